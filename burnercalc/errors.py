@@ -1,0 +1,33 @@
+"""What can go wrong with an input, and how it is said.
+
+Every refusal names the setting, the value, the rule and the nearest value that works; several are reported at once.
+"""
+
+
+class InputError(ValueError):
+    """One value that breaks one rule.
+
+    Attributes:
+        field     key of the setting or name of the argument
+        value     the value as given (text or number)
+        rule      what must hold, a phrase that starts with "must", "needs" or "is not"
+        nearest   a value that works, as the user would type it; "" when there is none to offer
+    """
+
+    def __init__(self, field, value, rule, nearest=""):
+        self.field, self.value, self.rule, self.nearest = field, value, rule, nearest
+        super().__init__(f"{field} = {value}: {rule}" + (f"; nearest that works: {nearest}" if nearest else ""))
+
+
+class InputErrors(ValueError):
+    """All the refusals of one design together; `errors` is a list of InputError."""
+
+    def __init__(self, errors):
+        self.errors = list(errors)
+        super().__init__("\n".join(str(error) for error in self.errors))
+
+
+def require(holds, field, value, rule, nearest=""):
+    """Raise InputError unless `holds`; written as what must hold, so that NaN is refused too."""
+    if not holds:
+        raise InputError(field, value, rule, nearest)

@@ -1,0 +1,1 @@
+"""What the bench needs: cut list, mould, refractory, days and money."""

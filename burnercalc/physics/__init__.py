@@ -1,0 +1,1 @@
+"""Formulas: plain functions of SI floats, each with its source and its outside check."""

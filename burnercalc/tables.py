@@ -1,0 +1,65 @@
+"""Read the CSV tables of burnercalc/data and look values up in them.
+
+A table file starts with `#` lines (quantity, source, reference state, trust), then one header line, then rows. Column
+names carry the unit. A cell that reads as a number becomes a float, an empty cell None, all else text.
+"""
+import csv
+from functools import lru_cache
+from importlib import resources
+
+from .errors import InputError
+
+
+def _cell(text):
+    text = text.strip()
+    if text == "":
+        return None
+    try:
+        return float(text)
+    except ValueError:
+        return text
+
+
+@lru_cache(maxsize=None)
+def read_table(name):
+    """Rows of data/<name>.csv as a tuple of dicts, in file order. Raises FileNotFoundError for an unknown table."""
+    text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if line and not line.startswith("#")]
+    return tuple({key: _cell(cell) for key, cell in row.items()} for row in csv.DictReader(lines))
+
+
+@lru_cache(maxsize=None)
+def table_notes(name):
+    """The `#` lines of data/<name>.csv as a dict of lower-case words before the colon -> text after it."""
+    text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
+    notes = {}
+    for line in text.splitlines():
+        if line.startswith("#") and ":" in line:
+            key, _, value = line[1:].partition(":")
+            notes[key.strip().lower()] = value.strip()
+    return notes
+
+
+@lru_cache(maxsize=None)
+def by_key(name, column):
+    """Dict of a table's rows by the text in `column`."""
+    return {row[column]: row for row in read_table(name)}
+
+
+def find(name, column, key, field):
+    """The row of table `name` whose `column` is `key`; InputError for `field` lists the known keys otherwise."""
+    rows = by_key(name, column)
+    if key not in rows:
+        raise InputError(field, key, "is not in the table; known: " + ", ".join(str(k) for k in rows))
+    return rows[key]
+
+
+def interpolate(x, xs, ys, field="x"):
+    """Straight line between the points (xs ascending, ys alike); InputError outside the first and last x."""
+    if not xs[0] <= x <= xs[-1]:
+        raise InputError(field, f"{x:g}", f"must be within {xs[0]:g} to {xs[-1]:g}",
+                         f"{min(max(x, xs[0]), xs[-1]):g}" if x == x else "")
+    for i in range(1, len(xs)):
+        if x <= xs[i]:
+            return ys[i - 1] + (ys[i] - ys[i - 1]) * (x - xs[i - 1]) / (xs[i] - xs[i - 1])
+    raise AssertionError("unreachable: x is within xs")
