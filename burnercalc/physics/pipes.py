@@ -1,0 +1,53 @@
+"""Steel pipe sizes."""
+from dataclasses import dataclass
+from functools import lru_cache
+from math import pi
+
+from ..errors import require
+from ..tables import read_table
+
+INCH_M = 0.0254  # exact
+
+
+@dataclass(frozen=True)
+class Pipe:
+    """One size of steel pipe; `nps` is the nominal size in inches as the trade writes it."""
+    nps: str
+    od_m: float
+    wall_m: float
+    bore_m: float
+    area_m2: float  # of the bore
+
+
+def pipe(nps, field="mix_pipe"):
+    """Schedule 40 steel pipe of a nominal size.
+
+    Arguments:
+        nps     nominal size, text such as "1-1/2"   [in]   1/8 to 4
+        field   name of the setting, for the refusal
+    Returns:
+        Pipe
+    Raises:
+        InputError   size not in the table; the rule lists the known ones
+    Source:
+        ASME B36.10M, data/pipe_sizes.csv (published)
+    Checked by:
+        tests/test_pipes.py against fluids.piping.nearest_pipe
+    """
+    sizes = _sizes()
+    require(nps in sizes, field, nps, "is not in the table; known: " + ", ".join(sizes))
+    row = sizes[nps]
+    od_m, wall_m = row["od_in"] * INCH_M, row["wall_in"] * INCH_M
+    bore_m = od_m - 2 * wall_m
+    return Pipe(nps, od_m, wall_m, bore_m, pi / 4 * bore_m**2)
+
+
+def pipe_names():
+    """Nominal sizes in the table, smallest first, as text."""
+    return tuple(_sizes())
+
+
+@lru_cache(maxsize=None)
+def _sizes():
+    # The table reader turns the cell "2" into a number; the size is a name here.
+    return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row for row in read_table("pipe_sizes")}
