@@ -11,7 +11,7 @@ STANDARD_GAS_CONSTANT_J_MOLK = 8.31432
 ALTITUDE_MIN_M, ALTITUDE_MAX_M = -500.0, 11000.0
 
 
-def standard_temperature_K(altitude_m):
+def standard_temp_K(altitude_m):
     """Air temperature of the standard atmosphere at a height above sea level.
 
         T = 288.15 - 0.0065 H,   H = r z / (r + z)
@@ -46,17 +46,17 @@ def pressure_at_altitude_Pa(altitude_m):
         tests/test_atmosphere.py against fluids.atmosphere.ATMOSPHERE_1976
     """
     exponent = GRAVITY_M_S2 * AIR_MOLAR_MASS_KG_MOL / (STANDARD_GAS_CONSTANT_J_MOLK * LAPSE_RATE_K_M)
-    return ATM_PA * (standard_temperature_K(altitude_m) / SEA_LEVEL_TEMP_K) ** exponent
+    return ATM_PA * (standard_temp_K(altitude_m) / SEA_LEVEL_TEMP_K) ** exponent
 
 
-def air_density_kg_m3(temperature_K, pressure_Pa):
+def air_density_kg_m3(temp_K, pressure_Pa):
     """Density of dry air.
 
         rho = p M / (R T)
 
     Arguments:
-        temperature_K   T             [K]    above 0
-        pressure_Pa     p, absolute   [Pa]   above 0
+        temp_K        T             [K]    above 0
+        pressure_Pa   p, absolute   [Pa]   above 0
     Returns:
         rho   [kg/m3]
     Assumes:
@@ -66,6 +66,6 @@ def air_density_kg_m3(temperature_K, pressure_Pa):
     Checked by:
         tests/test_atmosphere.py against fluids.atmosphere.ATMOSPHERE_1976
     """
-    require(temperature_K > 0, "temperature_K", f"{temperature_K:g} K", "must be above 0 K")
+    require(temp_K > 0, "temp_K", f"{temp_K:g} K", "must be above 0 K")
     require(pressure_Pa > 0, "pressure_Pa", f"{pressure_Pa:g} Pa", "must be above 0 Pa")
-    return pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * temperature_K)
+    return pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * temp_K)
