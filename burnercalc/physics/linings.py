@@ -1,0 +1,146 @@
+"""Lining materials: conductivity, heat capacity and limits over temperature, and the reading of a layer list."""
+from bisect import bisect_right
+from dataclasses import dataclass
+from functools import lru_cache
+
+from ..errors import InputError, InputErrors, require
+from ..tables import find, read_table
+
+TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15   # first and last row of every material in data/lining_properties.csv
+
+
+@dataclass(frozen=True)
+class Material:
+    """One lining material; the tuples belong together row by row, the integrals run from the first temperature."""
+
+    key: str
+    name: str
+    density_kg_m3: float
+    limit_K: float
+    class_standard: str
+    source: str
+    trust: str
+    temps_K: tuple
+    conductivities_W_mK: tuple
+    heat_capacities_J_kgK: tuple
+    conductivity_integrals_W_m: tuple
+    enthalpies_J_kg: tuple
+
+    def _row(self, temp_K):
+        if not self.temps_K[0] <= temp_K <= self.temps_K[-1]:
+            raise InputError("temp_K", f"{temp_K:g}", f"must be within {self.temps_K[0]:g} to {self.temps_K[-1]:g} K "
+                             f"for {self.key}", f"{min(max(temp_K, self.temps_K[0]), self.temps_K[-1]):g}")
+        return min(bisect_right(self.temps_K, temp_K), len(self.temps_K) - 1) - 1
+
+    def _line(self, values, temp_K):
+        i = self._row(temp_K)
+        t0, t1 = self.temps_K[i], self.temps_K[i + 1]
+        return values[i] + (values[i + 1] - values[i]) * (temp_K - t0) / (t1 - t0)
+
+    def _area(self, values, sums, temp_K):
+        i = self._row(temp_K)
+        t0, t1, step = self.temps_K[i], self.temps_K[i + 1], temp_K - self.temps_K[i]
+        return sums[i] + step * (values[i] + 0.5 * (values[i + 1] - values[i]) * step / (t1 - t0))
+
+    def conductivity_W_mK(self, temp_K):
+        """Conductivity at `temp_K` [K], straight line between the table rows."""
+        return self._line(self.conductivities_W_mK, temp_K)
+
+    def heat_capacity_J_kgK(self, temp_K):
+        """Heat capacity at `temp_K` [K], straight line between the table rows."""
+        return self._line(self.heat_capacities_J_kgK, temp_K)
+
+    def conductivity_integral_W_m(self, temp_K):
+        """Integral of conductivity over temperature up to `temp_K` [K]; differences of it drive the heat flow."""
+        return self._area(self.conductivities_W_mK, self.conductivity_integrals_W_m, temp_K)
+
+    def enthalpy_J_kg(self, temp_K):
+        """Integral of heat capacity over temperature up to `temp_K` [K]; only differences mean something."""
+        return self._area(self.heat_capacities_J_kgK, self.enthalpies_J_kg, temp_K)
+
+    def temp_at_integral_K(self, integral_W_m):
+        """Inverse of conductivity_integral_W_m, carried on with the last conductivity beyond the table for a solver."""
+        sums, temps, k = self.conductivity_integrals_W_m, self.temps_K, self.conductivities_W_mK
+        if integral_W_m >= sums[-1]:
+            return temps[-1] + (integral_W_m - sums[-1]) / k[-1]
+        i = max(bisect_right(sums, integral_W_m) - 1, 0)
+        slope = (k[i + 1] - k[i]) / (temps[i + 1] - temps[i])
+        rest = integral_W_m - sums[i]
+        # Root of k*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.
+        return temps[i] + 2 * rest / (k[i] + (k[i] ** 2 + 2 * slope * rest) ** 0.5)
+
+
+@lru_cache(maxsize=None)
+def material(key):
+    """The Material `key` of data/linings.csv.
+
+    Raises: InputError for `lining` with the known keys.
+    Source: data/linings.csv and data/lining_properties.csv, trust per row.
+    Checked by: tests/test_linings.py (VDI Heat Atlas rows against ht, class rows against neighbours)
+    """
+    row = find("linings", "key", key, "lining")
+    points = [p for p in read_table("lining_properties") if p["key"] == key]
+    temps = tuple(p["temp_C"] + 273.15 for p in points)
+    k = tuple(p["conductivity_W_mK"] for p in points)
+    cp = tuple(p["heat_capacity_J_kgK"] for p in points)
+    return Material(key, row["name"], row["density_kg_m3"], row["limit_C"] + 273.15, row["class_standard"],
+                    row["source"], row["trust"], temps, k, cp, _sums(temps, k), _sums(temps, cp))
+
+
+def _sums(xs, ys):
+    sums = [0.0]
+    for i in range(1, len(xs)):
+        sums.append(sums[-1] + 0.5 * (ys[i] + ys[i - 1]) * (xs[i] - xs[i - 1]))
+    return tuple(sums)
+
+
+def material_keys():
+    """Keys of all lining materials, in table order."""
+    return tuple(row["key"] for row in read_table("linings"))
+
+
+def parse_lining(text, length_m):
+    """Layers of a lining from text such as `dense_castable 1in, blanket_8lb 2in`, from the hot face out.
+
+    Arguments:
+        text       material and thickness per layer, layers parted by commas
+        length_m   function that turns a length as typed into metres; its ValueError text is passed on
+    Returns: tuple of (material key, thickness_m)
+    Raises: InputErrors with one InputError for `lining` per faulty layer
+    Checked by: tests/test_linings.py
+    """
+    layers, errors = [], []
+    for number, part in enumerate(text.split(","), 1):
+        key, _, length = part.strip().partition(" ")
+        try:
+            require(key, "lining", f"layer {number} empty", "needs a material and a thickness",
+                    "dense_castable 1in")
+            material(key)
+            require(length.strip(), "lining", part.strip(), "needs a thickness after the material", f"{key} 1in")
+            try:
+                thickness_m = length_m(length.strip())
+            except ValueError as error:
+                raise InputError("lining", part.strip(), f"needs a length after the material ({error})",
+                                 f"{key} 1in") from error
+            require(0 < thickness_m < 10, "lining", part.strip(), "needs a thickness above 0 and below 10 m",
+                    f"{key} 1in")
+            layers.append((key, thickness_m))
+        except InputError as error:
+            errors.append(error)
+    if errors:
+        raise InputErrors(errors)
+    return tuple(layers)
+
+
+def layers_above_limit(layers, hot_face_temps_K):
+    """Layers hotter at their hot side than their service limit, as tuples (index, Material, temp_K).
+
+    Arguments:
+        layers             tuple of (material key, thickness_m) from the hot face out
+        hot_face_temps_K   temperature at the hot side of each layer [K]
+    """
+    over = []
+    for i, ((key, _), temp_K) in enumerate(zip(layers, hot_face_temps_K)):
+        if not temp_K <= material(key).limit_K:
+            over.append((i, material(key), temp_K))
+    return tuple(over)
