@@ -1,0 +1,227 @@
+#!/usr/bin/env python3
+"""Set up, build, serve, test and time burnercalc; needs Python 3.11 or newer and nothing else.
+
+    python3 build.py serve [--lan] [--port N]   build the site if it is stale, and serve it
+    python3 build.py test [pytest arguments]    the same, then run every test, the browser ones too
+    python3 build.py build                      write dist/
+    python3 build.py bench                      print sizes and times
+    python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
+"""
+
+import argparse
+import hashlib
+import http.server
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import tempfile
+import venv
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+VENV = ROOT / ".venv"
+CACHE = ROOT / ".cache"
+DIST = ROOT / "dist"
+PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+SITE_LOCK = ROOT / "requirements.lock"
+TEST_LOCK = ROOT / "requirements-test.lock"  # holds all of requirements.lock, at the same versions
+UV = "uv==0.13.9"  # writes the lock files; used by nothing else
+SOURCES = ("build.py", "pyproject.toml", "requirements.lock", "burnercalc", "site")
+
+
+def sha256(data):
+    return hashlib.sha256(data).hexdigest()
+
+
+def say(text):
+    print(text, flush=True)
+
+
+def stop(text):
+    sys.exit(f"build.py: {text}")
+
+
+def run(*command, **options):
+    """Run a command in the project's folder with the package importable; a failure ends the build."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), **options.pop("env", {})}
+    done = subprocess.run([str(part) for part in command], cwd=ROOT, env=environment, **options)
+    if done.returncode:
+        stop(f"{Path(command[0]).name} {command[1]} failed with code {done.returncode}, see above")
+
+
+# The virtual environment
+
+def make_venv():
+    if PYTHON.exists() and subprocess.run([PYTHON, "-c", ""]).returncode == 0:
+        return
+    say("Making .venv ...")
+    try:
+        venv.create(VENV, with_pip=True, clear=True)
+    except (subprocess.CalledProcessError, ImportError):
+        stop("this Python cannot make a virtual environment; on Debian and Ubuntu: apt-get install python3-venv")
+
+
+def set_up(lock):
+    """Install the lock file into .venv, unless that very file was installed before."""
+    make_venv()
+    stamp = VENV / "installed"
+    installed = stamp.read_text().split() if stamp.exists() else []
+    if sha256(lock.read_bytes()) in installed:
+        return
+    say(f"Installing {lock.name} into .venv (once; this downloads some hundred megabytes) ...")
+    stamp.unlink(missing_ok=True)
+    run(PYTHON, "-m", "pip", "install", "--disable-pip-version-check", "--no-deps", "--require-hashes",
+        "--only-binary", ":all:", "-r", lock)
+    locks = {SITE_LOCK, lock}
+    stamp.write_text("\n".join(sorted(sha256(each.read_bytes()) for each in locks)) + "\n")
+
+
+def lock():
+    """Resolve pyproject.toml for every platform, and pin what the browser loads."""
+    make_venv()
+    target = CACHE / "uv"
+    run(PYTHON, "-m", "pip", "install", "--quiet", "--upgrade", "--target", target, UV)
+    compile_ = [target / "bin" / "uv", "pip", "compile", "pyproject.toml", "--quiet", "--no-header", "--universal",
+                "--python-version", "3.11", "--generate-hashes"]
+    run(*compile_, "--extra", "site", "-o", SITE_LOCK)
+    run(*compile_, "--all-extras", "-c", SITE_LOCK, "-o", TEST_LOCK)
+    set_up(SITE_LOCK)
+    run(PYTHON, "site/runtime.py", "lock", target / "bin" / "uv")
+
+
+# The site
+
+def content_hash():
+    """Hash of every file that dist/ is made from."""
+    total = hashlib.sha256()
+    for source in SOURCES:
+        path = ROOT / source
+        for file in sorted(path.rglob("*")) if path.is_dir() else [path]:
+            if file.is_file() and "__pycache__" not in file.parts:
+                total.update(f"{file.relative_to(ROOT).as_posix()}\0{sha256(file.read_bytes())}\n".encode())
+    return total.hexdigest()
+
+
+def build(out=DIST):
+    """Write the site into a fresh folder and put it in place of the old one."""
+    set_up(SITE_LOCK)
+    CACHE.mkdir(exist_ok=True)
+    stamp, wanted = CACHE / "dist.sha256", content_hash()
+    if out == DIST and DIST.exists() and stamp.exists() and stamp.read_text() == wanted:
+        return
+    say("Building the site ...")
+    with tempfile.TemporaryDirectory(dir=CACHE) as folder:
+        fresh = Path(folder) / "dist"
+        run(PYTHON, "site/assemble.py", fresh)
+        shutil.rmtree(out, ignore_errors=True)
+        fresh.rename(out)
+    if out == DIST:
+        stamp.write_text(wanted)
+
+
+class Handler(http.server.SimpleHTTPRequestHandler):
+    """Serves dist/ the way a static host does, with the page's policy on every file."""
+
+    protocol_version = "HTTP/1.1"
+    quiet = True
+    extensions_map = {
+        **http.server.SimpleHTTPRequestHandler.extensions_map,
+        ".js": "text/javascript",
+        ".mjs": "text/javascript",
+        ".json": "application/json",
+        ".wasm": "application/wasm",
+        ".webmanifest": "application/manifest+json",
+        ".svg": "image/svg+xml",
+        ".whl": "application/zip",
+    }
+
+    def end_headers(self):
+        self.send_header("Cache-Control", "no-cache")
+        self.send_header("Content-Security-Policy", (ROOT / "site" / "csp.txt").read_text().strip())
+        self.send_header("X-Content-Type-Options", "nosniff")
+        super().end_headers()
+
+    def log_message(self, *arguments):
+        if not self.quiet:
+            super().log_message(*arguments)
+
+
+def server(port=0, host="127.0.0.1", folder=DIST):
+    """A server that is bound but does not run yet; port 0 takes any free one."""
+    return http.server.ThreadingHTTPServer(
+        (host, port), lambda *arguments: Handler(*arguments, directory=str(folder)))
+
+
+def lan_address():
+    """This machine's address on the local network; connecting a datagram socket sends nothing."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(("192.0.2.1", 9))
+        except OSError:
+            return None
+        return probe.getsockname()[0]
+
+
+def serve(port, lan):
+    build()
+    try:
+        http_server = server(port, "0.0.0.0" if lan else "127.0.0.1")
+    except OSError as error:
+        stop(f"port {port} cannot be used ({error.strerror}); try --port {port + 1}")
+    say(f"burnercalc is at http://localhost:{port}/   (Ctrl-C ends it)")
+    if lan:
+        address = lan_address()
+        say(f"On the same network:  http://{address}:{port}/   (offline use and installing need https or localhost)"
+            if address else "No local network found; only localhost works.")
+    try:
+        http_server.serve_forever()
+    except KeyboardInterrupt:
+        say("")
+
+
+def test(arguments):
+    set_up(TEST_LOCK)
+    build()
+    run(PYTHON, "tests/browser/engines.py", "chromium")
+    run(PYTHON, "-m", "pytest", *arguments)
+
+
+def bench():
+    set_up(TEST_LOCK)
+    build()
+    run(PYTHON, "tests/browser/engines.py", "chromium")
+    run(PYTHON, "tests/browser/bench.py")
+
+
+def main():
+    if sys.version_info < (3, 11):
+        stop(f"needs Python 3.11 or newer; this is {sys.version.split()[0]}")
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for name, text in (("build", "write dist/"), ("bench", "print sizes and times"), ("lock", "rewrite the lock files"),
+                       ("test", "run every test; further arguments go to pytest")):
+        commands.add_parser(name, help=text, add_help=name != "test")
+    serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
+    serving.add_argument("--port", type=int, default=8000)
+    serving.add_argument("--lan", action="store_true", help="also answer other machines on the local network")
+    options, rest = parser.parse_known_args()
+    if rest and options.command != "test":
+        parser.error(f"unknown arguments: {' '.join(rest)}")
+    match options.command:
+        case "serve":
+            serve(options.port, options.lan)
+        case "test":
+            test(rest)
+        case "build":
+            build()
+            say(f"The site is in {DIST.name}/")
+        case "bench":
+            bench()
+        case "lock":
+            lock()
+
+
+if __name__ == "__main__":
+    main()
