@@ -1,0 +1,150 @@
+"""Heat that leaves a warm outside surface to still air and to its surroundings."""
+from ..constants import GAS_CONSTANT_J_MOLK, AIR_MOLAR_MASS_KG_MOL, ATM_PA, GRAVITY_M_S2, STEFAN_BOLTZMANN_W_M2K4
+from ..errors import require
+
+
+def air_viscosity_Pa_s(temp_K):
+    """Dynamic viscosity of air.
+
+        mu = 1.458e-6 * T**1.5 / (T + 110.4)
+
+    Arguments: temp_K [K], 200 to 1500
+    Source: US Standard Atmosphere 1976, equation 51 (Sutherland). Published.
+    Checked by: tests/test_outside.py (CoolProp: 2 % to 600 K, 5.5 % low at 1200 K)
+    """
+    return 1.458e-6 * temp_K ** 1.5 / (temp_K + 110.4)
+
+
+def air_conductivity_W_mK(temp_K):
+    """Conductivity of air.
+
+        k = 2.64638e-3 * T**1.5 / (T + 245.4 * 10**(-12/T))
+
+    Arguments: temp_K [K], 200 to 1500
+    Source: US Standard Atmosphere 1976, equation 53. Published.
+    Checked by: tests/test_outside.py (CoolProp: 2 % to 600 K, 4 % to 1200 K)
+    """
+    return 2.64638e-3 * temp_K ** 1.5 / (temp_K + 245.4 * 10 ** (-12 / temp_K))
+
+
+def air_heat_capacity_J_kgK(temp_K):
+    """Heat capacity of air at constant pressure.
+
+        cp = 1034.1 - 0.28489 T + 7.8168e-4 T**2 - 4.9708e-7 T**3 + 1.0770e-10 T**4
+
+    Arguments: temp_K [K], 250 to 1500
+    Source: polynomial recalled from heat-transfer texts (attributed to Irvine and Liley 1984). Memory.
+    Checked by: tests/test_outside.py (CoolProp, 0.5 %)
+    """
+    return 1034.09 + temp_K * (-0.284887 + temp_K * (7.816818e-4 + temp_K * (-4.970786e-7 + temp_K * 1.077024e-10)))
+
+
+def _rayleigh_and_prandtl(size_m, surface_temp_K, ambient_temp_K, pressure_Pa):
+    """Rayleigh number on `size_m` and Prandtl number of air at the film temperature."""
+    film = 0.5 * (surface_temp_K + ambient_temp_K)
+    mu, k, cp = air_viscosity_Pa_s(film), air_conductivity_W_mK(film), air_heat_capacity_J_kgK(film)
+    rho = pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * film)
+    rise = abs(surface_temp_K - ambient_temp_K)
+    rayleigh = GRAVITY_M_S2 * rise / film * size_m ** 3 * rho * rho * cp / (mu * k)
+    return rayleigh, cp * mu / k, k
+
+
+def nusselt_vertical_plate(rayleigh, prandtl):
+    """Natural convection from a vertical plate, on its height.
+
+        Nu = (0.825 + 0.387 Ra**(1/6) / (1 + (0.492/Pr)**(9/16))**(8/27))**2
+
+    Source: Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1323, all Ra. Published.
+    Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_vertical_plate_Churchill)
+    """
+    return (0.825 + 0.387 * rayleigh ** (1 / 6) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2
+
+
+def nusselt_horizontal_cylinder(rayleigh, prandtl):
+    """Natural convection from a horizontal cylinder, on its diameter.
+
+        Nu = (0.60 + 0.387 Ra**(1/6) / (1 + (0.559/Pr)**(9/16))**(8/27))**2
+
+    Source: Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1049, Ra up to 1e12. Published.
+    Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_cylinder_Churchill_Chu)
+    """
+    return (0.60 + 0.387 * rayleigh ** (1 / 6) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2
+
+
+def nusselt_plate_up(rayleigh):
+    """Natural convection from a hot plate that faces up, on area over perimeter.
+
+        Nu = larger of 0.54 Ra**(1/4) and 0.15 Ra**(1/3)
+
+    Assumes: the larger of the two laws, so that there is no step; the source changes over at Ra = 1e7, where they
+        differ by 6 %
+    Source: McAdams, Heat Transmission, 3rd ed., 1954, with the length of Goldstein, Sparrow and Jones 1973. Published.
+    Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_plate_McAdams)
+    """
+    return max(0.54 * rayleigh ** 0.25, 0.15 * rayleigh ** (1 / 3))
+
+
+def nusselt_plate_down(rayleigh):
+    """Natural convection from a hot plate that faces down, on area over perimeter.
+
+        Nu = 0.27 Ra**(1/4)
+
+    Source: McAdams, Heat Transmission, 3rd ed., 1954. Published.
+    Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_plate_McAdams)
+    """
+    return 0.27 * rayleigh ** 0.25
+
+
+def convection_W_m2K(*, facing, size_m, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
+    """Coefficient of natural convection of one outside face in still air.
+
+        h = Nu k / L, air at the film temperature
+
+    Arguments:
+        facing           vertical | up | down | cylinder (horizontal)
+        size_m           height, area / perimeter, area / perimeter, diameter [m]   above 0
+        surface_temp_K   [K]
+        ambient_temp_K   [K]
+        pressure_Pa      of the air, absolute [Pa]
+    Returns: float [W/m2K]
+    Raises: InputError for an unknown facing or a size that is not above 0
+    Assumes: a surface colder than the air (not met here) has the same coefficient
+    Checked by: tests/test_outside.py (table of outside coefficients computed with ht and CoolProp)
+    """
+    require(size_m > 0, "size_m", size_m, "must be above 0")
+    rayleigh, prandtl, k = _rayleigh_and_prandtl(size_m, surface_temp_K, ambient_temp_K, pressure_Pa)
+    if facing == "vertical":
+        nusselt = nusselt_vertical_plate(rayleigh, prandtl)
+    elif facing == "cylinder":
+        nusselt = nusselt_horizontal_cylinder(rayleigh, prandtl)
+    elif facing == "up":
+        nusselt = nusselt_plate_up(rayleigh)
+    else:
+        require(facing == "down", "facing", facing, "must be vertical, up, down or cylinder", "vertical")
+        nusselt = nusselt_plate_down(rayleigh)
+    return nusselt * k / size_m
+
+
+def radiation_W_m2(*, emissivity, hot_temp_K, cold_temp_K):
+    """Heat that a small surface radiates to wide surroundings.
+
+        q = e sigma (T1**4 - T2**4)
+
+    Arguments: emissivity [-] 0 to 1, hot_temp_K [K], cold_temp_K [K]
+    Returns: float [W/m2]
+    Checked by: tests/test_outside.py (ht.radiation.q_rad(0.9, 1500, 300) = 257 943 W/m2)
+    """
+    return emissivity * STEFAN_BOLTZMANN_W_M2K4 * (hot_temp_K ** 4 - cold_temp_K ** 4)
+
+
+def face_loss_W_m2(*, facing, size_m, emissivity, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
+    """Convection and radiation of one outside face together; arguments as in convection_W_m2K and radiation_W_m2."""
+    h = convection_W_m2K(facing=facing, size_m=size_m, surface_temp_K=surface_temp_K, ambient_temp_K=ambient_temp_K,
+                         pressure_Pa=pressure_Pa)
+    return h * (surface_temp_K - ambient_temp_K) + radiation_W_m2(
+        emissivity=emissivity, hot_temp_K=surface_temp_K, cold_temp_K=ambient_temp_K)
+
+
+# Bare metal, smooth: temperature at which a touch of the given time burns skin. Lower bound where the standard gives
+# a band. EN ISO 13732-1:2008 (recalled, 1 s: 65 to 70 degC; 10 s: 55 degC; 1 min: 51 degC). Memory.
+BURN_THRESHOLD_BARE_METAL_K = {1.0: 338.15, 10.0: 328.15, 60.0: 324.15}
