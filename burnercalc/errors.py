@@ -12,10 +12,11 @@ class InputError(ValueError):
         value     the value as given (text or number)
         rule      what must hold, a phrase that starts with "must", "needs" or "is not"
         nearest   a value that works, as the user would type it; "" when there is none to offer
+        others    keys of further settings that the rule weighs against this one
     """
 
-    def __init__(self, field, value, rule, nearest=""):
-        self.field, self.value, self.rule, self.nearest = field, value, rule, nearest
+    def __init__(self, field, value, rule, nearest="", others=()):
+        self.field, self.value, self.rule, self.nearest, self.others = field, value, rule, nearest, tuple(others)
         super().__init__(f"{field} = {value}: {rule}" + (f"; nearest that works: {nearest}" if nearest else ""))
 
 

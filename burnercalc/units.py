@@ -1,0 +1,243 @@
+"""The border: what a person types becomes SI here, and SI becomes what a person reads. The only module that knows pint.
+
+pint reads the project's own short definitions (data/units.txt); formulas see SI floats only.
+"""
+import re
+from fractions import Fraction
+from functools import lru_cache
+from importlib import resources
+from math import floor, isfinite, log10
+
+import pint
+
+from .errors import InputError
+
+# dimension: SI unit, unit shown in inch mode, unit shown in mm mode. The first is the unit of every number in JSON.
+DIMENSIONS = {
+    "length": ("m", "in", "mm"),
+    "long_length": ("m", "ft", "m"),
+    "area": ("m2", "in2", "cm2"),
+    "volume": ("m3", "ft3", "L"),
+    "mass": ("kg", "lb", "kg"),
+    "mass_flow": ("kg/s", "lb/h", "kg/h"),
+    "time": ("s", "h", "h"),
+    "speed": ("m/s", "ft/s", "m/s"),
+    "air_flow": ("m3/s", "cfm", "m3/h"),
+    "gas_flow": ("m3/s", "cfh", "m3/h"),
+    "power": ("W", "kBtu/h", "kW"),
+    "power_per_area": ("W/m2", "kBtu/h/in2", "W/mm2"),
+    "heat_flux": ("W/m2", "Btu/h/ft2", "W/m2"),
+    "power_per_volume": ("W/m3", "kBtu/h/ft3", "kW/L"),
+    "energy": ("J", "kBtu", "MJ"),
+    "energy_per_volume": ("J/m3", "Btu/ft3", "MJ/m3"),
+    "energy_per_mass": ("J/kg", "Btu/lb", "MJ/kg"),
+    "temperature": ("K", "degF", "degC"),
+    "pressure": ("Pa", "inH2O", "mbar"),
+    "gas_pressure": ("Pa", "psi", "bar"),
+    "density": ("kg/m3", "lb/ft3", "kg/m3"),
+    "rate": ("1/s", "1/s", "1/s"),
+    "angle": ("deg", "deg", "deg"),
+    "ratio": ("1", "", ""),
+    "fraction": ("1", "%", "%"),
+    "count": ("1", "", ""),
+    "money": ("1", "", ""),
+    "word": ("", "", ""),
+}
+
+_NUMBER = r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?"
+_MIXED = re.compile(rf"^\s*([+-]?\d+)(?:\s+|-|\s*-\s*)(\d+)\s*/\s*(\d+)\s*(.*)$")
+_FRACTION = re.compile(r"^\s*([+-]?\d+)\s*/\s*(\d+)\s*(.*)$")
+_DECIMAL = re.compile(rf"^\s*({_NUMBER})\s*(.*)$")
+_FEET_INCHES = re.compile(r"^\s*(\d+)\s*(?:'|ft)\s*(.+)$")
+_VULGAR = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
+_SPELLINGS = {'"': "in", "''": "in", "”": "in", "inch": "in", "inches": "in", "'": "ft", "feet": "ft", "°F": "degF",
+              "F": "degF", "°C": "degC", "C": "degC", "in wc": "inH2O", "in w.c.": "inH2O", "psig": "psi", "lbs": "lb",
+              "hours": "h", "hrs": "h", "deg": "deg", "°": "deg", "kBtuh": "kBtu/h", "Btuh": "Btu/h", "kBTU/h": "kBtu/h"}
+
+
+@lru_cache(maxsize=1)
+def _registry():
+    text = resources.files(__package__).joinpath("data", "units.txt").read_text(encoding="utf-8")
+    registry = pint.UnitRegistry(None)
+    registry.load_definitions(text.splitlines())
+    registry._build_cache()
+    return registry
+
+
+def _pint_name(unit):
+    """`W/m2` as `W/m**2`, `kBtu/h/in2` as `kBtu/h/in**2`; H2O in a unit name is left alone."""
+    return re.sub(r"(?<=[a-zA-Z])([23])(?![a-zA-Z0-9])", r"**\1", unit)
+
+
+@lru_cache(maxsize=None)
+def conversion(unit, si_unit):
+    """(scale, offset) with si = scale * value + offset; InputError when the two are not the same kind of quantity."""
+    if unit == si_unit or si_unit in ("", "deg"):
+        if unit != si_unit and unit != "deg":
+            raise InputError("unit", unit, f"is not a unit of {si_unit or 'a plain number'}")
+        return 1.0, 0.0
+    if si_unit == "1":
+        if unit in ("%", ""):
+            return (0.01, 0.0) if unit == "%" else (1.0, 0.0)
+        raise InputError("unit", unit, "is not a unit of a plain number")
+    registry = _registry()
+    try:
+        offset = registry.Quantity(0.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude
+        scale = registry.Quantity(1.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude - offset
+    except (pint.PintError, AttributeError, TypeError, ValueError, AssertionError):
+        raise InputError("unit", unit, f"is not a unit that converts to {si_unit}") from None
+    if unit in ("degF", "degC"):
+        scale = 5 / 9 if unit == "degF" else 1.0
+    return float(scale), float(offset)
+
+
+def to_si(value, unit, si_unit):
+    """`value` in `unit` as a float in `si_unit`."""
+    scale, offset = conversion(unit, si_unit)
+    return scale * value + offset
+
+
+def from_si(value, unit, si_unit):
+    """A float in `si_unit` as a number in `unit`."""
+    scale, offset = conversion(unit, si_unit)
+    return (value - offset) / scale
+
+
+def si_unit_of(dimension):
+    return DIMENSIONS[dimension][0]
+
+
+def shown_unit(dimension, units):
+    """The unit a number of this dimension is shown in; `units` is `in` or `mm`."""
+    return DIMENSIONS[dimension][1 if units == "in" else 2]
+
+
+def split_number(text):
+    """The number at the start of a text, and what follows it: `6 1/2 in` -> (6.5, "in").
+
+    Reads decimals, fractions `5/16`, mixed numbers `6 1/2` and `6-1/2`, the signs for halves, quarters and eighths.
+    Returns None when the text does not start with a number.
+    """
+    for sign, plain in _VULGAR.items():
+        text = text.replace(sign, plain)
+    if match := _MIXED.match(text):
+        whole, top, bottom, rest = match.groups()
+        if int(bottom) == 0:
+            return None
+        part = Fraction(int(top), int(bottom))
+        value = int(whole) - part if whole.startswith("-") else int(whole) + part
+    elif match := _FRACTION.match(text):
+        top, bottom, rest = match.groups()
+        if int(bottom) == 0:
+            return None
+        value = Fraction(int(top), int(bottom))
+    elif match := _DECIMAL.match(text):
+        number, rest = match.groups()
+        value = float(number)
+    else:
+        return None
+    return float(value), rest.strip()
+
+
+def parse_quantity(text, dimension, field, bare_units=None):
+    """A typed quantity as an SI float.
+
+    Arguments:
+        text         `8in`, `6 1/2 in`, `165 mm`, `5/16"`, `2 ft 3 in`, `100 kBtu/h`, `70 degF`
+        dimension    a key of DIMENSIONS
+        field        key of the setting, for the refusal
+        bare_units   None: a number without a unit is refused; `in` or `mm`: it takes the unit shown in that mode
+    Raises:
+        InputError   not a number, no unit, or a unit of another kind
+    """
+    si_unit = si_unit_of(dimension)
+    examples = " or ".join(dict.fromkeys(f"{_example(dimension, mode)}" for mode in ("in", "mm")))
+    if dimension in ("length", "long_length") and (match := _FEET_INCHES.match(text)) and split_number(match.group(2)):
+        feet, inches = match.groups()
+        return to_si(float(feet), "ft", "m") + parse_quantity(inches, "length", field, "in")
+    found = split_number(text)
+    if found is None or not isfinite(found[0]):
+        raise InputError(field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1"
+                         else "must be a number", "")
+    value, unit = found
+    unit = _SPELLINGS.get(unit, unit)
+    if unit == "" and si_unit != "1":
+        if bare_units is None:
+            raise InputError(field, text, "needs a unit", examples.replace(
+                _example(dimension, "in"), f"{text.strip()} {shown_unit(dimension, 'in')}").replace(
+                _example(dimension, "mm"), f"{text.strip()} {shown_unit(dimension, 'mm')}"))
+        unit = shown_unit(dimension, bare_units)
+    elif unit == "" and dimension == "fraction" and bare_units is not None:
+        unit = "%"
+    try:
+        return to_si(value, unit, si_unit)
+    except InputError:
+        raise InputError(field, text, f"needs a unit of {dimension.replace('_', ' ')}, such as {examples}"
+                         if si_unit != "1" else "must be a plain number") from None
+
+
+def _example(dimension, mode):
+    unit = shown_unit(dimension, mode)
+    number = {"length": {"in": "3", "mm": "75"}, "temperature": {"in": "70", "mm": "20"}}.get(dimension, {})
+    return f"{number.get(mode, '1')} {unit}".strip()
+
+
+def tape(inches, denominator=64):
+    """Inches as a tape measure is read, to the nearest 1/denominator: 2.375 -> `2 3/8`, 0.3125 -> `5/16`."""
+    parts = round(abs(inches) * denominator)
+    whole, rest = divmod(parts, denominator)
+    sign = "-" if inches < 0 and parts else ""
+    if rest == 0:
+        return f"{sign}{whole}"
+    part = Fraction(rest, denominator)
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+
+
+def is_on_tape(inches, denominator=64):
+    """True when the length stands on a mark of the tape (to a millionth of an inch)."""
+    return abs(inches * denominator - round(inches * denominator)) < 1e-6 * denominator
+
+
+def significant(value, digits=3):
+    """A number with so many significant digits, never in powers of ten: 12345.6 -> `12300`, 0.012345 -> `0.0123`."""
+    if value == 0 or not isfinite(value):
+        return "0" if value == 0 else str(value)
+    decimals = digits - 1 - floor(log10(abs(value)))
+    text = f"{round(value, decimals):.{max(decimals, 0)}f}"
+    return text
+
+
+def show(value, dimension, units, digits=3, exact=False):
+    """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
+
+    Lengths in inches are given as tape fractions of 1/64 when exact or to 1/32 otherwise; `exact` keeps what a
+    tape cannot show as a decimal instead, so that the text can be read back without loss.
+    """
+    if value is None:
+        return "none"
+    if isinstance(value, str):
+        return value
+    if dimension == "count":
+        return f"{value:g}"
+    unit = shown_unit(dimension, units)
+    number = from_si(value, unit, si_unit_of(dimension))
+    if dimension == "length" and unit == "in":
+        if is_on_tape(number):
+            text = tape(number)
+        else:
+            text = repr(round(number, 9)) if exact else tape(number, 32)
+    elif exact:
+        text = f"{number:.12g}"
+    elif dimension == "length":
+        text = f"{number:.{2 if abs(number) < 10 else 1}f}"
+        text = text.rstrip("0").rstrip(".")
+    elif dimension == "temperature":
+        text = f"{number:.0f}"
+    else:
+        text = significant(number, digits)
+    return f"{text} {readable(unit)}".strip() if not exact else f"{text} {unit}".strip()
+
+
+def readable(unit):
+    """A unit as printed: `in2` -> `in²`, `degF` -> `°F`."""
+    return _pint_name(unit).replace("**2", "²").replace("**3", "³").replace("deg", "°").replace("inH2O", "in H₂O")
