@@ -1,0 +1,183 @@
+"""What stands on the rack: boards, plywood, sheet gauges, tube, hole saws and the mass of steel.
+
+Sizes are tables in burnercalc/data as printed in inches; every function returns SI.
+"""
+import math
+from dataclasses import dataclass
+
+from ..errors import InputError, require
+from ..tables import read_table
+
+INCH_M = 0.0254  # exact: international inch, 1959 (NIST SP 811)
+STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published
+LB_FT2_KG_M2 = 0.45359237 / 0.3048**2  # exact: avoirdupois pound over square foot (NIST SP 811)
+
+# Neither the rack nor the saw knows less than this; differences below it are float noise [m].
+NOISE_M = 1e-9
+
+
+def mm(length_m):
+    """Text of a length for messages, millimetres."""
+    return f"{length_m * 1000:.4g} mm"
+
+
+@dataclass(frozen=True)
+class Board:
+    """One sold board or panel: real sizes, width_m 0 for sheet goods."""
+    name: str
+    kind: str
+    thickness_m: float
+    width_m: float
+
+
+def boards(kind=""):
+    """Every board of lumber.csv in file order; `kind` board or plywood keeps only those.
+
+    Source: PS 20 dressed sizes (memory; partly published), plywood common practice
+    Checked by: tests/reference/stock_sizes.csv
+    """
+    return tuple(Board(row["name"], row["kind"], row["thickness_in"] * INCH_M, row["width_in"] * INCH_M)
+                 for row in read_table("lumber") if kind in ("", row["kind"]))
+
+
+def board(name):
+    """The Board sold as `name` ("2x4", "ply 3/4"); InputError lists what is known."""
+    for one in boards():
+        if one.name == name:
+            return one
+    raise InputError("mould_board", name, "is not in the lumber table; known: " + ", ".join(b.name for b in boards()), "2x4")
+
+
+def sheet_m(gauge, system="msg"):
+    """Thickness of sheet or tube wall [m] by its sold name; system msg, galvanised or tube.
+
+    Source: Manufacturers' Standard Gauge, t = mass / 41.82 (memory); galvanised and tube gauges memory
+    Checked by: tests/reference/stock_sizes.csv
+    """
+    rows = [row for row in read_table("sheet_gauges") if row["system"] == system]
+    for row in rows:
+        if _name(row["name"]) == _name(gauge):
+            return row["thickness_in"] * INCH_M
+    raise InputError("gauge", gauge, "is not a known gauge; known: " + ", ".join(_name(r["name"]) for r in rows), "16")
+
+
+def sheet_mass_kg_m2(gauge):
+    """Mass of uncoated sheet by the gauge's own definition [kg/m2]; 2.5 % above thickness times steel density.
+
+    Source: Manufacturers' Standard Gauge, lb/ft2 (memory)
+    Checked by: tests/reference/stock_sizes.csv
+    """
+    for row in read_table("sheet_gauges"):
+        if row["system"] == "msg" and _name(row["name"]) == _name(gauge):
+            return row["mass_lb_ft2"] * LB_FT2_KG_M2
+    raise InputError("gauge", gauge, "is not a known sheet gauge", "16")
+
+
+def _name(value):
+    """Text of a table cell that may have been read as a number."""
+    return f"{value:g}" if isinstance(value, float | int) else str(value).strip()
+
+
+def nearest_gauge(thickness_m):
+    """(gauge name, thickness_m) of the uncoated sheet nearest in thickness."""
+    require(thickness_m > 0, "baffle_thickness", mm(thickness_m), "must be above 0")
+    rows = [row for row in read_table("sheet_gauges") if row["system"] == "msg"]
+    row = min(rows, key=lambda r: abs(r["thickness_in"] * INCH_M - thickness_m))
+    return _name(row["name"]), row["thickness_in"] * INCH_M
+
+
+@dataclass(frozen=True)
+class Tube:
+    """One stocked tube section; `off_m` is how far it is from the size asked for (the larger of two sides)."""
+    name: str
+    width_m: float
+    depth_m: float
+    off_m: float
+
+
+def nearest_tube(*, width_m, depth_m):
+    """The stocked rectangular or square tube nearest to width x depth, either way round.
+
+    Arguments:
+        width_m, depth_m   outside sizes [m] > 0
+    Returns: Tube, turned so that width goes with width_m; off_m 0 when it is on the rack
+    Source: common practice (steel_tubes.csv)
+    Checked by: tests/test_making_stock.py
+    """
+    require(width_m > 0, "body_width", mm(width_m), "must be above 0")
+    require(depth_m > 0, "body_depth", mm(depth_m), "must be above 0")
+    found = []
+    for row in read_table("steel_tubes"):
+        a, b = row["width_in"] * INCH_M, row["depth_in"] * INCH_M
+        for w, d in ((a, b), (b, a)):
+            off = max(abs(w - width_m), abs(d - depth_m))
+            found.append(Tube(row["name"], w, d, 0.0 if off < NOISE_M else off))
+    return min(found, key=lambda tube: tube.off_m)
+
+
+def hole_saws_m():
+    """Diameters of the hole saws commonly sold [m], ascending. Source: common practice."""
+    return tuple(row["diameter_in"] * INCH_M for row in read_table("hole_saws"))
+
+
+def next_hole_saw(*, diameter_m, clearance_m=0.0):
+    """(saw_m, clearance_m): the smallest hole saw over a pipe's outside diameter, and saw minus pipe.
+
+    Arguments:
+        diameter_m    what must pass, outside diameter [m] > 0
+        clearance_m   least clearance on the diameter [m] >= 0
+    Raises: InputError for `inlet` when no saw is large enough
+    Source: common practice (hole_saws.csv)
+    Checked by: tests/reference/hole_saw.csv
+    """
+    require(diameter_m > 0, "inlet", mm(diameter_m), "must be above 0")
+    require(clearance_m >= 0, "inlet_clearance", mm(clearance_m), "must be 0 or more", "0")
+    for saw in hole_saws_m():
+        if saw >= diameter_m + clearance_m - NOISE_M:
+            return saw, max(0.0, saw - diameter_m)
+    largest = hole_saws_m()[-1]
+    raise InputError("inlet", mm(diameter_m), f"needs a hole larger than the largest saw of {mm(largest)}; "
+                     "cut it with a torch and a circle guide", mm(largest - clearance_m))
+
+
+def plate_mass_kg(*, area_m2, thickness_m, density_kg_m3=STEEL_DENSITY_KG_M3):
+    """Mass of a flat piece [kg] = area * thickness * density.
+
+    Source: steel density EN 1993-1-1 (published)
+    Checked by: tests/reference/steel_mass.csv
+    """
+    return area_m2 * thickness_m * density_kg_m3
+
+
+def tube_inside_radius_m(wall_m):
+    """Inside corner radius of welded rectangular tube [m], taken as one wall (outside two walls).
+
+    Source: common practice; ASTM A500 allows outside radii up to three walls (memory)
+    Checked by: tests/reference/steel_mass.csv (the handbook masses hold only with these radii)
+    """
+    return wall_m
+
+
+def tube_section_m2(*, width_m, depth_m, wall_m, inside_radius_m):
+    """Steel area of a rectangular tube [m2], rounded corners counted.
+
+        A = W*D - (4-pi)*(r+t)**2 - [(W-2t)*(D-2t) - (4-pi)*r**2]
+
+    Checked by: tests/reference/steel_mass.csv
+    """
+    t, r = wall_m, inside_radius_m
+    require(0 < 2 * t < min(width_m, depth_m), "wall", mm(t), "must be above 0 and under half the narrow side",
+            mm(min(width_m, depth_m) / 4))
+    require(0 <= 2 * r <= min(width_m, depth_m) - 2 * t, "tube_radius", mm(r), "must fit the bore", mm(t))
+    return (width_m * depth_m - (4 - math.pi) * (r + t) ** 2
+            - ((width_m - 2 * t) * (depth_m - 2 * t) - (4 - math.pi) * r**2))
+
+
+def pipe_section_m2(*, outside_m, wall_m):
+    """Steel area of a round pipe [m2] = pi * (D - t) * t.
+
+    Source: ASME B36.10M weight formula without its density (memory)
+    Checked by: tests/reference/steel_mass.csv
+    """
+    require(0 < 2 * wall_m < outside_m, "wall", mm(wall_m), "must be above 0 and under half the diameter", mm(outside_m / 8))
+    return math.pi * (outside_m - wall_m) * wall_m

@@ -1,0 +1,77 @@
+"""Sizes of the rack against PS 20, gauges, HSS and pipe masses."""
+import pytest
+
+from burnercalc.errors import InputError
+from burnercalc.making import stock
+from rows import rows
+
+IN, LB, FT = 0.0254, 0.45359237, 0.3048
+
+
+@pytest.mark.parametrize("row", rows("stock_sizes.csv"), ids=lambda row: f"{row['table']}-{row['name']}")
+def test_sizes_are_those_of_the_standard(row):
+    name = f"{row['name']:g}" if isinstance(row["name"], float) else row["name"]
+    if row["table"] == "board":
+        board = stock.board(name)
+        assert (board.thickness_m, board.width_m) == pytest.approx((row["thickness_in"] * IN, row["width_in"] * IN), rel=1e-12)
+    else:
+        assert stock.sheet_m(name, row["table"]) == pytest.approx(row["thickness_in"] * IN, rel=1e-12)
+    if row["lb_ft2"] != "":
+        assert stock.sheet_mass_kg_m2(name) == pytest.approx(row["lb_ft2"] * LB / FT**2, rel=1e-12)
+
+
+@pytest.mark.parametrize("row", [r for r in stock.read_table("sheet_gauges") if r["system"] == "msg"],
+                         ids=lambda row: f"{row['name']:g}")
+def test_gauge_thickness_follows_the_41_82_rule(row):
+    # The table prints four decimals; the rule is the gauge's own definition.
+    assert row["thickness_in"] == pytest.approx(row["mass_lb_ft2"] / 41.82, abs=0.00006)
+
+
+@pytest.mark.parametrize("row", rows("steel_mass.csv"), ids=lambda row: f"{row['kind']}-{row['a_in']:g}-{row['wall_in']:g}")
+def test_masses_are_those_of_the_handbooks(row):
+    wall = row["wall_in"] * IN
+    if row["kind"] == "tube":
+        area = stock.tube_section_m2(width_m=row["a_in"] * IN, depth_m=row["b_in"] * IN, wall_m=wall,
+                                     inside_radius_m=stock.tube_inside_radius_m(wall))
+        mass = stock.plate_mass_kg(area_m2=area, thickness_m=FT)
+    elif row["kind"] == "pipe":
+        mass = stock.plate_mass_kg(area_m2=stock.pipe_section_m2(outside_m=row["a_in"] * IN, wall_m=wall), thickness_m=FT)
+    else:
+        mass = stock.plate_mass_kg(area_m2=row["a_in"] * row["b_in"] * IN**2, thickness_m=wall)
+    assert mass / LB == pytest.approx(row["expected_lb"], abs=row["half_digit"])
+
+
+@pytest.mark.parametrize("row", rows("hole_saw.csv"), ids=lambda row: str(row["nps"]))
+def test_common_practice_hole_saw_is_the_next_over_the_pipe(row):
+    saw, clearance = stock.next_hole_saw(diameter_m=row["pipe_in"] * IN)
+    assert (saw, clearance) == pytest.approx((row["saw_in"] * IN, row["clearance_in"] * IN), abs=1e-9)
+
+
+def test_asked_clearance_moves_to_the_next_saw():
+    saw, clearance = stock.next_hole_saw(diameter_m=2.375 * IN, clearance_m=0.5e-3)
+    assert saw == pytest.approx(2.4375 * IN) and clearance == pytest.approx(0.0625 * IN)
+
+
+def test_hole_saws_ascend_and_tables_hold_positive_sizes():
+    saws = stock.hole_saws_m()
+    assert list(saws) == sorted(set(saws)) and saws[0] > 0.01
+    for one in stock.boards():
+        assert 0.004 < one.thickness_m < 0.1 and 0 <= one.width_m < 0.3
+
+
+def test_nearest_tube_says_how_far_off():
+    assert stock.nearest_tube(width_m=6 * IN, depth_m=3 * IN).off_m == 0
+    odd = stock.nearest_tube(width_m=3.2 * IN, depth_m=3 * IN)
+    assert odd.name == "3x3" and odd.off_m == pytest.approx(0.2 * IN)
+    assert stock.nearest_gauge(0.0015)[0] == "16"
+
+
+@pytest.mark.parametrize("call,field", [
+    (lambda: stock.board("3x7"), "mould_board"), (lambda: stock.sheet_m("99"), "gauge"),
+    (lambda: stock.next_hole_saw(diameter_m=0.3), "inlet"), (lambda: stock.next_hole_saw(diameter_m=float("nan")), "inlet"),
+    (lambda: stock.tube_section_m2(width_m=0.05, depth_m=0.05, wall_m=0.03, inside_radius_m=0), "wall"),
+    (lambda: stock.nearest_tube(width_m=-1, depth_m=1), "body_width")])
+def test_names_the_field(call, field):
+    with pytest.raises(InputError) as caught:
+        call()
+    assert caught.value.field == field
