@@ -1,0 +1,81 @@
+"""Helvetica as every PDF reader carries it: which characters it has, and how wide a text comes out.
+
+Characters outside WinAnsi are spelled in characters inside it, by the one table SPELLINGS.
+"""
+import unicodedata
+from functools import lru_cache
+
+from ..tables import read_table
+
+# Capitals over font size. Source: Adobe core-14 font metrics, CapHeight 718 in both weights (published).
+CAP_HEIGHT_RATIO = 0.718
+
+# How characters that WinAnsi lacks are written: signs of the trade and Greek letters of the formulas.
+SPELLINGS = {
+    "\u2212": "-", "\xad": "-", "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2044": "/", "\u2215": "/",
+    "\u2009": " ", "\u200a": " ", "\u202f": " ", "\u2007": " ", "\u2002": " ", "\u2003": " ",
+    "\u2032": "'", "\u2033": '"', "\u2300": "dia. ",
+    "\u2264": "<=", "\u2265": ">=", "\u2248": "~", "\u2260": "not equal ", "\u221a": "sqrt ", "\u221e": "inf",
+    "\u2192": "->", "\u2190": "<-", "\u2191": "up", "\u2193": "down", "\u2206": "delta ",
+    "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8", "\u2153": "1/3", "\u2154": "2/3",
+    "\u2103": "\u00b0C", "\u2109": "\u00b0F", "\u03a9": "ohm", "\u2713": "ok", "\u2717": "x",
+    "\u03b1": "alpha", "\u03b2": "beta", "\u03b3": "gamma", "\u03b4": "delta", "\u03b5": "epsilon", "\u03b7": "eta",
+    "\u03b8": "theta", "\u03bb": "lambda", "\u03bc": "\u00b5", "\u03bd": "nu", "\u03c0": "pi", "\u03c1": "rho",
+    "\u03c3": "sigma", "\u03c4": "tau", "\u03c6": "phi", "\u03d5": "phi", "\u0394": "delta ", "\u03a6": "phi",
+    "\u2070": "^0", "\u2074": "^4", "\u2075": "^5", "\u207b": "^-", "\u2080": "0", "\u2081": "1", "\u2082": "2",
+    "\u2083": "3", "\u2084": "4", "\u2085": "5", "\u2086": "6", "\u2087": "7", "\u2088": "8",
+}
+
+
+def spelled(text, encoding="cp1252"):
+    """`text` in characters of `encoding`: by SPELLINGS, else without its accents, else "?"; breaks become spaces."""
+    out = []
+    for char in " ".join(str(text).split("\n")):
+        for choice in (char, SPELLINGS.get(char, ""), unicodedata.normalize("NFKD", char)):
+            if choice and _fits(choice, encoding):
+                out.append(choice)
+                break
+        else:
+            out.append("".join(c for c in unicodedata.normalize("NFKD", char) if _fits(c, encoding)) or "?")
+    return "".join(out)
+
+
+def _fits(text, encoding):
+    try:
+        return all(char.isprintable() or char == "\xa0" for char in text) and bool(text.encode(encoding))
+    except UnicodeEncodeError:
+        return False
+
+
+@lru_cache(maxsize=None)
+def _widths(bold):
+    return {bytes([int(row["code"])]).decode("cp1252"): row["bold" if bold else "regular"] / 1000
+            for row in read_table("helvetica")}
+
+
+def text_width(text, size, bold=False):
+    """Width of one line of text in the unit of `size`, the font size; no kerning, as PDF readers set it.
+
+    Source: Adobe core-14 font metrics (data/helvetica.csv).
+    Checked by: tests/test_drawing_helvetica.py (pdfium's own widths)
+    """
+    widths = _widths(bool(bold))
+    return size * sum(widths[char] for char in spelled(text))
+
+
+def wrapped(text, size, width, bold=False):
+    """`text` as a list of lines no wider than `width`, broken at spaces; a word wider than that is cut."""
+    lines, line = [], ""
+    for word in spelled(text).split(" "):
+        trial = f"{line} {word}" if line else word
+        if text_width(trial, size, bold) <= width:
+            line = trial
+            continue
+        if line:
+            lines.append(line)
+        while len(word) > 1 and text_width(word, size, bold) > width:
+            cut = max((n for n in range(1, len(word)) if text_width(word[:n], size, bold) <= width), default=1)
+            lines.append(word[:cut])
+            word = word[cut:]
+        line = word
+    return lines + [line]

@@ -1,0 +1,333 @@
+"""Drawings as data: lines, circles, arcs and texts in millimetres, x to the right, y up, each on a layer by purpose.
+
+Writers and the page replay these shapes; nobody but the caller knows what they mean.
+"""
+from dataclasses import asdict, dataclass, fields, replace
+from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
+
+from ..errors import require
+from .helvetica import CAP_HEIGHT_RATIO, text_width
+
+
+@dataclass(frozen=True)
+class Style:
+    """How a layer is drawn: stroke and dashes in mm (0: none), grey 0 black .. 1 white, grey filling closed shapes."""
+    stroke_mm: float
+    dash_mm: tuple = ()
+    grey: float = 0.0
+    fill: float | None = None
+    bold: bool = False
+
+
+# In the order they are painted: areas first, texts last. Line widths are steps of the ISO 128-2 series (memory).
+LAYERS = {
+    "tint": Style(0.0, fill=0.92),
+    "refractory": Style(0.18, fill=0.90),
+    "steel": Style(0.25, fill=0.62),
+    "mould": Style(0.35, grey=0.25),
+    "body": Style(0.50),
+    "window": Style(0.35),
+    "setback": Style(0.25, (3.0, 1.5)),
+    "bend": Style(0.25, (8.0, 1.5, 1.0, 1.5)),
+    "hidden": Style(0.18, (2.0, 1.0)),
+    "centre": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.25),
+    "port": Style(0.35),
+    "dimension": Style(0.13, grey=0.15),
+    "mark": Style(0.18),
+    "solid": Style(0.0, fill=0.0),
+    "frame": Style(0.18, grey=0.35),
+    "number": Style(0.13),
+    "text": Style(0.13),
+    "heading": Style(0.13, bold=True),
+}
+
+ANCHORS = ("start", "middle", "end")
+
+
+@dataclass(frozen=True)
+class Line:
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    layer: str
+
+
+@dataclass(frozen=True)
+class Circle:
+    x: float
+    y: float
+    r: float
+    layer: str
+
+
+@dataclass(frozen=True)
+class Arc:
+    """Counter-clockwise from start_deg to end_deg; 0 deg points to +x."""
+    x: float
+    y: float
+    r: float
+    start_deg: float
+    end_deg: float
+    layer: str
+
+    @property
+    def sweep_deg(self):
+        """Angle turned, above 0 and at most 360."""
+        return (self.end_deg - self.start_deg) % 360 or 360.0
+
+
+@dataclass(frozen=True)
+class Polyline:
+    """Corner to corner; bulges[i] = tan(a/4) makes the stretch after corner i an arc of a rad, positive to the left."""
+    points: tuple
+    closed: bool
+    layer: str
+    bulges: tuple = ()
+
+    def stretches(self):
+        """Tuples (x1, y1, x2, y2, bulge), the closing one included."""
+        n = len(self.points)
+        bulges = self.bulges or (0.0,) * n
+        return [(*self.points[i], *self.points[(i + 1) % n], bulges[i]) for i in range(n if self.closed else n - 1)]
+
+
+@dataclass(frozen=True)
+class Text:
+    """One line; x, y is its anchor on the base line, height that of its capitals, angle counter-clockwise."""
+    x: float
+    y: float
+    text: str
+    height: float
+    anchor: str = "start"
+    angle: float = 0.0
+    layer: str = "text"
+
+    @property
+    def bold(self):
+        return LAYERS[self.layer].bold
+
+    @property
+    def font_size(self):
+        return self.height / CAP_HEIGHT_RATIO
+
+    @property
+    def width(self):
+        return text_width(self.text, self.font_size, self.bold)
+
+
+KINDS = {cls.__name__.lower(): cls for cls in (Line, Circle, Arc, Polyline, Text)}
+
+
+def bulge_arc(x1, y1, x2, y2, bulge):
+    """The stretch of a polyline with a bulge as (x, y, r, start_deg, sweep_deg); sweep is negative for a right turn.
+
+        a = 4*atan(bulge);  r = chord/2 / sin(a/2);  centre on the chord's bisector
+    """
+    chord = hypot(x2 - x1, y2 - y1)
+    r = chord * (1 + bulge * bulge) / (4 * abs(bulge))
+    # Distance of the centre to the left of the chord.
+    left = chord * (1 - bulge * bulge) / (4 * bulge)
+    x = (x1 + x2) / 2 - left * (y2 - y1) / chord
+    y = (y1 + y2) / 2 + left * (x2 - x1) / chord
+    sweep = 4 * degrees(atan2(bulge, 1.0))
+    return x, y, r, degrees(atan2(y1 - y, x1 - x)), sweep
+
+
+def arc_box(x, y, r, start_deg, sweep_deg):
+    """(x_min, y_min, x_max, y_max) of an arc: its ends and the quarter points that it passes."""
+    low, high = sorted((start_deg, start_deg + sweep_deg))
+    angles = [low, high] + [90.0 * i for i in range(ceil(low / 90), floor(high / 90) + 1)]
+    xs, ys = zip(*(_on_circle(x, y, r, angle) for angle in angles))
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _on_circle(x, y, r, angle_deg):
+    return x + r * cos(radians(angle_deg)), y + r * sin(radians(angle_deg))
+
+
+def shape_box(shape):
+    """(x_min, y_min, x_max, y_max) of a shape, its line taken as having no width; texts by Helvetica's widths."""
+    if isinstance(shape, Line):
+        boxes = [(shape.x1, shape.y1, shape.x1, shape.y1), (shape.x2, shape.y2, shape.x2, shape.y2)]
+    elif isinstance(shape, Circle):
+        boxes = [(shape.x - shape.r, shape.y - shape.r, shape.x + shape.r, shape.y + shape.r)]
+    elif isinstance(shape, Arc):
+        boxes = [arc_box(shape.x, shape.y, shape.r, shape.start_deg, shape.sweep_deg)]
+    elif isinstance(shape, Polyline):
+        boxes = [(x, y, x, y) for x, y in shape.points]
+        boxes += [arc_box(*bulge_arc(*stretch)) for stretch in shape.stretches() if stretch[4]]
+    else:
+        # Descenders of Helvetica reach 0.207 of the font size below the base line, 0.29 of the capitals' height.
+        left = -shape.width * ANCHORS.index(shape.anchor) / 2
+        c, s = cos(radians(shape.angle)), sin(radians(shape.angle))
+        corners = [(u, v) for u in (left, left + shape.width) for v in (-0.29 * shape.height, shape.height)]
+        boxes = [(shape.x + u * c - v * s, shape.y + u * s + v * c) * 2 for u, v in corners]
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+
+
+def _placed(shape, dx, dy, scale):
+    """The shape scaled about the origin, then moved; line widths belong to the layer and stay."""
+    def at(x, y):
+        return scale * x + dx, scale * y + dy
+
+    if isinstance(shape, Line):
+        (x1, y1), (x2, y2) = at(shape.x1, shape.y1), at(shape.x2, shape.y2)
+        return replace(shape, x1=x1, y1=y1, x2=x2, y2=y2)
+    if isinstance(shape, Polyline):
+        return replace(shape, points=tuple(at(*point) for point in shape.points))
+    x, y = at(shape.x, shape.y)
+    if isinstance(shape, Text):
+        return replace(shape, x=x, y=y, height=scale * shape.height)
+    return replace(shape, x=x, y=y, r=scale * shape.r)
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """Shapes under a short name (for files), a title (for people) and a description (for those who cannot see it)."""
+    name: str
+    title: str
+    shapes: tuple
+    description: str = ""
+
+    def __post_init__(self):
+        object.__setattr__(self, "shapes", tuple(self.shapes))
+        for shape in self.shapes:
+            require(shape.layer in LAYERS, "layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
+            values = [v for f in fields(shape) if isinstance(v := getattr(shape, f.name), (int, float))]
+            values += [v for point in getattr(shape, "points", ()) for v in point]
+            require(all(abs(v) < 1e6 for v in values), "shape", shape, "must have finite numbers, within 1 km")
+
+    def bounds(self):
+        """(x_min, y_min, x_max, y_max) of all shapes [mm]; InputError for a drawing without any."""
+        require(len(self.shapes) > 0, "shapes", self.name, "needs at least one shape")
+        boxes = [shape_box(shape) for shape in self.shapes]
+        return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+
+    def moved(self, dx, dy):
+        """The drawing dx to the right and dy up [mm]."""
+        return replace(self, shapes=tuple(_placed(shape, dx, dy, 1.0) for shape in self.shapes))
+
+    def scaled(self, scale):
+        """The drawing scaled about the origin; texts too, line widths not."""
+        return replace(self, shapes=tuple(_placed(shape, 0.0, 0.0, scale) for shape in self.shapes))
+
+    def painted(self):
+        """Shapes in the order of LAYERS, areas under lines under texts."""
+        order = {layer: i for i, layer in enumerate(LAYERS)}
+        return sorted(self.shapes, key=lambda shape: order[shape.layer])
+
+    def to_dict(self):
+        """Plain dict for JSON; each shape is its fields and its "kind"."""
+        return {"name": self.name, "title": self.title, "description": self.description,
+                "shapes": [{"kind": type(shape).__name__.lower(), **asdict(shape)} for shape in self.shapes]}
+
+    @classmethod
+    def from_dict(cls, data):
+        """The drawing that to_dict, or JSON made from it, describes."""
+        shapes = []
+        for item in data["shapes"]:
+            values = {key: value for key, value in item.items() if key != "kind"}
+            if item["kind"] == "polyline":
+                values["points"] = tuple(tuple(point) for point in values["points"])
+                values["bulges"] = tuple(values["bulges"])
+            shapes.append(KINDS[item["kind"]](**values))
+        return cls(data["name"], data["title"], tuple(shapes), data.get("description", ""))
+
+
+def outline_points(shape, step_deg=6.0):
+    """A shape but a text as a list of (x, y) for a chart of straight lines; arcs in steps of at most step_deg."""
+    if isinstance(shape, Line):
+        return [(shape.x1, shape.y1), (shape.x2, shape.y2)]
+    if isinstance(shape, Circle):
+        return _arc_points(shape.x, shape.y, shape.r, 0.0, 360.0, step_deg)
+    if isinstance(shape, Arc):
+        return _arc_points(shape.x, shape.y, shape.r, shape.start_deg, shape.sweep_deg, step_deg)
+    points = [shape.points[0]]
+    for stretch in shape.stretches():
+        points += _arc_points(*bulge_arc(*stretch), step_deg)[1:-1] if stretch[4] else []
+        points.append(stretch[2:4])
+    return points
+
+
+def _arc_points(x, y, r, start_deg, sweep_deg, step_deg):
+    n = max(1, ceil(abs(sweep_deg) / step_deg))
+    return [_on_circle(x, y, r, start_deg + sweep_deg * i / n) for i in range(n + 1)]
+
+
+def rectangle(x, y, length, width, layer):
+    """Closed outline with its lower left corner at x, y."""
+    return Polyline(((x, y), (x + length, y), (x + length, y + width), (x, y + width)), True, layer)
+
+
+def rounded_rectangle(x, y, length, width, radius, layer):
+    """Closed outline with its lower left corner at x, y; corners are quarter circles of `radius`, 0 for square ones."""
+    if radius == 0:
+        return rectangle(x, y, length, width, layer)
+    require(0 < 2 * radius <= min(length, width), "radius", radius, "must be at most half the shorter side",
+            f"{min(length, width) / 2:g}")
+    r, right, top = radius, x + length, y + width
+    points = ((x + r, y), (right - r, y), (right, y + r), (right, top - r),
+              (right - r, top), (x + r, top), (x, top - r), (x, y + r))
+    quarter = tan(pi / 8)
+    # A side that the two radii use up would be a stretch of no length; it is left out.
+    kept = [(p, b) for i, (p, b) in enumerate(zip(points, (0.0, quarter) * 4))
+            if b or hypot(points[(i + 1) % 8][0] - p[0], points[(i + 1) % 8][1] - p[1]) > 1e-9]
+    return Polyline(tuple(p for p, _ in kept), True, layer, tuple(b for _, b in kept))
+
+
+def centre_mark(x, y, arm, layer="centre"):
+    """Two crossing lines, `arm` long from the centre each way; where the punch goes."""
+    return (Line(x - arm, y, x + arm, y, layer), Line(x, y - arm, x, y + arm, layer))
+
+
+def dimension(x1, y1, x2, y2, offset, text, height=2.5):
+    """Shapes that dimension the distance between two points: extension lines, dimension line, ticks, text.
+
+    The dimension line stands `offset` to the left of the way from point 1 to point 2 (negative: to the right). Its text
+    reads from below or from the right; where it is longer than the line it stands past point 2.
+    """
+    span = hypot(x2 - x1, y2 - y1)
+    require(span > 0, "span", span, "needs two points apart")
+    ux, uy = (x2 - x1) / span, (y2 - y1) / span
+    side = 1.0 if offset >= 0 else -1.0
+    # Normal that points from the measured edge to the dimension line.
+    nx, ny = -uy * side, ux * side
+    away = abs(offset)
+    shapes = []
+    for x, y in ((x1, y1), (x2, y2)):
+        if away > 1.0:
+            shapes.append(Line(x + nx, y + ny, x + nx * (away + 1.5), y + ny * (away + 1.5), "dimension"))
+    ax, ay, bx, by = x1 + nx * away, y1 + ny * away, x2 + nx * away, y2 + ny * away
+    angle = degrees(atan2(uy, ux))
+    angle = (angle + 90) % 180 - 90
+    if angle == -90:
+        angle = 90.0
+    c, s = cos(radians(angle)), sin(radians(angle))
+    tick = height * 0.4
+    for x, y in ((ax, ay), (bx, by)):
+        shapes.append(Line(x - tick * (c - s), y - tick * (s + c), x + tick * (c - s), y + tick * (s + c), "dimension"))
+    label = Text(0.0, 0.0, text, height, "middle", angle, "dimension")
+    tx, ty = (ax + bx) / 2, (ay + by) / 2
+    if label.width > span - 2 * tick:
+        past = span / 2 + label.width / 2 + 2 * tick
+        tx, ty = tx + ux * past, ty + uy * past
+        bx, by = bx + ux * (label.width + 3 * tick), by + uy * (label.width + 3 * tick)
+    shapes.append(Line(ax, ay, bx, by, "dimension"))
+    gap = height * 0.35
+    shapes.append(replace(label, x=tx - s * gap, y=ty + c * gap))
+    return tuple(shapes)
+
+
+def leader(x, y, x_text, y_text, text, height=2.5):
+    """An open arrow at x, y with its text at x_text, y_text; the text runs away from the arrow."""
+    length = hypot(x - x_text, y - y_text)
+    require(length > 0, "length", length, "needs a text apart from the arrow's point")
+    ux, uy = (x_text - x) / length, (y_text - y) / length
+    head = height * 0.9
+    barbs = [Line(x, y, x + head * (ux * cos(a) - uy * sin(a)), y + head * (ux * sin(a) + uy * cos(a)), "dimension")
+             for a in (radians(15), radians(-15))]
+    to_right = x_text >= x
+    label = Text(x_text + (1.0 if to_right else -1.0), y_text - height / 2, text, height,
+                 "start" if to_right else "end", 0.0, "dimension")
+    return (Line(x, y, x_text, y_text, "dimension"), *barbs, label)

@@ -1,0 +1,42 @@
+"""Helvetica widths against pdfium, which carries its own font tables; spelling of characters WinAnsi lacks."""
+import ctypes
+
+import pypdfium2.raw as pdfium
+import pytest
+
+from burnercalc.drawing.helvetica import spelled, text_width, wrapped
+from burnercalc.tables import read_table
+
+
+# pdfium draws Helvetica with a font of its own, in which these marks are wider than in Adobe's metrics.
+SUBSTITUTED = {"Euro", "at", "guilsinglright", "guillemotleft", "guillemotright"}
+
+
+@pytest.mark.parametrize("font,bold", [("Helvetica", False), ("Helvetica-Bold", True)])
+def test_widths_agree_with_pdfium(font, bold):
+    pdfium.FPDF_InitLibrary()
+    document = pdfium.FPDF_CreateNewDocument()
+    loaded = pdfium.FPDFText_LoadStandardFont(document, font.encode())
+    width, wrong = ctypes.c_float(), {}
+    for row in read_table("helvetica"):
+        char = bytes([int(row["code"])]).decode("cp1252")
+        assert pdfium.FPDFFont_GetGlyphWidth(loaded, ord(char), 1000.0, width)
+        if row["name"] not in SUBSTITUTED and abs(width.value - text_width(char, 1000, bold)) > 0.5:
+            wrong[row["name"]] = (width.value, text_width(char, 1000, bold))
+    pdfium.FPDF_CloseDocument(document)
+    assert wrong == {}
+
+
+def test_trade_characters_pass_and_others_are_spelled():
+    trade = "1\u00bd \u00d7 3\u00bc in, 300 \u00b0F, \u00b15 %, m\u00b2"
+    assert spelled(trade) == trade
+    assert spelled("\u03bb \u2265 1 \u2192 \u22125 \u215d\u2033 m\u207b\u00b9") == "lambda >= 1 -> -5 5/8\" m^-\u00b9"
+    assert spelled("a\nb\u6f22\u0107") == "a b?c"
+    assert spelled("\u00b0", "ascii") == "?"
+
+
+def test_wrapped_lines_keep_every_word_and_the_width():
+    text = "Ram the mix into the corners first, then strike it off level and tap the sides until no bubbles come."
+    lines = wrapped(text, 10, 120)
+    assert " ".join(lines) == text and all(text_width(line, 10) <= 120 for line in lines)
+    assert "".join(wrapped("W" * 50, 10, 100)) == "W" * 50
