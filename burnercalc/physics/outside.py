@@ -22,7 +22,7 @@ def air_conductivity_W_mK(temp_K):
 
     Arguments: temp_K [K], 200 to 1500
     Source: US Standard Atmosphere 1976, equation 53. Published.
-    Checked by: tests/test_outside.py (CoolProp: 2 % to 600 K, 4 % to 1200 K)
+    Checked by: tests/test_outside.py (CoolProp, 2 % to 1200 K)
     """
     return 2.64638e-3 * temp_K ** 1.5 / (temp_K + 245.4 * 10 ** (-12 / temp_K))
 
@@ -34,7 +34,7 @@ def air_heat_capacity_J_kgK(temp_K):
 
     Arguments: temp_K [K], 250 to 1500
     Source: polynomial recalled from heat-transfer texts (attributed to Irvine and Liley 1984). Memory.
-    Checked by: tests/test_outside.py (CoolProp, 0.5 %)
+    Checked by: tests/test_outside.py (CoolProp, 1 % to 1200 K)
     """
     return 1034.09 + temp_K * (-0.284887 + temp_K * (7.816818e-4 + temp_K * (-4.970786e-7 + temp_K * 1.077024e-10)))
 
