@@ -1,0 +1,114 @@
+"""Write the whole site into a folder:  assemble.py OUT  (run by build.py, with the project's own Python).
+
+Everything the browser loads is in that folder, every address in it is relative, and two runs write the same bytes.
+"""
+
+import base64
+import hashlib
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from importlib.util import find_spec
+from pathlib import Path
+
+from pyodide_lock import PyodideLockSpec
+from pyodide_lock.utils import add_wheels_to_spec
+
+import runtime
+
+ROOT = Path(__file__).resolve().parent.parent
+SITE = ROOT / "site"
+COPIED = ("app.mjs", "worker.mjs", "style.css", "manifest.webmanifest", "icons")
+# One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
+EPOCH = "315532800"
+ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}
+# Where a page's `vendor/NAME/...` is copied from.
+VENDOR = {"bokeh": ("bokeh", "server/static/js"), "panel": ("panel", "dist")}
+
+
+def sha256(path):
+    return hashlib.sha256(path.read_bytes()).digest()
+
+
+def own_wheel(folder):
+    """Build burnercalc's wheel from a copy, so that nothing of an earlier build gets in."""
+    with tempfile.TemporaryDirectory() as name:
+        copy = Path(name)
+        for file in ("pyproject.toml", "LICENSE"):
+            shutil.copy(ROOT / file, copy)
+        shutil.copytree(ROOT / "burnercalc", copy / "burnercalc", ignore=shutil.ignore_patterns("__pycache__"))
+        subprocess.run([sys.executable, "-m", "pip", "wheel", "--quiet", "--disable-pip-version-check", "--no-deps",
+                        "--no-build-isolation", "--wheel-dir", folder, copy], check=True, env=ENVIRONMENT)
+
+
+def write_python(folder):
+    """Pyodide, the wheels, and a lock that names those wheels and no others."""
+    folder.mkdir()
+    runtime.unpack_pyodide(folder)
+    cache = runtime.fetch()
+    for wheel in runtime.locked()[1]:
+        shutil.copyfile(cache / wheel["file"], folder / wheel["file"])
+    own_wheel(folder)
+    lock_file = folder / "pyodide-lock.json"
+    info = json.loads(lock_file.read_text())["info"]
+    empty = PyodideLockSpec(info={"version": runtime.PYODIDE, **info}, packages={})
+    wheels = sorted(folder.glob("*.whl"))
+    spec = add_wheels_to_spec(empty, wheels, base_path=folder)  # stops if a wheel needs one that is not here
+    runtime.node(SITE / "precompile.mjs", folder)
+    for package in spec.packages.values():
+        package.sha256 = sha256(folder / package.file_name).hex()
+    lock = {"info": info, "packages": spec.model_dump()["packages"]}
+    lock_file.write_text(json.dumps(lock, indent=1, sort_keys=True) + "\n")
+
+
+def copy_vendor(out):
+    """Copy each `vendor/...` file that the page's own files name out of the package that it comes from."""
+    named = set()
+    for file in sorted(out.iterdir()):
+        if file.suffix in (".html", ".json", ".mjs", ".css"):
+            named.update(re.findall(r"\bvendor/(\w+)/([\w@./-]+)", file.read_text()))
+    for package, name in sorted(named):
+        module, folder = VENDOR[package]
+        source = Path(find_spec(module).origin).parent / folder / name
+        target = out / "vendor" / package / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(source, target)
+
+
+def write_service_worker(out):
+    """Put the list of all files, each with its hash, into the service worker."""
+    files = {
+        path.relative_to(out).as_posix(): "sha256-" + base64.b64encode(sha256(path)).decode()
+        for path in sorted(out.rglob("*")) if path.is_file()
+    }
+    listing = json.dumps(files, indent=1, sort_keys=True)
+    text = (SITE / "sw.mjs").read_text()
+    for old, new in (("const FILES = {};", f"const FILES = {listing};"),
+                     ('const VERSION = "";', f'const VERSION = "{hashlib.sha256(listing.encode()).hexdigest()[:16]}";')):
+        if text.count(old) != 1:
+            sys.exit(f"site/sw.mjs must hold the line {old!r} once")
+        text = text.replace(old, new)
+    (out / "sw.mjs").write_text(text)
+
+
+def main(out):
+    out.mkdir(parents=True)
+    for name in COPIED:
+        source = SITE / name
+        if source.is_dir():
+            shutil.copytree(source, out / name)
+        elif source.exists():
+            shutil.copyfile(source, out / name)
+    write_python(out / "pyodide")
+    if (SITE / "page.py").exists():
+        subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
+    copy_vendor(out)
+    write_service_worker(out)
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]).resolve())

@@ -1,0 +1,95 @@
+// Runs burnercalc in Pyodide, off the page's thread.
+//
+// Posts while starting   {kind: "stage", name}             loadRuntime, loadPackage, selfCheck, ready
+// Takes                  {id, kind, ...}                   what burnercalc.worker.handle understands; also before ready
+// Posts                  {id, ...reply}                    its answer
+//                        {id, dropped: true}               a "solve" that a newer one has replaced
+//                        {id, ok: false, errors: [...]}    Python raised; the text is its last line
+//                        {kind: "failed", stage, text}     Python cannot start, or has died; nothing more will come
+const pending = [];
+let handle = null; // takes JSON text, gives JSON text; null until ready
+let stage = "";
+
+self.onmessage = ({ data }) => {
+  if (data.kind === "solve") {
+    for (let i = pending.length - 1; i >= 0; i--) {
+      if (pending[i].kind === "solve") self.postMessage({ id: pending.splice(i, 1)[0].id, dropped: true });
+    }
+  }
+  pending.push(data);
+  next();
+};
+
+// One message a turn of the event loop, so that what arrived during a computation is queued before the next one.
+function next() {
+  if (handle && pending.length) setTimeout(answer);
+}
+
+function answer() {
+  const message = pending.shift();
+  if (!message) return; // answered, or dropped for a newer one
+  try {
+    self.postMessage({ id: message.id, ...JSON.parse(handle(JSON.stringify(message))) });
+  } catch (error) {
+    if (error.type === undefined) return fail(error); // not a Python exception: the runtime itself broke
+    self.postMessage({ id: message.id, ok: false, errors: [{ field: "", text: lastLine(error) }] });
+  }
+  next();
+}
+
+function lastLine(error) {
+  return String(error.message ?? error).trim().split("\n").at(-1);
+}
+
+function fail(error) {
+  handle = null;
+  self.onmessage = null;
+  self.postMessage({ kind: "failed", stage, text: lastLine(error) });
+}
+
+function enter(name) {
+  stage = name;
+  self.postMessage({ kind: "stage", name });
+}
+
+// Where two JSON values differ, in words; "" if they agree. Numbers may differ by rounding.
+function difference(got, expected, where) {
+  if (typeof expected === "number" && typeof got === "number") {
+    return Math.abs(got - expected) <= 1e-9 * Math.max(Math.abs(got), Math.abs(expected)) ? "" :
+      `${where} is ${got} here and ${expected} in the page`;
+  }
+  if (expected === null || typeof expected !== "object" || got === null || typeof got !== "object") {
+    return got === expected ? "" : `${where} is ${JSON.stringify(got)} here and ${JSON.stringify(expected)} in the page`;
+  }
+  for (const key of new Set([...Object.keys(expected), ...Object.keys(got)])) {
+    const found = difference(got[key], expected[key], where ? `${where}.${key}` : key);
+    if (found) return found;
+  }
+  return "";
+}
+
+async function start() {
+  enter("loadRuntime");
+  const { loadPyodide } = await import("./pyodide/pyodide.mjs");
+  const python = await loadPyodide();
+
+  enter("loadPackage");
+  const problems = [];
+  await python.loadPackage("burnercalc", { messageCallback: () => {}, errorCallback: (text) => problems.push(text) });
+  if (problems.length) throw new Error(problems.join("; "));
+  const ours = python.pyimport("burnercalc.worker").handle;
+
+  // The page was filled by CPython when the site was built: the same request must give the same numbers here.
+  enter("selfCheck");
+  const response = await fetch("./selfcheck.json");
+  if (!response.ok) throw new Error(`selfcheck.json: ${response.status}`);
+  const { request, reply } = await response.json();
+  const found = difference(JSON.parse(ours(JSON.stringify(request))), reply, "");
+  if (found) throw new Error(found);
+
+  handle = ours;
+  enter("ready");
+  next();
+}
+
+start().catch(fail);
