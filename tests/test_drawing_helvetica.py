@@ -32,7 +32,8 @@ def test_trade_characters_pass_and_others_are_spelled():
     assert spelled(trade) == trade
     assert spelled("\u03bb \u2265 1 \u2192 \u22125 \u215d\u2033 m\u207b\u00b9") == "lambda >= 1 -> -5 5/8\" m^-\u00b9"
     assert spelled("a\nb\u6f22\u0107") == "a b?c"
-    assert spelled("\u00b0", "ascii") == "?"
+    assert spelled("2\u00bd in, 300 \u00b0F", "ascii") == "2 1/2 in, 300  degF"
+    assert spelled("2\u215d") == "2 5/8"
 
 
 def test_wrapped_lines_keep_every_word_and_the_width():

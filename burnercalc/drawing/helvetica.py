@@ -22,6 +22,10 @@ SPELLINGS = {
     "\u03b1": "alpha", "\u03b2": "beta", "\u03b3": "gamma", "\u03b4": "delta", "\u03b5": "epsilon", "\u03b7": "eta",
     "\u03b8": "theta", "\u03bb": "lambda", "\u03bc": "\u00b5", "\u03bd": "nu", "\u03c0": "pi", "\u03c1": "rho",
     "\u03c3": "sigma", "\u03c4": "tau", "\u03c6": "phi", "\u03d5": "phi", "\u0394": "delta ", "\u03a6": "phi",
+    # Only for files in ASCII; WinAnsi has these.
+    "\u00bc": "1/4", "\u00bd": "1/2", "\u00be": "3/4", "\u00b0": " deg", "\u00b1": "+/-", "\u00d7": "x",
+    "\u00b2": "^2", "\u00b3": "^3", "\u00b9": "^1", "\u00b7": "*", "\u00b5": "u", "\u00a0": " ", "\u20ac": "EUR",
+    "\u2013": "-", "\u2014": "-", "\u2018": "'", "\u2019": "'", "\u201c": '"', "\u201d": '"', "\u2026": "...",
     "\u2070": "^0", "\u2074": "^4", "\u2075": "^5", "\u207b": "^-", "\u2080": "0", "\u2081": "1", "\u2082": "2",
     "\u2083": "3", "\u2084": "4", "\u2085": "5", "\u2086": "6", "\u2087": "7", "\u2088": "8",
 }
@@ -33,7 +37,9 @@ def spelled(text, encoding="cp1252"):
     for char in " ".join(str(text).split("\n")):
         for choice in (char, SPELLINGS.get(char, ""), unicodedata.normalize("NFKD", char)):
             if choice and _fits(choice, encoding):
-                out.append(choice)
+                # A whole number and its fraction stay apart: 2 5/8, not 25/8.
+                apart = choice != char and "/" in choice and out and out[-1][-1].isdigit()
+                out.append(" " + choice if apart else choice)
                 break
         else:
             out.append("".join(c for c in unicodedata.normalize("NFKD", char) if _fits(c, encoding)) or "?")
