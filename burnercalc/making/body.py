@@ -1,0 +1,457 @@
+"""The steel body: pieces to cut, stock to buy, window, inlet hole, baffle blank, welds, and the numbers of the fit checks.
+
+The body is a closed box: rectangular tube with two end caps, four plates with two end caps, or round pipe with two discs.
+"""
+import math
+from dataclasses import dataclass
+
+from ..errors import InputError, require
+from .stock import NOISE_M, mm, pipe_section_m2, plate_mass_kg, tube_inside_radius_m, tube_section_m2
+
+KINDS = ("tube", "plates", "pipe")
+CAP_WAYS = ("in", "on")
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One line of a cut list; mass_kg is that of one piece, `count` pieces are cut. Width of a disc is its diameter."""
+    name: str
+    stock: str
+    length_m: float
+    width_m: float
+    thickness_m: float
+    count: int
+    mass_kg: float
+    where: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Body:
+    """The steel body taken apart.
+
+    tube_length_m is the tube, plate or pipe along its axis; cap_*_m the end caps; inside_*_m the clear inside, along the
+    face's length, its width, and the depth from face to back. A round body has inside_length_m = inside_width_m = bore.
+    """
+    pieces: tuple
+    tube_length_m: float
+    cap_length_m: float
+    cap_width_m: float
+    cap_corner_m: float
+    inside_length_m: float
+    inside_width_m: float
+    inside_depth_m: float
+    weld_m: float
+    mass_kg: float
+
+
+def body(*, kind, length_m, width_m, depth_m, wall_m, caps="in", cap_thickness_m=None, cap_gap_m=0.0004,
+         inside_radius_m=None, window_area_m2=0.0, inlet_outside_m=0.0, inlet_hole_m=0.0):
+    """Pieces, inside dimensions, weld length and mass of the steel body (inlet pipe and baffle apart).
+
+        tube length = L (caps in the bore) or L - 2*cap (caps on the ends); cap in the bore = bore - 2*gap
+
+    Arguments:
+        kind                  tube | plates | pipe
+        length_m, width_m     outside of the face side [m]; a pipe body takes width_m as its outside diameter
+        depth_m               outside depth, face to back [m]
+        wall_m                wall thickness [m], under half the narrow side
+        caps                  in | on: end caps (pipe: face and back discs) set in the bore or on the ends
+        cap_thickness_m       cap, or disc of a pipe body [m]; None = wall
+        cap_gap_m             gap left round a cap set in the bore [m] >= 0
+        inside_radius_m       inside corner radius of the tube [m]; None = one wall; plates have none
+        window_area_m2        opening cut in the face [m2], taken off the mass
+        inlet_outside_m       outside diameter of the inlet pipe [m], for its weld
+        inlet_hole_m          hole for the inlet [m], taken off the mass
+    Returns: Body
+    Raises: InputError for body_kind, body_length, body_width, body_depth, wall, caps, cap_gap
+    Assumes: butt and corner seams welded once round from outside; masses from nominal sizes
+    Source: geometry; tube radius common practice
+    Checked by: tests/test_making_body.py (hand take-off, common practice body 6.5 x 3 x 3 in)
+    """
+    cap = wall_m if cap_thickness_m is None else cap_thickness_m
+    require(kind in KINDS, "body_kind", kind, "must be one of " + ", ".join(KINDS), "tube")
+    require(caps in CAP_WAYS, "caps", caps, "must be in or on", "in")
+    require(wall_m > 0, "wall", mm(wall_m), "must be above 0", "6.35 mm")
+    for field, size in (("body_width", width_m), ("body_depth", depth_m), ("body_length", length_m)):
+        require(4 * wall_m < size < math.inf, field, mm(size), "must be over four walls", mm(5 * wall_m))
+    require(cap > 0, "cap_thickness", mm(cap), "must be above 0", mm(wall_m))
+    require(0 <= cap_gap_m < wall_m, "cap_gap", mm(cap_gap_m), "must be 0 or more and under one wall", "0.4 mm")
+    maker = {"tube": _tube_body, "plates": _plate_body, "pipe": _pipe_body}[kind]
+    return maker(length_m, width_m, depth_m, wall_m, caps, cap, cap_gap_m, inside_radius_m, window_area_m2,
+                 inlet_outside_m, math.pi / 4 * inlet_hole_m**2)
+
+
+def _cap_size(width, depth, wall, caps, gap, radius):
+    """(width, depth, corner radius) of an end cap."""
+    if caps == "on":
+        return width, depth, radius + wall if radius else 0.0
+    return width - 2 * wall - 2 * gap, depth - 2 * wall - 2 * gap, radius
+
+
+def _rounded_area(a, b, r):
+    return a * b - (4 - math.pi) * r * r
+
+
+def _rounded_perimeter(a, b, r):
+    return 2 * (a + b) - (8 - 2 * math.pi) * r
+
+
+def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
+    radius = tube_inside_radius_m(wall) if radius is None else radius
+    tube_length = length if caps == "in" else length - 2 * cap
+    section = tube_section_m2(width_m=width, depth_m=depth, wall_m=wall, inside_radius_m=radius)
+    a, b, corner = _cap_size(width, depth, wall, caps, gap, radius)
+    tube = plate_mass_kg(area_m2=section, thickness_m=tube_length) - plate_mass_kg(
+        area_m2=window + inlet_hole, thickness_m=wall)
+    cap_mass = plate_mass_kg(area_m2=_rounded_area(a, b, corner), thickness_m=cap)
+    pieces = (Piece("body tube", "tube", tube_length, width, wall, 1, tube, "the body",
+                    f"{mm(width)} x {mm(depth)} tube; window in one {mm(width)} side, inlet hole opposite"),
+              Piece("end cap", "plate", b, a, cap, 2, cap_mass, "both ends, " + ("set in flush" if caps == "in" else "laid on"),
+                    f"round the corners to {mm(corner)} so that they follow the tube"))
+    weld = 2 * _rounded_perimeter(a, b, corner) + math.pi * inlet
+    return Body(pieces, tube_length, b, a, corner, length - 2 * cap, width - 2 * wall, depth - 2 * wall, weld,
+                tube + 2 * cap_mass)
+
+
+def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
+    del radius  # plates meet in square corners
+    side_length = length if caps == "in" else length - 2 * cap
+    a, b, corner = _cap_size(width, depth, wall, caps, gap, 0.0)
+
+    def plate(name, width_m, count, hole, where, note):
+        mass = plate_mass_kg(area_m2=side_length * width_m - hole, thickness_m=wall)
+        return Piece(name, "plate", side_length, width_m, wall, count, mass, where, note)
+    pieces = (plate("face plate", width, 1, window, "the face", "window cut in it"),
+              plate("back plate", width, 1, inlet_hole, "opposite the face", "inlet hole cut in it"),
+              plate("side plate", depth - 2 * wall, 2, 0.0, "between face and back", ""),
+              Piece("end cap", "plate", b, a, cap, 2, plate_mass_kg(area_m2=a * b, thickness_m=cap),
+                    "both ends, " + ("set in flush" if caps == "in" else "laid on"), "square corners"))
+    weld = 4 * side_length + 4 * (a + b) + math.pi * inlet
+    return Body(pieces, side_length, b, a, corner, length - 2 * cap, width - 2 * wall, depth - 2 * wall, weld,
+                sum(piece.mass_kg * piece.count for piece in pieces))
+
+
+def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
+    del radius
+    require(abs(length - width) < NOISE_M, "body_length", mm(length), "must equal body_width when the body is a pipe", mm(width))
+    pipe_length = depth if caps == "in" else depth - 2 * cap
+    disc = width - 2 * wall - 2 * gap if caps == "in" else width
+    full = math.pi / 4 * disc**2
+    require(max(window, inlet_hole) < full, "body_width", mm(width), "must be wider than its window and its inlet hole",
+            mm(2 * math.sqrt(max(window, inlet_hole) / math.pi) + 4 * wall))
+    pipe = plate_mass_kg(area_m2=pipe_section_m2(outside_m=width, wall_m=wall), thickness_m=pipe_length)
+    face = plate_mass_kg(area_m2=full - window, thickness_m=cap)
+    back = plate_mass_kg(area_m2=full - inlet_hole, thickness_m=cap)
+    way = "set in flush" if caps == "in" else "laid on"
+    pieces = (Piece("body pipe", "pipe", pipe_length, width, wall, 1, pipe, "the body", "ends square to the axis"),
+              Piece("face disc", "plate", disc, disc, cap, 1, face, "fire side, " + way, "round window cut in it"),
+              Piece("back disc", "plate", disc, disc, cap, 1, back, "inlet side, " + way, "inlet hole cut in it"))
+    return Body(pieces, pipe_length, disc, disc, disc / 2, width - 2 * wall, width - 2 * wall, depth - 2 * cap,
+                math.pi * (2 * disc + inlet), pipe + face + back)
+
+
+def inlet_piece(*, label, outside_m, wall_m, length_m):
+    """The inlet pipe as a Piece, plain at one end for welding.
+
+    Arguments:
+        label                NPS label, as "1-1/2"
+        outside_m, wall_m    outside diameter and wall of the pipe [m]
+        length_m             length as welded in [m] > 0
+    Source: pipe mass pi*(D-t)*t*density (ASME B36.10M form)
+    Checked by: tests/reference/steel_mass.csv
+    """
+    require(length_m > 0, "inlet_length", mm(length_m), "must be above 0", "75 mm")
+    mass = plate_mass_kg(area_m2=pipe_section_m2(outside_m=outside_m, wall_m=wall_m), thickness_m=length_m)
+    return Piece(f"inlet pipe NPS {label}", "inlet pipe", length_m, outside_m, wall_m, 1, mass, "back of the body",
+                 "black steel, no zinc; one end threaded, the other cut square")
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One bought length and what is cut from it, in cutting order; the rest after the last saw cut is offcut_m."""
+    stock_m: float
+    cuts: tuple
+    offcut_m: float
+
+
+@dataclass(frozen=True)
+class CutPlan:
+    """Bars to buy whole; bought_m = used_m + kerf_m + offcut_m."""
+    bars: tuple
+    bought_m: float
+    used_m: float
+    kerf_m: float
+    offcut_m: float
+
+
+def cut_plan(*, pieces, stock_lengths_m, kerf_m):
+    """Which bars to buy and what to cut from each: longest piece first, into the first bar that takes it.
+
+    Each bar is then bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts when they use
+    the bar up, else n.
+
+    Arguments:
+        pieces            (name, length_m, count) triples, or Piece records
+        stock_lengths_m   lengths the shop sells [m], any order
+        kerf_m            width of a saw cut [m] >= 0
+    Returns: CutPlan, cuts as (name, length_m)
+    Raises: InputError for stock_lengths, kerf
+    Source: first-fit decreasing; never more than 11/9 of the best number of bars + 1 (Dosa 2007 proves 11/9 OPT + 6/9; memory)
+    Checked by: tests/test_making_body.py (hand examples and properties)
+    """
+    require(kerf_m >= 0 and kerf_m < math.inf, "kerf", mm(kerf_m), "must be 0 or more", "3 mm")
+    lengths = sorted(stock_lengths_m)
+    require(bool(lengths) and all(0 < n < math.inf for n in lengths), "stock_lengths", "",
+            "needs at least one length above 0", "6096 mm")
+    cuts = []
+    for piece in pieces:
+        name, length, count = (piece.name, piece.length_m, piece.count) if isinstance(piece, Piece) else piece
+        require(0 < length <= lengths[-1] + NOISE_M, "stock_lengths", mm(lengths[-1]),
+                f"must be at least as long as {name}, {mm(length)}", mm(length))
+        cuts += [(name, length)] * count
+    bars = []
+    for cut in sorted(cuts, key=lambda c: -c[1]):
+        for bar in bars:
+            if sum(c[1] for c in bar) + cut[1] + len(bar) * kerf_m <= lengths[-1] + NOISE_M:
+                bar.append(cut)
+                break
+        else:
+            bars.append([cut])
+    return _plan([_bar(bar, lengths, kerf_m) for bar in bars])
+
+
+def _bar(cuts, lengths, kerf):
+    used = sum(length for _, length in cuts)
+    need = used + (len(cuts) - 1) * kerf
+    stock = next(length for length in lengths if length >= need - NOISE_M)
+    return Bar(stock, tuple(cuts), max(0.0, stock - used - len(cuts) * kerf))
+
+
+def _plan(bars):
+    bought = sum(bar.stock_m for bar in bars)
+    used = sum(length for bar in bars for _, length in bar.cuts)
+    offcut = sum(bar.offcut_m for bar in bars)
+    return CutPlan(tuple(bars), bought, used, bought - used - offcut, offcut)
+
+
+@dataclass(frozen=True)
+class NippleChoice:
+    """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's share."""
+    stock_m: float
+    pieces_each: int
+    count: int
+    cost: float
+    cost_each: float
+    text: str
+
+
+def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
+    """The cheapest way to have one plain-ended nipple a burner: a whole one cut to length, or half of a longer one.
+
+    A bought nipple is threaded at both ends, so it gives at most two pieces with one threaded and one plain end.
+
+    Arguments:
+        needed_m   length of the inlet pipe [m] > 0
+        offers     (length_m, price) of the nipples on sale
+        kerf_m     width of a saw cut [m]
+        burners    how many are built at once >= 1
+    Raises: InputError for inlet_length when every nipple is too short
+    Source: common practice
+    Checked by: tests/test_making_body.py
+    """
+    require(needed_m > 0, "inlet_length", mm(needed_m), "must be above 0", "75 mm")
+    require(burners >= 1, "batch_size", burners, "must be 1 or more", "1")
+    ways = []
+    for length, price in offers:
+        pieces = 2 if length >= 2 * needed_m + kerf_m - NOISE_M else 1 if length >= needed_m - NOISE_M else 0
+        if pieces:
+            count = math.ceil(burners / pieces)
+            ways.append((count * price, price / pieces, length, pieces, count))
+    if not ways:
+        longest = max((length for length, _ in offers), default=0.0)
+        raise InputError("inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest))
+    cost, _, length, pieces, count = min(ways)
+    text = (f"saw a {mm(length)} nipple in two, one half for each of two burners" if pieces == 2
+            else f"cut one end off a {mm(length)} nipple to {mm(needed_m)}" if length > needed_m + NOISE_M
+            else f"a {mm(length)} nipple as it is")
+    return NippleChoice(length, pieces, count, cost, cost / burners, text)
+
+
+@dataclass(frozen=True)
+class WindowCut:
+    """How the window is cut, centre of the face as origin, x along the body.
+
+    drills are the hole centres, drill_m their diameter; cuts are straight (x1, y1, x2, y2) lines from hole to hole on the
+    outline, cut_length_m all of them; corner_m is the radius that the hole leaves; area_m2 the opening.
+    """
+    drills: tuple
+    drill_m: float
+    cuts: tuple
+    cut_length_m: float
+    corner_m: float
+    area_m2: float
+
+
+def window_cut(*, length_m, width_m, corner_drill_m):
+    """The rectangular window: four corner relief holes drilled first, straight cuts between them.
+
+    Each hole touches the two edges of its corner, so the corner has the radius of the drill.
+
+        centres (+-(L - d)/2, +-(W - d)/2);   cut length = 2*(L - d) + 2*(W - d)
+
+    Arguments:
+        length_m, width_m   window [m]
+        corner_drill_m      drill [m], above 0 and not over the narrow side
+    Raises: InputError for corner_drill
+    Source: geometry; 3/8 in relief common practice
+    Checked by: tests/test_making_body.py
+    """
+    d = corner_drill_m
+    require(0 < d <= min(length_m, width_m), "corner_drill", mm(d), "must be above 0 and not over the window's narrow side",
+            mm(min(length_m, width_m, 0.0095250)))
+    x, y = (length_m - d) / 2, (width_m - d) / 2
+    half_l, half_w = length_m / 2, width_m / 2
+    drills = ((-x, -y), (x, -y), (x, y), (-x, y))
+    cuts = ((-x, -half_w, x, -half_w), (half_l, -y, half_l, y), (x, half_w, -x, half_w), (-half_l, y, -half_l, -y))
+    return WindowCut(drills, d, cuts, 4 * (x + y), d / 2, length_m * width_m - (4 - math.pi) * d * d / 4)
+
+
+def round_window_cut(*, diameter_m):
+    """The round window of a pipe body: one circular cut, no relief holes."""
+    require(diameter_m > 0, "setback", mm(diameter_m), "must leave a window in the face")
+    return WindowCut((), 0.0, (), math.pi * diameter_m, diameter_m / 2, math.pi / 4 * diameter_m**2)
+
+
+def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
+    """Length of the neutral line through one bend.
+
+        BA = pi * A/180 * (R + K*T)
+
+    Arguments:
+        angle_deg          A, angle bent through [deg] 0 .. 180
+        inside_radius_m    R [m] >= 0
+        thickness_m        T [m] > 0
+        k_factor           K, neutral line from the inside face over T; 0.33 tight air bend .. 0.5; common practice 0.33 to 0.44
+    Source: sheet-metal handbooks, definition of the K-factor (published); K values common practice
+    Checked by: tests/test_making_body.py
+    """
+    require(0 <= angle_deg <= 180, "baffle_angle", f"{angle_deg:g} deg", "must be 0 to 180 deg", "60 deg")
+    require(inside_radius_m >= 0, "baffle_radius", mm(inside_radius_m), "must be 0 or more", mm(thickness_m))
+    require(thickness_m > 0, "baffle_thickness", mm(thickness_m), "must be above 0", "1.5 mm")
+    require(0 <= k_factor <= 0.5, "k_factor", f"{k_factor:g}", "must be 0 to 0.5", "0.4")
+    return math.radians(angle_deg) * (inside_radius_m + k_factor * thickness_m)
+
+
+@dataclass(frozen=True)
+class Baffle:
+    """The bent, perforated baffle, flat. Blank centre is the origin, x along the body, y across; the bend runs along y = 0.
+
+    blank_length_m (x) by blank_width_m (y, the developed length across the bend); leg_m is one flat beside the bend,
+    height_m the overall height when bent; holes are (x, y) on the blank; bend_lines are (y, angle_deg, allowance_m).
+    """
+    blank_length_m: float
+    blank_width_m: float
+    leg_m: float
+    height_m: float
+    bend_lines: tuple
+    holes: tuple
+    hole_m: float
+    open_area_m2: float
+    mass_kg: float
+
+
+def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_factor, hole_m, pitch_m, edge_m):
+    """A plate bent once along its middle into a roof, its ridge toward the inlet, with a square grid of holes on each leg.
+
+        rho = R + T/2, a = A/2;  leg = ((S - T*sin a)/2 - rho*sin a) / cos a
+        height = leg*sin a + rho*(1 - cos a) + T/2*(1 + cos a);  blank width = 2*leg + BA
+
+    Arguments:
+        length_m          along the body [m]
+        span_m            S, width between the outer edges when bent: inside width less its gaps [m]
+        thickness_m       T [m]; inside_radius_m R [m]; angle_deg A bent through [deg], 0 = flat plate, under 150
+        k_factor          neutral line, see bend_allowance_m
+        hole_m, pitch_m   hole diameter and centre distance [m]; pitch over hole
+        edge_m            least distance of a hole's edge from the blank's edge and from the bend [m]
+    Returns: Baffle
+    Raises: InputError naming baffle_*
+    Source: geometry; bend allowance by K-factor
+    Checked by: tests/test_making_body.py (hand triangle, refolded outline)
+    """
+    require(length_m > 0, "baffle_length", mm(length_m), "must be above 0")
+    require(0 <= angle_deg < 150, "baffle_angle", f"{angle_deg:g} deg", "must be 0 to under 150 deg", "60 deg")
+    allowance = bend_allowance_m(angle_deg=angle_deg, inside_radius_m=inside_radius_m, thickness_m=thickness_m, k_factor=k_factor)
+    require(hole_m > 0, "baffle_hole", mm(hole_m), "must be above 0", "6 mm")
+    require(pitch_m > hole_m, "baffle_pitch", mm(pitch_m), "must be over the hole diameter", mm(1.5 * hole_m))
+    require(edge_m >= 0, "baffle_edge", mm(edge_m), "must be 0 or more", mm(hole_m / 2))
+    a, rho = math.radians(angle_deg / 2), inside_radius_m + thickness_m / 2
+    leg = ((span_m - thickness_m * math.sin(a)) / 2 - rho * math.sin(a)) / math.cos(a)
+    require(leg > 0, "baffle_span", mm(span_m), "must be wider than the bend itself",
+            mm(2.2 * (rho + thickness_m) * math.sin(a) + thickness_m))
+    height = leg * math.sin(a) + rho * (1 - math.cos(a)) + thickness_m / 2 * (1 + math.cos(a))
+    across = _grid(leg, edge_m, hole_m, pitch_m)
+    along = _grid(length_m, edge_m, hole_m, pitch_m)
+    mid = allowance / 2 + leg / 2
+    ys = sorted([-(mid + y) for y in across] + [mid + y for y in across])
+    holes = tuple((x, y) for y in ys for x in along)
+    area = len(holes) * math.pi / 4 * hole_m**2
+    width = 2 * leg + allowance
+    return Baffle(length_m, width, leg, height, ((0.0, angle_deg, allowance),) if angle_deg else (), holes, hole_m, area,
+                  plate_mass_kg(area_m2=length_m * width - area, thickness_m=thickness_m))
+
+
+def _grid(width, edge, hole, pitch):
+    """Centred hole positions across a strip."""
+    room = width - 2 * edge - hole
+    n = int(room / pitch + 1e-9) + 1 if room >= -NOISE_M else 0
+    return [(i - (n - 1) / 2) * pitch for i in range(n)]
+
+
+def cap_clearance_m(*, bore_m, cap_m):
+    """Gap on each side between a tube's bore and a cap set in it [m] = (bore - cap) / 2; negative = does not go in."""
+    return (bore_m - cap_m) / 2
+
+
+def cap_corner_clearance_m(*, gap_m, cap_corner_m, tube_inside_radius_m):
+    """Gap along the diagonal between a cap's eased corner and the tube's inside radius [m]; negative = it jams.
+
+        g*sqrt(2) + (sqrt(2) - 1)*(rc - rt)
+
+    Arguments: gap_m g on each side [m]; cap_corner_m rc; tube_inside_radius_m rt [m]
+    Source: geometry: an arc of radius r leaves r*(sqrt(2) - 1) to the square corner
+    Checked by: tests/test_making_body.py
+    """
+    return gap_m * math.sqrt(2) + (math.sqrt(2) - 1) * (cap_corner_m - tube_inside_radius_m)
+
+
+def lip_width_m(*, setback_m, wall_m):
+    """Width of the steel lip that stands inside the bore round the window [m] = setback - wall."""
+    return setback_m - wall_m
+
+
+def lip_cover_m(*, grip_m, wall_m):
+    """Height of refractory over the steel lip inside the body [m] = grip - wall."""
+    return grip_m - wall_m
+
+
+def inlet_flat_clearance_m(*, side_m, corner_outside_radius_m, hole_m):
+    """Flat steel left beside the inlet hole, on each side [m] = (side - 2*R - hole) / 2; negative = it runs into the corner.
+
+    Arguments: side_m outside width of the back [m]; corner_outside_radius_m R of the tube, 0 for plates [m]; hole_m [m]
+    """
+    return (side_m - 2 * corner_outside_radius_m - hole_m) / 2
+
+
+def baffle_gaps_m(*, inside_depth_m, block_inside_m, baffle_stand_m, baffle_height_m, inlet_inside_m=0.0):
+    """(gap to block, gap to inlet) of a baffle that stands in the plenum [m]; negative = it touches.
+
+    Arguments:
+        inside_depth_m    clear depth, face to back [m]
+        block_inside_m    height of the refractory inside the body, grip - wall [m]
+        baffle_stand_m    from inside of the face to the baffle's feet [m]
+        baffle_height_m   overall height of the bent baffle [m]
+        inlet_inside_m    how far the inlet pipe reaches into the body [m]
+    """
+    return (baffle_stand_m - block_inside_m,
+            inside_depth_m - inlet_inside_m - baffle_stand_m - baffle_height_m)

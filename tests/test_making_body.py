@@ -1,0 +1,197 @@
+"""The body taken apart: hand take-offs, properties of the cutting plan, the baffle refolded."""
+import math
+
+import pytest
+from hypothesis import given, settings, strategies as st
+
+from burnercalc.errors import InputError
+from burnercalc.making import body as b
+from rows import rows
+
+IN, LB = 0.0254, 0.45359237
+COMMON = dict(length_m=6.5 * IN, width_m=3 * IN, depth_m=3 * IN, wall_m=0.25 * IN)
+
+
+def test_common_practice_body_is_cut_as_by_hand():
+    """Tube 6 1/2 in, caps set in the 2 1/2 in bore, lip 1/4 in wide, covered 1/2 in deep by a 3/4 in grip."""
+    cut = b.body(kind="tube", cap_gap_m=0, **COMMON)
+    tube, cap = cut.pieces
+    assert tube.length_m == pytest.approx(6.5 * IN)
+    assert (cap.length_m, cap.width_m, cap.count) == (pytest.approx(2.5 * IN), pytest.approx(2.5 * IN), 2)
+    assert (cut.inside_length_m, cut.inside_width_m, cut.inside_depth_m) == pytest.approx((6 * IN, 2.5 * IN, 2.5 * IN))
+    assert b.lip_width_m(setback_m=0.5 * IN, wall_m=0.25 * IN) == pytest.approx(0.25 * IN)
+    assert b.lip_cover_m(grip_m=0.75 * IN, wall_m=0.25 * IN) == pytest.approx(0.5 * IN)
+    # Twice round a 2 1/2 in square with 1/4 in corners: 4 sides of 2 in and one circle of 1/2 in.
+    assert cut.weld_m == pytest.approx(2 * (8 + math.pi * 0.5) * IN)
+
+
+def test_plates_weigh_what_the_hand_take_off_says():
+    """reference.md 10: a 4 x 4 x 1/4 in box with square corners is 12.76 lb a foot."""
+    cut = b.body(kind="plates", length_m=12 * IN, width_m=4 * IN, depth_m=4 * IN, wall_m=0.25 * IN, cap_gap_m=0)
+    caps = 2 * 3.5 * 3.5 * 0.25 * 0.2836
+    assert cut.mass_kg / LB == pytest.approx(12.76 + caps, abs=0.01)
+    assert cut.weld_m == pytest.approx((4 * 12 + 2 * 14) * IN)
+
+
+def test_caps_laid_on_shorten_the_tube_and_keep_the_outside():
+    inside, on = (b.body(kind="tube", caps=way, cap_thickness_m=0.2 * IN, **COMMON) for way in ("in", "on"))
+    assert inside.tube_length_m - on.tube_length_m == pytest.approx(0.4 * IN)
+    assert (on.cap_length_m, on.cap_width_m) == pytest.approx((3 * IN, 3 * IN))
+    assert inside.inside_length_m == pytest.approx(on.inside_length_m)
+
+
+def test_round_body_has_discs():
+    cut = b.body(kind="pipe", length_m=4.5 * IN, width_m=4.5 * IN, depth_m=4 * IN, wall_m=0.237 * IN, caps="on",
+                 window_area_m2=math.pi / 4 * (3.5 * IN) ** 2)
+    pipe, face, back = cut.pieces
+    assert pipe.mass_kg / LB == pytest.approx((4 - 2 * 0.237) / 12 * 10.80, abs=0.01)  # ASME B36.10M, lb/ft
+    assert back.mass_kg - face.mass_kg == pytest.approx(math.pi / 4 * (3.5 * IN) ** 2 * 0.237 * IN * 7850)
+    assert cut.weld_m == pytest.approx(2 * math.pi * 4.5 * IN)
+
+
+def test_openings_come_off_the_mass():
+    whole = b.body(kind="tube", **COMMON)
+    cut = b.body(kind="tube", window_area_m2=0.005, inlet_hole_m=0.05, **COMMON)
+    assert whole.mass_kg - cut.mass_kg == pytest.approx((0.005 + math.pi / 4 * 0.05**2) * 0.25 * IN * 7850)
+
+
+def test_cut_plan_by_hand():
+    """Four 3 ft pieces and one 1 ft from 6 and 10 ft bars, no kerf: 3+3+3+1 in one 10, 3 in one 6."""
+    plan = b.cut_plan(pieces=[("a", 3.0, 4), ("b", 1.0, 1)], stock_lengths_m=[6.0, 10.0], kerf_m=0)
+    assert [bar.stock_m for bar in plan.bars] == [10.0, 6.0]
+    assert [bar.offcut_m for bar in plan.bars] == pytest.approx([0, 3])
+
+
+def test_the_kerf_takes_the_piece_that_would_just_fit():
+    assert len(b.cut_plan(pieces=[("a", 1.0, 2)], stock_lengths_m=[2.003], kerf_m=0.003).bars) == 1
+    assert len(b.cut_plan(pieces=[("a", 1.0, 2)], stock_lengths_m=[2.002], kerf_m=0.003).bars) == 2
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.lists(st.tuples(st.floats(0.02, 3), st.integers(1, 5)), min_size=1, max_size=8),
+       st.lists(st.floats(3, 7), min_size=1, max_size=3), st.floats(0, 0.005))
+def test_every_piece_is_cut_once_and_no_bar_is_overfilled(pieces, stock, kerf):
+    plan = b.cut_plan(pieces=[(str(i), n, c) for i, (n, c) in enumerate(pieces)], stock_lengths_m=stock, kerf_m=kerf)
+    assert sorted(c[1] for bar in plan.bars for c in bar.cuts) == sorted(n for n, c in pieces for _ in range(c))
+    for bar in plan.bars:
+        used = sum(n for _, n in bar.cuts)
+        assert used + (len(bar.cuts) - 1) * kerf <= bar.stock_m + 1e-8
+        assert bar.stock_m in stock and bar.offcut_m >= 0
+    assert plan.bought_m == pytest.approx(plan.used_m + plan.kerf_m + plan.offcut_m)
+    least = sum(n * c for n, c in pieces) / max(stock)
+    assert len(plan.bars) >= least - 1e-9
+    # First fit never leaves two bars less than half full.
+    assert sum(sum(n + kerf for _, n in bar.cuts) <= max(stock) / 2 for bar in plan.bars) <= 1
+
+
+def test_half_of_a_longer_nipple_when_that_is_cheaper():
+    offers = [(3 * IN, 4.0), (6.25 * IN, 6.0)]
+    two = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=2)
+    assert (two.stock_m, two.pieces_each, two.count, two.cost_each) == (6.25 * IN, 2, 1, 3.0)
+    one = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=1)
+    assert (one.stock_m, one.count, one.cost) == (3 * IN, 1, 4.0)
+    three = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=3)
+    assert (three.count, three.cost) == (2, 12.0)  # tie with three short ones: fewer price a piece wins
+
+
+def test_common_practice_window_with_three_eighths_relief():
+    """Window 5 1/2 x 2 in, 3/8 in holes: centres 3/16 in from both edges, cuts 5 1/8 and 1 5/8 in."""
+    cut = b.window_cut(length_m=5.5 * IN, width_m=2 * IN, corner_drill_m=0.375 * IN)
+    assert cut.drills[2] == pytest.approx(((2.75 - 0.1875) * IN, (1 - 0.1875) * IN))
+    assert sorted(math.dist(c[:2], c[2:]) / IN for c in cut.cuts) == pytest.approx([1.625, 1.625, 5.125, 5.125])
+    assert cut.cut_length_m == pytest.approx(13.5 * IN)
+    # Every cut ends on the rim of its hole.
+    ends = [end for c in cut.cuts for end in (c[:2], c[2:])]
+    assert all(min(abs(math.dist(end, d) - 0.1875 * IN) for d in cut.drills) < 1e-12 for end in ends)
+
+
+@pytest.mark.parametrize("row", rows("bend_allowance.csv"), ids=lambda row: row["case"])
+def test_bend_allowance_agrees_with_the_handbook_rule(row):
+    got = b.bend_allowance_m(angle_deg=90, inside_radius_m=row["radius_in"] * IN, thickness_m=row["thickness_in"] * IN,
+                             k_factor=row["k_factor"])
+    assert got == pytest.approx(row["expected_in"] * IN, rel=0.005)
+
+
+def test_baffle_is_the_hand_triangle_when_thin():
+    """Bent square over 100 mm: two legs of 50*sqrt(2) mm, 50 mm high."""
+    roof = b.baffle(length_m=0.15, span_m=0.1, thickness_m=1e-7, angle_deg=90, inside_radius_m=0, k_factor=0.4,
+                    hole_m=0.005, pitch_m=0.01, edge_m=0.002)
+    assert roof.leg_m == pytest.approx(0.05 * math.sqrt(2), rel=1e-5)
+    assert roof.height_m == pytest.approx(0.05, rel=1e-5)
+    assert roof.blank_width_m == pytest.approx(0.1 * math.sqrt(2), rel=1e-5)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(0.04, 0.2), st.floats(0.0005, 0.003), st.floats(1, 140), st.floats(0, 0.004))
+def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
+    """Fold the blank numerically: both faces of both legs and the bend's arcs, then measure the outline."""
+    try:
+        roof = b.baffle(length_m=0.1, span_m=span, thickness_m=t, angle_deg=angle, inside_radius_m=radius, k_factor=0.4,
+                        hole_m=0.004, pitch_m=0.008, edge_m=0.002)
+    except InputError:
+        return
+    a = math.radians(angle / 2)
+    points = []
+    for r in (radius, radius + t):  # bend centre is the origin, ridge up
+        points += [(r * math.sin(q), r * math.cos(q)) for q in [a * i / 50 for i in range(-50, 51)]]
+        for side in (-1, 1):
+            points.append((side * (r * math.sin(a) + roof.leg_m * math.cos(a)), r * math.cos(a) - roof.leg_m * math.sin(a)))
+    xs, ys = zip(*points)
+    assert max(xs) - min(xs) == pytest.approx(span, rel=1e-9)
+    assert max(ys) - min(ys) == pytest.approx(roof.height_m, rel=1e-9)
+
+
+def test_baffle_holes_stay_clear_of_edges_and_bend():
+    roof = b.baffle(length_m=0.15, span_m=0.06, thickness_m=0.0015, angle_deg=60, inside_radius_m=0.0015, k_factor=0.4,
+                    hole_m=0.006, pitch_m=0.012, edge_m=0.003)
+    (_, _, allowance), = roof.bend_lines
+    assert len(roof.holes) > 20 and roof.open_area_m2 == pytest.approx(len(roof.holes) * math.pi / 4 * 0.006**2)
+    for x, y in roof.holes:
+        assert abs(x) + 0.003 <= 0.075 - 0.003 + 1e-12
+        assert abs(y) - 0.003 >= allowance / 2 + 0.003 - 1e-12
+        assert abs(y) + 0.003 <= roof.blank_width_m / 2 - 0.003 + 1e-12
+
+
+def test_flat_baffle_has_no_bend_line():
+    flat = b.baffle(length_m=0.1, span_m=0.06, thickness_m=0.0015, angle_deg=0, inside_radius_m=0.001, k_factor=0.4,
+                    hole_m=0.006, pitch_m=0.012, edge_m=0.003)
+    assert flat.bend_lines == () and flat.blank_width_m == pytest.approx(0.06) and flat.height_m == pytest.approx(0.0015)
+
+
+def test_cap_corner_jams_only_when_its_radius_is_too_small():
+    """Square cap in a 1/4 in corner: sticks out by 1/4 in * (sqrt 2 - 1) less the gap along the diagonal."""
+    square = b.cap_corner_clearance_m(gap_m=0.5e-3, cap_corner_m=0, tube_inside_radius_m=0.25 * IN)
+    assert square == pytest.approx(0.5e-3 * 1.41421356 - 0.25 * IN * 0.41421356, abs=1e-10)
+    assert b.cap_corner_clearance_m(gap_m=0.5e-3, cap_corner_m=0.25 * IN, tube_inside_radius_m=0.25 * IN) > 0
+    assert b.cap_clearance_m(bore_m=0.06, cap_m=0.0592) == pytest.approx(0.0004)
+
+
+def test_fit_numbers_of_inlet_and_baffle():
+    """NPS 2 through a 3 in tube of 1/4 in wall: 2 in of flat between 1/2 in corners, so the saw runs 3/16 in into each."""
+    got = b.inlet_flat_clearance_m(side_m=3 * IN, corner_outside_radius_m=0.5 * IN, hole_m=2.375 * IN)
+    assert got == pytest.approx(-0.1875 * IN)
+    assert b.baffle_gaps_m(inside_depth_m=0.06, block_inside_m=0.012, baffle_stand_m=0.02, baffle_height_m=0.03,
+                           inlet_inside_m=0.002) == pytest.approx((0.008, 0.008))
+
+
+@pytest.mark.parametrize("change,field", [
+    (dict(kind="ball"), "body_kind"), (dict(wall_m=float("nan")), "wall"), (dict(wall_m=0.9 * IN), "body_width"),
+    (dict(caps="off"), "caps"), (dict(cap_gap_m=-1), "cap_gap"), (dict(length_m=float("inf")), "body_length"),
+    (dict(kind="pipe"), "body_length")])
+def test_body_names_the_field(change, field):
+    with pytest.raises(InputError) as caught:
+        b.body(**{**COMMON, "kind": "tube", **change})
+    assert caught.value.field == field
+
+
+def test_other_refusals_name_the_field():
+    for call, field in (
+            (lambda: b.cut_plan(pieces=[("a", 7.0, 1)], stock_lengths_m=[6.0], kerf_m=0), "stock_lengths"),
+            (lambda: b.cut_plan(pieces=[], stock_lengths_m=[], kerf_m=0), "stock_lengths"),
+            (lambda: b.nipple_choice(needed_m=1, offers=[(0.1, 3)], kerf_m=0), "inlet_length"),
+            (lambda: b.window_cut(length_m=0.1, width_m=0.01, corner_drill_m=0.02), "corner_drill"),
+            (lambda: b.bend_allowance_m(angle_deg=90, inside_radius_m=0, thickness_m=1, k_factor=0.9), "k_factor"),
+            (lambda: b.inlet_piece(label="2", outside_m=0.06, wall_m=0.004, length_m=0), "inlet_length")):
+        with pytest.raises(InputError) as caught:
+            call()
+        assert caught.value.field == field
