@@ -1,0 +1,123 @@
+"""Pressure lost in one port: a short tube with an entry, friction over its length and a free jet at the end."""
+from math import sqrt
+
+from ..errors import require
+from .losses import EXIT_K, ROUGHNESS_CAST_M, SHARP_ENTRY_K, reynolds, turbulent_friction_darcy, velocity_head_Pa
+from .port_stream import turbulent_weight
+
+
+def developing_friction(x_plus):
+    """Apparent Fanning friction times Re of laminar flow from the entry to x, flat profile at the entry.
+
+        f Re = 3.44/sqrt(x+) + (16 + 1.25/(4 x+) - 3.44/sqrt(x+)) / (1 + 0.00021/x+^2)
+
+    Arguments:
+        x_plus   x / (d Re)   [-]   above 0
+    Returns:
+        f Re   [-]; tends to 16 far from the entry
+    Assumes:
+        counts the wall friction and the growing momentum of the profile together
+    Source:
+        Shah and London, Laminar Flow Forced Convection in Ducts (1978), eq. 192; constants from memory
+    Checked by:
+        tests/test_port_drop.py against the developed 16 + 1.25/(4 x+) and the boundary-layer 3.44/sqrt(x+)
+    """
+    require(x_plus > 0, "x_plus", f"{x_plus:g}", "must be above 0")
+    young = 3.44 / sqrt(x_plus)
+    return young + (16 + 1.25 / (4 * x_plus) - young) / (1 + 0.00021 / x_plus**2)
+
+
+def port_K(reynolds, length_ratio, entry_K=SHARP_ENTRY_K, relative_roughness=0.0):
+    """Loss of a port on the velocity head in it.
+
+        K = K_entry + 4 f_apparent L/d + 1     Re up to 2300: laminar, developing
+        K = K_entry + f_turbulent L/d + 1      Re from 4000
+        straight line in Re between, each side at its own end
+
+    Arguments:
+        reynolds             Re of the port              [-]   above 0
+        length_ratio         L/d, depth over diameter    [-]   0.75 or more: below it the jet does not fill the port
+        entry_K              0.5 sharp, 0.04 rounded     [-]   0 to 1
+        relative_roughness   of the bore                 [-]   0 to 0.1
+    Returns:
+        K   [-]
+    Assumes:
+        a port of L/d 2 to 10 is mostly entry: developed laminar friction 64/Re would miss 5 to 20 % of the drop. Against
+        the measured form of discharge_coefficient_lichtarowicz this K is 2 to 26 % high, for Re 100 to 15000 and L/d 2
+        to 10, most at Re 500 and least from Re 4000: the safe side for the blower
+    Source:
+        Darcy-Weisbach; Shah and London 1978 (memory); Haaland 1983 (published)
+    Checked by:
+        tests/reference/port_drop.csv
+    """
+    require(length_ratio >= 0.75, "length_ratio", f"{length_ratio:g}", "must be 0.75 or more", "0.75")
+    require(0 <= entry_K <= 1, "entry_K", f"{entry_K:g}", "must be within 0 to 1", "0.5")
+    require(0 < reynolds < float("inf"), "reynolds", f"{reynolds:g}", "must be above 0")
+    weight = turbulent_weight(reynolds)
+    friction = 0.0
+    if weight < 1:
+        laminar_re = min(reynolds, 2300.0)
+        friction += (1 - weight) * 4 * developing_friction(length_ratio / laminar_re) / laminar_re * length_ratio
+    if weight > 0:
+        friction += weight * turbulent_friction_darcy(max(reynolds, 4000.0), relative_roughness) * length_ratio
+    return entry_K + friction + EXIT_K
+
+
+def port_drop_Pa(velocity_m_s, diameter_m, length_m, density_kg_m3, viscosity_Pas, entry_K=SHARP_ENTRY_K,
+                 roughness_m=ROUGHNESS_CAST_M):
+    """Pressure from the plenum to the chamber that drives a port.
+
+        dp = K rho V^2 / 2
+
+    Arguments:
+        velocity_m_s    V, mean over the port    [m/s]     0 or more
+        diameter_m      d                        [m]       above 0
+        length_m        L, depth of the port     [m]       0.75 d or more
+        density_kg_m3   of the cold mixture      [kg/m3]
+        viscosity_Pas   of the cold mixture      [Pa s]
+        entry_K         0.5 sharp, 0.04 rounded  [-]
+        roughness_m     of the bore              [m]
+    Returns:
+        dp   [Pa]
+    Assumes:
+        the mixture keeps its density through the port (a hot port warms it and takes more pressure)
+    Source:
+        see port_K
+    Checked by:
+        tests/reference/port_drop.csv
+    """
+    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be 0 or more", "0")
+    require(diameter_m > 0, "diameter_m", f"{diameter_m:g}", "must be above 0")
+    if velocity_m_s == 0:
+        return 0.0
+    re = reynolds(velocity_m_s, diameter_m, density_kg_m3, viscosity_Pas)
+    k = port_K(re, length_m / diameter_m, entry_K, roughness_m / diameter_m)
+    return k * velocity_head_Pa(velocity_m_s, density_kg_m3)
+
+
+def discharge_coefficient(K):
+    """Share of the ideal flow sqrt(2 dp/rho) A that a port of loss K passes, 1/sqrt(K) [-]."""
+    require(K > 0, "K", f"{K:g}", "must be above 0")
+    return 1 / sqrt(K)
+
+
+def discharge_coefficient_lichtarowicz(reynolds, length_ratio):
+    """Discharge coefficient measured on long sharp-edged orifices: a second opinion on port_K.
+
+        1/C_d = 1/C_du + (20/Re)(1 + 2.25 L/d),   C_du = 0.827 - 0.0085 L/d
+
+    Arguments:
+        reynolds       with the ideal velocity sqrt(2 dp/rho)    [-]   10 to 20000
+        length_ratio   L/d                                       [-]   2 to 10
+    Returns:
+        C_d   [-]
+    Source:
+        Lichtarowicz, Duggins and Markland, J. Mech. Eng. Sci. 7 (1965) 210 (memory)
+    Checked by:
+        tests/reference/port_drop.csv
+    """
+    require(10 <= reynolds <= 20000, "reynolds", f"{reynolds:g}", "must be within 10 to 20000",
+            f"{min(max(reynolds, 10), 20000):g}")
+    require(2 <= length_ratio <= 10, "length_ratio", f"{length_ratio:g}", "must be within 2 to 10",
+            f"{min(max(length_ratio, 2), 10):g}")
+    return 1 / (1 / (0.827 - 0.0085 * length_ratio) + 20 / reynolds * (1 + 2.25 * length_ratio))

@@ -1,0 +1,67 @@
+import pytest
+from hypothesis import given, settings, strategies as st
+from rows import rows
+
+from burnercalc.errors import InputError
+from burnercalc.physics.port_drop import (developing_friction, discharge_coefficient, discharge_coefficient_lichtarowicz,
+                                          port_drop_Pa, port_K)
+
+
+@pytest.mark.parametrize("row", rows("port_drop.csv"), ids=lambda row: f"L/d {row['length_ratio']:g}")
+def test_long_orifice_form_and_its_agreement_with_the_loss_form(row):
+    measured = discharge_coefficient_lichtarowicz(3038, row["length_ratio"])
+    assert measured == pytest.approx(row["discharge_coefficient"], abs=0.00006)
+    d, velocity, rho = 6.35e-3, 6.637, 1.2438
+    viscosity = rho * velocity * d / 3038
+    assert port_drop_Pa(velocity, d, row["length_ratio"] * d, rho, viscosity, roughness_m=0.02 * d) == pytest.approx(
+        row["drop_Pa"], rel=0.13)
+
+
+@pytest.mark.parametrize("ideal_reynolds", [200, 500, 1000, 2000, 3000, 4000, 8000, 20000])
+@pytest.mark.parametrize("length_ratio", [2, 4, 6, 8, 10])
+def test_loss_form_lies_a_little_above_the_measured_form(ideal_reynolds, length_ratio):
+    measured = discharge_coefficient_lichtarowicz(ideal_reynolds, length_ratio)
+    K = port_K(measured * ideal_reynolds, length_ratio, relative_roughness=0.005)
+    # Two independent models; the docstring promises this range.
+    assert 0.98 < K * measured**2 < 1.26
+
+
+def test_turbulent_port_of_the_printed_example():
+    # fluids.friction_factor(Re=1e5, eD=0.02) = 0.0491 (Colebrook), L/d 4: K = 1.5 + 0.196.
+    from fluids import friction_factor
+    assert port_K(1e5, 4, relative_roughness=0.02) == pytest.approx(1.5 + 4 * friction_factor(Re=1e5, eD=0.02), rel=0.002)
+
+
+def test_a_port_without_friction_passes_two_over_root_six():
+    assert discharge_coefficient(1.5) == pytest.approx(0.8165, abs=0.00005)
+
+
+@pytest.mark.parametrize("x_plus", [1e-6, 1e-5])
+def test_young_flow_follows_the_boundary_layer(x_plus):
+    assert developing_friction(x_plus) == pytest.approx(3.44 / x_plus**0.5, rel=0.02)
+
+
+@pytest.mark.parametrize("x_plus", [1, 10, 1e4])
+def test_far_flow_is_developed_with_the_known_excess(x_plus):
+    # Hagen-Poiseuille 16 plus the incremental pressure drop number 1.25 (Shah and London).
+    assert developing_friction(x_plus) == pytest.approx(16 + 0.3125 / x_plus, rel=0.01)
+
+
+@settings(max_examples=200, deadline=None)
+@given(velocity=st.floats(0.01, 60), d=st.floats(0.002, 0.02), ratio=st.floats(0.76, 30), more=st.floats(1.001, 2),
+       entry=st.floats(0, 1))
+def test_more_velocity_or_depth_takes_more_pressure(velocity, d, ratio, more, entry):
+    base = port_drop_Pa(velocity, d, ratio * d, 1.2, 1.75e-5, entry, roughness_m=1e-4)
+    assert 0 < base < port_drop_Pa(velocity * more, d, ratio * d, 1.2, 1.75e-5, entry, roughness_m=1e-4) < 1e6
+    assert base < port_drop_Pa(velocity, d, ratio * more * d, 1.2, 1.75e-5, entry, roughness_m=1e-4)
+
+
+@pytest.mark.parametrize("call,field", [
+    (lambda: port_K(1000, 0.5), "length_ratio"), (lambda: port_K(float("nan"), 5), "reynolds"),
+    (lambda: port_K(1000, 5, entry_K=2), "entry_K"), (lambda: discharge_coefficient_lichtarowicz(5, 4), "reynolds"),
+    (lambda: discharge_coefficient_lichtarowicz(1000, 20), "length_ratio"), (lambda: discharge_coefficient(0), "K"),
+    (lambda: port_drop_Pa(-1, 0.006, 0.05, 1.2, 2e-5), "velocity_m_s")])
+def test_refusals_name_the_argument(call, field):
+    with pytest.raises(InputError) as caught:
+        call()
+    assert caught.value.field == field
