@@ -1,0 +1,225 @@
+"""The mould: frame, base board with pin holes, screws, fill line, and the form pins that leave the ports."""
+import math
+from dataclasses import dataclass
+
+from ..errors import InputError, require
+from .body import Piece
+from .stock import INCH_M, NOISE_M, board, boards, mm
+
+# Softwood and plywood near 500 kg/m3 dry: common practice, only for the mass of the pieces.
+WOOD_DENSITY_KG_M3 = 500.0
+# One screw at least every 6 in round the base, and at least two up a corner joint: common practice.
+SCREW_SPACING_M = 6 * INCH_M
+# The screw enters the second piece by 1 in: common practice.
+SCREW_BITE_M = 1 * INCH_M
+
+
+@dataclass(frozen=True)
+class Mould:
+    """The mould's pieces and sizes; inside_*_m between the boards, base_*_m the board under them.
+
+    floor_m is the wood left under the pin holes; screws_* are counts, screw_m the length.
+    """
+    pieces: tuple
+    inside_length_m: float
+    inside_width_m: float
+    frame_height_m: float
+    base_length_m: float
+    base_width_m: float
+    floor_m: float
+    screws_corner: int
+    screws_base: int
+    screw_m: float
+
+
+def mould(*, body_length_m, body_width_m, mould_clearance_m, block_thickness_m, pin_depth_m, frame="2x4", base="ply 3/4",
+          guide_m=0.0127, base_margin_m=0.0254):
+    """A box of four boards on a base board, inside dimensions = body outside + mould_clearance (half on each side).
+
+        long boards = inside length + 2*t, end boards = inside width;  height >= block thickness + guide
+
+    Arguments:
+        body_length_m, body_width_m   outside of the body's face [m]
+        mould_clearance_m             added to both [m] >= 0
+        block_thickness_m             depth of refractory [m]
+        pin_depth_m                   how deep the pins stand in the base [m]
+        frame, base                   names in lumber.csv; a plywood frame is ripped to height, a board is used at its width
+        guide_m                       board standing above the mix, to guide the body [m]
+        base_margin_m                 base beyond the frame on every side [m]
+    Returns: Mould
+    Raises: InputError for mould_clearance, block_thickness, pin_depth, mould_board, mould_base
+    Source: PS 20 sizes; screws and guide common practice
+    Checked by: tests/test_making_mould.py
+    """
+    require(0 <= mould_clearance_m < math.inf, "mould_clearance", mm(mould_clearance_m), "must be 0 or more", "3 mm")
+    require(block_thickness_m > 0, "block_thickness", mm(block_thickness_m), "must be above 0", "75 mm")
+    sides, bottom = board(frame), board(base)
+    floor = _floor(bottom, base, pin_depth_m)
+    height = block_thickness_m + guide_m
+    if sides.kind == "board":
+        if not sides.width_m >= height - NOISE_M:
+            fits = [b for b in boards("board") if abs(b.thickness_m - sides.thickness_m) < NOISE_M and b.width_m >= height]
+            raise InputError("mould_board", frame, f"needs a dressed width of at least {mm(height)}, it has {mm(sides.width_m)}",
+                             fits[0].name if fits else "ply 3/4")
+        height = sides.width_m
+    t = sides.thickness_m
+    inside_l, inside_w = body_length_m + mould_clearance_m, body_width_m + mould_clearance_m
+    base_l, base_w = inside_l + 2 * t + 2 * base_margin_m, inside_w + 2 * t + 2 * base_margin_m
+
+    def wood(name, length, width, thickness, count, where, note=""):
+        stock = frame if name.startswith("mould") else base
+        return Piece(name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3, where, note)
+    rip = f"rip to {mm(height)}" if sides.kind == "plywood" else "full width of the board"
+    pieces = (wood("mould side", inside_l + 2 * t, height, t, 2, "long sides, over the ends", rip),
+              wood("mould end", inside_w, height, t, 2, "between the sides", rip),
+              wood("base board", base_l, base_w, bottom.thickness_m, 1, "under the frame",
+                   f"drill the port holes {mm(pin_depth_m)} deep"))
+    per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
+    around = 2 * (inside_l + 2 * t + inside_w)
+    return Mould(pieces, inside_l, inside_w, height, base_l, base_w, floor, 4 * per_corner,
+                 max(4, math.ceil(around / SCREW_SPACING_M)), max(t, bottom.thickness_m) + SCREW_BITE_M)
+
+
+def round_mould(*, body_diameter_m, mould_clearance_m, block_thickness_m, pin_depth_m, frame="ply 3/4", base="ply 3/4",
+                guide_m=0.0127, rim_m=0.038, base_margin_m=0.0254):
+    """For a round body: plywood squares with a round hole, stacked to the height, on a base board.
+
+    Arguments as mould(); rim_m is the least wood beside the hole [m]. inside_length_m = inside_width_m = the hole.
+    Source: common practice
+    Checked by: tests/test_making_mould.py
+    """
+    require(0 <= mould_clearance_m < math.inf, "mould_clearance", mm(mould_clearance_m), "must be 0 or more", "3 mm")
+    require(block_thickness_m > 0, "block_thickness", mm(block_thickness_m), "must be above 0", "75 mm")
+    layer, bottom = board(frame), board(base)
+    require(layer.kind == "plywood", "mould_board", frame, "must be plywood for a round body", "ply 3/4")
+    floor = _floor(bottom, base, pin_depth_m)
+    hole = body_diameter_m + mould_clearance_m
+    side = hole + 2 * rim_m
+    layers = math.ceil((block_thickness_m + guide_m) / layer.thickness_m - 1e-9)
+    base_side = side + 2 * base_margin_m
+    ring = (side**2 - math.pi / 4 * hole**2) * layer.thickness_m * WOOD_DENSITY_KG_M3
+    pieces = (Piece("mould layer", frame, side, side, layer.thickness_m, layers, ring, "stacked and screwed, then split in two",
+                    f"round hole of {mm(hole)}; saw the stack through its middle so that it comes off"),
+              Piece("base board", base, base_side, base_side, bottom.thickness_m, 1,
+                    base_side**2 * bottom.thickness_m * WOOD_DENSITY_KG_M3, "under the stack",
+                    f"drill the port holes {mm(pin_depth_m)} deep"))
+    return Mould(pieces, hole, hole, layers * layer.thickness_m, base_side, base_side, floor, 4 * layers, 4,
+                 layer.thickness_m + SCREW_BITE_M)
+
+
+def _floor(bottom, base, pin_depth):
+    require(pin_depth > 0, "pin_depth", mm(pin_depth), "must be above 0", "12.7 mm")
+    require(pin_depth <= bottom.thickness_m + NOISE_M, "pin_depth", mm(pin_depth),
+            f"must not be over the base board {base}, {mm(bottom.thickness_m)}", mm(bottom.thickness_m))
+    return bottom.thickness_m - pin_depth
+
+
+def fill_line_m(*, mix_volume_m3, mould_area_m2, port_count, port_diameter_m):
+    """Depth of the wet mix in the mould before the body is pushed in [m] = V / (A_mould - n*pi/4*d**2).
+
+    The pins already stand, and are taken to be higher than the fill line. Mark it on the mould's inside.
+
+    Arguments:
+        mix_volume_m3     V, block as cast, ports off [m3]
+        mould_area_m2     inside of the mould [m2]
+        port_count, port_diameter_m   pins [-], [m]
+    Source: the mix keeps its volume
+    Checked by: tests/test_making_mould.py
+    """
+    area = mould_area_m2 - port_count * math.pi / 4 * port_diameter_m**2
+    require(area > 0, "mould_clearance", f"{mould_area_m2:.4g} m2", "must leave room between the pins")
+    return mix_volume_m3 / area
+
+
+@dataclass(frozen=True)
+class Drilling:
+    """One hole of the base: number, from the left and from the near edge of the base board, diameter and depth [m]."""
+    number: int
+    x_m: float
+    y_m: float
+    diameter_m: float
+    depth_m: float
+
+
+def drilling_plan(*, ports, port_diameter_m, pin_depth_m, base_length_m, base_width_m):
+    """Holes of the base board measured from its lower left corner.
+
+    The base is seen from above, so the fire side lies against it: the pattern is that of the face as seen from inside the
+    body. It is mirrored left to right against the view from the fire; the patterns here are the same both ways.
+
+    Arguments:
+        ports    (x, y) of the port centres from the centre of the face [m]
+        the rest [m], as in mould()
+    Returns: tuple of Drilling, in the order of `ports`
+    Checked by: tests/test_making_mould.py
+    """
+    return tuple(Drilling(i, base_length_m / 2 - x, base_width_m / 2 + y, port_diameter_m, pin_depth_m)
+                 for i, (x, y) in enumerate(ports, 1))
+
+
+def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_width_m, round_mould=False):
+    """Least distance from a pin to the mould's wall [m]; negative = a pin stands in the wall.
+
+    Arguments: ports (x, y) from the centre [m]; the mould's inside [m]; round_mould uses inside_width_m as its diameter
+    Checked by: tests/test_making_mould.py
+    """
+    require(len(ports) > 0, "ports_per_row", len(ports), "must leave at least one port", "1")
+    if round_mould:
+        return inside_width_m / 2 - max(math.hypot(x, y) for x, y in ports) - port_diameter_m / 2
+    return min(min(inside_length_m / 2 - abs(x), inside_width_m / 2 - abs(y)) for x, y in ports) - port_diameter_m / 2
+
+
+@dataclass(frozen=True)
+class Pins:
+    """Form pins: count with spares, length of each, what a stock length gives, what to buy; warning "" when all is well."""
+    length_m: float
+    count: int
+    pieces_per_stock: int
+    stock_count: int
+    offcut_m: float
+    short_m: float
+    warning: str
+
+
+def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0.0, spares=0):
+    """How many pins of which length, and how much round stock.
+
+        length = block thickness + pin depth
+
+    Arguments:
+        port_count          ports [-] >= 1; spares added to it [-] >= 0
+        block_thickness_m   length of a port [m]; pin_depth_m in the base [m]
+        stock_length_m      one stick, dowel or rod as bought [m]
+        kerf_m              lost at a cut [m]
+    Returns: Pins; a stock shorter than a pin gives pieces_per_stock 0 and a warning, never a shorter pin
+    Source: common practice: pins of the port's diameter, about half an inch into the base
+    Checked by: tests/test_making_mould.py (common practice 5/16 in sticks)
+    """
+    require(port_count >= 1, "ports_per_row", port_count, "must leave at least one port", "1")
+    require(spares >= 0, "pin_spares", spares, "must be 0 or more", "2")
+    require(stock_length_m > 0, "pin_stock", mm(stock_length_m), "must be above 0", "92 mm")
+    require(kerf_m >= 0, "kerf", mm(kerf_m), "must be 0 or more", "0")
+    length, count = block_thickness_m + pin_depth_m, port_count + spares
+    each = int((stock_length_m + kerf_m + NOISE_M) / (length + kerf_m))
+    short = max(0.0, length - stock_length_m)
+    if each >= 1:
+        return Pins(length, count, each, math.ceil(count / each),
+                    max(0.0, stock_length_m - each * length - (each - 1) * kerf_m), 0.0, "")
+    if stock_length_m >= block_thickness_m:
+        text = (f"stock of {mm(stock_length_m)} is shorter than a pin of {mm(length)}: it would stand only "
+                f"{mm(stock_length_m - block_thickness_m)} deep in the base")
+    else:
+        text = (f"stock of {mm(stock_length_m)} is shorter than the port of {mm(block_thickness_m)}: "
+                "the port would not go through; take longer stock or a thinner block")
+    return Pins(length, count, 0, 0, 0.0, short, text)
+
+
+def cleaning_drill_m(port_diameter_m):
+    """The drill that cleans the ports [m]: the largest 1/64 in size not over the port.
+
+    Turn it by hand or slowly, from the fire side, without hammering.
+    Source: fractional drills by 1/64 in, ASME B94.11M (memory); cleaning with a drill of the port's size common practice
+    Checked by: tests/test_making_mould.py
+    """
+    require(port_diameter_m >= INCH_M / 64, "port_diameter", mm(port_diameter_m), "must be at least 1/64 in", mm(INCH_M / 64))
+    return int(port_diameter_m / INCH_M * 64 + 1e-6) * INCH_M / 64

@@ -1,0 +1,95 @@
+"""Mould and pins: hand examples, common practice, refusals."""
+import math
+
+import pytest
+
+from burnercalc.errors import InputError
+from burnercalc.making import mould as m
+
+IN = 0.0254
+COMMON = dict(body_length_m=6.5 * IN, body_width_m=3 * IN, mould_clearance_m=0.125 * IN, block_thickness_m=2.75 * IN,
+              pin_depth_m=0.5 * IN)
+
+
+def test_box_of_two_by_fours_by_hand():
+    box = m.mould(**COMMON)
+    side, end, base = box.pieces
+    assert (box.inside_length_m, box.inside_width_m) == pytest.approx((6.625 * IN, 3.125 * IN))
+    assert (side.length_m, side.width_m, side.thickness_m) == pytest.approx((9.625 * IN, 3.5 * IN, 1.5 * IN))
+    assert (end.length_m, end.count) == (pytest.approx(3.125 * IN), 2)
+    assert (base.length_m, base.width_m) == pytest.approx((11.625 * IN, 8.125 * IN))
+    assert box.floor_m == pytest.approx((0.71875 - 0.5) * IN)
+    assert box.screws_corner == 8 and box.screws_base == 5 and box.screw_m == pytest.approx(2.5 * IN)
+
+
+def test_plywood_is_ripped_to_the_height():
+    box = m.mould(frame="ply 3/4", guide_m=0.5 * IN, **COMMON)
+    assert box.frame_height_m == pytest.approx(3.25 * IN)
+
+
+def test_board_too_narrow_names_one_that_works():
+    with pytest.raises(InputError) as caught:
+        m.mould(frame="2x3", **COMMON)
+    assert caught.value.field == "mould_board" and caught.value.nearest == "2x4"
+
+
+def test_round_mould_is_stacked_to_the_height():
+    box = m.round_mould(body_diameter_m=4.5 * IN, mould_clearance_m=0.125 * IN, block_thickness_m=2.75 * IN,
+                        pin_depth_m=0.5 * IN, guide_m=0.25 * IN)
+    assert box.inside_width_m == pytest.approx(4.625 * IN)
+    assert box.pieces[0].count == 5  # 3 in over 23/32 in layers
+    assert box.frame_height_m == pytest.approx(5 * 0.71875 * IN)
+
+
+def test_common_practice_pin_of_five_sixteenths_half_an_inch_into_the_base():
+    """A 3 5/8 in stick makes one pin for a block of up to 3 1/8 in; 17 ports and 3 spares take 20 sticks."""
+    got = m.pins(port_count=17, block_thickness_m=3 * IN, pin_depth_m=0.5 * IN, stock_length_m=3.625 * IN, spares=3)
+    assert (got.length_m, got.count, got.pieces_per_stock, got.stock_count) == (pytest.approx(3.5 * IN), 20, 1, 20)
+    assert got.offcut_m == pytest.approx(0.125 * IN) and got.warning == ""
+
+
+def test_dowel_gives_whole_pins_only():
+    got = m.pins(port_count=17, block_thickness_m=0.07, pin_depth_m=0.013, stock_length_m=0.915, kerf_m=0.002)
+    assert got.pieces_per_stock == 10 and got.stock_count == 2
+    assert got.offcut_m == pytest.approx(0.915 - 10 * 0.083 - 9 * 0.002)
+
+
+def test_short_stock_warns_and_makes_no_pin():
+    shallow = m.pins(port_count=5, block_thickness_m=0.09, pin_depth_m=0.0127, stock_length_m=0.092)
+    assert shallow.pieces_per_stock == 0 and "2 mm deep" in shallow.warning and shallow.short_m == pytest.approx(0.0107)
+    short = m.pins(port_count=5, block_thickness_m=0.1, pin_depth_m=0.0127, stock_length_m=0.092)
+    assert "would not go through" in short.warning
+
+
+def test_fill_line_times_free_area_is_the_mix():
+    depth = m.fill_line_m(mix_volume_m3=0.0009, mould_area_m2=0.0134, port_count=17, port_diameter_m=0.3125 * IN)
+    assert depth * (0.0134 - 17 * math.pi / 4 * (0.3125 * IN) ** 2) == pytest.approx(0.0009)
+
+
+def test_drilling_plan_counts_from_the_corner_and_mirrors():
+    first, second = m.drilling_plan(ports=[(-0.02, 0.01), (0.03, -0.01)], port_diameter_m=0.008, pin_depth_m=0.012,
+                                    base_length_m=0.3, base_width_m=0.2)
+    assert (first.x_m, first.y_m) == pytest.approx((0.17, 0.11))
+    assert (second.number, second.x_m, second.y_m) == (2, pytest.approx(0.12), pytest.approx(0.09))
+
+
+def test_pins_clear_of_the_mould_wall():
+    ports = [(0.05, 0.0), (0.0, -0.03)]
+    assert m.pin_wall_clearance_m(ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.08
+                                  ) == pytest.approx(0.006)
+    assert m.pin_wall_clearance_m(ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.12,
+                                  round_mould=True) == pytest.approx(0.006)
+
+
+@pytest.mark.parametrize("port,drill", [(0.3125 * IN, 20 / 64 * IN), (0.008, 20 / 64 * IN), (0.25 * IN, 0.25 * IN)])
+def test_cleaning_drill_never_widens_the_port(port, drill):
+    assert m.cleaning_drill_m(port) == pytest.approx(drill)
+
+
+@pytest.mark.parametrize("change,field", [
+    (dict(mould_clearance_m=-1e-3), "mould_clearance"), (dict(pin_depth_m=0.03), "pin_depth"), (dict(pin_depth_m=0), "pin_depth"),
+    (dict(block_thickness_m=float("nan")), "block_thickness"), (dict(frame="2x5"), "mould_board")])
+def test_names_the_field(change, field):
+    with pytest.raises(InputError) as caught:
+        m.mould(**{**COMMON, **change})
+    assert caught.value.field == field
