@@ -1,8 +1,8 @@
 """From a design to everything known about it: the chapters of the job, in order."""
-from .chapters import face, fire
+from .chapters import face, fire, plans
 from .result import Result
 
-CHAPTERS = (fire, face)
+CHAPTERS = (fire, face, plans)
 
 
 def solve(design):

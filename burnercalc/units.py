@@ -202,9 +202,8 @@ def significant(value, digits=3):
     """A number with so many significant digits, never in powers of ten: 12345.6 -> `12300`, 0.012345 -> `0.0123`."""
     if value == 0 or not isfinite(value):
         return "0" if value == 0 else str(value)
-    decimals = digits - 1 - floor(log10(abs(value)))
-    text = f"{round(value, decimals):.{max(decimals, 0)}f}"
-    return text
+    rounded = round(value, digits - 1 - floor(log10(abs(value))))
+    return f"{rounded:.{max(digits - 1 - floor(log10(abs(rounded))), 0)}f}"
 
 
 def show(value, dimension, units, digits=3, exact=False):

@@ -1,0 +1,86 @@
+"""The command line: `python -m burnercalc sheet`, `template`. Wrong input exits with 2 and names every wrong setting."""
+import argparse
+import json
+import sys
+from pathlib import Path
+
+from .design import Design
+from .errors import InputError, InputErrors
+from .link import from_link, to_link
+from .settings import BY_KEY, SETTINGS
+from .sheet import as_data, as_text
+from .solve import solve
+from .templates import template_pdf
+
+
+def main(argv=None):
+    """Run one command; returns the exit code."""
+    arguments = _parser().parse_args(argv)
+    try:
+        return arguments.run(arguments)
+    except (InputError, InputErrors) as refused:
+        print(refused, file=sys.stderr)
+        return 2
+    except OSError as trouble:
+        print(f"{trouble.filename}: {trouble.strerror}", file=sys.stderr)
+        return 2
+
+
+def _parser():
+    parser = argparse.ArgumentParser(prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner.")
+    commands = parser.add_subparsers(required=True, metavar="command")
+    sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
+    sheet.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
+    template = _command(commands, "template", _template, "the drilling template as a PDF, true to size")
+    template.add_argument("--paper", choices=("letter", "a4"), default="letter")
+    template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    return parser
+
+
+def _command(commands, name, run, help):
+    known = "settings:\n" + "\n".join(f"  {s.key:<22}{s.label}, default {s.default or 'none'}" for s in SETTINGS)
+    command = commands.add_parser(name, help=help, description=help, epilog=known,
+                                  formatter_class=argparse.RawDescriptionHelpFormatter)
+    command.add_argument("--link", help="start from a shared link")
+    command.add_argument("--set", action="extend", nargs="+", default=[], metavar="key=value",
+                         help="change a setting, e.g. --set body_length=9in rows=4")
+    command.add_argument("--site", default="", metavar="URL", help="address of the page, put before the link")
+    command.set_defaults(run=run)
+    return command
+
+
+def _design(arguments):
+    """The design of the link with the --set texts over it; everything refused is reported together."""
+    errors, texts = [], {}
+    if arguments.link is not None:
+        design, ignored = from_link(arguments.link)
+        errors += ignored
+        texts.update(design.texts)
+    for item in arguments.set:
+        key, equals, text = item.partition("=")
+        if not equals:
+            errors.append(InputError("--set", item, "must be key=value", f"{key}=..." if key in BY_KEY else ""))
+        else:
+            texts[key] = text
+    try:
+        design = Design.from_texts(texts)
+    except InputErrors as refused:
+        raise InputErrors(errors + refused.errors) from None
+    if errors:
+        raise InputErrors(errors)
+    return design
+
+
+def _sheet(arguments):
+    result = solve(_design(arguments))
+    if arguments.json:
+        print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=False))
+    else:
+        print(as_text(result, arguments.site), end="")
+    return 0
+
+
+def _template(arguments):
+    design = _design(arguments)
+    Path(arguments.output).write_bytes(template_pdf(solve(design), arguments.paper, to_link(design, arguments.site)))
+    return 0

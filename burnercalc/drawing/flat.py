@@ -1,0 +1,34 @@
+"""A drawing as flat columns, one dict a kind of mark, ready for a chart that draws lines, areas, circles and texts."""
+from .shapes import LAYERS, Circle, Text, outline_points
+
+
+def flat_columns(drawing):
+    """{"areas", "lines", "circles", "texts"}: dicts of equally long lists, mm, in the order they are painted.
+
+    areas and lines hold xs, ys (lists of points) and layer; circles x, y, r, layer, number (1 for the first on its
+    layer); texts x, y, text, height, anchor, angle, layer.
+    """
+    areas = {"xs": [], "ys": [], "layer": []}
+    lines = {"xs": [], "ys": [], "layer": []}
+    circles = {"x": [], "y": [], "r": [], "layer": [], "number": []}
+    texts = {"x": [], "y": [], "text": [], "height": [], "anchor": [], "angle": [], "layer": []}
+    counted = {}
+    for shape in drawing.painted():
+        if isinstance(shape, Text):
+            _append(texts, shape.x, shape.y, shape.text, shape.height, shape.anchor, shape.angle, shape.layer)
+        elif isinstance(shape, Circle):
+            counted[shape.layer] = counted.get(shape.layer, 0) + 1
+            _append(circles, shape.x, shape.y, shape.r, shape.layer, counted[shape.layer])
+        else:
+            points = outline_points(shape)
+            xs, ys = [round(x, 4) for x, _ in points], [round(y, 4) for _, y in points]
+            if LAYERS[shape.layer].fill is not None:
+                _append(areas, xs, ys, shape.layer)
+            if LAYERS[shape.layer].stroke_mm:
+                _append(lines, xs, ys, shape.layer)
+    return {"areas": areas, "lines": lines, "circles": circles, "texts": texts}
+
+
+def _append(columns, *values):
+    for column, value in zip(columns.values(), values, strict=True):
+        column.append(value)

@@ -1,0 +1,60 @@
+"""A result as a text sheet for the terminal, and as plain data for JSON."""
+from . import units
+from .link import to_link
+from .settings import BY_KEY, GROUPS, SETTINGS
+
+MARKS = {"good": "good   ", "caution": "CAUTION", "stop": "STOP   "}
+
+
+def as_data(result, base=""):
+    """The result as a JSON-ready dict, SI numbers, lengths in m from the centre of the face."""
+    d = result.design
+    return {
+        "settings": {s.key: {"value": d.value(s.key), "unit": setting_unit(s)} for s in SETTINGS},
+        "answers": {a.key: {"value": a.value, "unit": a.unit, "label": a.label, "meaning": a.meaning, "formula": a.formula,
+                            "source": a.source, "trust": a.trust, **({"band": list(a.band)} if a.band else {})}
+                    for a in result.answers.values()},
+        "ports": [{"x": x, "y": y, "diameter": d.port_diameter} for x, y in result.ports],
+        "checks": [{"key": c.key, "verdict": c.verdict, "value": c.value, "limit": c.limit,
+                    "unit": units.si_unit_of(c.dimension), "text": c.text, "source": c.source, "trust": c.trust,
+                    "change": [{"setting": change.setting, "move": change.move} for change in c.changes]}
+                   for c in result.checks.values()],
+        "tables": {t.key: {"title": t.title, "columns": [c.key for c in t.columns], "rows": [list(row) for row in t.rows]}
+                   for t in result.tables.values()},
+        "link": to_link(d, base),
+    }
+
+
+def setting_unit(setting):
+    """SI unit of a setting's value; "" for choices and words."""
+    return units.si_unit_of(setting.dimension) if setting.dimension in units.DIMENSIONS else ""
+
+
+def shown(answer, unit_system):
+    """An answer as a person reads it, with its band when it has one."""
+    text = units.show(answer.value, answer.dimension, unit_system)
+    if answer.band and answer.value is not None:
+        low, high = (units.show(limit, answer.dimension, unit_system) for limit in answer.band)
+        text += f" ({low} to {high})"
+    return text
+
+
+def as_text(result, base=""):
+    """The sheet: settings, answers and checks, each on a line, in the design's units."""
+    d = result.design
+    lines = []
+    for group, title in GROUPS.items():
+        members = [s for s in SETTINGS if s.group == group]
+        if members:
+            lines += ["", title.upper()]
+            lines += [f"  {s.label:<28}{d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members]
+    lines += ["", "ANSWERS"]
+    lines += [f"  {a.label:<28}{shown(a, d.units)}" for a in result.answers.values()]
+    lines += ["", "CHECKS"]
+    for check in sorted(result.checks.values(), key=lambda c: -["good", "caution", "stop"].index(c.verdict)):
+        lines.append(f"  {MARKS[check.verdict]} {check.text}")
+        if check.verdict != "good" and check.changes:
+            lines.append("          change: " + ", ".join(
+                f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes))
+    lines += ["", "LINK", "  " + to_link(d, base), ""]
+    return "\n".join(lines[1:])

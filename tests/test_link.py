@@ -1,0 +1,97 @@
+"""Links: short, readable, and they open whatever happens to them."""
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from burnercalc.design import Design
+from burnercalc.errors import InputErrors
+from burnercalc.link import from_link, to_link
+from burnercalc.settings import BY_KEY, SETTINGS
+
+
+def test_defaults_make_the_shortest_link():
+    assert to_link(Design.from_texts({}), "https://example.org/burner/") == "https://example.org/burner/#v=1"
+
+
+def test_a_link_is_readable():
+    design = Design.from_texts({"body_length": "6 1/2 in", "port_diameter": '5/16"', "firing_rate": "80 kBtu/h"})
+    assert to_link(design) == "#v=1&body_length=6-1/2in&port_diameter=5/16in&firing_rate=80kBtu/h"
+
+
+# Links as they were made by v=1; they open in every later version.
+KEPT = [
+    ("#v=1&body_length=6-1/2in&body_width=3in&body_depth=3in&wall=1/4in&setback=1/2in&port_diameter=5/16in&rows=3&ports_per_row=6",
+     {"body_length": 0.1651, "rows": 3, "port_diameter": 0.0079375}),
+    ("?v=1&units=mm&fuel=natural_gas&firing_rate=25kW&ambient_temperature=5degC", {"units": "mm", "firing_rate": 25000.0, "ambient_temperature": 278.15}),
+    ("v=1&inlet=1-1/2&pattern=straight&altitude=5000ft", {"inlet": "1-1/2", "altitude": 1524.0}),
+]
+
+
+@pytest.mark.parametrize("link, values", KEPT)
+def test_links_made_earlier_open(link, values):
+    design, ignored = from_link(link)
+    assert not ignored
+    for key, value in values.items():
+        assert design.value(key) == (pytest.approx(value) if isinstance(value, float) else value)
+
+
+def test_says_what_it_ignored_and_shows_nothing_from_it():
+    design, ignored = from_link("#v=1&rows=4&grate=3&body_depth=-4in&fuel=coal")
+    assert {error.field for error in ignored} == {"grate", "body_depth", "fuel"}
+    assert design == Design.from_texts({"rows": "4"})
+
+
+def test_settings_at_odds_are_dropped_and_named():
+    design, ignored = from_link("#v=1&body_width=1.5in&setback=1in&rows=3")
+    assert "setback" in {error.field for error in ignored}
+    assert design.rows == 3
+
+
+def test_a_later_version_is_read_with_a_word():
+    _, ignored = from_link("#v=2&rows=3")
+    assert [error.field for error in ignored] == ["v"]
+
+
+@given(st.text(max_size=60))
+def test_any_text_opens(text):
+    design, _ = from_link(text)
+    assert isinstance(design, Design)
+
+
+@given(st.dictionaries(st.sampled_from([s.key for s in SETTINGS]), st.text(max_size=12), max_size=6))
+def test_any_values_open_to_a_design_without_them(texts):
+    from urllib.parse import urlencode
+    design, ignored = from_link("#v=1&" + urlencode(texts))
+    named = {error.field for error in ignored} | {other for error in ignored for other in error.others}
+    for key, text in texts.items():
+        if key not in named:
+            try:
+                accepted = Design.from_texts({**design.texts, key: text})
+            except InputErrors:
+                continue
+            assert design.value(key) == accepted.value(key)
+
+
+lengths = st.integers(1, 64 * 20).map(lambda n: f"{n // 64} {n % 64}/64 in" if n % 64 else f"{n // 64} in")
+
+
+@given(st.fixed_dictionaries({}, optional={"body_length": lengths, "body_width": lengths, "edge_margin": lengths,
+                                           "rows": st.integers(1, 12).map(str), "equivalence_ratio": st.floats(0.5, 1.6).map(str),
+                                           "units": st.sampled_from(["in", "mm"])}))
+def test_round_trip(texts):
+    try:
+        design = Design.from_texts(texts)
+    except InputErrors:
+        return
+    again, ignored = from_link(to_link(design))
+    assert not ignored and again == design and again.texts.keys() == design.texts.keys()
+    assert to_link(again) == to_link(design)
+
+
+def test_every_setting_survives_a_link():
+    for setting in SETTINGS:
+        if setting.choices:
+            other = next(value for value, _ in setting.choices if value != setting.default)
+            design = Design.from_texts({setting.key: other})
+            assert from_link(to_link(design))[0].value(setting.key) == other
+    assert BY_KEY

@@ -1,0 +1,71 @@
+"""Units against NIST SP 811 and pint's own full registry; tape readings against a tape."""
+import pint
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from rows import rows
+
+from burnercalc import units
+from burnercalc.errors import InputError
+
+
+@pytest.mark.parametrize("row", rows("unit_factors.csv"), ids=lambda row: row["unit"])
+def test_factor_of_nist_sp_811(row):
+    assert units.to_si(1, row["unit"], row["si_unit"]) == pytest.approx(row["factor"], rel=row["relative"])
+
+
+FULL = pint.UnitRegistry()
+IN_PINT = {"cfm": "foot**3/minute", "cfh": "foot**3/hour", "psi": "psi"}
+
+
+@pytest.mark.parametrize("dimension", [name for name, (si, _, _) in units.DIMENSIONS.items() if si not in ("1", "", "deg")])
+def test_factor_of_pints_full_registry(dimension):
+    si, *shown = units.DIMENSIONS[dimension]
+    for unit in shown:
+        expected = FULL.Quantity(1, IN_PINT.get(unit, units._pint_name(unit))).to(units._pint_name(si)).magnitude
+        # pint rounds the Btu to 1055.056 J, 1.4e-7 more than NIST SP 811.
+        assert units.to_si(1, unit, si) == pytest.approx(expected, rel=2e-7)
+
+
+@pytest.mark.parametrize("text, inches", [
+    ("8in", 8), ("6 1/2 in", 6.5), ("6-1/2in", 6.5), ('5/16"', 0.3125), ("2 ft 3 in", 27), ("2' 6 1/2\"", 30.5),
+    ("6½ in", 6.5), ("25.4 mm", 1), ("0.5in", 0.5), (".5 in", 0.5), ("1e1 in", 10), ("-1/2 in", -0.5), ("2.54 cm", 1)])
+def test_reads_a_length_as_it_is_written(text, inches):
+    assert units.parse_quantity(text, "length", "body_length") == pytest.approx(inches * 0.0254, rel=1e-14)
+
+
+@pytest.mark.parametrize("text", ["", "abc", "8", "8 kW", "8 furlongs", "1/0 in", "nan in", "1e999 in", "in", "--3 in", "3 in in"])
+def test_refuses_what_is_not_a_length(text):
+    with pytest.raises(InputError) as caught:
+        units.parse_quantity(text, "length", "body_length")
+    assert caught.value.field == "body_length"
+
+
+def test_offers_units_for_a_bare_number():
+    with pytest.raises(InputError, match="8 in or 8 mm"):
+        units.parse_quantity("8", "length", "body_length")
+    assert units.parse_quantity("8", "length", "body_length", bare_units="mm") == 0.008
+
+
+@pytest.mark.parametrize("inches, text", [(2.375, "2 3/8"), (0.3125, "5/16"), (3, "3"), (0, "0"), (-0.5, "-1/2"), (0.999, "1")])
+def test_tape(inches, text):
+    assert units.tape(inches) == text
+
+
+@given(st.integers(1, 64 * 60))
+def test_tape_reads_back(sixty_fourths):
+    length = sixty_fourths / 64 * 0.0254
+    assert units.parse_quantity(units.show(length, "length", "in", exact=True), "length", "x") == pytest.approx(length, rel=1e-12)
+
+
+@given(st.floats(1e-4, 10), st.sampled_from(sorted(set(units.DIMENSIONS) - {"word", "count"})), st.sampled_from(["in", "mm"]))
+def test_exact_text_reads_back(value, dimension, system):
+    if dimension == "temperature":
+        value *= 100
+    text = units.show(value, dimension, system, exact=True)
+    assert units.parse_quantity(text, dimension, "x") == pytest.approx(value, rel=1e-8, abs=1e-10)
+
+
+@pytest.mark.parametrize("value, digits, text", [(12345.6, 3, "12300"), (0.012345, 3, "0.0123"), (9.999, 3, "10.0"), (0, 3, "0")])
+def test_significant(value, digits, text):
+    assert units.significant(value, digits) == text
