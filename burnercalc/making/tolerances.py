@@ -1,0 +1,186 @@
+"""Ports never come out as drawn: what crooked and misplaced pins leave of the web, the port area and the flow."""
+import math
+import random
+from dataclasses import dataclass
+
+from ..errors import require
+from .stock import mm
+
+# Any fixed number does; it is fixed so that the same design always gives the same band.
+SEED = 1
+# Port placements drawn in all, shared over the ports: keeps the answer within some 10 ms.
+DRAWS = 800
+
+
+@dataclass(frozen=True)
+class Band:
+    """Least, mean and greatest of the burners drawn."""
+    low: float
+    mean: float
+    high: float
+
+
+@dataclass(frozen=True)
+class PortTolerance:
+    """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean together;
+    web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio to the design;
+    port_flow_low the weakest single port of all burners; burners how many were drawn."""
+    drift_m: float
+    web_drawn_m: float
+    web_worst_m: float
+    web_m: Band
+    area_ratio: Band
+    flow_ratio: Band
+    port_flow_low: float
+    burners: int
+
+
+def inclined_entry_loss(tilt_rad):
+    """Loss of a sharp entry whose axis leans from the wall's normal, in velocity heads.
+
+        K = 0.5 + 0.3*sin(tilt) + 0.2*sin(tilt)**2
+
+    Arguments: tilt_rad 0 .. pi/2
+    Source: Weisbach's inlet formula as carried by Idelchik, Handbook of Hydraulic Resistance (memory)
+    Checked by: tests/test_making_tolerances.py (square entry 0.5)
+    """
+    s = math.sin(tilt_rad)
+    return 0.5 + 0.3 * s + 0.2 * s * s
+
+
+def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m, window_length_m, window_width_m,
+                   tilt_rad, position_m, diameter_m=0.0, round_window=False, friction_darcy=0.04, seed=SEED):
+    """How web, open area and flow change when every pin is off by up to the tolerances, drawn evenly with a fixed seed.
+
+    Each port is moved within a circle of position_m at the fire side (where its pin stands in the base), leans within a
+    cone of tilt_rad, and its diameter is off by up to diameter_m. A pin that would lean into the steel lip is counted as
+    a port covered by that lip; ports that run into each other lose the shared area.
+
+        worst web = pitch - d - diameter - 2*(position + T*tan(tilt));  flow ~ A*sqrt(1/(K_entry + f*L/d + 1))
+
+    Arguments:
+        ports                        (x, y) of the centres [m]
+        port_diameter_m              d [m]; block_thickness_m T [m]; grip_m, wall_m [m] place the steel lip
+        window_length_m, _width_m    window in the steel [m]; round_window: a circle of window_width_m
+        tilt_rad                     largest lean [rad] 0 .. 0.35
+        position_m                   largest error of place [m] 0 .. d
+        diameter_m                   largest error of the pin's diameter [m] 0 .. d/2
+        friction_darcy               of the port [-]; 0.04 fits a cast port near Re 3000 (memory: Moody)
+        seed                         of the drawing; fixed by default
+    Returns: PortTolerance
+    Raises: InputError for port_tilt_tolerance, port_position_tolerance, pin_diameter_tolerance, ports_per_row
+    Assumes: equal plenum pressure at every port; a band of what was drawn, not a guarantee
+    Source: geometry; sampling
+    Checked by: tests/test_making_tolerances.py
+    """
+    d, n = port_diameter_m, len(ports)
+    require(n > 0, "ports_per_row", n, "must leave at least one port", "1")
+    require(0 <= tilt_rad <= 0.35, "port_tilt_tolerance", f"{math.degrees(tilt_rad):g} deg", "must be 0 to 20 deg", "1 deg")
+    require(0 <= position_m <= d, "port_position_tolerance", mm(position_m), "must be 0 to one port diameter", "0.5 mm")
+    require(0 <= diameter_m <= d / 2, "pin_diameter_tolerance", mm(diameter_m), "must be 0 to half a port diameter", "0")
+    t = block_thickness_m
+    drift = t * math.tan(tilt_rad)
+    near, pitch = _neighbours(ports, 2 * (position_m + drift) + diameter_m)
+    drawn = pitch - d if n > 1 else min(window_length_m, window_width_m) - d
+    worst = drawn - 2 * (position_m + drift) - diameter_m if n > 1 else drawn
+    rng = random.Random(seed)
+    burners = max(5, DRAWS // n)
+    design_loss = inclined_entry_loss(0) + friction_darcy * t / d + 1.0
+    lip_low, lip_high = t - grip_m, t - grip_m + wall_m  # heights of the steel lip over the fire side
+    half_l, half_w = window_length_m / 2, window_width_m / 2
+    full = math.pi / 4 * d * d
+    webs, areas, flows, low = [], [], [], math.inf
+    for _ in range(burners):
+        burner = [_draw(rng, x, y, d, tilt_rad, position_m, diameter_m) for x, y in ports]
+        shared = [0.0] * n
+        least = drawn
+        for i, j in near:
+            gap, overlap = _web(burner[i], burner[j], t)
+            least = min(least, gap)
+            if overlap:
+                shared[i] += overlap / 2
+                shared[j] += overlap / 2
+        area = flow = 0.0
+        for (x, y, ux, uy, bore), lost in zip(burner, shared):
+            open_area = math.pi / 4 * bore * bore - lost
+            for z in (lip_low, lip_high):
+                px, py = x + ux * z, y + uy * z
+                open_area = min(open_area, _lens(math.hypot(px, py), half_w, bore / 2) if round_window
+                                else _uncovered(px, py, bore, half_l, half_w))
+            open_area = max(0.0, open_area)
+            lean = math.hypot(ux, uy)
+            loss = inclined_entry_loss(math.atan(lean)) + friction_darcy * t * math.sqrt(1 + lean * lean) / bore + 1.0
+            port_flow = open_area / full * math.sqrt(design_loss / loss)
+            low = min(low, port_flow)
+            area += open_area / full / n
+            flow += port_flow / n
+        webs.append(least)
+        areas.append(area)
+        flows.append(flow)
+    return PortTolerance(drift, drawn, worst, _band(webs), _band(areas), _band(flows), low, burners)
+
+
+def _neighbours(ports, move):
+    """(pairs that can come to hold the least web, least pitch); `move` is how much two ports can close in."""
+    order = sorted(range(len(ports)), key=lambda i: ports[i])
+    pitch = math.inf
+    pairs = []
+    for keep in (False, True):  # first the pitch, then the pairs near it
+        for a, i in enumerate(order):
+            for j in order[a + 1:]:
+                limit = pitch + 2 * move if keep else pitch
+                if ports[j][0] - ports[i][0] > limit:
+                    break
+                gap = math.dist(ports[i], ports[j])
+                if keep and gap <= limit:
+                    pairs.append((i, j))
+                elif not keep:
+                    pitch = min(pitch, gap)
+    return pairs, pitch
+
+
+def _band(values):
+    return Band(min(values), sum(values) / len(values), max(values))
+
+
+def _draw(rng, x, y, d, tilt, position, diameter):
+    """(x, y, slope x, slope y, bore) of one port as cast, even over the circle, the cone and the diameter."""
+    r, turn = position * math.sqrt(rng.random()), 2 * math.pi * rng.random()
+    lean, way = math.tan(tilt * math.sqrt(rng.random())), 2 * math.pi * rng.random()
+    return (x + r * math.cos(turn), y + r * math.sin(turn), lean * math.cos(way), lean * math.sin(way),
+            d + diameter * (2 * rng.random() - 1))
+
+
+def _web(one, two, t):
+    """(least web between two leaning ports over the block, area they share at the worse end)."""
+    dx, dy, ex, ey = one[0] - two[0], one[1] - two[1], one[2] - two[2], one[3] - two[3]
+    bend = ex * ex + ey * ey
+    z = min(max(-(dx * ex + dy * ey) / bend, 0.0), t) if bend else 0.0
+    gap = math.hypot(dx + ex * z, dy + ey * z)
+    radii = (one[4] + two[4]) / 2
+    return gap - radii, _lens(gap, one[4] / 2, two[4] / 2) if gap < radii else 0.0
+
+
+def _lens(gap, r1, r2):
+    """Area shared by two circles, `gap` apart."""
+    if gap >= r1 + r2:
+        return 0.0
+    if gap <= abs(r1 - r2):
+        return math.pi * min(r1, r2) ** 2
+    a = (gap * gap + r1 * r1 - r2 * r2) / (2 * gap)
+    b = gap - a
+    return (r1 * r1 * math.acos(max(-1.0, min(1.0, a / r1))) - a * math.sqrt(max(0.0, r1 * r1 - a * a))
+            + r2 * r2 * math.acos(max(-1.0, min(1.0, b / r2))) - b * math.sqrt(max(0.0, r2 * r2 - b * b)))
+
+
+def _uncovered(x, y, bore, half_l, half_w):
+    """Area of a round port that stands inside the rectangular window (each edge cuts its own segment off)."""
+    r = bore / 2
+    area = math.pi * r * r
+    if abs(x) + r <= half_l and abs(y) + r <= half_w:
+        return area
+    for room in (half_l - x, half_l + x, half_w - y, half_w + y):
+        if room < r:
+            h = max(room, -r)
+            area -= r * r * math.acos(h / r) - h * math.sqrt(r * r - h * h)
+    return max(0.0, area)
