@@ -58,16 +58,23 @@ class Material:
         """Integral of heat capacity over temperature up to `temp_K` [K]; only differences mean something."""
         return self._area(self.heat_capacities_J_kgK, self.enthalpies_J_kg, temp_K)
 
+    def _inverse(self, values, sums, target):
+        temps = self.temps_K
+        if target >= sums[-1]:
+            return temps[-1] + (target - sums[-1]) / values[-1]
+        i = max(bisect_right(sums, target) - 1, 0)
+        slope = (values[i + 1] - values[i]) / (temps[i + 1] - temps[i])
+        rest = target - sums[i]
+        # Root of v*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.
+        return temps[i] + 2 * rest / (values[i] + (values[i] ** 2 + 2 * slope * rest) ** 0.5)
+
     def temp_at_integral_K(self, integral_W_m):
         """Inverse of conductivity_integral_W_m, carried on with the last conductivity beyond the table for a solver."""
-        sums, temps, k = self.conductivity_integrals_W_m, self.temps_K, self.conductivities_W_mK
-        if integral_W_m >= sums[-1]:
-            return temps[-1] + (integral_W_m - sums[-1]) / k[-1]
-        i = max(bisect_right(sums, integral_W_m) - 1, 0)
-        slope = (k[i + 1] - k[i]) / (temps[i + 1] - temps[i])
-        rest = integral_W_m - sums[i]
-        # Root of k*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.
-        return temps[i] + 2 * rest / (k[i] + (k[i] ** 2 + 2 * slope * rest) ** 0.5)
+        return self._inverse(self.conductivities_W_mK, self.conductivity_integrals_W_m, integral_W_m)
+
+    def temp_at_enthalpy_K(self, enthalpy_J_kg):
+        """Inverse of enthalpy_J_kg, carried on with the last heat capacity beyond the table for a solver."""
+        return self._inverse(self.heat_capacities_J_kgK, self.enthalpies_J_kg, enthalpy_J_kg)
 
 
 @lru_cache(maxsize=None)

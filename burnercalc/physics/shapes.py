@@ -1,0 +1,120 @@
+"""Shape of a lined wall: how it resists heat at each depth below the hot face, and its outside faces."""
+from dataclasses import dataclass
+from math import log, pi
+
+from ..errors import require
+
+# Conduction shape factors of a right-angled edge (per length) and corner (per thickness) of a wall of even thickness:
+# Langmuir, Adams and Meikle, Trans. Am. Electrochem. Soc. 24 (1913) 53; Incropera, table 4.1. Published, recalled.
+EDGE_FACTOR = 0.54
+CORNER_FACTOR = 0.15
+
+
+@dataclass(frozen=True)
+class Wall:
+    """A wall from the hot face out.
+
+    Attributes:
+        flat_area_m2   flat hot-face area, openings taken off       [m2]
+        edge_m         length of the inside edges                   [m]
+        corners        number of inside corners                     [-]
+        radius_m       inside radius of a cylindrical part          [m]   0 when there is none
+        length_m       length of that part                          [m]
+        outside        function of total thickness_m -> tuple of (facing, size_m, area_m2), see outside.convection_W_m2K
+    """
+
+    flat_area_m2: float
+    edge_m: float
+    corners: int
+    radius_m: float
+    length_m: float
+    outside: object
+
+    def conductance_m(self, depth_m):
+        """Shape factor between the hot face and depth `depth_m` above 0 [m]: heat flow = k * shape factor * difference.
+
+            S = A/x + 0.54 edges + 0.15 corners x + 2 pi length / ln(1 + x/r)
+        """
+        s = self.flat_area_m2 / depth_m + EDGE_FACTOR * self.edge_m + CORNER_FACTOR * self.corners * depth_m
+        if self.radius_m:
+            s += 2 * pi * self.length_m / log(1 + depth_m / self.radius_m)
+        return s
+
+    def resistance_1_m(self, depth_m):
+        """Inverse of conductance_m, 0 at the hot face."""
+        return 1 / self.conductance_m(depth_m) if depth_m else 0.0
+
+    def area_m2(self, depth_m):
+        """Area that carries the heat at depth `depth_m` [m2]: the slope of depth over resistance."""
+        x = depth_m
+        if x == 0:
+            return self.flat_area_m2 + 2 * pi * self.radius_m * self.length_m
+        fall = self.flat_area_m2 / x ** 2 - CORNER_FACTOR * self.corners
+        if self.radius_m:
+            fall += 2 * pi * self.length_m / (log(1 + x / self.radius_m) ** 2 * (self.radius_m + x))
+        return self.conductance_m(x) ** 2 / fall
+
+    def thickest_m(self):
+        """Thickness up to which the corner factor may be used here [m]; beyond it the wall is more like a sphere."""
+        return 0.7 * (self.flat_area_m2 / (CORNER_FACTOR * self.corners)) ** 0.5 if self.corners else 1e6
+
+
+def flat_wall(*, area_m2, height_m, facing="vertical"):
+    """A flat wall with no edges, `height_m` the size for convection (height, or area over perimeter) [m]."""
+    require(area_m2 > 0, "area_m2", area_m2, "must be above 0")
+    return Wall(area_m2, 0.0, 0, 0.0, 0.0, lambda thickness_m: ((facing, height_m, area_m2),))
+
+
+def cylinder_wall(*, radius_m, length_m):
+    """The side of a horizontal cylinder with no ends; radius_m is that of the hot face [m]."""
+    require(radius_m > 0, "radius_m", radius_m, "must be above 0")
+    return Wall(0.0, 0.0, 0, radius_m, length_m, lambda thickness_m: (
+        ("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),))
+
+
+def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
+    """All six walls of a box, inside sizes; heat through edges and corners by their shape factors.
+
+    Raises: InputError for chamber_length, chamber_width, chamber_height or opening_area
+    """
+    for field, value in (("chamber_length", length_m), ("chamber_width", width_m), ("chamber_height", height_m)):
+        require(0 < value < 100, field, value, "must be above 0 and below 100 m")
+    area = box_area_m2(length_m, width_m, height_m)
+    widest = max(length_m * width_m, length_m * height_m, width_m * height_m)
+    require(0 <= opening_area_m2 <= widest, "opening_area", f"{opening_area_m2:g} m2",
+            f"must be 0 or more and fit into the largest wall, {widest:g} m2", f"{widest:g} m2")
+
+    def outside(t):
+        l, w, h = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
+        flat = l * w / (2 * (l + w))
+        return (("vertical", h, 2 * (l + w) * h - opening_area_m2), ("up", flat, l * w), ("down", flat, l * w))
+
+    return Wall(area - opening_area_m2, 4 * (length_m + width_m + height_m), 8, 0.0, 0.0, outside)
+
+
+def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
+    """A horizontal cylinder with two flat ends, inside sizes; the rims count as edges.
+
+    Raises: InputError for chamber_diameter, chamber_length or opening_area
+    """
+    for field, value in (("chamber_length", length_m), ("chamber_diameter", diameter_m)):
+        require(0 < value < 100, field, value, "must be above 0 and below 100 m")
+    end = pi * diameter_m ** 2 / 4
+    require(0 <= opening_area_m2 <= end, "opening_area", f"{opening_area_m2:g} m2",
+            f"must be 0 or more and fit into one end, {end:g} m2", f"{end:g} m2")
+
+    def outside(t):
+        d, l = diameter_m + 2 * t, length_m + 2 * t
+        return (("cylinder", d, pi * d * l), ("vertical", d, pi * d ** 2 / 2 - opening_area_m2))
+
+    return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside)
+
+
+def box_area_m2(length_m, width_m, height_m):
+    """Inside surface of a box [m2]."""
+    return 2 * (length_m * width_m + length_m * height_m + width_m * height_m)
+
+
+def cylinder_area_m2(diameter_m, length_m):
+    """Inside surface of a cylinder with both ends [m2]."""
+    return pi * diameter_m * length_m + pi * diameter_m ** 2 / 2

@@ -1,0 +1,141 @@
+"""Steady heat through a lined wall to still air: loss, shell temperature and the temperature at every interface."""
+from dataclasses import dataclass
+
+from ..constants import ATM_PA
+from ..errors import InputError, require
+from .linings import TEMP_MAX_K, TEMP_MIN_K
+from .outside import face_loss_W_m2
+
+
+@dataclass(frozen=True)
+class SteadyWall:
+    """Steady state of a wall.
+
+    Attributes:
+        loss_W           heat through the wall                                              [W]
+        shell_temp_K     outside surface, one value for all faces                           [K]
+        temps_K          hot face, every interface, shell: one more than there are layers   [K]
+        depths_m         depth of those temperatures below the hot face                     [m]
+        loss_in_air_W    the same heat, computed at the outside faces; closes the balance   [W]
+        outside_area_m2  area of the outside faces                                          [m2]
+    """
+
+    loss_W: float
+    shell_temp_K: float
+    temps_K: tuple
+    depths_m: tuple
+    loss_in_air_W: float
+    outside_area_m2: float
+
+
+def still_air(*, ambient_temp_K, emissivity, pressure_Pa=ATM_PA):
+    """Film law of the outside: a function (faces, surface_temp_K) -> heat to air and surroundings [W]."""
+    def loss_W(faces, surface_temp_K):
+        return sum(area * face_loss_W_m2(facing=facing, size_m=size, emissivity=emissivity, pressure_Pa=pressure_Pa,
+                                         surface_temp_K=surface_temp_K, ambient_temp_K=ambient_temp_K)
+                   for facing, size, area in faces)
+    return loss_W
+
+
+def checked_layers(wall, layers):
+    """Depths of the layer faces [m] and the materials; InputError for `lining` when the wall cannot be built so."""
+    require(len(layers) > 0, "lining", "empty", "needs at least one layer", "dense_castable 1in, blanket_8lb 2in")
+    depths, materials = [0.0], []
+    for lining, thickness_m in layers:
+        require(0 < thickness_m < 10, "lining", f"{lining.key} {thickness_m:g} m",
+                "needs a thickness above 0 and below 10 m", f"{lining.key} 0.0254 m")
+        materials.append(lining)
+        depths.append(depths[-1] + thickness_m)
+    limit = wall.thickest_m()
+    require(depths[-1] <= limit, "lining", f"{depths[-1]:g} m in all",
+            "must be thin enough for the corner factors of so small a chamber", f"{limit:.3g} m in all")
+    return tuple(depths), tuple(materials)
+
+
+def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
+    """Heat through layers whose conductivity changes with temperature.
+
+        layer:   integral of k dT over the layer = Q (R(x_out) - R(x_in)),   R = 1 / shape factor
+        outside: Q = sum over faces of A (h (Ts - Ta) + e sigma (Ts**4 - Ta**4))
+
+    The shell temperature is bracketed between air and hot face; each trial marches from the shell to the hot face.
+
+    Arguments:
+        wall             shapes.Wall
+        layers           tuple of (linings.Material, thickness_m) from the hot face out
+        hot_face_temp_K  [K]   above ambient, within the table of linings.py
+        ambient_temp_K   [K]
+        film_loss_W      function (faces, surface_temp_K) -> W, such as still_air(...)
+    Returns: SteadyWall
+    Raises: InputError for chamber_temperature, ambient_temperature or lining
+    Assumes: hot face at chamber temperature, layers in perfect contact, one shell temperature, still air
+    Source: mean conductivity by the integral (Kirchhoff), any heat-transfer text. Published.
+    Checked by: tests/test_walls.py (four wall examples, closed forms for a cylinder and for k linear in T)
+    """
+    depths, materials = checked_layers(wall, layers)
+    check_temperatures(hot_face_temp_K, ambient_temp_K)
+    faces = wall.outside(depths[-1])
+    resistances = [wall.resistance_1_m(depth) for depth in depths]
+    conductances = [1 / (resistances[i + 1] - resistances[i]) for i in range(len(materials))]
+
+    def march(shell_temp_K):
+        heat_W, temps = film_loss_W(faces, shell_temp_K), [shell_temp_K]
+        for lining, conductance in zip(reversed(materials), reversed(conductances)):
+            at_cold = temps[-1]
+            # Past the end of the table only while the bracket is still wide; the root lies inside.
+            if at_cold > TEMP_MAX_K:
+                sum_W_m = lining.conductivity_integrals_W_m[-1] + (at_cold - TEMP_MAX_K) * lining.conductivities_W_mK[-1]
+            else:
+                sum_W_m = lining.conductivity_integral_W_m(at_cold)
+            temps.append(lining.temp_at_integral_K(sum_W_m + heat_W / conductance))
+        return heat_W, temps
+
+    shell = bracketed_root(lambda ts: march(ts)[1][-1] - hot_face_temp_K, ambient_temp_K, hot_face_temp_K)
+    loss_in_air, temps = march(shell)
+    temps = [hot_face_temp_K] + temps[-2::-1]
+    # The heat once more, now from the conduction side of the first layer.
+    first = materials[0]
+    loss = conductances[0] * (first.conductivity_integral_W_m(temps[0]) - first.conductivity_integral_W_m(temps[1]))
+    return SteadyWall(loss, shell, tuple(temps), depths, loss_in_air, sum(area for _, _, area in faces))
+
+
+def check_temperatures(hot_face_temp_K, ambient_temp_K):
+    """Refuse temperatures that the lining tables do not hold or a chamber colder than the air."""
+    require(TEMP_MIN_K <= ambient_temp_K <= 373.15, "ambient_temperature", f"{ambient_temp_K:g} K",
+            f"must be within {TEMP_MIN_K:g} to 373.15 K (-50 to 100 degC)", "293.15 K")
+    require(ambient_temp_K < hot_face_temp_K <= TEMP_MAX_K, "chamber_temperature", f"{hot_face_temp_K:g} K",
+            f"must be above the air and at most {TEMP_MAX_K:g} K (1800 degC)", "1573.15 K")
+
+
+def bracketed_root(f, low, high, tolerance=1e-12, most=200):
+    """Root of a rising function between `low` and `high`, by false position that halves when it stalls (Illinois).
+
+    Raises: InputError for `bracket` when f(low) <= 0 <= f(high) does not hold or `most` trials are not enough
+    Source: Dowell and Jarratt, BIT 11 (1971) 168
+    """
+    f_low, f_high = f(low), f(high)
+    require(f_low <= 0 <= f_high, "bracket", f"{low:g} to {high:g}", "must hold a sign change")
+    side = 0
+    for trial in range(most):
+        if f_low == 0:
+            return low
+        if f_high == 0:
+            return high
+        if high - low <= tolerance * abs(high):
+            return (low + high) / 2
+        middle = (low * f_high - high * f_low) / (f_high - f_low)
+        # Every fourth trial halves, so that a step in f or a flat start cannot stall it.
+        if trial % 4 == 3 or not low < middle < high:
+            middle = (low + high) / 2
+            if not low < middle < high:
+                return middle
+        value = f(middle)
+        if value > 0:
+            high, f_high = middle, value
+            f_low = f_low / 2 if side == 1 else f_low
+            side = 1
+        else:
+            low, f_low = middle, value
+            f_high = f_high / 2 if side == -1 else f_high
+            side = -1
+    raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")
