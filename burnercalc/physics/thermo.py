@@ -13,7 +13,7 @@ ELEMENTS = ("C", "H", "O", "N")
 
 # Pressure at which the entropies hold. Sources disagree: the numbers equal the CODATA entropies at 1 bar, while Cantera
 # and the CHEMKIN format read the same coefficients as 1 atm. 1 atm is used, so that results can be compared with them.
-# Reading them as 1 bar would raise the CO of a stoichiometric flame by 0.4 % of its value and lower the flame by 0.5 K.
+# Reading them as 1 bar would lower the CO of a stoichiometric flame by 0.3 % of its value and raise the flame by 0.3 K.
 REFERENCE_PRESSURE_PA = 101325.0
 
 
@@ -48,11 +48,15 @@ def species_of(name):
     return SPECIES[name]
 
 
+def require_range(field, value, low, high):
+    """Raise InputError unless low <= value <= high, with the nearer end as what works; none is offered for NaN."""
+    require(low <= value <= high, field, f"{value:g}", f"must be within {low:g} to {high:g}",
+            f"{min(max(value, low), high):g}" if value == value else "")
+
+
 def _coefficients(name, temp_K):
     species = species_of(name)
-    low, high = species.min_temp_K, species.max_temp_K
-    require(low <= temp_K <= high, "temp_K", f"{temp_K:g}", f"must be within {low:g} to {high:g} for {name}",
-            f"{min(max(temp_K, low), high):g}")
+    require_range("temp_K", temp_K, species.min_temp_K, species.max_temp_K)
     return species.low if temp_K < species.mid_temp_K else species.high
 
 
