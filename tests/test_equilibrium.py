@@ -121,7 +121,8 @@ def test_every_reaction_is_balanced(fuel, phi, temp_K, pressure_Pa):
     mu = {name: thermo.gibbs_J_mol(name, temp_K) / (8.314462618 * temp_K) + log(x * pressure_Pa / 101325)
           for name, x in thermo.fractions(found.amounts_mol)}
     for left, right in (
-            ({"CO": 1, "H2O": 1}, {"CO2": 1, "H2": 1}), ({"CO2": 2}, {"CO": 2, "O2": 1}), ({"N2": 1, "O2": 1}, {"NO": 2}),
+            ({"CO": 1, "H2O": 1}, {"CO2": 1, "H2": 1}), ({"CO2": 2}, {"CO": 2, "O2": 1}),
+            ({"N2": 1, "O2": 1}, {"NO": 2}),
             ({"H2": 1}, {"H": 2}), ({"O2": 1}, {"O": 2}), ({"H2O": 1}, {"OH": 1, "H": 1}),
             ({"CH4": 1, "H2O": 1}, {"CO": 1, "H2": 3})):
         balance = sum(n * mu[s] for s, n in right.items()) - sum(n * mu[s] for s, n in left.items())

@@ -42,7 +42,7 @@ def test_volume_heating_value_of_the_trade():
 
 
 def test_density_of_propane_gas():
-    """CoolProp 8.0.0: real propane at 60 degF is 1.8953 kg/m3 with Z = 0.9820, so ideal is 1.8612, at 15 degC 1.8648."""
+    """CoolProp 8.0.0: real propane at 60 degF has 1.8953 kg/m3, Z = 0.9820: ideal 1.8612, at 15 degC 1.8648."""
     assert fuels.density_kg_m3(fuels.FUELS["propane"]) == pytest.approx(1.8648, abs=1e-3)
 
 

@@ -14,11 +14,11 @@ from .fuels import (AIR, STANDARD_MOLAR_VOLUME_M3_MOL, WATER_LATENT_J_MOL, gross
                     molar_mass_kg_mol, net_heating_value_J_mol, stoichiometric_air_kg_kg, stoichiometric_air_mol_mol)
 from .thermo import fractions, mixture_atoms_mol, mixture_enthalpy_J, mixture_mass_kg, require_range
 
-# Below this temperature the water-gas reaction CO + H2O = CO2 + H2 and the burning of the last CO are too slow to follow
-# the cooling gas, so the flue gas keeps the composition it had here (common practice: 1700 to 1800 K).
+# Below this temperature the water-gas reaction CO + H2O = CO2 + H2 and the burning of the last CO are too slow to
+# follow the cooling gas, so the flue gas keeps the composition it had here (common practice: 1700 to 1800 K).
 FREEZE_TEMP_K = 1700.0
 
-# Equivalence ratios this close to 1 count as neutral: about 0.45 % O2 or 0.6 % CO in the dry flue gas (common practice).
+# Equivalence ratios this close to 1 count as neutral: about 0.45 % O2 or 0.6 % CO in dry flue gas (common practice).
 NEUTRAL_BAND = 0.02
 
 # Range in which flame temperatures are checked against Cantera; outside it they are refused.

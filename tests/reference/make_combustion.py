@@ -1,6 +1,6 @@
-"""Write tests/reference/equilibrium.csv: adiabatic flames by Cantera with our species list and data. Run from the root.
+"""Write tests/reference/equilibrium.csv: adiabatic flames by Cantera with our species list and data.
 
-Takes about a minute. The data are those of nasa_gas.yaml, which burnercalc/data/species.csv also holds.
+The data are those of nasa_gas.yaml, which burnercalc/data/species.csv also holds.
 """
 import datetime
 from pathlib import Path
@@ -56,7 +56,7 @@ def flame(everything, products, fuel, ratio, gas_K, air_K, pressure_Pa):
     everything.TPX = gas_K, pressure_Pa, mixture
     mass = everything.mean_molecular_weight * sum(mixture.values())
     # The products phase starts from any gas with the same atoms: CO2, H2O, N2 and O2, or CO and H2 when O is short.
-    atoms = {e: sum(x * everything.species(name).composition.get(e, 0) for name, x in mixture.items()) for e in "CHON"}
+    atoms = {element: sum(x * everything.n_atoms(name, element) for name, x in mixture.items()) for element in "CHON"}
     start = {"N2": atoms["N"] / 2, "CO": atoms["C"], "H2": atoms["H"] / 2, "O2": (atoms["O"] - atoms["C"]) / 2}
     products.TPX = 1500, pressure_Pa, start
     products.HP = enthalpy / mass, pressure_Pa

@@ -1,4 +1,4 @@
-"""Write burnercalc/data/species.csv from the NASA polynomials that Cantera carries (nasa_gas.yaml). Run from the root."""
+"""Write burnercalc/data/species.csv from the NASA polynomials that Cantera carries (nasa_gas.yaml)."""
 import datetime
 from pathlib import Path
 
@@ -24,7 +24,8 @@ HEADER = f"""\
 
 def main():
     source = {species.name: species for species in ct.Species.list_from_file("nasa_gas.yaml")}
-    columns = ["species", "source_name", "C", "H", "O", "N", "molar_mass_g_mol", "min_temp_K", "mid_temp_K", "max_temp_K"]
+    columns = ["species", "source_name", "C", "H", "O", "N", "molar_mass_g_mol"]
+    columns += ["min_temp_K", "mid_temp_K", "max_temp_K"]
     columns += [f"{part}_a{i}" for part in ("low", "high") for i in range(1, 8)]
     lines = [",".join(columns)]
     for symbol, name in SPECIES.items():
