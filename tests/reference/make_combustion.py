@@ -67,7 +67,8 @@ def flame(everything, products, fuel, ratio, gas_K, air_K, pressure_Pa):
 def main():
     everything, products = phases()
     lines = ["# quantity:  adiabatic flame temperature and mole fractions, air 0.2095 O2 + 0.7905 N2",
-             f"# source:    cantera {ct.__version__}, nasa_gas.yaml, equilibrate('HP') over the species of the header only",
+             f"# source:    cantera {ct.__version__}, nasa_gas.yaml, equilibrate('HP') over "
+             "the species of the header only",
              f"# made:      by tests/reference/make_combustion.py, {datetime.date.today()}; blank is below 10 ppm",
              "case,blend,equivalence_ratio,gas_temp_K,air_temp_K,pressure_Pa,temp_K," + ",".join(PRODUCTS)]
     for case, fuel in FUELS.items():
