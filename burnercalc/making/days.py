@@ -1,0 +1,298 @@
+"""The days from the welder to the first fire: steps with times, what to watch and the caution; drying curve; calendar file."""
+import datetime
+import math
+from dataclasses import dataclass
+
+from ..errors import require
+from ..tables import read_table
+from .stock import INCH_M, mm
+
+# Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
+# and the same factor for damp air common practice.
+COLD_TEMP_K = (50 + 459.67) / 1.8
+SLOW_FACTOR = 1.5
+FREEZE_TEMP_K = 278.15  # do not cast below 5 degC: common practice
+COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (published, refractory dry-out practice)
+DAY_START_H, DAY_END_H = 9, 18  # working hours, an example
+# Hours of work for one burner, examples to be replaced by the user's own.
+WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One stage of drying: go up at ramp_K_s (0 = no ramp) to temp_K, hold for hold_s."""
+    name: str
+    ramp_K_s: float
+    temp_K: float
+    hold_s: float
+    source: str
+
+
+def slow_factor(*, air_temp_K, damp=False):
+    """How much longer curing and air-drying take: 1.5 below 10 degC, 1.5 in damp air, both multiply.
+
+    Source: 50 degF as the least curing temperature published; factors common practice
+    Checked by: tests/test_making_days.py
+    """
+    require(233.15 <= air_temp_K <= 333.15, "ambient_temperature", f"{air_temp_K:g} K", "must be -40 to 60 degC", "20 degC")
+    return (SLOW_FACTOR if air_temp_K < COLD_TEMP_K else 1.0) * (SLOW_FACTOR if damp else 1.0)
+
+
+def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False, working_temp_K=1500.0):
+    """Stages cure, air, warm, oven, fire (one or more), service of a block.
+
+        hold = max(least, hours an inch * thickness in inches);  cure, air and warm times slow_factor
+
+    Arguments:
+        castable            class name in drying.csv; "own" dries as dense_castable
+        block_thickness_m   thickest way the water must go [m] 0 < T <= 0.3
+        air_temp_K          of the shop [K]; damp True when washing would not dry there
+        working_temp_K      the fire's temperature at the end [K]; at least that of the last hold is reached
+    Returns: tuple of Stage
+    Raises: InputError for castable, block_thickness, ambient_temperature, chamber_temperature
+    Source: drying.csv (published rules and common practice, tagged row by row)
+    Checked by: tests/test_making_days.py
+    """
+    require(0 < block_thickness_m <= 0.3, "block_thickness", mm(block_thickness_m), "must be above 0 and up to 300 mm", "75 mm")
+    require(300 <= working_temp_K <= 2300, "chamber_temperature", f"{working_temp_K:g} K", "must be 300 to 2300 K", "1500 K")
+    name = "dense_castable" if castable in ("own", "dense_castable_50") else castable
+    rows = [row for row in read_table("drying") if row["class"] == name]
+    known = sorted({row["class"] for row in read_table("drying")} | {"own", "dense_castable_50"})
+    require(bool(rows), "castable", castable, "has no drying rule; known: " + ", ".join(known), "dense_castable")
+    slow = slow_factor(air_temp_K=air_temp_K, damp=damp)
+    stages, top = [], air_temp_K
+    for row in rows:
+        hours = max(row["hold_h_least"], row["hold_h_per_in"] * block_thickness_m / INCH_M)
+        if row["stage"] in ("cure", "air", "warm"):
+            hours *= slow
+        ramp = (row["ramp_F_h"] or 0.0) / 1.8 / 3600
+        if row["stage"] == "service":
+            temp = max(top, working_temp_K)
+        else:
+            temp = max(top, (row["temp_F"] + 459.67) / 1.8) if row["temp_F"] is not None else air_temp_K
+        top = temp
+        stages.append(Stage(row["stage"], ramp, temp, hours * 3600, row["source"]))
+    return tuple(stages)
+
+
+@dataclass(frozen=True)
+class Point:
+    """One corner of the drying chart."""
+    time_s: float
+    temp_K: float
+    stage: str
+
+
+def drying_curve(*, stages, air_temp_K=293.15):
+    """Corners of the temperature-time line from gentle warmth to the working fire, time from the start of the warmth.
+
+    Between oven and first fire the block cools at 100 degF/h to the shop's temperature.
+    Arguments: stages of drying_stages(); air_temp_K the shop [K]
+    Returns: tuple of Point, straight lines between them
+    Checked by: tests/test_making_days.py
+    """
+    now, temp = 0.0, air_temp_K
+    points = [Point(now, temp, "warm")]
+
+    def go(to, ramp, hold, name):
+        nonlocal now, temp
+        now, temp = now + abs(to - temp) / ramp, to
+        points.append(Point(now, temp, name))
+        if hold:
+            now += hold
+            points.append(Point(now, temp, name))
+    for stage in stages:
+        if stage.name in ("cure", "air"):
+            continue
+        go(stage.temp_K, stage.ramp_K_s, stage.hold_s, stage.name)
+        if stage.name == "oven":
+            go(air_temp_K, COOL_K_S, 0.0, "cool")
+    return tuple(points)
+
+
+def stage_seconds(*, stages, names, start_temp_K):
+    """Time for the named stages, one after the other, ramps from start_temp_K [s]."""
+    total, temp = 0.0, start_temp_K
+    for stage in stages:
+        if stage.name in names:
+            total += stage.hold_s + ((stage.temp_K - temp) / stage.ramp_K_s if stage.ramp_K_s else 0.0)
+            temp = stage.temp_K
+    return total
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of the calendar: local times without zone, work_h of hands-on work, wait_h spent waiting before it."""
+    key: str
+    title: str
+    start: datetime.datetime
+    end: datetime.datetime
+    work_h: float
+    wait_h: float
+    do: str
+    watch: str
+    go_on: str
+    caution: str
+    source: str
+
+
+# Own words; facts and limits from reference.md 7.2 and 9 (29 CFR 1926.1153, 1910.1000, AWS fact sheet 25, castable practice).
+_TEXT = {
+    "weld": ("Weld the body", "Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
+             "Seams closed all round: mixture that leaks at a seam burns outside.",
+             "Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
+             "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use black "
+             "steel. Eyes, skin and air as for any welding; nothing that burns near by.", "29 CFR 1910.1000 zinc oxide; AWS fact sheet 25"),
+    "mould": ("Make the mould and set the pins", "Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, "
+              "mark the fill line, mark the grip on the body.",
+              "Pins stand square to the base and clear of wall and window; none wobbles.",
+              "The body slides in to its mark over the pins without touching one.",
+              "Clamp the board to drill it; keep wood dust out of the lungs.", "common practice"),
+    "cast": ("Mix and cast", "Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out the air, "
+             "push the body in to its mark.",
+             "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
+             "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, keep damp.",
+             "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
+             "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
+             "gloves, goggles, rinse at once.", "29 CFR 1926.1153; castable practice"),
+    "strip": ("Strip the mould", "Unscrew the frame, lift off the base, leave the pins.",
+              "The edge does not crumble under a thumbnail; it rings dull but whole.",
+              "No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
+              "Do not lever on the block or on the pins: it has a tenth of its strength.", "common practice: after two to three days"),
+    "trim": ("Trim the block", "Rasp off flash and the rim round the body while the block is still green, round the edges.",
+             "No refractory left outside that would carry the load of a knock.",
+             "Face flat, edges round, pins free at both ends.",
+             "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).", "29 CFR 1926.1153"),
+    "air": ("Air-dry, then gentle warmth", "Stand it open on all sides, then at most 50 degC (120 degF): lamp, warm room, by the stove.",
+            "Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
+            "Two weighings half a day apart differ by less than 0.5 % of its mass.",
+            "No flame and no hot air gun: a wet block heated fast bursts from steam inside.", "common practice: about 16 h of warmth"),
+    "clear": ("Clear the ports", "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
+              "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through the inlet.",
+              "Every port passes the drill its full length; count them.",
+              "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning wax "
+              "smokes and flares: melt it out, do not light it.", "29 CFR 1926.1153; common practice"),
+    "oven": ("Oven-dry", "Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
+             "A cold mirror or glass held at a port fogs while water still leaves.",
+             "The mirror stays clear and an hour more at heat takes no more mass off.",
+             "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a kitchen oven "
+             "with wax in the ports. Hot steel burns.", "dry-out practice, 1 h an inch"),
+    "fire": ("First fire", "Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
+             "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. "
+             "Popping, a ticking sound, flakes or wet edges: stop.",
+             "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
+             "hold let it cool slowly and go on another day.",
+             "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. Blower first, "
+             "then gas; an air-proving switch and a valve that closes when power or air fails stand in the gas line, or do not fire. "
+             "Carbon monoxide kills: outdoors or with wide open doors and a CO alarm (35 ppm over a shift, 200 ppm never). "
+             "Ceramic fibre in the chamber: coat it, P100 respirator when handling. Keep out of the line of the face. "
+             "Local codes and licensed practice decide.", "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)"),
+}
+
+
+def calendar(*, start_date, castable="dense_castable", block_thickness_m, air_temp_K=293.15, damp=False, working_temp_K=1500.0,
+             hours=None):
+    """The steps weld, mould, cast, strip, trim, air, clear, oven, fire with dates.
+
+    Hands-on steps and the lighting of oven and fire lie between 9 and 18 h and are not broken over a night unless they are
+    longer than that day; waits run day and night. The first fire is attended all through.
+
+    Arguments:
+        start_date   datetime.date of the first step
+        hours        work hours by step key, for all burners of the batch; what is missing is taken from WORK_HOURS
+        the rest     as drying_stages()
+    Returns: tuple of Step
+    Raises: InputError for start_date, hours and as drying_stages()
+    Source: drying.csv; common practice order
+    Checked by: tests/test_making_days.py
+    """
+    require(isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 9990, "start_date", start_date,
+            "must be a date from 1970 on", "2026-01-05")
+    work = {**WORK_HOURS, **(hours or {})}
+    for key, value in work.items():
+        require(key in WORK_HOURS, "hours", key, "is not a step with work; known: " + ", ".join(WORK_HOURS), "weld")
+        require(0 <= value <= 1000, "hours_" + key, f"{value:g} h", "must be 0 to 1000 h", f"{WORK_HOURS[key]:g}")
+    stages = drying_stages(castable=castable, block_thickness_m=block_thickness_m, air_temp_K=air_temp_K, damp=damp,
+                           working_temp_K=working_temp_K)
+
+    def lasts(names, temp=air_temp_K):
+        return stage_seconds(stages=stages, names=names, start_temp_K=temp) / 3600
+    oven = next(stage for stage in stages if stage.name == "oven")
+    cool = (oven.temp_K - air_temp_K) / COOL_K_S / 3600
+    # (key, hands-on hours, hours it takes, hours to wait before it)
+    plan = (("weld", work["weld"], work["weld"], 0.0), ("mould", work["mould"], work["mould"], 0.0),
+            ("cast", work["cast"], work["cast"], 0.0), ("strip", work["strip"], work["strip"], lasts(("cure",))),
+            ("trim", work["trim"], work["trim"], 0.0), ("air", 0.0, lasts(("air", "warm")), 0.0),
+            ("clear", work["clear"], work["clear"], 0.0), ("oven", 0.0, lasts(("oven",)) + cool, 0.0),
+            ("fire", 0.0, lasts(("fire", "service")), 0.0))
+    now = datetime.datetime.combine(start_date, datetime.time(DAY_START_H))
+    steps = []
+    for key, by_hand, takes, wait in plan:
+        ready = now + datetime.timedelta(hours=wait)
+        start = ready if key == "air" else _working_time(ready, takes)
+        now = start + datetime.timedelta(seconds=math.ceil(takes * 60) * 60)  # whole minutes, never less than it takes
+        title, do, watch, go_on, caution, source = _TEXT[key]
+        if key == "cast" and air_temp_K < FREEZE_TEMP_K:
+            go_on += " Below 5 degC do not cast: bring block and mix indoors, frost ruins green refractory."
+        elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
+            go_on += " Below 10 degC it hardens slowly: the wait is stretched by half."
+        if key == "cast" and castable == "phosphate_plastic":
+            do = "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
+        steps.append(Step(key, title, start, now, by_hand, wait, do, watch, go_on, caution, source))
+    return tuple(steps)
+
+
+def _working_time(ready, takes):
+    """First moment from `ready` on, in working hours, from which the step ends the same day (or starts a day, if longer)."""
+    opens = ready.replace(hour=DAY_START_H, minute=0, second=0, microsecond=0)
+    closes = ready.replace(hour=DAY_END_H, minute=0, second=0, microsecond=0)
+    if ready <= opens:
+        return opens
+    if ready + datetime.timedelta(hours=takes) <= closes:
+        return ready
+    return opens + datetime.timedelta(days=1)
+
+
+def calendar_ics(*, steps, stamp_utc, uid, name="Burner: from steel to first fire"):
+    """The steps as an iCalendar text, one event each, local times without zone; the same input gives the same text.
+
+    Arguments:
+        steps       of calendar()
+        stamp_utc   DTSTAMP, "YYYYMMDDTHHMMSSZ"
+        uid         what makes the events' ids unique, letters, digits, - and .; the id is <step>-<uid>@burnercalc
+    Returns: str with CRLF line ends, lines of at most 75 octets
+    Raises: InputError for stamp_utc, uid
+    Source: RFC 5545, 3.1 folding, 3.3.11 text, 3.6.1 event, 3.8.7.2 DTSTAMP; RFC 7986, 5.1 NAME (published)
+    Checked by: tests/test_making_days.py (read back with the library icalendar)
+    """
+    stamped = len(stamp_utc) == 16 and stamp_utc[8] == "T" and stamp_utc[15] == "Z" and (stamp_utc[:8] + stamp_utc[9:15]).isdigit()
+    require(stamped, "stamp_utc", stamp_utc, "must read YYYYMMDDTHHMMSSZ", "20260105T090000Z")
+    require(uid and all(c.isascii() and (c.isalnum() or c in "-.") for c in uid), "uid", uid, "must be letters, digits, - and .", "design-1")
+    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//burnercalc//days//EN", "CALSCALE:GREGORIAN",
+             "NAME:" + _escape(name), "X-WR-CALNAME:" + _escape(name)]
+    for step in steps:
+        text = (f"{step.do}\nWatch: {step.watch}\nGo on when: {step.go_on}\nCaution: {step.caution}")
+        lines += ["BEGIN:VEVENT", f"UID:{step.key}-{uid}@burnercalc", "DTSTAMP:" + stamp_utc,
+                  f"DTSTART:{step.start:%Y%m%dT%H%M%S}", f"DTEND:{step.end:%Y%m%dT%H%M%S}",
+                  "SUMMARY:" + _escape(step.title), "DESCRIPTION:" + _escape(text), "END:VEVENT"]
+    lines.append("END:VCALENDAR")
+    return "".join(_fold(line) + "\r\n" for line in lines)
+
+
+def _escape(text):
+    for mark, safe in (("\\", "\\\\"), (";", "\\;"), (",", "\\,"), ("\n", "\\n")):
+        text = text.replace(mark, safe)
+    return text
+
+
+def _fold(line):
+    """Break after 75 octets, never inside a character; the next line starts with a space that counts."""
+    out, size = [], 0
+    for char in line:
+        octets = len(char.encode("utf-8"))
+        if size + octets > 75:
+            out.append("\r\n ")
+            size = 1
+        out.append(char)
+        size += octets
+    return "".join(out)

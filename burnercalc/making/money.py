@@ -1,0 +1,150 @@
+"""What a burner costs, how many hours it takes, and whether making it pays against buying one."""
+import math
+from dataclasses import dataclass
+
+from ..errors import require
+
+
+@dataclass(frozen=True)
+class Item:
+    """Something bought: `need` of `unit` for one burner (`once` True: for the whole batch), sold in packs of `pack` at `price`.
+
+    Money is in the user's own currency throughout.
+    """
+    key: str
+    name: str
+    need: float
+    unit: str
+    pack: float
+    price: float
+    once: bool = False
+
+
+@dataclass(frozen=True)
+class CostLine:
+    """used_cost: the share of one burner by what it uses up; packs bought whole for the batch and their cost."""
+    key: str
+    name: str
+    need: float
+    unit: str
+    packs: int
+    used_cost: float
+    batch_cost: float
+
+
+def cost_lines(*, items, batch_size):
+    """One CostLine an item, stock bought whole for the batch.
+
+        packs = ceil(need * batch / pack);  used cost = need / pack * price (an item for the whole batch: shared)
+
+    Arguments:
+        items        Item records
+        batch_size   burners made together, whole number >= 1
+    Raises: InputError for batch_size, price_<key>, pack_<key>, need_<key>
+    Source: arithmetic
+    Checked by: tests/test_making_money.py
+    """
+    _batch(batch_size)
+    lines = []
+    for item in items:
+        require(0 <= item.price < math.inf, "price_" + item.key, f"{item.price:g}", "must be 0 or more", "0")
+        require(0 < item.pack < math.inf, "pack_" + item.key, f"{item.pack:g}", "must be above 0", "1")
+        require(0 <= item.need < math.inf, "need_" + item.key, f"{item.need:g}", "must be 0 or more", "0")
+        total = item.need * (1 if item.once else batch_size)
+        packs = math.ceil(total / item.pack - 1e-9)
+        lines.append(CostLine(item.key, item.name, item.need, item.unit, packs, total / item.pack * item.price / batch_size,
+                              packs * item.price))
+    return tuple(lines)
+
+
+def bar_line(*, key, name, plan, price_per_m, batch_size):
+    """CostLine of stock bought by the bar, from a CutPlan of the whole batch (whole bars, offcuts paid for).
+
+    Arguments: plan a body.CutPlan of all burners of the batch; price_per_m of a metre [currency/m] >= 0
+    Checked by: tests/test_making_money.py
+    """
+    _batch(batch_size)
+    require(0 <= price_per_m < math.inf, "price_" + key, f"{price_per_m:g}", "must be 0 or more", "0")
+    used = (plan.used_m + plan.kerf_m) / batch_size
+    return CostLine(key, name, used, "m", len(plan.bars), used * price_per_m, plan.bought_m * price_per_m)
+
+
+@dataclass(frozen=True)
+class StepHours:
+    """Hours of one step: once for the batch (setting up, the mould) and for each burner."""
+    key: str
+    once_h: float
+    each_h: float
+
+
+def batch_hours(*, steps, batch_size):
+    """({step: hours for the batch}, hours for one burner of the batch).
+
+    Arguments: steps StepHours records; batch_size >= 1
+    Raises: InputError for batch_size, hours_<key>
+    Checked by: tests/test_making_money.py
+    """
+    _batch(batch_size)
+    for step in steps:
+        for value in (step.once_h, step.each_h):
+            require(0 <= value < math.inf, "hours_" + step.key, f"{value:g} h", "must be 0 or more", "1")
+    by_step = {step.key: step.once_h + step.each_h * batch_size for step in steps}
+    return by_step, sum(by_step.values()) / batch_size
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """Make or buy for one burner of the batch; earned_per_hour is None when no hour is worked."""
+    make: bool
+    batch_cost: float
+    cost_each: float
+    used_cost_each: float
+    hours_each: float
+    saved_each: float
+    earned_per_hour: float | None
+    cost_with_work_each: float
+    text: str
+
+
+def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
+    """Is it cheaper to make or to buy, stock bought whole and work paid at hour_value.
+
+        saved = bought price - batch cost / n;  earned an hour = saved / hours;  make if saved >= hours * hour value
+
+    Arguments:
+        lines          CostLine records, all of the batch
+        hours_each     work for one burner of the batch [h] >= 0
+        batch_size     n >= 1
+        bought_price   of a bought burner that would do the same [currency] >= 0
+        hour_value     what an hour of the maker's work is worth [currency/h] >= 0
+    Returns: Verdict
+    Raises: InputError for batch_size, hours, bought_price, hour_value
+    Source: arithmetic
+    Checked by: tests/test_making_money.py (worked example by hand)
+    """
+    _batch(batch_size)
+    for field, value in (("hours", hours_each), ("bought_price", bought_price), ("hour_value", hour_value)):
+        require(0 <= value < math.inf, field, f"{value:g}", "must be 0 or more", "0")
+    total = sum(line.batch_cost for line in lines)
+    each = total / batch_size
+    used = sum(line.used_cost for line in lines)
+    saved = bought_price - each
+    make = saved >= hours_each * hour_value
+    earned = saved / hours_each if hours_each else None
+    with_work = each + hours_each * hour_value
+    gap = abs(bought_price - with_work)
+    if saved < 0:
+        text = f"Buy: the material alone costs {each:.2f} a burner, {-saved:.2f} more than a bought one."
+    elif earned is None:
+        text = f"Make: it saves {saved:.2f} a burner."
+    elif make:
+        text = (f"Make: material {each:.2f} a burner against {bought_price:.2f} bought; each of the {hours_each:.1f} h of work "
+                f"earns {earned:.2f}, and with it paid at {hour_value:.2f} making is {gap:.2f} cheaper.")
+    else:
+        text = (f"Buy: making saves {saved:.2f} a burner but takes {hours_each:.1f} h, so an hour earns only {earned:.2f}, "
+                f"less than its {hour_value:.2f}; buying is {gap:.2f} cheaper.")
+    return Verdict(make, total, each, used, hours_each, saved, earned, with_work, text)
+
+
+def _batch(batch_size):
+    require(batch_size >= 1 and batch_size == int(batch_size), "batch_size", batch_size, "must be a whole number from 1 up", "1")

@@ -1,0 +1,66 @@
+"""Cost, hours and verdict against a worked example by hand."""
+import pytest
+
+from burnercalc.errors import InputError
+from burnercalc.making import money
+from burnercalc.making.body import cut_plan
+
+ITEMS = (money.Item("bag", "castable", 4.0, "kg", 25.0, 50.0), money.Item("pin", "pins", 20, "pieces", 24, 3.0),
+         money.Item("ply", "mould", 1.0, "sheet", 1.0, 12.0, once=True))
+
+
+def test_whole_packs_for_the_batch_by_hand():
+    """Three burners: 12 kg = 1 bag, 60 pins = 3 packs, one sheet: 50 + 9 + 12 = 71; used 8 + 2.5 + 4 = 14.5 each."""
+    lines = money.cost_lines(items=ITEMS, batch_size=3)
+    assert [line.packs for line in lines] == [1, 3, 1]
+    assert sum(line.batch_cost for line in lines) == pytest.approx(71)
+    assert sum(line.used_cost for line in lines) == pytest.approx(14.5)
+
+
+def test_bars_are_paid_whole():
+    plan = cut_plan(pieces=[("tube", 0.2, 3)], stock_lengths_m=[1.0], kerf_m=0.003)
+    line = money.bar_line(key="tube", name="tube", plan=plan, price_per_m=30, batch_size=3)
+    assert (line.packs, line.batch_cost) == (1, pytest.approx(30))
+    assert line.used_cost == pytest.approx(0.203 * 30)
+
+
+def test_hours_share_what_is_done_once():
+    by_step, each = money.batch_hours(steps=(money.StepHours("weld", 1, 2), money.StepHours("mould", 1.5, 0)), batch_size=3)
+    assert by_step == {"weld": 7, "mould": 1.5} and each == pytest.approx(8.5 / 3)
+
+
+def verdict(**more):
+    lines = (money.CostLine("all", "all", 1, "", 1, 80.0, 200.0),)
+    return money.make_or_buy(**{**dict(lines=lines, hours_each=5, batch_size=2, bought_price=300, hour_value=25), **more})
+
+
+def test_make_by_hand():
+    """200 for two is 100 each; 200 saved over 5 h earns 40 an hour; with work at 25 it costs 225, 75 under 300."""
+    got = verdict()
+    assert got.make and (got.cost_each, got.saved_each, got.earned_per_hour, got.cost_with_work_each) == (100, 200, 40, 225)
+    assert got.text.startswith("Make") and "75.00 cheaper" in got.text and "earns 40.00" in got.text
+
+
+def test_buy_is_said_as_plainly():
+    slow = verdict(hours_each=10)
+    assert not slow.make and slow.text.startswith("Buy") and "50.00 cheaper" in slow.text
+    dear = verdict(bought_price=90)
+    assert not dear.make and "material alone" in dear.text and "10.00 more" in dear.text
+
+
+def test_no_work_has_no_hourly_earning():
+    got = verdict(hours_each=0)
+    assert got.make and got.earned_per_hour is None
+
+
+def test_names_the_field():
+    for call, field in (
+            (lambda: money.cost_lines(items=ITEMS, batch_size=0), "batch_size"),
+            (lambda: money.cost_lines(items=ITEMS, batch_size=1.5), "batch_size"),
+            (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 0, 1),), batch_size=1), "pack_bag"),
+            (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 1, float("nan")),), batch_size=1), "price_bag"),
+            (lambda: money.batch_hours(steps=(money.StepHours("weld", -1, 0),), batch_size=1), "hours_weld"),
+            (lambda: verdict(bought_price=float("inf")), "bought_price"), (lambda: verdict(hour_value=-1), "hour_value")):
+        with pytest.raises(InputError) as caught:
+            call()
+        assert caught.value.field == field
