@@ -1,0 +1,247 @@
+"""How much gas a cylinder gives: the air warms its wetted wall, that heat boils the liquid, and too much draw chills it.
+
+The regulator stops being fed when the liquid is so cold that its pressure falls below what the inlet needs.
+"""
+from dataclasses import dataclass
+from math import acos, exp, isfinite, pi, sqrt
+
+from ..constants import ATM_PA
+from ..errors import InputError, require
+from ..tables import find, interpolate, read_table
+from .lp_liquid import (latent_heat_J_kg, liquid_density_kg_m3, liquid_heat_capacity_J_kgK, saturation_pressure_Pa,
+                        saturation_temp_K, temp_range_K)
+
+POUND_KG, INCH_M, BTU_H_W = 0.45359237, 0.0254, 1055.05585262 / 3600
+
+# Heat from still air through the wall to the boiling liquid, and the strip of dry wall above the liquid that works as a
+# fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table; root mean square error 1.7 %, largest 7 %).
+WALL_COEFFICIENT_W_M2K = 11.6
+DRY_STRIP_M = 0.032
+
+STEEL_HEAT_CAPACITY_J_KGK = 480.0  # EN 1993-1-2 at room temperature, 440 to 490 (memory)
+STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-2 (published)
+FILL_LIMIT = 0.80  # share of the volume that a propane container may hold as liquid (common practice)
+FROST_TEMP_K = 273.15
+RULE_LIQUID_TEMP_K = (-20 + 459.67) / 1.8
+
+
+@dataclass(frozen=True)
+class Vessel:
+    """A container of liquid gas.
+
+    Attributes:
+        diameter_m       outside
+        length_m         overall length of a lying tank with round ends; None for an upright cylinder
+        capacity_kg      propane when full
+        steel_mass_kg    empty weight
+    """
+    diameter_m: float
+    length_m: float | None
+    capacity_kg: float
+    steel_mass_kg: float
+
+
+def upright_cylinder(name):
+    """The upright cylinder of a row of data/cylinders.csv: `20 lb`, `30 lb`, `40 lb` or `100 lb`."""
+    row = find("cylinders", "name", name, "cylinder")
+    return Vessel(row["diameter_in"] * INCH_M, None, row["propane_lb"] * POUND_KG, row["empty_weight_lb"] * POUND_KG)
+
+
+def lying_tank(diameter_m, length_m):
+    """A lying tank with half-ball ends, 80 % full when full; its wall is that of 250 psig at 17 500 psi (memory)."""
+    require(0 < diameter_m < 10, "tank_diameter", f"{diameter_m:g} m", "must be above 0 and below 10 m")
+    require(diameter_m <= length_m < 100, "tank_length", f"{length_m:g} m",
+            "must be at least the diameter and below 100 m", f"{diameter_m:g} m")
+    volume = pi / 4 * diameter_m ** 2 * (length_m - diameter_m / 3)
+    wall_m = diameter_m * 250 / (2 * 17500)
+    # 15.6 degC: the density at which containers are filled by volume.
+    return Vessel(diameter_m, length_m, FILL_LIMIT * volume * liquid_density_kg_m3("C3H8", 288.71),
+                  pi * diameter_m * length_m * wall_m * STEEL_DENSITY_KG_M3)
+
+
+def _tank_depth_m(vessel, volume_m3):
+    """Depth of liquid in a lying tank, by halving."""
+    r, straight = vessel.diameter_m / 2, vessel.length_m - vessel.diameter_m
+
+    def volume(depth):
+        segment = r * r * acos(1 - depth / r) - (r - depth) * sqrt(max(depth * (2 * r - depth), 0.0))
+        return segment * straight + pi * depth * depth * (3 * r - depth) / 3
+
+    require(volume_m3 <= volume(2 * r), "liquid_kg", f"{volume_m3:g} m3", f"must fit the tank of {volume(2 * r):g} m3")
+    low, high = 0.0, 2 * r
+    for _ in range(50):
+        middle = (low + high) / 2
+        low, high = (middle, high) if volume(middle) < volume_m3 else (low, middle)
+    return (low + high) / 2
+
+
+def heated_area_m2(vessel, liquid_kg, density_kg_m3):
+    """Wall that feeds heat to the liquid: the wetted wall with the bottom, and DRY_STRIP_M of wall above it.
+
+        upright:  A = pi d^2/4 + pi d (V/(pi d^2/4) + s)
+        lying:    A = d acos(1 - 2 h/d) (L - d) + pi d h + 2 s (L - d) + pi d s (no more than all the wall)
+
+    Arguments:
+        vessel          Vessel
+        liquid_kg       liquid in it                  [kg]      0 or more
+        density_kg_m3   of the liquid                 [kg/m3]
+    Returns:
+        float           0 when empty                  [m2]
+    Source:
+        geometry (calc); strip: fitted, see DRY_STRIP_M
+    Checked by:
+        tests/reference/cylinder_100lb.csv
+    """
+    require(0 <= liquid_kg < float("inf"), "liquid_kg", f"{liquid_kg:g}", "must be 0 or more")
+    if liquid_kg == 0:
+        return 0.0
+    volume, d = liquid_kg / density_kg_m3, vessel.diameter_m
+    if vessel.length_m is None:
+        return pi * d * d / 4 + pi * d * (volume / (pi * d * d / 4) + DRY_STRIP_M)
+    depth, straight = _tank_depth_m(vessel, volume), vessel.length_m - d
+    wetted = d * acos(1 - 2 * depth / d) * straight + pi * d * depth
+    return min(wetted + DRY_STRIP_M * (2 * straight + pi * d), pi * d * vessel.length_m)
+
+
+def wall_conductance_W_K(vessel, liquid_kg, density_kg_m3):
+    """Heat through the wall per kelvin between air and liquid, U A [W/K]."""
+    return WALL_COEFFICIENT_W_M2K * heated_area_m2(vessel, liquid_kg, density_kg_m3)
+
+
+def draw_limit_W(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, heating_value_J_kg):
+    """Largest steady draw of one container, as heat of its gas.
+
+        P = U A (T_air - T_liquid) HHV/h_fg,   T_liquid = saturation temperature at the regulator's inlet pressure
+
+    Arguments:
+        vessel               Vessel
+        liquid_kg            liquid in it                                [kg]      0 or more
+        species              C3H8, C4H10, iC4H10 or C3H6
+        air_temp_K           T_air                                       [K]
+        inlet_pressure_Pa    least the regulator needs, absolute         [Pa]
+        heating_value_J_kg   HHV (or LHV) of the gas                     [J/kg]
+    Returns:
+        float                0 when the air is no warmer than T_liquid   [W]
+    Raises:
+        InputError           outside the saturation table
+    Assumes:
+        still air, no sun, no frost coat; steady. A short run draws more from the warmth of the liquid: see run_down
+    Source:
+        heat balance (calc); U fitted to a published table of 100 lb cylinders
+    Checked by:
+        tests/reference/cylinder_100lb.csv
+    """
+    liquid_K = saturation_temp_K(species, inlet_pressure_Pa)
+    if not air_temp_K > liquid_K:
+        require(air_temp_K == air_temp_K, "air_temp_K", "nan", "must be a number")
+        return 0.0
+    conductance = wall_conductance_W_K(vessel, liquid_kg, liquid_density_kg_m3(species, liquid_K))
+    return conductance * (air_temp_K - liquid_K) * heating_value_J_kg / latent_heat_J_kg(species, liquid_K)
+
+
+def tank_rule_draw_W(diameter_m, length_m, fill_share, air_temp_K):
+    """Draw of a lying tank by the installers' rule.
+
+        Btu/h = D L K (T_air + 20)/20,   D and L in inches, T in degF, K by percent full
+
+    Arguments:
+        diameter_m     outside               [m]
+        length_m       overall               [m]
+        fill_share     liquid over volume    [-]   0.1 to 0.6
+        air_temp_K     T_air                 [K]   -20 degF and above
+    Returns:
+        float          gross heat            [W]   0 at -20 degF
+    Raises:
+        InputError     fill or temperature outside the rule
+    Assumes:
+        liquid at -20 degF, where propane still gives 10.7 psig. The rule gives 1.7 times what the wall coefficient
+        of the cylinder table gives, so it holds for draw with pauses
+    Source:
+        an engine-generator installation manual, 2011, Appendix D (published)
+    Checked by:
+        tests/test_cylinder.py
+    """
+    rows = read_table("tank_rule")
+    factor = interpolate(100 * fill_share, [row["percent_full"] for row in rows], [row["factor"] for row in rows],
+                         "cylinder_fill")
+    require(air_temp_K >= RULE_LIQUID_TEMP_K, "ambient_temperature", f"{air_temp_K:g} K",
+            f"must be at least {RULE_LIQUID_TEMP_K:.2f} K for the tank rule", f"{RULE_LIQUID_TEMP_K:.2f} K")
+    rise = (air_temp_K - RULE_LIQUID_TEMP_K) * 1.8 / 20
+    return diameter_m / INCH_M * length_m / INCH_M * factor * rise * BTU_H_W
+
+
+@dataclass(frozen=True)
+class RunDown:
+    """How one container fares under a steady draw.
+
+    Attributes:
+        run_time_s     until it no longer feeds the regulator
+        ended_by       "empty", "cold" (pressure too low) or "cold at the start"
+        frost_time_s   until its wall is at the freezing point, None if it never is; 0 when it starts below
+        left_kg        liquid left at the end
+        end_temp_K     of the liquid at the end
+        points         ((time_s, liquid_temp_K, liquid_kg, pressure_Pa absolute), ...)
+    """
+    run_time_s: float
+    ended_by: str
+    frost_time_s: float | None
+    left_kg: float
+    end_temp_K: float
+    points: tuple
+
+
+def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, heating_value_J_kg, steps=200):
+    """Follow the liquid's temperature and mass under a steady draw until empty or too cold.
+
+        (M c + M_s c_s) dT/dt = U A(M) (T_air - T) - m h_fg,   dM/dt = -m,   m = draw/HHV
+
+    Arguments:
+        vessel               Vessel
+        liquid_kg            liquid at the start                    [kg]     above 0
+        species              C3H8, C4H10, iC4H10 or C3H6
+        air_temp_K           air, and liquid at the start           [K]
+        inlet_pressure_Pa    least the regulator needs, absolute    [Pa]
+        draw_W               heat of the gas drawn                  [W]      above 0
+        heating_value_J_kg   HHV (or LHV), as draw_W counts         [J/kg]
+        steps                equal steps to empty                   [-]
+    Returns:
+        RunDown
+    Raises:
+        InputError           a value outside its limit
+    Assumes:
+        liquid and steel at one temperature; each step is exact for its own mean mass, so no step size is unstable
+    Source:
+        heat balance (calc)
+    Checked by:
+        tests/test_cylinder.py: energy balance, and the limits without and with much heat from outside
+    """
+    for name, value in (("liquid_kg", liquid_kg), ("draw_W", draw_W), ("heating_value_J_kg", heating_value_J_kg)):
+        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+    least_K = saturation_temp_K(species, inlet_pressure_Pa)
+    pressure = saturation_pressure_Pa(species, air_temp_K)
+    if air_temp_K <= least_K:
+        return RunDown(0.0, "cold at the start", 0.0 if air_temp_K <= FROST_TEMP_K else None, liquid_kg, air_temp_K,
+                       ((0.0, air_temp_K, liquid_kg, pressure),))
+    flow = draw_W / heating_value_J_kg
+    step = liquid_kg / flow / steps
+    temp, mass, frost, points = air_temp_K, liquid_kg, 0.0 if air_temp_K <= FROST_TEMP_K else None, []
+    points.append((0.0, temp, mass, pressure))
+    for i in range(steps):
+        middle = mass - flow * step / 2
+        conductance = wall_conductance_W_K(vessel, middle, liquid_density_kg_m3(species, temp))
+        store = (middle * liquid_heat_capacity_J_kgK(species, temp)
+                 + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK)
+        settled = air_temp_K - flow * latent_heat_J_kg(species, temp) / conductance
+        new = settled + (temp - settled) * exp(-conductance * step / store)
+        if frost is None and new <= FROST_TEMP_K:
+            frost = (i + (temp - FROST_TEMP_K) / (temp - new)) * step
+        if new <= least_K:
+            share = (temp - least_K) / (temp - new)
+            mass -= share * flow * step
+            points.append(((i + share) * step, least_K, mass, inlet_pressure_Pa))
+            if frost is not None and frost > (i + share) * step:
+                frost = None
+            return RunDown((i + share) * step, "cold", frost, mass, least_K, tuple(points))
+        temp, mass = new, max(liquid_kg - flow * step * (i + 1), 0.0)
+        points.append(((i + 1) * step, temp, mass, saturation_pressure_Pa(species, temp)))
+    return RunDown(steps * step, "empty", frost, 0.0, temp, tuple(points))
