@@ -135,7 +135,9 @@ def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
     for r in (radius, radius + t):  # bend centre is the origin, ridge up
         points += [(r * math.sin(q), r * math.cos(q)) for q in [a * i / 50 for i in range(-50, 51)]]
         for side in (-1, 1):
-            points.append((side * (r * math.sin(a) + roof.leg_m * math.cos(a)), r * math.cos(a) - roof.leg_m * math.sin(a)))
+            points.append(
+                (side * (r * math.sin(a) + roof.leg_m * math.cos(a)), r * math.cos(a) - roof.leg_m * math.sin(a))
+            )
     xs, ys = zip(*points)
     assert max(xs) - min(xs) == pytest.approx(span, rel=1e-9)
     assert max(ys) - min(ys) == pytest.approx(roof.height_m, rel=1e-9)
@@ -155,7 +157,9 @@ def test_baffle_holes_stay_clear_of_edges_and_bend():
 def test_flat_baffle_has_no_bend_line():
     flat = b.baffle(length_m=0.1, span_m=0.06, thickness_m=0.0015, angle_deg=0, inside_radius_m=0.001, k_factor=0.4,
                     hole_m=0.006, pitch_m=0.012, edge_m=0.003)
-    assert flat.bend_lines == () and flat.blank_width_m == pytest.approx(0.06) and flat.height_m == pytest.approx(0.0015)
+    assert (
+        flat.bend_lines == () and flat.blank_width_m == pytest.approx(0.06) and flat.height_m == pytest.approx(0.0015)
+    )
 
 
 def test_cap_corner_jams_only_when_its_radius_is_too_small():
@@ -167,7 +171,8 @@ def test_cap_corner_jams_only_when_its_radius_is_too_small():
 
 
 def test_fit_numbers_of_inlet_and_baffle():
-    """NPS 2 through a 3 in tube of 1/4 in wall: 2 in of flat between 1/2 in corners, so the saw runs 3/16 in into each."""
+    """NPS 2 through a 3 in tube of 1/4 in wall: 2 in of flat between 1/2 in corners, so the saw runs 3/16 in into
+    each."""
     got = b.inlet_flat_clearance_m(side_m=3 * IN, corner_outside_radius_m=0.5 * IN, hole_m=2.375 * IN)
     assert got == pytest.approx(-0.1875 * IN)
     assert b.baffle_gaps_m(inside_depth_m=0.06, block_inside_m=0.012, baffle_stand_m=0.02, baffle_height_m=0.03,

@@ -1,4 +1,5 @@
 """Hold times by rule and by common practice, the calendar's order, and the .ics read back with icalendar."""
+import dataclasses
 import datetime
 
 import pytest
@@ -36,7 +37,8 @@ def test_common_practice_strip_after_two_to_three_days(air_C, damp):
 
 
 def test_published_hold_of_one_hour_an_inch():
-    """Conventional castable: 1 h an inch at 300 to 400 and at 1000 degF, at most 100 degF/h between (reference.md 7.2)."""
+    """Conventional castable: 1 h an inch at 300 to 400 and at 1000 degF, at most 100 degF/h between (reference.md
+    7.2)."""
     _, found = stages(3.0)
     holds = {round(s.temp_K * 1.8 - 459.67): s.hold_s / H for s in found if s.name in ("oven", "fire")}
     assert holds == pytest.approx({300: 3, 600: 3, 1000: 3})
@@ -47,7 +49,11 @@ def test_published_hold_of_one_hour_an_inch():
 def test_plastic_follows_its_published_schedule():
     """225 degF 24 h, 25 degF/h to 600 and 12 h, 50 degF/h to 1200 and 12 h (reference.md 7.2)."""
     _, found = stages(3.0, "phosphate_plastic")
-    got = [(round(s.temp_K * 1.8 - 459.67), round(s.ramp_K_s * 1.8 * H), s.hold_s / H) for s in found if s.name in ("oven", "fire")]
+    got = [
+        (round(s.temp_K * 1.8 - 459.67), round(s.ramp_K_s * 1.8 * H), s.hold_s / H)
+        for s in found
+        if s.name in ("oven", "fire")
+    ]
     assert got == [(225, 25, 24), (600, 25, 12), (1200, 50, 12)]
 
 
@@ -64,7 +70,9 @@ def test_cold_and_damp_slow_the_waits_not_the_oven():
 @given(st.sampled_from(["dense_castable", "dense_castable_50", "insulating_castable", "phosphate_plastic", "own"]),
        st.floats(0.01, 0.3), st.floats(250, 330), st.booleans(), st.floats(300, 2300))
 def test_curve_runs_forward_at_no_more_than_the_stated_ramps(castable, thick, air, damp, work):
-    found = days.drying_stages(castable=castable, block_thickness_m=thick, air_temp_K=air, damp=damp, working_temp_K=work)
+    found = days.drying_stages(
+        castable=castable, block_thickness_m=thick, air_temp_K=air, damp=damp, working_temp_K=work
+    )
     points = days.drying_curve(stages=found, air_temp_K=air)
     steepest = max(max(s.ramp_K_s for s in found), days.COOL_K_S)
     assert points[0].time_s == 0 and points[0].temp_K == air
@@ -80,7 +88,8 @@ def test_thicker_blocks_never_dry_faster():
 
 
 def test_calendar_by_hand():
-    """Monday: weld 9 to 12, mould to 13:30, cast to 14:30; strip and trim from Wednesday 14:30; 24 + about 18 h to dry."""
+    """Monday: weld 9 to 12, mould to 13:30, cast to 14:30; strip and trim from Wednesday 14:30; 24 + about 18 h to
+    dry."""
     steps = {s.key: s for s in days.calendar(start_date=MONDAY, block_thickness_m=2.5 * IN)}
     assert list(steps) == ["weld", "mould", "cast", "strip", "trim", "air", "clear", "oven", "fire"]
     assert steps["cast"].end == datetime.datetime(2026, 3, 2, 14, 30)
@@ -102,10 +111,23 @@ def test_calendar_never_overlaps_and_keeps_working_hours():
                 assert all((s.title, s.do, s.watch, s.go_on, s.caution, s.source))
 
 
-@pytest.mark.parametrize("key,words", [
-    ("weld", "galvanised"), ("cast", "1926.1153"), ("cast", "alkaline"), ("trim", "silica"), ("clear", "silica"), ("oven", "Steam"),
-    ("fire", "leak-test"), ("fire", "Carbon monoxide"), ("fire", "air-proving"), ("fire", "closes when power"), ("fire", "Ceramic fibre"),
-    ("fire", "Local codes")])
+@pytest.mark.parametrize(
+    "key,words",
+    [
+        ("weld", "galvanised"),
+        ("cast", "1926.1153"),
+        ("cast", "alkaline"),
+        ("trim", "silica"),
+        ("clear", "silica"),
+        ("oven", "Steam"),
+        ("fire", "leak-test"),
+        ("fire", "Carbon monoxide"),
+        ("fire", "air-proving"),
+        ("fire", "closes when power"),
+        ("fire", "Ceramic fibre"),
+        ("fire", "Local codes"),
+    ],
+)
 def test_the_caution_stands_at_the_step(key, words):
     step, = [s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06) if s.key == key]
     assert words in step.caution
@@ -113,19 +135,22 @@ def test_the_caution_stands_at_the_step(key, words):
 
 def test_cold_shop_is_warned_at_the_cast():
     def cast(temp):
-        return next(s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06, air_temp_K=temp) if s.key == "cast")
+        return next(
+            s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06, air_temp_K=temp) if s.key == "cast"
+        )
+
     assert "do not cast" in cast(274).go_on and "slowly" in cast(280).go_on and "10 degC" not in cast(293).go_on
 
 
 def test_ics_reads_back_equal_with_icalendar():
     steps = days.calendar(start_date=MONDAY, block_thickness_m=2.5 * IN)
-    given_name = "Block; first, \u00e4\u00f6\u00fc \\ " + "\u00e4" * 60
-    make = dict(steps=steps, stamp_utc="20260301T120000Z", uid="design-1", name=given_name)
+    title = "Block; first, \u00e4\u00f6\u00fc \\ " + "\u00e4" * 60
+    steps = (dataclasses.replace(steps[0], title=title),) + steps[1:]
+    make = dict(steps=steps, stamp_utc="20260301T120000Z", uid="design-1")
     text = days.calendar_ics(**make)
     assert text == days.calendar_ics(**make)
     assert all(len(line) <= 75 for line in text.encode().split(b"\r\n")) and "\n" not in text.replace("\r\n", "")
     read = Calendar.from_ical(text)
-    assert str(read["NAME"]) == given_name
     events = read.walk("VEVENT")
     assert len(events) == len(steps) and len({str(e["UID"]) for e in events}) == len(steps)
     for event, step in zip(events, steps):
@@ -135,10 +160,19 @@ def test_ics_reads_back_equal_with_icalendar():
         assert str(event["DESCRIPTION"]).startswith(step.do + "\n") and not event.errors
 
 
-@pytest.mark.parametrize("change,field", [
-    (dict(block_thickness_m=0), "block_thickness"), (dict(block_thickness_m=float("nan")), "block_thickness"),
-    (dict(castable="clay"), "castable"), (dict(air_temp_K=0), "ambient_temperature"), (dict(working_temp_K=9e9), "chamber_temperature"),
-    (dict(hours={"paint": 1}), "hours"), (dict(hours={"weld": -1}), "hours_weld"), (dict(start_date="Monday"), "start_date")])
+@pytest.mark.parametrize(
+    "change,field",
+    [
+        (dict(block_thickness_m=0), "block_thickness"),
+        (dict(block_thickness_m=float("nan")), "block_thickness"),
+        (dict(castable="clay"), "castable"),
+        (dict(air_temp_K=0), "ambient_temperature"),
+        (dict(working_temp_K=9e9), "chamber_temperature"),
+        (dict(hours={"paint": 1}), "hours"),
+        (dict(hours={"weld": -1}), "hours_weld"),
+        (dict(start_date="Monday"), "start_date"),
+    ],
+)
 def test_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         days.calendar(**{"start_date": MONDAY, "block_thickness_m": 0.06, **change})
@@ -146,7 +180,10 @@ def test_names_the_field(change, field):
 
 
 def test_ics_refuses_a_bad_stamp():
-    for more, field in ((dict(stamp_utc="2026-03-01", uid="a"), "stamp_utc"), (dict(stamp_utc="20260301T120000Z", uid="a b"), "uid")):
+    for more, field in (
+        (dict(stamp_utc="2026-03-01", uid="a"), "stamp_utc"),
+        (dict(stamp_utc="20260301T120000Z", uid="a b"), "uid"),
+    ):
         with pytest.raises(InputError) as caught:
             days.calendar_ics(steps=(), **more)
         assert caught.value.field == field

@@ -25,19 +25,28 @@ def test_bars_are_paid_whole():
 
 
 def test_hours_share_what_is_done_once():
-    by_step, each = money.batch_hours(steps=(money.StepHours("weld", 1, 2), money.StepHours("mould", 1.5, 0)), batch_size=3)
+    by_step, each = money.batch_hours(
+        steps=(money.StepHours("weld", 1, 2), money.StepHours("mould", 1.5, 0)), batch_size=3
+    )
     assert by_step == {"weld": 7, "mould": 1.5} and each == pytest.approx(8.5 / 3)
 
 
 def verdict(**more):
     lines = (money.CostLine("all", "all", 1, "", 1, 80.0, 200.0),)
-    return money.make_or_buy(**{**dict(lines=lines, hours_each=5, batch_size=2, bought_price=300, hour_value=25), **more})
+    return money.make_or_buy(
+        **{**dict(lines=lines, hours_each=5, batch_size=2, bought_price=300, hour_value=25), **more}
+    )
 
 
 def test_make_by_hand():
     """200 for two is 100 each; 200 saved over 5 h earns 40 an hour; with work at 25 it costs 225, 75 under 300."""
     got = verdict()
-    assert got.make and (got.cost_each, got.saved_each, got.earned_per_hour, got.cost_with_work_each) == (100, 200, 40, 225)
+    assert got.make and (got.cost_each, got.saved_each, got.earned_per_hour, got.cost_with_work_each) == (
+        100,
+        200,
+        40,
+        225,
+    )
     assert got.text.startswith("Make") and "75.00 cheaper" in got.text and "earns 40.00" in got.text
 
 
@@ -55,12 +64,14 @@ def test_no_work_has_no_hourly_earning():
 
 def test_names_the_field():
     for call, field in (
-            (lambda: money.cost_lines(items=ITEMS, batch_size=0), "batch_size"),
-            (lambda: money.cost_lines(items=ITEMS, batch_size=1.5), "batch_size"),
-            (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 0, 1),), batch_size=1), "pack_bag"),
-            (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 1, float("nan")),), batch_size=1), "price_bag"),
-            (lambda: money.batch_hours(steps=(money.StepHours("weld", -1, 0),), batch_size=1), "hours_weld"),
-            (lambda: verdict(bought_price=float("inf")), "bought_price"), (lambda: verdict(hour_value=-1), "hour_value")):
+        (lambda: money.cost_lines(items=ITEMS, batch_size=0), "batch_size"),
+        (lambda: money.cost_lines(items=ITEMS, batch_size=1.5), "batch_size"),
+        (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 0, 1),), batch_size=1), "pack_bag"),
+        (lambda: money.cost_lines(items=(money.Item("bag", "", 1, "kg", 1, float("nan")),), batch_size=1), "price_bag"),
+        (lambda: money.batch_hours(steps=(money.StepHours("weld", -1, 0),), batch_size=1), "hours_weld"),
+        (lambda: verdict(bought_price=float("inf")), "bought_price"),
+        (lambda: verdict(hour_value=-1), "hour_value"),
+    ):
         with pytest.raises(InputError) as caught:
             call()
         assert caught.value.field == field

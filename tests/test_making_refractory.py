@@ -8,7 +8,9 @@ from burnercalc.errors import InputError
 from burnercalc.making import refractory as r
 
 IN, LB = 0.0254, 0.45359237
-OWN = dict(density_kg_m3=145 * LB / 0.3048**3, water_low=0.09, water_high=0.11, service_temp_K=1922, working_time_s=1800)
+OWN = dict(
+    density_kg_m3=145 * LB / 0.3048**3, water_low=0.09, water_high=0.11, service_temp_K=1922, working_time_s=1800
+)
 
 
 def test_check_block_of_the_reference():
@@ -30,7 +32,9 @@ def test_bag_yield_of_the_reference():
 def test_the_dense_class_holds_the_check_density():
     dense = r.castable("dense_castable")
     assert dense.density_kg_m3 == pytest.approx(OWN["density_kg_m3"])
-    assert (dense.water_low, dense.water_high) == (0.09, 0.11) and dense.service_temp_K == pytest.approx(1922.04, abs=0.01)
+    assert (dense.water_low, dense.water_high) == (0.09, 0.11) and dense.service_temp_K == pytest.approx(
+        1922.04, abs=0.01
+    )
 
 
 @settings(max_examples=100, deadline=None)
@@ -86,9 +90,14 @@ def test_mass_adds_up():
 def test_names_the_field():
     good = dict(mould_area_m2=0.0125, body_area_m2=0.0125, inside_area_m2=0.0096, window_area_m2=0.007, wall_m=0.006,
                 grip_m=0.019, block_thickness_m=0.07, port_count=17, port_diameter_m=0.008)
-    for change, field in ((dict(grip_m=0.005), "grip"), (dict(grip_m=float("nan")), "grip"),
-                          (dict(block_thickness_m=0.01), "block_thickness"), (dict(mould_area_m2=0.01), "mould_clearance"),
-                          (dict(window_area_m2=0.02), "setback"), (dict(port_count=900), "port_diameter")):
+    for change, field in (
+        (dict(grip_m=0.005), "grip"),
+        (dict(grip_m=float("nan")), "grip"),
+        (dict(block_thickness_m=0.01), "block_thickness"),
+        (dict(mould_area_m2=0.01), "mould_clearance"),
+        (dict(window_area_m2=0.02), "setback"),
+        (dict(port_count=900), "port_diameter"),
+    ):
         with pytest.raises(InputError) as caught:
             r.block_volume(**{**good, **change})
         assert caught.value.field == field

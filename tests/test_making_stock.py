@@ -13,7 +13,9 @@ def test_sizes_are_those_of_the_standard(row):
     name = f"{row['name']:g}" if isinstance(row["name"], float) else row["name"]
     if row["table"] == "board":
         board = stock.board(name)
-        assert (board.thickness_m, board.width_m) == pytest.approx((row["thickness_in"] * IN, row["width_in"] * IN), rel=1e-12)
+        assert (board.thickness_m, board.width_m) == pytest.approx(
+            (row["thickness_in"] * IN, row["width_in"] * IN), rel=1e-12
+        )
     else:
         assert stock.sheet_m(name, row["table"]) == pytest.approx(row["thickness_in"] * IN, rel=1e-12)
     if row["lb_ft2"] != "":
@@ -27,7 +29,9 @@ def test_gauge_thickness_follows_the_41_82_rule(row):
     assert row["thickness_in"] == pytest.approx(row["mass_lb_ft2"] / 41.82, abs=0.00006)
 
 
-@pytest.mark.parametrize("row", rows("steel_mass.csv"), ids=lambda row: f"{row['kind']}-{row['a_in']:g}-{row['wall_in']:g}")
+@pytest.mark.parametrize(
+    "row", rows("steel_mass.csv"), ids=lambda row: f"{row['kind']}-{row['a_in']:g}-{row['wall_in']:g}"
+)
 def test_masses_are_those_of_the_handbooks(row):
     wall = row["wall_in"] * IN
     if row["kind"] == "tube":
@@ -35,7 +39,9 @@ def test_masses_are_those_of_the_handbooks(row):
                                      inside_radius_m=stock.tube_inside_radius_m(wall))
         mass = stock.plate_mass_kg(area_m2=area, thickness_m=FT)
     elif row["kind"] == "pipe":
-        mass = stock.plate_mass_kg(area_m2=stock.pipe_section_m2(outside_m=row["a_in"] * IN, wall_m=wall), thickness_m=FT)
+        mass = stock.plate_mass_kg(
+            area_m2=stock.pipe_section_m2(outside_m=row["a_in"] * IN, wall_m=wall), thickness_m=FT
+        )
     else:
         mass = stock.plate_mass_kg(area_m2=row["a_in"] * row["b_in"] * IN**2, thickness_m=wall)
     assert mass / LB == pytest.approx(row["expected_lb"], abs=row["half_digit"])
@@ -66,11 +72,17 @@ def test_nearest_tube_says_how_far_off():
     assert stock.nearest_gauge(0.0015)[0] == "16"
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: stock.board("3x7"), "mould_board"), (lambda: stock.sheet_m("99"), "gauge"),
-    (lambda: stock.next_hole_saw(diameter_m=0.3), "inlet"), (lambda: stock.next_hole_saw(diameter_m=float("nan")), "inlet"),
-    (lambda: stock.tube_section_m2(width_m=0.05, depth_m=0.05, wall_m=0.03, inside_radius_m=0), "wall"),
-    (lambda: stock.nearest_tube(width_m=-1, depth_m=1), "body_width")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: stock.board("3x7"), "mould_board"),
+        (lambda: stock.sheet_m("99"), "gauge"),
+        (lambda: stock.next_hole_saw(diameter_m=0.3), "inlet"),
+        (lambda: stock.next_hole_saw(diameter_m=float("nan")), "inlet"),
+        (lambda: stock.tube_section_m2(width_m=0.05, depth_m=0.05, wall_m=0.03, inside_radius_m=0), "wall"),
+        (lambda: stock.nearest_tube(width_m=-1, depth_m=1), "body_width"),
+    ],
+)
 def test_names_the_field(call, field):
     with pytest.raises(InputError) as caught:
         call()

@@ -58,7 +58,9 @@ def test_covered_area_agrees_with_counting_points():
         for _ in range(points):
             r, q = 0.004 * math.sqrt(rng.random()), 2 * math.pi * rng.random()
             inside += abs(x + r * math.cos(q)) <= 0.021 and abs(y + r * math.sin(q)) <= 0.014
-        assert tol._uncovered(x, y, 0.008, 0.021, 0.014) / (math.pi * 0.004**2) == pytest.approx(inside / points, abs=0.01)
+        assert tol._uncovered(x, y, 0.008, 0.021, 0.014) / (math.pi * 0.004**2) == pytest.approx(
+            inside / points, abs=0.01
+        )
 
 
 def test_shared_area_of_two_equal_circles_one_radius_apart():

@@ -1,6 +1,6 @@
-"""The steel body: pieces to cut, stock to buy, window, inlet hole, baffle blank, welds, and the numbers of the fit checks.
+"""The steel body: pieces to cut, stock to buy, window, inlet hole, baffle blank, welds, numbers of the fit checks.
 
-The body is a closed box: rectangular tube with two end caps, four plates with two end caps, or round pipe with two discs.
+The body is a closed box: rectangular tube or four plates with two end caps, or round pipe with two discs.
 """
 import math
 from dataclasses import dataclass
@@ -30,8 +30,9 @@ class Piece:
 class Body:
     """The steel body taken apart.
 
-    tube_length_m is the tube, plate or pipe along its axis; cap_*_m the end caps; inside_*_m the clear inside, along the
-    face's length, its width, and the depth from face to back. A round body has inside_length_m = inside_width_m = bore.
+    tube_length_m is the tube, plate or pipe along its axis; cap_*_m the end caps; inside_*_m the clear inside, along
+    the face's length, its width, and the depth from face to back. A round body has inside_length_m = inside_width_m =
+    bore.
     """
     pieces: tuple
     tube_length_m: float
@@ -105,10 +106,30 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     tube = plate_mass_kg(area_m2=section, thickness_m=tube_length) - plate_mass_kg(
         area_m2=window + inlet_hole, thickness_m=wall)
     cap_mass = plate_mass_kg(area_m2=_rounded_area(a, b, corner), thickness_m=cap)
-    pieces = (Piece("body tube", "tube", tube_length, width, wall, 1, tube, "the body",
-                    f"{mm(width)} x {mm(depth)} tube; window in one {mm(width)} side, inlet hole opposite"),
-              Piece("end cap", "plate", b, a, cap, 2, cap_mass, "both ends, " + ("set in flush" if caps == "in" else "laid on"),
-                    f"round the corners to {mm(corner)} so that they follow the tube"))
+    pieces = (
+        Piece(
+            "body tube",
+            "tube",
+            tube_length,
+            width,
+            wall,
+            1,
+            tube,
+            "the body",
+            "window in one side as wide as the face, inlet hole opposite",
+        ),
+        Piece(
+            "end cap",
+            "plate",
+            b,
+            a,
+            cap,
+            2,
+            cap_mass,
+            "both ends, " + ("set in flush" if caps == "in" else "laid on"),
+            "round the corners so that they follow the tube",
+        ),
+    )
     weld = 2 * _rounded_perimeter(a, b, corner) + math.pi * inlet
     return Body(pieces, tube_length, b, a, corner, length - 2 * cap, width - 2 * wall, depth - 2 * wall, weld,
                 tube + 2 * cap_mass)
@@ -134,7 +155,13 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
 
 def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
     del radius
-    require(abs(length - width) < NOISE_M, "body_length", mm(length), "must equal body_width when the body is a pipe", mm(width))
+    require(
+        abs(length - width) < NOISE_M,
+        "body_length",
+        mm(length),
+        "must equal body_width when the body is a pipe",
+        mm(width),
+    )
     pipe_length = depth if caps == "in" else depth - 2 * cap
     disc = width - 2 * wall - 2 * gap if caps == "in" else width
     full = math.pi / 4 * disc**2
@@ -188,8 +215,8 @@ class CutPlan:
 def cut_plan(*, pieces, stock_lengths_m, kerf_m):
     """Which bars to buy and what to cut from each: longest piece first, into the first bar that takes it.
 
-    Each bar is then bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts when they use
-    the bar up, else n.
+    Each bar is then bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts when they
+    use the bar up, else n.
 
     Arguments:
         pieces            (name, length_m, count) triples, or Piece records
@@ -197,7 +224,8 @@ def cut_plan(*, pieces, stock_lengths_m, kerf_m):
         kerf_m            width of a saw cut [m] >= 0
     Returns: CutPlan, cuts as (name, length_m)
     Raises: InputError for stock_lengths, kerf
-    Source: first-fit decreasing; never more than 11/9 of the best number of bars + 1 (Dosa 2007 proves 11/9 OPT + 6/9; memory)
+    Source: first-fit decreasing; never more than 11/9 of the best number of bars + 1 (Dosa 2007 proves 11/9 OPT + 6/9;
+        memory)
     Checked by: tests/test_making_body.py (hand examples and properties)
     """
     require(kerf_m >= 0 and kerf_m < math.inf, "kerf", mm(kerf_m), "must be 0 or more", "3 mm")
@@ -237,7 +265,8 @@ def _plan(bars):
 
 @dataclass(frozen=True)
 class NippleChoice:
-    """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's share."""
+    """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's
+    share."""
     stock_m: float
     pieces_each: int
     count: int
@@ -270,11 +299,12 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
             ways.append((count * price, price / pieces, length, pieces, count))
     if not ways:
         longest = max((length for length, _ in offers), default=0.0)
-        raise InputError("inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest))
+        raise InputError(
+            "inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest)
+        )
     cost, _, length, pieces, count = min(ways)
-    text = (f"saw a {mm(length)} nipple in two, one half for each of two burners" if pieces == 2
-            else f"cut one end off a {mm(length)} nipple to {mm(needed_m)}" if length > needed_m + NOISE_M
-            else f"a {mm(length)} nipple as it is")
+    text = ("saw it in two, one half for each of two burners" if pieces == 2
+            else "cut one end off" if length > needed_m + NOISE_M else "as it is")
     return NippleChoice(length, pieces, count, cost, cost / burners, text)
 
 
@@ -282,8 +312,8 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
 class WindowCut:
     """How the window is cut, centre of the face as origin, x along the body.
 
-    drills are the hole centres, drill_m their diameter; cuts are straight (x1, y1, x2, y2) lines from hole to hole on the
-    outline, cut_length_m all of them; corner_m is the radius that the hole leaves; area_m2 the opening.
+    drills are the hole centres, drill_m their diameter; cuts are straight (x1, y1, x2, y2) lines from hole to hole on
+    the outline, cut_length_m all of them; corner_m is the radius that the hole leaves; area_m2 the opening.
     """
     drills: tuple
     drill_m: float
@@ -308,8 +338,13 @@ def window_cut(*, length_m, width_m, corner_drill_m):
     Checked by: tests/test_making_body.py
     """
     d = corner_drill_m
-    require(0 < d <= min(length_m, width_m), "corner_drill", mm(d), "must be above 0 and not over the window's narrow side",
-            mm(min(length_m, width_m, 0.0095250)))
+    require(
+        0 < d <= min(length_m, width_m),
+        "corner_drill",
+        mm(d),
+        "must be above 0 and not over the window's narrow side",
+        mm(min(length_m, width_m, 0.0095250)),
+    )
     x, y = (length_m - d) / 2, (width_m - d) / 2
     half_l, half_w = length_m / 2, width_m / 2
     drills = ((-x, -y), (x, -y), (x, y), (-x, y))
@@ -332,7 +367,8 @@ def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
         angle_deg          A, angle bent through [deg] 0 .. 180
         inside_radius_m    R [m] >= 0
         thickness_m        T [m] > 0
-        k_factor           K, neutral line from the inside face over T; 0.33 tight air bend .. 0.5; common practice 0.33 to 0.44
+        k_factor           K, neutral line from the inside face over T; 0.33 tight air bend .. 0.5; common practice 0.33
+                           to 0.44
     Source: sheet-metal handbooks, definition of the K-factor (published); K values common practice
     Checked by: tests/test_making_body.py
     """
@@ -345,7 +381,8 @@ def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
 
 @dataclass(frozen=True)
 class Baffle:
-    """The bent, perforated baffle, flat. Blank centre is the origin, x along the body, y across; the bend runs along y = 0.
+    """The bent, perforated baffle, flat. Blank centre is the origin, x along the body, y across; the bend runs along y
+    = 0.
 
     blank_length_m (x) by blank_width_m (y, the developed length across the bend); leg_m is one flat beside the bend,
     height_m the overall height when bent; holes are (x, y) on the blank; bend_lines are (y, angle_deg, allowance_m).
@@ -362,7 +399,8 @@ class Baffle:
 
 
 def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_factor, hole_m, pitch_m, edge_m):
-    """A plate bent once along its middle into a roof, its ridge toward the inlet, with a square grid of holes on each leg.
+    """A plate bent once along its middle into a roof, its ridge toward the inlet, with a square grid of holes on each
+    leg.
 
         rho = R + T/2, a = A/2;  leg = ((S - T*sin a)/2 - rho*sin a) / cos a
         height = leg*sin a + rho*(1 - cos a) + T/2*(1 + cos a);  blank width = 2*leg + BA
@@ -381,7 +419,9 @@ def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_facto
     """
     require(length_m > 0, "baffle_length", mm(length_m), "must be above 0")
     require(0 <= angle_deg < 150, "baffle_angle", f"{angle_deg:g} deg", "must be 0 to under 150 deg", "60 deg")
-    allowance = bend_allowance_m(angle_deg=angle_deg, inside_radius_m=inside_radius_m, thickness_m=thickness_m, k_factor=k_factor)
+    allowance = bend_allowance_m(
+        angle_deg=angle_deg, inside_radius_m=inside_radius_m, thickness_m=thickness_m, k_factor=k_factor
+    )
     require(hole_m > 0, "baffle_hole", mm(hole_m), "must be above 0", "6 mm")
     require(pitch_m > hole_m, "baffle_pitch", mm(pitch_m), "must be over the hole diameter", mm(1.5 * hole_m))
     require(edge_m >= 0, "baffle_edge", mm(edge_m), "must be 0 or more", mm(hole_m / 2))
@@ -397,8 +437,17 @@ def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_facto
     holes = tuple((x, y) for y in ys for x in along)
     area = len(holes) * math.pi / 4 * hole_m**2
     width = 2 * leg + allowance
-    return Baffle(length_m, width, leg, height, ((0.0, angle_deg, allowance),) if angle_deg else (), holes, hole_m, area,
-                  plate_mass_kg(area_m2=length_m * width - area, thickness_m=thickness_m))
+    return Baffle(
+        length_m,
+        width,
+        leg,
+        height,
+        ((0.0, angle_deg, allowance),) if angle_deg else (),
+        holes,
+        hole_m,
+        area,
+        plate_mass_kg(area_m2=length_m * width - area, thickness_m=thickness_m),
+    )
 
 
 def _grid(width, edge, hole, pitch):
@@ -436,7 +485,8 @@ def lip_cover_m(*, grip_m, wall_m):
 
 
 def inlet_flat_clearance_m(*, side_m, corner_outside_radius_m, hole_m):
-    """Flat steel left beside the inlet hole, on each side [m] = (side - 2*R - hole) / 2; negative = it runs into the corner.
+    """Flat steel left beside the inlet hole, on each side [m] = (side - 2*R - hole) / 2; negative = it runs into the
+    corner.
 
     Arguments: side_m outside width of the back [m]; corner_outside_radius_m R of the tube, 0 for plates [m]; hole_m [m]
     """

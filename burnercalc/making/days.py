@@ -1,4 +1,4 @@
-"""The days from the welder to the first fire: steps with times, what to watch and the caution; drying curve; calendar file."""
+"""The days from the welder to the first fire: steps, what to watch, cautions, drying curve, calendar file."""
 import datetime
 import math
 from dataclasses import dataclass
@@ -34,7 +34,9 @@ def slow_factor(*, air_temp_K, damp=False):
     Source: 50 degF as the least curing temperature published; factors common practice
     Checked by: tests/test_making_days.py
     """
-    require(233.15 <= air_temp_K <= 333.15, "ambient_temperature", f"{air_temp_K:g} K", "must be -40 to 60 degC", "20 degC")
+    require(
+        233.15 <= air_temp_K <= 333.15, "ambient_temperature", f"{air_temp_K:g} K", "must be -40 to 60 degC", "20 degC"
+    )
     return (SLOW_FACTOR if air_temp_K < COLD_TEMP_K else 1.0) * (SLOW_FACTOR if damp else 1.0)
 
 
@@ -53,8 +55,16 @@ def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False,
     Source: drying.csv (published rules and common practice, tagged row by row)
     Checked by: tests/test_making_days.py
     """
-    require(0 < block_thickness_m <= 0.3, "block_thickness", mm(block_thickness_m), "must be above 0 and up to 300 mm", "75 mm")
-    require(300 <= working_temp_K <= 2300, "chamber_temperature", f"{working_temp_K:g} K", "must be 300 to 2300 K", "1500 K")
+    require(
+        0 < block_thickness_m <= 0.3,
+        "block_thickness",
+        mm(block_thickness_m),
+        "must be above 0 and up to 300 mm",
+        "75 mm",
+    )
+    require(
+        300 <= working_temp_K <= 2300, "chamber_temperature", f"{working_temp_K:g} K", "must be 300 to 2300 K", "1500 K"
+    )
     name = "dense_castable" if castable in ("own", "dense_castable_50") else castable
     rows = [row for row in read_table("drying") if row["class"] == name]
     known = sorted({row["class"] for row in read_table("drying")} | {"own", "dense_castable_50"})
@@ -136,66 +146,106 @@ class Step:
     source: str
 
 
-# Own words; facts and limits from reference.md 7.2 and 9 (29 CFR 1926.1153, 1910.1000, AWS fact sheet 25, castable practice).
+# Own words; facts and limits from reference.md 7.2 and 9 (29 CFR 1926.1153, 1910.1000, AWS fact sheet 25, castable
+# practice).
 _TEXT = {
-    "weld": ("Weld the body", "Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
-             "Seams closed all round: mixture that leaks at a seam burns outside.",
-             "Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
-             "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use black "
-             "steel. Eyes, skin and air as for any welding; nothing that burns near by.", "29 CFR 1910.1000 zinc oxide; AWS fact sheet 25"),
-    "mould": ("Make the mould and set the pins", "Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, "
-              "mark the fill line, mark the grip on the body.",
-              "Pins stand square to the base and clear of wall and window; none wobbles.",
-              "The body slides in to its mark over the pins without touching one.",
-              "Clamp the board to drill it; keep wood dust out of the lungs.", "common practice"),
-    "cast": ("Mix and cast", "Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out the air, "
-             "push the body in to its mark.",
-             "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-             "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, keep damp.",
-             "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
-             "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
-             "gloves, goggles, rinse at once.", "29 CFR 1926.1153; castable practice"),
-    "strip": ("Strip the mould", "Unscrew the frame, lift off the base, leave the pins.",
-              "The edge does not crumble under a thumbnail; it rings dull but whole.",
-              "No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
-              "Do not lever on the block or on the pins: it has a tenth of its strength.", "common practice: after two to three days"),
-    "trim": ("Trim the block", "Rasp off flash and the rim round the body while the block is still green, round the edges.",
-             "No refractory left outside that would carry the load of a knock.",
-             "Face flat, edges round, pins free at both ends.",
-             "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).", "29 CFR 1926.1153"),
-    "air": ("Air-dry, then gentle warmth", "Stand it open on all sides, then at most 50 degC (120 degF): lamp, warm room, by the stove.",
-            "Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
-            "Two weighings half a day apart differ by less than 0.5 % of its mass.",
-            "No flame and no hot air gun: a wet block heated fast bursts from steam inside.", "common practice: about 16 h of warmth"),
-    "clear": ("Clear the ports", "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
-              "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through the inlet.",
-              "Every port passes the drill its full length; count them.",
-              "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning wax "
-              "smokes and flares: melt it out, do not light it.", "29 CFR 1926.1153; common practice"),
-    "oven": ("Oven-dry", "Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
-             "A cold mirror or glass held at a port fogs while water still leaves.",
-             "The mirror stays clear and an hour more at heat takes no more mass off.",
-             "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a kitchen oven "
-             "with wax in the ports. Hot steel burns.", "dry-out practice, 1 h an inch"),
-    "fire": ("First fire", "Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
-             "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. "
-             "Popping, a ticking sound, flakes or wet edges: stop.",
-             "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
-             "hold let it cool slowly and go on another day.",
-             "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. Blower first, "
-             "then gas; an air-proving switch and a valve that closes when power or air fails stand in the gas line, or do not fire. "
-             "Carbon monoxide kills: outdoors or with wide open doors and a CO alarm (35 ppm over a shift, 200 ppm never). "
-             "Ceramic fibre in the chamber: coat it, P100 respirator when handling. Keep out of the line of the face. "
-             "Local codes and licensed practice decide.", "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)"),
+    "weld": dict(
+        title="Weld the body",
+        do="Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
+        watch="Seams closed all round: mixture that leaks at a seam burns outside.",
+        go_on="Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
+        caution="No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours "
+                "later). Use black steel. Eyes, skin and air as for any welding; nothing that burns near by.",
+        source="29 CFR 1910.1000 zinc oxide; AWS fact sheet 25"),
+    "mould": dict(
+        title="Make the mould and set the pins",
+        do="Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, mark the fill "
+           "line, mark the grip on the body.",
+        watch="Pins stand square to the base and clear of wall and window; none wobbles.",
+        go_on="The body slides in to its mark over the pins without touching one.",
+        caution="Clamp the board to drill it; keep wood dust out of the lungs.",
+        source="common practice"),
+    "cast": dict(
+        title="Mix and cast",
+        do="Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out "
+           "the air, push the body in to its mark.",
+        watch="A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
+        go_on="The level inside stands at the grip mark and the pins still stand square. Cover with plastic, "
+              "keep damp.",
+        caution="Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, "
+                "never sweep (29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and"
+                " burns skin and eyes: gloves, goggles, rinse at once.",
+        source="29 CFR 1926.1153; castable practice"),
+    "strip": dict(
+        title="Strip the mould",
+        do="Unscrew the frame, lift off the base, leave the pins.",
+        watch="The edge does not crumble under a thumbnail; it rings dull but whole.",
+        go_on="No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
+        caution="Do not lever on the block or on the pins: it is still weak.",
+        source="common practice: after two to three days"),
+    "trim": dict(
+        title="Trim the block",
+        do="Rasp off flash and the rim round the body while the block is still green, round the edges.",
+        watch="No refractory left outside that would carry the load of a knock.",
+        go_on="Face flat, edges round, pins free at both ends.",
+        caution="Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
+        source="29 CFR 1926.1153"),
+    "air": dict(
+        title="Air-dry, then gentle warmth",
+        do="Stand it open on all sides, then at most 50 degC (120 degF): lamp, warm room, by the stove.",
+        watch="Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
+        go_on="Two weighings half a day apart differ by less than 0.5 % of its mass.",
+        caution="No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
+        source="common practice: about 16 h of warmth"),
+    "clear": dict(
+        title="Clear the ports",
+        do="Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
+        watch="Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through "
+              "the inlet.",
+        go_on="Every port passes the drill its full length; count them.",
+        caution="Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR "
+                "1926.1153). Burning wax smokes and flares: melt it out, do not light it.",
+        source="29 CFR 1926.1153; common practice"),
+    "oven": dict(
+        title="Oven-dry",
+        do="Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
+        watch="A cold mirror or glass held at a port fogs while water still leaves.",
+        go_on="The mirror stays clear and an hour more at heat takes no more mass off.",
+        caution="Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a "
+                "kitchen oven with wax in the ports. Hot steel burns.",
+        source="dry-out practice, 1 h an inch"),
+    "fire": dict(
+        title="First fire",
+        do="Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly "
+           "too.",
+        watch="White wisps that fade a hand's breadth off the block are steam: hold the temperature until they "
+              "stop. Popping, a ticking sound, flakes or wet edges: stop.",
+        go_on="No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be "
+              "split: after a hold let it cool slowly and go on another day.",
+        caution="Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure "
+                "used. Blower first, then gas; an air-proving switch and a valve that closes when power or air "
+                "fails stand in the gas line, or do not fire. Carbon monoxide kills: outdoors or with wide open "
+                "doors and a CO alarm (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat "
+                "it, P100 respirator when handling. Keep out of the line of the face. Local codes and licensed "
+                "practice decide.",
+        source="29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)"),
 }
 
 
-def calendar(*, start_date, castable="dense_castable", block_thickness_m, air_temp_K=293.15, damp=False, working_temp_K=1500.0,
-             hours=None):
+def calendar(
+    *,
+    start_date,
+    castable="dense_castable",
+    block_thickness_m,
+    air_temp_K=293.15,
+    damp=False,
+    working_temp_K=1500.0,
+    hours=None,
+):
     """The steps weld, mould, cast, strip, trim, air, clear, oven, fire with dates.
 
-    Hands-on steps and the lighting of oven and fire lie between 9 and 18 h and are not broken over a night unless they are
-    longer than that day; waits run day and night. The first fire is attended all through.
+    Hands-on steps and the lighting of oven and fire lie between 9 and 18 h and are not broken over a night unless they
+    are longer than that day; waits run day and night. The first fire is attended all through.
 
     Arguments:
         start_date   datetime.date of the first step
@@ -231,19 +281,22 @@ def calendar(*, start_date, castable="dense_castable", block_thickness_m, air_te
         ready = now + datetime.timedelta(hours=wait)
         start = ready if key == "air" else _working_time(ready, takes)
         now = start + datetime.timedelta(seconds=math.ceil(takes * 60) * 60)  # whole minutes, never less than it takes
-        title, do, watch, go_on, caution, source = _TEXT[key]
+        text = dict(_TEXT[key])
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
-            go_on += " Below 5 degC do not cast: bring block and mix indoors, frost ruins green refractory."
+            text["go_on"] += " Below 5 degC do not cast: bring block and mix indoors, frost ruins green refractory."
         elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
-            go_on += " Below 10 degC it hardens slowly: the wait is stretched by half."
+            text["go_on"] += " Below 10 degC it hardens slowly: the wait is stretched by half."
         if key == "cast" and castable == "phosphate_plastic":
-            do = "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
-        steps.append(Step(key, title, start, now, by_hand, wait, do, watch, go_on, caution, source))
+            do = (
+                "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
+            )
+        steps.append(Step(key=key, start=start, end=now, work_h=by_hand, wait_h=wait, **text))
     return tuple(steps)
 
 
 def _working_time(ready, takes):
-    """First moment from `ready` on, in working hours, from which the step ends the same day (or starts a day, if longer)."""
+    """First moment from `ready` on, in working hours, from which the step ends the same day (or starts a day, if
+    longer)."""
     opens = ready.replace(hour=DAY_START_H, minute=0, second=0, microsecond=0)
     closes = ready.replace(hour=DAY_END_H, minute=0, second=0, microsecond=0)
     if ready <= opens:
@@ -262,14 +315,30 @@ def calendar_ics(*, steps, stamp_utc, uid, name="Burner: from steel to first fir
         uid         what makes the events' ids unique, letters, digits, - and .; the id is <step>-<uid>@burnercalc
     Returns: str with CRLF line ends, lines of at most 75 octets
     Raises: InputError for stamp_utc, uid
-    Source: RFC 5545, 3.1 folding, 3.3.11 text, 3.6.1 event, 3.8.7.2 DTSTAMP; RFC 7986, 5.1 NAME (published)
+    Source: RFC 5545, 3.1 folding, 3.3.11 text, 3.6.1 event, 3.8.7.2 DTSTAMP (published)
     Checked by: tests/test_making_days.py (read back with the library icalendar)
     """
-    stamped = len(stamp_utc) == 16 and stamp_utc[8] == "T" and stamp_utc[15] == "Z" and (stamp_utc[:8] + stamp_utc[9:15]).isdigit()
+    stamped = (
+        len(stamp_utc) == 16
+        and stamp_utc[8] == "T"
+        and stamp_utc[15] == "Z"
+        and (stamp_utc[:8] + stamp_utc[9:15]).isdigit()
+    )
     require(stamped, "stamp_utc", stamp_utc, "must read YYYYMMDDTHHMMSSZ", "20260105T090000Z")
-    require(uid and all(c.isascii() and (c.isalnum() or c in "-.") for c in uid), "uid", uid, "must be letters, digits, - and .", "design-1")
-    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//burnercalc//days//EN", "CALSCALE:GREGORIAN",
-             "NAME:" + _escape(name), "X-WR-CALNAME:" + _escape(name)]
+    require(
+        uid and all(c.isascii() and (c.isalnum() or c in "-.") for c in uid),
+        "uid",
+        uid,
+        "must be letters, digits, - and .",
+        "design-1",
+    )
+    lines = [
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        "PRODID:-//burnercalc//days//EN",
+        "CALSCALE:GREGORIAN",
+        "X-WR-CALNAME:" + _escape(name),
+    ]
     for step in steps:
         text = (f"{step.do}\nWatch: {step.watch}\nGo on when: {step.go_on}\nCaution: {step.caution}")
         lines += ["BEGIN:VEVENT", f"UID:{step.key}-{uid}@burnercalc", "DTSTAMP:" + stamp_utc,

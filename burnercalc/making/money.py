@@ -7,7 +7,8 @@ from ..errors import require
 
 @dataclass(frozen=True)
 class Item:
-    """Something bought: `need` of `unit` for one burner (`once` True: for the whole batch), sold in packs of `pack` at `price`.
+    """Something bought: `need` of `unit` for one burner (`once` True: for the whole batch), sold in packs of `pack` at
+    `price`.
 
     Money is in the user's own currency throughout.
     """
@@ -52,8 +53,17 @@ def cost_lines(*, items, batch_size):
         require(0 <= item.need < math.inf, "need_" + item.key, f"{item.need:g}", "must be 0 or more", "0")
         total = item.need * (1 if item.once else batch_size)
         packs = math.ceil(total / item.pack - 1e-9)
-        lines.append(CostLine(item.key, item.name, item.need, item.unit, packs, total / item.pack * item.price / batch_size,
-                              packs * item.price))
+        lines.append(
+            CostLine(
+                item.key,
+                item.name,
+                item.need,
+                item.unit,
+                packs,
+                total / item.pack * item.price / batch_size,
+                packs * item.price,
+            )
+        )
     return tuple(lines)
 
 
@@ -138,13 +148,24 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     elif earned is None:
         text = f"Make: it saves {saved:.2f} a burner."
     elif make:
-        text = (f"Make: material {each:.2f} a burner against {bought_price:.2f} bought; each of the {hours_each:.1f} h of work "
-                f"earns {earned:.2f}, and with it paid at {hour_value:.2f} making is {gap:.2f} cheaper.")
+        text = (
+            f"Make: material {each:.2f} a burner against {bought_price:.2f} bought; each of the "
+            f"{hours_each:.1f} h of work earns {earned:.2f}, and with it paid at {hour_value:.2f} making is "
+            f"{gap:.2f} cheaper."
+        )
     else:
-        text = (f"Buy: making saves {saved:.2f} a burner but takes {hours_each:.1f} h, so an hour earns only {earned:.2f}, "
-                f"less than its {hour_value:.2f}; buying is {gap:.2f} cheaper.")
+        text = (
+            f"Buy: making saves {saved:.2f} a burner but takes {hours_each:.1f} h, so an hour earns only {earned:.2f}, "
+            f"less than its {hour_value:.2f}; buying is {gap:.2f} cheaper."
+        )
     return Verdict(make, total, each, used, hours_each, saved, earned, with_work, text)
 
 
 def _batch(batch_size):
-    require(batch_size >= 1 and batch_size == int(batch_size), "batch_size", batch_size, "must be a whole number from 1 up", "1")
+    require(
+        batch_size >= 1 and batch_size == int(batch_size),
+        "batch_size",
+        batch_size,
+        "must be a whole number from 1 up",
+        "1",
+    )

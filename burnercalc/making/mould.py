@@ -32,8 +32,18 @@ class Mould:
     screw_m: float
 
 
-def mould(*, body_length_m, body_width_m, mould_clearance_m, block_thickness_m, pin_depth_m, frame="2x4", base="ply 3/4",
-          guide_m=0.0127, base_margin_m=0.0254):
+def mould(
+    *,
+    body_length_m,
+    body_width_m,
+    mould_clearance_m,
+    block_thickness_m,
+    pin_depth_m,
+    frame="2x4",
+    base="ply 3/4",
+    guide_m=0.0127,
+    base_margin_m=0.0254,
+):
     """A box of four boards on a base board, inside dimensions = body outside + mould_clearance (half on each side).
 
         long boards = inside length + 2*t, end boards = inside width;  height >= block thickness + guide
@@ -43,7 +53,8 @@ def mould(*, body_length_m, body_width_m, mould_clearance_m, block_thickness_m, 
         mould_clearance_m             added to both [m] >= 0
         block_thickness_m             depth of refractory [m]
         pin_depth_m                   how deep the pins stand in the base [m]
-        frame, base                   names in lumber.csv; a plywood frame is ripped to height, a board is used at its width
+        frame, base                   names in lumber.csv; a plywood frame is ripped to height, a board is used at its
+                                      width
         guide_m                       board standing above the mix, to guide the body [m]
         base_margin_m                 base beyond the frame on every side [m]
     Returns: Mould
@@ -58,9 +69,15 @@ def mould(*, body_length_m, body_width_m, mould_clearance_m, block_thickness_m, 
     height = block_thickness_m + guide_m
     if sides.kind == "board":
         if not sides.width_m >= height - NOISE_M:
-            fits = [b for b in boards("board") if abs(b.thickness_m - sides.thickness_m) < NOISE_M and b.width_m >= height]
-            raise InputError("mould_board", frame, f"needs a dressed width of at least {mm(height)}, it has {mm(sides.width_m)}",
-                             fits[0].name if fits else "ply 3/4")
+            fits = [
+                b for b in boards("board") if abs(b.thickness_m - sides.thickness_m) < NOISE_M and b.width_m >= height
+            ]
+            raise InputError(
+                "mould_board",
+                frame,
+                f"needs a dressed width of at least {mm(height)}, it has {mm(sides.width_m)}",
+                fits[0].name if fits else "ply 3/4",
+            )
         height = sides.width_m
     t = sides.thickness_m
     inside_l, inside_w = body_length_m + mould_clearance_m, body_width_m + mould_clearance_m
@@ -68,12 +85,15 @@ def mould(*, body_length_m, body_width_m, mould_clearance_m, block_thickness_m, 
 
     def wood(name, length, width, thickness, count, where, note=""):
         stock = frame if name.startswith("mould") else base
-        return Piece(name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3, where, note)
-    rip = f"rip to {mm(height)}" if sides.kind == "plywood" else "full width of the board"
+        return Piece(
+            name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3, where, note
+        )
+
+    rip = "rip to height" if sides.kind == "plywood" else "full width of the board"
     pieces = (wood("mould side", inside_l + 2 * t, height, t, 2, "long sides, over the ends", rip),
               wood("mould end", inside_w, height, t, 2, "between the sides", rip),
               wood("base board", base_l, base_w, bottom.thickness_m, 1, "under the frame",
-                   f"drill the port holes {mm(pin_depth_m)} deep"))
+                   "drill the port holes to pin depth"))
     per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
     around = 2 * (inside_l + 2 * t + inside_w)
     return Mould(pieces, inside_l, inside_w, height, base_l, base_w, floor, 4 * per_corner,
@@ -98,11 +118,30 @@ def round_mould(*, body_diameter_m, mould_clearance_m, block_thickness_m, pin_de
     layers = math.ceil((block_thickness_m + guide_m) / layer.thickness_m - 1e-9)
     base_side = side + 2 * base_margin_m
     ring = (side**2 - math.pi / 4 * hole**2) * layer.thickness_m * WOOD_DENSITY_KG_M3
-    pieces = (Piece("mould layer", frame, side, side, layer.thickness_m, layers, ring, "stacked and screwed, then split in two",
-                    f"round hole of {mm(hole)}; saw the stack through its middle so that it comes off"),
-              Piece("base board", base, base_side, base_side, bottom.thickness_m, 1,
-                    base_side**2 * bottom.thickness_m * WOOD_DENSITY_KG_M3, "under the stack",
-                    f"drill the port holes {mm(pin_depth_m)} deep"))
+    pieces = (
+        Piece(
+            "mould layer",
+            frame,
+            side,
+            side,
+            layer.thickness_m,
+            layers,
+            ring,
+            "stacked and screwed, then split in two",
+            "round hole; saw the stack through its middle so that it comes off",
+        ),
+        Piece(
+            "base board",
+            base,
+            base_side,
+            base_side,
+            bottom.thickness_m,
+            1,
+            base_side**2 * bottom.thickness_m * WOOD_DENSITY_KG_M3,
+            "under the stack",
+            "drill the port holes to pin depth",
+        ),
+    )
     return Mould(pieces, hole, hole, layers * layer.thickness_m, base_side, base_side, floor, 4 * layers, 4,
                  layer.thickness_m + SCREW_BITE_M)
 
@@ -144,8 +183,8 @@ class Drilling:
 def drilling_plan(*, ports, port_diameter_m, pin_depth_m, base_length_m, base_width_m):
     """Holes of the base board measured from its lower left corner.
 
-    The base is seen from above, so the fire side lies against it: the pattern is that of the face as seen from inside the
-    body. It is mirrored left to right against the view from the fire; the patterns here are the same both ways.
+    The base is seen from above, so the fire side lies against it: the pattern is that of the face as seen from inside
+    the body. It is mirrored left to right against the view from the fire; the patterns here are the same both ways.
 
     Arguments:
         ports    (x, y) of the port centres from the centre of the face [m]
@@ -171,7 +210,8 @@ def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_widt
 
 @dataclass(frozen=True)
 class Pins:
-    """Form pins: count with spares, length of each, what a stock length gives, what to buy; warning "" when all is well."""
+    """Form pins: length of each, count with spares, what a stock length gives, what to buy; short_m what the stock lacks,
+    warning "" when it lacks nothing."""
     length_m: float
     count: int
     pieces_per_stock: int
@@ -206,11 +246,9 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
         return Pins(length, count, each, math.ceil(count / each),
                     max(0.0, stock_length_m - each * length - (each - 1) * kerf_m), 0.0, "")
     if stock_length_m >= block_thickness_m:
-        text = (f"stock of {mm(stock_length_m)} is shorter than a pin of {mm(length)}: it would stand only "
-                f"{mm(stock_length_m - block_thickness_m)} deep in the base")
+        text = "the stock is shorter than a pin: it would stand less deep in the base than pin_depth"
     else:
-        text = (f"stock of {mm(stock_length_m)} is shorter than the port of {mm(block_thickness_m)}: "
-                "the port would not go through; take longer stock or a thinner block")
+        text = "the stock is shorter than the port, which would not go through: take longer stock or a thinner block"
     return Pins(length, count, 0, 0, 0.0, short, text)
 
 
@@ -218,8 +256,15 @@ def cleaning_drill_m(port_diameter_m):
     """The drill that cleans the ports [m]: the largest 1/64 in size not over the port.
 
     Turn it by hand or slowly, from the fire side, without hammering.
-    Source: fractional drills by 1/64 in, ASME B94.11M (memory); cleaning with a drill of the port's size common practice
+    Source: fractional drills by 1/64 in, ASME B94.11M (memory); cleaning with a drill of the port's size common
+        practice
     Checked by: tests/test_making_mould.py
     """
-    require(port_diameter_m >= INCH_M / 64, "port_diameter", mm(port_diameter_m), "must be at least 1/64 in", mm(INCH_M / 64))
+    require(
+        port_diameter_m >= INCH_M / 64,
+        "port_diameter",
+        mm(port_diameter_m),
+        "must be at least 1/64 in",
+        mm(INCH_M / 64),
+    )
     return int(port_diameter_m / INCH_M * 64 + 1e-6) * INCH_M / 64

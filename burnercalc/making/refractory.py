@@ -1,4 +1,4 @@
-"""The refractory block: volume, dry mass, water, bags, batches a pair of hands can place, and the finished burner's mass."""
+"""The refractory block: volume, dry mass, water, bags, mixes two hands can place, and the finished burner's mass."""
 import math
 from dataclasses import dataclass
 
@@ -47,7 +47,9 @@ def castable(name):
             return Castable(name, row["label"], (low + high) / 2, low, high, row["water_low_pct"] / 100,
                             row["water_high_pct"] / 100, (row["service_low_F"] + 459.67) / 1.8,
                             row["working_time_min"] * 60, row["mixes_with_water"] == "yes", row["source"])
-    raise InputError("castable", name, "is not in the table; known: " + ", ".join(castable_names()) + ", own", "dense_castable")
+    raise InputError(
+        "castable", name, "is not in the table; known: " + ", ".join(castable_names()) + ", own", "dense_castable"
+    )
 
 
 def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, working_time_s):
@@ -60,19 +62,44 @@ def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, workin
         working_time_s          time it stays workable [s] > 0
     Raises: InputError for castable_density, castable_water, castable_service, working_time
     """
-    require(300 <= density_kg_m3 <= 4000, "castable_density", f"{density_kg_m3:g} kg/m3", "must be 300 to 4000 kg/m3", "2320 kg/m3")
+    require(
+        300 <= density_kg_m3 <= 4000,
+        "castable_density",
+        f"{density_kg_m3:g} kg/m3",
+        "must be 300 to 4000 kg/m3",
+        "2320 kg/m3",
+    )
     require(0 <= water_low <= water_high <= 1, "castable_water", f"{water_low:g} to {water_high:g}",
             "must be a band within 0 to 1 of the dry mass", "0.09 to 0.11")
-    require(800 <= service_temp_K <= 2500, "castable_service", f"{service_temp_K:g} K", "must be 800 to 2500 K", "1922 K")
-    require(0 < working_time_s <= 86400, "working_time", f"{working_time_s:g} s", "must be above 0 and within a day", "30 min")
-    return Castable("own", "own refractory, from its data sheet", density_kg_m3, density_kg_m3, density_kg_m3, water_low,
-                    water_high, service_temp_K, working_time_s, water_high > 0, "user's own data sheet")
+    require(
+        800 <= service_temp_K <= 2500, "castable_service", f"{service_temp_K:g} K", "must be 800 to 2500 K", "1922 K"
+    )
+    require(
+        0 < working_time_s <= 86400,
+        "working_time",
+        f"{working_time_s:g} s",
+        "must be above 0 and within a day",
+        "30 min",
+    )
+    return Castable(
+        "own",
+        "own refractory, from its data sheet",
+        density_kg_m3,
+        density_kg_m3,
+        density_kg_m3,
+        water_low,
+        water_high,
+        service_temp_K,
+        working_time_s,
+        water_high > 0,
+        "user's own data sheet",
+    )
 
 
 @dataclass(frozen=True)
 class BlockVolume:
-    """Where the refractory is [m3]: outside = before the face, around = ring beside the body, window, inside = over the lip;
-    ports are what the pins keep out. total = outside + around + window + inside - ports."""
+    """Where the refractory is [m3]: outside = before the face, around = ring beside the body, window, inside = over the
+    lip; ports are what the pins keep out. total = outside + around + window + inside - ports."""
     total_m3: float
     outside_m3: float
     around_m3: float
@@ -101,14 +128,31 @@ def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2,
     Checked by: tests/test_making_refractory.py (mould less body, counted the other way round; hand example)
     """
     require(wall_m > 0, "wall", mm(wall_m), "must be above 0")
-    require(wall_m <= grip_m < math.inf, "grip", mm(grip_m), "must be at least the wall, or nothing holds the block", mm(3 * wall_m))
-    require(grip_m <= block_thickness_m < math.inf, "block_thickness", mm(block_thickness_m), "must be at least the grip", mm(4 * grip_m))
+    require(
+        wall_m <= grip_m < math.inf,
+        "grip",
+        mm(grip_m),
+        "must be at least the wall, or nothing holds the block",
+        mm(3 * wall_m),
+    )
+    require(
+        grip_m <= block_thickness_m < math.inf,
+        "block_thickness",
+        mm(block_thickness_m),
+        "must be at least the grip",
+        mm(4 * grip_m),
+    )
     require(mould_area_m2 >= body_area_m2 * (1 - 1e-9), "mould_clearance", f"{mould_area_m2:.4g} m2",
             "must let the body into the mould", "3 mm")
     require(0 < window_area_m2 <= inside_area_m2 <= body_area_m2, "setback", f"{window_area_m2:.4g} m2",
             "must leave a window no larger than the body's inside")
     ports_area = port_count * math.pi / 4 * port_diameter_m**2
-    require(0 <= ports_area < window_area_m2, "port_diameter", mm(port_diameter_m), "must leave refractory between the ports")
+    require(
+        0 <= ports_area < window_area_m2,
+        "port_diameter",
+        mm(port_diameter_m),
+        "must leave refractory between the ports",
+    )
     outside = mould_area_m2 * (block_thickness_m - grip_m)
     around = max(0.0, mould_area_m2 - body_area_m2) * grip_m
     window, inside, ports = window_area_m2 * wall_m, inside_area_m2 * (grip_m - wall_m), ports_area * block_thickness_m
@@ -150,7 +194,9 @@ def batch(*, volume_m3, material, waste=0.10, bag_mass_kg=24.95, placing_rate_kg
     require(volume_m3 > 0, "block_thickness", f"{volume_m3:g} m3", "must give a block with volume")
     require(0 <= waste <= 1, "waste", f"{waste:g}", "must be 0 to 1", "0.1")
     require(0 < bag_mass_kg < math.inf, "bag_mass", f"{bag_mass_kg:g} kg", "must be above 0", "25 kg")
-    require(0 < placing_rate_kg_s < math.inf, "placing_rate", f"{placing_rate_kg_s:g} kg/s", "must be above 0", "0.01 kg/s")
+    require(
+        0 < placing_rate_kg_s < math.inf, "placing_rate", f"{placing_rate_kg_s:g} kg/s", "must be above 0", "0.01 kg/s"
+    )
     require(burners >= 1, "batch_size", burners, "must be 1 or more", "1")
     dry = volume_m3 * material.density_kg_m3 * (1 + waste) * burners
     bags = math.ceil(dry / bag_mass_kg - 1e-9)
@@ -166,5 +212,10 @@ def burner_mass(*, steel_kg, block_volume_m3, material, inlet_kg=0.0, baffle_kg=
     Checked by: tests/test_making_refractory.py
     """
     block = block_volume_m3 * material.density_kg_m3
-    parts = (("steel body", steel_kg), ("refractory block, dry", block), ("inlet pipe", inlet_kg), ("baffle", baffle_kg))
+    parts = (
+        ("steel body", steel_kg),
+        ("refractory block, dry", block),
+        ("inlet pipe", inlet_kg),
+        ("baffle", baffle_kg),
+    )
     return parts + (("total", sum(mass for _, mass in parts)),)

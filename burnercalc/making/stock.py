@@ -45,7 +45,9 @@ def board(name):
     for one in boards():
         if one.name == name:
             return one
-    raise InputError("mould_board", name, "is not in the lumber table; known: " + ", ".join(b.name for b in boards()), "2x4")
+    raise InputError(
+        "mould_board", name, "is not in the lumber table; known: " + ", ".join(b.name for b in boards()), "2x4"
+    )
 
 
 def sheet_m(gauge, system="msg"):
@@ -179,5 +181,7 @@ def pipe_section_m2(*, outside_m, wall_m):
     Source: ASME B36.10M weight formula without its density (memory)
     Checked by: tests/reference/steel_mass.csv
     """
-    require(0 < 2 * wall_m < outside_m, "wall", mm(wall_m), "must be above 0 and under half the diameter", mm(outside_m / 8))
+    require(
+        0 < 2 * wall_m < outside_m, "wall", mm(wall_m), "must be above 0 and under half the diameter", mm(outside_m / 8)
+    )
     return math.pi * (outside_m - wall_m) * wall_m

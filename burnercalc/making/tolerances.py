@@ -22,9 +22,9 @@ class Band:
 
 @dataclass(frozen=True)
 class PortTolerance:
-    """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean together;
-    web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio to the design;
-    port_flow_low the weakest single port of all burners; burners how many were drawn."""
+    """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean
+    together; web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio
+    to the design; port_flow_low the weakest single port of all burners; burners how many were drawn."""
     drift_m: float
     web_drawn_m: float
     web_worst_m: float
@@ -53,8 +53,8 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
     """How web, open area and flow change when every pin is off by up to the tolerances, drawn evenly with a fixed seed.
 
     Each port is moved within a circle of position_m at the fire side (where its pin stands in the base), leans within a
-    cone of tilt_rad, and its diameter is off by up to diameter_m. A pin that would lean into the steel lip is counted as
-    a port covered by that lip; ports that run into each other lose the shared area.
+    cone of tilt_rad, and its diameter is off by up to diameter_m. A pin that would lean into the steel lip is counted
+    as a port covered by that lip; ports that run into each other lose the shared area.
 
         worst web = pitch - d - diameter - 2*(position + T*tan(tilt));  flow ~ A*sqrt(1/(K_entry + f*L/d + 1))
 
@@ -75,9 +75,13 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
     """
     d, n = port_diameter_m, len(ports)
     require(n > 0, "ports_per_row", n, "must leave at least one port", "1")
-    require(0 <= tilt_rad <= 0.35, "port_tilt_tolerance", f"{math.degrees(tilt_rad):g} deg", "must be 0 to 20 deg", "1 deg")
+    require(
+        0 <= tilt_rad <= 0.35, "port_tilt_tolerance", f"{math.degrees(tilt_rad):g} deg", "must be 0 to 20 deg", "1 deg"
+    )
     require(0 <= position_m <= d, "port_position_tolerance", mm(position_m), "must be 0 to one port diameter", "0.5 mm")
-    require(0 <= diameter_m <= d / 2, "pin_diameter_tolerance", mm(diameter_m), "must be 0 to half a port diameter", "0")
+    require(
+        0 <= diameter_m <= d / 2, "pin_diameter_tolerance", mm(diameter_m), "must be 0 to half a port diameter", "0"
+    )
     t = block_thickness_m
     drift = t * math.tan(tilt_rad)
     near, pitch = _neighbours(ports, 2 * (position_m + drift) + diameter_m)
