@@ -85,7 +85,8 @@ def test_reports_all_faults_together():
 
 
 @pytest.mark.parametrize("field, change", [
-    ("chamber_shape", {"shape": "ball"}), ("chamber_height", {"height_m": 0.0}), ("opening_area", {"opening_area_m2": 0.05}),
+    ("chamber_shape", {"shape": "ball"}), ("chamber_height", {"height_m": 0.0}),
+    ("opening_area", {"opening_area_m2": 0.05}),
     ("chamber_temperature", {"chamber_temp_K": 2200.0}), ("heat_up_time", {"heat_up_time_s": 0.0}),
     ("lining", {"lining": (("ifb_23", -0.1),)}), ("work_temperature", {"work_temp_K": 1600.0})])
 def test_names_the_field(field, change):

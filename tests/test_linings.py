@@ -28,7 +28,8 @@ def length_m(text):
 def test_vdi_rows_agree_with_ht(key, temp_C):
     # ht 1.2.0 interpolates the same table with straight lines, so only rounding may differ.
     got = material(key)
-    assert got.conductivity_W_mK(temp_C + 273.15) == pytest.approx(refractory_VDI_k(VDI[key], temp_C + 273.15), rel=1e-9)
+    assert got.conductivity_W_mK(temp_C + 273.15) == pytest.approx(refractory_VDI_k(VDI[key], temp_C + 273.15),
+                                                                  rel=1e-9)
     assert got.heat_capacity_J_kgK(temp_C + 273.15) == pytest.approx(refractory_VDI_Cp(VDI[key], temp_C + 273.15),
                                                                     rel=1e-9)
     assert got.density_kg_m3 == refractories[VDI[key]][0]
@@ -99,7 +100,8 @@ def test_integral_and_inverse_are_a_round_trip(key):
 
 def test_reads_layers_from_the_hot_face_out():
     assert parse_lining("dense_castable 1in, blanket_8lb 1 1/2 in,ifb_23 25 mm", length_m) == (
-        ("dense_castable", pytest.approx(0.0254)), ("blanket_8lb", pytest.approx(0.0381)), ("ifb_23", pytest.approx(0.025)))
+        ("dense_castable", pytest.approx(0.0254)), ("blanket_8lb", pytest.approx(0.0381)),
+        ("ifb_23", pytest.approx(0.025)))
 
 
 def test_reports_all_faulty_layers_together():

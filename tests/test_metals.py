@@ -32,7 +32,8 @@ def test_between_rows_agrees_with_cantera(key, name, mass, temps_C):
 
 @pytest.mark.parametrize("key, cas, mass", [("aluminium", "7429-90-5", 26.98e-3), ("copper", "7440-50-8", 63.546e-3)])
 def test_latent_heat_and_melting_point(key, cas, mass):
-    got = metal_heat_J_kg(key, 298.15, metal(key).liquidus_K + 0.01) - metal_heat_J_kg(key, 298.15, metal(key).solidus_K)
+    found = metal(key)
+    got = metal_heat_J_kg(key, 298.15, found.liquidus_K + 0.01) - metal_heat_J_kg(key, 298.15, found.solidus_K)
     assert got == pytest.approx(Hfus(cas) / mass, rel=0.01)
     assert metal(key).solidus_K == pytest.approx(Tm(cas), abs=0.1)
 
@@ -65,7 +66,8 @@ def test_melt_state():
 
 
 @pytest.mark.parametrize("field, key, start, end", [
-    ("work_metal", "gold", 293, 1000), ("work_temperature", "brass", 293, 1600), ("work_temperature", "steel", 293, 280),
+    ("work_metal", "gold", 293, 1000), ("work_temperature", "brass", 293, 1600),
+    ("work_temperature", "steel", 293, 280),
     ("work_temperature", "steel", 293, float("nan")), ("ambient_temperature", "steel", 100, 1000)])
 def test_names_the_field(field, key, start, end):
     with pytest.raises(InputError) as caught:

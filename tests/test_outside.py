@@ -17,7 +17,8 @@ def test_air_properties_agree_with_coolprop(temp_K):
     # CoolProp 8.0.0 (Lemmon and Jacobsen transport). The 1976 atmosphere's forms were made for cold air: they part from
     # it by 0.5 % at 300 K and 5.1 % (viscosity) at 1200 K. The film of a shell is below 600 K.
     spread = 0.02 if temp_K <= 600 else 0.055
-    assert outside.air_viscosity_Pa_s(temp_K) == pytest.approx(PropsSI("V", "T", temp_K, "P", 101325, "Air"), rel=spread)
+    assert outside.air_viscosity_Pa_s(temp_K) == pytest.approx(PropsSI("V", "T", temp_K, "P", 101325, "Air"),
+                                                              rel=spread)
     assert outside.air_conductivity_W_mK(temp_K) == pytest.approx(PropsSI("L", "T", temp_K, "P", 101325, "Air"),
                                                                  rel=spread)
     assert outside.air_heat_capacity_J_kgK(temp_K) == pytest.approx(PropsSI("C", "T", temp_K, "P", 101325, "Air"),

@@ -68,8 +68,8 @@ def entrained_ratio_prigg(relative_density, throat_to_jet_diameter):
     return sqrt(relative_density) * (throat_to_jet_diameter - 1)
 
 
-def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat_diameter_m, stoichiometric_ratio_volume,
-                  molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K=288.15, air_temp_K=288.15, ambient_Pa=ATM_PA,
+def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat_diameter_m,
+                  stoichiometric_ratio_volume, molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K=288.15, air_temp_K=288.15, ambient_Pa=ATM_PA,
                   inlet_loss=PLAIN_INLET_LOSS, outlet_loss=PLAIN_OUTLET_LOSS, chamber_gauge_Pa=0.0):
     """Flows and equivalence ratio of a jet that blows into a straight throat.
 
@@ -122,7 +122,8 @@ def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat
             "needs a jet strong enough to pull in air; this one is pushed back", "0 Pa" if chamber_gauge_Pa else "")
     air = -2 * c / (b + sqrt(b * b - 4 * a * c))
     ratio = air / AIR_MOLAR_MASS_KG_MOL * molar_mass_kg_mol / gas
-    return AspiratedMix(gas, air, ratio, stoichiometric_ratio_volume / ratio, thrust, (gas_volume + air / rho_air) / area)
+    return AspiratedMix(gas, air, ratio, stoichiometric_ratio_volume / ratio, thrust,
+                        (gas_volume + air / rho_air) / area)
 
 
 def burner_kind(key):

@@ -126,8 +126,8 @@ def chamber_heat(*, shape, length_m, width_m=None, height_m=None, diameter_m=Non
         steady = attempt(steady_wall, **shell)
         # A refused wall would only be refused once more.
         warm_up = attempt(heat_up, time_s=heat_up_time_s, **shell) if steady else attempt(
-            require, 0 < heat_up_time_s <= 1e6, "heat_up_time", f"{heat_up_time_s:g} s", "must be above 0 and at most 1e6 s",
-            "3600 s")
+            require, 0 < heat_up_time_s <= 1e6, "heat_up_time", f"{heat_up_time_s:g} s",
+            "must be above 0 and at most 1e6 s", "3600 s")
     if errors:
         raise InputErrors(errors)
     _, volume, area = geometry
@@ -155,7 +155,7 @@ def firing(heat, available_fraction):
         available_fraction   share of the gross heat of the fuel left in the chamber   [-]   above 0.01, at most 1
     Returns: Firing, rates in W gross
     Raises: InputError for chamber_temperature when the flame leaves (nearly) nothing at that temperature
-    Assumes: available heat at full chamber temperature during the whole heat-up, so the heat-up rate is on the high side
+    Assumes: available heat at full chamber temperature during the whole heat-up, so its rate is on the high side
     Checked by: tests/test_chamber.py
     """
     require(0.01 < available_fraction <= 1, "chamber_temperature", f"available heat {available_fraction:g}",
@@ -170,7 +170,8 @@ def heat_balance(heat, firing_rate_W, available_fraction):
 
         flue = firing (1 - available),   spare = firing available - wall - opening - work
 
-    `spare` is heat left over (the burner is larger than needed, or the chamber gets hotter); negative when it falls short.
+    `spare` is heat left over (the burner is larger than needed, or the chamber gets hotter); negative when it falls
+    short.
     """
     require(0 <= firing_rate_W < 1e9, "firing_rate", firing_rate_W, "must be 0 or more and below 1e9 W")
     flue = firing_rate_W * (1 - available_fraction)

@@ -77,7 +77,8 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
         leaving = out * (new[last] - ambient_temp_K)
         lost += step_s * leaving
         shell = ambient_temp_K + leaving / film
-        enthalpies = [h + cp * (after - before) for h, cp, after, before in zip(enthalpies, heat_capacities, new, temps)]
+        enthalpies = [h + cp * (after - before)
+                      for h, cp, after, before in zip(enthalpies, heat_capacities, new, temps)]
         temps = [lining.temp_at_enthalpy_K(h) for lining, h in zip(linings, enthalpies)]
     stored = sum(mass * (h - start) for mass, h, start in zip(masses, enthalpies, cold))
     return HeatUp(absorbed, stored, lost, (0.0, *middles, depths[-1]), (hot_face_temp_K, *temps, shell))

@@ -84,7 +84,8 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
             at_cold = temps[-1]
             # Past the end of the table only while the bracket is still wide; the root lies inside.
             if at_cold > TEMP_MAX_K:
-                sum_W_m = lining.conductivity_integrals_W_m[-1] + (at_cold - TEMP_MAX_K) * lining.conductivities_W_mK[-1]
+                beyond = (at_cold - TEMP_MAX_K) * lining.conductivities_W_mK[-1]
+                sum_W_m = lining.conductivity_integrals_W_m[-1] + beyond
             else:
                 sum_W_m = lining.conductivity_integral_W_m(at_cold)
             temps.append(lining.temp_at_integral_K(sum_W_m + heat_W / conductance))
