@@ -210,8 +210,10 @@ def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_widt
 
 @dataclass(frozen=True)
 class Pins:
-    """Form pins: length of each, count with spares, what a stock length gives, what to buy; short_m what the stock lacks,
-    warning "" when it lacks nothing."""
+    """Form pins: length of each, count with spares, what a stock length gives, what to buy.
+
+    short_m is what the stock lacks, warning is "" when it lacks nothing.
+    """
     length_m: float
     count: int
     pieces_per_stock: int
