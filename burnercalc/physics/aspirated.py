@@ -69,7 +69,8 @@ def entrained_ratio_prigg(relative_density, throat_to_jet_diameter):
 
 
 def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat_diameter_m,
-                  stoichiometric_ratio_volume, molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K=288.15, air_temp_K=288.15, ambient_Pa=ATM_PA,
+                  stoichiometric_ratio_volume, molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K=288.15,
+                  air_temp_K=288.15, ambient_Pa=ATM_PA,
                   inlet_loss=PLAIN_INLET_LOSS, outlet_loss=PLAIN_OUTLET_LOSS, chamber_gauge_Pa=0.0):
     """Flows and equivalence ratio of a jet that blows into a straight throat.
 

@@ -111,7 +111,7 @@ def main():
         "# quantity:  heat content of the work metals above 25 degC, straight lines between the rows",
         "# reference: 25 degC, per kg; pure metals melt at one temperature, alloys from solidus to liquidus",
         "# source:    nasa-condensed (iron solid, aluminium, copper, zinc), en-1993-1-2 (steel to 1200 degC), memory",
-        "# source 2:  (latent heat and liquid of steel and cast iron, tin); brass and bronze by adding up their parts (Kopp)",
+        "# source 2:  (latent heat and liquid of steel and cast iron, tin); brass, bronze by their parts (Kopp)",
         f"# written:   by tests/reference/make_metal_heat.py with cantera {ct.__version__}",
         "# trust:     published for aluminium, copper and solid iron; steel polynomial memory; alloys +-8 %",
         "key,temp_C,heat_kJ_kg"]
