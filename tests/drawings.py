@@ -3,7 +3,7 @@ from hypothesis import strategies as st
 
 from burnercalc.drawing.shapes import Arc, Circle, Drawing, Line, Text, rounded_rectangle
 
-_place = st.floats(-400, 400)
+_place = st.floats(-200, 200)
 _circle = st.builds(Circle, _place, _place, st.floats(0.5, 60), st.just("port"))
 _line = st.builds(Line, _place, _place, _place, _place, st.just("body"))
 _arc = st.builds(Arc, _place, _place, st.floats(1, 60), st.floats(-180, 180), st.floats(190, 500), st.just("bend"))

@@ -70,7 +70,7 @@ def text_width(text, size, bold=False):
 
 
 def wrapped(text, size, width, bold=False):
-    """`text` as a list of lines no wider than `width`, broken at spaces; a word wider than that is cut."""
+    """`text` as lines no wider than `width`, broken at spaces; a wider word is cut, after a / or & if it can be."""
     lines, line = [], ""
     for word in spelled(text).split(" "):
         trial = f"{line} {word}" if line else word
@@ -81,6 +81,8 @@ def wrapped(text, size, width, bold=False):
             lines.append(line)
         while len(word) > 1 and text_width(word, size, bold) > width:
             cut = max((n for n in range(1, len(word)) if text_width(word[:n], size, bold) <= width), default=1)
+            sign = max(word.rfind("/", 0, cut), word.rfind("&", 0, cut)) + 1
+            cut = sign if sign > cut / 2 else cut
             lines.append(word[:cut])
             word = word[cut:]
         line = word

@@ -166,7 +166,7 @@ def shape_box(shape):
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
-def _placed(shape, dx, dy, scale):
+def placed(shape, dx, dy, scale=1.0):
     """The shape scaled about the origin, then moved; line widths belong to the layer and stay."""
     def at(x, y):
         return scale * x + dx, scale * y + dy
@@ -206,11 +206,11 @@ class Drawing:
 
     def moved(self, dx, dy):
         """The drawing dx to the right and dy up [mm]."""
-        return replace(self, shapes=tuple(_placed(shape, dx, dy, 1.0) for shape in self.shapes))
+        return replace(self, shapes=tuple(placed(shape, dx, dy) for shape in self.shapes))
 
     def scaled(self, scale):
         """The drawing scaled about the origin; texts too, line widths not."""
-        return replace(self, shapes=tuple(_placed(shape, 0.0, 0.0, scale) for shape in self.shapes))
+        return replace(self, shapes=tuple(placed(shape, 0.0, 0.0, scale) for shape in self.shapes))
 
     def painted(self):
         """Shapes in the order of LAYERS, areas under lines under texts."""

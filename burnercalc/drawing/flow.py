@@ -1,0 +1,325 @@
+"""Text pages: headings, paragraphs, lists, tables, figures and cautions flow down pages of shapes, in mm.
+
+Each block turns into pieces, strips as wide as the column that are never cut; pieces fill pages from the top.
+"""
+from dataclasses import dataclass, replace
+
+from ..errors import require
+from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
+from .qr import qr_shapes
+from .shapes import Line, Text, placed, rectangle
+
+# Font sizes in mm; 3.4 mm is 9.6 pt, readable on a wall at arm's length.
+BODY_MM, TABLE_MM = 3.6, 3.4
+HEADINGS_MM = {0: 7.2, 1: 5.0, 2: 4.0}
+LEADING = 1.35
+SIDE_MM, TOP_MM, FOOT_MM = 16.0, 14.0, 20.0
+GAP_MM = 8.0
+# 1 : n that a ruler or a head can use.
+RATIOS = (1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100)
+# Numbers of ports smaller than this are left out of a figure; the hole table and the template have them.
+SMALLEST_NUMBER_MM = 1.2
+SMALLEST_TEXT_MM = 2.3
+
+
+@dataclass(frozen=True)
+class Heading:
+    text: str
+    level: int = 1
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    text: str
+    bold: bool = False
+
+
+@dataclass(frozen=True)
+class Items:
+    """A list; mark is a bullet, "1" for numbers, or "box" for a box to tick."""
+    items: tuple
+    mark: str = "\u2022"
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns."""
+    header: tuple
+    rows: tuple
+    align: str = ""
+    fold: int = 1
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A drawing made smaller to fit the column and `height`; says that it is not to scale, and what it was drawn at."""
+    drawing: object
+    height: float = 120.0
+    caption: str = ""
+
+
+@dataclass(frozen=True)
+class QR:
+    text: str
+    caption: str = ""
+    size: float = 34.0
+
+
+@dataclass(frozen=True)
+class Caution:
+    text: str
+    title: str = "Caution"
+
+
+@dataclass(frozen=True)
+class Columns:
+    """Lists of blocks side by side, kept together on one page; weights share out the width."""
+    columns: tuple
+    weights: tuple = ()
+
+
+@dataclass(frozen=True)
+class PageBreak:
+    pass
+
+
+@dataclass(frozen=True)
+class Piece:
+    """Shapes in a strip `height` high, y from 0 down; `before` is air above it unless it starts a page."""
+    height: float
+    shapes: tuple
+    before: float = 0.0
+    keep: bool = False
+    head: object = None
+
+
+def _line(x, y_top, text, size, layer="text", anchor="start"):
+    """A line of text whose line box starts at y_top; its capitals stand in the middle of the box."""
+    base = y_top - size * (LEADING + CAP_HEIGHT_RATIO) / 2
+    return Text(x, base, text, size * CAP_HEIGHT_RATIO, anchor, 0.0, layer)
+
+
+def _lines(text, size, x, width, layer="text", before=2.0):
+    """Pieces of a wrapped text, a line each; the first two and the last two lines stay together."""
+    lines = wrapped(text, size, width, bold=layer == "heading")
+    last = len(lines) - 1
+    return [Piece(size * LEADING, (_line(x, 0.0, line, size, layer),), before if i == 0 else 0.0,
+                  keep=i < last and i in (0, last - 1)) for i, line in enumerate(lines)]
+
+
+def _heading(block, width):
+    size = HEADINGS_MM[block.level]
+    lines = _lines(block.text, size, 0.0, width, "heading", before=size * (1.1 if block.level == 1 else 0.8))
+    pieces = [replace(piece, keep=True) for piece in lines]
+    if block.level == 1:
+        last = pieces[-1]
+        rule = Line(0.0, -last.height - 0.6, width, -last.height - 0.6, "body")
+        pieces[-1] = replace(last, height=last.height + 1.2, shapes=(*last.shapes, rule))
+    return pieces
+
+
+def _paragraph(block, width):
+    return _lines(block.text, BODY_MM, 0.0, width, "heading" if block.bold else "text")
+
+
+def _items(block, width):
+    pieces, indent = [], 7.0
+    for i, item in enumerate(block.items):
+        own = _lines(item, BODY_MM, indent, width - indent, before=1.4)
+        if block.mark == "box":
+            # A square as high as the capitals and a little more, on the base line.
+            mark = rectangle(0.6, own[0].shapes[0].y - 0.4, 3.2, 3.2, "window")
+        else:
+            text = f"{i + 1}." if block.mark == "1" else block.mark
+            mark = replace(own[0].shapes[0], x=indent - 2.0, text=text, anchor="end")
+        own[0] = replace(own[0], shapes=(*own[0].shapes, mark))
+        pieces += own
+    return pieces
+
+
+def _folded(table, height):
+    """The table with its rows set side by side: down the first column, then the next, a page's worth at a time."""
+    n, capacity = table.fold, max(1, int(height * 0.85 / (TABLE_MM * LEADING + 1.2)))
+    columns, rows = len(table.header), []
+    for start in range(0, len(table.rows), n * capacity):
+        chunk = table.rows[start:start + n * capacity]
+        each = -(-len(chunk) // n)
+        for i in range(each):
+            row = ()
+            for j in range(n):
+                part = chunk[j * each + i] if i < each and j * each + i < len(chunk) else ("",) * columns
+                row += ((" ",) if j else ()) + tuple(part)
+            rows.append(row)
+    header = tuple(table.header) + (" ", *table.header) * (n - 1)
+    align = table.align or "l" * columns
+    return Table(header, tuple(rows), align + ("l" + align) * (n - 1))
+
+
+def _widths(table, width, pad):
+    """Column widths: what the longest cell needs; spread to the full width, or the widest cut back to it."""
+    need = [2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
+            for i, name in enumerate(table.header)]
+    if sum(need) <= width:
+        return [n + (width - sum(need)) * n / sum(need) for n in need]
+    cap = max(need)
+    while sum(min(n, cap) for n in need) > width:
+        cap *= 0.98
+    return [min(n, cap) for n in need]
+
+
+def _table(block, width, height):
+    for row in block.rows:
+        require(len(row) == len(block.header), "row", row, f"needs {len(block.header)} cells")
+    table = _folded(block, height) if block.fold > 1 else block
+    table = replace(table, header=tuple(map(str, table.header)),
+                    rows=tuple(tuple("" if cell is None else str(cell) for cell in row) for row in table.rows),
+                    align=table.align or "l" * len(table.header))
+    pad = 1.4
+    widths = _widths(table, width, pad)
+
+    def row_piece(cells, layer, rule, air):
+        shapes, left, most = [], 0.0, 1
+        for cell, w, align in zip(cells, widths, table.align):
+            lines = wrapped(cell, TABLE_MM, w - 2 * pad + 1e-6, bold=layer == "heading")
+            most = max(most, len(lines))
+            x = {"l": left + pad, "r": left + w - pad, "c": left + w / 2}[align]
+            anchor = {"l": "start", "r": "end", "c": "middle"}[align]
+            shapes += [_line(x, -air - i * TABLE_MM * LEADING, line, TABLE_MM, layer, anchor)
+                       for i, line in enumerate(lines) if line.strip()]
+            left += w
+        tall = most * TABLE_MM * LEADING + 2 * air
+        left = 0.0
+        # Rules stop at the blank columns between folded parts.
+        for name, w in zip(table.header, widths):
+            if name != " ":
+                shapes.append(Line(left, -tall, left + w, -tall, rule))
+            left += w
+        return Piece(tall, tuple(shapes))
+
+    head = replace(row_piece(table.header, "heading", "port", 0.4), before=2.5, keep=True)
+    return [head] + [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
+
+
+def _figure(block, width, height):
+    x1, y1, x2, y2 = block.drawing.bounds()
+    room = min(block.height, height - 24.0)
+    ratio = max((x2 - x1) / width, (y2 - y1) / room)
+    ratio = next((r for r in RATIOS if r >= ratio), ratio)
+    scale = 1 / ratio
+    across, up = (x2 - x1) * scale, (y2 - y1) * scale
+    shapes = []
+    for shape in block.drawing.painted():
+        small = placed(shape, (width - across) / 2 - x1 * scale, -y2 * scale, scale)
+        if isinstance(small, Text) and small.layer == "number" and small.height < SMALLEST_NUMBER_MM:
+            continue
+        if isinstance(small, Text) and small.layer != "number":
+            small = replace(small, height=max(small.height, SMALLEST_TEXT_MM))
+        shapes.append(small)
+    shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:.4g}"
+    caption = f"{block.caption}. {shown}" if block.caption else shown
+    lines = [replace(piece, keep=True) for piece in _lines(caption, TABLE_MM, 0.0, width, before=1.5)]
+    return [Piece(up, tuple(shapes), before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]
+
+
+def _qr(block, width):
+    shapes = list(qr_shapes(block.text, 0.0, -block.size, block.size))
+    beside = width - block.size - 2.0
+    tall, left, top, room = block.size, block.size + 2.0, -2.0, beside
+    if beside < 40:
+        left, top, room = 0.0, -block.size - 1.0, width
+    for line in wrapped(block.caption, TABLE_MM, room) if block.caption else ():
+        shapes.append(_line(left, top, line, TABLE_MM))
+        top -= TABLE_MM * LEADING
+    return [Piece(max(tall, -top), tuple(shapes), before=3.0)]
+
+
+def _caution(block, width):
+    inset, air = 6.0, 2.0
+    shapes, y = [], -air
+    for text, layer in ((block.title, "heading"), (block.text, "text")):
+        for line in wrapped(text, BODY_MM, width - inset - air, bold=layer == "heading"):
+            shapes.append(_line(inset, y, line, BODY_MM, layer))
+            y -= BODY_MM * LEADING
+    y -= air
+    frame = (rectangle(0.0, y, 2.4, -y, "solid"), rectangle(0.0, y, width, -y, "window"))
+    return [Piece(-y, (*frame, *shapes), before=3.0)]
+
+
+def _columns(block, width, height):
+    n = len(block.columns)
+    weights = block.weights or (1.0,) * n
+    room, left, shapes, tall = width - GAP_MM * (n - 1), 0.0, [], 0.0
+    for blocks, weight in zip(block.columns, weights):
+        own = room * weight / sum(weights)
+        y = 0.0
+        for piece in pieces_of(blocks, own, height):
+            y -= piece.before if y else 0.0
+            shapes += [placed(shape, left, y) for shape in piece.shapes]
+            y -= piece.height
+        tall, left = max(tall, -y), left + own + GAP_MM
+    return [Piece(tall, tuple(shapes), before=3.0)]
+
+
+def pieces_of(blocks, width, height):
+    """Pieces of blocks for a column of that width on pages of that height; a page break is None."""
+    makers = {Heading: _heading, Paragraph: _paragraph, Items: _items, QR: _qr, Caution: _caution,
+              Table: lambda b, w: _table(b, w, height), Figure: lambda b, w: _figure(b, w, height),
+              Columns: lambda b, w: _columns(b, w, height), PageBreak: lambda b, w: [None]}
+    return [piece for block in blocks for piece in makers[type(block)](block, width)]
+
+
+def flow(blocks, width, height):
+    """Pages of shapes, x from 0 to width, y from 0 down to -height; no page for no blocks.
+
+    A piece marked keep stays with the next one. A table's head is repeated on each page that its rows run on to.
+    Raises InputError for what does not fit on a page by itself.
+    """
+    pages, y, group = [], None, []
+
+    def put(piece, before):
+        nonlocal y
+        y -= before
+        pages[-1].extend(placed(shape, 0.0, y) for shape in piece.shapes)
+        y -= piece.height
+
+    for piece in pieces_of(blocks, width, height):
+        if piece is None:
+            y = None
+            continue
+        group.append(piece)
+        if piece.keep:
+            continue
+        tall = sum(p.height + (p.before if i else 0.0) for i, p in enumerate(group))
+        head = group[0].head
+        need = tall + (head.height if head else 0.0)
+        require(need <= height, "block", f"{need:.0f} mm high", "must fit on one page", f"{height:.0f} mm")
+        if y is None or tall + (group[0].before if y < 0 else 0.0) > height + y:
+            pages.append([])
+            y = 0.0
+            if head:
+                put(head, 0.0)
+        for p in group:
+            put(p, p.before if y < 0 else 0.0)
+        group = []
+    if group:
+        # The last block was a heading with nothing under it.
+        if y is None or sum(p.height + p.before for p in group) > height + y:
+            pages.append([])
+            y = 0.0
+        for p in group:
+            put(p, p.before if y < 0 else 0.0)
+    return [tuple(page) for page in pages]
+
+
+def document_pages(title, blocks, width, height, footer=""):
+    """Pages of shapes on sheets of that size: title on the first, footer and page number on each."""
+    across = width - 2 * SIDE_MM
+    pages = flow((Heading(title, 0), *blocks), across, height - TOP_MM - FOOT_MM)
+    out = []
+    for i, page in enumerate(pages):
+        foot = [Line(SIDE_MM, FOOT_MM - 3.0, width - SIDE_MM, FOOT_MM - 3.0, "frame"),
+                Text(SIDE_MM, FOOT_MM - 7.5, footer or title, TABLE_MM * CAP_HEIGHT_RATIO),
+                Text(width - SIDE_MM, FOOT_MM - 7.5, f"Page {i + 1} of {len(pages)}", TABLE_MM * CAP_HEIGHT_RATIO,
+                     "end")]
+        out.append((*(placed(shape, SIDE_MM, height - TOP_MM) for shape in page), *foot))
+    return out

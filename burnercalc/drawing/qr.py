@@ -1,0 +1,27 @@
+"""A QR code as black squares; the code itself is made by segno (ISO/IEC 18004)."""
+import segno
+
+from .shapes import rectangle
+
+# White modules that must stand around the code: ISO/IEC 18004, 4 on each side (published).
+QUIET_MODULES = 4
+
+
+def qr_shapes(text, x, y, size):
+    """Shapes of a QR code with its quiet zone inside a square of `size` mm, lower left corner at x, y.
+
+    Neighbouring black modules of a row are one rectangle, so that no hairline shows between them. Error correction M.
+    """
+    matrix = segno.make(text, error="m", micro=False).matrix
+    module = size / (len(matrix) + 2 * QUIET_MODULES)
+    shapes = []
+    for i, row in enumerate(matrix):
+        foot, start = y + size - (QUIET_MODULES + i + 1) * module, None
+        for j, dark in enumerate([*row, 0]):
+            if dark and start is None:
+                start = j
+            elif not dark and start is not None:
+                left = x + (QUIET_MODULES + start) * module
+                shapes.append(rectangle(left, foot, (j - start) * module, module, "solid"))
+                start = None
+    return tuple(shapes)

@@ -1,0 +1,101 @@
+"""Text pages: nothing is lost, nothing overlaps or runs off the page, codes and tables read back."""
+import pytest
+import zxingcpp
+from hypothesis import given, settings, strategies as st
+
+from burnercalc.drawing.flow import (
+    QR, Caution, Columns, Figure, Heading, Items, PageBreak, Paragraph, Table, document_pages, flow)
+from burnercalc.drawing.pdf import write_document_pdf
+from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
+from burnercalc.errors import InputError
+from pdf_reader import pages, picture
+
+LINK = "https://example.org/#v=1&rows=3&port_diameter=5/16in"
+words = st.text("abcdefgh \u00e9\u03bb", min_size=1, max_size=300)
+blocks = st.lists(st.one_of(
+    st.builds(Heading, words.map(lambda t: t[:60]), st.sampled_from([1, 2])), st.builds(Paragraph, words),
+    st.builds(Items, st.lists(words, min_size=1, max_size=5).map(tuple), st.sampled_from(["1", "box", "\u2022"])),
+    st.builds(Caution, words), st.just(PageBreak()),
+    st.builds(lambda rows: Table(("one", "two", "three"), tuple(rows), "lrc"),
+              st.lists(st.tuples(words, words, words), min_size=1, max_size=12))), min_size=1, max_size=8)
+
+
+@settings(max_examples=40, deadline=None)
+@given(blocks)
+def test_no_page_runs_over_and_no_two_texts_overlap(given_blocks):
+    for page in flow(given_blocks, 180.0, 245.0):
+        for shape in page:
+            x1, y1, x2, y2 = shape_box(shape)
+            assert x1 >= -0.01 and x2 <= 180.01 and y1 >= -245.3 and y2 <= 0.01
+        texts = [shape_box(s) for s in page if isinstance(s, Text) and s.text.strip()]
+        for i, a in enumerate(texts):
+            for b in texts[:i]:
+                apart = a[2] <= b[0] + 0.01 or b[2] <= a[0] + 0.01 or a[3] <= b[1] + 0.01 or b[3] <= a[1] + 0.01
+                assert apart, (a, b)
+
+
+def test_every_row_is_there_once_and_the_head_on_each_page():
+    rows = tuple((f"row{i}", f"{i * 1.5:.1f}") for i in range(120))
+    read = pages(write_document_pdf("Long table", [Table(("Name", "Value"), rows, "lr")], "letter"))
+    text = "\n".join(page.text for page in read).split()
+    assert len(read) >= 3 and all(page.text.split().count("Name") == 1 for page in read)
+    assert [word for word in text if word.startswith("row")] == [row[0] for row in rows]
+
+
+def test_a_folded_table_holds_every_row_in_fewer_pages():
+    rows = tuple((str(i), f"x{i}") for i in range(133))
+    folded = write_document_pdf("T", [Table(("No.", "x"), rows, "rr", fold=3)])
+    page_text = [page.text.split() for page in pages(folded)]
+    assert sorted(int(w[1:]) for text in page_text for w in text if w[0] == "x" and w[1:]) == list(range(133))
+    assert len(page_text) < len(pages(write_document_pdf("T", [Table(("No.", "x"), rows, "rr")])))
+
+
+def test_qr_code_opens_the_link():
+    data = write_document_pdf("Sheet", [QR(LINK, "opens this design")], "a4")
+    found = zxingcpp.read_barcodes(picture(data, 0, 4))
+    assert [code.text for code in found] == [LINK]
+
+
+def test_figure_states_its_scale_and_keeps_its_shape():
+    drawing = Drawing("f", "Face", (rectangle(0, 0, 600, 150, "body"), Circle(300, 75, 60, "port"),
+                                    Text(10, 10, "17", 2.2, layer="number"), Text(10, 60, "24 in", 2.5)))
+    page, = pages(write_document_pdf("Sheet", [Figure(drawing, 60, "Face")], "letter"))
+    # 600 mm into 183.9 mm of column is 1:3.26, the next plain ratio 1:4.
+    assert "drawn at 1:4" in page.text and "NOT TO SCALE" in page.text
+    assert [c[2] for c in page.circles] == [pytest.approx(30, abs=0.001)]
+    assert any(r[2] - r[0] == pytest.approx(150, abs=0.001) for r in page.rectangles)
+    assert "24 in" in page.text and "17" not in page.text
+
+
+def test_heading_moves_on_with_what_it_heads():
+    filler = [Paragraph("filler") for _ in range(200)]
+    for n in range(30, 60):
+        pages_ = flow([*filler[:n], Heading("Moves"), Paragraph("with this")], 180, 245)
+        holding = [i for i, page in enumerate(pages_) for s in page if getattr(s, "text", "") in ("Moves", "with this")]
+        assert holding[0] == holding[1]
+
+
+def test_columns_stand_side_by_side():
+    page, = flow([Columns(((Paragraph("left"),), (Paragraph("right"),)))], 180, 245)
+    (left, right) = [s for s in page if isinstance(s, Text)]
+    assert left.y == right.y and right.x == pytest.approx((180 - 8) / 2 + 8)
+
+
+def test_pages_carry_footer_number_and_type_large_enough_to_read():
+    blocks_ = [Paragraph("a"), PageBreak(), Caution("b"), Items(("c",), "box")]
+    sheets = document_pages("Build sheet", blocks_, 210, 297, "foot")
+    assert len(sheets) == 2
+    for i, page in enumerate(sheets):
+        texts = [s for s in page if isinstance(s, Text)]
+        assert {"foot", f"Page {i + 1} of 2"} <= {t.text for t in texts}
+        # 9.5 pt or more, 72 pt to 25.4 mm.
+        assert all(t.font_size * 72 / 25.4 >= 9.5 for t in texts)
+
+
+def test_the_same_bytes_twice_and_refusals():
+    blocks_ = [Heading("A"), Caution("b"), QR(LINK)]
+    assert write_document_pdf("T", blocks_) == write_document_pdf("T", blocks_)
+    with pytest.raises(InputError, match="needs 2 cells"):
+        write_document_pdf("T", [Table(("a", "b"), (("1",),))])
+    with pytest.raises(InputError, match="one page"):
+        write_document_pdf("T", [Columns((tuple(Paragraph("x") for _ in range(100)),))])

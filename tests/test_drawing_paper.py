@@ -1,0 +1,119 @@
+"""Sheets of paper by plain numbers: sizes, tiles that cover the drawing, the fewest sheets; no file format involved."""
+import pytest
+from hypothesis import given, settings, strategies as st
+
+from burnercalc.drawing.paper import (
+    EDGE_MM, MARGIN_MM, OVERLAP_MM, SCALE_LIMITS, paper_size, template_sheets, tiles, window_of)
+from burnercalc.drawing.shapes import Circle, Drawing, Text, placed, rectangle, shape_box
+from burnercalc.errors import InputError
+from drawings import drawings
+
+
+def test_paper_sizes():
+    # ISO 216: A4 210 x 297 mm. ANSI/ASME Y14.1 size A: 8 1/2 x 11 in, 1 in = 25.4 mm exactly.
+    assert paper_size("a4") == (210.0, 297.0)
+    assert paper_size("letter") == pytest.approx((215.9, 279.4), abs=1e-12)
+    with pytest.raises(InputError, match="letter, a4"):
+        paper_size("a5")
+
+
+@given(st.floats(1, 2000), st.floats(1, 2000), st.floats(60, 280), st.floats(60, 280))
+def test_tiles_cover_the_drawing_and_overlap(length, width, window_width, window_height):
+    cut = tiles((-3, 7, -3 + length, 7 + width), window_width, window_height)
+    assert min(t.x for t in cut) <= -3 - EDGE_MM + 1e-6 and min(t.y for t in cut) <= 7 - EDGE_MM + 1e-6
+    assert max(t.x for t in cut) + window_width >= -3 + length + EDGE_MM - 1e-6
+    assert max(t.y for t in cut) + window_height >= 7 + width + EDGE_MM - 1e-6
+    columns, rows = cut[0].columns, cut[0].rows
+    assert len(cut) == columns * rows and [(t.row, t.column) for t in cut] == sorted((t.row, t.column) for t in cut)
+    for a, b in zip(cut, cut[1:]):
+        if a.row == b.row:
+            assert a.x + window_width - b.x == pytest.approx(OVERLAP_MM)
+        else:
+            assert b.y + window_height - a.y == pytest.approx(OVERLAP_MM)
+    # One column fewer would not reach.
+    if columns > 1:
+        assert (columns - 1) * (window_width - OVERLAP_MM) + OVERLAP_MM < length + 2 * EDGE_MM
+
+
+@settings(max_examples=60, deadline=None)
+@given(drawings, st.sampled_from(["letter", "a4"]))
+def test_every_shape_is_seen_whole_across_its_sheets(drawing, paper):
+    sheets = template_sheets([drawing], paper)
+    x1, y1, x2, y2 = sheets[0].window
+    cut = tiles(drawing.bounds(), x2 - x1, y2 - y1)
+    # Where each sheet shows which box, moved back to the drawing's place.
+    shown = [(tile, {rounded(shape_box(placed(shape, tile.x - x1, tile.y - y1))) for shape in sheet.seen})
+             for sheet, tile in zip(sheets, cut, strict=True)]
+    for shape in drawing.shapes:
+        box = shape_box(shape)
+        for i in range(5):
+            for j in range(5):
+                x, y = box[0] + (box[2] - box[0]) * i / 4, box[1] + (box[3] - box[1]) * j / 4
+                assert any(tile.x <= x <= tile.x + x2 - x1 and tile.y <= y <= tile.y + y2 - y1 and rounded(box) in boxes
+                           for tile, boxes in shown)
+
+
+def rounded(box):
+    return tuple(round(v, 5) + 0.0 for v in box)
+
+
+def test_the_paper_is_turned_when_that_saves_a_sheet():
+    # 250 mm fits lying on A4 (277 mm between the margins), not standing (190 mm).
+    wide = Drawing("w", "Wide", (rectangle(0, 0, 250, 60, "body"),))
+    tall = Drawing("t", "Tall", (rectangle(0, 0, 60, 200, "body"),))
+    assert [(s.width, s.height) for s in template_sheets([wide], "a4")] == [(297.0, 210.0)]
+    assert [(s.width, s.height) for s in template_sheets([tall], "a4")] == [(210.0, 297.0)]
+
+
+def words(sheet):
+    return [shape.text for shape in sheet.shapes if isinstance(shape, Text)]
+
+
+def test_sheets_are_numbered_through_and_name_their_neighbours():
+    long = Drawing("l", "Mould base", (rectangle(0, 0, 600, 100, "body"),))
+    cap = Drawing("c", "End cap", (Circle(0, 0, 40, "body"),))
+    sheets = template_sheets([cap, long], "letter", code="v=1&rows=3")
+    assert [next(w for w in words(s) if w.startswith("Sheet")) for s in sheets] == [
+        f"Sheet {i + 1} of {len(sheets)}" for i in range(len(sheets))]
+    assert len(sheets) > 3 and "End cap" in words(sheets[0]) and "joins sheet 3" in words(sheets[1])
+    assert {"joins sheet 2", "joins sheet 4"} <= set(words(sheets[2]))
+    for sheet in sheets:
+        assert {"Print at 100 %, then measure this bar", "this way up", "100 mm", "4 in"} <= set(words(sheet))
+        assert "Design: v=1&rows=3" in words(sheet)
+
+
+def test_registration_marks_lie_on_the_same_spot_of_the_drawing():
+    sheets = template_sheets([Drawing("l", "L", (rectangle(0, 0, 600, 100, "body"),))], "letter")
+    cut = tiles((0, 0, 600, 100), *(b - a for a, b in zip(sheets[0].window[:2], sheets[0].window[2:])))
+    marks = []
+    for sheet, tile in zip(sheets, cut):
+        diamonds = [shape_box(s) for s in sheet.shapes if getattr(s, "layer", "") == "mark" and hasattr(s, "points")]
+        marks.append({(round((b[0] + b[2]) / 2 - sheet.window[0] + tile.x, 6),
+                       round((b[1] + b[3]) / 2 - sheet.window[1] + tile.y, 6)) for b in diamonds})
+    for a, b in zip(marks, marks[1:]):
+        assert len(a & b) == 3
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("scale", SCALE_LIMITS)
+def test_a_corrected_sheet_stays_on_its_paper(paper, scale):
+    sheets = template_sheets([Drawing("l", "A long name of a part, longer than usual", (
+        rectangle(0, 0, 250, 60, "body"),))], paper, scale, scale, "x" * 300)
+    for sheet in sheets:
+        boxes = [shape_box(shape) for shape in sheet.shapes]
+        for low, high, size in ((min(b[0] for b in boxes), max(b[2] for b in boxes), sheet.width),
+                                (min(b[1] for b in boxes), max(b[3] for b in boxes), sheet.height)):
+            assert low >= MARGIN_MM - 0.7 and high <= size - MARGIN_MM + 0.7
+            assert size / 2 + (low - size / 2) / scale >= 0 and size / 2 + (high - size / 2) / scale <= size
+
+
+@pytest.mark.parametrize("scale", [0.9, 1.1, float("nan"), 99.4])
+def test_refuses_a_printer_that_is_far_off(scale):
+    drawing = Drawing("c", "C", (Circle(0, 0, 4, "port"),))
+    with pytest.raises(InputError, match="0.94 to 1.06") as caught:
+        template_sheets([drawing], scale_y=scale)
+    assert caught.value.field == "print_scale_y"
+
+
+def test_the_window_leaves_room_for_a_long_link():
+    assert window_of(210, 297, "x" * 400)[1] > window_of(210, 297, "")[1]
