@@ -9,7 +9,8 @@ INCH_M = 0.0254
 
 
 # From the number and letter drill table of the trade (ASME B94.11M, memory), written afresh.
-@pytest.mark.parametrize("name, inches", [("#80", 0.0135), ("#60", 0.040), ("#54", 0.055), ("#30", 0.1285), ("#1", 0.228),
+@pytest.mark.parametrize("name, inches", [("#80", 0.0135), ("#60", 0.040), ("#54", 0.055), ("#30", 0.1285),
+                                          ("#1", 0.228),
                                           ("A", 0.234), ("E", 0.250), ("F", 0.257), ("Z", 0.413), ("1/4 in", 0.25),
                                           ("37/64 in", 0.578125), ("6.5 mm", 6.5 / 25.4), ("1.05 mm", 1.05 / 25.4)])
 def test_named_drill_has_its_diameter(name, inches):

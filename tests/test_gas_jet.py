@@ -17,8 +17,8 @@ def name(row):
 
 @pytest.mark.parametrize("row", [r for r in rows("orifice_table.csv") if r["table"] == "open-textbook"], ids=name)
 def test_trade_formula_gives_the_open_textbook_table(row):
-    got = gas_jet.table_flow_m3_s(diameter_m=row["diameter_in"] * INCH_M, pressure_drop_Pa=row["pressure_inH2O"] * 248.84,
-                                  specific_gravity=row["specific_gravity"]) * 3600 / FOOT3_M3
+    got = gas_jet.table_flow_m3_s(row["diameter_in"] * INCH_M, row["pressure_inH2O"] * 248.84,
+                                  row["specific_gravity"]) * 3600 / FOOT3_M3
     # Three decimals are printed.
     assert got == pytest.approx(row["expected_ft3_h"], rel=1e-3, abs=6e-4)
 
@@ -35,7 +35,7 @@ def test_compressible_jet_agrees_with_the_table_but_for_its_constant(row):
     flow = gas_jet.jet_flow_kg_s(row["diameter_in"] * INCH_M, 0.90, 101325 + row["pressure_inH2O"] * 248.84, 101325,
                                  288.706, molar_mass, 1.30 if row["specific_gravity"] == 0.6 else 1.13)
     got = flow / (101325 * molar_mass / (8.314462618 * 288.706)) * 3600 / FOOT3_M3
-    # The tables carry 1658.5 where first principles give 1654.5 (0.24 %); expansion and upstream density add 1 % at 11 in.
+    # The tables carry 1658.5 where first principles give 1654.5 (0.24 %); expansion and density move 1 % at 11 in.
     assert got == pytest.approx(row["expected_ft3_h"] * 1654.5 / 1658.5, rel=0.011)
 
 
@@ -91,9 +91,11 @@ def test_larger_hole_or_more_pressure_never_lowers_the_flow(diameter, wider, gau
 
 
 @pytest.mark.parametrize("change, field", [
-    ({"discharge_coefficient": 1.2}, "discharge_coefficient"), ({"discharge_coefficient": float("nan")}, "discharge_coefficient"),
+    ({"discharge_coefficient": 1.2}, "discharge_coefficient"),
+    ({"discharge_coefficient": float("nan")}, "discharge_coefficient"),
     ({"upstream_Pa": float("nan")}, "upstream_Pa"), ({"downstream_Pa": 2e5}, "downstream_Pa"),
-    ({"heat_capacity_ratio": 1.0}, "heat_capacity_ratio"), ({"diameter_m": -1}, "diameter_m"), ({"temp_K": 0}, "temp_K")])
+    ({"heat_capacity_ratio": 1.0}, "heat_capacity_ratio"), ({"diameter_m": -1}, "diameter_m"),
+    ({"temp_K": 0}, "temp_K")])
 def test_refuses_and_names_the_field(change, field):
     good = {"diameter_m": 1e-3, "discharge_coefficient": 0.8, "upstream_Pa": 1.5e5, "downstream_Pa": 1e5, **PROPANE}
     with pytest.raises(InputError) as caught:

@@ -5,7 +5,7 @@ from burnercalc.errors import InputError
 from burnercalc.physics import ventilation as v
 
 
-@pytest.mark.parametrize("row", rows("ventilation.csv"), ids=lambda row: f"{row['case']}-{row['first']}-{row['second']}")
+@pytest.mark.parametrize("row", rows("ventilation.csv"), ids=lambda row: "-".join(map(str, row.values())))
 def test_agrees_with_the_worked_figures(row):
     if row["case"] == "dilution_cfm":
         got = v.co_dilution_flow_m3_s(39.76 * 21.866 / 3600 * v.FOOT3_M3, row["first"] * 1e-6, row["second"] * 1e-6)

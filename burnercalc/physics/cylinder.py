@@ -1,20 +1,20 @@
-"""How much gas a cylinder gives: the air warms its wetted wall, that heat boils the liquid, and too much draw chills it.
+"""How much gas a cylinder gives: air warms the wetted wall, that heat boils liquid, too much draw chills it.
 
 The regulator stops being fed when the liquid is so cold that its pressure falls below what the inlet needs.
 """
 from dataclasses import dataclass
-from math import acos, exp, isfinite, pi, sqrt
+from math import acos, exp, pi, sqrt
 
-from ..constants import ATM_PA
-from ..errors import InputError, require
+from ..errors import require
 from ..tables import find, interpolate, read_table
 from .lp_liquid import (latent_heat_J_kg, liquid_density_kg_m3, liquid_heat_capacity_J_kgK, saturation_pressure_Pa,
-                        saturation_temp_K, temp_range_K)
+                        saturation_temp_K)
 
 POUND_KG, INCH_M, BTU_H_W = 0.45359237, 0.0254, 1055.05585262 / 3600
 
 # Heat from still air through the wall to the boiling liquid, and the strip of dry wall above the liquid that works as a
-# fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table; root mean square error 1.7 %, largest 7 %).
+# fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table): root mean square error
+# 1.7 %, largest 7 %.
 WALL_COEFFICIENT_W_M2K = 11.6
 DRY_STRIP_M = 0.032
 

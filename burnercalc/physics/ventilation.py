@@ -35,7 +35,8 @@ def co_dilution_flow_m3_s(dry_flue_m3_s, co_air_free_fraction, limit_fraction):
         tests/reference/ventilation.csv
     """
     require(0 <= dry_flue_m3_s < float("inf"), "dry_flue_m3_s", f"{dry_flue_m3_s:g}", "must be 0 or more")
-    require(0 <= co_air_free_fraction <= 1, "co_air_free_fraction", f"{co_air_free_fraction:g}", "must be within 0 to 1")
+    require(0 <= co_air_free_fraction <= 1, "co_air_free_fraction", f"{co_air_free_fraction:g}",
+            "must be within 0 to 1")
     require(0 < limit_fraction <= 1, "limit_fraction", f"{limit_fraction:g}", "must be above 0 and at most 1")
     return dry_flue_m3_s * co_air_free_fraction / limit_fraction
 

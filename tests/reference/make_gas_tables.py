@@ -14,8 +14,10 @@ SOURCE = f"CoolProp {version('CoolProp')}, made by tests/reference/make_gas_tabl
 
 
 def main():
-    lines = [f"{name},{PropsSI('CPMASS', 'T', 288.706, 'D', 1e-6, fluid) / PropsSI('CVMASS', 'T', 288.706, 'D', 1e-6, fluid):.4f}"
-             for name, fluid in FLUIDS.items()]
+    lines = []
+    for name, fluid in FLUIDS.items():
+        ideal = "T", 288.706, "D", 1e-6, fluid
+        lines.append(f"{name},{PropsSI('CPMASS', *ideal) / PropsSI('CVMASS', *ideal):.4f}")
     (DATA / "gas_heat_capacity_ratio.csv").write_text(
         "# quantity: cp/cv of the gas at 60 degF, ideal-gas limit [-]\n"
         f"# source: {SOURCE}\n# trust: published\nspecies,ratio\n" + "\n".join(lines) + "\n", encoding="utf-8")
@@ -25,9 +27,10 @@ def main():
             def prop(key, q):
                 return PropsSI(key, "T", temp_K, "Q", q, FLUIDS[name])
             latent = prop("HMASS", 1) - prop("HMASS", 0)
-            lines.append(f"{name},{temp_K},{prop('P', 0):.6g},{prop('D', 0):.5g},{latent:.5g},{prop('CPMASS', 0):.5g}")
+            lines.append(f"{name},{temp_K},{prop('P', 0):.6g},{prop('D', 0):.5g},{latent:.5g},"
+                         f"{prop('CPMASS', 0):.5g}")
     (DATA / "lp_saturation.csv").write_text(
-        "# quantity: boiling liquid of the LP gases: pressure, density, heat of vaporisation, heat capacity of the liquid\n"
+        "# quantity: boiling liquid of the LP gases: pressure, density, heat of vaporisation, liquid heat capacity\n"
         f"# source: {SOURCE}\n# reference: pure fluids; commercial propane stands up to 15 % higher in pressure\n"
         "# trust: published\nspecies,temp_K,pressure_Pa,liquid_density_kg_m3,latent_J_kg,liquid_heat_capacity_J_kgK\n"
         + "\n".join(lines) + "\n", encoding="utf-8")
