@@ -3,8 +3,8 @@ from hypothesis import given, settings, strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
-from burnercalc.physics.port_drop import (developing_friction, discharge_coefficient, discharge_coefficient_lichtarowicz,
-                                          port_drop_Pa, port_K)
+from burnercalc.physics.port_drop import (developing_friction, discharge_coefficient,
+                                          discharge_coefficient_lichtarowicz, port_drop_Pa, port_K)
 
 
 @pytest.mark.parametrize("row", rows("port_drop.csv"), ids=lambda row: f"L/d {row['length_ratio']:g}")
@@ -29,7 +29,8 @@ def test_loss_form_lies_a_little_above_the_measured_form(ideal_reynolds, length_
 def test_turbulent_port_of_the_printed_example():
     # fluids.friction_factor(Re=1e5, eD=0.02) = 0.0491 (Colebrook), L/d 4: K = 1.5 + 0.196.
     from fluids import friction_factor
-    assert port_K(1e5, 4, relative_roughness=0.02) == pytest.approx(1.5 + 4 * friction_factor(Re=1e5, eD=0.02), rel=0.002)
+    friction = friction_factor(Re=1e5, eD=0.02)
+    assert port_K(1e5, 4, relative_roughness=0.02) == pytest.approx(1.5 + 4 * friction, rel=0.002)
 
 
 def test_a_port_without_friction_passes_two_over_root_six():
