@@ -1,0 +1,147 @@
+"""How fast a flat flame eats into the mixture of fuel and air: the figure behind flashback, blow-off and quenching.
+
+Published shapes over the equivalence ratio, scaled to later measurements of their peaks, so the result carries a band.
+"""
+from functools import lru_cache
+from math import exp, sqrt
+
+from ..constants import ATM_PA
+from ..errors import require
+from ..tables import by_key, interpolate, read_table
+from .band import Band
+
+REFERENCE_TEMP_K = 298.15
+
+# The shapes were fitted to measurements within FIT_PHI; they are evaluated, with the band of the nearer end doubled,
+# out to PHI_RANGE (about the flammable range) and refused beyond.
+FIT_PHI = (0.6, 1.4)
+PHI_RANGE = (0.5, 1.6)
+TEMP_RANGE_K = (220.0, 2000.0)
+FIT_TEMP_K = (298.15, 700.0)
+BAND_PHIS = (0.5, 0.6, 0.8, 0.9, 1.2, 1.4, 1.6)
+
+# Atoms of oxygen gas per mole: heat shares of a fuel are its shares of the oxygen, within 1 % for these species (calc).
+OXYGEN_MOL_MOL = {"CH4": 2.0, "C2H6": 3.5, "C3H6": 4.5, "C3H8": 5.0, "C4H10": 6.5, "iC4H10": 6.5}
+
+
+@lru_cache(maxsize=None)
+def _temperature_points(like):
+    phis = sorted({row["phi"] for row in read_table("burning_velocity_temperature") if row["fuel"] == like})
+    return tuple(phis), tuple(
+        tuple((row["temp_K"], row["exponent"]) for row in read_table("burning_velocity_temperature")
+              if row["fuel"] == like and row["phi"] == phi) for phi in phis)
+
+
+@lru_cache(maxsize=4096)
+def temperature_exponent(like, equivalence_ratio, temp_K):
+    """Exponent n in S_L(T) = S_L(298.15 K) (T/298.15 K)^n, straight lines between computed points.
+
+    Arguments:
+        like                "methane" or "propane"
+        equivalence_ratio   phi                        [-]   the end value holds outside 0.6 to 1.4
+        temp_K              unburnt mixture            [K]   the end value holds outside 350 to 700 K
+    Returns:
+        float               n                          [-]
+    Source:
+        Cantera flames with GRI-Mech 3.0, data/burning_velocity_temperature.csv (published, computed)
+    Checked by:
+        tests/reference/burning_velocity_temperature.csv
+    """
+    phis, columns = _temperature_points(like)
+    phi = min(max(equivalence_ratio, phis[0]), phis[-1])
+    at = []
+    for points in columns:
+        temps, exponents = zip(*points)
+        at.append(interpolate(min(max(temp_K, temps[0]), temps[-1]), temps, exponents))
+    return interpolate(phi, phis, at)
+
+
+def _shape(row, phi):
+    return row["factor"] * phi ** row["exponent"] * exp(-row["width"] * (phi - row["centre"]) ** 2)
+
+
+def peak_equivalence_ratio(species):
+    """Equivalence ratio of the fastest flame [-], where exponent/phi = 2 width (phi - centre)."""
+    row = by_key("burning_velocity", "species")[species]
+    centre = row["centre"]
+    return (centre + sqrt(centre * centre + 2 * row["exponent"] / row["width"])) / 2
+
+
+def species_burning_velocity_m_s(species, equivalence_ratio, temp_K=REFERENCE_TEMP_K, pressure_Pa=ATM_PA):
+    """Laminar burning velocity of one fuel gas with air, with its band.
+
+        S_L = S_peak f(phi)/f(phi_peak) (T/298.15)^n(phi, T) (p/101325)^b,   f = W phi^eta exp(-xi (phi - phi0)^2)
+
+    Arguments:
+        species             CH4, C2H6, C3H6, C3H8, C4H10 or iC4H10
+        equivalence_ratio   phi                        [-]    0.5 to 1.6 (fitted 0.6 to 1.4)
+        temp_K              unburnt mixture            [K]    220 to 2000 (computed 298 to 700)
+        pressure_Pa         absolute                   [Pa]   above 0
+    Returns:
+        Band                S_L                        [m/s]
+    Raises:
+        InputError          a value outside its limit
+    Assumes:
+        dry air; no burnt gas mixed in
+    Source:
+        shapes of Gulder 1984 and Lieuwen 2003 scaled to later peak measurements, data/burning_velocity.csv (memory)
+    Checked by:
+        tests/reference/burning_velocity.csv
+    """
+    low, high = PHI_RANGE
+    require(low <= equivalence_ratio <= high, "equivalence_ratio", f"{equivalence_ratio:g}",
+            f"must be within {low:g} to {high:g}", f"{min(max(equivalence_ratio, low), high):g}")
+    require(TEMP_RANGE_K[0] <= temp_K <= TEMP_RANGE_K[1], "temp_K", f"{temp_K:g}",
+            f"must be within {TEMP_RANGE_K[0]:g} to {TEMP_RANGE_K[1]:g} K")
+    require(0 < pressure_Pa < 1e8, "pressure_Pa", f"{pressure_Pa:g}", "must be above 0 and below 1e8 Pa")
+    row = by_key("burning_velocity", "species")[species]
+    value = (row["peak_m_s"] * _shape(row, equivalence_ratio) / _shape(row, peak_equivalence_ratio(species))
+             * (temp_K / REFERENCE_TEMP_K) ** temperature_exponent(row["temperature_like"], equivalence_ratio, temp_K)
+             * (pressure_Pa / ATM_PA) ** row["pressure_exponent"])
+    bands = (2 * row["band_06"], row["band_06"], row["band_08"], row["band_09"], row["band_12"], row["band_14"],
+             2 * row["band_14"])
+    spread = interpolate(equivalence_ratio, BAND_PHIS, bands)
+    # As a factor both ways, so that a wide band stays above zero.
+    return Band(value / (1 + spread), value, value * (1 + spread))
+
+
+def heat_shares(composition):
+    """Share of each burning species in the heat of a fuel, by its share of the oxygen; inerts are left out.
+
+    Arguments:
+        composition   ((species, mole fraction), ...)   [-]
+    Returns:
+        tuple of (species, share), shares sum to 1       [-]
+    """
+    parts = [(name, x * OXYGEN_MOL_MOL[name]) for name, x in composition if x > 0 and name in OXYGEN_MOL_MOL]
+    total = sum(part for _, part in parts)
+    require(total > 0, "fuel_blend", str(composition), "must hold a gas that burns")
+    return tuple((name, part / total) for name, part in parts)
+
+
+@lru_cache(maxsize=4096)
+def burning_velocity_m_s(composition, equivalence_ratio, temp_K=REFERENCE_TEMP_K, pressure_Pa=ATM_PA):
+    """Laminar burning velocity of a fuel gas with air, with its band.
+
+        S_L = sum(e_i S_L,i),   e_i share of species i in the heat of the fuel
+
+    Arguments:
+        composition         ((species, mole fraction), ...) of the fuel, a tuple   [-]
+        equivalence_ratio   phi                                                    [-]    0.5 to 1.6
+        temp_K              unburnt mixture                                        [K]    220 to 2000
+        pressure_Pa         absolute                                               [Pa]
+    Returns:
+        Band                S_L                                                    [m/s]
+    Raises:
+        InputError          a value outside its limit
+    Assumes:
+        blending by heat share is common practice, good for paraffins that differ little; a few percent of inert gas in
+        the fuel is a few tenths of a percent of the mixture and is left out
+    Source:
+        species_burning_velocity_m_s
+    Checked by:
+        tests/reference/burning_velocity.csv
+    """
+    found = [(share, species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa))
+             for name, share in heat_shares(composition)]
+    return Band(*(sum(share * band[i] for share, band in found) for i in range(3)))

@@ -1,0 +1,202 @@
+"""Whether the flame stays on a port: velocity below which it can run back in, and above which a cold one lifts off.
+
+A flame next to a wall moves by the wall velocity gradient of the stream: too gentle and it slips upstream along the
+wall (flashback), too steep and it is washed off the rim (blow-off). Velocities are those of the mixture at plenum
+temperature; at a fixed equivalence ratio they are proportional to the firing rate.
+"""
+from math import exp, log
+
+from ..errors import InputError, require
+from .band import Band
+from .port_stream import laminar_gradient_1_s, stream_exit_temp_K, turbulent_gradient_1_s, turbulent_weight
+
+# Flashback constant: fixed so that stoichiometric methane (S_L 0.377 m/s, alpha 22.3e-6 m2/s) gives 400 1/s, the figure
+# of Lewis & von Elbe (memory). Both gradients are known to +- 30 % at best.
+FLASHBACK_CONSTANT = 0.063
+BLOW_OFF_CONSTANT = 0.23
+GRADIENT_BAND = 0.30
+BLOW_OFF_PHI_MAX = 1.36  # upper end of Reed's correlation; the formula is carried on beyond it
+# A turbulent stream flashes back at a steeper mean gradient than a laminar one (memory: Fine, NACA; review of
+# Kalantari & McDonell 2017).
+TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
+# What to keep between the velocity at low fire and the laminar cold limit: cold, and of a hot refractory face (common
+# practice).
+DESIGN_MARGIN_COLD = 2.0
+DESIGN_MARGIN_HOT_FACE = (5.0, 10.0)
+
+SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-5, 300.0, 2.0
+
+
+def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
+    """Critical wall gradient against flashback along the wall of a port, laminar stream.
+
+        g_F = 0.063 S_L^2/alpha
+
+    Arguments:
+        burning_velocity           S_L at the temperature of the stream        [m/s]    a Band
+        thermal_diffusivity_m2_s   alpha at the same temperature               [m2/s]   above 0
+    Returns:
+        Band                       g_F; +- 30 % of the law and the band of S_L [1/s]
+    Assumes:
+        an open flame on a wall that cools it; a lip above about 800 K or a flame shut in by the duct goes back at
+        several times this gradient, and no correlation is known
+    Source:
+        Putnam & Jensen (1949) group (memory), constant fixed to Lewis & von Elbe's methane (memory)
+    Checked by:
+        tests/reference/critical_gradients.csv
+    """
+    return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s)
+
+
+def _critical(constant, burning_velocity, diffusivity):
+    require(0 < diffusivity < 1, "thermal_diffusivity_m2_s", f"{diffusivity:g}", "must be above 0 m2/s")
+    low, value, high = (constant * s * s / diffusivity for s in burning_velocity)
+    return Band(low / (1 + GRADIENT_BAND), value, high * (1 + GRADIENT_BAND))
+
+
+def blow_off_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s, equivalence_ratio, open_air):
+    """Critical wall gradient above which the flame of one port alone lifts off.
+
+        g_B = 0.23 S_L^2/alpha [1 - (1 - phi^6.4) sigma],   sigma = 1 in open air, 0 in burnt gas
+
+    Arguments:
+        burning_velocity           S_L at the temperature of the stream   [m/s]    a Band
+        thermal_diffusivity_m2_s   alpha at the same temperature          [m2/s]   above 0
+        equivalence_ratio          phi                                    [-]      up to 1.36
+        open_air                   True when cold air surrounds the flame
+    Returns:
+        Band                       g_B; +- 30 % and the band of S_L       [1/s]
+    Assumes:
+        a single free flame. Ports side by side in a hot face hold far more, so this limits the light-up only
+    Source:
+        Reed, Combust. Flame 11 (1967) 177 (memory)
+    Checked by:
+        tests/reference/critical_gradients.csv
+    """
+    surrounded = 1 - (1 - equivalence_ratio ** 6.4) * (1 if open_air else 0)
+    return _critical(BLOW_OFF_CONSTANT * surrounded, burning_velocity, thermal_diffusivity_m2_s)
+
+
+class PortFlame:
+    """One port with its mixture: the margins against flashback and blow-off at any velocity.
+
+    Attributes:
+        diameter_m, length_m    of the port
+        properties              port_stream.StreamProperties of the mixture
+        burning_velocity_at     function of temp_K -> Band [m/s]
+        equivalence_ratio       phi
+        inlet_temp_K            mixture in the plenum
+        wall_temp_K             mean of the port's wall; None when cold (no preheat)
+    """
+
+    def __init__(self, diameter_m, length_m, properties, burning_velocity_at, equivalence_ratio, inlet_temp_K,
+                 wall_temp_K=None):
+        for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
+            require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(wall_temp_K is None or 0 < wall_temp_K < 2000, "wall_temp_K", str(wall_temp_K),
+                "must be above 0 and below 2000 K")
+        self.diameter_m, self.length_m, self.properties = diameter_m, length_m, properties
+        self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
+        self.inlet_temp_K, self.wall_temp_K = inlet_temp_K, wall_temp_K
+        density, viscosity, _, _ = properties.at(inlet_temp_K)
+        self._inlet_density, self._inlet_viscosity = density, viscosity
+
+    def exit_temp_K(self, velocity_m_s):
+        """Temperature of the stream at the exit of the port [K]."""
+        if self.wall_temp_K is None:
+            return self.inlet_temp_K
+        return stream_exit_temp_K(velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K,
+                                  self.wall_temp_K)
+
+    def _exit(self, velocity_m_s):
+        """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha) at the exit of the port."""
+        temp_K = self.exit_temp_K(velocity_m_s)
+        density, viscosity, k, cp = self.properties.at(temp_K)
+        speed, nu = velocity_m_s * self._inlet_density / density, viscosity / density
+        # The regime is set where the stream enters; a hot wall has no time to calm it in a few diameters.
+        w = turbulent_weight(velocity_m_s * self._inlet_density * self.diameter_m / self._inlet_viscosity)
+        laminar = laminar_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
+        turbulent = turbulent_gradient_1_s(speed, self.diameter_m, self.length_m, nu) if w > 0 else laminar
+        return w, laminar, turbulent, self.burning_velocity_at(temp_K), k / (density * cp)
+
+    def wall_gradient_1_s(self, velocity_m_s):
+        """Wall velocity gradient at the exit of the port [1/s]."""
+        w, laminar, turbulent, _, _ = self._exit(velocity_m_s)
+        return (1 - w) * laminar + w * turbulent
+
+    def flashback_margin(self, velocity_m_s):
+        """Wall gradient over the critical one, with its band; below 1 the flame can enter the port [-].
+
+        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK.
+        """
+        w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
+        critical = flashback_gradient_1_s(burning, alpha)
+        return Band(*(((1 - w) * laminar + w * turbulent / factor) / limit for factor, limit in
+                      zip(reversed(TURBULENT_FLASHBACK), reversed(critical))))
+
+    def blow_off_margin(self, velocity_m_s):
+        """Wall gradient over the critical one for blow-off, with its band; above 1 a flame alone lifts [-].
+
+        Cold ports count open air round the flame, hot ones burnt gas.
+        """
+        w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
+        critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=self.wall_temp_K is None)
+        return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
+
+    def flashback_velocity_m_s(self):
+        """Mixture velocity at plenum temperature below which the flame can enter the port; Band [m/s].
+
+        The highest root of flashback_margin = 1; `high` belongs to the low end of the margin.
+        """
+        return self._velocity(self.flashback_margin)
+
+    def lift_velocity_m_s(self):
+        """Mixture velocity at plenum temperature above which the flame of a port alone lifts off; Band [m/s]."""
+        return self._velocity(self.blow_off_margin)
+
+    def _velocity(self, margin):
+        """Highest velocity at which each edge of the margin's band rises through 1: scan downwards, then close in."""
+        found, above = [None, None, None], (SCAN_HIGH_M_S, margin(SCAN_HIGH_M_S))
+        while None in found:
+            below = (above[0] / SCAN_RATIO, margin(above[0] / SCAN_RATIO))
+            if not below[0] > SCAN_LOW_M_S:
+                raise InputError("equivalence_ratio", f"{self.equivalence_ratio:g}",
+                                 f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s")
+            for edge in range(3):
+                if found[edge] is None and below[1][edge] <= 1:
+                    found[edge] = _root(lambda v: log(margin(v)[edge]), below[0], log(below[1][edge]),
+                                        above[0], log(above[1][edge]))
+            above = below
+        return Band(*reversed(found))
+
+
+def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):
+    """Firing rate at a limit of velocity, at a fixed equivalence ratio: limit/velocity times the firing rate.
+
+    Arguments:
+        limit_m_s       flashback or lift velocity, a Band            [m/s]
+        velocity_m_s    mixture in the port at firing_rate_W          [m/s]   above 0
+        firing_rate_W                                                 [W]     above 0
+    Returns:
+        Band                                                          [W]
+    """
+    require(0 < velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be above 0")
+    require(0 < firing_rate_W < float("inf"), "firing_rate_W", f"{firing_rate_W:g}", "must be above 0")
+    return Band(*(limit / velocity_m_s * firing_rate_W for limit in limit_m_s))
+
+
+def _root(height, low, h_low, high, h_high):
+    """v between low and high where height(v), smooth in log v, rises through 0; Illinois regula falsi to 1e-9."""
+    a, b, kept = log(low), log(high), 0
+    for _ in range(60):
+        x = (a * h_high - b * h_low) / (h_high - h_low)
+        h = height(exp(x))
+        if abs(h) < 1e-9:
+            return exp(x)
+        if h > 0:
+            b, h_high = x, h
+            h_low, kept = (h_low / 2, 1) if kept == 1 else (h_low, 1)
+        else:
+            a, h_low = x, h
+            h_high, kept = (h_high / 2, -1) if kept == -1 else (h_high, -1)
+    raise InputError("velocity_m_s", f"{exp(a):g} to {exp(b):g}", "is not narrowed to one limit of the flame")

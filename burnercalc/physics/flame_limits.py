@@ -1,0 +1,89 @@
+"""Limits of the flame that geometry and mixture set: what burns at all, what gap stops it, what gap it jumps."""
+from math import inf
+
+from ..errors import require
+from ..tables import by_key, find
+from .band import Band
+from .fuels import stoichiometric_air_mol_mol
+
+# Plate distance that stops a flame, in flame thicknesses alpha/S_L (Williams, Combustion Theory, 8.1; published).
+QUENCH_THICKNESSES = 40.0
+# A tube stops a flame at this many plate distances (memory: Lewis & von Elbe; Williams).
+TUBE_OVER_PLATES = Band(1.5, 1.575, 1.65)
+CROSS_LIGHT_PITCH_RATIO = 2.5  # pitch in port diameters up to which ports light each other (common practice)
+FLAMMABILITY_LISTS = ("nfpa", "iec")
+
+
+def flammable_fraction(composition, limits="nfpa"):
+    """Lower and upper flammable limit of a fuel gas in air.
+
+        L = sum(x_i)/sum(x_i/L_i)   over the gases that burn, divided by their share in the fuel
+
+    Arguments:
+        composition   ((species, mole fraction), ...)              [-]
+        limits        "nfpa" or "iec", the list                    [-]
+    Returns:
+        tuple         (lower, upper), fuel gas in the mixture      [-]
+    Raises:
+        InputError    unknown list or species, or nothing that burns
+    Assumes:
+        room temperature; inert gas in the fuel only dilutes it (good for a few percent)
+    Source:
+        Le Chatelier's rule (memory); data/flammability.csv (published)
+    Checked by:
+        tests/test_flame_limits.py
+    """
+    require(limits in FLAMMABILITY_LISTS, "limits", limits, "must be one of " + ", ".join(FLAMMABILITY_LISTS))
+    table = by_key("flammability", "species")
+    burning = [(x, table[name]) for name, x in composition if name in table and x > 0]
+    require(burning, "fuel_blend", str(composition), "must hold a gas that burns")
+    total = sum(x for _, x in composition)
+    return tuple(min(total / sum(x * 100 / row[f"{limits}_{end}"] for x, row in burning), 1.0)
+                 for end in ("lower", "upper"))
+
+
+def flammable_equivalence_ratios(composition, limits="nfpa"):
+    """Equivalence ratios at the flammable limits, phi = x/(1-x) L with L the air need per volume; (lean, rich) [-]."""
+    air = stoichiometric_air_mol_mol(tuple(composition))
+    return tuple(x / (1 - x) * air if x < 1 else inf for x in flammable_fraction(composition, limits))
+
+
+def quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s):
+    """Distance of two cold plates that just stops a flame.
+
+        d_q = 40 alpha/S_L
+
+    Arguments:
+        burning_velocity           S_L, a Band   [m/s]    above 0
+        thermal_diffusivity_m2_s   alpha         [m2/s]   above 0
+    Returns:
+        Band                       d_q           [m]
+    Assumes:
+        cold walls; a hot wall stops nothing
+    Source:
+        Williams, Combustion Theory, 8.1 eqs (4)-(5) (published)
+    Checked by:
+        data/quenching.csv (memory), within 10 % at phi 1
+    """
+    require(burning_velocity[0] > 0, "burning_velocity", str(tuple(burning_velocity)), "must be above 0 m/s")
+    require(0 < thermal_diffusivity_m2_s < 1, "thermal_diffusivity_m2_s", f"{thermal_diffusivity_m2_s:g}",
+            "must be above 0 m2/s")
+    return Band(*(QUENCH_THICKNESSES * thermal_diffusivity_m2_s / s for s in reversed(burning_velocity)))
+
+
+def quenching_port_diameter_m(burning_velocity, thermal_diffusivity_m2_s):
+    """Diameter of a cold port that just stops a flame: 1.5 to 1.65 plate distances; Band [m].
+
+    A port wider than this does not hold a flame back; only the speed of the mixture does.
+    """
+    plates = quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s)
+    return Band(*(ratio * plate for ratio, plate in zip(TUBE_OVER_PLATES, plates)))
+
+
+def cross_light_gap_m(main_species):
+    """Edge-to-edge gap of ports over which the flame spreads: (surely, at most) [m]; memory, weak.
+
+    The gap of a natural gas is that of CH4; a pitch of CROSS_LIGHT_PITCH_RATIO diameters serves as well.
+    """
+    row = find("quenching", "species", main_species, "fuel")
+    return row["cross_light_sure_mm"] / 1000, row["cross_light_limit_mm"] / 1000

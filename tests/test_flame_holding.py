@@ -1,0 +1,142 @@
+from functools import lru_cache
+from math import isfinite
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from rows import rows
+
+from burnercalc.errors import InputError
+from burnercalc.physics import flame_holding as fh
+from burnercalc.physics.band import Band
+from burnercalc.physics.burning_velocity import burning_velocity_m_s
+from burnercalc.physics.mixture import mixture_properties
+from burnercalc.physics.port_stream import StreamProperties
+
+AIR_NEED = {"CH4": 9.547, "C3H8": 23.866, "C4H10": 31.026}
+phis = st.floats(0.6, 1.4)
+diameters = st.floats(0.0015, 0.0254)
+ratios = st.floats(1.0, 20.0)
+
+
+def mixture(species, phi, temp_K):
+    return mixture_properties({species: phi / AIR_NEED[species], "O2": 0.2095, "N2": 0.7905}, temp_K, 101325.0)
+
+
+@lru_cache(maxsize=200)
+def properties(species, phi):
+    return StreamProperties(lambda temp_K: mixture(species, phi, temp_K))
+
+
+def flame(species="C3H8", phi=1.0, diameter=0.00635, length=0.0508, wall=None, inlet=288.7):
+    return fh.PortFlame(diameter, length, properties(species, phi),
+                        lambda temp_K: burning_velocity_m_s(((species, 1.0),), phi, temp_K), phi, inlet, wall)
+
+
+@pytest.mark.parametrize("row", rows("critical_gradients.csv"), ids=lambda row: row["mix"])
+def test_agrees_with_the_worked_critical_gradients(row):
+    s, alpha = row["burning_velocity_m_s"], row["diffusivity_m2_s"]
+    # S_L is printed to three digits, so its square promises half a percent.
+    assert fh.flashback_gradient_1_s(Band(s, s, s), alpha).value == pytest.approx(row["flashback"], rel=6e-3)
+    blow_off = fh.blow_off_gradient_1_s(Band(s, s, s), alpha, 1.3, open_air=False).value
+    assert blow_off == pytest.approx(row["blow_off"], rel=6e-3)
+
+
+# Peaks remembered from Lewis & von Elbe and RI 5225: methane 400, propane 600 1/s, good to 30 %.
+@pytest.mark.parametrize("species, expected", [("CH4", 400), ("C3H8", 600), ("C4H10", 600)])
+def test_peak_flashback_gradient_is_the_remembered_one(species, expected):
+    peak = max(fh.flashback_gradient_1_s(burning_velocity_m_s(((species, 1.0),), phi),
+                                         mixture(species, phi, 298.15).thermal_diffusivity_m2_s)
+               for phi in (0.9, 1.0, 1.1, 1.2))
+    assert peak.value == pytest.approx(expected, rel=0.30)
+    assert peak.low <= expected <= peak.high
+
+
+@pytest.mark.parametrize("row", rows("flashback_preheat.csv"), ids=lambda row: "-".join(map(str, row.values())))
+def test_preheat_raises_the_gradient_as_computed_flames_do(row):
+    def gradient(temp_K):
+        burning = burning_velocity_m_s(((row["species"], 1.0),), row["phi"], temp_K)
+        alpha = mixture(row["species"], row["phi"], temp_K).thermal_diffusivity_m2_s
+        return fh.flashback_gradient_1_s(burning, alpha).value
+    assert gradient(row["temp_K"]) / gradient(298.15) == pytest.approx(row["expected"], rel=0.03)
+
+
+@pytest.mark.parametrize("row", rows("flashback_velocity.csv"), ids=lambda r: f"{r['diameter_in']}-{r['gradient']:g}")
+def test_long_port_flashes_back_at_the_developed_velocity(row):
+    # A burning velocity that gives the wanted critical gradient, and a port so long that the flow has developed.
+    gas = properties("C3H8", 1.0)
+    density, _, k, cp = gas.at(298.15)
+    speed = (row["gradient"] / fh.FLASHBACK_CONSTANT * k / (density * cp)) ** 0.5
+    port = fh.PortFlame(row["diameter_in"] * 0.0254, 100.0, gas, lambda temp_K: Band(speed, speed, speed), 1.0, 298.15)
+    # Three decimals are printed.
+    assert port.flashback_velocity_m_s().value == pytest.approx(row["expected"], abs=6e-4)
+
+
+def test_reeds_bracket_is_one_at_phi_one_and_in_burnt_gas():
+    speed = Band(0.4, 0.4, 0.4)
+    closed = fh.blow_off_gradient_1_s(speed, 2e-5, 0.8, open_air=False).value
+    assert closed == pytest.approx(0.23 * 0.4 ** 2 / 2e-5)
+    assert fh.blow_off_gradient_1_s(speed, 2e-5, 1.0, open_air=True).value == pytest.approx(closed)
+    # 0.8^6.4 = 0.2397
+    assert fh.blow_off_gradient_1_s(speed, 2e-5, 0.8, open_air=True).value == pytest.approx(0.2397 * closed, rel=1e-3)
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.sampled_from(sorted(AIR_NEED)), phis, diameters, ratios, st.one_of(st.none(), st.floats(300, 1500)))
+def test_limits_are_where_the_margins_are_one(species, phi, d, ratio, wall):
+    port = flame(species, round(phi, 2), d, d * ratio, wall)
+    for limit, margin in ((port.flashback_velocity_m_s(), port.flashback_margin),
+                          (port.lift_velocity_m_s(), port.blow_off_margin)):
+        assert 0 < limit.low <= limit.value <= limit.high < 300
+        for velocity, edge in zip(limit, (2, 1, 0)):
+            assert margin(velocity)[edge] == pytest.approx(1, rel=1e-6)
+            assert margin(velocity * 1.01)[edge] > 1
+
+
+@settings(max_examples=40, deadline=None)
+@given(phis, diameters, ratios, st.floats(300, 1200), st.floats(1, 400), st.floats(0.05, 30))
+def test_hotter_port_never_widens_the_flashback_margin(phi, d, ratio, wall, hotter, velocity):
+    phi = round(phi, 2)
+    cool, hot = (flame("C3H8", phi, d, d * ratio, w).flashback_margin(velocity) for w in (wall, wall + hotter))
+    for a, b in zip(cool, hot):
+        assert isfinite(b) and b <= a * (1 + 1e-9)
+
+
+@settings(max_examples=40, deadline=None)
+@given(phis, diameters, ratios, st.one_of(st.none(), st.floats(300, 1500)), st.floats(0.05, 40), st.floats(1.001, 2))
+def test_more_firing_never_brings_flashback_nearer_in_laminar_flow(phi, d, ratio, wall, velocity, more):
+    port = flame("CH4", round(phi, 2), d, d * ratio, wall)
+    density, viscosity, _, _ = port.properties.at(port.inlet_temp_K)
+    if velocity * more * d * density / viscosity < 2300:
+        assert port.flashback_margin(velocity * more).value >= port.flashback_margin(velocity).value
+
+
+def test_hot_port_flashes_back_sooner_and_turndown_shrinks():
+    cold, hot = flame().flashback_velocity_m_s(), flame(wall=900).flashback_velocity_m_s()
+    assert hot.value > 1.3 * cold.value
+
+
+def test_firing_rate_follows_the_velocity():
+    assert fh.firing_rate_limit_W(Band(1, 2, 3), 4.0, 20e3) == (5e3, 10e3, 15e3)
+    with pytest.raises(InputError):
+        fh.firing_rate_limit_W(Band(1, 2, 3), 0.0, 20e3)
+
+
+def test_flashback_velocity_grows_with_the_port():
+    small, large = (flame(diameter=d).flashback_velocity_m_s().value for d in (0.0032, 0.0095))
+    assert large > 2 * small
+
+
+def test_practical_loading_lifts_a_cold_flame():
+    # Reference 2.5: 55 000 Btu/h per in2 (6.637 m/s) lies above free-flame blow-off at phi 1, far above flashback.
+    port = flame(inlet=288.7)
+    assert port.lift_velocity_m_s().high < 6.637
+    assert port.flashback_margin(6.637).low > 5
+
+
+@pytest.mark.parametrize("change, field", [({"diameter": 0}, "diameter_m"), ({"wall": float("nan")}, "wall_temp_K"),
+                                           ({"inlet": float("nan")}, "inlet_temp_K")])
+def test_refuses_and_names_the_field(change, field):
+    with pytest.raises(InputError) as caught:
+        flame(**change)
+    assert caught.value.field == field

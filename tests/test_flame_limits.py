@@ -1,0 +1,56 @@
+import pytest
+
+from burnercalc.errors import InputError
+from burnercalc.physics import flame_limits as fl
+from burnercalc.physics.burning_velocity import species_burning_velocity_m_s
+from burnercalc.tables import by_key
+
+
+# NFPA 497 limits as equivalence ratio (reference 1.2, calc from 9.547, 23.866 and 31.026 volumes of air).
+@pytest.mark.parametrize("species, lean, rich", [("CH4", 0.50, 1.68), ("C3H8", 0.51, 2.51), ("C4H10", 0.60, 2.88)])
+def test_limits_as_equivalence_ratios(species, lean, rich):
+    assert fl.flammable_equivalence_ratios(((species, 1.0),)) == pytest.approx((lean, rich), abs=6e-3)
+
+
+# NFPA 497 (2008) and IEC 60079-20-1 (2010), read back against the library chemicals.
+@pytest.mark.parametrize("species, limits, lower, upper", [
+    ("CH4", "nfpa", 0.05, 0.15), ("C3H8", "iec", 0.017, 0.109), ("C4H10", "nfpa", 0.019, 0.085)])
+def test_limits_of_pure_gases(species, limits, lower, upper):
+    assert fl.flammable_fraction(((species, 1.0),), limits) == pytest.approx((lower, upper), rel=1e-9)
+
+
+def test_le_chatelier_of_half_and_half():
+    # 1/(0.5/5.0 + 0.5/2.1) = 2.958 % by hand
+    assert fl.flammable_fraction((("CH4", 0.5), ("C3H8", 0.5)))[0] == pytest.approx(0.02958, rel=1e-3)
+
+
+def test_inert_gas_only_dilutes():
+    assert fl.flammable_fraction((("CH4", 0.9), ("N2", 0.1)))[0] == pytest.approx(0.05 / 0.9, rel=1e-9)
+
+
+# Diffusivity of the stoichiometric mixture at 298 K from Cantera transport; plates from NACA 1300 (memory).
+@pytest.mark.parametrize("species, alpha", [("CH4", 22.31e-6), ("C3H8", 20.54e-6)])
+def test_forty_thicknesses_give_the_remembered_quenching_distance(species, alpha):
+    got = fl.quenching_plate_distance_m(species_burning_velocity_m_s(species, 1.0), alpha)
+    expected = by_key("quenching", "species")[species]["plate_stoichiometric_mm"] / 1000
+    assert got.value == pytest.approx(expected, rel=0.10)
+
+
+def test_quarter_inch_port_does_not_stop_a_flame():
+    # Reference 1.2 (b): quenching tube diameters are 2.9 to 5 mm.
+    got = fl.quenching_port_diameter_m(species_burning_velocity_m_s("C3H8", 1.0), 20.54e-6)
+    assert 0.0025 < got.low < got.value < got.high < 0.00635
+
+
+def test_cross_lighting_gap_is_the_table():
+    assert fl.cross_light_gap_m("C3H8") == pytest.approx((0.008, 0.010))
+    assert fl.cross_light_gap_m("CH4") == pytest.approx((0.006, 0.008))
+
+
+def test_refuses_and_names_what_is_known():
+    with pytest.raises(InputError):
+        fl.flammable_fraction((("CH4", 1.0),), "old")
+    with pytest.raises(InputError):
+        fl.flammable_fraction((("N2", 1.0),))
+    with pytest.raises(InputError, match="C3H8"):
+        fl.cross_light_gap_m("H2")
