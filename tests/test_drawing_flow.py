@@ -4,10 +4,11 @@ import zxingcpp
 from hypothesis import given, settings, strategies as st
 
 from burnercalc.drawing.flow import (
-    QR, Caution, Columns, Figure, Heading, Items, PageBreak, Paragraph, Table, document_pages, flow)
+    QR, Caution, Columns, Figure, Heading, Items, PageBreak, Paragraph, Table, document_pages, figure_ratio, flow)
 from burnercalc.drawing.pdf import write_document_pdf
 from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
 from burnercalc.errors import InputError
+from drawings import drawings
 from pdf_reader import pages, picture
 
 LINK = "https://example.org/#v=1&rows=3&port_diameter=5/16in"
@@ -65,6 +66,23 @@ def test_figure_states_its_scale_and_keeps_its_shape():
     assert [c[2] for c in page.circles] == [pytest.approx(30, abs=0.001)]
     assert any(r[2] - r[0] == pytest.approx(150, abs=0.001) for r in page.rectangles)
     assert "24 in" in page.text and "17" not in page.text
+
+
+@settings(max_examples=60, deadline=None)
+@given(drawings, st.floats(50, 180), st.floats(40, 200))
+def test_a_figure_stays_inside_its_box_with_all_its_texts(drawing, width, height):
+    page, = flow([Figure(drawing, height)], width, 260)
+    boxes = [shape_box(shape) for shape in page]
+    assert min(b[0] for b in boxes) >= -0.01 and max(b[2] for b in boxes) <= width + 0.01
+    # The caption adds lines of 4.6 mm under the figure.
+    assert min(b[1] for b in boxes) >= -height - 1.5 - 4.6 * 3
+
+
+def test_figure_ratio_is_the_first_plain_one_that_fits():
+    drawing = Drawing("f", "F", (rectangle(0, 0, 600, 150, "body"),))
+    assert [figure_ratio(drawing, w, 100) for w in (600, 300, 299, 200, 10)] == [1.5, 2, 2.5, 3, 75]
+    with pytest.raises(InputError, match="1:100"):
+        figure_ratio(drawing, 5, 100)
 
 
 def test_heading_moves_on_with_what_it_heads():

@@ -4,7 +4,7 @@ Each block turns into pieces, strips as wide as the column that are never cut; p
 """
 from dataclasses import dataclass, replace
 
-from ..errors import require
+from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
 from .qr import qr_shapes
 from .shapes import Line, Text, placed, rectangle
@@ -159,12 +159,11 @@ def _widths(table, width, pad):
     """Column widths: what the longest cell needs; spread to the full width, or the widest cut back to it."""
     need = [2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
             for i, name in enumerate(table.header)]
-    if sum(need) <= width:
-        return [n + (width - sum(need)) * n / sum(need) for n in need]
     cap = max(need)
     while sum(min(n, cap) for n in need) > width:
         cap *= 0.98
-    return [min(n, cap) for n in need]
+    kept = [min(n, cap) for n in need]
+    return [width * n / sum(kept) for n in kept]
 
 
 def _table(block, width, height):
@@ -200,25 +199,40 @@ def _table(block, width, height):
     return [head] + [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
 
 
-def _figure(block, width, height):
-    x1, y1, x2, y2 = block.drawing.bounds()
-    room = min(block.height, height - 24.0)
-    ratio = max((x2 - x1) / width, (y2 - y1) / room)
-    ratio = next((r for r in RATIOS if r >= ratio), ratio)
-    scale = 1 / ratio
-    across, up = (x2 - x1) * scale, (y2 - y1) * scale
+def _reduced(drawing, ratio):
+    """Shapes of the drawing at 1:ratio, texts kept large enough to read, numbers too small to read left out."""
     shapes = []
-    for shape in block.drawing.painted():
-        small = placed(shape, (width - across) / 2 - x1 * scale, -y2 * scale, scale)
+    for shape in drawing.painted():
+        small = placed(shape, 0.0, 0.0, 1 / ratio)
         if isinstance(small, Text) and small.layer == "number" and small.height < SMALLEST_NUMBER_MM:
             continue
         if isinstance(small, Text) and small.layer != "number":
             small = replace(small, height=max(small.height, SMALLEST_TEXT_MM))
         shapes.append(small)
-    shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:.4g}"
+    return replace(drawing, shapes=tuple(shapes))
+
+
+def figure_ratio(drawing, width, height):
+    """The n of the plain ratio 1:n, 1 or more, at which a drawing with its texts fits a figure of that size [mm].
+
+    Who draws for a figure multiplies offsets and text heights by this, so that they come out as mm on paper.
+    """
+    for ratio in RATIOS:
+        x1, y1, x2, y2 = _reduced(drawing, ratio).bounds()
+        if x2 - x1 <= width and y2 - y1 <= height:
+            return ratio
+    raise InputError("figure", f"{drawing.name} in {width:.0f} x {height:.0f} mm", f"must fit at 1:{RATIOS[-1]}")
+
+
+def _figure(block, width, height):
+    ratio = figure_ratio(block.drawing, width, min(block.height, height - 24.0))
+    small = _reduced(block.drawing, ratio)
+    x1, y1, x2, y2 = small.bounds()
+    shapes, up = small.moved((width - x1 - x2) / 2, -y2).shapes, y2 - y1
+    shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
     caption = f"{block.caption}. {shown}" if block.caption else shown
     lines = [replace(piece, keep=True) for piece in _lines(caption, TABLE_MM, 0.0, width, before=1.5)]
-    return [Piece(up, tuple(shapes), before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]
+    return [Piece(up, shapes, before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]
 
 
 def _qr(block, width):

@@ -125,17 +125,14 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
         first = len(sheets)
         for tile in cut:
             placed = drawing.moved(window[0] - tile.x, window[1] - tile.y).painted()
-            note = "True size, 1:1"
-            if len(cut) > 1:
-                note += f"; row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}"
-            sheets.append(Sheet(
-                width, height,
-                (*_seams(tile, window, first),
-                 *_strip(width, drawing.title, note, len(sheets) + 1, total, scale_x, scale_y, code)),
-                tuple(shape for shape in placed if _touches(shape_box(shape), window)), window, scale_x, scale_y))
+            note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
+            number = f"Sheet {len(sheets) + 1} of {total}, true size"
+            strip = _strip(width, drawing.title, note, number, scale_x, scale_y, code)
+            seen = tuple(shape for shape in placed if _touches(shape_box(shape), window))
+            sheets.append(Sheet(width, height, (*_seams(tile, window, first), *strip), seen, window, scale_x, scale_y))
     width, height = paper_size(paper)
     for page in pages:
-        strip = _strip(width, drawings[0].title, "Tables", len(sheets) + 1, total, scale_x, scale_y, code)
+        strip = _strip(width, drawings[0].title, "", f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
         sheets.append(Sheet(width, height, (*page, *strip), scale_x=scale_x, scale_y=scale_y))
     return sheets
 
@@ -148,7 +145,7 @@ def _touches(box, window):
 def _seams(tile, window, first):
     """Lines down the middle of each overlap, marks to lay sheet over sheet by, and the number of the neighbour."""
     x1, y1, x2, y2 = window
-    half, number, shares = OVERLAP_MM / 2, first + (tile.row - 1) * tile.columns + tile.column, (0.15, 0.5, 0.85)
+    half, number, shares = OVERLAP_MM / 2, first + (tile.row - 1) * tile.columns + tile.column, (0.0, 1.0)
     shapes = []
     for there, x, other in ((tile.column > 1, x1 + half, number - 1),
                             (tile.column < tile.columns, x2 - half, number + 1)):
@@ -156,14 +153,14 @@ def _seams(tile, window, first):
             shapes.append(Line(x, y1, x, y2, "frame"))
             for share in shares:
                 shapes += _registration(x, y1 + half + share * (y2 - y1 - OVERLAP_MM))
-            shapes.append(Text(x - 1.0, y1 + 2.0, f"joins sheet {other}", 2.3, "start", 90.0))
+            shapes.append(Text(x - 1.0, y1 + OVERLAP_MM + 2.0, f"joins sheet {other}", 2.3, "start", 90.0))
     for there, y, other in ((tile.row > 1, y2 - half, number - tile.columns),
                             (tile.row < tile.rows, y1 + half, number + tile.columns)):
         if there:
             shapes.append(Line(x1, y, x2, y, "frame"))
             for share in shares:
                 shapes += _registration(x1 + half + share * (x2 - x1 - OVERLAP_MM), y)
-            shapes.append(Text(x1 + half + 2.0, y + 1.0, f"joins sheet {other}", 2.3))
+            shapes.append(Text(x1 + OVERLAP_MM + 2.0, y + 1.0, f"joins sheet {other}", 2.3))
     return shapes
 
 
@@ -182,7 +179,7 @@ def bar(x, y, length, step, label):
             Text(x + length + 2.0, y - 0.2, label, 2.5, layer="heading")]
 
 
-def _strip(width, name, note, number, total, scale_x, scale_y, code):
+def _strip(width, name, note, sheet, scale_x, scale_y, code):
     """Foot of a sheet: what to measure, which part and sheet this is, which way is up, the link code."""
     lines = _code_lines(width, code)
     left, right, foot = MARGIN_MM, width - MARGIN_MM, MARGIN_MM + 4.0 * len(lines)
@@ -194,8 +191,8 @@ def _strip(width, name, note, number, total, scale_x, scale_y, code):
     arrow = right - 5.0
     fits = arrow - 9.0 - column
     texts = [(part, "heading", 3.0) for part in wrapped(name, 3.0 / CAP_HEIGHT_RATIO, fits, bold=True)[:2]]
-    texts.append((f"Sheet {number} of {total}", "heading", 2.6))
-    texts += [(part, "text", 2.3) for part in wrapped(note, SMALL_MM, fits)]
+    texts.append((sheet, "heading", 2.6))
+    texts += [(part, "text", 2.3) for part in wrapped(note, SMALL_MM, fits) if part]
     if (scale_x, scale_y) != (1.0, 1.0):
         corrected = f"Corrected: your printer made 100 mm {100 * scale_x:.2f} across, {100 * scale_y:.2f} up"
         texts += [(part, "text", 2.3) for part in wrapped(corrected, SMALL_MM, fits)]
