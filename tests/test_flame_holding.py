@@ -93,6 +93,17 @@ def test_limits_are_where_the_margins_are_one(species, phi, d, ratio, wall):
             assert margin(velocity * 1.01)[edge] > 1
 
 
+@pytest.mark.parametrize("species", sorted(AIR_NEED))
+@pytest.mark.parametrize("phi", [0.5, 1.6])
+@pytest.mark.parametrize("wall", [None, 300, 1900])
+@pytest.mark.parametrize("inlet", [233, 328])
+def test_limits_are_finite_at_the_ends_of_the_allowed_ranges(species, phi, wall, inlet):
+    for d in (0.0015875, 0.0254):
+        port = flame(species, phi, d, 0.3048, wall, inlet)
+        for limit in (port.flashback_velocity_m_s(), port.lift_velocity_m_s()):
+            assert all(isfinite(x) and 0 < x < 300 for x in limit)
+
+
 @settings(max_examples=40, deadline=None)
 @given(phis, diameters, ratios, st.floats(300, 1200), st.floats(1, 400), st.floats(0.05, 30))
 def test_hotter_port_never_widens_the_flashback_margin(phi, d, ratio, wall, hotter, velocity):

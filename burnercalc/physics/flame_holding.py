@@ -24,7 +24,7 @@ TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
 DESIGN_MARGIN_COLD = 2.0
 DESIGN_MARGIN_HOT_FACE = (5.0, 10.0)
 
-SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-5, 300.0, 2.0
+SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-9, 300.0, 2.0
 
 
 def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
