@@ -6,11 +6,11 @@ from pathlib import Path
 
 from .design import Design
 from .errors import InputError, InputErrors
+from .files import FILES
 from .link import from_link, to_link
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
 from .solve import solve
-from .templates import template_pdf
 
 
 def main(argv=None):
@@ -82,5 +82,6 @@ def _sheet(arguments):
 
 def _template(arguments):
     design = _design(arguments)
-    Path(arguments.output).write_bytes(template_pdf(solve(design), arguments.paper, to_link(design, arguments.site)))
+    _, _, make = FILES[f"template-{arguments.paper}"]
+    Path(arguments.output).write_bytes(make(solve(design), to_link(design, arguments.site)))
     return 0

@@ -110,15 +110,28 @@ class Chart:
     sentence: str = ""
 
 
+class Later(dict):
+    """A dict whose values may be functions of no argument; one is called when its value is first asked for."""
+
+    def __getitem__(self, key):
+        value = super().__getitem__(key)
+        if callable(value):
+            value = self[key] = value()
+        return value
+
+
 @dataclass
 class Result:
-    """Everything known about a design; chapters add to it in the order of the job."""
+    """Everything known about a design; chapters add to it in the order of the job.
+
+    Charts and drawings are made when they are first asked for, since most readers look at few of them.
+    """
     design: object
     answers: dict = field(default_factory=dict)
     checks: dict = field(default_factory=dict)
     tables: dict = field(default_factory=dict)
-    charts: dict = field(default_factory=dict)
-    drawings: dict = field(default_factory=dict)
+    charts: dict = field(default_factory=Later)
+    drawings: dict = field(default_factory=Later)
     ports: tuple = ()
 
     def answer(self, key, value, dimension, label, meaning, formula, inputs, source, trust="calculated", band=()):
@@ -140,11 +153,8 @@ class Result:
         self.checks[key] = Check(key, verdict, value, limit, dimension, label, text, source, trust,
                                  tuple(Change(*change) for change in changes))
 
-    def add(self, *things):
-        """Add tables, charts and drawings by their key."""
-        for thing in things:
-            store = {Table: self.tables, Chart: self.charts}.get(type(thing), self.drawings)
-            store[getattr(thing, "key", None) or thing.name] = thing
+    def add_table(self, table):
+        self.tables[table.key] = table
 
     @property
     def worst(self):

@@ -99,10 +99,10 @@ SETTINGS = (
             "Height above sea level; thin air carries less fire.", "-1000 ft", "12000 ft", ("500 ft", "100 m")),
 
     # Paper
-    Setting("print_scale_x", "make", "Printed bar, across", "length", "100 mm",
-            "What the 100 mm bar across the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("1/64 in", "0.1 mm")),
-    Setting("print_scale_y", "make", "Printed bar, up", "length", "100 mm",
-            "What the 100 mm bar up the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("1/64 in", "0.1 mm")),
+    Setting("print_scale_x", "make", "Printed bar, across", "paper_length", "100 mm",
+            "What the 100 mm bar across the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("0.1 mm", "0.1 mm")),
+    Setting("print_scale_y", "make", "Printed bar, up", "paper_length", "100 mm",
+            "What the 100 mm bar up the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("0.1 mm", "0.1 mm")),
 )
 
 BY_KEY = {setting.key: setting for setting in SETTINGS}

@@ -3,11 +3,13 @@ from .chapters import face, fire, plans
 from .result import Result
 
 CHAPTERS = (fire, face, plans)
+# What the face drawing and its numbers need; the page asks for these first, so that it redraws at once.
+FACE_FIRST = (fire, face, plans)
 
 
-def solve(design):
+def solve(design, chapters=CHAPTERS):
     """The Result of a Design. Raises nothing for a design that could be made: what is wrong with it is in the checks."""
     result = Result(design)
-    for chapter in CHAPTERS:
+    for chapter in chapters:
         chapter.solve(design, result)
     return result

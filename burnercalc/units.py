@@ -16,6 +16,7 @@ from .errors import InputError
 DIMENSIONS = {
     "length": ("m", "in", "mm"),
     "long_length": ("m", "ft", "m"),
+    "paper_length": ("m", "mm", "mm"),
     "area": ("m2", "in2", "cm2"),
     "volume": ("m3", "ft3", "L"),
     "mass": ("kg", "lb", "kg"),

@@ -1,6 +1,7 @@
 """The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser; a pure function of its input.
 
-Requests: {"kind": "solve", "settings": {key: text}}          what was typed; bare numbers take the unit shown beside the field
+Requests: {"kind": "face", "settings": {key: text}}           what was typed; bare numbers take the unit shown beside the field
+          {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
@@ -13,10 +14,10 @@ from . import sheet, units
 from .design import Design, limits
 from .drawing.flat import flat_columns
 from .errors import InputError, InputErrors
+from .files import FILES
 from .link import from_link, to_link
 from .settings import BY_KEY, SETTINGS
-from .solve import solve
-from .templates import FILES
+from .solve import FACE_FIRST, solve
 
 
 def handle(request):
@@ -43,8 +44,14 @@ def _design(request):
     return Design.from_texts(texts, texts.get("units") if texts.get("units") in ("in", "mm") else "in")
 
 
+def _face(request):
+    """The face alone, quickly: what is redrawn while a setting moves."""
+    result = solve(_design(request), FACE_FIRST)
+    return {"answers": _answers(result), "drawings": {"face": _drawing(result, "face")}}
+
+
 def _solve(request):
-    return page_data(solve(_design(request)))
+    return page_data(solve(_design(request)), request.get("figures", ()))
 
 
 def _open(request):
@@ -80,7 +87,7 @@ def _file(request):
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 
-def page_data(result):
+def page_data(result, figures):
     """What the page shows of a result: values for its tests and styles, texts for people, columns for its figures."""
     d = result.design
     return {
@@ -88,15 +95,30 @@ def page_data(result):
         "units": d.units,
         "texts": d.texts,
         "fields": {s.key: _field(s, d) for s in SETTINGS},
-        "answers": {a.key: {"value": a.value, "shown": sheet.shown(a, d.units)} for a in result.answers.values()},
+        "answers": _answers(result),
         "worst": result.worst,
         "checks": [{"key": c.key, "verdict": c.verdict, "label": c.label, "text": c.text, "source": c.source,
                     "trust": c.trust, "changes": [{"setting": x.setting, "move": x.move} for x in c.changes]}
                    for c in result.checks.values()],
-        "drawings": {name: {**flat_columns(result.drawings[name]), "bounds": result.drawings[name].bounds(),
-                            "description": result.drawings[name].description} for name in ("face", "section")},
-        "charts": {key: _chart(chart, d.units) for key, chart in result.charts.items()},
+        "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
+        "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
+        "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
     }
+
+
+def _answers(result):
+    return {a.key: {"value": a.value, "shown": sheet.shown(a, result.design.units)} for a in result.answers.values()}
+
+
+def _drawing(result, name):
+    drawing = result.drawings[name]
+    return {**flat_columns(drawing), "bounds": drawing.bounds(), "description": drawing.description}
+
+
+def _table(table, unit_system):
+    return {"title": table.title, "columns": [column.label for column in table.columns],
+            "rows": [[units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
+                     for row in table.rows]}
 
 
 def _field(setting, d):
@@ -125,4 +147,4 @@ def _chart(chart, unit_system):
                                "kind": s.kind, "label": s.label, "verdict": s.verdict} for s in chart.series}}
 
 
-KINDS = {"solve": _solve, "open": _open, "step": _step, "file": _file}
+KINDS = {"face": _face, "solve": _solve, "open": _open, "step": _step, "file": _file}

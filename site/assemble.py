@@ -22,7 +22,8 @@ import runtime
 
 ROOT = Path(__file__).resolve().parent.parent
 SITE = ROOT / "site"
-COPIED = ("app.mjs", "worker.mjs", "style.css", "manifest.webmanifest", "icons")
+COPIED = ("early.js", "app.mjs", "python.mjs", "models.mjs", "worker.mjs", "style.css", "widget.css", "figure.css",
+          "manifest.webmanifest", "icons")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}

@@ -25,7 +25,8 @@ def solve(d, r):
     _plenum(d, r)
     _velocity(d, r)
     _checks(d, r)
-    r.add(_hole_table(d, r), _ratio_chart(d, r))
+    r.add_table(_hole_table(d, r))
+    r.charts["ratio_by_ports"] = lambda: _ratio_chart(d, r)
 
 
 def _window(d, r):

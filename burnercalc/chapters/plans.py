@@ -8,7 +8,9 @@ MM = 1000.0
 
 
 def solve(d, r):
-    r.add(face_drawing(d, r), section_drawing(d, r), template_drawing(d, r))
+    r.drawings["face"] = lambda: face_drawing(d, r)
+    r.drawings["section"] = lambda: section_drawing(d, r)
+    r.drawings["template"] = lambda: template_drawing(d, r)
 
 
 def _length(d, value_m):
@@ -28,15 +30,15 @@ def _outlines(d, r):
 def face_drawing(d, r):
     """The face as seen from the fire: body, setback, window, numbered ports, main dimensions."""
     size = max(d.body_length, d.body_width) * MM
-    text = size / 45
+    text = size / 34
     body_x, body_y = d.body_length * MM / 2, d.body_width * MM / 2
     window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
-    away = 3.2 * text
+    away = 1.8 * text
     ports = [Circle(x * MM, y * MM, d.port_diameter * MM / 2, "port") for x, y in r.ports]
     shapes = [*_outlines(d, r), *ports,
-              *dimension(-body_x, body_y, body_x, body_y, 2.2 * away, _length(d, d.body_length), text),
+              *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, _length(d, d.body_length), text),
               *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y, _length(d, r["window_length"]), text),
-              *dimension(-body_x, -body_y, -body_x, body_y, 2.2 * away, _length(d, d.body_width), text),
+              *dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, _length(d, d.body_width), text),
               *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x, _length(d, r["window_width"]), text),
               *dimension(body_x, window_y, body_x, body_y, -away, _length(d, d.setback), text)]
     first_row = r.ports[:r.row_counts[0]]
@@ -47,7 +49,6 @@ def face_drawing(d, r):
         x, y1 = r.ports[r.row_counts[0] - 1]
         y2 = y1 + r["row_pitch"]
         shapes += dimension(x * MM, y1 * MM, x * MM, y2 * MM, -(away + body_x - x * MM), _length(d, r["row_pitch"]), text)
-    shapes.append(Text(body_x, -body_y - 2.2 * away - text, f"{r['port_count']} ports {_length(d, d.port_diameter)}", 1.2 * text, "end"))
     return Drawing("face", "Face, seen from the fire", shapes,
                    f"The face: a box {_length(d, d.body_length)} by {_length(d, d.body_width)} with a window inside the setback and "
                    f"{r['port_count']} ports in {d.rows} rows.")
@@ -85,7 +86,7 @@ def section_drawing(d, r):
     for x in row:
         shapes += [Line(x - radius, -outside, x - radius, grip, "port"), Line(x + radius, -outside, x + radius, grip, "port")]
     shapes.append(Line(inlet_x, -outside - 4, inlet_x, depth + rise + 4, "centre"))
-    text = max(d.body_length, d.body_depth) * MM / 45
+    text = max(d.body_length, d.body_depth) * MM / 34
     away = 3 * text
     shapes += dimension(half, 0.0, half, depth, -away, _length(d, d.body_depth), text)
     shapes += dimension(-half, -outside, -half, grip, away, _length(d, d.block_thickness), text)

@@ -1,0 +1,94 @@
+"""Bokeh figures of the page: drawings to scale, and charts. Data columns and colours are replaced by app.mjs."""
+from bokeh.core.properties import value
+from bokeh.models import (BoxZoomTool, CategoricalColorMapper, ColumnDataSource, HoverTool, ImportedStyleSheet, PanTool, Range1d,
+                          ResetTool, TapTool, WheelZoomTool)
+from bokeh.plotting import figure
+
+from burnercalc.drawing.shapes import LAYERS
+
+LAYER_NAMES = list(LAYERS)
+VERDICTS = ["good", "caution", "stop", ""]
+GREY = "#555555"
+
+
+def colours(name, factors):
+    """A mapper from layer or verdict to colour; the page gives it the palette of its theme."""
+    return CategoricalColorMapper(name=f"colours-{name}", factors=factors, palette=[GREY] * len(factors))
+
+
+def base(name, **options):
+    made = figure(name=name, sizing_mode="stretch_width", toolbar_location=None, tools=[], min_border=0, outline_line_color=None,
+                  background_fill_alpha=0, border_fill_alpha=0, **options)
+    made.stylesheets = [ImportedStyleSheet(url="./figure.css")]
+    made.output_backend = "canvas"
+    return made
+
+
+def drawing_figure(name, data):
+    """A drawing in mm, equal scales on both axes."""
+    x1, y1, x2, y2 = data["bounds"]
+    made = base(name, aspect_ratio=round((x2 - x1) / (y2 - y1), 4), x_range=Range1d(x1, x2, name=f"{name}-x"),
+                y_range=Range1d(y1, y2, name=f"{name}-y"), x_axis_location=None, y_axis_location=None)
+    made.grid.visible = False
+    layer = {"field": "layer", "transform": colours(name, LAYER_NAMES)}
+    fill = {"field": "layer", "transform": colours(f"{name}-fill", LAYER_NAMES)}
+    made.patches("xs", "ys", source=source(f"{name}-areas", data["areas"]), fill_color=fill, line_color=None)
+    made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3)
+    ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), fill_color=fill, line_color=layer,
+                        line_width=1.2, nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
+    made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="alphabetic",
+              text_font_size="size", text_font=value("system-ui, sans-serif"), text_color=layer,
+              source=source(f"{name}-texts", text_columns(data["texts"])))
+    if name == "face":
+        made.add_tools(HoverTool(renderers=[ports], tooltips=[("port", "@number"), ("x", "@at_x"), ("y", "@at_y")]),
+                       TapTool(renderers=[ports]))
+    zoom(made)
+    return made
+
+
+def text_columns(texts):
+    """Columns of texts as the text glyph wants them: its alignments are called left, center and right."""
+    align = {"start": "left", "middle": "center", "end": "right"}
+    return {**{key: column for key, column in texts.items() if key != "anchor"}, "align": [align[anchor] for anchor in texts["anchor"]],
+            "size": ["11px"] * len(texts["text"])}
+
+
+def chart_figure(name, data):
+    """A chart: bands by verdict behind, lines, the design marked."""
+    made = base(name, height=300, x_range=Range1d(*data["x_range"], name=f"{name}-x"), y_range=Range1d(*data["y_range"], name=f"{name}-y"),
+                x_axis_label=data["x_label"], y_axis_label=data["y_label"])
+    made.xaxis.name, made.yaxis.name = f"{name}-xaxis", f"{name}-yaxis"
+    for key, series in data["series"].items():
+        colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
+        if series["kind"] == "band":
+            columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
+            band = made.varea("x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16)
+            band.glyph.name = f"fill-{series['verdict'] or 'plain'}-{name}-{key}"
+        elif series["kind"] == "bars":
+            made.vbar("x", top="y", width=0.8, source=source(f"{name}-{key}", columns_of(series)), fill_color=colour, line_color=None)
+        elif series["kind"] == "points":
+            made.scatter("x", "y", source=source(f"{name}-{key}", columns_of(series)), size=7, fill_color=colour, line_color=None)
+        else:
+            line = made.line("x", "y", source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}), line_width=2.5, line_color=GREY)
+            line.glyph.name = f"line-{series['verdict'] or 'plain'}-{name}-{key}"
+    if data["mark"]["x"]:
+        mark = made.scatter("x", "y", source=source(f"{name}-mark", data["mark"]), size=15, marker="diamond", line_width=2,
+                            fill_color=GREY, line_color="#ffffff")
+        mark.glyph.name = f"mark-{name}"
+    zoom(made)
+    return made
+
+
+def columns_of(series):
+    return {"x": series["x"], "y": series["y"], "verdict": [series["verdict"]] * len(series["x"])}
+
+
+def source(name, columns):
+    return ColumnDataSource(columns, name=name)
+
+
+def zoom(made):
+    """Pan, wheel and pinch are there but idle, so that a finger scrolls the page until the figure is enlarged."""
+    made.add_tools(PanTool(), WheelZoomTool(), BoxZoomTool(), ResetTool())
+    made.toolbar.active_drag = None
+    made.toolbar.active_scroll = None

@@ -1,0 +1,128 @@
+// Bokeh's models in the page: put there when they are needed, found by name, given new columns and the theme's colours.
+const VENDOR = ["vendor/bokeh/bokeh.min.js", "vendor/bokeh/bokeh-widgets.min.js"];
+const models = new Map();
+let loaded = null;
+
+function load() { // one after the other: the later ones register with the first
+  loaded ??= VENDOR.reduce((before, url) => before.then(() => new Promise((resolve, reject) => {
+    const script = document.createElement("script");
+    script.src = `./${url}`;
+    script.onload = resolve;
+    script.onerror = () => reject(new Error(`${url} did not load`));
+    document.head.append(script);
+  })), Promise.resolve());
+  return loaded;
+}
+
+// Show a document of page.json; its models, in order.
+export async function embed({ doc, roots }) {
+  await load();
+  const id = Object.keys(roots)[0];
+  for (const place of Object.values(roots)) document.getElementById(place)?.replaceChildren();
+  const [views] = await Bokeh.embed.embed_items({ [id]: doc }, [{ docid: id, roots, root_ids: Object.keys(roots) }]);
+  const shown = [...views].map((view) => view.model).filter((root) => root.id in roots);
+  for (const root of shown) {
+    for (const part of root.references()) if (part.name) models.set(part.name, part);
+    if (models.has(`${root.name}-texts`)) keepSizes(root.name);
+    document.getElementById(roots[root.id])?.closest("figure")?.setAttribute("data-live", "");
+  }
+  theme();
+  return shown;
+}
+
+// Names of the drawings and charts that are in the page now.
+export const figures = () => [...models.keys()].filter((name) => name.endsWith("-x")).map((name) => name.slice(0, -2));
+
+export const model = (name) => models.get(name);
+
+function columns(name, data) {
+  const source = models.get(name);
+  if (source) source.data = data;
+}
+
+const ALIGN = { start: "left", middle: "center", end: "right" };
+
+export function showDrawings(drawings) {
+  for (const [name, drawing] of Object.entries(drawings)) {
+    const x = models.get(`${name}-x`);
+    if (!x) continue;
+    const { anchor, ...texts } = drawing.texts;
+    columns(`${name}-areas`, drawing.areas);
+    columns(`${name}-lines`, drawing.lines);
+    columns(`${name}-circles`, drawing.circles);
+    columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]), size: sizes(name, texts.height) });
+    const [x1, y1, x2, y2] = drawing.bounds;
+    x.setv({ start: x1, end: x2 });
+    models.get(`${name}-y`).setv({ start: y1, end: y2 });
+    models.get(name).aspect_ratio = (x2 - x1) / (y2 - y1);
+  }
+}
+
+// Text heights in mm as sizes on the screen (capitals are 0.718 of a font's size).
+function sizes(name, heights) {
+  const figure = models.get(name), x = models.get(`${name}-x`);
+  const scale = (figure.inner_width || 300) / (x.end - x.start);
+  return heights.map((height) => `${(height / 0.718 * scale).toFixed(1)}px`);
+}
+
+function keepSizes(name) {
+  const source = models.get(`${name}-texts`);
+  const again = () => { source.data = { ...source.data, size: sizes(name, source.data.height) }; };
+  models.get(name).properties.inner_width.change.connect(again);
+  models.get(`${name}-x`).properties.end.change.connect(again);
+}
+
+export function showCharts(charts) {
+  for (const [name, chart] of Object.entries(charts)) {
+    if (!models.has(`${name}-x`)) continue;
+    models.get(`${name}-x`).setv({ start: chart.x_range[0], end: chart.x_range[1] });
+    models.get(`${name}-y`).setv({ start: chart.y_range[0], end: chart.y_range[1] });
+    models.get(`${name}-xaxis`).axis_label = chart.x_label;
+    models.get(`${name}-yaxis`).axis_label = chart.y_label;
+    for (const [key, series] of Object.entries(chart.series)) {
+      const data = { x: series.x, y: series.y };
+      if (series.kind === "band") data.y2 = series.y2;
+      if (series.kind === "bars" || series.kind === "points") data.verdict = series.x.map(() => series.verdict);
+      columns(`${name}-${key}`, data);
+    }
+    columns(`${name}-mark`, chart.mark);
+  }
+}
+
+// Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
+const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink",
+  hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
+const FILL = { refractory: "--castable", steel: "--steel", port: "--hole", tint: "--castable", solid: "--ink" };
+
+export function theme() {
+  const style = getComputedStyle(document.documentElement);
+  const colour = (name) => style.getPropertyValue(name).trim() || "#888888";
+  for (const [name, part] of models) {
+    if (name.startsWith("colours-")) {
+      const fill = name.endsWith("-fill");
+      part.palette = part.factors.map((factor) => ["good", "caution", "stop"].includes(factor) ? colour(`--${factor}`) :
+        factor === "" ? colour("--line") : colour((fill ? FILL : LINE)[factor] ?? (fill ? "--paper" : "--soft")));
+    }
+    const kind = name.match(/^(fill|line|mark)-(good|caution|stop|plain)?/);
+    if (kind?.[1] === "fill") part.fill_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
+    if (kind?.[1] === "line") part.line_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
+    if (kind?.[1] === "mark") part.setv({ fill_color: colour("--ink"), line_color: colour("--paper") });
+    if (name.endsWith("axis")) {
+      part.setv({ axis_label_text_color: colour("--ink"), major_label_text_color: colour("--ink"), axis_line_color: colour("--soft"),
+        major_tick_line_color: colour("--soft"), minor_tick_line_color: null, axis_label_text_font_style: "normal",
+        axis_label_text_font_size: "14px", major_label_text_font_size: "13px" });
+    }
+  }
+}
+
+// Bring a setting into view, open its chapter, and mark it.
+export function focusSetting(key) {
+  const place = document.getElementById(`set-${key}`);
+  if (!place) return;
+  place.closest(".chapter").open = true;
+  place.scrollIntoView({ block: "center" });
+  place.dataset.marked = "";
+  setTimeout(() => { delete place.dataset.marked; }, 4000);
+  const field = place.querySelector(".widget > div")?.shadowRoot?.querySelector("input, select");
+  field?.focus({ preventScroll: true });
+}
