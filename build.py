@@ -125,7 +125,6 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     """Serves dist/ the way a static host does, with the page's policy on every file."""
 
     protocol_version = "HTTP/1.1"
-    quiet = True
     extensions_map = {
         **http.server.SimpleHTTPRequestHandler.extensions_map,
         ".js": "text/javascript",
@@ -137,6 +136,12 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         ".whl": "application/zip",
     }
 
+    def handle(self):
+        try:
+            super().handle()
+        except ConnectionError:
+            pass  # the browser went away, as it does when a page is closed
+
     def end_headers(self):
         self.send_header("Cache-Control", "no-cache")
         self.send_header("Content-Security-Policy", (ROOT / "site" / "csp.txt").read_text().strip())
@@ -144,8 +149,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         super().end_headers()
 
     def log_message(self, *arguments):
-        if not self.quiet:
-            super().log_message(*arguments)
+        pass
 
 
 def server(port=0, host="127.0.0.1", folder=DIST):

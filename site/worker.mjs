@@ -68,10 +68,22 @@ function difference(got, expected, where) {
   return "";
 }
 
+// Pyodide only logs it when its WebAssembly cannot be loaded, and then waits for ever: listen in, and reject.
+function brokenWasm() {
+  const { instantiateStreaming } = WebAssembly;
+  return new Promise((_, reject) => {
+    WebAssembly.instantiateStreaming = (...given) => {
+      const loading = instantiateStreaming.apply(WebAssembly, given);
+      loading.catch(reject);
+      return loading;
+    };
+  });
+}
+
 async function start() {
   enter("loadRuntime");
   const { loadPyodide } = await import("./pyodide/pyodide.mjs");
-  const python = await loadPyodide();
+  const python = await Promise.race([brokenWasm(), loadPyodide()]);
 
   enter("loadPackage");
   const problems = [];

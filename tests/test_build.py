@@ -1,0 +1,188 @@
+"""What build.py writes: whole, checked, the same every time, and asking no other host."""
+
+import base64
+import filecmp
+import hashlib
+import json
+import re
+import subprocess
+import sys
+import threading
+import urllib.request
+from pathlib import Path
+
+import pytest
+from packaging.requirements import Requirement
+from packaging.utils import canonicalize_name
+
+import build
+
+tomllib = pytest.importorskip("tomllib")
+sys.path.insert(0, str(build.ROOT / "site"))
+import runtime  # noqa: E402
+
+PYPROJECT = tomllib.loads((build.ROOT / "pyproject.toml").read_text())
+RUNTIME_LOCK = json.loads(runtime.LOCK.read_text())
+
+
+@pytest.fixture(scope="module")
+def dist():
+    build.build()
+    return build.DIST
+
+
+def files(folder):
+    return sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file())
+
+
+def precached(dist):
+    return json.loads(re.search(r"const FILES = (\{.*?\});", (dist / "sw.mjs").read_text(), re.S)[1])
+
+
+# Locks
+
+def pins(lock):
+    return {canonicalize_name(name): version
+            for name, version in re.findall(r"^([\w.-]+)==([\w.]+)", lock.read_text(), re.M)}
+
+
+@pytest.mark.parametrize("lock, extras", [(build.SITE_LOCK, ["site"]), (build.TEST_LOCK, ["site", "test"])],
+                         ids=lambda value: getattr(value, "name", None))
+def test_a_lock_pins_what_pyproject_names(lock, extras):
+    project = PYPROJECT["project"]
+    wanted = project["dependencies"] + [line for extra in extras for line in project["optional-dependencies"][extra]]
+    pinned = pins(lock)
+    for requirement in map(Requirement, wanted):
+        assert pinned.get(canonicalize_name(requirement.name), "") in requirement.specifier, requirement
+
+
+def test_the_test_lock_holds_the_site_lock():
+    assert set(pins(build.SITE_LOCK).items()) <= set(pins(build.TEST_LOCK).items())
+
+
+def test_the_browser_gets_the_versions_that_the_tests_ran_with():
+    pinned = pins(build.SITE_LOCK)
+    wheels = {entry["name"]: entry["version"] for entry in RUNTIME_LOCK if entry["name"] != "pyodide"}
+    assert wheels == {name: pinned[name] for name in wheels}
+
+
+def test_runtime_lock_is_sorted_and_names_the_pinned_pyodide():
+    names = [entry["name"] for entry in RUNTIME_LOCK]
+    assert names == sorted(names)
+    assert runtime.locked()[0]["version"] == runtime.PYODIDE
+
+
+def test_every_file_that_is_not_as_locked_is_named(tmp_path, monkeypatch):
+    for entry in RUNTIME_LOCK:
+        (tmp_path / entry["file"]).write_bytes(b"not what was locked")
+    monkeypatch.setattr(runtime, "CACHE", tmp_path)
+    with pytest.raises(SystemExit) as stopped:
+        runtime.fetch()
+    for entry in RUNTIME_LOCK:
+        assert f"{entry['file']}: expected sha256 {entry['sha256']}, got " in str(stopped.value)
+    assert files(tmp_path) == []  # so that the next build fetches them again
+
+
+# dist/
+
+def test_two_builds_are_equal(dist, tmp_path):
+    again = tmp_path / "dist"
+    build.run(build.PYTHON, "site/assemble.py", again)
+    assert files(again) == files(dist)
+    _, different, unreadable = filecmp.cmpfiles(dist, again, files(dist), shallow=False)
+    assert (different, unreadable) == ([], [])
+
+
+def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
+    before = build.content_hash()
+    assert build.content_hash() == before
+    extra = build.ROOT / "site" / "icons" / "stale-test.txt"
+    extra.write_text("new")
+    try:
+        assert build.content_hash() != before
+    finally:
+        extra.unlink()
+
+
+def test_service_worker_lists_every_file_with_its_hash(dist):
+    expected = {name: "sha256-" + base64.b64encode(hashlib.sha256((dist / name).read_bytes()).digest()).decode()
+                for name in files(dist) if name != "sw.mjs"}
+    assert precached(dist) == expected
+    assert re.search(r'const VERSION = "[0-9a-f]{16}";', (dist / "sw.mjs").read_text())
+
+
+def test_pyodide_lock_names_the_sites_own_wheels_and_no_other_place(dist):
+    folder = dist / "pyodide"
+    packages = json.loads((folder / "pyodide-lock.json").read_text())["packages"]
+    assert set(packages) == {entry["name"] for entry in RUNTIME_LOCK} - {"pyodide"} | {"burnercalc"}
+    for package in packages.values():
+        assert "/" not in package["file_name"]
+        assert package["sha256"] == hashlib.sha256((folder / package["file_name"]).read_bytes()).hexdigest()
+        assert set(package["depends"]) <= set(packages)
+    assert {path.name for path in folder.glob("*.whl")} == {package["file_name"] for package in packages.values()}
+
+
+def test_own_files_name_no_other_host(dist):
+    namespace = re.compile(r"http://www\.w3\.org/\d{4}/\w+")  # a name, never fetched
+    link = re.compile(r"<a\b[^>]*\bhref=\"https?://[^\"]*\"")  # a plain link, followed only by a person
+    for name in files(dist):
+        if name.startswith(("pyodide/", "vendor/")) or name.endswith(".png"):
+            continue  # libraries: tests/browser watches what they ask for
+        text = link.sub("", namespace.sub("", (dist / name).read_text()))
+        assert re.findall(r"(?:https?:)?//[\w.-]+\.\w{2,}[^\s\"']*", re.sub(r"(?m)(^|\s)//.*$", "", text)) == [], name
+
+
+def test_style_sheets_fetch_nothing_from_elsewhere(dist):
+    for name in files(dist):
+        if name.endswith(".css"):
+            text = (dist / name).read_text()
+            assert re.findall(r"(?:url\(|@import)\s*['\"]?(?:https?:)?//[^)]*", text) == [], name
+
+
+def test_page_carries_the_policy(dist):
+    policy = (build.ROOT / "site" / "csp.txt").read_text().strip()
+    assert "unsafe-eval" not in policy.replace("wasm-unsafe-eval", "")
+    page = (dist / "index.html").read_text()
+    assert re.search(r'http-equiv="Content-Security-Policy"\s+content="([^"]*)"', page)[1] == policy
+
+
+def test_manifest_icons_exist(dist):
+    manifest = json.loads((dist / "manifest.webmanifest").read_text())
+    for icon in manifest["icons"]:
+        assert (dist / icon["src"]).is_file()
+    assert manifest["start_url"] == manifest["scope"] == "./"
+
+
+# Serving
+
+@pytest.mark.parametrize("name, kind", [
+    ("worker.mjs", "text/javascript"),
+    ("pyodide/pyodide.asm.wasm", "application/wasm"),
+    ("pyodide/pyodide-lock.json", "application/json"),
+    ("manifest.webmanifest", "application/manifest+json"),
+    ("icons/icon.svg", "image/svg+xml"),
+])
+def test_server_names_the_type_that_browsers_insist_on(dist, name, kind):
+    server = build.server()
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    try:
+        with urllib.request.urlopen(f"http://127.0.0.1:{server.server_port}/{name}") as response:
+            assert response.headers.get_content_type() == kind
+            assert response.read() == (dist / name).read_bytes()
+    finally:
+        server.shutdown()
+        server.server_close()
+
+
+def test_build_script_needs_the_standard_library_only():
+    script = "import sys; sys.path.insert(0, '.'); import build; print(*{m.partition('.')[0] for m in sys.modules})"
+    done = subprocess.run([sys.executable, "-I", "-S", "-c", script], cwd=build.ROOT, check=True, capture_output=True,
+                          text=True)
+    assert set(done.stdout.split()) - set(sys.stdlib_module_names) == {"__main__", "build"}
+
+
+def test_help_names_every_command():
+    done = subprocess.run([sys.executable, Path(build.__file__).name, "--help"], cwd=build.ROOT, check=True,
+                          capture_output=True, text=True)
+    for command in ("serve", "test", "build", "bench", "lock"):
+        assert command in done.stdout
