@@ -33,6 +33,7 @@ class Answer:
     source: str
     trust: str
     band: tuple = ()
+    group: str = ""
 
     @property
     def unit(self):
@@ -59,6 +60,7 @@ class Check:
     source: str
     trust: str
     changes: tuple = ()
+    group: str = ""
 
 
 @dataclass(frozen=True)
@@ -133,6 +135,7 @@ class Result:
     charts: dict = field(default_factory=Later)
     drawings: dict = field(default_factory=Later)
     ports: tuple = ()
+    group: str = ""  # chapter that is being solved: a key of settings.GROUPS
 
     def answer(self, key, value, dimension, label, meaning, formula, inputs, source, trust="calculated", band=()):
         """Record an answer and return its value. A float that is not finite is a fault of ours, never shown."""
@@ -140,7 +143,7 @@ class Result:
         assert dimension in DIMENSIONS and trust in TRUST, (key, dimension, trust)
         if isinstance(value, float) and not isfinite(value):
             raise ArithmeticError(f"{key} is {value}")
-        self.answers[key] = Answer(key, value, dimension, label, meaning, formula, tuple(inputs), source, trust, tuple(band))
+        self.answers[key] = Answer(key, value, dimension, label, meaning, formula, tuple(inputs), source, trust, tuple(band), self.group)
         return value
 
     def __getitem__(self, key):
@@ -151,7 +154,7 @@ class Result:
         """Record a check; `changes` are (setting, "raise" | "lower" | "choose") pairs, most useful first."""
         assert key not in self.checks and verdict in VERDICTS and trust in TRUST, (key, verdict, trust)
         self.checks[key] = Check(key, verdict, value, limit, dimension, label, text, source, trust,
-                                 tuple(Change(*change) for change in changes))
+                                 tuple(Change(*change) for change in changes), self.group)
 
     def add_table(self, table):
         self.tables[table.key] = table

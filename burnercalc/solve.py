@@ -11,5 +11,6 @@ def solve(design, chapters=CHAPTERS):
     """The Result of a Design. Raises nothing for a design that could be made: what is wrong with it is in the checks."""
     result = Result(design)
     for chapter in chapters:
+        result.group = getattr(chapter, "GROUP", "face")
         chapter.solve(design, result)
     return result

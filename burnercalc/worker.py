@@ -4,15 +4,25 @@ Requests: {"kind": "face", "settings": {key: text}}           what was typed; ba
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
+          {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
+          {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  what a check would say with a setting so many steps away
+          {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
+          {"kind": "code", "text"}                            a QR code, as SVG
+          {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
 """
 import base64
 import json
+from math import ceil, floor
 
 from . import sheet, units
 from .design import Design, limits
 from .drawing.flat import flat_columns
+from .drawing.qr import qr_shapes
+from .drawing.shapes import Drawing
+from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
 from .link import from_link, to_link
@@ -59,20 +69,101 @@ def _open(request):
     return {"settings": design.texts, "ignored": [_error(error) for error in ignored]}
 
 
-def _step(request):
-    design, setting = _design(request), BY_KEY[request["key"]]
-    mode = 0 if design.units == "in" else 1
-    step = units.parse_quantity(setting.step[mode], setting.dimension, setting.key)
-    offset = units.parse_quantity("0 " + units.shown_unit(setting.dimension, design.units), setting.dimension, setting.key) \
-        if setting.dimension == "temperature" else 0.0
-    step -= offset
-    marks = (design.value(setting.key) - offset) / step
-    near = round(marks)
-    nearest = near + request["by"] if abs(marks - near) < 1e-6 else (int(marks // 1) + (1 if request["by"] > 0 else 0))
-    value = nearest * step + offset
+def _grid(setting, unit_system):
+    """(step, origin) of a setting's step buttons and slider, SI; marks are origin + n step."""
+    step = units.parse_quantity(setting.step[0 if unit_system == "in" else 1], setting.dimension, setting.key)
+    if setting.dimension != "temperature":
+        return step, 0.0
+    origin = units.to_si(0, units.shown_unit("temperature", unit_system), "K")
+    return step - origin, origin
+
+
+def _marks(setting, unit_system):
+    """(lowest, highest) mark within a setting's range, or None where it has no step or no end."""
     low, high = limits(setting)
-    value = min(max(value, low if low is not None else value), high if high is not None else value)
-    return {"key": setting.key, "text": _field_text(setting, value, design.units)}
+    if not setting.step or low is None or high is None:
+        return None
+    step, origin = _grid(setting, unit_system)
+    return ceil((low - origin) / step - 1e-9), floor((high - origin) / step + 1e-9)
+
+
+def _stepped(design, setting, by):
+    """The value so many marks from a setting's value: the first one lands on a mark; the ends of its range stop it."""
+    step, origin = _grid(setting, design.units)
+    marks = (design.value(setting.key) - origin) / step
+    near = round(marks)
+    on = near if abs(marks - near) < 1e-6 else floor(marks) + (1 if by < 0 else 0)
+    value = (on + by) * step + origin
+    low, high = limits(setting)
+    return max(low, min(value, high)) if low is not None and high is not None else value
+
+
+def _movable(request):
+    design, setting = _design(request), BY_KEY[request["key"]]
+    if not setting.step or not isinstance(design.value(setting.key), (int, float)):
+        raise InputError(setting.key, design.text(setting.key), "needs a number before it can be stepped")
+    return design, setting
+
+
+def _step(request):
+    design, setting = _movable(request)
+    return {"key": setting.key, "text": _field_text(setting, _stepped(design, setting, request["by"]), design.units)}
+
+
+def _slide(request):
+    design, setting = _movable(request)
+    step, origin = _grid(setting, design.units)
+    return {"key": setting.key, "text": _field_text(setting, request["mark"] * step + origin, design.units)}
+
+
+def _part(request):
+    design, setting = _movable(request)
+    inches = units.from_si(design.value(setting.key), "in", "m")
+    text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
+    return {"key": setting.key, "text": f"{text or 0} in"}
+
+
+def _try(request):
+    design, setting = _design(request), BY_KEY[request["key"]]
+    if setting.choices:
+        values = [value for value, _ in setting.choices]
+        at = values.index(design.value(setting.key)) + request["by"]
+        if not 0 <= at < len(values):
+            return {"verdict": "stop", "text": "", "end": True}
+        text = values[at]
+    else:
+        design, setting = _movable(request)
+        value = _stepped(design, setting, request["by"])
+        text = _field_text(setting, value, design.units)
+    changed = design.changed({setting.key: text})
+    check = solve(changed).checks.get(request["check"])
+    return {"verdict": check.verdict if check else "good", "text": text, "end": changed == design,
+            "label": setting.label, "shown": changed.show(setting.key)}
+
+
+def _compare(request):
+    mine, other = _design(request), _design({"settings": request["other"]})
+    other = other.changed({"units": mine.units})
+    first, second = solve(mine), solve(other)
+    settings = [{"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)} for s in SETTINGS
+                if mine.value(s.key) != other.value(s.key)]
+    answers = []
+    for answer in first.answers.values():
+        texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
+        if texts[0] != texts[1]:
+            answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
+    return {"settings": settings, "answers": answers, "worst": [first.worst, second.worst]}
+
+
+def _code(request):
+    drawing = Drawing("code", "QR code of the link", qr_shapes(request["text"], 0.0, 0.0, 100.0))
+    return {"svg": write_svg(drawing, margin=0.0)}
+
+
+def _thumb(request):
+    result = solve(_design(request), FACE_FIRST)
+    shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
+    return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
 
 
 def _field_text(setting, value, unit_system):
@@ -128,7 +219,12 @@ def _field(setting, d):
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
     text = "" if value is None else units.show(value, setting.dimension, d.units, exact=True)
-    return {"text": text.removesuffix(unit).strip(), "unit": units.readable(unit)}
+    field = {"text": text.removesuffix(unit).strip(), "unit": units.readable(unit)}
+    marks = _marks(setting, d.units) if isinstance(value, (int, float)) else None
+    if marks:
+        step, origin = _grid(setting, d.units)
+        field["marks"] = [*marks, round((value - origin) / step)]
+    return field
 
 
 def _chart(chart, unit_system):
@@ -147,4 +243,5 @@ def _chart(chart, unit_system):
                                "kind": s.kind, "label": s.label, "verdict": s.verdict} for s in chart.series}}
 
 
-KINDS = {"face": _face, "solve": _solve, "open": _open, "step": _step, "file": _file}
+KINDS = {"face": _face, "solve": _solve, "open": _open, "step": _step, "slide": _slide, "part": _part, "try": _try,
+         "compare": _compare, "code": _code, "thumb": _thumb, "file": _file}

@@ -5,6 +5,7 @@ from ..physics.mixture import mixture_properties
 from ..result import Axis, Chart, Column, Series, Table
 from ..units import show
 
+GROUP = "face"
 GEOMETRY = "geometry of the face"
 PRACTICE = "common practice, no published source"
 
