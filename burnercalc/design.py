@@ -3,10 +3,11 @@ from difflib import get_close_matches
 
 from . import rules, units
 from .errors import InputError, InputErrors
+from .grammars import GRAMMARS
 from .settings import BY_KEY, SETTINGS
 
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
-PARSERS = {}
+PARSERS = {**GRAMMARS}
 
 
 def parse_setting(setting, text, bare_units=None):

@@ -4,6 +4,8 @@ Keys and the meaning of their values are the public promise of links (v=1): a de
 """
 from dataclasses import dataclass
 
+from .making.refractory import castable_names, castable
+from .making.stock import boards
 from .physics.pipes import pipe_names
 
 
@@ -50,6 +52,9 @@ GROUPS = {
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, name) for name in pipe_names())
+BOARDS = tuple((board.name, board.name) for board in boards())
+REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
+NO_YES = (("no", "no"), ("yes", "yes"))
 
 SETTINGS = (
     Setting("units", "face", "Tape", "choice", "in", "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
@@ -97,6 +102,83 @@ SETTINGS = (
             "Temperature of the air that the blower takes in.", "-4 degF", "130 degF", ("5 degF", "2 degC")),
     Setting("altitude", "heat", "Altitude", "long_length", "0 ft",
             "Height above sea level; thin air carries less fire.", "-1000 ft", "12000 ft", ("500 ft", "100 m")),
+
+    # Make: stock, mould, pins, refractory
+    Setting("caps", "make", "End caps", "choice", "in", "Set in flush with the ends of the tube, or laid on them.",
+            choices=(("in", "set in"), ("on", "laid on"))),
+    Setting("stock_lengths", "make", "Lengths on the rack", "lengths", "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
+            "Lengths in which the shop sells tube, flat bar and pipe, with commas between them."),
+    Setting("kerf", "make", "Saw cut", "length", "1/16 in", "Width of steel that one cut of the saw turns to chips.", "0 in", "1/4 in",
+            ("1/32 in", "0.5 mm")),
+    Setting("corner_drill", "make", "Corner drill", "length", "3/8 in",
+            "Drill for the relief hole in each corner of the window; the cuts run from hole to hole.", "1/16 in", "2 in", _SIXTEENTH),
+    Setting("inlet_length", "make", "Inlet pipe length", "length", "3 in", "Length of the inlet pipe outside the body.", "1 in", "36 in",
+            ("1/2 in", "10 mm")),
+    Setting("nipple_stock", "make", "Nipples on the rack", "offers", "3 in 8.00, 4 in 9.00, 6 in 11.00, 12 in 18.00, 36 in 40.00",
+            "Length and price of the pipe nipples on sale, with commas between them; prices are examples."),
+    Setting("mould_clearance", "make", "Mould clearance", "length", "1/8 in",
+            "How much longer and wider the mould is inside than the body is outside.", "0 in", "6 in", _SIXTEENTH),
+    Setting("mould_board", "make", "Mould frame", "choice", "ply 3/4",
+            "Boards of the mould's frame; plywood is ripped to height, a dressed board is used at its width.", choices=BOARDS),
+    Setting("mould_base", "make", "Mould base", "choice", "ply 3/4", "Board under the mould that holds the pins.", choices=BOARDS),
+    Setting("pin_depth", "make", "Pin depth", "length", "1/2 in", "How deep the pins stand in the base board.", "1/8 in", "3 in", _SIXTEENTH),
+    Setting("pin_stock_length", "make", "Pin stock length", "length", "36 in",
+            "Length of one stick, dowel or rod that the pins are cut from.", "1 in", "120 in", ("1/2 in", "10 mm")),
+    Setting("pin_spares", "make", "Spare pins", "count", "3", "Pins to cut besides one a port.", "0", "200", ("1", "1"), whole=True),
+    Setting("refractory", "make", "Refractory", "choice", "dense_castable", "Class of the refractory in the block.", choices=REFRACTORIES),
+    Setting("castable_density", "make", "Own refractory: density", "density", "145 lb/ft3", "Dry density as placed, from the bag's data sheet.",
+            "20 lb/ft3", "240 lb/ft3", ("5 lb/ft3", "100 kg/m3")),
+    Setting("castable_water_low", "make", "Own refractory: least water", "fraction", "9 %",
+            "Least water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %")),
+    Setting("castable_water_high", "make", "Own refractory: most water", "fraction", "11 %",
+            "Most water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %")),
+    Setting("castable_service", "make", "Own refractory: service limit", "temperature", "3000 degF",
+            "Highest temperature it stands, from the bag's data sheet.", "1000 degF", "3600 degF", ("50 degF", "25 degC")),
+    Setting("working_time", "make", "Own refractory: working time", "time", "0.5 h", "How long the mix can be placed once it is wet.",
+            "0.05 h", "24 h", ("0.1 h", "0.1 h")),
+    Setting("bag_mass", "make", "Bag", "mass", "55 lb", "Dry mass of one bag as sold.", "1 lb", "4000 lb", ("5 lb", "5 kg")),
+    Setting("waste_allowance", "make", "Waste allowance", "fraction", "10 %", "Refractory mixed beyond the block: bucket, trowel, floor.",
+            "0 %", "100 %", ("5 %", "5 %")),
+    Setting("placing_rate", "make", "Placing rate", "mass_flow", "80 lb/h",
+            "Dry mix that you can wet, place and tamp in an hour; an example, time your own.", "5 lb/h", "5000 lb/h", ("10 lb/h", "5 kg/h")),
+    Setting("port_tilt_tolerance", "make", "Pins crooked by", "angle", "1 deg", "Most that a pin leans from square.", "0 deg", "15 deg",
+            ("0.5 deg", "0.5 deg")),
+    Setting("port_position_tolerance", "make", "Pins off by", "length", "1/32 in", "Most that a pin stands off its mark on the base.", "0 in", "1/4 in",
+            ("1/64 in", "0.5 mm")),
+
+    # Fire: the days from the welder to the first fire
+    Setting("start_date", "fire", "First day", "date", "", "Date of the first day of work, year-month-day; empty counts the days from 1.",
+            optional=True),
+    Setting("damp_air", "fire", "Damp air", "choice", "no", "Yes where washing would not dry: curing and air-drying take half as long again.",
+            choices=NO_YES),
+
+    # Money: every figure is an example to be replaced by your own
+    Setting("batch_size", "money", "Burners at once", "count", "1", "How many burners are made together from stock bought whole.", "1", "100",
+            ("1", "1"), whole=True),
+    Setting("price_steel", "money", "Steel", "price_by_mass", "2.00/lb", "Price of tube, plate and flat bar by weight; an example."),
+    Setting("price_bag", "money", "Bag of refractory", "money", "95", "Price of one bag; an example.", "0", "10000", ("5", "5")),
+    Setting("price_pins", "money", "Pin stock", "money", "1.50", "Price of one stick, dowel or rod for the pins; an example.", "0", "1000",
+            ("0.5", "0.5")),
+    Setting("price_mould", "money", "Mould", "money", "20", "Wood, screws and oil for the mould, which serves the whole batch; an example.",
+            "0", "10000", ("5", "5")),
+    Setting("price_train", "money", "Gas train", "money", "140",
+            "Jet, valves, hose, regulator and safety parts for one burner; an example.", "0", "100000", ("10", "10")),
+    Setting("price_blower", "money", "Blower", "money", "120", "Blower, damper and air pipe for one burner; an example.", "0", "100000",
+            ("10", "10")),
+    Setting("price_sundries", "money", "Sundries", "money", "25", "Wire, discs, drills, gloves and filters for one burner; an example.",
+            "0", "10000", ("5", "5")),
+    Setting("hours_weld", "money", "Hours: steel", "time", "3 h", "Cutting, drilling and welding one burner; an example.", "0 h", "500 h",
+            ("0.5 h", "0.5 h")),
+    Setting("hours_mould", "money", "Hours: mould", "time", "1.5 h", "Making the mould, once for the batch; an example.", "0 h", "500 h",
+            ("0.5 h", "0.5 h")),
+    Setting("hours_cast", "money", "Hours: casting", "time", "1 h", "Setting pins, mixing and casting one block; an example.", "0 h", "500 h",
+            ("0.5 h", "0.5 h")),
+    Setting("hours_finish", "money", "Hours: finishing", "time", "1.5 h", "Stripping, trimming and clearing the ports of one burner; an example.",
+            "0 h", "500 h", ("0.5 h", "0.5 h")),
+    Setting("bought_price", "money", "Price of a bought burner", "money", "700", "What a bought burner would cost that does the same; an example.",
+            "0", "1000000", ("50", "50")),
+    Setting("hour_value", "money", "Worth of an hour", "money", "25", "What an hour of your work is worth to you; an example.", "0", "10000",
+            ("5", "5")),
 
     # Paper
     Setting("print_scale_x", "make", "Printed bar, across", "paper_length", "100 mm",

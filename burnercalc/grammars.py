@@ -1,0 +1,68 @@
+"""Settings that are written in words of their own: lists of lengths, price lists, prices by weight, dates.
+
+Each reader takes the text and the key of its setting and returns SI values; InputError shows how it is written.
+"""
+import datetime
+from math import isfinite
+
+from .errors import InputError, require
+from .units import parse_quantity, split_number
+
+MOST_ENTRIES = 12
+LONGEST_M = 30.0  # no rack holds more
+
+
+def lengths(text, field):
+    """`4 ft, 8 ft, 20 ft` as an ascending tuple of metres."""
+    return tuple(sorted({_length(part, field) for part in _entries(text, field, "4 ft, 8 ft, 20 ft")}))
+
+
+def offers(text, field):
+    """`3 in 6.00, 6 in 9.00` (length, then price) as an ascending tuple of (metres, price)."""
+    found = []
+    for part in _entries(text, field, "3 in 6.00, 6 in 9.00"):
+        length, _, price = part.rpartition(" ")
+        if not length.strip():
+            raise InputError(field, part, "must be a length, then its price", "6 in 9.00")
+        found.append((_length(length, field), _price(price, field)))
+    return tuple(sorted(found))
+
+
+def price_by_mass(text, field):
+    """`2.00/lb` or `4.50/kg` as a price a kilogram."""
+    price, slash, unit = text.partition("/")
+    if not slash:
+        raise InputError(field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{text.strip()}/lb")
+    return _price(price, field) / parse_quantity(f"1 {unit.strip()}", "mass", field)
+
+
+def date(text, field):
+    """`2026-03-02` as a date."""
+    try:
+        day = datetime.date.fromisoformat(text)
+    except ValueError:
+        raise InputError(field, text, "must be a date written year-month-day", "2026-03-02") from None
+    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 on", "2026-03-02")
+    return day
+
+
+def _entries(text, field, example):
+    parts = [part.strip() for part in text.split(",") if part.strip()]
+    require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them", example)
+    return parts
+
+
+def _length(text, field):
+    length = parse_quantity(text, "long_length", field)
+    require(0 < length <= LONGEST_M, field, text, "must hold lengths above 0 and up to 30 m", "20 ft")
+    return length
+
+
+def _price(text, field):
+    found = split_number(text)
+    require(found is not None and found[1] == "" and isfinite(found[0]) and 0 <= found[0] <= 1e6, field, text.strip(),
+            "must hold prices of 0 to 1000000, plain numbers", "6.00")
+    return found[0]
+
+
+GRAMMARS = {"lengths": lengths, "offers": offers, "price_by_mass": price_by_mass, "date": date}
