@@ -9,14 +9,15 @@ import py_compile
 import zipfile
 
 # Modules of the standard library that neither the site nor its libraries import: servers and mail, debuggers and
-# profilers, terminals, test runners, Windows, and Python twins of modules that Pyodide has compiled.
+# profilers, terminals, test runners, processes, Windows, and Python twins of modules that Pyodide has compiled.
 LEFT_OUT = set("""
     _aix_support _android_support _apple_support _ios_support _osx_support _pydatetime _pydecimal _pyio _pyrepl
-    antigravity bdb cProfile cmd curses dbm doctest ensurepip ftplib idlelib imaplib mailbox modulefinder
-    multiprocessing netrc optparse pdb pickletools poplib profile pstats pty pyclbr pydoc pydoc_data rlcompleter
-    smtplib socketserver sqlite3 tabnanny this timeit tkinter trace tty turtle turtledemo unittest venv webbrowser
-    wsgiref xmlrpc zipapp
-    asyncio/proactor_events asyncio/windows_events asyncio/windows_utils http/cookiejar http/cookies http/server
+    antigravity bdb cProfile cmd compileall configparser ctypes curses dbm doctest ensurepip filecmp fileinput ftplib
+    getpass idlelib imaplib mailbox modulefinder multiprocessing netrc optparse pdb pickletools plistlib poplib profile
+    pstats pty py_compile pyclbr pydoc pydoc_data rlcompleter sched shelve smtplib socketserver sqlite3 symtable tabnanny
+    this timeit tkinter trace tracemalloc tty turtle turtledemo unittest venv wave webbrowser wsgiref xmlrpc zipapp
+    asyncio/proactor_events asyncio/windows_events asyncio/windows_utils concurrent/futures/process
+    http/cookiejar http/cookies http/server logging/config logging/handlers xml/dom xml/etree
 """.split())
 CODECS_LEFT_OUT = ("cp", "hp_roman8", "iso8859_", "koi8_", "kz1048", "mac_", "palmos", "ptcp154", "tis_620")
 CODECS_KEPT = ("cp437", "cp1252", "iso8859_1")  # cp437 names the files in a ZIP
@@ -27,7 +28,7 @@ def unused(name):
     package, _, rest = module.partition("/")
     if package == "encodings":
         return rest.startswith(CODECS_LEFT_OUT) and rest not in CODECS_KEPT
-    return package in LEFT_OUT or module in LEFT_OUT
+    return any(module == left_out or module.startswith(left_out + "/") for left_out in LEFT_OUT)
 
 
 def compiled(name, source, optimize):

@@ -3,17 +3,18 @@
 // Posts while starting   {kind: "stage", name}             loadRuntime, loadPackage, selfCheck, ready
 // Takes                  {id, kind, ...}                   what burnercalc.worker.handle understands; also before ready
 // Posts                  {id, ...reply}                    its answer
-//                        {id, dropped: true}               a "solve" that a newer one has replaced
+//                        {id, dropped: true}               a "solve" or "face" that a newer one has replaced
 //                        {id, ok: false, errors: [...]}    Python raised; the text is its last line
 //                        {kind: "failed", stage, text}     Python cannot start, or has died; nothing more will come
+const NEWEST_ONLY = ["solve", "face"]; // of these kinds only the newest request is worth computing
 const pending = [];
 let handle = null; // takes JSON text, gives JSON text; null until ready
 let stage = "";
 
 self.onmessage = ({ data }) => {
-  if (data.kind === "solve") {
+  if (NEWEST_ONLY.includes(data.kind)) {
     for (let i = pending.length - 1; i >= 0; i--) {
-      if (pending[i].kind === "solve") self.postMessage({ id: pending.splice(i, 1)[0].id, dropped: true });
+      if (pending[i].kind === data.kind) self.postMessage({ id: pending.splice(i, 1)[0].id, dropped: true });
     }
   }
   pending.push(data);

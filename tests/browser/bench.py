@@ -1,0 +1,197 @@
+"""Print what the site weighs and how long it takes; run by `build.py bench`. It measures and judges nothing."""
+
+import json
+import statistics
+import subprocess
+import sys
+import threading
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+
+import brotli  # noqa: E402
+from playwright.sync_api import sync_playwright  # noqa: E402
+
+import build  # noqa: E402
+from browser import engines  # noqa: E402
+from browser.conftest import PHONE, open_ready  # noqa: E402
+
+STARTS = 5
+CHANGES = 30
+SOLVES = 30
+KEY = "port_diameter"  # the setting that is changed back and forth
+TEXTS = ("1/4 in", "5/16 in")
+BROTLI_CACHE = build.CACHE / "brotli.json"  # sizes by content, because packing takes seconds a file
+
+
+def row(name, text):
+    print(f"{name:44} {text}", flush=True)
+
+
+def spread(values, unit="ms"):
+    """Median and 95th percentile of some times."""
+    ordered = sorted(values)
+    p95 = ordered[min(len(ordered) - 1, int(0.95 * len(ordered)))]
+    return f"median {statistics.median(ordered):.0f} {unit}, p95 {p95:.0f} {unit}, of {len(ordered)}"
+
+
+def brotli_sizes(paths):
+    """Size of each file packed by brotli at quality 9, as a host does it."""
+    known = json.loads(BROTLI_CACHE.read_text()) if BROTLI_CACHE.exists() else {}
+    sizes = {}
+    for path in paths:
+        data = path.read_bytes()
+        key = build.sha256(data)
+        if key not in known:
+            known[key] = len(brotli.compress(data, quality=9))
+        sizes[path] = known[key]
+    BROTLI_CACHE.write_text(json.dumps(known))
+    return sizes
+
+
+def bench_bytes(browser, address):
+    """What is fetched from the first request to the first answer."""
+    context = browser.new_context(**PHONE, service_workers="block")
+    page = context.new_page()
+    fetched = []
+    page.on("request", lambda request: fetched.append(request.url))
+    open_ready(page, address)
+    context.close()
+    names = {url.removeprefix(address).partition("?")[0] or "index.html" for url in fetched if url.startswith(address)}
+    paths = sorted(build.DIST / name for name in names if (build.DIST / name).is_file())
+    sizes = brotli_sizes(paths)
+    row("files to the first answer", len(paths))
+    row("  as they are", f"{sum(path.stat().st_size for path in paths) / 1e6:.2f} MB")
+    row("  brotli 9", f"{sum(sizes.values()) / 1e6:.2f} MB")
+    for path, size in sorted(sizes.items(), key=lambda item: -item[1])[:8]:
+        row(f"    {path.relative_to(build.DIST).as_posix()}", f"{size / 1e6:.3f} MB")
+
+
+def bench_start(browser, address):
+    """First paint, and Python ready, each time in a browser context that has nothing stored."""
+    paints, readies, tasks = [], [], []
+    for _ in range(STARTS):
+        context = browser.new_context(**PHONE, service_workers="block")
+        page = context.new_page()
+        page.add_init_script("""
+          window.longTasks = [];
+          new PerformanceObserver((list) => list.getEntries().forEach((entry) => window.longTasks.push(entry.duration)))
+            .observe({ type: "longtask", buffered: true });""")
+        open_ready(page, address)
+        readies.append(page.evaluate("performance.now()"))
+        paints.append(page.evaluate("performance.getEntriesByName('first-contentful-paint')[0].startTime"))
+        tasks.append(max(page.evaluate("window.longTasks") or [0]))
+        context.close()
+    row("first paint", spread(paints))
+    row("Python ready", spread(readies))
+    row("longest task of the page's thread at start", spread(tasks))
+
+
+def change_setting(page, text):
+    """Change the setting's widget; (time until the face is redrawn, time until every answer is there)."""
+    return page.evaluate("""async ([key, text]) => {
+      const { model } = await import("./models.mjs");
+      const root = document.documentElement;
+      const circles = model("face-circles").properties.data.change;
+      const drawn = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(() => resolve(performance.now()))));
+      const start = performance.now();
+      const redrawn = new Promise((resolve) => {
+        const once = () => { circles.disconnect(once); resolve(drawn()); };
+        circles.connect(once);
+      });
+      const answered = new Promise((resolve) => {
+        let computing = false;
+        const watcher = new MutationObserver((records) => {
+          if (root.dataset.state !== "ready") computing = true;
+          else if (computing || records.length > 1) { watcher.disconnect(); resolve(drawn()); }
+        });
+        watcher.observe(root, { attributes: true, attributeFilter: ["data-state"] });
+      });
+      model(key).value = text;
+      return [await redrawn - start, await answered - start];
+    }""", [KEY, text])
+
+
+def bench_changes(browser, address):
+    """From a changed widget to the redrawn figure."""
+    context = browser.new_context(**PHONE, service_workers="block")
+    page = context.new_page()
+    open_ready(page, address)
+    page.evaluate("key => { document.getElementById(`set-${key}`).closest('details').open = true; }", KEY)
+    page.wait_for_selector(f"#root-{KEY} > div", state="attached")
+    page.wait_for_timeout(2000)  # until what follows the start is over
+    page.evaluate("""() => { window.longTasks = [];
+      new PerformanceObserver((list) => list.getEntries().forEach((entry) => window.longTasks.push(entry.duration)))
+        .observe({ type: "longtask" }); }""")
+    times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
+    page.wait_for_timeout(200)
+    tasks = page.evaluate("window.longTasks")
+    row("changed widget to redrawn face", spread([redrawn for redrawn, _ in times]))
+    row("changed widget to every answer", spread([answered for _, answered in times]))
+    row("tasks over 50 ms of the page's thread", f"{len(tasks)}, longest {max(tasks, default=0):.0f} ms")
+    context.close()
+
+
+def bench_solve_cpython(request):
+    script = """
+import json, sys, time
+from burnercalc.worker import handle
+text = sys.argv[1]
+handle(text)
+times = []
+for _ in range(int(sys.argv[2])):
+    start = time.perf_counter()
+    handle(text)
+    times.append(1000 * (time.perf_counter() - start))
+print(json.dumps(times))
+"""
+    done = subprocess.run([sys.executable, "-c", script, json.dumps(request), str(SOLVES)], cwd=ROOT, check=True,
+                          capture_output=True, text=True)
+    row(f"solve in CPython {sys.version.split()[0]}", spread(json.loads(done.stdout)))
+
+
+def bench_solve_pyodide(browser, address, request):
+    """Through the worker, so the way there and back counts."""
+    context = browser.new_context(service_workers="block")
+    page = context.new_page()
+    page.goto(address + "manifest.webmanifest")
+    times = page.evaluate("""([request, times]) => new Promise((resolve, reject) => {
+      const worker = new Worker("./worker.mjs", { type: "module" });
+      const taken = [];
+      let start = 0;
+      const ask = () => { start = performance.now(); worker.postMessage({ id: taken.length, ...request }); };
+      worker.onmessage = ({ data }) => {
+        if (data.kind === "failed") return reject(new Error(data.text));
+        if (data.name === "ready") return ask();
+        if (data.id === undefined) return;
+        taken.push(performance.now() - start);
+        if (taken.length === times) resolve(taken); else ask();
+      };
+    })""", [request, SOLVES])
+    row("solve in Pyodide, there and back", spread(times))
+    context.close()
+
+
+def main():
+    server = build.server()
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    address = f"http://127.0.0.1:{server.server_port}/"
+    request = json.loads((build.DIST / "selfcheck.json").read_text())["request"]
+    start = time.perf_counter()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS)
+        row("browser", f"Chromium {browser.version}, phone viewport, localhost, nothing throttled")
+        bench_bytes(browser, address)
+        bench_start(browser, address)
+        bench_changes(browser, address)
+        bench_solve_pyodide(browser, address, request)
+        browser.close()
+    bench_solve_cpython(request)
+    row("the bench itself", f"{time.perf_counter() - start:.0f} s")
+    server.shutdown()
+
+
+if __name__ == "__main__":
+    main()
