@@ -136,6 +136,7 @@ class Result:
     drawings: dict = field(default_factory=Later)
     ports: tuple = ()
     group: str = ""  # chapter that is being solved: a key of settings.GROUPS
+    places: dict = field(default_factory=dict)  # key of each table, chart and drawing -> its chapter
 
     def answer(self, key, value, dimension, label, meaning, formula, inputs, source, trust="calculated", band=()):
         """Record an answer and return its value. A float that is not finite is a fault of ours, never shown."""

@@ -13,4 +13,6 @@ def solve(design, chapters=CHAPTERS):
     for chapter in chapters:
         result.group = getattr(chapter, "GROUP", "face")
         chapter.solve(design, result)
+        for key in (*result.tables, *result.charts, *result.drawings):
+            result.places.setdefault(key, result.group)
     return result

@@ -188,7 +188,7 @@ def page_data(result, figures):
         "fields": {s.key: _field(s, d) for s in SETTINGS},
         "answers": _answers(result),
         "worst": result.worst,
-        "checks": [{"key": c.key, "verdict": c.verdict, "label": c.label, "text": c.text, "source": c.source,
+        "checks": [{"key": c.key, "group": c.group, "verdict": c.verdict, "label": c.label, "text": c.text, "source": c.source,
                     "trust": c.trust, "changes": [{"setting": x.setting, "move": x.move} for x in c.changes]}
                    for c in result.checks.values()],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},

@@ -22,7 +22,8 @@ import runtime
 
 ROOT = Path(__file__).resolve().parent.parent
 SITE = ROOT / "site"
-COPIED = ("early.js", "app.mjs", "python.mjs", "models.mjs", "worker.mjs", "style.css", "widget.css", "figure.css",
+COPIED = ("early.js", "app.mjs", "page.mjs", "python.mjs", "models.mjs", "settings.mjs", "answers.mjs", "history.mjs",
+          "designs.mjs", "share.mjs", "walk.mjs", "worker.mjs", "style.css", "widget.css", "figure.css",
           "manifest.webmanifest", "icons")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
@@ -71,12 +72,15 @@ def copy_vendor(out):
     named = set()
     for file in sorted(out.iterdir()):
         if file.suffix in (".html", ".json", ".mjs", ".css"):
-            named.update(re.findall(r"\bvendor/(\w+)/([\w@./-]+)", file.read_text()))
+            named.update(re.findall(r"\bvendor/([\w-]+)/([\w@./-]+)", file.read_text()))
     for package, name in sorted(named):
-        module, folder = VENDOR[package]
-        source = Path(find_spec(module).origin).parent / folder / name
         target = out / "vendor" / package / name
         target.parent.mkdir(parents=True, exist_ok=True)
+        if package not in VENDOR:
+            target.write_bytes(runtime.npm_file(package, f"dist/{name}"))
+            continue
+        module, folder = VENDOR[package]
+        source = Path(find_spec(module).origin).parent / folder / name
         shutil.copyfile(source, target)
 
 

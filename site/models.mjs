@@ -114,15 +114,3 @@ export function theme() {
     }
   }
 }
-
-// Bring a setting into view, open its chapter, and mark it.
-export function focusSetting(key) {
-  const place = document.getElementById(`set-${key}`);
-  if (!place) return;
-  place.closest(".chapter").open = true;
-  place.scrollIntoView({ block: "center" });
-  place.dataset.marked = "";
-  setTimeout(() => { delete place.dataset.marked; }, 4000);
-  const field = place.querySelector(".widget > div")?.shadowRoot?.querySelector("input, select");
-  field?.focus({ preventScroll: true });
-}

@@ -1,7 +1,7 @@
 """Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, and the default design's answers.
 
-index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a chapter;
-selfcheck.json the request and reply that Python in the browser must repeat.
+index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a chapter or
+figure; selfcheck.json the request and reply that Python in the browser must repeat.
 """
 import json
 import sys
@@ -13,21 +13,27 @@ from bokeh.document import Document
 from bokeh.embed.util import standalone_docs_json_and_render_items
 from bokeh.models import ImportedStyleSheet
 
-ROOT = Path(__file__).resolve().parent.parent
-sys.path.insert(0, str(ROOT))
+SITE = Path(__file__).resolve().parent
+sys.path.insert(0, str(SITE.parent))
 
 import figures  # noqa: E402
+import words  # noqa: E402
 from burnercalc import __version__, worker  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
-from burnercalc.settings import GROUPS, SETTINGS  # noqa: E402
+from burnercalc.examples import EXAMPLES  # noqa: E402
+from burnercalc.files import FILES  # noqa: E402
+from burnercalc.link import to_link  # noqa: E402
+from burnercalc.result import VERDICTS  # noqa: E402
+from burnercalc.settings import SETTINGS  # noqa: E402
 from burnercalc.solve import solve  # noqa: E402
 
-SITE = Path(__file__).resolve().parent
+# The job, in order: name, title, groups of settings and chapters of answers.
+CHAPTERS = (("heat", "Heat", ("heat",)), ("face", "Face", ("face",)), ("feed", "Air and gas", ("air", "gas")),
+            ("make", "Make", ("make", "money")), ("fire", "Fire", ("fire",)))
 # In sight whatever chapter is open: key, short label.
-FIGURES = ("section",)  # drawings shown besides the face
-TILES = (("port_loading", "port loading"), ("port_count", "ports"), ("plenum_to_port_ratio", "plenum to ports"),
-         ("mixture_velocity_in_port", "port speed"))
+TILES = (("firing_rate_gross", "firing rate"), ("port_count", "ports"), ("plenum_to_port_ratio", "plenum to ports"), ("turndown", "turndown"))
+SHOWN_DRAWINGS = ("face", "section")  # the others are paper
 
 
 def widget(setting, field, doc):
@@ -44,6 +50,11 @@ def widget(setting, field, doc):
 
 def label_with_unit(setting, field):
     return f"{setting.label}, {field['unit']}" if field["unit"] else setting.label
+
+
+def keypad(setting):
+    """Which keys a phone offers: digits for numbers, letters where words are typed."""
+    return "decimal" if setting.step else "text"
 
 
 def plain(model):
@@ -72,34 +83,70 @@ def document(models):
 
 
 def documents(data):
-    """One document a chapter, and one for what is always in sight."""
+    """One document for what is always in sight, one for each chapter's widgets, one for each further figure."""
     made = {"sight": [lambda doc: figures.drawing_figure("face", data["drawings"]["face"])]}
-    for group in GROUPS:
-        settings = [s for s in SETTINGS if s.group == group]
-        if settings:
-            made[group] = [lambda doc, s=s: plain(widget(s, data["fields"][s.key], doc)) for s in settings]
-    for name in data["drawings"]:
+    for name, _, groups in CHAPTERS:
+        made[name] = [lambda doc, s=s: plain(widget(s, data["fields"][s.key], doc)) for s in SETTINGS if s.group in groups]
+    for name, drawing in data["drawings"].items():
         if name != "face":
-            made[f"drawing-{name}"] = [lambda doc, name=name: figures.drawing_figure(name, data["drawings"][name])]
-    for name in data["charts"]:
-        made[f"chart-{name}"] = [lambda doc, name=name: figures.chart_figure(name, data["charts"][name])]
-    return {name: document(models) for name, models in made.items()}
+            made[name] = [lambda doc, name=name, drawing=drawing: figures.drawing_figure(name, drawing)]
+    for name, chart in data["charts"].items():
+        made[name] = [lambda doc, name=name, chart=chart: figures.chart_figure(name, chart)]
+    return {name: document(models) for name, models in made.items() if models}
+
+
+def chapter(name, title, groups, result, data):
+    """What a chapter of the page shows."""
+    checks = sorted((c for c in data["checks"] if c["group"] in groups), key=lambda c: -VERDICTS.index(c["verdict"]))
+    here = [key for key, place in result.places.items() if place in groups]
+    return {"name": name, "title": title, "groups": groups, "settings": [s for s in SETTINGS if s.group in groups], "checks": checks,
+            "worst": checks[0]["verdict"] if checks else "good", "flag": flag(checks), "cautions": words.DANGERS.get(name, ()),
+            "drawings": [key for key in here if key in data["drawings"] and key != "face"],
+            "charts": [key for key in here if key in data["charts"]], "tables": [key for key in here if key in data["tables"]],
+            "answers": [a for a in result.answers.values() if a.group in groups]}
+
+
+def flag(checks):
+    bad = sum(check["verdict"] != "good" for check in checks)
+    return f"{bad} to look at" if bad else "good"
+
+
+def worst_text(data):
+    """As answers.mjs says it."""
+    worst = next((check for check in data["checks"] if check["verdict"] == data["worst"] != "good"), None)
+    return f"{worst['verdict'].capitalize()}: {worst['text']}" if worst else f"All {len(data['checks'])} checks good."
 
 
 def main(out):
     result = solve(Design.from_texts({}))
-    request = {"kind": "solve", "settings": {}, "figures": ["face", *FIGURES, *result.charts]}
-    reply = json.loads(worker.handle(json.dumps(request)))
-    environment = jinja2.Environment(loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True,
-                                     undefined=jinja2.StrictUndefined)
+    request = {"kind": "solve", "settings": {}, "figures": [*SHOWN_DRAWINGS, *result.charts]}
+    data = json.loads(worker.handle(json.dumps(request)))
+    assert data["ok"], data
+    tiles = [(key, label) for key, label in TILES if key in result.answers]
+    environment = jinja2.Environment(loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True)
+    markup = jinja2.utils.markupsafe.Markup
     html = environment.get_template("page.html").render(
-        version=__version__, csp=(SITE / "csp.txt").read_text().strip(), groups=GROUPS, settings=SETTINGS, data=reply,
-        answers=result.answers, checks=reply["checks"], tiles=TILES, tile_keys=[key for key, _ in TILES],
-        svg={name: jinja2.utils.markupsafe.Markup(write_svg(result.drawings[name])) for name in reply["drawings"]},
-        label_with_unit=label_with_unit)
-    (out / "index.html").write_text(html, encoding="utf-8")
-    write_json(out / "page.json", documents(reply))
-    write_json(out / "selfcheck.json", {"request": request, "reply": reply})
+        version=__version__, csp=(SITE / "csp.txt").read_text().strip(), data=data, answers=result.answers,
+        tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
+        chapters=[chapter(*each, result, data) for each in CHAPTERS],
+        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]}, sketches={},
+        files=file_groups(), trust_words=words.TRUST, walk=words.WALK, unknowns=words.UNKNOWNS,
+        examples=[{"name": e.name, "sentence": e.sentence,
+                   "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
+                  for e in EXAMPLES])
+    (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
+    write_json(out / "page.json", documents(data))
+    write_json(out / "selfcheck.json", {"request": {**request, "figures": ["face"]}, "reply": json.loads(
+        worker.handle(json.dumps({**request, "figures": ["face"]})))})
+
+
+def file_groups():
+    """[(heading, [(name, label)])] of everything that can be taken away."""
+    groups = {}
+    for name, (_, media_type, _) in FILES.items():
+        heading = "To print" if media_type == "application/pdf" else "To cut, edit or keep"
+        groups.setdefault(heading, []).append((name, name.replace("-", " ").capitalize().replace(" a4", " A4").replace(" letter", " Letter")))
+    return list(groups.items())
 
 
 def write_json(path, data):

