@@ -11,7 +11,9 @@ PARSERS = {**GRAMMARS}
 
 
 def parse_setting(setting, text, bare_units=None):
-    """The value of one setting from its text: SI float, int for counts, text for choices. Raises InputError.
+    """The value of one setting from its text: SI float, int for counts, text for choices and words.
+
+    Raises InputError, or InputErrors when a parser of PARSERS finds several faults.
 
     bare_units: see units.parse_quantity; the page passes the unit that stands beside the field.
     """
@@ -22,6 +24,8 @@ def parse_setting(setting, text, bare_units=None):
         return _parse_choice(setting, text)
     if setting.dimension in PARSERS:
         return PARSERS[setting.dimension](text, setting.key)
+    if text.lower() in setting.words:
+        return text.lower()
     value = units.parse_quantity(text, setting.dimension, setting.key, bare_units)
     _check_range(setting, text, value)
     if setting.whole:
@@ -100,8 +104,8 @@ class Design:
                     values[setting.key] = value
                 else:
                     values[setting.key] = default
-            except InputError as error:
-                errors.append(error)
+            except (InputError, InputErrors) as refused:
+                errors += getattr(refused, "errors", [refused])
                 values[setting.key] = None
         errors += rules.broken(values)
         if errors:

@@ -1,4 +1,4 @@
-"""Settings that are written in words of their own: lists of lengths, price lists, prices by weight, dates.
+"""Settings that are written in words of their own: lists of lengths, price lists, prices by weight, dates, linings, gas.
 
 Each reader takes the text and the key of its setting and returns SI values; InputError shows how it is written.
 """
@@ -6,9 +6,11 @@ import datetime
 from math import isfinite
 
 from .errors import InputError, require
+from .physics import fuels, linings
 from .units import parse_quantity, split_number
 
 MOST_ENTRIES = 12
+THINNEST_LAYER_M, THICKEST_LAYER_M, MOST_LAYERS = 0.0005, 1.0, 6
 LONGEST_M = 30.0  # no rack holds more
 
 
@@ -46,6 +48,27 @@ def date(text, field):
     return day
 
 
+def lining(text, field):
+    """`dense_castable 1 in, blanket_8lb 2 in` as ((material, thickness_m), ...); InputErrors names every faulty layer."""
+    def thickness_m(typed):
+        try:
+            thickness = parse_quantity(typed, "length", field)
+        except InputError as error:
+            raise ValueError(error.rule) from None
+        if not THINNEST_LAYER_M <= thickness <= THICKEST_LAYER_M:
+            raise ValueError("from 0.5 mm to 1000 mm")
+        return thickness
+    layers = linings.parse_lining(text, thickness_m)
+    require(len(layers) <= MOST_LAYERS, field, text, f"must have at most {MOST_LAYERS} layers",
+            ",".join(text.split(",")[:MOST_LAYERS]))
+    return layers
+
+
+def fuel_blend(text, field):
+    """`C3H8 0.93, C2H6 0.05, C4H10 0.02` (mole fractions) as a composition."""
+    return fuels.parse_blend(text)
+
+
 def _entries(text, field, example):
     parts = [part.strip() for part in text.split(",") if part.strip()]
     require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them", example)
@@ -65,4 +88,5 @@ def _price(text, field):
     return found[0]
 
 
-GRAMMARS = {"lengths": lengths, "offers": offers, "price_by_mass": price_by_mass, "date": date}
+GRAMMARS = {"lengths": lengths, "offers": offers, "price_by_mass": price_by_mass, "date": date,
+            "lining": lining, "fuel_blend": fuel_blend}

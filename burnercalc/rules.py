@@ -4,6 +4,7 @@ Each rule reads the values it weighs and returns an InputError that names the se
 that works, or None. What can be built but should not be is not refused here; it gets a verdict in its chapter.
 """
 from .errors import InputError
+from .rules_heat import HEAT_RULES
 from .units import show
 
 
@@ -100,6 +101,7 @@ RULES = (
     (_long_row_fits, ("body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
     (_rows_fit, ("body_width", "setback", "port_diameter", "edge_margin", "rows")),
     (_short_rows_have_ports, ("pattern", "rows", "ports_per_row")),
+    *HEAT_RULES,
 )
 
 

@@ -6,6 +6,9 @@ from dataclasses import dataclass
 
 from .making.refractory import castable_names, castable
 from .making.stock import boards
+from .physics.fuels import BLEND_SPECIES
+from .physics.linings import material_keys
+from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_names
 
 
@@ -25,6 +28,8 @@ class Setting:
         choices    for a choice: ((value, label), ...)
         whole      True when only whole numbers make sense
         optional   True when the text may be empty
+        fine       True for what most leave alone; the page keeps it folded away
+        words      words that may stand instead of a number; the value is then the word itself
     """
     key: str
     group: str
@@ -38,6 +43,8 @@ class Setting:
     choices: tuple = ()
     whole: bool = False
     optional: bool = False
+    fine: bool = False
+    words: tuple = ()
 
 
 GROUPS = {
@@ -52,6 +59,7 @@ GROUPS = {
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, name) for name in pipe_names())
+METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
 NO_YES = (("no", "no"), ("yes", "yes"))
@@ -90,13 +98,43 @@ SETTINGS = (
     Setting("inlet", "face", "Inlet pipe", "choice", "2", "Nominal size of the pipe into the back of the box, schedule 40.",
             choices=PIPES),
 
-    # Heat: fuel, mixture and place
+    # Heat: the chamber, its lining, opening and work; then fuel, mixture and place
+    Setting("chamber_shape", "heat", "Chamber", "choice", "box", "Shape of the inside of the chamber; a cylinder lies on its side.",
+            choices=(("box", "box"), ("cylinder", "cylinder"))),
+    Setting("chamber_length", "heat", "Chamber length", "length", "12 in", "Inside, from end to end.", "1 in", "240 in",
+            ("1/2 in", "10 mm")),
+    Setting("chamber_width", "heat", "Chamber width", "length", "6 in", "Inside, across; for a box.", "1 in", "120 in",
+            ("1/2 in", "10 mm")),
+    Setting("chamber_height", "heat", "Chamber height", "length", "5 1/2 in", "Inside, floor to roof; for a box.", "1 in", "120 in",
+            ("1/2 in", "10 mm")),
+    Setting("chamber_diameter", "heat", "Chamber diameter", "length", "6 1/2 in", "Inside, across; for a cylinder.", "1 in", "120 in",
+            ("1/2 in", "10 mm")),
+    Setting("lining", "heat", "Lining", "lining", "dense_castable 1 in, blanket_8lb 2 in",
+            "Layers from the hot face out: material and thickness, commas between. Materials: " + ", ".join(material_keys()) + "."),
+    Setting("opening_area", "heat", "Opening", "area", "12 in2",
+            "Area that stays open while the chamber works: door, gap under it, flue hole.", "0 in2", "10000 in2", ("1 in2", "10 cm2")),
+    Setting("opening_depth", "heat", "Opening depth", "length", "3 in",
+            "Thickness of the wall around the opening; a deep opening radiates less.", "0 in", "48 in", ("1/2 in", "10 mm")),
+    Setting("chamber_temperature", "heat", "Chamber temperature", "temperature", "2250 degF",
+            "Of the hot face and of the gas that leaves.", "400 degF", "3200 degF", ("25 degF", "10 degC")),
+    Setting("work_metal", "heat", "Metal", "choice", "steel", "What is heated.", choices=METALS),
+    Setting("work_rate", "heat", "Work rate", "mass_flow", "10 lb/h", "Metal brought from shop temperature to its own each hour.",
+            "0 lb/h", "2000 lb/h", ("1 lb/h", "0.5 kg/h")),
+    Setting("work_temperature", "heat", "Work temperature", "temperature", "2100 degF",
+            "Of the metal when it comes out; above its melting point the heat of melting counts too.", "200 degF", "3200 degF",
+            ("25 degF", "10 degC")),
+    Setting("heat_up_time", "heat", "Heat-up time", "time", "30 min", "From cold to chamber temperature.", "1 min", "100 h",
+            ("5 min", "5 min")),
+    Setting("burner_count", "heat", "Burners", "count", "1", "Equal burners that share the chamber.", "1", "24", ("1", "1"), whole=True),
     Setting("fuel", "heat", "Fuel", "choice", "propane", "What is burned.",
             choices=(("propane", "propane"), ("natural_gas", "natural gas"), ("butane", "butane"))),
     Setting("firing_rate", "heat", "Firing rate", "power", "100 kBtu/h",
-            "Heat of the gas burned each hour by this burner at high fire, gross heating value.", "1 kBtu/h", "3000 kBtu/h",
-            ("5 kBtu/h", "1 kW")),
+            "Heat of the gas burned each hour by this burner at high fire, gross heating value; auto takes what the chamber needs.",
+            "1 kBtu/h", "3000 kBtu/h", ("5 kBtu/h", "1 kW"), words=("auto",)),
     Setting("equivalence_ratio", "heat", "Equivalence ratio", "ratio", "1.0",
+    Setting("fuel_blend", "heat", "Fuel analysis", "fuel_blend", "",
+            "Mole fractions such as C3H8 0.93, C2H6 0.05, C4H10 0.02; stands over the fuel when it is given. Species: "
+            + ", ".join(BLEND_SPECIES) + ".", optional=True),
             "Fuel over what the air can just burn: above 1 rich, below 1 lean.", "0.5", "1.6", ("0.02", "0.02")),
     Setting("ambient_temperature", "heat", "Shop temperature", "temperature", "60 degF",
             "Temperature of the air that the blower takes in.", "-4 degF", "130 degF", ("5 degF", "2 degC")),
@@ -107,6 +145,28 @@ SETTINGS = (
     Setting("caps", "make", "End caps", "choice", "in", "Set in flush with the ends of the tube, or laid on them.",
             choices=(("in", "set in"), ("on", "laid on"))),
     Setting("stock_lengths", "make", "Lengths on the rack", "lengths", "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
+    # Heat: what the comparison of burner kinds assumes of each
+    Setting("multi_port_excess_air", "heat", "Excess air, blown multi-port", "fraction", "5 %",
+            "Excess air that this kind holds in daily use; common practice, for the comparison of kinds only.", "0 %", "100 %",
+            ("5 %", "5 %"), fine=True),
+    Setting("blown_excess_air", "heat", "Excess air, blown single flame", "fraction", "10 %",
+            "Excess air that this kind holds in daily use; common practice, for the comparison of kinds only.", "0 %", "100 %",
+            ("5 %", "5 %"), fine=True),
+    Setting("aspirated_excess_air", "heat", "Excess air, aspirated", "fraction", "20 %",
+            "Excess air that this kind holds in daily use; common practice, for the comparison of kinds only.", "0 %", "100 %",
+            ("5 %", "5 %"), fine=True),
+    Setting("aspirated_pressure", "heat", "Gas pressure, aspirated", "gas_pressure", "10 psi",
+            "Gauge pressure at the jet of the aspirated burner that is compared; common practice.", "0.1 psi", "60 psi",
+            ("1 psi", "0.1 bar"), fine=True),
+    Setting("aspirated_jet", "heat", "Jet, aspirated", "length", "0.036 in",
+            "Diameter of its gas jet; common practice.", "0.01 in", "1/4 in", ("0.001 in", "0.05 mm"), fine=True),
+    Setting("aspirated_throat", "heat", "Throat, aspirated", "length", "0.824 in",
+            "Narrowest bore of its mixing tube; common practice.", "1/8 in", "6 in", _SIXTEENTH, fine=True),
+    Setting("aspirated_inlet_loss", "heat", "Air inlet loss, aspirated", "ratio", "1",
+            "Velocity heads lost by the air on its way in: 1 sharp-edged, 0.1 well rounded; common practice.", "0", "5", ("0.1", "0.1"), fine=True),
+    Setting("aspirated_outlet_loss", "heat", "Outlet loss, aspirated", "ratio", "1",
+            "Velocity heads lost at the flame end: 1 plain tube, 0.5 a good flare; common practice.", "0", "5", ("0.1", "0.1"), fine=True),
+
             "Lengths in which the shop sells tube, flat bar and pipe, with commas between them."),
     Setting("kerf", "make", "Saw cut", "length", "1/16 in", "Width of steel that one cut of the saw turns to chips.", "0 in", "1/4 in",
             ("1/32 in", "0.5 mm")),

@@ -7,6 +7,7 @@ from fractions import Fraction
 from functools import lru_cache
 from importlib import resources
 from math import floor, isfinite, log10
+from tokenize import TokenError
 
 import pint
 
@@ -85,7 +86,7 @@ def conversion(unit, si_unit):
     try:
         offset = registry.Quantity(0.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude
         scale = registry.Quantity(1.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude - offset
-    except (pint.PintError, AttributeError, TypeError, ValueError, AssertionError):
+    except (pint.PintError, TokenError, AttributeError, TypeError, ValueError, AssertionError):
         raise InputError("unit", unit, f"is not a unit that converts to {si_unit}") from None
     if unit in ("degF", "degC"):
         scale = 5 / 9 if unit == "degF" else 1.0

@@ -1,5 +1,6 @@
 """Heat that the chamber asks for: walls, opening, work, and the lining that must be heated first."""
 from dataclasses import dataclass
+from functools import lru_cache
 from math import pi
 
 from ..constants import ATM_PA
@@ -75,6 +76,7 @@ class Firing:
     thermal_efficiency: float
 
 
+@lru_cache(maxsize=128)
 def chamber_heat(*, shape, length_m, width_m=None, height_m=None, diameter_m=None, lining, opening_area_m2=0.0,
                  opening_depth_m=0.0, chamber_temp_K, work_metal, work_rate_kg_s, work_temp_K, heat_up_time_s,
                  ambient_temp_K, shell_emissivity=0.9, ambient_pressure_Pa=ATM_PA):
