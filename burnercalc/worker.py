@@ -203,7 +203,9 @@ def _answers(result):
 
 def _drawing(result, name):
     drawing = result.drawings[name]
-    return {**flat_columns(drawing), "bounds": drawing.bounds(), "description": drawing.description}
+    x1, y1, x2, y2 = drawing.bounds()
+    air = 0.02 * max(x2 - x1, y2 - y1)
+    return {**flat_columns(drawing), "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
 
 
 def _table(table, unit_system):
@@ -220,11 +222,20 @@ def _field(setting, d):
     unit = units.shown_unit(setting.dimension, d.units)
     text = "" if value is None else units.show(value, setting.dimension, d.units, exact=True)
     field = {"text": text.removesuffix(unit).strip(), "unit": units.readable(unit)}
+    low, high = limits(setting)
+    if low is not None and high is not None:
+        field["range"] = f"{_bare(low, setting, d.units)} to {units.show(high, setting.dimension, d.units)}"
     marks = _marks(setting, d.units) if isinstance(value, (int, float)) else None
     if marks:
         step, origin = _grid(setting, d.units)
         field["marks"] = [*marks, round((value - origin) / step)]
     return field
+
+
+def _bare(value, setting, unit_system):
+    """A value as shown, without its unit."""
+    return units.show(value, setting.dimension, unit_system).removesuffix(
+        units.readable(units.shown_unit(setting.dimension, unit_system))).strip()
 
 
 def _chart(chart, unit_system):

@@ -36,7 +36,7 @@ def drawing_figure(name, data):
     made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3)
     ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), fill_color=fill, line_color=layer,
                         line_width=1.2, nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
-    made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="alphabetic",
+    made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="bottom", text_line_height=1.0,
               text_font_size="size", text_font=value("system-ui, sans-serif"), text_color=layer,
               source=source(f"{name}-texts", text_columns(data["texts"])))
     if name == "face":

@@ -1,5 +1,5 @@
 // The settings: Panel's widgets with their step buttons, sliders and tape fractions, and what was refused.
-import { all, byId, notice } from "./page.mjs";
+import { all, byId, changedOnly, notice } from "./page.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
 
@@ -34,6 +34,8 @@ export function fillFields(reply, typing) {
       [slider.min, slider.max, slider.value] = field.marks;
       slider.setAttribute("aria-valuetext", `${field.text} ${field.unit}`);
     }
+    const range = place(key)?.querySelector(".range");
+    if (range) changedOnly(range, field.range);
     const parts = place(key)?.querySelector(".parts");
     if (parts) parts.hidden = reply.units !== "in";
     const widget = model(key);
