@@ -4,6 +4,8 @@ Each rule reads the values it weighs and returns an InputError that names the se
 that works, or None. What can be built but should not be is not refused here; it gets a verdict in its chapter.
 """
 from .errors import InputError
+from .making.mould import MOULD_GUIDE_M
+from .making.stock import board
 from .rules_heat import HEAT_RULES
 from .units import show
 
@@ -24,10 +26,10 @@ def _window_width(v):
 
 
 def _wall_leaves_plenum(v):
-    room = min(v["body_width"], v["body_length"])
-    if not 2 * v["wall"] < room - 1e-9:
-        return InputError("wall", _text(v, "wall"), f"must be less than half of the box ({_show(v, room)})",
-                          _show(v, room / 8), ("body_width", "body_length"))
+    room = min(v["body_width"], v["body_length"], v["body_depth"])
+    if not 4 * v["wall"] < room - 1e-9:
+        return InputError("wall", _text(v, "wall"), f"must be less than a quarter of the box ({_show(v, room)}), so that its "
+                          "rounded corners leave flats", _show(v, room / 8), ("body_width", "body_length", "body_depth"))
 
 
 def _setback_covers_wall(v):
@@ -83,16 +85,96 @@ def _rows_fit(v):
 
 
 def _short_rows_have_ports(v):
-    if v["pattern"] == "staggered" and v["rows"] > 1 and v["ports_per_row"] < 2:
-        return InputError("ports_per_row", v["ports_per_row"], "must be 2 or more when staggered, since short rows have "
+    if v["pattern"] in ("staggered", "hexagonal") and v["rows"] > 1 and v["ports_per_row"] < 2:
+        return InputError("ports_per_row", v["ports_per_row"], f"must be 2 or more when {v['pattern']}, since short rows have "
                           "one fewer", "2", ("pattern", "rows"))
+
+
+def _rings_have_ports(v):
+    least = 3 * v["rows"]
+    if v["pattern"] == "rings" and v["ports_per_row"] < least:
+        if least > 100:
+            return InputError("rows", v["rows"], "must be 33 or fewer when in rings", "4", ("pattern",))
+        return InputError("ports_per_row", v["ports_per_row"], f"must be {least} or more in {v['rows']} rings, so that the "
+                          "inner ring has three", str(least), ("pattern", "rows"))
+
+
+def _pipe_is_round(v):
+    if v["body_kind"] == "pipe" and not abs(v["body_length"] - v["body_width"]) < 1e-9:
+        return InputError("body_length", _text(v, "body_length"), "must be the pipe's outside diameter, the same as the face "
+                          f"width ({_show(v, v['body_width'])}), when the body is a round pipe",
+                          _show(v, max(v["body_width"], 0.0508)), ("body_kind", "body_width"))
+
+
+def _pattern_suits_body(v):
+    if v["body_kind"] == "pipe" and v["pattern"] in ("straight", "staggered"):
+        return InputError("pattern", v["pattern"], "must be hexagonal or rings in the round face of a pipe", "hexagonal", ("body_kind",))
+    if v["body_kind"] != "pipe" and v["pattern"] == "rings":
+        return InputError("pattern", v["pattern"], "must be straight, staggered or hexagonal in a rectangular face", "hexagonal",
+                          ("body_kind",))
+
+
+def _corner_drill_fits(v):
+    most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
+    if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-12:
+        return InputError("corner_drill", _text(v, "corner_drill"), "must be at most the window's shorter side "
+                          f"({_show(v, most)})", _show(v, min(most, 0.009525)), ("body_width", "body_length", "setback"))
+
+
+def _rack_is_long_enough(v):
+    need = max(v["body_length"], v["body_width"], v["body_depth"])
+    if not v["stock_lengths"][-1] >= need - 1e-9:
+        return InputError("stock_lengths", ", ".join(_show(v, n) for n in v["stock_lengths"]), "must hold a length of at least the "
+                          f"body ({_show(v, need)})", "20 ft", ("body_length", "body_width", "body_depth"))
+
+
+def _cap_gap_is_a_gap(v):
+    if not v["cap_gap"] < v["wall"]:
+        return InputError("cap_gap", _text(v, "cap_gap"), f"must be less than the wall ({_show(v, v['wall'])})",
+                          _show(v, v["wall"] / 8), ("wall",))
+
+
+def _nipple_is_long_enough(v):
+    longest = v["nipple_stock"][-1][0]
+    if not v["inlet_length"] + v["wall"] <= longest + 1e-9:
+        return InputError("nipple_stock", f"up to {_show(v, longest)}", "must hold a nipple of at least the inlet pipe's length and the "
+                          f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})", "36 in 40, 120 in 120", ("inlet_length", "wall"))
+
+
+def _frame_is_high_enough(v):
+    frame = board(v["mould_board"])
+    if v["body_kind"] == "pipe" and frame.kind != "plywood":
+        return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4", ("body_kind",))
+    need = v["block_thickness"] + MOULD_GUIDE_M
+    if frame.kind == "board" and not frame.width_m >= need - 1e-9:
+        return InputError("mould_board", frame.name, f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more "
+                          f"({_show(v, need)})", "ply 3/4", ("block_thickness",))
+
+
+def _pins_stop_in_the_base(v):
+    base = board(v["mould_base"])
+    if not v["pin_depth"] <= base.thickness_m + 1e-9:
+        return InputError("pin_depth", _text(v, "pin_depth"), f"must be at most the thickness of the base board {base.name} "
+                          f"({_show(v, base.thickness_m)})", _show(v, base.thickness_m / 2), ("mould_base",))
+
+
+def _water_band(v):
+    if not v["castable_water_low"] <= v["castable_water_high"]:
+        return InputError("castable_water_low", f"{100 * v['castable_water_low']:g} %", "must be at most the most water "
+                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']:g} %", ("castable_water_high",))
+
+
+def _pins_are_near_their_marks(v):
+    if not v["port_position_tolerance"] <= v["port_diameter"]:
+        return InputError("port_position_tolerance", _text(v, "port_position_tolerance"), "must be at most one port diameter "
+                          f"({_text(v, 'port_diameter')})", _show(v, v["port_diameter"] / 4), ("port_diameter",))
 
 
 # Each rule with the settings it needs; it is skipped while one of them is itself refused.
 RULES = (
     (_window_length, ("body_length", "setback")),
     (_window_width, ("body_width", "setback")),
-    (_wall_leaves_plenum, ("wall", "body_width", "body_length")),
+    (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
     (_setback_covers_wall, ("setback", "wall")),
     (_corner_fits, ("corner_radius", "body_width", "body_length", "setback")),
     (_grip_reaches_inside, ("grip", "wall")),
@@ -101,6 +183,17 @@ RULES = (
     (_long_row_fits, ("body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
     (_rows_fit, ("body_width", "setback", "port_diameter", "edge_margin", "rows")),
     (_short_rows_have_ports, ("pattern", "rows", "ports_per_row")),
+    (_rings_have_ports, ("pattern", "rows", "ports_per_row")),
+    (_pipe_is_round, ("body_kind", "body_length", "body_width")),
+    (_pattern_suits_body, ("body_kind", "pattern")),
+    (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),
+    (_rack_is_long_enough, ("stock_lengths", "body_length", "body_width", "body_depth")),
+    (_cap_gap_is_a_gap, ("cap_gap", "wall")),
+    (_nipple_is_long_enough, ("nipple_stock", "inlet_length", "wall")),
+    (_frame_is_high_enough, ("mould_board", "body_kind", "block_thickness")),
+    (_pins_stop_in_the_base, ("pin_depth", "mould_base")),
+    (_water_band, ("castable_water_low", "castable_water_high")),
+    (_pins_are_near_their_marks, ("port_position_tolerance", "port_diameter")),
     *HEAT_RULES,
 )
 

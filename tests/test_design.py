@@ -47,6 +47,14 @@ BROKEN = [
     ("setback", {"body_length": "3 in", "body_width": "3 in", "setback": "1 1/2 in"}), ("edge_margin", {"edge_margin": "1 1/2 in", "body_length": "4 in", "body_width": "6 in"}),
     ("corner_radius", {"corner_radius": "2 in"}), ("grip", {"grip": "1/8 in"}), ("grip", {"grip": "3 7/8 in", "block_thickness": "5 in"}),
     ("block_thickness", {"block_thickness": "3/4 in"}), ("ports_per_row", {"ports_per_row": "1"}),
+    ("wall", {"wall": "1/2 in", "body_depth": "2 in"}), ("ports_per_row", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in"}),
+    ("rows", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in", "rows": "40"}), ("body_length", {"body_kind": "pipe"}),
+    ("pattern", {"body_kind": "pipe", "body_length": "4 in"}), ("pattern", {"pattern": "rings", "ports_per_row": "30"}),
+    ("ports_per_row", {"pattern": "hexagonal", "ports_per_row": "1"}), ("corner_drill", {"corner_drill": "2 in", "setback": "1 1/4 in"}),
+    ("stock_lengths", {"stock_lengths": "6 in"}), ("cap_gap", {"cap_gap": "1/8 in", "wall": "1/8 in"}), ("nipple_stock", {"inlet_length": "36 in"}),
+    ("mould_board", {"mould_board": "2x2"}), ("mould_board", {"mould_board": "2x4", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
+    ("pin_depth", {"pin_depth": "3/4 in"}), ("castable_water_low", {"castable_water_low": "30 %"}),
+    ("port_position_tolerance", {"port_position_tolerance": "1/4 in", "port_diameter": "1/8 in"}),
     ("edge_margin", {"edge_margin": "2 in"}), ("port_diameter", {"port_diameter": "1 in", "setback": "1 5/8 in"}),
 ]
 

@@ -70,7 +70,9 @@ sizes = st.fixed_dictionaries({
     "body_length": st.integers(8, 96).map(lambda n: f"{n / 4} in"), "body_width": st.integers(8, 48).map(lambda n: f"{n / 4} in"),
     "setback": st.integers(3, 16).map(lambda n: f"{n}/16 in"), "corner_radius": st.integers(0, 12).map(lambda n: f"{n}/16 in"),
     "port_diameter": st.integers(4, 16).map(lambda n: f"{n}/32 in"), "edge_margin": st.integers(0, 16).map(lambda n: f"{n}/16 in"),
-    "rows": st.integers(1, 9).map(str), "ports_per_row": st.integers(1, 24).map(str), "pattern": st.sampled_from(["straight", "staggered"])})
+    "rows": st.integers(1, 9).map(str), "ports_per_row": st.integers(1, 24).map(str),
+    "pattern": st.sampled_from(["straight", "staggered", "hexagonal", "rings"]), "body_kind": st.sampled_from(["tube", "tube", "plates", "pipe"])}).map(
+        lambda texts: {**texts, "body_length": texts["body_width"]} if texts["body_kind"] == "pipe" else texts)
 
 
 def solved(texts):
@@ -80,28 +82,65 @@ def solved(texts):
         assume(False)
 
 
+def same_places(ports, others):
+    return len(ports) == len(others) and all(min(hypot(x - x2, y - y2) for x2, y2 in others) < 1e-9 for x, y in ports)
+
+
 @given(sizes)
 def test_ports_of_any_face(texts):
     result = solved(texts)
     d, ports = result.design, result.ports
     assert len(ports) == sum(result.row_counts) == result["port_count"]
-    mirrored = sorted((round(-x, 9) + 0.0, round(-y, 9) + 0.0) for x, y in ports)
-    if d.rows % 2 or d.pattern == "straight":
-        assert mirrored == sorted((round(x, 9) + 0.0, round(y, 9) + 0.0) for x, y in ports)
-    assert sorted(mirrored_x := [(round(-x, 9) + 0.0, round(y, 9) + 0.0) for x, y in ports]) == sorted(
-        (round(x, 9) + 0.0, round(y, 9) + 0.0) for x, y in ports) and mirrored_x
+    if d.pattern != "rings" and (d.rows % 2 or d.pattern == "straight"):
+        assert same_places(ports, [(-x, -y) for x, y in ports])
+    assert same_places(ports, [(-x, y) for x, y in ports])
     gaps = [hypot(x - x2, y - y2) - d.port_diameter for i, (x, y) in enumerate(ports) for x2, y2 in ports[:i]]
     assert result["min_web"] == (pytest.approx(min(gaps), abs=1e-12) if gaps else None)
     # What the checks call good is so: no overlap, all inside the rounded window.
     if result.checks["ports_inside"].verdict == "good":
         reach_x, reach_y = result["window_length"] / 2, result["window_width"] / 2
+        radius = reach_x if d.body_kind == "pipe" else d.corner_radius
         for x, y in ports:
             assert abs(x) + d.port_diameter / 2 <= reach_x + 1e-9 and abs(y) + d.port_diameter / 2 <= reach_y + 1e-9
-            corner = (abs(x) - reach_x + d.corner_radius, abs(y) - reach_y + d.corner_radius)
+            corner = (abs(x) - reach_x + radius, abs(y) - reach_y + radius)
             if min(corner) > 0:
-                assert hypot(*corner) + d.port_diameter / 2 <= d.corner_radius + 1e-9
+                assert hypot(*corner) + d.port_diameter / 2 <= radius + 1e-9
     if gaps and min(gaps) < 0:
         assert result.checks["web"].verdict == "stop"
+
+
+def round_face(**texts):
+    return solve(Design.from_texts({"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", **texts}))
+
+
+def test_round_window_is_a_circle():
+    # By hand: 6 in less twice 5/8 in is 4.75 in across, 17.7205 in2; plenum as a square of the bore's area, 5.625 in x 0.886227.
+    result = round_face(pattern="hexagonal", rows="5", ports_per_row="5")
+    assert result["window_area"] == pytest.approx(17.7205 * INCH**2, rel=1e-5)
+    assert result["plenum_area"] == pytest.approx(5.625 * 0.886227 * (4 - 0.1875 - 0.75) * INCH**2, rel=1e-5)
+    # A hexagon of five across holds 19 ports, every neighbour equally far: 1 + 6 + 12.
+    assert result.row_counts == [3, 4, 5, 4, 3] and result["port_count"] == 19
+    assert result["row_pitch"] / result["port_pitch"] == pytest.approx(3**0.5 / 2)
+    assert result["min_edge"] == pytest.approx(0.25 * INCH)  # the edge margin
+
+
+def test_rings_stand_in_the_setback_circle():
+    result = round_face(pattern="rings", rows="3", ports_per_row="18")
+    assert result.row_counts == [1, 6, 12, 18]  # the counts of a hexagon's shells
+    outer = (4.75 / 2 - 0.25 - 0.125) * INCH
+    assert [hypot(*result.ports[i]) for i in (1, 7, 19)] == pytest.approx([outer / 3, 2 * outer / 3, outer])
+    # Chord of the outer ring: 2 r sin(10 deg), and the ports mirror left to right.
+    assert result["port_pitch"] == pytest.approx(2 * outer * 0.17364818)
+    assert same_places(result.ports, [(-x, y) for x, y in result.ports])
+    assert result["min_edge"] == pytest.approx(0.25 * INCH)
+
+
+def test_hexagonal_ports_keep_the_margin_in_a_rectangle():
+    result = solve(Design.from_texts({"pattern": "hexagonal", "rows": "3", "ports_per_row": "9"}))
+    gaps = sorted(hypot(x - x2, y - y2) for i, (x, y) in enumerate(result.ports) for x2, y2 in result.ports[:i])
+    # Three rows of 9, 8, 9: 23 pairs in the rows and 32 across them, all equally far apart.
+    assert gaps[0] == pytest.approx(gaps[54]) and gaps[55] > 1.5 * gaps[0]
+    assert result.checks["ports_inside"].verdict == "good" and result["min_edge"] >= 0.25 * INCH - 1e-12
 
 
 def test_one_port_has_no_pitch_and_no_web():

@@ -1,4 +1,6 @@
 """The face: window, ports, plenum and inlet, and whether they can be cast and feed each other."""
+from math import pi, sqrt
+
 from ..constants import STANDARD_PRESSURE_PA, STANDARD_TEMP_K
 from ..physics import combustion, pipes, port_field
 from ..physics.mixture import mixture_properties
@@ -31,52 +33,58 @@ def solve(d, r):
 
 
 def _window(d, r):
+    r.round = d.body_kind == "pipe"
     r.answer("window_length", d.body_length - 2 * d.setback, "length", "Window length",
              "Length of the opening cut in the face.", "body length - 2 x setback", ("body_length", "setback"), GEOMETRY)
     r.answer("window_width", d.body_width - 2 * d.setback, "length", "Window width",
              "Width of the opening cut in the face.", "face width - 2 x setback", ("body_width", "setback"), GEOMETRY)
+    # A circle is the rounded rectangle whose corners meet.
+    r.window_radius_m = r["window_width"] / 2 if r.round else d.corner_radius
     r.answer("window_area",
-             port_field.rounded_rectangle_area_m2(r["window_length"], r["window_width"], d.corner_radius),
+             port_field.rounded_rectangle_area_m2(r["window_length"], r["window_width"], r.window_radius_m),
              "area", "Window area", "Area of the opening, its rounded corners taken off.",
-             "length x width - (4 - pi) x corner radius squared", ("window_length", "window_width", "corner_radius"), GEOMETRY)
+             "length x width - (4 - pi) x corner radius squared; a round window is all corner", ("window_length", "window_width", "corner_radius"), GEOMETRY)
 
 
 def _ports(d, r):
-    staggered = d.pattern == "staggered"
-    r.ports = tuple(port_field.port_positions(r["window_length"], r["window_width"], d.edge_margin, d.port_diameter,
-                                              d.rows, d.ports_per_row, staggered))
-    r.row_counts = port_field.row_counts(d.rows, d.ports_per_row, staggered)
+    field = (d.pattern, r["window_length"], r["window_width"], d.edge_margin, d.port_diameter, d.rows, d.ports_per_row)
+    rows = port_field.port_rows(*field, round_window=r.round)
+    r.ports = tuple(port for row in rows for port in row)
+    r.row_counts = [len(row) for row in rows]
+    along, across = port_field.pitches_m(*field)
     r.answer("port_count", len(r.ports), "count", "Ports", "How many ports the face has.",
              "sum of the rows", ("rows", "ports_per_row", "pattern"), GEOMETRY)
     r.answer("port_area", port_field.port_area_m2(len(r.ports), d.port_diameter), "area", "Port area",
              "Open area of all ports together.", "ports x pi x diameter squared / 4", ("port_count", "port_diameter"), GEOMETRY)
     r.answer("open_fraction", r["port_area"] / r["window_area"], "fraction", "Open share of the window",
              "Port area over window area.", "port area / window area", ("port_area", "window_area"), GEOMETRY)
-    r.answer("row_pitch", port_field.pitch_m(r["window_width"], d.edge_margin, d.port_diameter, d.rows), "length",
-             "Row pitch", "Distance between the centre lines of neighbouring rows.",
-             "(window width - 2 x edge margin - port diameter) / (rows - 1)",
-             ("window_width", "edge_margin", "port_diameter", "rows"), GEOMETRY)
-    r.answer("port_pitch", port_field.pitch_m(r["window_length"], d.edge_margin, d.port_diameter, d.ports_per_row), "length",
-             "Port pitch", "Distance between the centres of neighbours in a row.",
-             "(window length - 2 x edge margin - port diameter) / (ports in a long row - 1)",
-             ("window_length", "edge_margin", "port_diameter", "ports_per_row"), GEOMETRY)
+    r.answer("row_pitch", across, "length", "Row pitch", "Distance between the centre lines of neighbouring rows, or from ring to ring.",
+             "(window width - 2 x edge margin - port diameter) / (rows - 1); hexagonal: sqrt(3)/2 of the port pitch; "
+             "rings: radius of the outer ring / rings",
+             ("window_width", "edge_margin", "port_diameter", "rows", "pattern"), GEOMETRY)
+    r.answer("port_pitch", along, "length", "Port pitch", "Distance between the centres of neighbours in a row, or in the outer ring.",
+             "(window length - 2 x edge margin - port diameter) / (ports in a long row - 1); hexagonal: the most that both "
+             "sides allow; rings: chord of the outer ring",
+             ("window_length", "edge_margin", "port_diameter", "ports_per_row", "pattern"), GEOMETRY)
     r.answer("min_web", port_field.least_web_m(r.ports, d.port_diameter), "length", "Least web",
              "Least refractory between the edges of two ports.", "least centre distance - port diameter",
              ("row_pitch", "port_pitch", "port_diameter"), GEOMETRY)
     r.answer("min_edge", port_field.least_edge_m(r.ports, d.port_diameter, r["window_length"], r["window_width"],
-                                                 d.corner_radius),
+                                                 r.window_radius_m),
              "length", "Least edge", "Least distance from a port's edge to the edge of the window, corners included.",
              "distance from the centre to the rounded outline - half a port diameter",
              ("edge_margin", "corner_radius", "port_diameter"), GEOMETRY)
 
 
 def _plenum(d, r):
-    r.plenum_width_m = d.body_width - 2 * d.wall
+    # The round plenum counts as the square of the same area: the same room, the mixture spreading from the middle.
+    share = sqrt(pi) / 2 if r.round else 1.0
+    r.plenum_width_m = share * (d.body_width - 2 * d.wall)
     r.plenum_height_m = d.body_depth - d.wall - d.grip
-    r.plenum_length_m = d.body_length - 2 * d.wall
+    r.plenum_length_m = share * (d.body_length - 2 * d.wall)
     r.answer("plenum_area", r.plenum_width_m * r.plenum_height_m, "area", "Plenum area",
              "Clear cross-section that the mixture flows through along the box, behind the refractory.",
-             "(face width - 2 x wall) x (body depth - wall - grip)", ("body_width", "body_depth", "wall", "grip"), GEOMETRY)
+             "(face width - 2 x wall) x (body depth - wall - grip); a round body: width of the square of the same area", ("body_width", "body_depth", "wall", "grip"), GEOMETRY)
     r.answer("plenum_to_port_ratio", r["plenum_area"] / r["port_area"], "ratio", "Plenum to ports",
              "Plenum cross-section over port area; the larger, the more evenly the ports are fed.",
              "plenum area / port area", ("plenum_area", "port_area"), GEOMETRY)

@@ -10,6 +10,8 @@ from .stock import INCH_M, NOISE_M, board, boards, mm
 WOOD_DENSITY_KG_M3 = 500.0
 # One screw at least every 6 in round the base, and at least two up a corner joint: common practice.
 SCREW_SPACING_M = 6 * INCH_M
+# Board that stands above the mix and guides the body in: common practice.
+MOULD_GUIDE_M = 0.5 * INCH_M
 # The screw enters the second piece by 1 in: common practice.
 SCREW_BITE_M = 1 * INCH_M
 
@@ -41,7 +43,7 @@ def mould(
     pin_depth_m,
     frame="2x4",
     base="ply 3/4",
-    guide_m=0.0127,
+    guide_m=MOULD_GUIDE_M,
     base_margin_m=0.0254,
 ):
     """A box of four boards on a base board, inside dimensions = body outside + mould_clearance (half on each side).
@@ -101,7 +103,7 @@ def mould(
 
 
 def round_mould(*, body_diameter_m, mould_clearance_m, block_thickness_m, pin_depth_m, frame="ply 3/4", base="ply 3/4",
-                guide_m=0.0127, rim_m=0.038, base_margin_m=0.0254):
+                guide_m=MOULD_GUIDE_M, rim_m=0.038, base_margin_m=0.0254):
     """For a round body: plywood squares with a round hole, stacked to the height, on a base board.
 
     Arguments as mould(); rim_m is the least wood beside the hole [m]. inside_length_m = inside_width_m = the hole.

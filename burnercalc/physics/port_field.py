@@ -2,12 +2,10 @@
 
 Origin at the centre of the face, x along the body, y across it, metres.
 """
-from math import hypot, inf, pi, sqrt
+from math import cos, hypot, inf, pi, sin, sqrt
 
 
-def row_counts(rows, ports_per_row, staggered):
-    """Ports in each row: all alike, or every second row one fewer when staggered. List of int, first row first."""
-    return [ports_per_row - (1 if staggered and i % 2 else 0) for i in range(rows)]
+ROW_PITCH_HEXAGONAL = sqrt(3) / 2  # row pitch over port pitch where every port has six neighbours equally far
 
 
 def pitch_m(span_m, margin_m, diameter_m, count):
@@ -18,15 +16,48 @@ def pitch_m(span_m, margin_m, diameter_m, count):
     return (span_m - 2 * margin_m - diameter_m) / (count - 1) if count > 1 else None
 
 
-def port_positions(window_length_m, window_width_m, edge_margin_m, port_diameter_m, rows, ports_per_row, staggered):
-    """Centres of the ports, row by row from the bottom, left to right.
+def pitches_m(pattern, length_m, width_m, margin_m, diameter_m, rows, ports_per_row):
+    """(centre distance in a row, centre distance of rows) of a pattern; None where there is only one.
 
-    Returns a list of (x_m, y_m), the numbering order of the ports. A short row sits in the gaps of its neighbours.
+    straight, staggered   each spread over its side of the window
+    hexagonal             rows sqrt(3)/2 of the port pitch apart, as large as both sides allow
+    rings                 the chord between neighbours of the outer ring; the step from ring to ring
     """
-    along = pitch_m(window_length_m, edge_margin_m, port_diameter_m, ports_per_row) or 0.0
-    across = pitch_m(window_width_m, edge_margin_m, port_diameter_m, rows) or 0.0
-    return [((column - (count - 1) / 2) * along, (row - (rows - 1) / 2) * across)
-            for row, count in enumerate(row_counts(rows, ports_per_row, staggered)) for column in range(count)]
+    if pattern == "rings":
+        radius = (width_m - diameter_m) / 2 - margin_m
+        return 2 * radius * sin(pi / ports_per_row) if ports_per_row > 1 else None, radius / rows
+    along = pitch_m(length_m, margin_m, diameter_m, ports_per_row)
+    across = pitch_m(width_m, margin_m, diameter_m, rows)
+    if pattern == "hexagonal" and (along or across):
+        pitch = min(along or inf, (across or inf) / ROW_PITCH_HEXAGONAL)
+        return pitch if along else None, pitch * ROW_PITCH_HEXAGONAL if across else None
+    return along, across
+
+
+def port_rows(pattern, length_m, width_m, margin_m, diameter_m, rows, ports_per_row, round_window=False):
+    """Centres of the ports as a list of rows of (x_m, y_m), the numbering order of the ports.
+
+    Rows run from the bottom up, ports in them from left to right; a short row of a staggered or hexagonal pattern sits
+    in the gaps of its neighbours. In a round window what lies outside the margin is left out, and the row nearest the
+    middle is a long one. Rings run outward from the middle port, each clockwise from the top, its ports in proportion
+    to its radius.
+    """
+    along, across = pitches_m(pattern, length_m, width_m, margin_m, diameter_m, rows, ports_per_row)
+    if pattern == "rings":
+        counts = [round(ports_per_row * ring / rows) for ring in range(1, rows + 1)]
+        return [[(0.0, 0.0)]] + [
+            [((ring + 1) * across * sin(2 * pi * i / n), (ring + 1) * across * cos(2 * pi * i / n)) for i in range(n)]
+            for ring, n in enumerate(counts)]
+    middle = (rows - 1) // 2 if round_window else 0
+    shorter = 0 if pattern == "straight" else 1
+    counts = [ports_per_row - (shorter if (row - middle) % 2 else 0) for row in range(rows)]
+    grid = [[((column - (count - 1) / 2) * (along or 0.0), (row - (rows - 1) / 2) * (across or 0.0)) for column in range(count)]
+            for row, count in enumerate(counts)]
+    if not round_window:
+        return grid
+    reach = (width_m - diameter_m) / 2 - margin_m
+    inside = [[(x, y) for x, y in row if hypot(x, y) <= reach + 1e-9] for row in grid]
+    return [row for row in inside if row]
 
 
 def port_area_m2(count, diameter_m):
