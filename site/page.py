@@ -45,6 +45,8 @@ def widget(setting, field, doc):
         made = pn.widgets.TextInput(name=label_with_unit(setting, field), value=field["text"])
     model = made.get_root(doc)
     model.name = setting.key
+    if setting.choices:  # Panel would keep the values for itself and give the browser the labels only
+        model.update(options=list(setting.choices), value=field["text"])
     return model
 
 

@@ -22,8 +22,7 @@ export function listen(widget, change) {
     pause = setTimeout(() => change(key, widget.value_input, false), 350);
   });
   const field = input(key);
-  if (field && place(key).dataset.keypad) field.inputMode = place(key).dataset.keypad;
-  field?.setAttribute("aria-describedby", "");
+  if (field?.matches("input")) field.inputMode = place(key).dataset.keypad;
 }
 
 // The texts of the fields follow the units; the field that is being typed in is left alone.
