@@ -6,7 +6,8 @@ import datetime
 from math import isfinite
 
 from .errors import InputError, require
-from .physics import fuels, linings
+from .physics import drills, fuels, linings
+from .physics.blower import parse_blower_curve
 from .units import parse_quantity, split_number
 
 MOST_ENTRIES = 12
@@ -69,6 +70,28 @@ def fuel_blend(text, field):
     return fuels.parse_blend(text)
 
 
+def blower_curve(text, field):
+    """`0 cfm 8 inH2O, 100 cfm 5 inH2O` as ((flow_m3_s, pressure_Pa), ...), flows rising from 0."""
+    points = parse_blower_curve(text, parse_quantity, field)
+    return tuple(zip(points.flows_m3_s, points.pressures_Pa))
+
+
+def drill(text, field):
+    """`#54`, `F`, `1/16 in` or `1.5 mm` as the drill's name; spaces and capitals do not count."""
+    wanted = "".join(text.lower().split())
+    for family in drills.FAMILIES:
+        for known in drills.drills(family):
+            if "".join(known.name.lower().split()) == wanted:
+                return known.name
+    nearest = "#54"
+    try:
+        below, above = drills.nearest_drills(parse_quantity(text, "length", field), "metric" if "mm" in wanted else "fraction")
+        nearest = (below or above).name
+    except InputError:
+        pass
+    raise InputError(field, text, "is not a drill as sold; write it as #54, F, 1/16 in or 1.5 mm", nearest)
+
+
 def _entries(text, field, example):
     parts = [part.strip() for part in text.split(",") if part.strip()]
     require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them", example)
@@ -89,4 +112,4 @@ def _price(text, field):
 
 
 GRAMMARS = {"lengths": lengths, "offers": offers, "price_by_mass": price_by_mass, "date": date,
-            "lining": lining, "fuel_blend": fuel_blend}
+            "lining": lining, "fuel_blend": fuel_blend, "blower_curve": blower_curve, "drill": drill}

@@ -3,11 +3,16 @@
 Each rule reads the values it weighs and returns an InputError that names the setting to change and the nearest value
 that works, or None. What can be built but should not be is not refused here; it gets a verdict in its chapter.
 """
+from math import pi
+
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
 from .making.stock import board
+from .physics import plates
 from .rules_heat import HEAT_RULES
 from .units import show
+
+MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
 def _window_fits(v, side):
@@ -170,6 +175,24 @@ def _pins_are_near_their_marks(v):
                           f"({_text(v, 'port_diameter')})", _show(v, v["port_diameter"] / 4), ("port_diameter",))
 
 
+def _baffle_is_left(v):
+    length, width = (v[side] - 2 * v["wall"] for side in ("body_length", "body_width"))
+    if v["baffle_holes"] == 0 or not min(length, width) > 0:
+        return None
+    plate = length * width * (pi / 4 if v["body_kind"] == "pipe" else plates.bent_plate_ratio(v["baffle_bend_angle"]))
+    most = int(MOST_OPEN_BAFFLE * plate / (pi / 4 * v["baffle_hole_diameter"]**2))
+    if not v["baffle_holes"] <= most:
+        return InputError("baffle_holes", v["baffle_holes"], f"must leave some plate between them: at most {most} holes of "
+                          f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle", str(most),
+                          ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle"))
+
+
+def _tank_is_long_enough(v):
+    if v["cylinder"] == "tank" and not v["tank_length"] >= v["tank_diameter"] - 1e-9:
+        return InputError("tank_length", _text(v, "tank_length"), f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
+                          _show(v, 3 * v["tank_diameter"]), ("tank_diameter", "cylinder"))
+
+
 # Each rule with the settings it needs; it is skipped while one of them is itself refused.
 RULES = (
     (_window_length, ("body_length", "setback")),
@@ -194,6 +217,8 @@ RULES = (
     (_pins_stop_in_the_base, ("pin_depth", "mould_base")),
     (_water_band, ("castable_water_low", "castable_water_high")),
     (_pins_are_near_their_marks, ("port_position_tolerance", "port_diameter")),
+    (_baffle_is_left, ("baffle_holes", "baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "body_kind")),
+    (_tank_is_long_enough, ("cylinder", "tank_length", "tank_diameter")),
     *HEAT_RULES,
 )
 

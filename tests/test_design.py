@@ -56,6 +56,8 @@ BROKEN = [
     ("pin_depth", {"pin_depth": "3/4 in"}), ("castable_water_low", {"castable_water_low": "30 %"}),
     ("port_position_tolerance", {"port_position_tolerance": "1/4 in", "port_diameter": "1/8 in"}),
     ("edge_margin", {"edge_margin": "2 in"}), ("port_diameter", {"port_diameter": "1 in", "setback": "1 5/8 in"}),
+    ("baffle_holes", {"baffle_holes": "5000"}), ("baffle_holes", {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"}),
+    ("tank_length", {"cylinder": "tank", "tank_length": "20 in"}),
 ]
 
 
