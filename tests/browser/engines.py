@@ -35,8 +35,8 @@ def install(*packages):
         return False
     print("Installing", *packages, "...", file=sys.stderr, flush=True)
     environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-    for command in (["update", "-q"], ["install", "-q", "-y", "--no-install-recommends", *packages]):
-        if subprocess.run(["apt-get", *command], env=environment, stdout=sys.stderr).returncode:
+    for command in (["update", "-qq"], ["install", "-qq", "-y", "--no-install-recommends", *packages]):
+        if subprocess.run(["apt-get", *command], env=environment, stdout=subprocess.DEVNULL).returncode:
             return False
     return True
 
