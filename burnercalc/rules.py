@@ -119,6 +119,12 @@ def _pattern_suits_body(v):
                           ("body_kind",))
 
 
+def _pipe_is_fed_from_the_back(v):
+    if v["body_kind"] == "pipe" and v["inlet_position"] != "centre":
+        return InputError("inlet_position", v["inlet_position"], "must be centre for a round pipe, which is fed through its back disc",
+                          "centre", ("body_kind",))
+
+
 def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-12:
@@ -209,6 +215,7 @@ RULES = (
     (_rings_have_ports, ("pattern", "rows", "ports_per_row")),
     (_pipe_is_round, ("body_kind", "body_length", "body_width")),
     (_pattern_suits_body, ("body_kind", "pattern")),
+    (_pipe_is_fed_from_the_back, ("body_kind", "inlet_position")),
     (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),
     (_rack_is_long_enough, ("stock_lengths", "body_length", "body_width", "body_depth")),
     (_cap_gap_is_a_gap, ("cap_gap", "wall")),

@@ -115,7 +115,7 @@ def test_bend_allowance_agrees_with_the_handbook_rule(row):
 def test_baffle_is_the_hand_triangle_when_thin():
     """Bent square over 100 mm: two legs of 50*sqrt(2) mm, 50 mm high."""
     roof = b.baffle(length_m=0.15, span_m=0.1, thickness_m=1e-7, angle_deg=90, inside_radius_m=0, k_factor=0.4,
-                    hole_m=0.005, pitch_m=0.01, edge_m=0.002)
+                    hole_m=0.005, holes=40)
     assert roof.leg_m == pytest.approx(0.05 * math.sqrt(2), rel=1e-5)
     assert roof.height_m == pytest.approx(0.05, rel=1e-5)
     assert roof.blank_width_m == pytest.approx(0.1 * math.sqrt(2), rel=1e-5)
@@ -127,7 +127,7 @@ def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
     """Fold the blank numerically: both faces of both legs and the bend's arcs, then measure the outline."""
     try:
         roof = b.baffle(length_m=0.1, span_m=span, thickness_m=t, angle_deg=angle, inside_radius_m=radius, k_factor=0.4,
-                        hole_m=0.004, pitch_m=0.008, edge_m=0.002)
+                        hole_m=0.004, holes=20)
     except InputError:
         return
     a = math.radians(angle / 2)
@@ -143,20 +143,33 @@ def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
     assert max(ys) - min(ys) == pytest.approx(roof.height_m, rel=1e-9)
 
 
-def test_baffle_holes_stay_clear_of_edges_and_bend():
+@pytest.mark.parametrize("holes", [1, 2, 7, 24, 61])
+def test_baffle_holes_are_all_there_and_clear_of_edges_and_bend(holes):
     roof = b.baffle(length_m=0.15, span_m=0.06, thickness_m=0.0015, angle_deg=60, inside_radius_m=0.0015, k_factor=0.4,
-                    hole_m=0.006, pitch_m=0.012, edge_m=0.003)
+                    hole_m=0.003, holes=holes)
     (_, _, allowance), = roof.bend_lines
-    assert len(roof.holes) > 20 and roof.open_area_m2 == pytest.approx(len(roof.holes) * math.pi / 4 * 0.006**2)
-    for x, y in roof.holes:
-        assert abs(x) + 0.003 <= 0.075 - 0.003 + 1e-12
-        assert abs(y) - 0.003 >= allowance / 2 + 0.003 - 1e-12
-        assert abs(y) + 0.003 <= roof.blank_width_m / 2 - 0.003 + 1e-12
+    assert len(roof.holes) == holes and roof.web_m > 0
+    edges = [min(0.075 - abs(x), roof.blank_width_m / 2 - abs(y), abs(y) - allowance / 2) - 0.0015 for x, y in roof.holes]
+    gaps = [math.dist(p, q) - 0.003 for i, p in enumerate(roof.holes) for q in roof.holes[:i]]
+    # Rows of unlike counts stand a little further apart than their pitch.
+    assert roof.web_m <= min(edges + gaps) + 1e-12
+    if holes == 24:
+        assert roof.web_m == pytest.approx(min(edges + gaps))
+    area = 0.15 * roof.blank_width_m - holes * math.pi * 0.0015**2
+    assert roof.mass_kg == pytest.approx(area * 0.0015 * 7850)
+
+
+@pytest.mark.parametrize("holes", [1, 2, 5, 19, 80])
+def test_round_baffle_is_a_disc_with_all_its_holes(holes):
+    disc = b.round_baffle(diameter_m=0.14, thickness_m=0.0015, hole_m=0.004, holes=holes)
+    assert len(set(disc.holes)) == holes and disc.bend_lines == () and disc.height_m == 0.0015 and disc.web_m > 0
+    assert max(math.hypot(x, y) for x, y in disc.holes) + 0.002 + disc.web_m <= 0.07 + 1e-12
+    assert min([math.dist(p, q) - 0.004 for i, p in enumerate(disc.holes) for q in disc.holes[:i]], default=1) >= disc.web_m - 1e-12
 
 
 def test_flat_baffle_has_no_bend_line():
     flat = b.baffle(length_m=0.1, span_m=0.06, thickness_m=0.0015, angle_deg=0, inside_radius_m=0.001, k_factor=0.4,
-                    hole_m=0.006, pitch_m=0.012, edge_m=0.003)
+                    hole_m=0.006, holes=12)
     assert (
         flat.bend_lines == () and flat.blank_width_m == pytest.approx(0.06) and flat.height_m == pytest.approx(0.0015)
     )

@@ -372,7 +372,7 @@ def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
     Source: sheet-metal handbooks, definition of the K-factor (published); K values common practice
     Checked by: tests/test_making_body.py
     """
-    require(0 <= angle_deg <= 180, "baffle_angle", f"{angle_deg:g} deg", "must be 0 to 180 deg", "60 deg")
+    require(0 <= angle_deg <= 180, "baffle_bend_angle", f"{angle_deg:g} deg", "must be 0 to 180 deg", "60 deg")
     require(inside_radius_m >= 0, "baffle_radius", mm(inside_radius_m), "must be 0 or more", mm(thickness_m))
     require(thickness_m > 0, "baffle_thickness", mm(thickness_m), "must be above 0", "1.5 mm")
     require(0 <= k_factor <= 0.5, "k_factor", f"{k_factor:g}", "must be 0 to 0.5", "0.4")
@@ -381,11 +381,11 @@ def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
 
 @dataclass(frozen=True)
 class Baffle:
-    """The bent, perforated baffle, flat. Blank centre is the origin, x along the body, y across; the bend runs along y
-    = 0.
+    """The perforated baffle, flat. Blank centre is the origin, x along the body, y across; a bend runs along y = 0.
 
-    blank_length_m (x) by blank_width_m (y, the developed length across the bend); leg_m is one flat beside the bend,
-    height_m the overall height when bent; holes are (x, y) on the blank; bend_lines are (y, angle_deg, allowance_m).
+    blank_length_m (x) by blank_width_m (y, the developed length across the bend), both the diameter of a round one;
+    leg_m is one flat beside the bend, height_m the overall height when bent; holes are (x, y) on the blank; bend_lines
+    are (y, angle_deg, allowance_m); web_m is what is left at least between holes, and from a hole to an edge or bend.
     """
     blank_length_m: float
     blank_width_m: float
@@ -394,13 +394,12 @@ class Baffle:
     bend_lines: tuple
     holes: tuple
     hole_m: float
-    open_area_m2: float
+    web_m: float
     mass_kg: float
 
 
-def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_factor, hole_m, pitch_m, edge_m):
-    """A plate bent once along its middle into a roof, its ridge toward the inlet, with a square grid of holes on each
-    leg.
+def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_factor, hole_m, holes):
+    """A plate bent once along its middle into a roof, its ridge toward the inlet, its holes spread over both legs.
 
         rho = R + T/2, a = A/2;  leg = ((S - T*sin a)/2 - rho*sin a) / cos a
         height = leg*sin a + rho*(1 - cos a) + T/2*(1 + cos a);  blank width = 2*leg + BA
@@ -410,51 +409,83 @@ def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_facto
         span_m            S, width between the outer edges when bent: inside width less its gaps [m]
         thickness_m       T [m]; inside_radius_m R [m]; angle_deg A bent through [deg], 0 = flat plate, under 150
         k_factor          neutral line, see bend_allowance_m
-        hole_m, pitch_m   hole diameter and centre distance [m]; pitch over hole
-        edge_m            least distance of a hole's edge from the blank's edge and from the bend [m]
+        hole_m, holes     diameter [m] and count of the holes
     Returns: Baffle
     Raises: InputError naming baffle_*
     Source: geometry; bend allowance by K-factor
     Checked by: tests/test_making_body.py (hand triangle, refolded outline)
     """
     require(length_m > 0, "baffle_length", mm(length_m), "must be above 0")
-    require(0 <= angle_deg < 150, "baffle_angle", f"{angle_deg:g} deg", "must be 0 to under 150 deg", "60 deg")
+    require(0 <= angle_deg < 150, "baffle_bend_angle", f"{angle_deg:g} deg", "must be 0 to under 150 deg", "60 deg")
+    _holes_are_holes(hole_m, holes)
     allowance = bend_allowance_m(
         angle_deg=angle_deg, inside_radius_m=inside_radius_m, thickness_m=thickness_m, k_factor=k_factor
     )
-    require(hole_m > 0, "baffle_hole", mm(hole_m), "must be above 0", "6 mm")
-    require(pitch_m > hole_m, "baffle_pitch", mm(pitch_m), "must be over the hole diameter", mm(1.5 * hole_m))
-    require(edge_m >= 0, "baffle_edge", mm(edge_m), "must be 0 or more", mm(hole_m / 2))
     a, rho = math.radians(angle_deg / 2), inside_radius_m + thickness_m / 2
     leg = ((span_m - thickness_m * math.sin(a)) / 2 - rho * math.sin(a)) / math.cos(a)
-    require(leg > 0, "baffle_span", mm(span_m), "must be wider than the bend itself",
-            mm(2.2 * (rho + thickness_m) * math.sin(a) + thickness_m))
+    require(leg > 0, "baffle_thickness", mm(thickness_m), "must leave legs beside the bend", mm(span_m / 20))
     height = leg * math.sin(a) + rho * (1 - math.cos(a)) + thickness_m / 2 * (1 + math.cos(a))
-    across = _grid(leg, edge_m, hole_m, pitch_m)
-    along = _grid(length_m, edge_m, hole_m, pitch_m)
-    mid = allowance / 2 + leg / 2
-    ys = sorted([-(mid + y) for y in across] + [mid + y for y in across])
-    holes = tuple((x, y) for y in ys for x in along)
-    area = len(holes) * math.pi / 4 * hole_m**2
     width = 2 * leg + allowance
-    return Baffle(
-        length_m,
-        width,
-        leg,
-        height,
-        ((0.0, angle_deg, allowance),) if angle_deg else (),
-        holes,
-        hole_m,
-        area,
-        plate_mass_kg(area_m2=length_m * width - area, thickness_m=thickness_m),
-    )
+    if angle_deg:
+        fields = [(sign * (allowance + leg) / 2, leg, n) for sign, n in ((-1, holes // 2), (1, holes - holes // 2))]
+    else:
+        fields = [(0.0, width, holes)]
+    placed, web = [], math.inf
+    for y, across, n in fields:
+        spots, least = _spread(length_m, across, n, hole_m)
+        placed += [(x, y + up) for x, up in spots]
+        web = min(web, least)
+    area = length_m * width - holes * math.pi / 4 * hole_m**2
+    return Baffle(length_m, width, leg, height, ((0.0, angle_deg, allowance),) if angle_deg else (), tuple(placed), hole_m,
+                  web, plate_mass_kg(area_m2=area, thickness_m=thickness_m))
 
 
-def _grid(width, edge, hole, pitch):
-    """Centred hole positions across a strip."""
-    room = width - 2 * edge - hole
-    n = int(room / pitch + 1e-9) + 1 if room >= -NOISE_M else 0
-    return [(i - (n - 1) / 2) * pitch for i in range(n)]
+def round_baffle(*, diameter_m, thickness_m, hole_m, holes):
+    """A flat disc for a round body, its holes on rings of equal width, each ring's share in proportion to its area.
+
+    Arguments: diameter_m of the disc [m]; thickness_m [m]; hole_m diameter [m] and count of the holes
+    Returns: Baffle without a bend
+    Raises: InputError naming baffle_*
+    Source: geometry
+    Checked by: tests/test_making_body.py
+    """
+    require(0 < thickness_m < diameter_m < math.inf, "baffle_thickness", mm(thickness_m), "must be above 0 and under the bore")
+    _holes_are_holes(hole_m, holes)
+    rings = max(1, round(math.sqrt(holes / math.pi)))
+    wanted = [holes * (2 * ring + 1) / rings**2 for ring in range(rings)]
+    counts = [int(share) for share in wanted]
+    for ring in sorted(range(rings), key=lambda i: counts[i] - wanted[i])[:holes - sum(counts)]:
+        counts[ring] += 1
+    step = diameter_m / 2 / rings
+    spots = [((ring + 0.5) * step * math.sin(2 * math.pi * i / n), (ring + 0.5) * step * math.cos(2 * math.pi * i / n))
+             for ring, n in enumerate(counts) for i in range(n)]
+    # From ring to ring, round each ring, and from the outer ring to the rim.
+    gaps = [step] * (rings > 1) + [2 * (ring + 0.5) * step * math.sin(math.pi / n) for ring, n in enumerate(counts) if n > 1]
+    web = min([gap - hole_m for gap in gaps] + [step / 2 - hole_m / 2])
+    if holes == 1:
+        spots, web = [(0.0, 0.0)], (diameter_m - hole_m) / 2
+    area = math.pi / 4 * (diameter_m**2 - holes * hole_m**2)
+    return Baffle(diameter_m, diameter_m, diameter_m / 2, thickness_m, (), tuple(spots), hole_m, web,
+                  plate_mass_kg(area_m2=area, thickness_m=thickness_m))
+
+
+def _holes_are_holes(hole_m, holes):
+    require(0 < hole_m < math.inf, "baffle_hole_diameter", mm(hole_m), "must be above 0", "6 mm")
+    require(holes >= 1, "baffle_holes", holes, "must be 1 or more", "1")
+
+
+def _spread(length, width, count, hole):
+    """([(x, y)], least web) of holes in rows over a rectangle, cells as nearly square as the count allows."""
+    if count == 0:
+        return [], math.inf
+    rows = round(math.sqrt(count * width / length)) or 1
+    rows = min(count, rows)
+    counts = [count // rows + (1 if row < count % rows else 0) for row in range(rows)]
+    spots = [((i + 0.5) * length / n - length / 2, (row + 0.5) * width / rows - width / 2)
+             for row, n in enumerate(counts) for i in range(n)]
+    pitches = [length / counts[0]] * (counts[0] > 1) + [width / rows] * (rows > 1)
+    edge = min(length / counts[0], width / rows) / 2
+    return spots, min([pitch - hole for pitch in pitches] + [edge - hole / 2])
 
 
 def cap_clearance_m(*, bore_m, cap_m):

@@ -47,7 +47,7 @@ def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False,
 
     Arguments:
         castable            class name in drying.csv; "own" dries as dense_castable
-        block_thickness_m   thickest way the water must go [m] 0 < T <= 0.3
+        block_thickness_m   thickest way the water must go [m] 0 < T <= 0.305
         air_temp_K          of the shop [K]; damp True when washing would not dry there
         working_temp_K      the fire's temperature at the end [K]; at least that of the last hold is reached
     Returns: tuple of Stage
@@ -56,10 +56,10 @@ def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False,
     Checked by: tests/test_making_days.py
     """
     require(
-        0 < block_thickness_m <= 0.3,
+        0 < block_thickness_m <= 0.305,
         "block_thickness",
         mm(block_thickness_m),
-        "must be above 0 and up to 300 mm",
+        "must be above 0 and up to 305 mm",
         "75 mm",
     )
     require(
@@ -261,7 +261,7 @@ def calendar(
     work = {**WORK_HOURS, **(hours or {})}
     for key, value in work.items():
         require(key in WORK_HOURS, "hours", key, "is not a step with work; known: " + ", ".join(WORK_HOURS), "weld")
-        require(0 <= value <= 1000, "hours_" + key, f"{value:g} h", "must be 0 to 1000 h", f"{WORK_HOURS[key]:g}")
+        require(0 <= value <= 60000, "hours_" + key, f"{value:g} h", "must be 0 to 60000 h", f"{WORK_HOURS[key]:g}")
     stages = drying_stages(castable=castable, block_thickness_m=block_thickness_m, air_temp_K=air_temp_K, damp=damp,
                            working_temp_K=working_temp_K)
 
