@@ -31,6 +31,7 @@ async function load(link) {
 
 // `typing` is the key of the field that is still being typed in.
 async function solve(next, typing = "") {
+  if (root.dataset.broken !== undefined) return;
   const mine = ++asked;
   texts = next;
   state("computing", "Computing\u2026");
@@ -138,7 +139,9 @@ onStage((stage, trouble) => {
     notice(`This browser could not start the calculator (${trouble}). The page shows the example only: do not build from it. `
       + "A newer browser, or a reload with a network, may help.");
   } else if (stage === "ready") {
-    for (const button of all("[data-needs-python]")) button.disabled = false;
+    for (const part of all("[data-needs-python]")) part.disabled = false;
+    // Only now, so that keeping the site for later does not hold up the start.
+    if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
   }
 });
 start();
@@ -147,4 +150,3 @@ live().then(openAddress, (error) => {
   state("error", "The page's drawings could not be loaded.");
   notice(`The page is not complete (${error.message}). Reload it with a network.`);
 });
-if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
