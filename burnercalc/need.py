@@ -2,7 +2,7 @@
 
 `get` is a function key -> SI value of a setting: `design.value`, or `values.__getitem__` of a plain dict.
 """
-from .physics import atmosphere, chamber, combustion, fuels
+from .physics import atmosphere, chamber, combustion, fuels, shapes
 from .physics.equilibrium import EquilibriumError
 
 # A flame that leaves less than this share of its gross heat in the chamber cannot be asked to hold it (chamber.firing).
@@ -26,6 +26,15 @@ def heat_split(get, equivalence_ratio=None, chamber_temp_K=None):
                                      chamber_temp_K or get("chamber_temperature"), shop_K, shop_K, ambient_pressure_Pa(get))
     except EquilibriumError:
         return None
+
+
+def wall(get):
+    """shapes.Wall of the chamber. Raises InputError for an opening that does not fit."""
+    if get("chamber_shape") == "box":
+        return shapes.box_chamber(length_m=get("chamber_length"), width_m=get("chamber_width"), height_m=get("chamber_height"),
+                                  opening_area_m2=get("opening_area"))
+    return shapes.cylinder_chamber(diameter_m=get("chamber_diameter"), length_m=get("chamber_length"),
+                                   opening_area_m2=get("opening_area"))
 
 
 def chamber_heat(get):

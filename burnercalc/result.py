@@ -82,10 +82,12 @@ class Table:
 
 @dataclass(frozen=True)
 class Axis:
+    """One side of a chart; `ticks` are (SI value, text) pairs that stand instead of numbers, e.g. names under bars."""
     label: str
     dimension: str
     low: float = None
     high: float = None
+    ticks: tuple = ()
 
 
 @dataclass(frozen=True)

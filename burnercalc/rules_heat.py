@@ -4,7 +4,7 @@ from math import ceil, floor, pi
 from . import need
 from .errors import InputError, InputErrors
 from .physics.metals import metal
-from .physics.shapes import box_chamber, cylinder_chamber
+from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
 from .units import from_si, parse_quantity, show, shown_unit, si_unit_of, significant
 
@@ -21,15 +21,10 @@ def _opening_fits(v):
 
 def _lining_fits(v):
     try:
-        if v["chamber_shape"] == "box":
-            wall = box_chamber(length_m=v["chamber_length"], width_m=v["chamber_width"], height_m=v["chamber_height"],
-                               opening_area_m2=v["opening_area"])
-        else:
-            wall = cylinder_chamber(diameter_m=v["chamber_diameter"], length_m=v["chamber_length"],
-                                    opening_area_m2=v["opening_area"])
+        most = need.wall(v.__getitem__).thickest_m()
     except InputError:
         return None  # the opening's own rule speaks
-    thickness, most = sum(thickness_m for _, thickness_m in v["lining"]), wall.thickest_m()
+    thickness = sum(thickness_m for _, thickness_m in v["lining"])
     if not thickness <= most:
         thin = ", ".join(f"{key} {_about(v, 0.9 * most / thickness * thickness_m, 'length')}" for key, thickness_m in v["lining"])
         return InputError("lining", _about(v, thickness, "length") + " in all", "must be thin enough for so small a chamber, or the "
@@ -55,9 +50,11 @@ def _metal_is_known_so_hot(v):
 
 
 def _throat_is_wide(v):
-    if not v["aspirated_throat"] > 3 * v["aspirated_jet"]:
-        return InputError("aspirated_throat", _length(v, v["aspirated_throat"]), "must be more than 3 jet diameters "
-                          f"({_length(v, 3 * v['aspirated_jet'])})", _length(v, 6 * v["aspirated_jet"]), ("aspirated_jet",))
+    jet_m = v["aspirated_jet"]
+    if not pipe(v["aspirated_throat"]).bore_m > 3 * jet_m:
+        wide = next(name for name in pipe_names() if pipe(name).bore_m > 6 * jet_m)
+        return InputError("aspirated_throat", v["aspirated_throat"], "must be a pipe wider than 3 jet diameters "
+                          f"({_length(v, 3 * jet_m)})", wide, ("aspirated_jet",))
 
 
 def _auto_rate_is_possible(v):

@@ -69,6 +69,7 @@ def opening_loss_W(*, area_m2, depth_m, chamber_temp_K, ambient_temp_K):
     require(0 <= depth_m < 10, "opening_depth", depth_m, "must be 0 or more and below 10 m", "0")
     if area_m2 == 0:
         return 0.0
-    deep = min(depth_m / sqrt(area_m2 / pi), 50.0)
+    radius_m = sqrt(area_m2 / pi)
+    deep = depth_m / radius_m if depth_m < 50 * radius_m else 50.0
     return opening_factor(deep) * area_m2 * radiation_W_m2(emissivity=1.0, hot_temp_K=chamber_temp_K,
                                                            cold_temp_K=ambient_temp_K)

@@ -100,6 +100,33 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
     return SteadyWall(loss, shell, tuple(temps), depths, loss_in_air, sum(area for _, _, area in faces))
 
 
+def steady_profile(wall, layers, steady, per_layer=8):
+    """Temperatures between the interfaces of a steady wall.
+
+        integral of k dT falls in proportion to R(x) within a layer,   R = 1 / shape factor
+
+    Arguments:
+        wall, layers   as in steady_wall
+        steady         SteadyWall of them
+        per_layer      steps in each layer   [-]   1 or more
+    Returns: (depths_m, temps_K), hot face first, interfaces included
+    Checked by: tests/test_heat.py (the same wall heated until it is steady; straight line for constant k)
+    """
+    depths, temps = [0.0], [steady.temps_K[0]]
+    for i, (lining, _) in enumerate(layers):
+        low, high = steady.depths_m[i], steady.depths_m[i + 1]
+        at_low, at_high = (lining.conductivity_integral_W_m(temp) for temp in steady.temps_K[i:i + 2])
+        r_low, r_high = wall.resistance_1_m(low), wall.resistance_1_m(high)
+        for n in range(1, per_layer):
+            depth = low + (high - low) * n / per_layer
+            share = (wall.resistance_1_m(depth) - r_low) / (r_high - r_low)
+            depths.append(depth)
+            temps.append(lining.temp_at_integral_K(at_low + (at_high - at_low) * share))
+        depths.append(high)
+        temps.append(steady.temps_K[i + 1])
+    return tuple(depths), tuple(temps)
+
+
 def check_temperatures(hot_face_temp_K, ambient_temp_K):
     """Refuse temperatures that the lining tables do not hold or a chamber colder than the air."""
     require(TEMP_MIN_K <= ambient_temp_K <= 373.15, "ambient_temperature", f"{ambient_temp_K:g} K",
