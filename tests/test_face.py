@@ -151,7 +151,7 @@ def test_one_port_has_no_pitch_and_no_web():
 
 @pytest.mark.parametrize("key, texts", [
     ("web", {"ports_per_row": "30"}), ("port_length", {"block_thickness": "1 in", "port_diameter": "1/2 in"}),
-    ("plenum_ratio", {"body_depth": "1 1/2 in"}), ("inlet_ratio", {"inlet": "3/4"}), ("port_velocity", {"firing_rate": "5 kBtu/h"}),
+    ("plenum_ratio", {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"}), ("inlet_ratio", {"inlet": "1/2"}), ("port_velocity", {"firing_rate": "5 kBtu/h"}),
     ("port_velocity", {"firing_rate": "500 kBtu/h"}), ("ports_inside", {"edge_margin": "0 in", "corner_radius": "1 in"})])
 def test_bad_faces_are_stopped(key, texts):
     check = solve(Design.from_texts(texts)).checks[key]

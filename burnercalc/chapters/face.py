@@ -6,6 +6,7 @@ from ..physics import combustion, pipes, port_field
 from ..physics.mixture import mixture_properties
 from ..result import Axis, Chart, Column, Series, Table
 from ..units import show
+from .flow import SPREAD, wanted_ratio
 
 GROUP = "face"
 GEOMETRY = "geometry of the face"
@@ -17,8 +18,7 @@ GRAIN_M = 0.003                   # top grain of a fine castable; below it a web
 LEAST_EDGE_M = 0.005              # a coarse grain (3 to 6 mm) between port and steel; common practice
 PORT_LENGTH_RATIO = (4, 14)       # length over diameter of a cast port: 4 at least, 6 to 12 usual; common practice
 PORT_LENGTH_RATIO_STOP = 2.5
-PLENUM_RATIO = (1.5, 2.5)         # stop below, good from: about 12 % and 5 % uneven, dead-end plenum, C_d 0.75
-INLET_RATIO = (0.5, 1.0)          # stop below, good from; without a baffle; common practice
+INLET_RATIO = (0.5, 1.0)          # stop below, good from, without a baffle; half of both with one; common practice
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop; common practice
 
 
@@ -151,11 +151,8 @@ def _checks(d, r):
                 else f"above {high} pins bend and clearing is slow: use a thinner block or larger ports."),
             PRACTICE, "common practice", (("block_thickness", "raise" if slender < low else "lower"),))
 
-    _ratio_check(r, "plenum_ratio", "Plenum ratio", r["plenum_to_port_ratio"], PLENUM_RATIO,
-                 "closed form for a dead-end plenum fed at one end, C_d 0.75: 2.5 gives 5 % uneven, 1.5 gives 12 %",
-                 "calculated", "the plenum is {value:.2f} times the port area",
-                 (("body_depth", "raise"), ("ports_per_row", "lower"), ("port_diameter", "lower"), ("grip", "lower")))
-    _ratio_check(r, "inlet_ratio", "Inlet ratio", r["inlet_to_port_ratio"], INLET_RATIO, PRACTICE, "common practice",
+    _ratio_check(r, "inlet_ratio", "Inlet ratio", r["inlet_to_port_ratio"],
+                 tuple(limit * (0.5 if d.baffle_holes else 1.0) for limit in INLET_RATIO), PRACTICE, "common practice",
                  "the inlet is {value:.2f} times the port area", (("inlet", "raise"), ("ports_per_row", "lower")))
 
     velocity = r["mixture_velocity_in_port"]
@@ -197,8 +194,8 @@ def _ratio_chart(d, r):
     most = max(2 * r["port_count"], 12)
     counts = tuple(range(1, most + 1))
     ratios = tuple(r["plenum_area"] / port_field.port_area_m2(n, d.port_diameter) for n in counts)
-    top = max(4 * PLENUM_RATIO[1] / 2, 1.5 * r["plenum_to_port_ratio"])
-    stop, good = PLENUM_RATIO
+    good, stop = (wanted_ratio(spread, d.inlet_position) for spread in SPREAD)
+    top = max(2 * good, 1.5 * r["plenum_to_port_ratio"])
     bands = tuple(Series(f"band_{verdict}", verdict, (1, most), (low, low), "band", (high, high), verdict)
                   for verdict, low, high in (("stop", 0, stop), ("caution", stop, good), ("good", good, top)))
     enough = int(r["plenum_area"] / good / port_field.port_area_m2(1, d.port_diameter))
@@ -206,4 +203,5 @@ def _ratio_chart(d, r):
                  Axis("ports", "count", 1, most), Axis("plenum area / port area", "ratio", 0, top),
                  bands + (Series("ratio", "this plenum and port size", counts, ratios),),
                  (r["port_count"], r["plenum_to_port_ratio"]),
-                 f"This plenum feeds up to {enough} ports of this size well; the design has {r['port_count']}.")
+                 f"With the inlet at the {d.inlet_position} this plenum feeds up to {enough} ports of this size within {100 * SPREAD[0]:.0f} %; "
+                 f"the design has {r['port_count']}.")

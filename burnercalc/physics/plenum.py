@@ -86,13 +86,23 @@ class _Plenum:
 
         Friction can leave so little for the dead end that no float is small enough; those columns then get nothing.
         """
-        for shut in range(len(columns)):
+        def end_Pa_of(shut):
             fed = columns[shut:]
-            end_Pa = rising_root(lambda end: end + self.march(fed, end)[2], inlet_Pa, inlet_Pa)
-            if end_Pa is not None:
-                flows, drops, friction = self.march(fed, end_Pa)
-                return [0.0] * shut + flows, [0.0] * shut + drops, friction
-        return [], [], 0.0
+            return rising_root(lambda end: end + self.march(fed, end)[2], inlet_Pa, inlet_Pa) if fed else None
+
+        if not columns:
+            return [], [], 0.0
+        shut, end_Pa = 0, end_Pa_of(0)
+        if end_Pa is None:  # the fewer columns are fed, the more is left for them: halve
+            low, shut = 0, len(columns)
+            while shut - low > 1:
+                middle = (low + shut) // 2
+                found = end_Pa_of(middle)
+                low, shut, end_Pa = (middle, shut, end_Pa) if found is None else (low, middle, found)
+            if end_Pa is None:
+                return [0.0] * len(columns), [0.0] * len(columns), 0.0
+        flows, drops, friction = self.march(columns[shut:], end_Pa)
+        return [0.0] * shut + flows, [0.0] * shut + drops, friction
 
 
 def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_area_m2, hydraulic_diameter_m, flow_m3_s,
