@@ -1,0 +1,64 @@
+"""Designs that cannot work, each with its own reason; and what cures them. The design that the page opens with has no stop."""
+import pytest
+
+from burnercalc.design import Design
+from burnercalc.solve import solve
+
+# name, settings, the check that must stop it, words of the reason, settings that cure it
+BAD = [
+    ("blower too weak", {"blower_shutoff_pressure": "0.3 inH2O"}, "blower", "too weak", {"blower_shutoff_pressure": "2 inH2O"}),
+    ("blower too small", {"firing_rate": "500 kBtu/h"}, "blower", "curve ends at 60", {"blower_free_flow": "200 cfm", "blower_shutoff_pressure": "20 inH2O"}),
+    ("blower lost in thin air behind a choked pipe", {"mix_pipe": "3/4", "altitude": "9000 ft"}, "blower", "too weak", {"mix_pipe": "1-1/2"}),
+    ("ports too large for the low fire", {"port_diameter": "7/16 in", "rows": "3", "ports_per_row": "9", "low_fire": "20 %"},
+     "flashback_hot", "flame can enter hot ports", {"low_fire": "60 %"}),
+    ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
+    ("so far down that even cold ports do not hold it", {"low_fire": "5 %"}, "flashback_cold", "flame can enter cold ports", {"low_fire": "40 %"}),
+    ("end-fed thin plenum", {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"}, "flow_spread", "go short", {"body_depth": "4 in"}),
+    ("ports near the inlet starve", {"body_depth": "1 1/2 in", "grip": "1 1/8 in", "inlet_position": "end", "port_diameter": "3/8 in"}, "flow_spread",
+     "get no mixture", {"body_depth": "5 in"}),
+    ("one small cylinder on a cold day", {"cylinder": "20", "ambient_temperature": "15 degF"}, "cylinder", "the cold ends it",
+     {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"}),
+    ("butane in the frost", {"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "too cold", {"ambient_temperature": "75 degF", "cylinder_count": "4",
+                                                                                                          "gas_pressure": "2 psi", "regulator_inlet_pressure": "2 psi"}),
+    ("house gas against the blower", {"fuel": "natural_gas", "gas_pressure": "3 inH2O", "chamber_back_pressure": "3 inH2O"}, "gas_pressure", "no gas flows",
+     {"chamber_back_pressure": "0 inH2O"}),
+    ("house gas that cannot carry the rate", {"fuel": "natural_gas", "gas_pressure": "2.3 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"}, "gas_pressure",
+     "too weak for this rate", {"gas_pressure": "11 inH2O"}),
+    ("house gas through too small a jet", {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"}, "jet", "cannot carry the rate",
+     {"jet_drill": "1/4 in"}),
+    ("jet far too small", {"jet_drill": "#80"}, "jet", "larger drill", {"jet_drill": ""}),
+    ("jet far too large", {"jet_drill": "1/4 in"}, "jet", "smaller drill", {"jet_drill": "1/16 in"}),
+    ("mixture too lean to burn", {"fuel": "butane", "equivalence_ratio": "0.5"}, "flammable", "does not burn", {"equivalence_ratio": "0.9"}),
+    ("mix pipe so wide that the flame walks back", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "walks back", {"mix_pipe": "1-1/2"}),
+    ("no room to mix", {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", "some ports burn rich", {"mix_pipe_length": "18 in"}),
+    ("bare jet on the ports", {"inlet": "1", "baffle_holes": "0"}, "jet_impingement", "Put a baffle in", {"baffle_holes": "40"}),
+    ("ports too far apart to light each other", {"rows": "1", "ports_per_row": "4", "port_diameter": "3/8 in"}, "cross_light", "do not light",
+     {"rows": "5", "ports_per_row": "9", "port_diameter": "1/4 in"}),
+]
+
+
+@pytest.mark.parametrize("texts, key, words, cure", [bad[1:] for bad in BAD], ids=[bad[0] for bad in BAD])
+def test_a_bad_design_is_stopped_for_its_reason_and_can_be_cured(texts, key, words, cure):
+    r = solve(Design.from_texts(texts))
+    check = r.checks[key]
+    assert check.verdict == "stop" and words in check.text, (check.verdict, check.text)
+    assert check.changes and r.worst == "stop"
+    cured = solve(Design.from_texts({**texts, **cure})).checks[key]
+    assert cured.verdict != "stop", cured.text
+
+
+def test_the_design_to_start_from_has_no_stop():
+    r = solve(Design.from_texts({}))
+    assert not [check.text for check in r.checks.values() if check.verdict == "stop"]
+
+
+def test_a_hint_moves_the_right_way():
+    """Following the first hint of a stop by a good step never makes its figure worse."""
+    for texts, key, step in (({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
+                             ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+                             ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"})):
+        before = solve(Design.from_texts(texts)).checks[key]
+        after = solve(Design.from_texts({**texts, **step})).checks[key]
+        assert before.changes[0].setting in step and before.changes[0].move == "raise"
+        order = ("good", "caution", "stop")
+        assert order.index(after.verdict) <= order.index(before.verdict)
