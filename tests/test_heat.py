@@ -178,10 +178,15 @@ def test_default_chamber_asks_for_about_the_default_rate():
     ("heat_up_reach", "stop", {"heat_up_time": "5 min", "lining": "dense_castable 3 in"}),
     ("heat_up_reach", "stop", {"equivalence_ratio": "0.5", "chamber_temperature": "2350 degF"}),
     ("firing_per_volume", "good", {}), ("firing_per_volume", "caution", {"firing_rate": "300 kBtu/h"}),
-    ("firing_per_volume", "caution", {"firing_rate": "15 kBtu/h"})])
+    ("firing_per_volume", "caution", {"firing_rate": "15 kBtu/h"}),
+    ("firing_per_volume", "caution", {"firing_rate": "auto", "heat_up_time": "5 min", "lining": "dense_castable 3 in"}),
+    ("firing_per_volume", "caution", {"firing_rate": "auto", "heat_up_time": "10 h", "chamber_length": "60 in", "chamber_height": "40 in",
+                                      "chamber_width": "40 in"})])
 def test_verdicts(key, verdict, texts):
     check = solved(**texts).checks[key]
     assert check.verdict == verdict and (verdict == "good" or check.changes), check.text
+    if texts.get("firing_rate") == "auto":
+        assert "firing_rate" not in [change.setting for change in check.changes]
 
 
 def test_a_flame_too_cold_leaves_the_rates_open_and_the_losses_told():
@@ -238,6 +243,12 @@ def test_linings_are_refused_by_name(text):
     with pytest.raises(InputErrors) as caught:
         Design.from_texts({"lining": text})
     assert {error.field for error in caught.value.errors} == {"lining"}
+
+
+def test_a_misspelt_lining_is_offered_its_neighbour():
+    with pytest.raises(InputErrors) as caught:
+        Design.from_texts({"lining": "blanket_8 2 in"})
+    assert caught.value.errors[0].nearest == "blanket_8lb 2 in"
 
 
 @settings(max_examples=100, deadline=None)

@@ -150,13 +150,19 @@ def _rate_checks(d, r, firing, installed_W):
     low, high = chamber.FIRING_PER_VOLUME_LOW_W_M3, chamber.FIRING_PER_VOLUME_HIGH_W_M3
     value = r["firing_per_volume"]
     low_text, high_text, text = (show(x, "power_per_volume", d.units) for x in (low, high, value))
-    r.check("firing_per_volume", "good" if low <= value <= high else "caution", value, low if value < low else high, "power_per_volume",
-            "Fire for the chamber's size",
-            f"{text} of chamber; {low_text} to {high_text} is usual in small forges and furnaces." + (
-                "" if low <= value <= high else f" So little fire from {burners} may not reach a forging heat: raise the firing rate or make "
-                "the chamber smaller." if value < low else f" So much fire from {burners} burns out of the door: lower the firing rate or "
-                "make the chamber larger."), PRACTICE, "common practice",
-            (change_rate, ("burner_count", "raise")) if value < low else (("firing_rate", "lower"), ("chamber_length", "raise")))
+    verdict, auto = "good" if low <= value <= high else "caution", d.firing_rate == "auto"
+    if verdict == "good":
+        told, changes = "", ()
+    elif value < low:
+        told = (f" So little fire from {burners} may not reach a forging heat: " + (
+            "ask for a shorter heat-up" if auto else "raise the firing rate") + " or make the chamber smaller.")
+        changes = (("heat_up_time", "lower"),) if auto else (change_rate, ("burner_count", "raise"))
+    else:
+        told = (f" So much fire from {burners} burns out of the door: " + (
+            "allow more time to heat up, use a lighter lining" if auto else "lower the firing rate") + " or make the chamber larger.")
+        changes = ((("heat_up_time", "raise"), ("lining", "choose")) if auto else (("firing_rate", "lower"),)) + (("chamber_length", "raise"),)
+    r.check("firing_per_volume", verdict, value, low if value < low else high, "power_per_volume", "Fire for the chamber's size",
+            f"{text} of chamber; {low_text} to {high_text} is usual in small forges and furnaces.{told}", PRACTICE, "common practice", changes)
 
 
 def _heat_up_check(d, r, firing, time):

@@ -1,6 +1,7 @@
 """Lining materials: conductivity, heat capacity and limits over temperature, and the reading of a layer list."""
 from bisect import bisect_right
 from dataclasses import dataclass
+from difflib import get_close_matches
 from functools import lru_cache
 
 from ..errors import InputError, InputErrors, require
@@ -122,7 +123,8 @@ def parse_lining(text, length_m):
         try:
             require(key, "lining", f"layer {number} empty", "needs a material and a thickness",
                     "dense_castable 1in")
-            material(key)
+            require(key in material_keys(), "lining", part.strip(), "must name a material that is known: " + ", ".join(material_keys()),
+                    f"{get_close_matches(key, material_keys(), 1, 0)[0]} {length.strip() or '1in'}")
             require(length.strip(), "lining", part.strip(), "needs a thickness after the material", f"{key} 1in")
             try:
                 thickness_m = length_m(length.strip())
