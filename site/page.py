@@ -137,7 +137,8 @@ def main(out):
                    "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
                   for e in EXAMPLES])
     (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
-    write_json(out / "page.json", documents(data))
+    # Not sorted: Bokeh reads a model before it is referred to.
+    write_json(out / "page.json", documents(data), sort_keys=False)
     write_json(out / "selfcheck.json", {"request": {**request, "figures": ["face"]}, "reply": json.loads(
         worker.handle(json.dumps({**request, "figures": ["face"]})))})
 
@@ -151,8 +152,8 @@ def file_groups():
     return list(groups.items())
 
 
-def write_json(path, data):
-    path.write_text(json.dumps(data, sort_keys=True, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
+def write_json(path, data, sort_keys=True):
+    path.write_text(json.dumps(data, sort_keys=sort_keys, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
 
 
 if __name__ == "__main__":
