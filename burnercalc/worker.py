@@ -90,7 +90,7 @@ def _marks(setting, unit_system):
 def _stepped(design, setting, by):
     """The value so many marks from a setting's value: the first one lands on a mark; the ends of its range stop it."""
     step, origin = _grid(setting, design.units)
-    marks = (design.value(setting.key) - origin) / step
+    marks = (_number(design, setting) - origin) / step
     near = round(marks)
     on = near if abs(marks - near) < 1e-6 else floor(marks) + (1 if by < 0 else 0)
     value = (on + by) * step + origin
@@ -98,9 +98,15 @@ def _stepped(design, setting, by):
     return max(low, min(value, high)) if low is not None and high is not None else value
 
 
+def _number(design, setting):
+    """The number a setting stands at; for a rate left to the chamber, what the chamber asked for."""
+    value = design.value(setting.key)
+    return solve(design, FACE_FIRST)["firing_rate_gross"] if value == "auto" else value
+
+
 def _movable(request):
     design, setting = _design(request), BY_KEY[request["key"]]
-    if not setting.step or not isinstance(design.value(setting.key), (int, float)):
+    if not setting.step or not isinstance(_number(design, setting), (int, float)):
         raise InputError(setting.key, design.text(setting.key), "needs a number before it can be stepped")
     return design, setting
 
@@ -198,7 +204,10 @@ def page_data(result, figures):
 
 
 def _answers(result):
-    return {a.key: {"value": a.value, "shown": sheet.shown(a, result.design.units)} for a in result.answers.values()}
+    unit_system = result.design.units
+    return {a.key: {"value": a.value, "shown": sheet.shown(a, unit_system),
+                    **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {})}
+            for a in result.answers.values()}
 
 
 def _drawing(result, name):
@@ -248,7 +257,7 @@ def _chart(chart, unit_system):
         unit = units.readable(units.shown_unit(side.dimension, unit_system))
         return f"{side.label} [{unit}]" if unit else side.label
     return {"title": chart.title, "sentence": chart.sentence, "x_label": label(chart.x), "y_label": label(chart.y),
-            "x_range": axis((chart.x.low, chart.x.high), chart.x), "y_range": axis((chart.y.low, chart.y.high), chart.y),
+            "x_range": axis((chart.x.low, chart.x.high), chart.x), "y_range": axis((chart.y.low, chart.y.high), chart.y), "x_ticks": [list(tick) for tick in chart.x.ticks],
             "mark": {"x": axis(chart.mark[:1], chart.x), "y": axis(chart.mark[1:], chart.y)},
             "series": {s.key: {"x": axis(s.xs, chart.x), "y": axis(s.ys, chart.y), **({"y2": axis(s.ys2, chart.y)} if s.ys2 else {}),
                                "kind": s.kind, "label": s.label, "verdict": s.verdict} for s in chart.series}}

@@ -25,7 +25,7 @@ export function showAnswers(answers) {
     const answer = answers[place.dataset.answer ?? place.dataset.echo];
     if (!answer) continue;
     if (place.dataset.answer) place.dataset.value = answer.value;
-    changedOnly(place, answer.shown);
+    changedOnly(place, (place.dataset.brief !== undefined && answer.brief) || answer.shown);
   }
   for (const open of all("details.answer[open]")) showInputs(open);
 }

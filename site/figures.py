@@ -58,6 +58,9 @@ def chart_figure(name, data):
     made = base(name, height=300, x_range=Range1d(*data["x_range"], name=f"{name}-x"), y_range=Range1d(*data["y_range"], name=f"{name}-y"),
                 x_axis_label=data["x_label"], y_axis_label=data["y_label"])
     made.xaxis.name, made.yaxis.name = f"{name}-xaxis", f"{name}-yaxis"
+    if data["x_ticks"]:
+        made.xaxis.ticker = [place for place, _ in data["x_ticks"]]
+        made.xaxis.major_label_overrides = {place: label for place, label in data["x_ticks"]}
     for key, series in data["series"].items():
         colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
         if series["kind"] == "band":

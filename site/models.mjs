@@ -79,6 +79,10 @@ export function showCharts(charts) {
     models.get(`${name}-y`).setv({ start: chart.y_range[0], end: chart.y_range[1] });
     models.get(`${name}-xaxis`).axis_label = chart.x_label;
     models.get(`${name}-yaxis`).axis_label = chart.y_label;
+    if (chart.x_ticks.length) {
+      models.get(`${name}-xaxis`).ticker.ticks = chart.x_ticks.map(([place]) => place);
+      models.get(`${name}-xaxis`).major_label_overrides = new Map(chart.x_ticks);
+    }
     for (const [key, series] of Object.entries(chart.series)) {
       const data = { x: series.x, y: series.y };
       if (series.kind === "band") data.y2 = series.y2;
