@@ -12,7 +12,8 @@ from ..units import show
 GROUP = "air"
 PRACTICE = "common practice, no published source"
 PORT_SOURCE = "Darcy-Weisbach; Shah and London 1978 (from memory); Haaland 1983"
-PLENUM_SOURCE = "march of a dividing plenum with full recovery; Perry's Handbook, perforated-pipe distributors (from memory)"
+PLENUM_SOURCE = ("march of a dividing plenum with full recovery; Perry's Handbook, perforated-pipe distributors (from "
+                 "memory)")
 
 # A port shorter than this has no reattached jet; it is then a sharp orifice of C_d 0.61 (memory).
 SHORTEST_TUBE, ORIFICE_K = 0.75, 0.61**-2
@@ -51,7 +52,8 @@ def _port_Pa(d, r, flow_m3_s):
     velocity, mixture = flow_m3_s / r["port_area"], r.mixture
     if d.block_thickness < SHORTEST_TUBE * d.port_diameter:
         return ORIFICE_K * losses.velocity_head_Pa(velocity, mixture.density_kg_m3)
-    return port_drop.port_drop_Pa(velocity, d.port_diameter, d.block_thickness, mixture.density_kg_m3, mixture.viscosity_Pas,
+    return port_drop.port_drop_Pa(velocity, d.port_diameter, d.block_thickness, mixture.density_kg_m3,
+                                  mixture.viscosity_Pas,
                                   roughness_m=min(losses.ROUGHNESS_CAST_M, MOST_ROUGHNESS * d.port_diameter))
 
 
@@ -63,7 +65,8 @@ def _baffle(d, r):
     r.answer("baffle_open_fraction", open_share, "fraction", "Open share of the baffle",
              "Area of the baffle's holes over the area of its plate, which spans the whole plenum.",
              "holes x pi x diameter squared / 4 / (inside width x inside length / cos(bend / 2)); flat in a round body",
-             ("baffle_holes", "baffle_hole_diameter", "baffle_bend_angle", "body_width", "body_length", "wall"), "geometry of the baffle")
+             ("baffle_holes", "baffle_hole_diameter", "baffle_bend_angle", "body_width", "body_length", "wall"),
+             "geometry of the baffle")
     loss = plates.plate_K(open_share, d.baffle_thickness / d.baffle_hole_diameter) if open_share else None
     left = plates.unevenness_left(loss) if loss is not None and loss >= 0.7 else None if loss is None else 1.0
     r.answer("baffle_unevenness_left", left, "fraction", "Unevenness left by the baffle",
@@ -98,9 +101,11 @@ def _pipe_Pa(d, r, flow_m3_s):
 
 
 @lru_cache(maxsize=64)
-def _march(areas_m2, positions_m, inlet_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density_kg_m3, viscosity_Pas):
+def _march(areas_m2, positions_m, inlet_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density_kg_m3,
+           viscosity_Pas):
     return plenum.plenum_distribution(
-        areas_m2, positions_m, inlet_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density_kg_m3, viscosity_Pas,
+        areas_m2, positions_m, inlet_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density_kg_m3,
+        viscosity_Pas,
         roughness_m=min(losses.ROUGHNESS_STEEL_M, MOST_ROUGHNESS * hydraulic_m))
 
 
@@ -110,9 +115,11 @@ def _distribution(d, r, drop_Pa):
     columns = Counter(r.port_columns)
     one = r["port_area"] / len(r.ports)
     positions = tuple(sorted(columns))
-    coefficient = min((losses.velocity_head_Pa(r["mixture_velocity_in_port"], r.mixture.density_kg_m3) / drop_Pa)**0.5, 1.0)
+    coefficient = min((losses.velocity_head_Pa(r["mixture_velocity_in_port"],
+                                               r.mixture.density_kg_m3) / drop_Pa)**0.5, 1.0)
     hydraulic = 2 * r["plenum_area"] / (r.plenum_width_m + r.plenum_height_m)
-    return _march(tuple(columns[x] * one for x in positions), positions, r.inlet_m, r.plenum_length_m, r["plenum_area"], hydraulic,
+    return _march(tuple(columns[x] * one for x in positions), positions, r.inlet_m, r.plenum_length_m,
+                  r["plenum_area"], hydraulic,
                   r.mixture_flow_m3_s, coefficient, r.mixture.density_kg_m3, r.mixture.viscosity_Pas)
 
 
@@ -128,8 +135,9 @@ def _pressures(d, r, port_Pa, baffle_Pa):
     mixture = ("mixture_flow", "ambient_temperature", "altitude")
     r.answer("port_pressure_drop", port_Pa, "pressure", "Pressure over the ports",
              "Pressure that pushes the cold mixture through the ports at high fire.",
-             "(entry 0.5 + friction over the port's length + exit 1) x velocity head; bore as cast, 0.3 mm rough (a tenth of the "
-             "bore at most)", ("mixture_velocity_in_port", "port_diameter", "block_thickness"), PORT_SOURCE, "memory",
+             "(entry 0.5 + friction over the port's length + exit 1) x velocity head; bore as cast, 0.3 mm rough (a "
+             "tenth of the bore at "
+             "most)", ("mixture_velocity_in_port", "port_diameter", "block_thickness"), PORT_SOURCE, "memory",
              (0.8 * port_Pa, 1.05 * port_Pa))
     r.answer("baffle_pressure_drop", baffle_Pa, "pressure", "Pressure over the baffle",
              "Pressure that the baffle takes at high fire.", "loss of the perforated plate x velocity head onto it",
@@ -142,12 +150,15 @@ def _pressures(d, r, port_Pa, baffle_Pa):
     r.answer("mix_pipe_pressure_drop", _pipe_Pa(d, r, flow), "pressure", "Pressure over the mix pipe",
              "Pressure lost in the mix pipe with its elbows, counted full of mixture.",
              "(friction x length / bore + 30 x friction for each elbow + 0.5 entry) x velocity head",
-             ("mix_pipe", "mix_pipe_length", "mix_pipe_elbows", *mixture), "Darcy-Weisbach, Haaland 1983; Crane TP-410 (from memory)",
+             ("mix_pipe", "mix_pipe_length", "mix_pipe_elbows", *mixture), "Darcy-Weisbach, Haaland 1983; Crane TP-410 "
+             "(from memory)",
              "memory")
     r.answer("mixture_pressure", r.burner_drop_Pa(flow), "pressure", "Pressure the burner needs",
              "Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire.",
-             "chamber back pressure + plenum + inlet + mix pipe; the plenum's is that of ports and baffle, unevenness included",
-             ("chamber_back_pressure", "port_pressure_drop", "baffle_pressure_drop", "inlet_pressure_drop", "mix_pipe_pressure_drop"),
+             "chamber back pressure + plenum + inlet + mix pipe; the plenum's is that of ports and baffle, unevenness "
+             "included",
+             ("chamber_back_pressure", "port_pressure_drop", "baffle_pressure_drop", "inlet_pressure_drop",
+              "mix_pipe_pressure_drop"),
              "sum of the parts", "memory")
 
 
@@ -157,29 +168,40 @@ def _shares(d, r, shared):
     r.least_share, r.largest_share = min(shared.shares), max(shared.shares)
     r.answer("flow_spread", shared.spread, "fraction", "Unevenness of the ports",
              "Flow of the best-fed port less that of the worst-fed, over the mean.",
-             "largest - smallest share of flow, from a march along the plenum", ("plenum_area", "port_area", "inlet_position",
-                                                                                 "port_pressure_drop", "baffle_pressure_drop"),
+             "largest - smallest share of flow, from a march along the plenum",
+             ("plenum_area", "port_area", "inlet_position",
+                                                                                 "port_pressure_drop",
+              "baffle_pressure_drop"),
              PLENUM_SOURCE, "memory")
     r.answer("kinetic_energy_ratio", shared.kinetic_ratio, "ratio", "Stream head to port pressure",
-             "Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth or less is even.",
-             "density x velocity squared / 2 / pressure over ports and baffle", ("plenum_area", "mixture_flow", "port_pressure_drop"),
+             "Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth or "
+             "less is even.",
+             "density x velocity squared / 2 / pressure over ports and baffle",
+             ("plenum_area", "mixture_flow", "port_pressure_drop"),
              PLENUM_SOURCE, "memory")
     spread = f"{100 * shared.spread:.1f} %"
     good, stop = SPREAD
-    verdict = "stop" if shared.starved_columns or not shared.spread <= stop else "good" if shared.spread <= good else "caution"
+    verdict = "good" if shared.spread <= good else "caution" if shared.spread <= stop else "stop"
+    if shared.starved_columns:
+        verdict = "stop"
     cure = _evener(d)
     words = {"good": f"Ports get their share within {spread}.",
-             "caution": f"Ports differ by {spread}; {100 * good:.0f} % or less is even. Those far from the inlet burn hotter.",
-             "stop": f"Ports differ by {spread}, far more than {100 * stop:.0f} %: those near the inlet go short and can flash back."}[verdict]
+             "caution": f"Ports differ by {spread}; {100 * good:.0f} % or less is even. Those far from the inlet burn "
+             "hotter.",
+             "stop": f"Ports differ by {spread}, far more than {100 * stop:.0f} %: those near the inlet go short and "
+             "can flash back."}[verdict]
     if shared.starved_columns:
-        words = (f"{shared.starved_columns} column{'s' if shared.starved_columns > 1 else ''} of ports near the inlet get no mixture: "
-                 "the stream along the plenum is too fast. The fire could draw back through them.")
-    r.check("flow_spread", verdict, shared.spread, good, "fraction", "Evenness of the ports", words, PLENUM_SOURCE, "memory", cure)
+        words = (f"{shared.starved_columns} column{'s' if shared.starved_columns > 1 else ''} of ports near the inlet "
+                 "get no mixture: the stream along the plenum is too fast. The fire could draw back through them.")
+    r.check("flow_spread", verdict, shared.spread, good, "fraction", "Evenness of the ports", words, PLENUM_SOURCE,
+            "memory", cure)
 
     ratio, wanted = r["plenum_to_port_ratio"], wanted_ratio(good, d.inlet_position)
     r.check("plenum_ratio", verdict, ratio, wanted, "ratio", "Plenum ratio",
-            f"The plenum is {ratio:.2f} times the port area; with the inlet at the {d.inlet_position} that leaves the ports {spread} uneven. "
-            + ("" if verdict == "good" else f"About {wanted:.2g} or more is wanted: a deeper body, less grip, or less port area."),
+            f"The plenum is {ratio:.2f} times the port area; with the inlet at the {d.inlet_position} that leaves the "
+            f"ports {spread} uneven. "
+            + ("" if verdict == "good" else f"About {wanted:.2g} or more is wanted: a deeper body, less grip, or less "
+               "port area."),
             PLENUM_SOURCE, "memory", cure)
 
     kinetic, friction = shared.kinetic_ratio, shared.friction_ratio
@@ -188,8 +210,9 @@ def _shares(d, r, shared):
     verdict = "good" if most <= good else "caution" if most <= stop else "stop"
     r.check("perry", verdict, most, good, "ratio", "Perry's tenth",
             f"Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the ports; "
-            + ("both within a tenth, so the ports are fed evenly." if verdict == "good" else "a tenth is the rule: widen the plenum or "
-               "take away port area."), "Perry's Handbook, perforated-pipe distributors (from memory)", "memory", cure)
+            + ("both within a tenth, so the ports are fed evenly." if verdict == "good" else "a tenth is the rule: "
+               "widen the plenum or take away port "
+               "area."), "Perry's Handbook, perforated-pipe distributors (from memory)", "memory", cure)
 
 
 def _evener(d):
@@ -209,17 +232,22 @@ def _jet(d, r, baffle, port_Pa):
         left = 1.0 if baffle is None else r["baffle_unevenness_left"]
         ratio = (1 + left**2 * head / port_Pa)**0.5
     r.answer("jet_impingement", ratio, "ratio", "Port under the inlet's jet",
-             "The most that a port right under the inlet passes, over its fair share, because the inlet's jet blows on it.",
-             "sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's velocity; 1 with the inlet at "
-             "an end", ("inlet_area", "mixture_flow", "port_pressure_drop", "baffle_unevenness_left", "inlet_position"),
+             "The most that a port right under the inlet passes, over its fair share, because the inlet's jet blows on "
+             "it.",
+             "sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's velocity; 1 "
+             "with the inlet at an "
+             "end", ("inlet_area", "mixture_flow", "port_pressure_drop", "baffle_unevenness_left", "inlet_position"),
              "stagnation pressure; the baffle's part is an estimate", "common practice")
     good, stop = IMPINGEMENT
     verdict = "good" if ratio <= good else "caution" if ratio <= stop else "stop"
     r.check("jet_impingement", verdict, ratio, good, "ratio", "Jet of the inlet",
-            f"The inlet's jet can push up to {100 * (ratio - 1):.0f} % more than its share through the ports in front of it"
-            + ("." if verdict == "good" else f"; {100 * (good - 1):.0f} % is little. Use a larger inlet, or a baffle that takes more."
+            f"The inlet's jet can push up to {100 * (ratio - 1):.0f} % more than its share through the ports in front "
+            "of it"
+            + ("." if verdict == "good" else f"; {100 * (good - 1):.0f} % is little. Use a larger inlet, or a baffle "
+               "that takes more."
                if baffle else f"; {100 * (good - 1):.0f} % is little. Put a baffle in, or use a larger inlet."),
-            "stagnation pressure; limits are common practice", "common practice", (("baffle_holes", "choose"), ("inlet", "raise")))
+            "stagnation pressure; limits are common practice", "common practice",
+            (("baffle_holes", "choose"), ("inlet", "raise")))
 
 
 def _mixing(d, r):
@@ -234,12 +262,15 @@ def _mixing(d, r):
     r.check("mixing_length", verdict, diameters, good, "ratio", "Mixing length",
             f"The mix pipe is {diameters:.1f} diameters long with its elbows; " + (
                 f"{good:g} mix gas and air well." if verdict == "good" else
-                f"{good:g} are wanted, or some ports burn rich and others lean: {show(missing, 'length', d.units)} more pipe, or an elbow."),
+                f"{good:g} are wanted, or some ports burn rich and others lean: {show(missing, 'length', d.units)} "
+                "more pipe, or an elbow."),
             PRACTICE, "common practice", (("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")))
 
     velocity = r.mixture_flow_m3_s / pipe.area_m2
-    r.answer("mix_pipe_velocity", velocity, "speed", "Velocity in the mix pipe", "Mean speed of the mixture in the mix pipe at high fire.",
-             "mixture flow at shop temperature and altitude / bore area", ("mixture_flow", "mix_pipe"), "continuity, ideal gas")
+    r.answer("mix_pipe_velocity", velocity, "speed", "Velocity in the mix pipe", "Mean speed of the mixture in the mix "
+             "pipe at high fire.",
+             "mixture flow at shop temperature and altitude / bore area", ("mixture_flow", "mix_pipe"), "continuity, "
+             "ideal gas")
     low = velocity * d.low_fire
     burning = burning_velocity_m_s(r.fuel, d.equivalence_ratio, d.ambient_temperature, r.ambient_pressure_Pa)
     reynolds = losses.reynolds(low, pipe.bore_m, r.mixture.density_kg_m3, r.mixture.viscosity_Pas)
@@ -258,7 +289,8 @@ def _mixing(d, r):
                 "a flame cannot walk back up it." if verdict == "good" else
                 f"{good:g} times is wanted. Use a smaller mix pipe or a higher low fire." if verdict == "caution" else
                 "a flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire."),
-            "Damkoehler 1940, constants from memory; limit is common practice", "memory", (("mix_pipe", "lower"), ("low_fire", "raise")))
+            "Damkoehler 1940, constants from memory; limit is common practice", "memory",
+            (("mix_pipe", "lower"), ("low_fire", "raise")))
 
 
 def _flow_table(d, r, shared):
@@ -274,7 +306,8 @@ def _column_chart(r, shared):
     count = len(shared.shares)
     numbers = tuple(range(1, count + 1))
     top = max(1.2, 1.1 * max(shared.shares))
-    return Chart("flow_by_column", "Flow of each column of ports", Axis("column, from the left" if r.inlet_m else "column, from the inlet",
+    return Chart("flow_by_column", "Flow of each column of ports",
+                 Axis("column, from the left" if r.inlet_m else "column, from the inlet",
                                                                          "count", 0, count + 1),
                  Axis("share of the mean", "fraction", 0, top),
                  (Series("shares", "share of the mean", numbers, tuple(shared.shares), "bars"),
