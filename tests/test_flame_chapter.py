@@ -74,6 +74,14 @@ def test_limits_do_not_depend_on_how_hard_the_burner_is_fired():
     assert high["turndown"] / low["turndown"] == pytest.approx(3, rel=1e-3)
 
 
+def test_the_worst_fed_port_sets_the_flashback_rate_and_the_best_fed_the_lift():
+    uneven = {"body_depth": "1 3/4 in", "inlet_position": "end"}
+    r, even = solved(**uneven), solved(body_depth="8 in")
+    assert min(r.port_flow_shares) < 0.97 and max(r.port_flow_shares) > 1.01
+    for key, share in (("flashback_firing_rate_cold", min(r.port_flow_shares)), ("lift_firing_rate", max(r.port_flow_shares))):
+        assert r[key] * share == pytest.approx(even[key], rel=5e-3)
+
+
 def test_larger_ports_need_more_fire_to_hold_the_flame_out():
     rates = [solved(port_diameter=f"{n}/32 in")["flashback_firing_rate"] for n in (4, 6, 8, 12)]
     assert rates == sorted(rates)
