@@ -10,7 +10,6 @@ import json
 import re
 import subprocess
 import sys
-import tarfile
 import threading
 import tomllib
 import urllib.request
@@ -67,14 +66,14 @@ def test_the_test_lock_holds_the_site_lock():
 
 def test_the_browser_gets_the_versions_that_the_tests_ran_with():
     pinned = pins(build.SITE_LOCK)
-    wheels = {entry["name"]: entry["version"] for entry in RUNTIME_LOCK if entry["name"] != "pyodide"}
+    wheels = {entry["name"]: entry["version"] for entry in RUNTIME_LOCK if entry["file"].endswith(".whl")}
     assert wheels == {name: pinned[name] for name in wheels}
 
 
-def test_runtime_lock_is_sorted_and_names_the_pinned_pyodide():
+def test_runtime_lock_is_sorted_and_names_the_pinned_packages():
     names = [entry["name"] for entry in RUNTIME_LOCK]
     assert names == sorted(names)
-    assert runtime.locked()[0]["version"] == runtime.PYODIDE
+    assert {name: entry["version"] for name, entry in runtime.locked()[0].items()} == runtime.NPM
 
 
 def test_every_file_that_is_not_as_locked_is_named(tmp_path, monkeypatch):
@@ -93,8 +92,7 @@ def test_the_package_imports_nothing_that_the_browser_is_not_given(dist):
     with zipfile.ZipFile(dist / "pyodide" / "python_stdlib.zip") as archive:
         given = {name.split("/")[0].removesuffix(".pyc") for name in archive.namelist()}
     own = {"burnercalc", "flexcache", "flexparser", "pint", "pydyf", "segno"}
-    with tarfile.open(runtime.fetch() / runtime.locked()[0]["file"]) as archive:
-        everything = zipfile.ZipFile(io.BytesIO(archive.extractfile("package/python_stdlib.zip").read())).namelist()
+    everything = zipfile.ZipFile(io.BytesIO(runtime.npm_file("pyodide", "python_stdlib.zip"))).namelist()
     left_out = {name.split("/")[0].removesuffix(".py") for name in everything} - given
     for path in sorted((build.ROOT / "burnercalc").rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text())):
@@ -136,7 +134,7 @@ def test_service_worker_lists_every_file_with_its_hash(dist):
 def test_pyodide_lock_names_the_sites_own_wheels_and_no_other_place(dist):
     folder = dist / "pyodide"
     packages = json.loads((folder / "pyodide-lock.json").read_text())["packages"]
-    assert set(packages) == {entry["name"] for entry in RUNTIME_LOCK} - {"pyodide"} | {"burnercalc"}
+    assert set(packages) == {entry["name"] for entry in RUNTIME_LOCK} - set(runtime.NPM) | {"burnercalc"}
     for package in packages.values():
         assert "/" not in package["file_name"]
         assert package["sha256"] == hashlib.sha256((folder / package["file_name"]).read_bytes()).hexdigest()

@@ -1,0 +1,85 @@
+"""Imports point one way, third parties have one owner each, and nothing in the package reads a clock or rolls unseeded dice."""
+import ast
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).parent.parent / "burnercalc"
+FILES = sorted(PACKAGE.rglob("*.py"))
+
+# What each layer may import of the package. A layer is a folder or a module at the top.
+FOUNDATION = {"errors", "constants", "tables", "units"}
+MAY = {
+    "errors": set(), "constants": set(), "tables": {"errors"}, "units": {"errors"},
+    "physics": {"errors", "constants", "tables"},
+    "making": {"errors", "constants", "tables", "physics"},
+    "drawing": {"errors", "tables"},
+    "settings": FOUNDATION | {"physics", "making"},
+    "grammars": FOUNDATION | {"physics", "making"},
+    "need": FOUNDATION | {"physics"},
+    "rules_heat": FOUNDATION | {"physics", "need"},
+    "rules": FOUNDATION | {"physics", "making", "rules_heat"},
+    "design": FOUNDATION | {"grammars", "settings", "rules"},
+    "result": {"units"},
+    "chapters": FOUNDATION | {"physics", "making", "drawing", "need", "settings", "result"},
+    "solve": {"chapters", "result", "settings"},
+    "link": {"design", "errors", "settings"},
+    "sheet": FOUNDATION | {"link", "settings"},
+    "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
+    "files": FOUNDATION | {"drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "examples": set(),
+}
+TOP = {"cli", "worker", "__init__", "__main__"}
+OWNERS = {"pint": {"units"}, "pydyf": {"drawing"}, "segno": {"drawing"}}
+STANDARD = {"argparse", "base64", "bisect", "collections", "csv", "dataclasses", "datetime", "difflib", "fractions", "functools", "importlib",
+            "io", "itertools", "json", "math", "operator", "pathlib", "re", "string", "sys", "typing", "urllib", "xml", "zlib", "random",
+            "statistics", "tokenize", "types", "zipfile", "hashlib"}
+
+
+def layer(path):
+    parts = path.relative_to(PACKAGE).with_suffix("").parts
+    return parts[0]
+
+
+def imports(path):
+    """[(package layer or None, third-party or standard name)] of a module."""
+    depth = len(path.relative_to(PACKAGE).parts) - 1
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            for alias in node.names:
+                yield None, alias.name.split(".")[0]
+        elif isinstance(node, ast.ImportFrom):
+            if node.level == 0:
+                yield None, node.module.split(".")[0]
+            elif node.level <= depth:  # within its own folder
+                yield layer(path), ""
+            elif node.module:
+                yield node.module.split(".")[0], ""
+            else:
+                for alias in node.names:
+                    yield alias.name, ""
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_imports_point_one_way(path):
+    mine = layer(path)
+    for inside, outside in imports(path):
+        if inside is not None and mine not in TOP:
+            assert inside == mine or inside in MAY[mine], f"{mine} imports {inside}"
+        if outside and outside not in STANDARD:
+            assert mine in OWNERS.get(outside, ()), f"{mine} imports {outside}"
+
+
+@pytest.mark.parametrize("path", [path for path in FILES if layer(path) != "cli"], ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_no_clock_no_dice_no_print(path):
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call):
+            called = ast.unparse(node.func)
+            assert called != "print" and not called.endswith((".now", ".today", ".utcnow")) and called not in ("time.time", "uuid.uuid4"), called
+            assert not called.startswith("random.") or called == "random.Random" and node.args, called
+
+
+def test_every_layer_exists():
+    known = {layer(path) for path in FILES}
+    assert set(MAY) | TOP >= known, known - set(MAY) - TOP
