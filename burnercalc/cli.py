@@ -1,4 +1,4 @@
-"""The command line: `python -m burnercalc sheet`, `template`. Wrong input exits with 2 and names every wrong setting."""
+"""The command line: `python -m burnercalc sheet`, `template`, `export`, `calendar`. Wrong input exits with 2 and is named."""
 import argparse
 import json
 import sys
@@ -6,11 +6,14 @@ from pathlib import Path
 
 from .design import Design
 from .errors import InputError, InputErrors
-from .files import FILES
+from .files import FILES, PAPERS, PLANS
 from .link import from_link, to_link
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
 from .solve import solve
+
+
+FORMATS = ("svg", "dxf", "csv", "json")
 
 
 def main(argv=None):
@@ -31,10 +34,22 @@ def _parser():
     commands = parser.add_subparsers(required=True, metavar="command")
     sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
     sheet.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
-    template = _command(commands, "template", _template, "the drilling template as a PDF, true to size")
-    template.add_argument("--paper", choices=("letter", "a4"), default="letter")
+    sheet.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
+    _paper(sheet)
+    template = _command(commands, "template", _template, "templates as a PDF, true to size")
+    template.add_argument("--plan", choices=(*PLANS, "all"), default="template", help="which part; template is the drilling of the mould base")
+    _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
+    export.add_argument("--format", choices=FORMATS, required=True)
+    export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
+    calendar = _command(commands, "calendar", _calendar, "the days as an iCalendar file; needs start_date")
+    calendar.add_argument("-o", "--output", required=True, metavar="FILE.ics")
     return parser
+
+
+def _paper(command):
+    command.add_argument("--paper", choices=PAPERS, default="letter")
 
 
 def _command(commands, name, run, help):
@@ -72,7 +87,10 @@ def _design(arguments):
 
 
 def _sheet(arguments):
-    result = solve(_design(arguments))
+    design = _design(arguments)
+    if arguments.pdf:
+        return _write(design, arguments, f"sheet-{arguments.paper}", arguments.pdf)
+    result = solve(design)
     if arguments.json:
         print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=False))
     else:
@@ -81,7 +99,28 @@ def _sheet(arguments):
 
 
 def _template(arguments):
+    plan = "templates" if arguments.plan == "all" else arguments.plan
+    return _write(_design(arguments), arguments, f"{plan}-{arguments.paper}", arguments.output)
+
+
+def _export(arguments):
+    """Every file of one format into a folder; prints their names."""
     design = _design(arguments)
-    _, _, make = FILES[f"template-{arguments.paper}"]
-    Path(arguments.output).write_bytes(make(solve(design), to_link(design, arguments.site)))
+    result, link, folder = solve(design), to_link(design, arguments.site), Path(arguments.output)
+    folder.mkdir(parents=True, exist_ok=True)
+    for key, (name, _, make) in FILES.items():
+        if key.endswith("-" + arguments.format):
+            (folder / name).write_bytes(make(result, link))
+            print(folder / name)
+    return 0
+
+
+def _calendar(arguments):
+    return _write(_design(arguments), arguments, "calendar-ics", arguments.output)
+
+
+def _write(design, arguments, key, path):
+    """One of FILES under a name of the user's choice."""
+    _, _, make = FILES[key]
+    Path(path).write_bytes(make(solve(design), to_link(design, arguments.site)))
     return 0

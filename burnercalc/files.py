@@ -1,9 +1,26 @@
 """Every file that a design can be taken away in: name -> (file name, media type, function of result and link -> bytes)."""
-from . import units
+import csv
+import hashlib
+import io
+import json
+
+from . import build_sheet, units
 from .drawing import flow
+from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
+from .drawing.svg import write_svg
+from .errors import require
+from .making.days import calendar_ics
+from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
+PAPERS = ("letter", "a4")
+# Plans at true size; the first names the pages of the hole table.
+PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
+# Drawings that explain rather than guide a tool; SVG and DXF have them too.
+VIEWS = ("face", "section", "section_across")
+NAMES = {"template": "drilling-template", "window": "window-template", "inlet": "inlet-template", "cap": "cap-template",
+         "baffle": "baffle-template", "mould": "mould-template", "face": "face", "section": "section", "section_across": "section-across"}
 
 
 def printer_scale(d):
@@ -15,16 +32,76 @@ def hole_table(result):
     """The hole table as a block of text pages, in the design's units."""
     table, unit_system = result.tables["holes"], result.design.units
     rows = [[units.show(value, column.dimension, unit_system) for value, column in zip(row, table.columns)] for row in table.rows]
-    return [flow.Heading(table.title), flow.Table([column.label for column in table.columns], rows)]
+    return [flow.Heading(table.title), flow.Table([column.label for column in table.columns], rows, "rrrr", fold=2)]
 
 
-def template_pdf(result, link, paper):
-    """The drilling template with its hole table, corrected for the printer."""
+def template_pdf(result, link, paper, plan):
+    """One plan at true size, corrected for the printer; the drilling template has its hole table with it."""
     scale_x, scale_y = printer_scale(result.design)
-    return write_template_pdf([result.drawings["template"]], paper, scale_x, scale_y, link, hole_table(result))
+    return write_template_pdf([result.drawings[plan]], paper, scale_x, scale_y, link, hole_table(result) if plan == "template" else ())
+
+
+def all_templates_pdf(result, link, paper):
+    """Every plan at true size in one file."""
+    scale_x, scale_y = printer_scale(result.design)
+    plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.baffle]
+    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result))
+
+
+def table_csv(table):
+    """A table as CSV: numbers in SI with their unit in the heading, lengths in mm and in inches."""
+    out = io.StringIO()
+    writer = csv.writer(out)
+    heading, spread = [], {"length": (("mm", 1000.0), ("in", 1 / 0.0254))}
+    for column in table.columns:
+        si = units.si_unit_of(column.dimension)
+        for unit, _ in spread.get(column.dimension, ((si if si not in ("", "1") else "", 1.0),)):
+            heading.append(f"{column.key}_{unit}" if unit else column.key)
+    writer.writerow(heading)
+    for row in table.rows:
+        cells = []
+        for value, column in zip(row, table.columns):
+            for _, factor in spread.get(column.dimension, (("", 1),)):
+                cells.append(f"{value * factor:.6g}" if isinstance(value, float) else value)
+        writer.writerow(cells)
+    return out.getvalue().encode("utf-8")
+
+
+def design_json(result, link):
+    return (json.dumps(as_data(result, link.partition("#")[0]), indent=1, ensure_ascii=False) + "\n").encode("utf-8")
+
+
+def calendar(result, link):
+    """The days as an iCalendar file; the same design gives the same bytes."""
+    start = result.design.start_date
+    require(start is not None, "start_date", "", "needs a date before a calendar can be made, such as", "2026-03-02")
+    design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
+    return calendar_ics(steps=result.steps, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
+
+
+def _plan_files():
+    """Templates as PDF on both papers, and every drawing as SVG and DXF."""
+    made = {}
+    for plan in PLANS:
+        for paper in PAPERS:
+            key = f"{plan}-{paper}"
+            made[key] = (f"{NAMES[plan]}-{paper}.pdf", "application/pdf",
+                         lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan))
+    for name in (*VIEWS, *PLANS):
+        made[f"{name}-svg"] = (f"{NAMES[name]}.svg", "image/svg+xml", lambda result, link, name=name: write_svg(result.drawings[name]).encode())
+        made[f"{name}-dxf"] = (f"{NAMES[name]}.dxf", "image/vnd.dxf",
+                               lambda result, link, name=name: write_dxf(result.drawings[name]).encode("ascii"))
+    return made
 
 
 FILES = {
-    "template-letter": ("drilling-template-letter.pdf", "application/pdf", lambda result, link: template_pdf(result, link, "letter")),
-    "template-a4": ("drilling-template-a4.pdf", "application/pdf", lambda result, link: template_pdf(result, link, "a4")),
+    "sheet-letter": ("build-sheet-letter.pdf", "application/pdf", lambda result, link: build_sheet.pdf(result, link, "letter")),
+    "sheet-a4": ("build-sheet-a4.pdf", "application/pdf", lambda result, link: build_sheet.pdf(result, link, "a4")),
+    "templates-letter": ("templates-letter.pdf", "application/pdf", lambda result, link: all_templates_pdf(result, link, "letter")),
+    "templates-a4": ("templates-a4.pdf", "application/pdf", lambda result, link: all_templates_pdf(result, link, "a4")),
+    **_plan_files(),
+    "holes-csv": ("hole-table.csv", "text/csv", lambda result, link: table_csv(result.tables["holes"])),
+    "cut-list-csv": ("cut-list.csv", "text/csv", lambda result, link: table_csv(result.tables["cut_list"])),
+    "design-json": ("design.json", "application/json", design_json),
+    "calendar-ics": ("days.ics", "text/calendar", calendar),
 }

@@ -7,7 +7,8 @@ from math import pi
 
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
-from .making.stock import board
+from .making.stock import board, next_hole_saw
+from .physics.pipes import pipe, pipe_names
 from .physics import plates
 from .rules_heat import HEAT_RULES
 from .units import show
@@ -125,6 +126,24 @@ def _pipe_is_fed_from_the_back(v):
                           "centre", ("body_kind",))
 
 
+def _disc_keeps_a_rim(v):
+    least = v["wall"] + v["cap_gap"]
+    if v["body_kind"] == "pipe" and not v["setback"] > least + 1e-6:
+        return InputError("setback", _text(v, "setback"), "must be more than wall and gap round a cap together, or the face disc of a round "
+                          f"pipe is all window ({_show(v, least)})", _show(v, least + 0.00635), ("wall", "cap_gap", "body_kind"))
+
+
+def _inlet_fits_disc(v):
+    room = v["body_width"] - 2 * v["wall"] - 2 * v["cap_gap"]
+
+    def hole(nps):
+        return next_hole_saw(diameter_m=pipe(nps, "inlet").od_m)[0]
+    if v["body_kind"] == "pipe" and not hole(v["inlet"]) < room:
+        fitting = [nps for nps in pipe_names() if hole(nps) < room]
+        return InputError("inlet", v["inlet"], f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
+                          fitting[-1] if fitting else pipe_names()[0], ("body_width", "wall", "cap_gap", "body_kind"))
+
+
 def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-12:
@@ -216,6 +235,8 @@ RULES = (
     (_pipe_is_round, ("body_kind", "body_length", "body_width")),
     (_pattern_suits_body, ("body_kind", "pattern")),
     (_pipe_is_fed_from_the_back, ("body_kind", "inlet_position")),
+    (_disc_keeps_a_rim, ("body_kind", "setback", "wall", "cap_gap")),
+    (_inlet_fits_disc, ("body_kind", "inlet", "body_width", "wall", "cap_gap")),
     (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),
     (_rack_is_long_enough, ("stock_lengths", "body_length", "body_width", "body_depth")),
     (_cap_gap_is_a_gap, ("cap_gap", "wall")),

@@ -1,4 +1,6 @@
 """A result as a text sheet for the terminal, and as plain data for JSON."""
+import datetime
+
 from . import units
 from .link import to_link
 from .settings import BY_KEY, GROUPS, SETTINGS
@@ -10,7 +12,7 @@ def as_data(result, base=""):
     """The result as a JSON-ready dict, SI numbers, lengths in m from the centre of the face."""
     d = result.design
     return {
-        "settings": {s.key: {"value": d.value(s.key), "unit": setting_unit(s)} for s in SETTINGS},
+        "settings": {s.key: {"value": _plain(d.value(s.key)), "unit": setting_unit(s)} for s in SETTINGS},
         "answers": {a.key: {"value": a.value, "unit": a.unit, "label": a.label, "meaning": a.meaning, "formula": a.formula,
                             "source": a.source, "trust": a.trust, **({"band": list(a.band)} if a.band else {})}
                     for a in result.answers.values()},
@@ -23,6 +25,11 @@ def as_data(result, base=""):
                    for t in result.tables.values()},
         "link": to_link(d, base),
     }
+
+
+def _plain(value):
+    """A setting's value as JSON has it: dates as year-month-day."""
+    return value.isoformat() if isinstance(value, datetime.date) else value
 
 
 def setting_unit(setting):

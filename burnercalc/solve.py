@@ -1,8 +1,8 @@
 """From a design to everything known about it: the chapters of the job, in order."""
-from .chapters import air, cast, days, face, fire, flame, flow, gas, heat, kinds, make, money, plans
+from .chapters import air, cast, days, face, fire, flame, flow, gas, heat, kinds, make, money, plans, templates
 from .result import Result
 
-CHAPTERS = (fire, heat, kinds, face, flow, flame, air, gas, plans, make, cast, days, money)
+CHAPTERS = (fire, heat, kinds, face, flow, flame, air, gas, plans, make, cast, templates, days, money)
 # What the face drawing and its numbers need; the page asks for these first, so that it redraws at once.
 FACE_FIRST = (fire, face, plans)
 

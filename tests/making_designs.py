@@ -4,9 +4,14 @@ import datetime
 from hypothesis import assume
 from hypothesis import strategies as st
 
+from burnercalc.chapters import cast, face, fire, heat, make, plans, templates
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.settings import BY_KEY
+
+
+# What plans and the files of plans need, and no flame: quick enough for hundreds of designs.
+BENCH_CHAPTERS = (fire, heat, face, plans, make, cast, templates)
 
 
 def inches(low, high, part=16):
@@ -53,6 +58,9 @@ def cured(texts, tries=8):
     assume(False)
 
 
+# The same, small enough that 200 of them are printed in a few seconds.
+small = st.fixed_dictionaries({**SHAPES, "body_length": inches(2, 16, 4), "body_width": inches(2, 8, 4), "rows": st.integers(1, 6).map(str),
+                               "ports_per_row": st.integers(2, 16).map(str)}).map(cured)
 shapes = st.fixed_dictionaries(SHAPES).map(cured)
 bench = st.fixed_dictionaries({}, optional={**SHAPES, **BENCH}).map(lambda texts: cured(
     {**texts, "body_width": texts.get("body_width", "4 in")} if texts.get("body_kind") == "pipe" else texts))

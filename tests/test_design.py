@@ -52,6 +52,8 @@ BROKEN = [
     ("pattern", {"body_kind": "pipe", "body_length": "4 in"}), ("pattern", {"pattern": "rings", "ports_per_row": "30"}),
     ("ports_per_row", {"pattern": "hexagonal", "ports_per_row": "1"}), ("corner_drill", {"corner_drill": "2 in", "setback": "1 1/4 in"}),
     ("inlet_position", {"inlet_position": "end", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
+    ("setback", {"setback": "3/16 in", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
+    ("inlet", {"inlet": "3-1/2", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
     ("stock_lengths", {"stock_lengths": "6 in"}), ("cap_gap", {"cap_gap": "1/8 in", "wall": "1/8 in"}), ("nipple_stock", {"inlet_length": "36 in"}),
     ("mould_board", {"mould_board": "2x2"}), ("mould_board", {"mould_board": "2x4", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
     ("pin_depth", {"pin_depth": "3/4 in"}), ("castable_water_low", {"castable_water_low": "30 %"}),

@@ -31,6 +31,7 @@ SPELLINGS = {
 }
 
 
+@lru_cache(maxsize=8192)
 def spelled(text, encoding="cp1252"):
     """`text` in characters of `encoding`: by SPELLINGS, else without its accents, else "?"; breaks become spaces."""
     out = []

@@ -337,14 +337,15 @@ def window_cut(*, length_m, width_m, corner_drill_m):
     Source: geometry; 3/8 in relief common practice
     Checked by: tests/test_making_body.py
     """
-    d = corner_drill_m
+    narrow = min(length_m, width_m)
     require(
-        0 < d <= min(length_m, width_m),
+        0 < corner_drill_m <= narrow + NOISE_M,
         "corner_drill",
-        mm(d),
+        mm(corner_drill_m),
         "must be above 0 and not over the window's narrow side",
-        mm(min(length_m, width_m, 0.0095250)),
+        mm(min(narrow, 0.0095250)),
     )
+    d = min(corner_drill_m, narrow)
     x, y = (length_m - d) / 2, (width_m - d) / 2
     half_l, half_w = length_m / 2, width_m / 2
     drills = ((-x, -y), (x, -y), (x, y), (-x, y))

@@ -1,0 +1,194 @@
+"""The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
+from . import units
+from .drawing.flow import (FOOT_MM, GAP_MM, QR, SIDE_MM, TABLE_MM, TOP_MM, Caution, Columns, Figure, Heading, Items, PageBreak, Paragraph,
+                           Table, figure_ratio, flow)
+from .drawing.helvetica import text_width
+from .drawing.paper import paper_size
+from .drawing.pdf import write_document_pdf
+from .result import VERDICTS
+from .settings import BY_KEY
+
+TITLE = "Build sheet: blown multi-port burner"
+MOST_PAGES = 4
+TEXT_MM = 2.5
+ALONG = 1.35  # width of the section along over that of the section across
+SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
+MARKS = {"good": "good", "caution": "CAUTION", "stop": "STOP"}
+# A field of more ports than this has its hole table on the drilling template only.
+MOST_HOLES = 90
+# A code for more text than this has squares too small for a phone.
+LONGEST_CODE = 900
+LAW = "This sheet is arithmetic, not approval."
+
+
+def pdf(result, link, paper):
+    """The sheet as PDF bytes; `link` opens the design and is printed on every page, as far as it fits."""
+    width, height = paper_size(paper)
+    width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
+    address = link
+    while text_width(address, TABLE_MM) > width - 30:
+        address = address.removesuffix("...")[:-1] + "..."
+    return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
+
+
+def blocks(result, link, width, height):
+    """The sheet as blocks for pages of that size [mm]: a theme a page where that makes no more than MOST_PAGES."""
+    def pages(some):
+        return len(flow((Heading(TITLE, 0), *some), width, height))
+    overview = _overview(result, link, width)
+    first = [*overview, *_checks(result, names=True)]
+    if pages(first) > 1:
+        first = [*overview, *_checks(result, names=False)]
+    themes = [first, _steel(result, width), _block(result), [*_days(result), *_gas(result)]]
+    apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
+    return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
+
+
+def _view(result, name, width, height, caption):
+    """A view of the burner as large as its place allows, its texts drawn for that scale."""
+    ratio = 1
+    while True:
+        drawing = result.views[name](TEXT_MM * ratio)
+        needed = figure_ratio(drawing, width, height)
+        if needed <= ratio:
+            return Figure(drawing, height, caption)
+        ratio = needed
+
+
+def _lasts(seconds):
+    """A time as a person says it: 30 min, 2.5 h, 42 h."""
+    return f"{seconds / 60:.0f} min" if seconds < 3600 else f"{seconds / 3600:.1f}".removesuffix(".0") + " h"
+
+
+def _show(result, key):
+    answer = result.answers[key]
+    return units.show(answer.value, answer.dimension, result.design.units)
+
+
+def _numbers(result, keys):
+    """Rows of (label, value) for answers that apply."""
+    return [(result.answers[key].label, _show(result, key)) for key in keys if key in result.answers and result[key] is not None]
+
+
+def _set(result, keys):
+    """Rows of (label, value) for settings."""
+    return [(BY_KEY[key].label, result.design.show(key)) for key in keys]
+
+
+def _plain(table, unit_system, keys, align="", fold=1):
+    """Some columns of a table of the result as a block."""
+    columns = {column.key: (i, column) for i, column in enumerate(table.columns)}
+    rows = [tuple(units.show(row[columns[key][0]], columns[key][1].dimension, unit_system) for key in keys) for row in table.rows]
+    return Table(tuple(columns[key][1].label for key in keys), tuple(rows), align, fold)
+
+
+def _overview(result, link, width):
+    d = result.design
+    body = _set(result, ("body_kind", "body_length", "body_width", "body_depth", "wall", "setback", "grip", "block_thickness"))
+    ports = _set(result, ("port_diameter", "pattern", "edge_margin")) + _numbers(
+        result, ("port_count", "port_pitch", "row_pitch", "min_web", "port_area", "plenum_to_port_ratio"))
+    if result.round:
+        body = [row for row in body if row[0] != BY_KEY["body_length"].label]
+    code = ([QR(link, "Opens this design." if not link.startswith("#") else "This design; put it after the address of the page.")]
+            if len(link) <= LONGEST_CODE else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")])
+    worst = result.worst
+    tally = ", ".join(f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}" for verdict in VERDICTS)
+    word = {"good": "All checks are good.", "caution": "Read the cautions below before you cut.",
+            "stop": "DO NOT BUILD THIS: see the stops below."}[worst]
+    return [
+        Paragraph(f"{d.show('fuel')}, {units.show(result.rate_W, 'power', d.units)} gross, {result['port_count']} ports of "
+                  f"{d.show('port_diameter')}. Checks: {tally}. {word}", bold=True),
+        _view(result, "face", width, 72.0, "Face, seen from the fire; ports are numbered row by row"),
+        Columns(((Table(("Body", ""), tuple(body), "lr"),), (Table(("Ports", ""), tuple(ports), "lr"),), tuple(code)), (1.15, 1.15, 0.9)),
+    ]
+
+
+def _steel(result, width):
+    d = result.design
+    cut = result.window_cut
+    window = (f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of {d.show('corner_drill')} first, "
+              f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole." if cut.drills else
+              f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc.")
+    caps = (f"Caps: ease the corners to {_show(result, 'cap_corner')} so that they follow the tube." if d.body_kind == "tube" else
+            "Caps: square corners, no need to ease them." if d.body_kind == "plates" else "Discs: one with the window, one with the inlet hole.")
+    where = "one end cap, on the middle of the plenum" if d.inlet_position == "end" else "the back disc" if result.round else "the middle of the back"
+    steps = [window, f"Inlet: hole saw {_show(result, 'inlet_hole')} in {where}; {_show(result, 'inlet_hole_clearance')} of clearance on the pipe. "
+             f"Nipples: {_show(result, 'inlet_nipple')}.", caps]
+    if result.baffle:
+        bend = "" if result.round or not d.baffle_bend_angle else (f", bend {d.baffle_bend_angle:g}° along the middle, ridge to the inlet, "
+                                                                 f"{_show(result, 'baffle_height')} high")
+        steps.append(f"Baffle: blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}, {d.baffle_holes} holes of "
+                     f"{d.show('baffle_hole_diameter')}{bend}. Tack its feet {_show(result, 'baffle_stand')} above the inside of the face.")
+    steps += [f"Weld {_show(result, 'weld_length')} of seam, gas-tight, then test with soap water.",
+              f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round."]
+    cut_list = _plain(result.tables["cut_list"], d.units,
+                      ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"), "rlrrrrrr")
+    stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
+    tables = [Heading("Cut list", 2), cut_list, Heading("Stock to buy", 2), stock]
+    order = [Heading("In this order", 2), Items(tuple(steps), "1")]
+    slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
+    across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
+    if slender:
+        return [Heading("Steel"), _view(result, "section", width, 60.0, "Along"), Columns(((across,), tuple(order)), (1.0, ALONG)), *tables,
+                Caution(_care(result, "weld"))]
+    along = _view(result, "section", (width - GAP_MM) * ALONG / (ALONG + 1), 74.0, "Along")
+    return [Heading("Steel"), Columns(((along,), (across,)), (ALONG, 1.0)), *tables, *order, Caution(_care(result, "weld"))]
+
+
+def _care(result, *keys):
+    return " ".join(step.caution for step in result.steps if step.key in keys)
+
+
+def _block(result):
+    d = result.design
+    mould = _numbers(result, ("mould_inside_length", "mould_inside_width", "mould_height", "mould_screws", "screw_length", "fill_line", "push_in"))
+    pins = _numbers(result, ("pin_length", "pin_count", "pins_per_stock", "pin_stock_count", "cleaning_drill")) + _set(result, ("pin_depth",))
+    plastic = not result.material.mixes_with_water
+    batch = [("Class", result.material.label)] + _numbers(result, ("dry_mass",))
+    if not plastic:
+        low, high = result.answers["water"].band
+        batch.append(("Water, from", units.show(low, "mass", d.units)))
+        batch.append(("to at most", units.show(high, "mass", d.units)))
+    batch += _numbers(result, ("bags", "mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
+    batch += _numbers(result, ("burner_mass",))
+    holes = result.tables["holes"]
+    table = ([_plain(holes, d.units, ("number", "x", "y"), "rrr", fold=3 if len(holes.rows) <= 60 else 4)] if len(holes.rows) <= MOST_HOLES
+             else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")])
+    return [
+        Heading("Mould and block"),
+        _plain(result.tables["mould"], d.units, ("number", "piece", "stock", "count", "length", "width", "thickness"), "rllrrrr"),
+        Columns(((Table(("Mould", ""), tuple(mould), "lr"),), (Table(("Pins", ""), tuple(pins), "lr"),),
+                 (Table(("One block", ""), tuple(batch), "lr"),)), (1.0, 0.9, 1.2)),
+        Caution(_care(result, "cast")),
+        Heading(f"Holes of {d.show('port_diameter')}, from the lower left corner of the body", 2), *table,
+    ]
+
+
+def _days(result):
+    rows = [(row[0], row[1], row[2], _lasts(row[3]), result.steps[i].go_on) for i, row in enumerate(result.tables["days"].rows)]
+    steps = {step.key: step for step in result.steps}
+    return [
+        Heading("The days"),
+        Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
+        Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),
+    ]
+
+
+def _gas(result):
+    d = result.design
+    numbers = _set(result, ("fuel", "inlet")) + _numbers(result, ("gas_flow", "air_flow", "orifice_diameter", "jet_gas_pressure", "mixture_pressure"))
+    card = result.tables.get("regulator_card")
+    left = (Table(("Gas and air", ""), tuple(numbers), "lr"),)
+    right = (Table(tuple(column.label for column in card.columns), tuple(
+        tuple(units.show(cell, column.dimension, d.units) for cell, column in zip(row, card.columns)) for row in card.rows[:8]), "rrrl"),) \
+        if card and card.rows else (Paragraph("Set gas and air by the flame: clear blue roots, no long soft tail."),)
+    return [Heading("Gas and air"), Columns((left, right), (1.0, 1.3)), Caution(_care(result, "fire") + " " + LAW, "Before gas")]
+
+
+def _checks(result, names):
+    """What is not good, in full; what is good by name, or counted."""
+    ordered = sorted(result.checks.values(), key=lambda check: -VERDICTS.index(check.verdict))
+    bad = [check for check in ordered if check.verdict != "good"]
+    good = [check.label for check in ordered if check.verdict == "good"]
+    found = [Table(("Verdict", "What", "Why"), tuple((MARKS[check.verdict], check.label, check.text) for check in bad), "lll")] if bad else []
+    return [Heading("Checks"), *found, Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + ".")]

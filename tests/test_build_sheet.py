@@ -1,0 +1,76 @@
+"""The build sheet: few pages, everything on them that the bench needs, verdicts and cautions with it."""
+import pytest
+import zxingcpp
+from hypothesis import given, settings
+
+from burnercalc import build_sheet, units
+from burnercalc.chapters import days
+from burnercalc.design import Design
+from burnercalc.drawing.flow import Caution
+from burnercalc.link import to_link
+from burnercalc.solve import solve
+from making_designs import BENCH_CHAPTERS, bench
+from pdf_reader import pages, picture
+from test_face import KNOWN
+
+BASE = "https://example.org/burner/"
+ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3", "ports_per_row": "18", "units": "mm"}
+DESIGNS = {"default": {}, "small": KNOWN, "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"}, "round": ROUND,
+           "end": {"inlet_position": "end", "inlet": "1-1/2"}, "plastic": {"refractory": "phosphate_plastic"}}
+
+
+def sheet(texts, paper="letter"):
+    result = solve(Design.from_texts(texts))
+    data = build_sheet.pdf(result, to_link(result.design, BASE), paper)
+    return result, data, pages(data)
+
+
+@pytest.mark.parametrize("name", DESIGNS)
+def test_two_to_four_pages_with_all_that_the_bench_needs(name):
+    result, _, read = sheet(DESIGNS[name])
+    text = " ".join(" ".join(page.text for page in read).split())
+    assert 2 <= len(read) <= 4
+    for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
+        answer = result.answers[key]
+        assert units.show(answer.value, answer.dimension, result.design.units) in text, key
+    for words in ("Cut list", "Stock to buy", "Mould and block", "The days", "Gas and air", "Checks", "DO NOT BUILD" if result.worst == "stop" else "Good:"):
+        assert words in text
+    for check in result.checks.values():
+        if check.verdict != "good":
+            assert check.verdict.upper() in text and " ".join(check.text.split()[:3]) in text
+    # Cautions stand at the step: zinc at the welding, silica at the mix, steam in the days, carbon monoxide at the gas.
+    for page, word in ((1, "zinc"), (2, "silica"), (3, "Steam"), (3, "Carbon monoxide")):
+        assert word in read[page].text
+    assert "Local codes and licensed practice decide" in text
+
+
+def test_the_code_opens_the_design():
+    for texts in ({}, DESIGNS["small"]):
+        result, data, _ = sheet(texts)
+        assert [code.text for code in zxingcpp.read_barcodes(picture(data, 0, 4))] == [to_link(result.design, BASE)]
+
+
+def test_a_design_with_a_stop_says_so_on_top():
+    _, _, read = sheet({"inlet": "4"})
+    assert "DO NOT BUILD THIS" in read[0].text
+
+
+def test_plastic_is_not_mixed_with_water():
+    _, _, read = sheet({"refractory": "phosphate_plastic"})
+    assert "Water" not in read[2].text and "phosphate" in read[2].text
+
+
+def test_a4_is_a4_and_holds_the_same_tables():
+    (_, _, letter), (_, _, a4) = sheet({}), sheet({}, "a4")
+    assert (a4[0].width, a4[0].height) == pytest.approx((210, 297), abs=0.01) and len(a4) == len(letter)
+    for words in ("body tube", "12 9/16 in", "Stock to buy", "Clear the ports", "Gas pressure"):
+        assert all(words in " ".join(page.text for page in read) for read in (letter, a4))
+
+
+@settings(max_examples=20, deadline=None)
+@given(bench)
+def test_any_design_makes_a_sheet_with_every_bad_check_and_caution(design):
+    result = solve(design, (*BENCH_CHAPTERS, days))
+    made = build_sheet.blocks(result, to_link(design, BASE), 183.9, 245.4)
+    assert sum(isinstance(block, Caution) for block in made) == 4
+    assert build_sheet.pdf(result, to_link(design, BASE), "a4").startswith(b"%PDF")

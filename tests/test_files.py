@@ -1,0 +1,167 @@
+"""Every file, read back by an independent reader, against the answers: within 0.02 mm."""
+import csv
+import io
+import json
+from math import dist, hypot
+from xml.etree import ElementTree
+
+import ezdxf
+import icalendar
+import pytest
+from hypothesis import given, settings
+
+from burnercalc.design import Design
+from burnercalc.drawing.paper import PAPERS
+from burnercalc.errors import InputError
+from burnercalc.files import FILES, PLANS, VIEWS
+from burnercalc.link import from_link, to_link
+from burnercalc.solve import solve
+from making_designs import BENCH_CHAPTERS, small
+from pdf_reader import pages
+
+NEAR_MM = 0.02
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def made(key, result, link="https://example.org/#v=1"):
+    return FILES[key][2](result, link)
+
+
+def svg_circles(data, layer):
+    tree = ElementTree.fromstring(data)
+    return [(float(c.get("cx")), -float(c.get("cy")), 2 * float(c.get("r"))) for group in tree.iter(SVG + "g")
+            if group.get("class") == layer for c in group.iter(SVG + "circle")]
+
+
+def dxf_of(data):
+    return ezdxf.read(io.StringIO(data.decode("ascii")))
+
+
+def same_circles(found, wanted, near=NEAR_MM):
+    assert len(found) == len(wanted)
+    left = sorted(wanted)
+    for circle in sorted(found):
+        nearest = min(left, key=lambda w: dist(w, circle))
+        assert dist(nearest, circle) <= near, (circle, nearest)
+        left.remove(nearest)
+
+
+def wanted_ports(result):
+    return [(x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.ports]
+
+
+@settings(max_examples=200, deadline=None)
+@given(small)
+def test_dxf_and_svg_of_any_design_hold_its_answers(design):
+    result = solve(design, BENCH_CHAPTERS)
+    same_circles(svg_circles(made("template-svg", result), "port"), wanted_ports(result))
+    document = dxf_of(made("template-dxf", result))
+    assert document.dxfversion == "AC1009" and not document.audit().errors
+    same_circles([(c.dxf.center.x, c.dxf.center.y, 2 * c.dxf.radius) for c in document.modelspace().query("CIRCLE[layer=='PORT']")],
+                 wanted_ports(result))
+    window = dxf_of(made("window-dxf", result)).modelspace()
+    if result.round:
+        (circle,) = window.query("CIRCLE[layer=='WINDOW']")
+        assert 2 * circle.dxf.radius == pytest.approx(result["window_width"] * 1000, abs=NEAR_MM)
+    else:
+        (outline,) = window.query("POLYLINE[layer=='WINDOW']")
+        reach = [max(abs(v.dxf.location[axis]) for v in outline.vertices) for axis in (0, 1)]
+        assert reach == pytest.approx([result["window_length"] * 500, result["window_width"] * 500], abs=NEAR_MM)
+        assert len(window.query("CIRCLE[layer=='PORT']")) == 4
+    (inlet,) = svg_circles(made("inlet-svg", result), "window")
+    assert inlet[2] == pytest.approx(result["inlet_hole"] * 1000, abs=NEAR_MM)
+
+
+@settings(max_examples=200, deadline=None)
+@given(small)
+def test_printed_ports_of_any_design_stand_where_its_answers_say(design):
+    """Each sheet's ports lie on the drawn ones, shifted as one; together the sheets show every port; the bar is 100 mm."""
+    result = solve(design, BENCH_CHAPTERS)
+    read = [page for page in pages(made("template-letter", result)) if "true size" in page.text]
+    size, ports, seen = design.port_diameter * 1000, [(x, y) for x, y, _ in wanted_ports(result)], 0
+    for page in read:
+        found = [(x, y) for x, y, across in page.circles if abs(across - size) <= NEAR_MM]
+        seen += len(found)
+        assert page.level_line(100.0)
+        assert not found or any(
+            all(min(abs(x - dx - u) + abs(y - dy - v) for u, v in ports) <= NEAR_MM for x, y in found)
+            for dx, dy in ((found[0][0] - u, found[0][1] - v) for u, v in ports))
+    assert seen == len(ports) if len(read) == 1 else seen >= len(ports)
+
+
+@pytest.fixture(scope="module")
+def result():
+    return solve(Design.from_texts({"start_date": "2026-03-02"}))
+
+
+@pytest.mark.parametrize("key", FILES)
+def test_every_file_is_made_and_made_alike_twice(key, result):
+    name, media_type, _ = FILES[key]
+    data = made(key, result)
+    assert data and data == made(key, result) and "/" in media_type
+    assert name.rsplit(".", 1)[1] in ("pdf", "svg", "dxf", "csv", "json", "ics")
+
+
+def test_names_are_plain_and_unlike_each_other():
+    names = [name for name, _, _ in FILES.values()]
+    assert len(set(names)) == len(names) and all(name.replace("-", "").replace(".", "").isalnum() for name in names)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_one_file_holds_every_plan(result, paper):
+    text = "\n".join(page.text for page in pages(made(f"templates-{paper}", result)))
+    for plan in PLANS:
+        assert result.drawings[plan].title in text
+    assert text.count("this way up") == len(pages(made(f"templates-{paper}", result))) and "https://example.org/#v=1" in text
+
+
+@pytest.mark.parametrize("name", [*VIEWS, *PLANS])
+def test_every_drawing_opens_in_cad(result, name):
+    document = dxf_of(made(f"{name}-dxf", result))
+    audit = document.audit()
+    assert not audit.errors and len(document.modelspace()) == len(result.drawings[name].shapes)
+
+
+def test_printer_correction_stretches_the_sheet_back():
+    plain = solve(Design.from_texts({}))
+    corrected = solve(Design.from_texts({"print_scale_x": "98 mm"}))
+    ports = [[c for c in pages(made("template-a4", r))[0].ovals if abs(c[3] - 6.35) < 0.01] for r in (plain, corrected)]
+    assert len(ports[0]) == len(ports[1]) == plain["port_count"]
+    spans = [max(c[0] for c in one) - min(c[0] for c in one) for one in ports]
+    assert spans[1] == pytest.approx(spans[0] / 0.98, abs=NEAR_MM)
+
+
+def test_hole_table_in_both_units(result):
+    rows = list(csv.DictReader(io.StringIO(made("holes-csv", result).decode())))
+    assert len(rows) == result["port_count"] and list(rows[0]) == ["number", "x_mm", "x_in", "y_mm", "y_in", "diameter_mm", "diameter_in"]
+    d = result.design
+    for row, (x, y) in zip(rows, result.ports):
+        assert hypot(float(row["x_mm"]) - (x + d.body_length / 2) * 1000, float(row["y_mm"]) - (y + d.body_width / 2) * 1000) < NEAR_MM
+        assert float(row["x_in"]) * 25.4 == pytest.approx(float(row["x_mm"]), abs=1e-3)
+
+
+def test_cut_list_weighs_what_the_answers_say(result):
+    rows = list(csv.DictReader(io.StringIO(made("cut-list-csv", result).decode())))
+    steel = sum(float(row["mass_kg"]) for row in rows if row["piece"] not in ("baffle",) and not row["piece"].startswith("inlet"))
+    assert steel == pytest.approx(result["body_mass"], rel=1e-4)
+
+
+def test_design_file_opens_the_design(result):
+    link = to_link(result.design, "https://example.org/")
+    data = json.loads(made("design-json", result, link))
+    assert data["link"] == link and from_link(data["link"])[0] == result.design
+    assert data["answers"]["port_count"]["value"] == result["port_count"]
+
+
+def test_calendar_holds_the_steps(result):
+    events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
+    assert [str(event["SUMMARY"]) for event in events] == [step.title for step in result.steps]
+    assert [event["DTSTART"].dt for event in events] == [step.start for step in result.steps]
+    assert [event["DTEND"].dt for event in events] == [step.end for step in result.steps]
+    assert "silica" in str(events[2]["DESCRIPTION"])
+
+
+def test_calendar_needs_a_date():
+    with pytest.raises(InputError) as caught:
+        made("calendar-ics", solve(Design.from_texts({})))
+    assert caught.value.field == "start_date" and caught.value.nearest

@@ -1,0 +1,101 @@
+"""Plans and views: what is drawn is what the answers say, for every kind of body."""
+from math import hypot
+
+import pytest
+from hypothesis import given, settings
+
+from burnercalc.design import Design
+from burnercalc.drawing.shapes import Circle, Polyline, Text, shape_box
+from burnercalc.files import PLANS, VIEWS
+from burnercalc.solve import solve
+from making_designs import BENCH_CHAPTERS, shapes
+from test_face import KNOWN
+
+IN_MM = 25.4
+
+
+def circles(drawing, layer):
+    return [(s.x, s.y, 2 * s.r) for s in drawing.shapes if isinstance(s, Circle) and s.layer == layer]
+
+
+def boxes(drawing, layer):
+    return [shape_box(s) for s in drawing.shapes if s.layer == layer and isinstance(s, Polyline)]
+
+
+@pytest.fixture(scope="module")
+def known():
+    return solve(Design.from_texts({**KNOWN, "corner_drill": "3/8 in"}))
+
+
+def test_window_plan_of_the_common_practice_body(known):
+    """Face 6 1/2 x 3 in, window 5 1/2 x 2 in, 3/8 in relief holes whose centres stand 3/16 in inside its edges."""
+    window = known.drawings["window"]
+    assert boxes(window, "body") == [pytest.approx((-82.55, -38.1, 82.55, 38.1))]
+    assert boxes(window, "window") == [pytest.approx((-69.85, -25.4, 69.85, 25.4))]
+    assert sorted(circles(window, "port")) == [pytest.approx((x, y, 9.525)) for x in (-65.0875, 65.0875) for y in (-20.6375, 20.6375)]
+
+
+def test_inlet_cap_and_mould_of_the_common_practice_body(known):
+    assert circles(known.drawings["inlet"], "window") == [pytest.approx((0, 0, 2.375 * IN_MM))]
+    # Caps 2 1/2 in less 1/64 in each side; the mould 1/8 in larger than the body, in 23/32 in plywood.
+    half = (2.5 / 2 - 1 / 64) * IN_MM
+    assert boxes(known.drawings["cap"], "body") == [pytest.approx((-half, -half, half, half))]
+    frame = boxes(known.drawings["mould"], "mould")
+    inner = max(box[0] for box in frame if box[2] < 0), max(box[1] for box in frame if box[3] < 0)
+    assert len(frame) == 5
+    outer = frame[0]
+    assert (outer[2] - outer[0], outer[3] - outer[1]) == pytest.approx(((6.625 + 2 * 0.71875 + 2) * IN_MM, (3.125 + 2 * 0.71875 + 2) * IN_MM))
+    assert inner == pytest.approx((-(6.625 / 2 + 0.71875) * IN_MM, -(3.125 / 2 + 0.71875) * IN_MM))
+
+
+def test_inlet_at_the_end_opens_into_the_plenum():
+    result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"}))
+    (x, y, hole), = circles(result.drawings["inlet"], "window")
+    d = result.design
+    # From the inside of the face: half the bore's depth and the offset; the plenum reaches from the grip to the back wall.
+    up = (d.body_depth / 2 - d.wall) * 1000 + y
+    assert x == 0 and up - hole / 2 >= (d.grip - d.wall) * 1000 and up + hole / 2 <= (d.body_depth - 2 * d.wall) * 1000
+    assert up == pytest.approx((d.grip - d.wall + result.plenum_height_m / 2) * 1000)
+
+
+def test_round_body_is_drawn_with_circles():
+    result = solve(Design.from_texts({"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "ports_per_row": "18",
+                                      "rows": "3"}))
+    assert circles(result.drawings["face"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
+    assert circles(result.drawings["window"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
+    assert circles(result.drawings["template"], "body") == [pytest.approx((0, 0, 6 * IN_MM))]
+    assert circles(result.drawings["mould"], "mould") == [pytest.approx((0, 0, 6.125 * IN_MM))]
+    assert len(circles(result.drawings["cap"], "body")) == 1
+
+
+def test_a_design_without_a_baffle_says_so():
+    drawing = solve(Design.from_texts({"baffle_holes": "0"})).drawings["baffle"]
+    assert [s.text for s in drawing.shapes if isinstance(s, Text)] == ["This design has no baffle."]
+
+
+def test_section_shows_the_heights_that_the_settings_name():
+    """Default body: 4 in deep, grip 3/4 in of a 2 1/2 in block, so the block stands 1 3/4 in out and the plenum is 3 1/16 in high."""
+    texts = {s.text for s in solve(Design.from_texts({})).drawings["section"].shapes if isinstance(s, Text)}
+    assert {'4"', '2 1/2"', '1 3/4"', '3 1/16"', '9"', "plenum", "fire"} <= texts
+
+
+@settings(max_examples=60, deadline=None)
+@given(shapes)
+def test_every_plan_of_any_design_agrees_with_its_answers(design):
+    result = solve(design, BENCH_CHAPTERS)
+    drawn = {name: result.drawings[name] for name in (*VIEWS, *PLANS)}
+    ports = [(x * 1000, y * 1000) for x, y in result.ports]
+    for name in ("face", "template"):
+        assert [(x, y) for x, y, _ in circles(drawn[name], "port")] == ports
+    # The base board is seen from the other side: left and right change places.
+    assert [(-x, y) for x, y, _ in circles(drawn["mould"], "port")] == ports
+    table = {(row[1] * 1000 - result.mould.base_length_m * 500, row[2] * 1000 - result.mould.base_width_m * 500)
+             for row in result.tables["base_drilling"].rows}
+    assert all(min(hypot(x - u, y - v) for u, v in table) < 1e-6 for x, y, _ in circles(drawn["mould"], "port"))
+    assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {round(design.port_diameter * 1000, 6)}
+    if result.baffle:
+        assert len(circles(drawn["baffle"], "port")) == design.baffle_holes
+    (_, _, hole), = circles(drawn["inlet"], "window")
+    assert hole == pytest.approx(result["inlet_hole"] * 1000)
+    for drawing in drawn.values():
+        assert drawing.title and drawing.description.endswith(".")
