@@ -160,7 +160,7 @@ def _block(result):
         Columns(((Table(("Mould", ""), tuple(mould), "lr"),), (Table(("Pins", ""), tuple(pins), "lr"),),
                  (Table(("One block", ""), tuple(batch), "lr"),)), (1.0, 0.9, 1.2)),
         Caution(_care(result, "cast")),
-        Heading(f"Holes of {d.show('port_diameter')}, from the lower left corner of the body", 2), *table,
+        Heading(f"Holes of {d.show('port_diameter')}, from the lower left corner of {'the square round the body' if result.round else 'the body'}", 2), *table,
     ]
 
 

@@ -185,7 +185,8 @@ def _hole_table(d, r):
     """Ports numbered row by row from the corner at the lower left; x and y from that corner of the body."""
     rows = tuple((number, x + d.body_length / 2, y + d.body_width / 2, d.port_diameter)
                  for number, (x, y) in enumerate(r.ports, 1))
-    return Table("holes", "Hole table, from the lower left corner of the body",
+    where = "the square round the body" if r.round else "the body"
+    return Table("holes", f"Hole table, from the lower left corner of {where}",
                  (Column("number", "No.", "count"), Column("x", "x", "length"), Column("y", "y", "length"),
                   Column("diameter", "Diameter", "length")), rows, GEOMETRY)
 

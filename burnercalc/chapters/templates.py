@@ -35,7 +35,8 @@ def window_drawing(d, r):
     half_x, half_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
     shapes = [outline, *_cross(body_x, body_y)]
     if r.round:
-        shapes += [Circle(0.0, 0.0, half_x, "window"), *dimension(-half_x, body_y, half_x, body_y, AWAY_MM, short(d, r["window_length"]), TEXT_MM),
+        shapes += [Circle(0.0, 0.0, half_x, "window"),
+                   *dimension(-body_x, -body_y, body_x, -body_y, -AWAY_MM, short(d, r.body.cap_length_m), TEXT_MM), *dimension(-half_x, body_y, half_x, body_y, AWAY_MM, short(d, r["window_length"]), TEXT_MM),
                    Text(3.0, 3.0, "window", TEXT_MM), Text(3.0, -6.0, "cut round the line", TEXT_MM)]
         return Drawing("window", "Window in the face disc", shapes, "The face disc with its round window at true size.")
     cut = r.window_cut
