@@ -159,7 +159,7 @@ def _block(result):
         _plain(result.tables["mould"], d.units, ("number", "piece", "stock", "count", "length", "width", "thickness"), "rllrrrr"),
         Columns(((Table(("Mould", ""), tuple(mould), "lr"),), (Table(("Pins", ""), tuple(pins), "lr"),),
                  (Table(("One block", ""), tuple(batch), "lr"),)), (1.0, 0.9, 1.2)),
-        Caution(_care(result, "cast")),
+        Caution(_care(result, "cast", "trim")),
         Heading(f"Holes of {d.show('port_diameter')}, from the lower left corner of {'the square round the body' if result.round else 'the body'}", 2), *table,
     ]
 
