@@ -4,7 +4,7 @@ from .result import Result
 
 CHAPTERS = (fire, heat, kinds, face, flow, flame, air, gas, plans, make, cast, templates, days, money)
 # What the face drawing and its numbers need; the page asks for these first, so that it redraws at once.
-FACE_FIRST = (fire, face, plans)
+FACE_FIRST = (fire, face, flow, plans)
 
 
 def solve(design, chapters=CHAPTERS):

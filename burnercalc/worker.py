@@ -214,7 +214,25 @@ def _drawing(result, name):
     drawing = result.drawings[name]
     x1, y1, x2, y2 = drawing.bounds()
     air = 0.02 * max(x2 - x1, y2 - y1)
-    return {**flat_columns(drawing), "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
+    columns = flat_columns(drawing)
+    ports = _ports(result) if name == "face" else [("", "even")] * len(columns["circles"]["x"])
+    columns["circles"].update(words=[words for words, _ in ports], flow=[flow for _, flow in ports])
+    return {**columns, "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
+
+
+# Shares of the mean flow at which a port's colour changes; even is within what nobody sees in the fire.
+FLOW_STEPS = ((0.9, "starved"), (0.97, "less"), (1.03, "even"), (1.1, "more"))
+
+
+def _ports(result):
+    """What a tap on each port says, and which colour its flow has: [(words, flow)]."""
+    d, found = result.design, []
+    for number, ((x, y), share) in enumerate(zip(result.ports, result.port_flow_shares), 1):
+        place = ", ".join(f"{axis} {units.show(offset, 'length', d.units)}" for axis, offset in
+                          (("x", x + d.body_length / 2), ("y", y + d.body_width / 2)))
+        flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
+        found.append((f"Port {number}: {place} from the lower left corner; flow {100 * share:.0f} % of the mean", flow))
+    return found
 
 
 def _table(table, unit_system):

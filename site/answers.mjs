@@ -49,7 +49,13 @@ export function showChecks(reply) {
   for (const list of all(".checks")) {
     const checks = reply.checks.filter((check) => list.dataset.groups.split(" ").includes(check.group));
     checks.sort((a, b) => VERDICTS.indexOf(b.verdict) - VERDICTS.indexOf(a.verdict));
-    list.replaceChildren(...checks.map(checkItem));
+    const good = list.dataset.show === "good";
+    const mine = checks.filter((check) => (check.verdict === "good") === good);
+    renew(list, mine);
+    if (good) {
+      changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
+      continue;
+    }
     const worst = checks[0]?.verdict ?? "good";
     const flag = list.closest(".chapter").querySelector(".flag");
     flag.dataset.verdict = worst;
@@ -61,6 +67,14 @@ export function showChecks(reply) {
   if (byId("worst-text").textContent !== words) speak(words);
   bar.dataset.verdict = reply.worst;
   changedOnly(byId("worst-text"), words);
+}
+
+// Only what has changed is made anew, so that a finger or the focus on a button is not lost.
+function renew(list, checks) {
+  const words = JSON.stringify(checks);
+  if (list.dataset.words === words) return;
+  list.dataset.words = words;
+  list.replaceChildren(...checks.map(checkItem));
 }
 
 function checkItem(check) {

@@ -2,7 +2,7 @@
 // into the page. It moves numbers and texts and never computes one.
 import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
 import { ask, onStage, start } from "./python.mjs";
-import { embed, figures, showCharts, showDrawings, theme } from "./models.mjs";
+import { embed, enlarge, figures, onPort, showCharts, showDrawings, theme } from "./models.mjs";
 import { clearRefusals, fillFields, focusSetting, listen, refuse, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
@@ -102,9 +102,23 @@ function wireChapters() {
   spread();
 }
 
+function wireFigures() {
+  const close = () => all("figure.large").forEach((figure) => toggle(figure));
+  const toggle = (figure) => {
+    const press = figure.querySelector(".enlarge");
+    const large = figure.classList.toggle("large");
+    press.textContent = large ? "Close" : "Enlarge";
+    enlarge(press.dataset.figure, large);
+    press.focus();
+  };
+  for (const press of all(".enlarge")) press.addEventListener("click", () => toggle(press.closest("figure")));
+  addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
+}
+
 async function live() { // Bokeh's models, once the first paint is done
   pages = await (await fetch("./page.json")).json();
   await embed(pages.sight);
+  onPort((words) => changedOnly(byId("port-words"), words));
   for (const chapter of all(".chapter[open]")) await openChapter(chapter);
   let waiting = 0;
   const seen = new IntersectionObserver((entries) => {
@@ -122,6 +136,7 @@ async function live() { // Bokeh's models, once the first paint is done
 }
 
 wireChapters();
+wireFigures();
 wireSettings(design);
 wireAnswers(design, focusSetting);
 wireDesigns(design);

@@ -1,6 +1,6 @@
 """Bokeh figures of the page: drawings to scale, and charts. Data columns and colours are replaced by app.mjs."""
 from bokeh.core.properties import value
-from bokeh.models import (BoxZoomTool, CategoricalColorMapper, ColumnDataSource, HoverTool, ImportedStyleSheet, PanTool, Range1d,
+from bokeh.models import (CategoricalColorMapper, ColumnDataSource, HoverTool, ImportedStyleSheet, PanTool, Range1d,
                           ResetTool, TapTool, WheelZoomTool)
 from bokeh.plotting import figure
 
@@ -8,6 +8,8 @@ from burnercalc.drawing.shapes import LAYERS
 
 LAYER_NAMES = list(LAYERS)
 VERDICTS = ["good", "caution", "stop", ""]
+FLOWS = ["starved", "less", "even", "more", "flooded"]
+DASHES = ["solid", "dashed", "dotdash", "dotted"]
 GREY = "#555555"
 
 
@@ -17,7 +19,7 @@ def colours(name, factors):
 
 
 def base(name, **options):
-    made = figure(name=name, sizing_mode="stretch_width", toolbar_location=None, tools=[], min_border=0, outline_line_color=None,
+    made = figure(name=f"figure-{name}", sizing_mode="stretch_width", toolbar_location=None, tools=[], min_border=0, outline_line_color=None,
                   background_fill_alpha=0, border_fill_alpha=0, **options)
     made.stylesheets = [ImportedStyleSheet(url="./figure.css")]
     made.output_backend = "canvas"
@@ -34,15 +36,15 @@ def drawing_figure(name, data):
     fill = {"field": "layer", "transform": colours(f"{name}-fill", LAYER_NAMES)}
     made.patches("xs", "ys", source=source(f"{name}-areas", data["areas"]), fill_color=fill, line_color=None)
     made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3)
-    ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), fill_color=fill, line_color=layer,
-                        line_width=1.2, nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
+    ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), line_color=layer, line_width=1.2,
+                        fill_color={"field": "flow", "transform": colours(f"{name}-flow", FLOWS)},
+                        nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
     made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="bottom", text_line_height=1.0,
               text_font_size="size", text_font=value("system-ui, sans-serif"), text_color=layer,
               source=source(f"{name}-texts", text_columns(data["texts"])))
     if name == "face":
-        made.add_tools(HoverTool(renderers=[ports], tooltips=[("port", "@number"), ("x", "@at_x"), ("y", "@at_y")]),
-                       TapTool(renderers=[ports]))
-    zoom(made)
+        made.add_tools(HoverTool(renderers=[ports], tooltips="@words"), TapTool(renderers=[ports]))
+    zoom(made, name)
     return made
 
 
@@ -61,24 +63,34 @@ def chart_figure(name, data):
     if data["x_ticks"]:
         made.xaxis.ticker = [place for place, _ in data["x_ticks"]]
         made.xaxis.major_label_overrides = {place: label for place, label in data["x_ticks"]}
+    plain = [key for key, series in data["series"].items() if series["kind"] == "line" and not series["verdict"]]
     for key, series in data["series"].items():
+        label = {"legend_label": series["label"]} if series["label"] and len(data["series"]) > 1 else {}
         colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
         if series["kind"] == "band":
             columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
-            band = made.varea("x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16)
+            band = made.varea("x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16, **label)
             band.glyph.name = f"fill-{series['verdict'] or 'plain'}-{name}-{key}"
         elif series["kind"] == "bars":
-            made.vbar("x", top="y", width=0.8, source=source(f"{name}-{key}", columns_of(series)), fill_color=colour, line_color=None)
+            made.vbar("x", top="y", width=0.8, source=source(f"{name}-{key}", columns_of(series)), fill_color=colour, line_color=None,
+                      **label)
         elif series["kind"] == "points":
-            made.scatter("x", "y", source=source(f"{name}-{key}", columns_of(series)), size=7, fill_color=colour, line_color=None)
+            made.scatter("x", "y", source=source(f"{name}-{key}", columns_of(series)), size=8, fill_color=colour, line_color=None, **label)
         else:
-            line = made.line("x", "y", source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}), line_width=2.5, line_color=GREY)
-            line.glyph.name = f"line-{series['verdict'] or 'plain'}-{name}-{key}"
+            number = plain.index(key) if key in plain else 0
+            line = made.line("x", "y", source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}), line_width=2.5, line_color=GREY,
+                             line_dash=DASHES[number % 4], **label)
+            line.glyph.name = f"line-{series['verdict'] or f'plain{number % 4}'}-{name}-{key}"
     if data["mark"]["x"]:
         mark = made.scatter("x", "y", source=source(f"{name}-mark", data["mark"]), size=15, marker="diamond", line_width=2,
-                            fill_color=GREY, line_color="#ffffff")
+                            fill_color=GREY, line_color="#ffffff", legend_label="this design")
         mark.glyph.name = f"mark-{name}"
-    zoom(made)
+    for legend in made.legend:  # below the chart, where it hides nothing
+        legend.update(name=f"legend-{name}", orientation="vertical", ncols=2, border_line_color=None, background_fill_alpha=0, padding=2,
+                      margin=2, label_text_font_size="13px", glyph_height=16, glyph_width=24, spacing=1)
+        made.center.remove(legend)
+        made.add_layout(legend, "below")
+    zoom(made, name)
     return made
 
 
@@ -90,8 +102,8 @@ def source(name, columns):
     return ColumnDataSource(columns, name=name)
 
 
-def zoom(made):
+def zoom(made, name):
     """Pan, wheel and pinch are there but idle, so that a finger scrolls the page until the figure is enlarged."""
-    made.add_tools(PanTool(), WheelZoomTool(), BoxZoomTool(), ResetTool())
+    made.add_tools(PanTool(name=f"pan-{name}"), WheelZoomTool(name=f"wheel-{name}"), ResetTool())
     made.toolbar.active_drag = None
     made.toolbar.active_scroll = None

@@ -23,7 +23,8 @@ export async function embed({ doc, roots }) {
   const shown = [...views].map((view) => view.model).filter((root) => root.id in roots);
   for (const root of shown) {
     for (const part of root.references()) if (part.name) models.set(part.name, part);
-    if (models.has(`${root.name}-texts`)) keepSizes(root.name);
+    const name = root.name.replace("figure-", "");
+    if (models.has(`${name}-texts`)) keepSizes(name);
     document.getElementById(roots[root.id])?.closest("figure")?.setAttribute("data-live", "");
   }
   theme();
@@ -54,13 +55,13 @@ export function showDrawings(drawings) {
     const [x1, y1, x2, y2] = drawing.bounds;
     x.setv({ start: x1, end: x2 });
     models.get(`${name}-y`).setv({ start: y1, end: y2 });
-    models.get(name).aspect_ratio = (x2 - x1) / (y2 - y1);
+    models.get(`figure-${name}`).aspect_ratio = (x2 - x1) / (y2 - y1);
   }
 }
 
 // Text heights in mm as sizes on the screen (capitals are 0.718 of a font's size).
 function sizes(name, heights) {
-  const figure = models.get(name), x = models.get(`${name}-x`);
+  const figure = models.get(`figure-${name}`), x = models.get(`${name}-x`);
   const scale = (figure.inner_width || 300) / (x.end - x.start);
   return heights.map((height) => `${(height / 0.718 * scale).toFixed(1)}px`);
 }
@@ -68,7 +69,7 @@ function sizes(name, heights) {
 function keepSizes(name) {
   const source = models.get(`${name}-texts`);
   const again = () => { source.data = { ...source.data, size: sizes(name, source.data.height) }; };
-  models.get(name).properties.inner_width.change.connect(again);
+  models.get(`figure-${name}`).properties.inner_width.change.connect(again);
   models.get(`${name}-x`).properties.end.change.connect(again);
 }
 
@@ -93,6 +94,20 @@ export function showCharts(charts) {
   }
 }
 
+// An enlarged figure fills the window and takes the fingers: pan, pinch and wheel act on it until it is closed.
+export function enlarge(name, on) {
+  for (const tool of ["pan", "wheel"]) models.get(`${tool}-${name}`)?.setv({ active: on });
+}
+
+// Say something whenever ports are tapped.
+export function onPort(hear) {
+  const source = models.get("face-circles");
+  source?.selected.properties.indices.change.connect(() => {
+    const [first] = source.selected.indices;
+    if (first !== undefined) hear(source.data.words[first]);
+  });
+}
+
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
 const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink",
   hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
@@ -104,13 +119,14 @@ export function theme() {
   for (const [name, part] of models) {
     if (name.startsWith("colours-")) {
       const fill = name.endsWith("-fill");
-      part.palette = part.factors.map((factor) => ["good", "caution", "stop"].includes(factor) ? colour(`--${factor}`) :
+      part.palette = part.factors.map((factor) => name.endsWith("-flow") ? colour(`--flow-${factor}`) : ["good", "caution", "stop"].includes(factor) ? colour(`--${factor}`) :
         factor === "" ? colour("--line") : colour((fill ? FILL : LINE)[factor] ?? (fill ? "--paper" : "--soft")));
     }
-    const kind = name.match(/^(fill|line|mark)-(good|caution|stop|plain)?/);
+    const kind = name.match(/^(fill|line|mark)-(good|caution|stop|plain\d?)?/);
     if (kind?.[1] === "fill") part.fill_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
-    if (kind?.[1] === "line") part.line_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
+    if (kind?.[1] === "line") part.line_color = colour(`--${kind[2].replace("plain", "line")}`);
     if (kind?.[1] === "mark") part.setv({ fill_color: colour("--ink"), line_color: colour("--paper") });
+    if (name.startsWith("legend-")) part.label_text_color = colour("--ink");
     if (name.endsWith("axis")) {
       part.setv({ axis_label_text_color: colour("--ink"), major_label_text_color: colour("--ink"), axis_line_color: colour("--soft"),
         major_tick_line_color: colour("--soft"), minor_tick_line_color: null, axis_label_text_font_style: "normal",

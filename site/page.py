@@ -81,7 +81,12 @@ def document(models):
     docs, _ = standalone_docs_json_and_render_items(made, suppress_callback_warning=True)
     content, = docs.values()
     content.pop("defs", None)  # of Panel's parts that are not used here
-    return {"doc": content, "roots": {model.id: f"root-{model.name}" for model in made}}
+    return {"doc": content, "roots": {model.id: root_id(model.name) for model in made}}
+
+
+def root_id(name):
+    """Id of the element a model is shown in: its setting's, or its figure's."""
+    return name.replace("figure-", "live-", 1) if name.startswith("figure-") else f"root-{name}"
 
 
 def documents(data):
@@ -132,7 +137,7 @@ def main(out):
         tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
         chapters=[chapter(*each, result, data) for each in CHAPTERS],
         svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]}, sketches={},
-        files=file_groups(), trust_words=words.TRUST, walk=words.WALK, unknowns=words.UNKNOWNS,
+        files=file_groups(), trust_words=words.TRUST, walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
         examples=[{"name": e.name, "sentence": e.sentence,
                    "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
                   for e in EXAMPLES])

@@ -39,3 +39,12 @@ TRUST = {
     "memory": "from memory of the source; check before relying on it.",
     "common practice": "common practice; a habit of the trade without a published source.",
 }
+
+# Headings between settings: key of the first setting under each.
+SUBHEADS = {
+    "chamber_shape": "Chamber", "opening_area": "Opening", "work_metal": "Work and time", "fuel": "Fuel and fire", "ambient_temperature": "Place",
+    "body_kind": "Steel box", "setback": "Window", "port_diameter": "Ports", "block_thickness": "Block and inlet",
+    "blower_shutoff_pressure": "Blower", "mix_pipe": "Mix pipe", "inlet_position": "Inlet and baffle", "gas_pressure": "Gas jet",
+    "cylinder": "Cylinder", "caps": "Steel", "mould_clearance": "Mould and pins", "refractory": "Refractory", "print_scale_x": "Printer",
+    "batch_size": "Money and hours",
+}
