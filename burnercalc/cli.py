@@ -1,4 +1,4 @@
-"""The command line: `python -m burnercalc sheet`, `template`, `export`, `calendar`. Wrong input exits with 2 and is named."""
+"""The command line: `python -m burnercalc sheet|template|export|calendar`. Wrong input exits with 2 and is named."""
 import argparse
 import json
 import sys
@@ -30,14 +30,16 @@ def main(argv=None):
 
 
 def _parser():
-    parser = argparse.ArgumentParser(prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner.")
+    parser = argparse.ArgumentParser(prog="burnercalc",
+                                     description="Design a forced-air, premixed, multi-port gas burner.")
     commands = parser.add_subparsers(required=True, metavar="command")
     sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
     sheet.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
     sheet.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
     _paper(sheet)
     template = _command(commands, "template", _template, "templates as a PDF, true to size")
-    template.add_argument("--plan", choices=(*PLANS, "all"), default="template", help="which part; template is the drilling of the mould base")
+    template.add_argument("--plan", choices=(*PLANS, "all"), default="template",
+                          help="which part; template is the drilling of the mould base")
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")

@@ -1,4 +1,4 @@
-"""Settings that are written in words of their own: lists of lengths, price lists, prices by weight, dates, linings, gas.
+"""Settings with words of their own: lists of lengths, price lists, prices by weight, dates, linings, gas.
 
 Each reader takes the text and the key of its setting and returns SI values; InputError shows how it is written.
 """
@@ -50,7 +50,7 @@ def date(text, field):
 
 
 def lining(text, field):
-    """`dense_castable 1 in, blanket_8lb 2 in` as ((material, thickness_m), ...); InputErrors names every faulty layer."""
+    """`dense_castable 1 in, blanket_8lb 2 in` as ((material, thickness_m), ...); InputErrors names faulty layers."""
     def thickness_m(typed):
         try:
             thickness = parse_quantity(typed, "length", field)
@@ -85,7 +85,8 @@ def drill(text, field):
                 return known.name
     nearest = "#54"
     try:
-        below, above = drills.nearest_drills(parse_quantity(text, "length", field), "metric" if "mm" in wanted else "fraction")
+        below, above = drills.nearest_drills(parse_quantity(text, "length", field),
+                                             "metric" if "mm" in wanted else "fraction")
         nearest = (below or above).name
     except InputError:
         pass
@@ -94,7 +95,8 @@ def drill(text, field):
 
 def _entries(text, field, example):
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them", example)
+    require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them",
+            example)
     return parts
 
 

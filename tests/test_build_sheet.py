@@ -14,8 +14,10 @@ from pdf_reader import pages, picture
 from test_face import KNOWN
 
 BASE = "https://example.org/burner/"
-ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3", "ports_per_row": "18", "units": "mm"}
-DESIGNS = {"default": {}, "small": KNOWN, "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"}, "round": ROUND,
+ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3",
+         "ports_per_row": "18", "units": "mm"}
+DESIGNS = {"default": {}, "small": KNOWN,
+           "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"}, "round": ROUND,
            "end": {"inlet_position": "end", "inlet": "1-1/2"}, "plastic": {"refractory": "phosphate_plastic"}}
 
 
@@ -33,7 +35,8 @@ def test_two_to_four_pages_with_all_that_the_bench_needs(name):
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
         assert units.show(answer.value, answer.dimension, result.design.units) in text, key
-    for words in ("Cut list", "Stock to buy", "Mould and block", "The days", "Gas and air", "Checks", "DO NOT BUILD" if result.worst == "stop" else "Good:"):
+    for words in ("Cut list", "Stock to buy", "Mould and block", "The days", "Gas and air", "Checks",
+                  "DO NOT BUILD" if result.worst == "stop" else "Good:"):
         assert words in text
     for check in result.checks.values():
         if check.verdict != "good":

@@ -19,7 +19,8 @@ def test_build_sheet_and_templates(tmp_path):
 
 
 @pytest.mark.parametrize("form, names", [
-    ("svg", {"face.svg", "section.svg", "window-template.svg", "mould-template.svg"}), ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf"}),
+    ("svg", {"face.svg", "section.svg", "window-template.svg", "mould-template.svg"}),
+    ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf"}),
     ("csv", {"hole-table.csv", "cut-list.csv"}), ("json", {"design.json"})])
 def test_export_writes_a_folder(tmp_path, capsys, form, names):
     folder = tmp_path / "new"

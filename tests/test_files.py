@@ -57,7 +57,8 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
     same_circles(svg_circles(made("template-svg", result), "port"), wanted_ports(result))
     document = dxf_of(made("template-dxf", result))
     assert document.dxfversion == "AC1009" and not document.audit().errors
-    same_circles([(c.dxf.center.x, c.dxf.center.y, 2 * c.dxf.radius) for c in document.modelspace().query("CIRCLE[layer=='PORT']")],
+    same_circles([(c.dxf.center.x, c.dxf.center.y,
+                   2 * c.dxf.radius) for c in document.modelspace().query("CIRCLE[layer=='PORT']")],
                  wanted_ports(result))
     window = dxf_of(made("window-dxf", result)).modelspace()
     if result.round:
@@ -75,7 +76,7 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
 @settings(max_examples=200, deadline=None)
 @given(small)
 def test_printed_ports_of_any_design_stand_where_its_answers_say(design):
-    """Each sheet's ports lie on the drawn ones, shifted as one; together the sheets show every port; the bar is 100 mm."""
+    """Each sheet's ports lie on the drawn ones, shifted as one; the sheets show every port; the bar is 100 mm."""
     result = solve(design, BENCH_CHAPTERS)
     read = [page for page in pages(made("template-letter", result)) if "true size" in page.text]
     size, ports, seen = design.port_diameter * 1000, [(x, y) for x, y, _ in wanted_ports(result)], 0
@@ -112,7 +113,8 @@ def test_one_file_holds_every_plan(result, paper):
     text = "\n".join(page.text for page in pages(made(f"templates-{paper}", result)))
     for plan in PLANS:
         assert result.drawings[plan].title in text
-    assert text.count("this way up") == len(pages(made(f"templates-{paper}", result))) and "https://example.org/#v=1" in text
+    assert text.count("this way up") == len(pages(made(f"templates-{paper}",
+                                                       result))) and "https://example.org/#v=1" in text
 
 
 @pytest.mark.parametrize("name", [*VIEWS, *PLANS])
@@ -133,16 +135,20 @@ def test_printer_correction_stretches_the_sheet_back():
 
 def test_hole_table_in_both_units(result):
     rows = list(csv.DictReader(io.StringIO(made("holes-csv", result).decode())))
-    assert len(rows) == result["port_count"] and list(rows[0]) == ["number", "x_mm", "x_in", "y_mm", "y_in", "diameter_mm", "diameter_in"]
+    assert len(rows) == result["port_count"] and list(rows[0]) == ["number", "x_mm", "x_in", "y_mm", "y_in",
+                                                                   "diameter_mm", "diameter_in"]
     d = result.design
     for row, (x, y) in zip(rows, result.ports):
-        assert hypot(float(row["x_mm"]) - (x + d.body_length / 2) * 1000, float(row["y_mm"]) - (y + d.body_width / 2) * 1000) < NEAR_MM
+        assert hypot(float(row["x_mm"]) - (x + d.body_length / 2) * 1000,
+                     float(row["y_mm"]) - (y + d.body_width / 2) * 1000) < NEAR_MM
         assert float(row["x_in"]) * 25.4 == pytest.approx(float(row["x_mm"]), abs=1e-3)
 
 
 def test_cut_list_weighs_what_the_answers_say(result):
     rows = list(csv.DictReader(io.StringIO(made("cut-list-csv", result).decode())))
-    steel = sum(float(row["mass_kg"]) for row in rows if row["piece"] not in ("baffle",) and not row["piece"].startswith("inlet"))
+    steel = sum(float(row["mass_kg"]) for row in rows if row["piece"] not in ("baffle",
+                                                                              )
+                                                                              and not row["piece"].startswith("inlet"))
     assert steel == pytest.approx(result["body_mass"], rel=1e-4)
 
 

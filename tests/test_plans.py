@@ -32,7 +32,9 @@ def test_window_plan_of_the_common_practice_body(known):
     window = known.drawings["window"]
     assert boxes(window, "body") == [pytest.approx((-82.55, -38.1, 82.55, 38.1))]
     assert boxes(window, "window") == [pytest.approx((-69.85, -25.4, 69.85, 25.4))]
-    assert sorted(circles(window, "port")) == [pytest.approx((x, y, 9.525)) for x in (-65.0875, 65.0875) for y in (-20.6375, 20.6375)]
+    assert sorted(circles(window, "port")) == [pytest.approx((x, y, 9.525)) for x in (-65.0875,
+                                                                                      65.0875) for y in (-20.6375,
+                                                                                                         20.6375)]
 
 
 def test_inlet_cap_and_mould_of_the_common_practice_body(known):
@@ -44,7 +46,9 @@ def test_inlet_cap_and_mould_of_the_common_practice_body(known):
     inner = max(box[0] for box in frame if box[2] < 0), max(box[1] for box in frame if box[3] < 0)
     assert len(frame) == 5
     outer = frame[0]
-    assert (outer[2] - outer[0], outer[3] - outer[1]) == pytest.approx(((6.625 + 2 * 0.71875 + 2) * IN_MM, (3.125 + 2 * 0.71875 + 2) * IN_MM))
+    assert (outer[2] - outer[0],
+            outer[3] - outer[1]) == pytest.approx(((6.625 + 2 * 0.71875 + 2) * IN_MM,
+                                                   (3.125 + 2 * 0.71875 + 2) * IN_MM))
     assert inner == pytest.approx((-(6.625 / 2 + 0.71875) * IN_MM, -(3.125 / 2 + 0.71875) * IN_MM))
 
 
@@ -52,14 +56,15 @@ def test_inlet_at_the_end_opens_into_the_plenum():
     result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"}))
     (x, y, hole), = circles(result.drawings["inlet"], "window")
     d = result.design
-    # From the inside of the face: half the bore's depth and the offset; the plenum reaches from the grip to the back wall.
+    # From the inside of the face: half the bore's depth and the offset; the plenum ends at the back wall.
     up = (d.body_depth / 2 - d.wall) * 1000 + y
     assert x == 0 and up - hole / 2 >= (d.grip - d.wall) * 1000 and up + hole / 2 <= (d.body_depth - 2 * d.wall) * 1000
     assert up == pytest.approx((d.grip - d.wall + result.plenum_height_m / 2) * 1000)
 
 
 def test_round_body_is_drawn_with_circles():
-    result = solve(Design.from_texts({"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "ports_per_row": "18",
+    result = solve(Design.from_texts({"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in",
+                                      "pattern": "rings", "ports_per_row": "18",
                                       "rows": "3"}))
     assert circles(result.drawings["face"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
     assert circles(result.drawings["window"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
@@ -74,7 +79,7 @@ def test_a_design_without_a_baffle_says_so():
 
 
 def test_section_shows_the_heights_that_the_settings_name():
-    """Default body: 4 in deep, grip 3/4 in of a 2 1/2 in block, so the block stands 1 3/4 in out and the plenum is 3 1/16 in high."""
+    """4 in deep, grip 3/4 in of a 2 1/2 in block: the block stands 1 3/4 in out, the plenum is 3 1/16 in high."""
     texts = {s.text for s in solve(Design.from_texts({})).drawings["section"].shapes if isinstance(s, Text)}
     assert {'4"', '2 1/2"', '1 3/4"', '3 1/16"', '9"', "plenum", "fire"} <= texts
 
@@ -92,7 +97,8 @@ def test_every_plan_of_any_design_agrees_with_its_answers(design):
     table = {(row[1] * 1000 - result.mould.base_length_m * 500, row[2] * 1000 - result.mould.base_width_m * 500)
              for row in result.tables["base_drilling"].rows}
     assert all(min(hypot(x - u, y - v) for u, v in table) < 1e-6 for x, y, _ in circles(drawn["mould"], "port"))
-    assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {round(design.port_diameter * 1000, 6)}
+    assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {round(design.port_diameter * 1000,
+                                                                                         6)}
     if result.baffle:
         assert len(circles(drawn["baffle"], "port")) == design.baffle_holes
     (_, _, hole), = circles(drawn["inlet"], "window")

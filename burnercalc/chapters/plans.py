@@ -1,4 +1,4 @@
-"""Drawings of the design in millimetres: the face, sections along and across the body, and the 1:1 drilling template."""
+"""Drawings of the design in millimetres: face, sections along and across the body, and the 1:1 drilling template."""
 from ..drawing.shapes import Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle
 from ..physics import pipes
 from ..units import show
@@ -9,12 +9,14 @@ TEXT_SHARE = 1 / 34
 
 
 def solve(d, r):
-    # What is made smaller on a page is drawn anew with texts that stay readable: name -> function of the text height in mm.
-    r.views = {"face": lambda text: face_drawing(d, r, text, numbers=True), "section": lambda text: section_drawing(d, r, text),
+    # What is made smaller on a page is drawn anew with readable texts: name -> function of the text height in mm.
+    r.views = {"face": lambda text: face_drawing(d, r, text, numbers=True),
+               "section": lambda text: section_drawing(d, r, text),
                "section_across": lambda text: section_across_drawing(d, r, text)}
     r.drawings["face"] = lambda: face_drawing(d, r, max(d.body_length, d.body_width) * MM * TEXT_SHARE)
-    r.drawings["section"] = lambda: section_drawing(d, r, max(d.body_length, d.body_depth + d.block_thickness) * MM * TEXT_SHARE)
-    r.drawings["section_across"] = lambda: section_across_drawing(d, r, max(d.body_width, d.body_depth + d.block_thickness) * MM * TEXT_SHARE)
+    tall = d.body_depth + d.block_thickness
+    r.drawings["section"] = lambda: section_drawing(d, r, max(d.body_length, tall) * MM * TEXT_SHARE)
+    r.drawings["section_across"] = lambda: section_across_drawing(d, r, max(d.body_width, tall) * MM * TEXT_SHARE)
     r.drawings["template"] = lambda: template_drawing(d, r)
     r.places["template"] = "make"
 
@@ -38,32 +40,37 @@ def outlines(d, r):
 
 
 def face_drawing(d, r, text, numbers=False):
-    """The face as seen from the fire: body, setback, window, ports, main dimensions; numbers at the ends of each row."""
+    """The face as seen from the fire: body, setback, window, ports, dimensions; numbers at the ends of each row."""
     body_x, body_y = d.body_length * MM / 2, d.body_width * MM / 2
     window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
     away = 1.8 * text
     ports = [Circle(x * MM, y * MM, d.port_diameter * MM / 2, "port") for x, y in r.ports]
     shapes = [*outlines(d, r), *ports,
               *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, short(d, d.body_length), text),
-              *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y, short(d, r["window_length"]), text)]
+              *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y,
+                         short(d, r["window_length"]), text)]
     if r.round:
-        shapes += [Line(-body_x - text, 0.0, body_x + text, 0.0, "centre"), Line(0.0, -body_y - text, 0.0, body_y + text, "centre")]
+        shapes += [Line(-body_x - text, 0.0, body_x + text, 0.0, "centre"),
+                   Line(0.0, -body_y - text, 0.0, body_y + text, "centre")]
     else:
         shapes += [*dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, short(d, d.body_width), text),
-                   *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x, short(d, r["window_width"]), text),
+                   *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x,
+                              short(d, r["window_width"]), text),
                    *dimension(body_x, window_y, body_x, body_y, -away, short(d, d.setback), text)]
     if d.pattern == "rings":
         if d.rows > 1:
             inner, outer = (r.ports[sum(r.row_counts[:ring])] for ring in (d.rows - 1, d.rows))
-            shapes += dimension(inner[0] * MM, inner[1] * MM, outer[0] * MM, outer[1] * MM, -(away + body_x), short(d, r["row_pitch"]), text)
+            shapes += dimension(inner[0] * MM, inner[1] * MM, outer[0] * MM, outer[1] * MM, -(away + body_x),
+                                short(d, r["row_pitch"]), text)
     else:
         shapes += _pitches(d, r, text, away, body_x, body_y)
     if numbers:
         shapes += _row_ends(d, r)
-    kind = f"a disc {short(d, d.body_width)} across" if r.round else f"a box {short(d, d.body_length)} by {short(d, d.body_width)}"
+    width = short(d, d.body_width)
+    kind = f"a disc {width} across" if r.round else f"a box {short(d, d.body_length)} by {width}"
+    rows = f"{len(r.row_counts)} {'rings, the middle one counted' if d.pattern == 'rings' else 'rows'}"
     return Drawing("face", "Face, seen from the fire", shapes,
-                   f"The face: {kind} with a window inside the setback and {r['port_count']} ports in {len(r.row_counts)} "
-                   f"{'rings, the middle one counted' if d.pattern == 'rings' else 'rows'}.")
+                   f"The face: {kind} with a window inside the setback and {r['port_count']} ports in {rows}.")
 
 
 def _row_ends(d, r):
@@ -84,7 +91,8 @@ def _pitches(d, r, text, away, body_x, body_y):
     row = next((row for row, count in enumerate(r.row_counts) if count > 1), None)
     if row is not None:
         (x1, y1), (x2, _) = r.ports[firsts[row]], r.ports[firsts[row] + 1]
-        shapes += dimension(x1 * MM, y1 * MM, x2 * MM, y1 * MM, -(away + body_y + y1 * MM), short(d, r["port_pitch"]), text)
+        shapes += dimension(x1 * MM, y1 * MM, x2 * MM, y1 * MM, -(away + body_y + y1 * MM), short(d, r["port_pitch"]),
+                            text)
     if len(r.row_counts) > 1:
         (x, y1), y2 = r.ports[firsts[1] - 1], r.ports[firsts[1]][1]
         shapes += dimension(x * MM, y1 * MM, x * MM, y2 * MM, -(away + body_x - x * MM), short(d, y2 - y1), text)
@@ -100,10 +108,13 @@ def _section(d, r, half, window, ports):
     shapes += _strips(-window, window, 0.0, wall, "refractory", holes)
     if grip > wall:
         shapes += _strips(-half + wall, half - wall, wall, grip, "refractory", holes)
-    shapes += [rectangle(-half, 0.0, half - window, wall, "steel"), rectangle(window, 0.0, half - window, wall, "steel"),
-               rectangle(-half, wall, wall, depth - 2 * wall, "steel"), rectangle(half - wall, wall, wall, depth - 2 * wall, "steel")]
+    shapes += [rectangle(-half, 0.0, half - window, wall, "steel"),
+               rectangle(window, 0.0, half - window, wall, "steel"),
+               rectangle(-half, wall, wall, depth - 2 * wall, "steel"),
+               rectangle(half - wall, wall, wall, depth - 2 * wall, "steel")]
     for centre, _ in holes:
-        shapes += [Line(centre - radius, -outside, centre - radius, grip, "port"), Line(centre + radius, -outside, centre + radius, grip, "port")]
+        shapes += [Line(centre - radius, -outside, centre - radius, grip, "port"),
+                   Line(centre + radius, -outside, centre + radius, grip, "port")]
     return shapes
 
 
@@ -137,7 +148,7 @@ def _middle_row(r):
 
 
 def section_drawing(d, r, text):
-    """Lengthwise section through the middle row: steel, refractory, ports, baffle, plenum and inlet. The fire is below."""
+    """Lengthwise section through the middle row: steel, refractory, ports, baffle, plenum, inlet. Fire below."""
     half, depth, wall = d.body_length * MM / 2, d.body_depth * MM, d.wall * MM
     outside, window = (d.block_thickness - d.grip) * MM, r["window_length"] * MM / 2
     shapes, away = _section(d, r, half, window, _middle_row(r)), 2.6 * text
@@ -165,13 +176,15 @@ def section_drawing(d, r, text):
     inside = half - wall - 2.2 * text
     shapes += dimension(inside, d.grip * MM, inside, depth - wall, 0.5, short(d, r.plenum_height_m), text)
     if top > depth:
-        shapes.append(Text(_inlet_od(d) / 2 + text, top - text, f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long", text, "start"))
+        shapes.append(Text(_inlet_od(d) / 2 + text, top - text,
+                           f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long", text, "start"))
     low, high = d.grip * MM, (d.wall + r.baffle_stand_m) * MM if r.baffle else depth - wall
     if high - low > 2 * text:
         shapes.append(Text(-half + wall + 2 * text, (low + high - text) / 2, "plenum", text, "start"))
     shapes.append(Text(half + away + 2 * text, -outside - away, "fire", text, "end"))
     return Drawing("section", "Section along the body", shapes,
-                   "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to the fire.")
+                   "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to "
+                   "the fire.")
 
 
 def _inlet_od(d):
@@ -184,7 +197,8 @@ def _inlet_at_end(d, r, half):
     inlet = pipes.pipe(d.inlet, "inlet")
     od, bore, reach = inlet.od_m * MM / 2, inlet.bore_m * MM / 2, min(d.inlet_length, 0.35 * d.body_depth) * MM
     middle = (d.grip + r.plenum_height_m / 2) * MM
-    return ([rectangle(-half - reach, low, reach + d.wall * MM, od - bore, "steel") for low in (middle - od, middle + bore)]
+    return ([rectangle(-half - reach, low, reach + d.wall * MM, od - bore, "steel") for low in (middle - od,
+                                                                                                middle + bore)]
             + [Line(-half - reach - 4, middle, half, middle, "centre")])
 
 
@@ -196,7 +210,8 @@ def section_across_drawing(d, r, text):
     shapes, away = _section(d, r, half, window, sorted(y for x, y in r.ports if abs(x - x0) < 1e-9)), 2.6 * text
     if d.inlet_position == "end":
         middle = (d.grip + r.plenum_height_m / 2) * MM
-        shapes += [rectangle(-half, depth - wall, 2 * half, wall, "steel"), Circle(0.0, middle, _inlet_od(d) / 2, "hidden")]
+        shapes += [rectangle(-half, depth - wall, 2 * half, wall, "steel"),
+                   Circle(0.0, middle, _inlet_od(d) / 2, "hidden")]
         top = depth
     else:
         back, top = _inlet_above(d, r, half)
@@ -209,18 +224,21 @@ def section_across_drawing(d, r, text):
     shapes += dimension(-half, -outside, half, -outside, -away, short(d, d.body_width), text)
     shapes += dimension(half, 0.0, half, d.grip * MM, -away, short(d, d.grip), text)
     shapes += dimension(-half, wall, -half, depth - wall, away, short(d, d.body_depth - 2 * d.wall), text)
-    shapes += dimension(-half, depth - wall - 3 * text, -half + wall, depth - wall - 3 * text, 0.5, short(d, d.wall), text)
+    shapes += dimension(-half, depth - wall - 3 * text, -half + wall, depth - wall - 3 * text, 0.5, short(d, d.wall),
+                        text)
     return Drawing("section_across", "Section across the body", shapes,
                    "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.")
 
 
 def _bent(d, r):
     """The baffle's profile: two legs and the bend, its feet at the height where they are tacked."""
-    foot, ridge, sheet = (d.wall + r.baffle_stand_m) * MM, (d.wall + r.baffle_stand_m + r.baffle.height_m) * MM, d.baffle_thickness * MM
+    foot, sheet = (d.wall + r.baffle_stand_m) * MM, d.baffle_thickness * MM
+    ridge = foot + r.baffle.height_m * MM
     reach = r.baffle.blank_width_m * MM / 2 if not r.baffle.bend_lines else (r.body.inside_width_m * MM / 2 - 1.6)
     if not r.baffle.bend_lines:
         return [rectangle(-reach, foot, 2 * reach, sheet, "steel")]
-    return [Polyline(((-reach, foot), (0.0, ridge - sheet), (reach, foot), (reach, foot + sheet), (0.0, ridge), (-reach, foot + sheet)),
+    return [Polyline(((-reach, foot), (0.0, ridge - sheet), (reach, foot), (reach, foot + sheet), (0.0, ridge),
+                      (-reach, foot + sheet)),
                      True, "steel")]
 
 
