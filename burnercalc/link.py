@@ -1,9 +1,11 @@
 """A design as a short readable link, and back. Links made by one version open in all later ones (v=1)."""
+import re
 from urllib.parse import parse_qsl, quote_plus, urlsplit
 
 from .design import Design
 from .errors import InputError, InputErrors
 from .settings import BY_KEY, SETTINGS
+from .units import DIMENSIONS
 
 VERSION = "1"
 
@@ -18,15 +20,10 @@ def to_link(design, base=""):
 
 
 def _short(setting, text):
-    """`6 1/2 in` as `6-1/2in`: a tape reading without spaces."""
-    if setting.dimension in ("length", "long_length"):
-        words = text.replace('"', "in").split()
-        if len(words) > 1 and words[0].isdigit() and "/" in words[1]:
-            words[:2] = [f"{words[0]}-{words[1]}"]
-        return "".join(words)
-    if setting.dimension == "choice" or any(mark in text for mark in ",;"):
+    """`6 1/2 in` as `6-1/2in`: a quantity without spaces. Words keep theirs; a fraction keeps its distance from what is before it."""
+    if setting.dimension not in DIMENSIONS:
         return text
-    return text.replace(" ", "")
+    return re.sub(r"(\d)\s+(\d+\s*/)", r"\1-\2", text.replace('"', "in")).replace(" ", "")
 
 
 def from_link(link):
@@ -45,6 +42,8 @@ def from_link(link):
         elif key not in BY_KEY:
             ignored.append(InputError(key, text, "is not a setting"))
         else:
+            if texts.get(key, text) != text:
+                ignored.append(InputError(key, texts[key], "is given twice; the last one counts", text))
             texts[key] = text
     while True:
         try:
@@ -70,5 +69,5 @@ def _settings_part(link):
         return parts.fragment
     if parts.query:
         return parts.query
-    return parts.path if "=" in parts.path else ""
+    return "" if parts.scheme else parts.path  # an address alone is the default design; other words are named as unknown
 

@@ -35,6 +35,26 @@ def test_links_made_earlier_open(link, values):
         assert design.value(key) == (pytest.approx(value) if isinstance(value, float) else value)
 
 
+# Texts that would read otherwise, or not at all, without the spaces in them; value in SI, worked out by hand.
+SPACED = [("heat_up_time", "1 1/2 h", 5400.0), ("opening_area", "12 1/2 in2", 12.5 * 0.0254**2), ("firing_rate", "60 1/2 kBtu/h", 17730.8),
+          ("body_length", "1 ft 3 1/2 in", 15.5 * 0.0254), ("lining", "ifb_23 2 in", (("ifb_23", 0.0508),)), ("fuel_blend", "C3H8 1", (("C3H8", 1.0),)),
+          ("nipple_stock", "36 in 40", ((0.9144, 40.0),)), ("stock_lengths", "20 ft", pytest.approx((6.096,))), ("jet_drill", "1/16 in", "1/16 in")]
+
+
+@pytest.mark.parametrize("key, text, value", SPACED)
+def test_spaces_that_count_survive_the_link(key, text, value):
+    design, ignored = from_link(to_link(Design.from_texts({key: text})))
+    assert not ignored
+    assert design.value(key) == (pytest.approx(value, rel=1e-6) if isinstance(value, float) else value)
+
+
+def test_words_that_are_no_link_and_settings_given_twice_are_named():
+    assert [error.field for error in from_link("a horse shoe")[1]] == ["a horse shoe"]
+    design, ignored = from_link("#v=1&rows=3&rows=4")
+    assert (design.rows, [error.field for error in ignored]) == (4, ["rows"])
+    assert from_link("https://example.org/burner/") == (Design.from_texts(), [])
+
+
 def test_says_what_it_ignored_and_shows_nothing_from_it():
     design, ignored = from_link("#v=1&rows=4&grate=3&body_depth=-4in&fuel=coal")
     assert {error.field for error in ignored} == {"grate", "body_depth", "fuel"}
