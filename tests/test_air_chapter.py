@@ -41,7 +41,7 @@ def test_air_of_high_fire():
 
 def test_blower_gives_less_pressure_in_thin_air():
     """US Standard Atmosphere 1976: 0.8321 of sea-level pressure at 5000 ft; at one temperature the density goes with it."""
-    shut = [solved(altitude=height).charts["blower_curve"].series[0].ys[0] for height in ("0 ft", "5000 ft")]
+    shut = [solved(altitude=height).charts["blower_and_burner"].series[0].ys[0] for height in ("0 ft", "5000 ft")]
     assert shut[1] / shut[0] == pytest.approx(0.8321, abs=5e-5)
 
 
@@ -104,5 +104,5 @@ def test_no_design_breaks_the_air(texts):
         assert not isinstance(answer.value, float) or isfinite(answer.value), key
     assert (r.checks["blower"].verdict == "stop") == (r["blower_margin"] < 0)
     assert (r["damper_open_high"] is None) == (r["blower_margin"] < 0)
-    for series in r.charts["blower_curve"].series:
+    for series in r.charts["blower_and_burner"].series:
         assert all(isfinite(v) for v in (*series.xs, *series.ys))

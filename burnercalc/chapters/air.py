@@ -55,7 +55,7 @@ def solve(d, r):
                  "Idelchik, thin plate (from memory)", "memory")
     _blower_check(d, r, point, margin, high, needed_Pa(high), curve, density)
     _damper_check(d, r, dampers["damper_open_low"])
-    r.charts["blower_curve"] = lambda: _chart(d, r, curve, density, needed_Pa, point, high, low)
+    r.charts["blower_and_burner"] = lambda: _chart(d, r, curve, density, needed_Pa, point, high, low)
 
 
 def _blower_check(d, r, point, margin, high, needed_Pa, curve, density):
@@ -109,7 +109,7 @@ def _chart(d, r, curve, density, needed_Pa, point, high, low):
     asked = tuple(most * i / 40 for i in range(41))
     needs = tuple(needed_Pa(flow) for flow in asked)
     shown = [(flow, need) for flow, need in zip(asked, needs) if need <= top]
-    return Chart("blower_curve", "Blower and burner", Axis("air at shop temperature", "air_flow", 0, most),
+    return Chart("blower_and_burner", "Blower and burner", Axis("air at shop temperature", "air_flow", 0, most),
                  Axis("pressure", "pressure", 0, top),
                  (Series("blower", "blower", flows, pressures),
                   Series("burner", "burner, damper open", tuple(flow for flow, _ in shown),
