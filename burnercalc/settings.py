@@ -65,7 +65,7 @@ REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("
 NO_YES = (("no", "no"), ("yes", "yes"))
 
 SETTINGS = (
-    Setting("units", "face", "Tape", "choice", "in", "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
+    Setting("units", "heat", "Tape", "choice", "in", "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
             choices=(("in", "inches"), ("mm", "millimetres"))),
 
     # Face: the steel body, the window in it and the ports

@@ -42,7 +42,8 @@ def shown(answer, unit_system):
     text = units.show(answer.value, answer.dimension, unit_system)
     if answer.band and answer.value is not None:
         low, high = (units.show(limit, answer.dimension, unit_system) for limit in answer.band)
-        text += f" ({low} to {high})"
+        unit = " " + units.readable(units.shown_unit(answer.dimension, unit_system))
+        text += f" ({low.removesuffix(unit)} to {high})"
     return text
 
 

@@ -55,7 +55,9 @@ export function showDrawings(drawings) {
     const [x1, y1, x2, y2] = drawing.bounds;
     x.setv({ start: x1, end: x2 });
     models.get(`${name}-y`).setv({ start: y1, end: y2 });
-    models.get(`figure-${name}`).aspect_ratio = (x2 - x1) / (y2 - y1);
+    const aspect = (x2 - x1) / (y2 - y1);
+    models.get(`figure-${name}`).aspect_ratio = aspect;
+    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
   }
 }
 
@@ -130,7 +132,7 @@ export function theme() {
     if (name.endsWith("axis")) {
       part.setv({ axis_label_text_color: colour("--ink"), major_label_text_color: colour("--ink"), axis_line_color: colour("--soft"),
         major_tick_line_color: colour("--soft"), minor_tick_line_color: null, axis_label_text_font_style: "normal",
-        axis_label_text_font_size: "14px", major_label_text_font_size: "13px" });
+        axis_label_text_font_size: "13px", major_label_text_font_size: "13px" });
     }
   }
 }

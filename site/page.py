@@ -113,6 +113,11 @@ def chapter(name, title, groups, result, data):
             "answers": [a for a in result.answers.values() if a.group in groups]}
 
 
+def aspect(drawing):
+    x1, y1, x2, y2 = drawing["bounds"]
+    return round((x2 - x1) / (y2 - y1), 3)
+
+
 def flag(checks):
     bad = sum(check["verdict"] != "good" for check in checks)
     return f"{bad} to look at" if bad else "good"
@@ -136,7 +141,7 @@ def main(out):
         version=__version__, csp=(SITE / "csp.txt").read_text().strip(), data=data, answers=result.answers,
         tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
         chapters=[chapter(*each, result, data) for each in CHAPTERS],
-        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]}, sketches={},
+        aspect=aspect(data["drawings"]["face"]), svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]}, sketches={},
         files=file_groups(), trust_words=words.TRUST, walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
         examples=[{"name": e.name, "sentence": e.sentence,
                    "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
@@ -148,13 +153,26 @@ def main(out):
         worker.handle(json.dumps({**request, "figures": ["face"]})))})
 
 
+# Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
+PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
+TAKEN = (
+    ("To pin up", (("Build sheet", "sheet", PAPERS),)),
+    ("Templates, true to size", (("All templates", "templates", PAPERS), ("Drilling template", "template", PAPERS), ("Window", "window", PAPERS),
+                                 ("Inlet hole", "inlet", PAPERS), ("End cap", "cap", PAPERS), ("Baffle", "baffle", PAPERS), ("Mould", "mould", PAPERS))),
+    ("Drawings, in millimetres", (("Drilling template", "template", DRAWN), ("Window", "window", DRAWN), ("Inlet hole", "inlet", DRAWN),
+                                  ("End cap", "cap", DRAWN), ("Baffle", "baffle", DRAWN), ("Mould", "mould", DRAWN), ("Face", "face", DRAWN),
+                                  ("Section along", "section", DRAWN), ("Section across", "section_across", DRAWN))),
+    ("Lists and data", (("Hole table", "holes", (("csv", "CSV"),)), ("Cut list", "cut-list", (("csv", "CSV"),)),
+                        ("Design", "design", (("json", "JSON"),)), ("Calendar of the days", "calendar", (("ics", "ICS"),)))),
+)
+
+
 def file_groups():
-    """[(heading, [(name, label)])] of everything that can be taken away."""
-    groups = {}
-    for name, (_, media_type, _) in FILES.items():
-        heading = "To print" if media_type == "application/pdf" else "To cut, edit or keep"
-        groups.setdefault(heading, []).append((name, name.replace("-", " ").capitalize().replace(" a4", " A4").replace(" letter", " Letter")))
-    return list(groups.items())
+    """TAKEN with whole keys; stops when it and FILES part."""
+    groups = [(heading, [(what, [(f"{key}-{end}", label) for end, label in ends]) for what, key, ends in rows]) for heading, rows in TAKEN]
+    named = {key for _, rows in groups for _, ends in rows for key, _ in ends}
+    assert named == set(FILES), named ^ set(FILES)
+    return groups
 
 
 def write_json(path, data, sort_keys=True):

@@ -82,6 +82,7 @@ export function wireSettings(design) {
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
+    for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
     for (const press of all(".part", at)) press.addEventListener("click", () => send({ kind: "part", key, part: press.dataset.part }));
     at.querySelector(".slide")?.addEventListener("input", (event) => send({ kind: "slide", key, mark: Number(event.target.value) }));
     at.addEventListener("focusin", () => at.setAttribute("data-active", ""));
