@@ -6,6 +6,7 @@
     python3 build.py build                      write dist/
     python3 build.py bench                      print sizes and times
     python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
+    python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
 """
 
 import argparse
@@ -199,12 +200,18 @@ def bench():
     run(PYTHON, "tests/browser/bench.py")
 
 
+def docs():
+    set_up(SITE_LOCK)
+    run(PYTHON, "readme.py")
+
+
 def main():
     if sys.version_info < (3, 11):
         stop(f"needs Python 3.11 or newer; this is {sys.version.split()[0]}")
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     for name, text in (("build", "write dist/"), ("bench", "print sizes and times"), ("lock", "rewrite the lock files"),
+                       ("docs", "rewrite the tables of README.md"),
                        ("test", "run every test; further arguments go to pytest")):
         commands.add_parser(name, help=text, add_help=name != "test")
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
@@ -225,6 +232,8 @@ def main():
             bench()
         case "lock":
             lock()
+        case "docs":
+            docs()
 
 
 if __name__ == "__main__":

@@ -204,5 +204,5 @@ def test_build_script_needs_the_standard_library_only():
 def test_help_names_every_command():
     done = subprocess.run([sys.executable, Path(build.__file__).name, "--help"], cwd=build.ROOT, check=True,
                           capture_output=True, text=True)
-    for command in ("serve", "test", "build", "bench", "lock"):
+    for command in ("serve", "test", "build", "bench", "lock", "docs"):
         assert command in done.stdout
