@@ -58,6 +58,10 @@ def test_asked_clearance_moves_to_the_next_saw():
     assert saw == pytest.approx(2.4375 * IN) and clearance == pytest.approx(0.0625 * IN)
 
 
+def test_plywood_sold_in_millimetres_has_that_thickness():
+    assert stock.board("ply 18 mm").thickness_m == pytest.approx(0.018, abs=1e-9)
+
+
 def test_hole_saws_ascend_and_tables_hold_positive_sizes():
     saws = stock.hole_saws_m()
     assert list(saws) == sorted(set(saws)) and saws[0] > 0.01
@@ -68,7 +72,10 @@ def test_hole_saws_ascend_and_tables_hold_positive_sizes():
 def test_nearest_tube_says_how_far_off():
     assert stock.nearest_tube(width_m=6 * IN, depth_m=3 * IN).off_m == 0
     odd = stock.nearest_tube(width_m=3.2 * IN, depth_m=3 * IN)
-    assert odd.name == "3x3" and odd.off_m == pytest.approx(0.2 * IN)
+    assert odd.name == "80x80 mm" and odd.off_m == pytest.approx(0.080 - 3 * IN)
+    odd = stock.nearest_tube(width_m=3.2 * IN, depth_m=3 * IN, unit="in")
+    assert odd.name == "3x3 in" and odd.off_m == pytest.approx(0.2 * IN)
+    assert stock.nearest_tube(width_m=0.060, depth_m=0.120).name == "120x60 mm"
     assert stock.nearest_gauge(0.0015)[0] == "16"
 
 

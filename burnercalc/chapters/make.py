@@ -223,10 +223,11 @@ def _checks(d, r):
     if d.body_kind == "tube":
         tube = nearest_tube(width_m=d.body_width, depth_m=d.body_depth)
         stocked = tube.off_m == 0
+        if not stocked:
+            tube = nearest_tube(width_m=d.body_width, depth_m=d.body_depth, unit=d.units)
         r.check("tube_on_rack", "good" if stocked else "caution", tube.off_m, 0.0, "length", "Tube on the rack",
-                f"{tube.name} in tube is commonly stocked." if stocked else
-                f"No common tube measures {length(d.body_width)} by {length(d.body_depth)}; the nearest is "
-                f"{tube.name} in, "
+                f"{tube.name} tube is commonly stocked." if stocked else
+                f"No common tube measures {length(d.body_width)} by {length(d.body_depth)}; the nearest is {tube.name}, "
                 f"{length(tube.off_m)} off: choose its size, or weld four plates.", PRACTICE, "common practice",
                 (("body_width", "choose"), ("body_depth", "choose"), ("body_kind", "choose")))
     if d.caps == "in":

@@ -1,6 +1,6 @@
 """What stands on the rack: boards, plywood, sheet gauges, tube, hole saws and the mass of steel.
 
-Sizes are tables in burnercalc/data as printed in inches; every function returns SI.
+Sizes are tables in burnercalc/data as printed; every function returns SI.
 """
 import math
 from dataclasses import dataclass
@@ -97,20 +97,24 @@ class Tube:
     off_m: float
 
 
-def nearest_tube(*, width_m, depth_m):
+def nearest_tube(*, width_m, depth_m, unit=""):
     """The stocked rectangular or square tube nearest to width x depth, either way round.
 
     Arguments:
         width_m, depth_m   outside sizes [m] > 0
+        unit               in or mm: only what is sold by it; "" looks on both racks
     Returns: Tube, turned so that width goes with width_m; off_m 0 when it is on the rack
-    Source: common practice (steel_tubes.csv)
+    Source: inch sizes common practice, millimetre sizes EN 10219-2 (memory): steel_tubes.csv
     Checked by: tests/test_making_stock.py
     """
     require(width_m > 0, "body_width", mm(width_m), "must be above 0")
     require(depth_m > 0, "body_depth", mm(depth_m), "must be above 0")
     found = []
     for row in read_table("steel_tubes"):
-        a, b = row["width_in"] * INCH_M, row["depth_in"] * INCH_M
+        if unit not in ("", row["unit"]):
+            continue
+        metres = {"in": INCH_M, "mm": 0.001}[row["unit"]]
+        a, b = row["width"] * metres, row["depth"] * metres
         for w, d in ((a, b), (b, a)):
             off = max(abs(w - width_m), abs(d - depth_m))
             found.append(Tube(row["name"], w, d, 0.0 if off < NOISE_M else off))
