@@ -179,6 +179,7 @@ def test_default_chamber_asks_for_about_the_default_rate():
     ("heat_up_reach", "stop", {"equivalence_ratio": "0.5", "chamber_temperature": "2350 degF"}),
     ("firing_per_volume", "good", {}), ("firing_per_volume", "caution", {"firing_rate": "300 kBtu/h"}),
     ("firing_per_volume", "caution", {"firing_rate": "15 kBtu/h"}),
+    ("firing_per_volume", "good", {"firing_rate": "15 kBtu/h", "chamber_temperature": "1500 degF", "work_temperature": "1450 degF"}),
     ("firing_per_volume", "caution", {"firing_rate": "auto", "heat_up_time": "5 min", "lining": "dense_castable 3 in"}),
     ("firing_per_volume", "caution", {"firing_rate": "auto", "heat_up_time": "10 h", "chamber_length": "60 in", "chamber_height": "40 in",
                                       "chamber_width": "40 in"})])

@@ -17,6 +17,7 @@ BALANCE = "heat balance"
 PRACTICE = "common practice, no published source"
 TOUCH = "EN ISO 13732-1:2008, bare metal touched for one second"
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
+FORGING_K = 1311.0  # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice
 
 PLACES = (("flue", "flue"), ("wall", "walls"), ("opening", "opening"), ("work", "work"), ("spare", "spare"))
 CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter")
@@ -150,9 +151,11 @@ def _rate_checks(d, r, firing, installed_W):
     low, high = chamber.FIRING_PER_VOLUME_LOW_W_M3, chamber.FIRING_PER_VOLUME_HIGH_W_M3
     value = r["firing_per_volume"]
     low_text, high_text, text = (show(x, "power_per_volume", d.units) for x in (low, high, value))
-    verdict, auto = "good" if low <= value <= high else "caution", d.firing_rate == "auto"
+    cool = d.chamber_temperature < FORGING_K
+    verdict, auto = "good" if value <= high and (low <= value or cool) else "caution", d.firing_rate == "auto"
     if verdict == "good":
-        told, changes = "", ()
+        told = f" Less is right below a forging heat of {show(FORGING_K, 'temperature', d.units)}." if value < low else ""
+        changes = ()
     elif value < low:
         told = (f" So little fire from {burners} may not reach a forging heat: " + (
             "ask for a shorter heat-up" if auto else "raise the firing rate") + " or make the chamber smaller.")
