@@ -30,6 +30,6 @@ for number in range(ROUNDS):
         result.group = getattr(chapter, "GROUP", "face")
         measure(f"a changed port: {chapter.__name__.rpartition('.')[2]}", chapter.solve, design, result)
     measure("a changed port: whole solve", whole, Design.from_texts({"port_diameter": f"{4 + 0.1 * number} mm"}))
-    measure("a changed chamber: whole solve", whole, Design.from_texts({"chamber_temperature": f"{2000 + 10 * number} degF"}))
+    measure("a changed chamber: whole solve", whole, Design.from_texts({"chamber_temperature": f"{2200 + 10 * number} degF"}))
     measure("a changed mixture: whole solve", whole, Design.from_texts({"equivalence_ratio": f"{0.95 + 0.01 * number}"}))
 print(json.dumps(times))
