@@ -215,8 +215,10 @@ def _drawing(result, name):
     x1, y1, x2, y2 = drawing.bounds()
     air = 0.02 * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing)
-    ports = _ports(result) if name == "face" else [("", "even")] * len(columns["circles"]["x"])
-    columns["circles"].update(words=[words for words, _ in ports], flow=[flow for _, flow in ports])
+    ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
+    said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
+    circles.update(words=[words for words, _ in said], flow=[flow for _, flow in said],
+                   number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)])
     return {**columns, "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
 
 

@@ -8,7 +8,7 @@ from burnercalc.drawing.shapes import LAYERS
 
 LAYER_NAMES = list(LAYERS)
 VERDICTS = ["good", "caution", "stop", ""]
-FLOWS = ["starved", "less", "even", "more", "flooded"]
+FLOWS = ["none", "starved", "less", "even", "more", "flooded"]
 DASHES = ["solid", "dashed", "dotdash", "dotted"]
 GREY = "#555555"
 
@@ -43,6 +43,9 @@ def drawing_figure(name, data):
               text_font_size="size", text_font=value("system-ui, sans-serif"), text_color=layer,
               source=source(f"{name}-texts", text_columns(data["texts"])))
     if name == "face":
+        numbers = made.text("x", "y", text="number", text_align="center", text_baseline="middle", text_font_size="11px",
+                            text_color=layer, source=ports.data_source)
+        numbers.update(name=f"numbers-{name}", visible=False)  # until the figure is enlarged
         made.add_tools(HoverTool(renderers=[ports], tooltips="@words"), TapTool(renderers=[ports]))
     zoom(made, name)
     return made

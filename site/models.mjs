@@ -99,6 +99,7 @@ export function showCharts(charts) {
 // An enlarged figure fills the window and takes the fingers: pan, pinch and wheel act on it until it is closed.
 export function enlarge(name, on) {
   for (const tool of ["pan", "wheel"]) models.get(`${tool}-${name}`)?.setv({ active: on });
+  models.get(`numbers-${name}`)?.setv({ visible: on });
 }
 
 // Say something whenever ports are tapped.

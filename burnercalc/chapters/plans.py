@@ -1,11 +1,12 @@
 """Drawings of the design in millimetres: face, sections along and across the body, and the 1:1 drilling template."""
-from ..drawing.shapes import Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..drawing.shapes import Arc, Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle
 from ..physics import pipes
 from ..units import show
 
 MM = 1000.0
 # Text height over the largest side, so that figures of any size read alike.
 TEXT_SHARE = 1 / 34
+RANK = 2.2  # from one dimension line to the next one out, in text heights
 
 
 def solve(d, r):
@@ -45,7 +46,10 @@ def face_drawing(d, r, text, numbers=False):
     window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
     away = 1.8 * text
     ports = [Circle(x * MM, y * MM, d.port_diameter * MM / 2, "port") for x, y in r.ports]
-    shapes = [*outlines(d, r), *ports,
+    wall = d.wall * MM
+    plenum = (Circle(0.0, 0.0, body_x - wall, "hidden") if r.round else
+              rectangle(wall - body_x, wall - body_y, 2 * (body_x - wall), 2 * (body_y - wall), "hidden"))
+    shapes = [*outlines(d, r), plenum, *ports,
               *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, short(d, d.body_length), text),
               *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y,
                          short(d, r["window_length"]), text)]
@@ -56,7 +60,7 @@ def face_drawing(d, r, text, numbers=False):
         shapes += [*dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, short(d, d.body_width), text),
                    *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x,
                               short(d, r["window_width"]), text),
-                   *dimension(body_x, window_y, body_x, body_y, -away, short(d, d.setback), text)]
+                   *dimension(window_x, body_y, body_x, body_y, away, short(d, d.setback), text)]
     if d.pattern == "rings":
         if d.rows > 1:
             inner, outer = (r.ports[sum(r.row_counts[:ring])] for ring in (d.rows - 1, d.rows))
@@ -71,6 +75,17 @@ def face_drawing(d, r, text, numbers=False):
     rows = f"{len(r.row_counts)} {'rings, the middle one counted' if d.pattern == 'rings' else 'rows'}"
     return Drawing("face", "Face, seen from the fire", shapes,
                    f"The face: {kind} with a window inside the setback and {r['port_count']} ports in {rows}.")
+
+
+def _hidden(d, r):
+    """What lies behind the face: the inside of the box, and the inlet where it comes through the back."""
+    inside_x, inside_y = r.plenum_length_m * MM / 2, r.plenum_width_m * MM / 2
+    if r.round:
+        yield Arc(0.0, 0.0, d.body_length * MM / 2 - d.wall * MM, 0.0, 360.0, "hidden")
+    else:
+        yield rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "hidden")
+    if d.inlet_position == "centre":
+        yield Arc(0.0, 0.0, pipes.pipe(d.inlet, "inlet").bore_m * MM / 2, 0.0, 360.0, "hidden")
 
 
 def _row_ends(d, r):
@@ -95,7 +110,8 @@ def _pitches(d, r, text, away, body_x, body_y):
                             text)
     if len(r.row_counts) > 1:
         (x, y1), y2 = r.ports[firsts[1] - 1], r.ports[firsts[1]][1]
-        shapes += dimension(x * MM, y1 * MM, x * MM, y2 * MM, -(away + body_x - x * MM), short(d, y2 - y1), text)
+        # Downwards, so that a text too long for its line stands below the body.
+        shapes += dimension(x * MM, y2 * MM, x * MM, y1 * MM, away + body_x - x * MM, short(d, y2 - y1), text)
     return shapes
 
 
@@ -104,10 +120,7 @@ def _section(d, r, half, window, ports):
     depth, wall, grip, outside = d.body_depth * MM, d.wall * MM, d.grip * MM, (d.block_thickness - d.grip) * MM
     radius = d.port_diameter * MM / 2
     holes = [(centre * MM, radius) for centre in ports]
-    shapes = _strips(-half, half, -outside, 0.0, "refractory", holes)
-    shapes += _strips(-window, window, 0.0, wall, "refractory", holes)
-    if grip > wall:
-        shapes += _strips(-half + wall, half - wall, wall, grip, "refractory", holes)
+    shapes = [_block_piece(left, right, half - wall, window, -outside, wall, grip) for left, right in _between(-half, half, holes)]
     shapes += [rectangle(-half, 0.0, half - window, wall, "steel"),
                rectangle(window, 0.0, half - window, wall, "steel"),
                rectangle(-half, wall, wall, depth - 2 * wall, "steel"),
@@ -118,16 +131,31 @@ def _section(d, r, half, window, ports):
     return shapes
 
 
-def _strips(left, right, low, high, layer, holes):
-    """Rectangles between `holes` (centre, half width) from left to right; holes that overlap are one."""
-    shapes, at = [], left
+def _between(left, right, holes):
+    """(left, right) of what `holes` (centre, half width) leave of a line; holes that overlap are one."""
+    spans, at = [], left
     for centre, r_hole in sorted(holes):
         if centre - r_hole - at > 1e-6:
-            shapes.append(rectangle(at, low, min(centre - r_hole, right) - at, high - low, layer))
+            spans.append((at, min(centre - r_hole, right)))
         at = max(at, centre + r_hole)
     if right - at > 1e-6:
-        shapes.append(rectangle(at, low, right - at, high - low, layer))
-    return shapes
+        spans.append((at, right))
+    return spans
+
+
+def _strips(left, right, low, high, layer, holes):
+    """Rectangles between `holes` from left to right."""
+    return [rectangle(a, low, b - a, high - low, layer) for a, b in _between(left, right, holes)]
+
+
+def _block_piece(left, right, inner, window, low, wall, grip):
+    """One piece of the cut block: below the face as wide as the body, through the window, and behind the lip to `inner`."""
+    def edge(x, side):  # from the fire side up, along one side of the piece
+        if abs(x) <= window + 1e-6:
+            return [(x, low), (x, grip)]
+        behind = [(side * min(abs(x), inner), wall), (side * min(abs(x), inner), grip)] if grip - wall > 1e-6 else [(side * window, grip)]
+        return [(x, low), (x, 0.0), (side * window, 0.0), *([(side * window, wall)] if grip - wall > 1e-6 else []), *behind]
+    return Polyline((*reversed(edge(left, -1)), *edge(right, 1)), True, "refractory")
 
 
 def _inlet_above(d, r, half):
@@ -169,19 +197,21 @@ def section_drawing(d, r, text):
             shapes.append(Line(-reach, foot, reach, foot, "hidden"))
         if depth - wall - ridge > 1.6 * text:
             shapes.append(Text(-half + wall + 2 * text, ridge + 0.4 * text, "baffle", text, "start"))
-    shapes += dimension(half, 0.0, half, depth, -away, short(d, d.body_depth), text)
-    shapes += dimension(half, -outside, half, 0.0, -away, short(d, d.block_thickness - d.grip), text)
+    # From the face down, so that a text too long for its line stands below, clear of the depth's.
+    shapes += dimension(half, 0.0, half, -outside, away, short(d, d.block_thickness - d.grip), text)
+    shapes += dimension(half, d.grip * MM, half, depth - wall, -away, short(d, r.plenum_height_m), text)
+    shapes += dimension(half, 0.0, half, depth, -away - RANK * text, short(d, d.body_depth), text)
     shapes += dimension(-half, -outside, -half, d.grip * MM, away, short(d, d.block_thickness), text)
     shapes += dimension(-half, -outside, half, -outside, -away, short(d, d.body_length), text)
-    inside = half - wall - 2.2 * text
-    shapes += dimension(inside, d.grip * MM, inside, depth - wall, 0.5, short(d, r.plenum_height_m), text)
-    if top > depth:
-        shapes.append(Text(_inlet_od(d) / 2 + text, top - text,
-                           f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long", text, "start"))
+    inlet = f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long"
+    if d.inlet_position == "end":
+        shapes.append(Text(-half, depth + 0.5 * text, inlet + ", into this end", text, "start"))
+    else:
+        shapes.append(Text(0.0, top + 1.4 * text, inlet, text, "middle"))
     low, high = d.grip * MM, (d.wall + r.baffle_stand_m) * MM if r.baffle else depth - wall
     if high - low > 2 * text:
         shapes.append(Text(-half + wall + 2 * text, (low + high - text) / 2, "plenum", text, "start"))
-    shapes.append(Text(half + away + 2 * text, -outside - away, "fire", text, "end"))
+    shapes.append(Text(-half + 0.6 * text, -outside - 1.6 * text, "fire", text, "start"))
     return Drawing("section", "Section along the body", shapes,
                    "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to "
                    "the fire.")
@@ -219,8 +249,7 @@ def section_across_drawing(d, r, text):
     if r.baffle:
         shapes += _bent(d, r)
         foot = (d.wall + r.baffle_stand_m) * MM
-        at = half - wall - 2.2 * text
-        shapes += dimension(at, wall, at, foot, 0.5, short(d, r.baffle_stand_m), text) if foot - wall > 2 * text else ()
+        shapes += dimension(half, wall, half, foot, -away - RANK * text, short(d, r.baffle_stand_m), text)
     shapes += dimension(-half, -outside, half, -outside, -away, short(d, d.body_width), text)
     shapes += dimension(half, 0.0, half, d.grip * MM, -away, short(d, d.grip), text)
     shapes += dimension(-half, wall, -half, depth - wall, away, short(d, d.body_depth - 2 * d.wall), text)
