@@ -39,7 +39,14 @@ def jet_thrust_N(*, diameter_m, discharge_coefficient, upstream_Pa, downstream_P
 
         F = Cd A (G u + pe - p),   u = sqrt(2k/(k-1) R T0/M (1 - r**((k-1)/k))),   r = pe/p0, not below r*
 
-    Arguments: as in gas_jet.jet_flow_kg_s; discharge_coefficient narrows the area, not the velocity
+    Arguments:
+        diameter_m              of the jet                                 [m]
+        discharge_coefficient   Cd: narrows the area, not the velocity     [-]
+        upstream_Pa             p0, absolute                               [Pa]
+        downstream_Pa           p, absolute                                [Pa]
+        temp_K                  T0, gas at rest                            [K]
+        molar_mass_kg_mol       M                                          [kg/mol]
+        heat_capacity_ratio     k                                          [-]
     Returns: float [N]
     Source: gas dynamics (Sutton, Rocket Propulsion Elements, thrust of a nozzle without expansion). Published.
     Checked by: tests/test_aspirated.py (k = 1.4 into vacuum: 1.268 p0 A; low pressure: 2 A dp)
@@ -57,7 +64,9 @@ def entrained_ratio_prigg(relative_density, throat_to_jet_diameter):
 
         r = sqrt(s) (D/d - 1)
 
-    Arguments: relative_density s of the gas, air = 1 [-]; throat_to_jet_diameter D/d [-] above 1
+    Arguments:
+        relative_density         s of the gas, air = 1   [-]
+        throat_to_jet_diameter   D/d                     [-]   above 1
     Returns: float [-]
     Assumes: low gas pressure, ports of 1.5 to 2.2 times the throat area, no back pressure
     Source: Prigg's relation as given in texts on domestic and biogas burners. Memory.
@@ -84,11 +93,15 @@ def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat
 
     Arguments:
         gas_gauge_Pa                  above ambient at the jet               [Pa]      above 0
-        jet_diameter_m, discharge_coefficient                                [m], [-]
+        jet_diameter_m                                                       [m]
+        discharge_coefficient         of the jet                             [-]
         throat_diameter_m             narrowest part of the mixing tube      [m]       above 3 jet diameters
         stoichiometric_ratio_volume   air over gas for complete combustion   [-]
-        molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K   of the gas
-        air_temp_K, ambient_Pa        of the air
+        molar_mass_kg_mol             of the gas                             [kg/mol]
+        heat_capacity_ratio           of the gas                             [-]
+        gas_temp_K                    before the jet                         [K]
+        air_temp_K                    of the air around                      [K]
+        ambient_Pa                    of the air around                      [Pa]
         inlet_loss, outlet_loss       Ki, Ko                                 [-]       0 or more
         chamber_gauge_Pa              back pressure in the chamber           [Pa]      0 or more
     Returns: AspiratedMix

@@ -116,6 +116,8 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve"):
         Points
     Raises:
         InputError   a point that is not two quantities, or points that make no curve
+    Checked by:
+        tests/test_blower.py
     """
     flows, pressures = [], []
     for point in re.split(r"[,;]", text):
@@ -158,7 +160,7 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
 
     Arguments:
         curve           Parabola or Points
-        system_Pa       rising function of the flow [m3/s], e.g. quadratic_system(a, b)
+        system_Pa       rising function, flow in m3/s -> [Pa], e.g. quadratic_system(a, b)
         density_kg_m3   of the air at the blower   [kg/m3]   above 0
     Returns:
         OperatingPoint: the first place, from no flow on, where the blower falls below the burner

@@ -112,6 +112,8 @@ def heat_shares(composition):
         composition   ((species, mole fraction), ...)   [-]
     Returns:
         tuple of (species, share), shares sum to 1       [-]
+    Checked by:
+        tests/test_burning_velocity.py
     """
     parts = [(name, x * OXYGEN_MOL_MOL[name]) for name, x in composition if x > 0 and name in OXYGEN_MOL_MOL]
     total = sum(part for _, part in parts)

@@ -300,8 +300,15 @@ def heat_split(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TE
 
         available = (H(gas, T_gas) + H(air, T_air) - H(flue gas, T_chamber)) / HHV
 
-    Arguments:
-        as flue_gas()
+    Arguments (as in flue_gas):
+        fuel                composition                     [-]
+        equivalence_ratio   phi                             [-]
+        chamber_temp_K      at which the flue gas leaves    [K]
+        gas_temp_K          of the gas before mixing        [K]
+        air_temp_K          of the air before mixing        [K]
+        pressure_Pa         of the mixture                  [Pa]
+        air                 composition                     [-]
+        freeze_temp_K       composition stays below it      [K]
     Returns:
         HeatSplit           available is negative when the flame cannot hold the chamber temperature
     Raises:

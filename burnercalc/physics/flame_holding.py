@@ -179,6 +179,8 @@ def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):
         firing_rate_W                                                 [W]     above 0
     Returns:
         Band                                                          [W]
+    Checked by:
+        tests/test_flame_holding.py
     """
     require(0 < velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be above 0")
     require(0 < firing_rate_W < float("inf"), "firing_rate_W", f"{firing_rate_W:g}", "must be above 0")

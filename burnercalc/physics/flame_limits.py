@@ -63,7 +63,7 @@ def quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s):
     Source:
         Williams, Combustion Theory, 8.1 eqs (4)-(5) (published)
     Checked by:
-        data/quenching.csv (memory), within 10 % at phi 1
+        tests/test_flame_limits.py: data/quenching.csv (memory) within 10 % at phi 1
     """
     require(burning_velocity[0] > 0, "burning_velocity", str(tuple(burning_velocity)), "must be above 0 m/s")
     require(0 < thermal_diffusivity_m2_s < 1, "thermal_diffusivity_m2_s", f"{thermal_diffusivity_m2_s:g}",

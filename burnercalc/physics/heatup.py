@@ -34,7 +34,11 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
     the cell, so heat is kept to rounding although the heat capacity changes.
 
     Arguments:
-        wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W   as in walls.steady_wall
+        wall              shapes.Wall
+        layers            as in walls.steady_wall
+        hot_face_temp_K   hot face              [K]
+        ambient_temp_K    shop, and the lining at the start   [K]
+        film_loss_W       function (faces, surface_temp_K) -> [W]
         time_s            heat-up time          [s]   above 0, at most 1e6
         cells_per_layer   cells in each layer   [-]   4 or more
         steps             time steps            [-]   8 or more

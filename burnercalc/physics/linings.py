@@ -147,6 +147,7 @@ def layers_above_limit(layers, hot_face_temps_K):
     Arguments:
         layers             tuple of (material key, thickness_m) from the hot face out
         hot_face_temps_K   temperature at the hot side of each layer [K]
+    Checked by: tests/test_linings.py
     """
     over = []
     for i, ((key, _), temp_K) in enumerate(zip(layers, hot_face_temps_K)):

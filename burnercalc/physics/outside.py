@@ -130,7 +130,10 @@ def radiation_W_m2(*, emissivity, hot_temp_K, cold_temp_K):
 
         q = e sigma (T1**4 - T2**4)
 
-    Arguments: emissivity [-] 0 to 1, hot_temp_K [K], cold_temp_K [K]
+    Arguments:
+        emissivity    e               [-]   0 to 1
+        hot_temp_K    T1              [K]
+        cold_temp_K   T2              [K]
     Returns: float [W/m2]
     Checked by: tests/test_outside.py (ht.radiation.q_rad(0.9, 1500, 300) = 257 943 W/m2)
     """

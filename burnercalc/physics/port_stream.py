@@ -84,7 +84,7 @@ def entry_gradient_ratio(x_plus):
     Source:
         data/developing_flow.csv, the boundary-layer equations of Shah & London (1978) marched (published, computed)
     Checked by:
-        tests/reference/developing_flow.csv
+        tests/test_port_stream.py: friction of Shah 1978, the flat plate for a very short port, 1 for a long one
     """
     require(x_plus > 0, "x_plus", f"{x_plus:g}", "must be above 0")
     xs, ys = _developing_points()

@@ -16,6 +16,8 @@ def rising_root(function, target, guess):
         guess      above 0
     Returns:
         x, function(x) within 1e-11 of the target, or x within 1e-15 of the place where it steps over it
+    Checked by:
+        tests/test_root.py
     """
     def gap(u):
         value = function(guess * exp(u))

@@ -65,7 +65,7 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
         layers           tuple of (linings.Material, thickness_m) from the hot face out
         hot_face_temp_K  [K]   above ambient, within the table of linings.py
         ambient_temp_K   [K]
-        film_loss_W      function (faces, surface_temp_K) -> W, such as still_air(...)
+        film_loss_W      function (faces, surface_temp_K) -> [W], such as still_air(...)
     Returns: SteadyWall
     Raises: InputError for chamber_temperature, ambient_temperature or lining
     Assumes: hot face at chamber temperature, layers in perfect contact, one shell temperature, still air
