@@ -105,3 +105,19 @@ def test_every_plan_of_any_design_agrees_with_its_answers(design):
     assert hole == pytest.approx(result["inlet_hole"] * 1000)
     for drawing in drawn.values():
         assert drawing.title and drawing.description.endswith(".")
+
+
+def overlaps(a, b):
+    return min(a[2], b[2]) - max(a[0], b[0]) > 0.01 and min(a[3], b[3]) - max(a[1], b[1]) > 0.01
+
+
+@settings(max_examples=60, deadline=None)
+@given(shapes)
+def test_texts_of_the_views_stand_clear_of_each_other(design):
+    result = solve(design, BENCH_CHAPTERS)
+    for name in VIEWS:
+        texts = [s for s in result.drawings[name].shapes if isinstance(s, Text)]
+        boxes_of = [shape_box(s) for s in texts]
+        for i, box in enumerate(boxes_of):
+            for j in range(i):
+                assert not overlaps(box, boxes_of[j]), (name, texts[i].text, texts[j].text)

@@ -60,7 +60,7 @@ def face_drawing(d, r, text, numbers=False):
         shapes += [*dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, short(d, d.body_width), text),
                    *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x,
                               short(d, r["window_width"]), text),
-                   *dimension(window_x, body_y, body_x, body_y, away, short(d, d.setback), text)]
+                   *_setback(d, r, text, away, body_x, body_y)]
     if d.pattern == "rings":
         if d.rows > 1:
             inner, outer = (r.ports[sum(r.row_counts[:ring])] for ring in (d.rows - 1, d.rows))
@@ -86,6 +86,14 @@ def _hidden(d, r):
         yield rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "hidden")
     if d.inlet_position == "centre":
         yield Arc(0.0, 0.0, pipes.pipe(d.inlet, "inlet").bore_m * MM / 2, 0.0, 360.0, "hidden")
+
+
+def _setback(d, r, text, away, body_x, body_y):
+    """The setback beside the window's length; where that has no room for its own text, at the right instead."""
+    window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
+    if Text(0.0, 0.0, short(d, r["window_length"]), text).width < 2 * window_x - text:
+        return dimension(window_x, body_y, body_x, body_y, away, short(d, d.setback), text)
+    return dimension(body_x, body_y, body_x, window_y, away, short(d, d.setback), text)
 
 
 def _row_ends(d, r):
@@ -196,7 +204,7 @@ def section_drawing(d, r, text):
         if r.baffle.bend_lines:
             shapes.append(Line(-reach, foot, reach, foot, "hidden"))
         if depth - wall - ridge > 1.6 * text:
-            shapes.append(Text(-half + wall + 2 * text, ridge + 0.4 * text, "baffle", text, "start"))
+            shapes += _word_inside("baffle", half - wall, ridge + 0.4 * text, text)
     # From the face down, so that a text too long for its line stands below, clear of the depth's.
     shapes += dimension(half, 0.0, half, -outside, away, short(d, d.block_thickness - d.grip), text)
     shapes += dimension(half, d.grip * MM, half, depth - wall, -away, short(d, r.plenum_height_m), text)
@@ -210,11 +218,17 @@ def section_drawing(d, r, text):
         shapes.append(Text(0.0, top + 1.4 * text, inlet, text, "middle"))
     low, high = d.grip * MM, (d.wall + r.baffle_stand_m) * MM if r.baffle else depth - wall
     if high - low > 2 * text:
-        shapes.append(Text(-half + wall + 2 * text, (low + high - text) / 2, "plenum", text, "start"))
-    shapes.append(Text(-half + 0.6 * text, -outside - 1.6 * text, "fire", text, "start"))
+        shapes += _word_inside("plenum", half - wall, (low + high - text) / 2, text)
+    shapes.append(Text(0.0, -outside - away - 1.5 * text, "fire", text, "middle"))
     return Drawing("section", "Section along the body", shapes,
                    "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to "
                    "the fire.")
+
+
+def _word_inside(word, half, y, text):
+    """A word at the left in the body, where it is wide enough for it."""
+    label = Text(2 * text - half, y, word, text, "start")
+    return [label] if label.x + label.width < half - text / 2 else []
 
 
 def _inlet_od(d):
