@@ -159,3 +159,10 @@ def test_any_design_can_be_built_up_to_its_verdicts(design):
     assert result["burner_mass"] > result["body_mass"] > 0 and result["fill_line"] > 0
     for name in ("drying", "cost_by_batch"):
         assert result.charts[name].sentence
+
+
+def test_ports_that_overlap_as_drawn_are_not_sampled():
+    r = solve(Design.from_texts({"port_diameter": "1 in"}))
+    assert r["min_web"] < 0 and r.checks["web"].verdict == "stop"
+    assert r["web_as_cast"] is None and r["port_flow_as_cast"] is None and "web_as_cast" not in r.checks
+    assert r["port_drift"] == pytest.approx(2.5 * 0.0254 * 0.0174551, rel=1e-5)  # tan 1 deg from a handbook table

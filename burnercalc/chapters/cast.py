@@ -1,6 +1,6 @@
 """The block: mould, pins, refractory and water to weigh out, the mass of the burner, and what crooked pins cost."""
 from functools import lru_cache
-from math import pi, sqrt
+from math import pi, sqrt, tan
 
 from ..making import mould as wood
 from ..making import refractory as mix
@@ -197,29 +197,31 @@ def _sampled(ports, sizes):
 
 
 def _tolerances(d, r):
-    found = r.tolerance = _sampled(r.ports, tuple(dict(
+    many = len(r.ports) > 1
+    # Ports that overlap as drawn are no block to be off from; their own check stops them.
+    found = None if many and not r["min_web"] > 0 else _sampled(r.ports, tuple(dict(
         port_diameter_m=d.port_diameter, block_thickness_m=d.block_thickness, grip_m=d.grip, wall_m=d.wall,
         window_length_m=r["window_length"], window_width_m=r["window_width"], tilt_rad=d.port_tilt_tolerance * pi / 180,
         position_m=d.port_position_tolerance, round_window=r.round).items()))
     inputs = ("port_tilt_tolerance", "port_position_tolerance", "block_thickness", "port_diameter")
-    r.answer("port_drift", found.drift_m, "length", "Lean of a pin", "How far a crooked port is off at its far end.",
-             "block thickness x tan(tilt)", inputs, "geometry")
-    many = len(r.ports) > 1
-    r.answer("web_as_cast", found.web_m.mean if many else None, "length", "Web as cast",
-             "Least web of a block whose pins are off by up to the tolerances.",
-             "least of all neighbours over the block, mean and band of the blocks drawn", (*inputs, "min_web"),
-             SAMPLING, "calculated",
-             (found.web_m.low, found.web_m.high) if many else ())
-    r.answer("port_area_as_cast", found.area_ratio.mean, "fraction", "Port area as cast",
-             "Open area left of the drawn one; pins that lean into the lip lose some.",
-             "area of each port less what lip and neighbour cover", inputs, SAMPLING, "calculated",
-             (found.area_ratio.low, found.area_ratio.high))
-    r.answer("port_flow_as_cast", found.flow_ratio.mean, "fraction", "Flow as cast",
-             "Flow of all ports over the drawn one, at the same pressure.",
-             "area x 1 / sqrt(losses), the entry loss raised by the lean", inputs,
-             SAMPLING + "; entry loss of a leaning pipe: Weisbach (memory)",
-             "memory", (found.flow_ratio.low, found.flow_ratio.high))
-    if many:
+
+    def sampled(key, band, dimension, *words):
+        r.answer(key, band and band.mean, dimension, *words, (band.low, band.high) if band else ())
+
+    r.answer("port_drift", d.block_thickness * tan(d.port_tilt_tolerance * pi / 180), "length", "Lean of a pin",
+             "How far a crooked port is off at its far end.", "block thickness x tan(tilt)", inputs, "geometry")
+    sampled("web_as_cast", found.web_m if found and many else None, "length", "Web as cast",
+            "Least web of a block whose pins are off by up to the tolerances; none where ports overlap as drawn.",
+            "least of all neighbours over the block, mean and band of the blocks drawn", (*inputs, "min_web"), SAMPLING,
+            "calculated")
+    sampled("port_area_as_cast", found and found.area_ratio, "fraction", "Port area as cast",
+            "Open area left of the drawn one; pins that lean into the lip lose some.",
+            "area of each port less what lip and neighbour cover", inputs, SAMPLING, "calculated")
+    sampled("port_flow_as_cast", found and found.flow_ratio, "fraction", "Flow as cast",
+            "Flow of all ports over the drawn one, at the same pressure.",
+            "area x 1 / sqrt(losses), the entry loss raised by the lean", inputs,
+            SAMPLING + "; entry loss of a leaning pipe: Weisbach (memory)", "memory")
+    if found and many:
         web = found.web_m.low
         verdict = "good" if web >= 0.5 * found.web_drawn_m else "caution" if web > 0 else "stop"
         shown = show(max(web, 0.0), "length", d.units)

@@ -10,6 +10,9 @@ from .stock import mm
 SEED = 1
 # Port placements drawn in all, shared over the ports: keeps the answer within some 10 ms.
 DRAWS = 800
+LEAST_BURNERS = 3
+# Ports further apart than this many pitches are not weighed against each other: between them stand nearer neighbours.
+FAR_PITCHES = 2.5
 
 
 @dataclass(frozen=True)
@@ -59,7 +62,7 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
         worst web = pitch - d - diameter - 2*(position + T*tan(tilt));  flow ~ A*sqrt(1/(K_entry + f*L/d + 1))
 
     Arguments:
-        ports                        (x, y) of the centres [m]
+        ports                        (x, y) of the centres [m], no two closer than d
         port_diameter_m              d [m]; block_thickness_m T [m]; grip_m, wall_m [m] place the steel lip
         window_length_m, _width_m    window in the steel [m]; round_window: a circle of window_width_m
         tilt_rad                     largest lean [rad] 0 .. 0.35
@@ -88,7 +91,7 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
     drawn = pitch - d if n > 1 else min(window_length_m, window_width_m) - d
     worst = drawn - 2 * (position_m + drift) - diameter_m if n > 1 else drawn
     rng = random.Random(seed)
-    burners = max(5, DRAWS // n)
+    burners = max(LEAST_BURNERS, DRAWS // n)
     design_loss = inclined_entry_loss(0) + friction_darcy * t / d + 1.0
     lip_low, lip_high = t - grip_m, t - grip_m + wall_m  # heights of the steel lip over the fire side
     half_l, half_w = window_length_m / 2, window_width_m / 2
@@ -125,14 +128,17 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
 
 
 def _neighbours(ports, move):
-    """(pairs that can come to hold the least web, least pitch); `move` is how much two ports can close in."""
+    """(pairs that can come to hold the least web, least pitch); `move` is how much two ports can close in.
+
+    Pairs beyond FAR_PITCHES are left out, or wild tolerances would weigh every port against every other.
+    """
     order = sorted(range(len(ports)), key=lambda i: ports[i])
     pitch = math.inf
     pairs = []
     for keep in (False, True):  # first the pitch, then the pairs near it
         for a, i in enumerate(order):
             for j in order[a + 1:]:
-                limit = pitch + 2 * move if keep else pitch
+                limit = min(pitch + 2 * move, FAR_PITCHES * pitch) if keep else pitch
                 if ports[j][0] - ports[i][0] > limit:
                     break
                 gap = math.dist(ports[i], ports[j])
