@@ -39,9 +39,10 @@ def drawing_figure(name, data):
     ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), line_color=layer, line_width=1.2,
                         fill_color={"field": "flow", "transform": colours(f"{name}-flow", FLOWS)},
                         nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
-    made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="bottom", text_line_height=1.0,
-              text_font_size="size", text_font=value("system-ui, sans-serif"), text_color=layer,
+    texts = made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="bottom", text_line_height=1.0,
+              text_font_size="11px", text_font=value("system-ui, sans-serif"), text_color=layer,
               source=source(f"{name}-texts", text_columns(data["texts"])))
+    texts.glyph.name = f"glyph-{name}"
     if name == "face":
         numbers = made.text("x", "y", text="number", text_align="center", text_baseline="middle", text_font_size="11px",
                             text_color=layer, source=ports.data_source)
@@ -54,8 +55,7 @@ def drawing_figure(name, data):
 def text_columns(texts):
     """Columns of texts as the text glyph wants them: its alignments are called left, center and right."""
     align = {"start": "left", "middle": "center", "end": "right"}
-    return {**{key: column for key, column in texts.items() if key != "anchor"}, "align": [align[anchor] for anchor in texts["anchor"]],
-            "size": ["11px"] * len(texts["text"])}
+    return {**{key: column for key, column in texts.items() if key != "anchor"}, "align": [align[anchor] for anchor in texts["anchor"]]}
 
 
 def chart_figure(name, data):

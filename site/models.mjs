@@ -47,30 +47,32 @@ export function showDrawings(drawings) {
   for (const [name, drawing] of Object.entries(drawings)) {
     const x = models.get(`${name}-x`);
     if (!x) continue;
+    // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
+    const [x1, y1, x2, y2] = drawing.bounds;
+    const aspect = (x2 - x1) / (y2 - y1);
+    x.setv({ start: x1, end: x2 });
+    models.get(`${name}-y`).setv({ start: y1, end: y2 });
+    models.get(`figure-${name}`).aspect_ratio = aspect;
+    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
     const { anchor, ...texts } = drawing.texts;
+    sizeTexts(name, texts.height);
     columns(`${name}-areas`, drawing.areas);
     columns(`${name}-lines`, drawing.lines);
     columns(`${name}-circles`, drawing.circles);
-    columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]), size: sizes(name, texts.height) });
-    const [x1, y1, x2, y2] = drawing.bounds;
-    x.setv({ start: x1, end: x2 });
-    models.get(`${name}-y`).setv({ start: y1, end: y2 });
-    const aspect = (x2 - x1) / (y2 - y1);
-    models.get(`figure-${name}`).aspect_ratio = aspect;
-    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+    columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]) });
   }
 }
 
-// Text heights in mm as sizes on the screen (capitals are 0.718 of a font's size).
-function sizes(name, heights) {
-  const figure = models.get(`figure-${name}`), x = models.get(`${name}-x`);
+// The texts of a drawing are of one height in mm; as a size on the screen (capitals are 0.718 of a font's size).
+function sizeTexts(name, heights) {
+  const figure = models.get(`figure-${name}`), x = models.get(`${name}-x`), glyph = models.get(`glyph-${name}`);
   const scale = (figure.inner_width || 300) / (x.end - x.start);
-  return heights.map((height) => `${(height / 0.718 * scale).toFixed(1)}px`);
+  const size = `${(Math.max(0, ...heights) / 0.718 * scale).toFixed(1)}px`;
+  if (heights.length && glyph.text_font_size.value !== size) glyph.text_font_size = { value: size };
 }
 
 function keepSizes(name) {
-  const source = models.get(`${name}-texts`);
-  const again = () => { source.data = { ...source.data, size: sizes(name, source.data.height) }; };
+  const again = () => sizeTexts(name, models.get(`${name}-texts`).data.height);
   models.get(`figure-${name}`).properties.inner_width.change.connect(again);
   models.get(`${name}-x`).properties.end.change.connect(again);
 }

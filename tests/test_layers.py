@@ -24,7 +24,7 @@ MAY = {
     "result": {"units"},
     "chapters": FOUNDATION | {"physics", "making", "drawing", "need", "settings", "result"},
     "solve": {"chapters", "result", "settings"},
-    "link": {"design", "errors", "settings"},
+    "link": {"design", "errors", "settings", "units"},
     "sheet": FOUNDATION | {"link", "settings"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
     "files": FOUNDATION | {"drawing", "sheet", "build_sheet", "link", "settings", "making"},

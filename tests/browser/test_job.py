@@ -268,3 +268,17 @@ def test_a_check_offers_what_cures_it(ready):
     check.locator("button", has_text="What would cure it?").click()
     check.locator("button.cure").first.click()
     ready.wait_for_selector("#check-web[data-verdict=good]")
+
+
+def test_another_body_redraws_without_a_fault(ready):
+    """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
+    for link in ("#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7", "#v=1&rows=1", "#v=1"):
+        ready.evaluate("link => { location.hash = link; }", link)
+        ready.wait_for_function("() => document.documentElement.dataset.state === 'computing'")
+        settle(ready)
+        ports = ready.evaluate("async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length")
+        assert ports == number(ready, "port_count")
+    ready.click("#figure-face .enlarge")
+    assert ready.locator("#figure-face.large").is_visible()
+    ready.keyboard.press("Escape")
+    assert not ready.locator("#figure-face.large").is_visible()
