@@ -68,16 +68,19 @@ def _command(commands, name, run, help):
 
 def _design(arguments):
     """The design of the link with the --set texts over it; everything refused is reported together."""
-    errors, texts = [], {}
+    errors, texts, given = [], {}, set()
     if arguments.link is not None:
         design, ignored = from_link(arguments.link)
         errors += ignored
         texts.update(design.texts)
     for item in arguments.set:
         key, equals, text = item.partition("=")
-        if not equals:
-            errors.append(InputError("--set", item, "must be key=value", f"{key}=..." if key in BY_KEY else ""))
+        if not (equals and key):
+            errors.append(InputError("--set", item, "must be key=value", f"{key}={BY_KEY[key].default}" if key in BY_KEY else ""))
+        elif key in given and texts[key] != text:
+            errors.append(InputError(key, f"{texts[key]} and {text}", "must be set once"))
         else:
+            given.add(key)
             texts[key] = text
     try:
         design = Design.from_texts(texts)

@@ -18,6 +18,24 @@ def parse_setting(setting, text, bare_units=None):
     bare_units: see units.parse_quantity; the page passes the unit that stands beside the field.
     """
     text = str(text).strip()
+    try:
+        return _parse(setting, text, bare_units)
+    except InputError as refused:
+        raise InputError(refused.field, refused.value, refused.rule, _working(setting, refused.nearest), refused.others) from None
+
+
+def _working(setting, nearest):
+    """What is offered instead, such as `5 in or 5 mm`, as far as it works; the default when none of it does."""
+    def works(text):
+        try:
+            _parse(setting, text)
+        except ValueError:
+            return False
+        return text != ""
+    return " or ".join(text for text in nearest.split(" or ") if works(text)) or setting.default
+
+
+def _parse(setting, text, bare_units=None):
     if setting.optional and text == "":
         return None
     if setting.dimension == "choice":
@@ -40,8 +58,8 @@ def _parse_choice(setting, text):
     for value, label in setting.choices:
         if text in (value, label):
             return value
-    near = get_close_matches(text, known, 1, 0)
-    raise InputError(setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else known[0])
+    near = get_close_matches(text, known, 1)
+    raise InputError(setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default)
 
 
 def limits(setting):

@@ -13,11 +13,17 @@ class InputError(ValueError):
         rule      what must hold, a phrase that starts with "must", "needs" or "is not"
         nearest   a value that works, as the user would type it; "" when there is none to offer
         others    keys of further settings that the rule weighs against this one
+        said      the value as it is shown: "nothing" when empty, shortened when endless
     """
 
     def __init__(self, field, value, rule, nearest="", others=()):
         self.field, self.value, self.rule, self.nearest, self.others = field, value, rule, nearest, tuple(others)
-        super().__init__(f"{field} = {value}: {rule}" + (f"; nearest that works: {nearest}" if nearest else ""))
+        self.said = _shortened(" ".join(str(value).split())) or "nothing"
+        super().__init__(f"{field} = {self.said}: {rule}" + (f"; nearest that works: {nearest}" if nearest else ""))
+
+
+def _shortened(text, most=120):
+    return text if len(text) <= most else text[:most] + "..."
 
 
 class InputErrors(ValueError):

@@ -11,7 +11,8 @@ from .making.stock import board, next_hole_saw
 from .physics.pipes import pipe, pipe_names
 from .physics import plates
 from .rules_heat import HEAT_RULES
-from .units import show
+from .settings import BY_KEY
+from .units import parse_quantity, show
 
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
@@ -39,20 +40,20 @@ def _wall_leaves_plenum(v):
 
 
 def _setback_covers_wall(v):
-    if not v["setback"] >= v["wall"] - 1e-12:
+    if not v["setback"] >= v["wall"] - 1e-9:
         return InputError("setback", _text(v, "setback"), "must be at least the wall, or the window would cut into the sides "
                           f"of the box ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
 
 
 def _corner_fits(v):
     most = min(v["body_length"], v["body_width"]) / 2 - v["setback"]
-    if most > 0 and not v["corner_radius"] <= most + 1e-12:
+    if v["body_kind"] != "pipe" and most > 0 and not v["corner_radius"] <= most + 1e-9:
         return InputError("corner_radius", _text(v, "corner_radius"), f"must be at most half of the window's shorter side "
                           f"({_show(v, most)})", _show(v, most), ("body_width", "body_length", "setback"))
 
 
 def _grip_reaches_inside(v):
-    if not v["grip"] >= v["wall"] - 1e-12:
+    if not v["grip"] >= v["wall"] - 1e-9:
         return InputError("grip", _text(v, "grip"), "must be at least the wall, so that refractory comes inside and holds "
                           f"on to the lip ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
 
@@ -106,10 +107,14 @@ def _rings_have_ports(v):
 
 
 def _pipe_is_round(v):
-    if v["body_kind"] == "pipe" and not abs(v["body_length"] - v["body_width"]) < 1e-9:
-        return InputError("body_length", _text(v, "body_length"), "must be the pipe's outside diameter, the same as the face "
-                          f"width ({_show(v, v['body_width'])}), when the body is a round pipe",
-                          _show(v, max(v["body_width"], 0.0508)), ("body_kind", "body_width"))
+    if v["body_kind"] != "pipe" or abs(v["body_length"] - v["body_width"]) < 1e-9:
+        return None
+    # The side whose range takes the other's size gives way.
+    low_m, high_m = (parse_quantity(text, "length", "body_length") for text in (BY_KEY["body_length"].low, BY_KEY["body_width"].high))
+    side, other = ("body_length", "body_width") if v["body_width"] >= low_m else ("body_width", "body_length")
+    return InputError(side, _text(v, side), "must be the pipe's outside diameter, the same as the "
+                      f"{BY_KEY[other].label.lower()} ({_text(v, other)}), when the body is a round pipe",
+                      _show(v, min(v[other], high_m)), ("body_kind", other))
 
 
 def _pattern_suits_body(v):
@@ -146,7 +151,7 @@ def _inlet_fits_disc(v):
 
 def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
-    if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-12:
+    if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-9:
         return InputError("corner_drill", _text(v, "corner_drill"), "must be at most the window's shorter side "
                           f"({_show(v, most)})", _show(v, min(most, 0.009525)), ("body_width", "body_length", "setback"))
 
@@ -189,9 +194,9 @@ def _pins_stop_in_the_base(v):
 
 
 def _water_band(v):
-    if not v["castable_water_low"] <= v["castable_water_high"]:
+    if not v["castable_water_low"] <= v["castable_water_high"] + 1e-9:
         return InputError("castable_water_low", f"{100 * v['castable_water_low']:g} %", "must be at most the most water "
-                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']:g} %", ("castable_water_high",))
+                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']!r} %", ("castable_water_high",))
 
 
 def _pins_are_near_their_marks(v):
@@ -224,7 +229,7 @@ RULES = (
     (_window_width, ("body_width", "setback")),
     (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
     (_setback_covers_wall, ("setback", "wall")),
-    (_corner_fits, ("corner_radius", "body_width", "body_length", "setback")),
+    (_corner_fits, ("corner_radius", "body_kind", "body_width", "body_length", "setback")),
     (_grip_reaches_inside, ("grip", "wall")),
     (_plenum_is_left, ("grip", "body_depth", "wall")),
     (_block_stands_outside, ("block_thickness", "grip")),

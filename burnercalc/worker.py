@@ -46,7 +46,7 @@ def handle(request):
 def _error(error):
     label = BY_KEY[error.field].label if error.field in BY_KEY else error.field
     return {"setting": error.field, "value": str(error.value), "rule": error.rule, "nearest": error.nearest,
-            "text": f"{label}: {error.value} {error.rule}." + (f" Nearest that works: {error.nearest}." if error.nearest else "")}
+            "text": f"{label}: {error.said} {error.rule}." + (f" Nearest that works: {error.nearest}." if error.nearest else "")}
 
 
 def _design(request):

@@ -49,6 +49,17 @@ def test_wrong_input_is_named_all_at_once(capsys):
     assert "rows" in said and "kerf" in said and "refractory" in said
 
 
+@pytest.mark.parametrize("arguments", [["rows"], ["=5"], ["rows=4", "rows=5"], ["body_length="]])
+def test_what_is_no_setting_of_a_value_is_refused(arguments, capsys):
+    assert main(["sheet", "--set", *arguments]) == 2
+    assert len(capsys.readouterr().err.splitlines()) == 1
+
+
+def test_a_link_that_is_none_is_refused_by_the_command_line(capsys):
+    assert main(["sheet", "--link", "a horse shoe"]) == 2
+    assert "a horse shoe" in capsys.readouterr().err
+
+
 def test_a_folder_that_cannot_be_written_is_named(tmp_path, capsys):
     (tmp_path / "file").write_text("")
     assert main(["template", "-o", str(tmp_path / "file" / "t.pdf")]) == 2

@@ -39,7 +39,23 @@ def test_all_refusals_come_together():
     assert errors["body_widht"].nearest == "body_width"
     assert errors["fuel"].nearest == "propane"
     assert errors["rows"].nearest == "1"
-    assert errors["body_depth"].nearest == "5 in or 5 mm"
+    assert errors["body_depth"].nearest == "5 in"  # 5 mm is out of range
+
+
+@pytest.mark.parametrize("key, text", [
+    ("body_length", ""), ("body_length", "long"), ("rows", "a few"), ("wall", "1"), ("wall", "1 lb"), ("fuel", ""), ("firing_rate", "hot"),
+    ("lining", ""), ("lining", "bricks"), ("fuel_blend", "C3H8"), ("blower_curve", "strong"), ("jet_drill", "fine"), ("start_date", "soon"),
+    ("stock_lengths", "long"), ("nipple_stock", "6 in"), ("price_steel", "2"), ("price_bag", "dear"), ("mould_base", "oak")])
+def test_what_is_offered_for_a_lone_setting_works(key, text):
+    offered = refusals(**{key: text})[key].nearest
+    for one in offered.split(" or "):
+        assert Design.from_texts({key: one})
+    assert offered
+
+
+def test_an_empty_or_endless_value_is_told_in_words():
+    assert "body_length = nothing: must be a number" in str(refusals(body_length=" ")["body_length"])
+    assert len(str(refusals(body_length="x" * 5000)["body_length"])) < 300
 
 
 BROKEN = [
@@ -61,6 +77,8 @@ BROKEN = [
     ("edge_margin", {"edge_margin": "2 in"}), ("port_diameter", {"port_diameter": "1 in", "setback": "1 5/8 in"}),
     ("baffle_holes", {"baffle_holes": "5000"}), ("baffle_holes", {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"}),
     ("tank_length", {"cylinder": "tank", "tank_length": "20 in"}),
+    ("body_width", {"body_kind": "pipe", "body_width": "1 1/2 in", "pattern": "hexagonal"}),
+    ("grip", {"wall": "0.624408053 in", "grip": "1/2 in", "setback": "1 in"}), ("castable_water_low", {"castable_water_high": "7.62415653944 %"}),
 ]
 
 
