@@ -1,5 +1,7 @@
 """Drawings of the design in millimetres: face, sections along and across the body, and the 1:1 drilling template."""
-from ..drawing.shapes import Arc, Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from dataclasses import replace
+
+from ..drawing.shapes import Arc, Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle, shape_box
 from ..physics import pipes
 from ..units import show
 
@@ -46,10 +48,7 @@ def face_drawing(d, r, text, numbers=False):
     window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
     away = 1.8 * text
     ports = [Circle(x * MM, y * MM, d.port_diameter * MM / 2, "port") for x, y in r.ports]
-    wall = d.wall * MM
-    plenum = (Circle(0.0, 0.0, body_x - wall, "hidden") if r.round else
-              rectangle(wall - body_x, wall - body_y, 2 * (body_x - wall), 2 * (body_y - wall), "hidden"))
-    shapes = [*outlines(d, r), plenum, *ports,
+    shapes = [*outlines(d, r), *_hidden(d, r), *ports,
               *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, short(d, d.body_length), text),
               *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y,
                          short(d, r["window_length"]), text)]
@@ -118,8 +117,11 @@ def _pitches(d, r, text, away, body_x, body_y):
                             text)
     if len(r.row_counts) > 1:
         (x, y1), y2 = r.ports[firsts[1] - 1], r.ports[firsts[1]][1]
-        # Downwards, so that a text too long for its line stands below the body.
-        shapes += dimension(x * MM, y2 * MM, x * MM, y1 * MM, away + body_x - x * MM, short(d, y2 - y1), text)
+        words, ends, offset = short(d, y2 - y1), (x * MM, y1 * MM, x * MM, y2 * MM), -(away + body_x - x * MM)
+        # A text longer than its line stands past the second end: above, where that leaves the setback's clear, else below.
+        if y2 * MM + Text(0.0, 0.0, words, text).width + text > body_y + away:
+            ends, offset = (*ends[2:], *ends[:2]), -offset
+        shapes += dimension(*ends, offset, words, text)
     return shapes
 
 
@@ -211,11 +213,10 @@ def section_drawing(d, r, text):
     shapes += dimension(half, 0.0, half, depth, -away - RANK * text, short(d, d.body_depth), text)
     shapes += dimension(-half, -outside, -half, d.grip * MM, away, short(d, d.block_thickness), text)
     shapes += dimension(-half, -outside, half, -outside, -away, short(d, d.body_length), text)
-    inlet = f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long"
+    inlet = Text(0.0, 0.0, f"inlet {d.inlet} in pipe, {short(d, d.inlet_length)} long", text, "middle")
     if d.inlet_position == "end":
-        shapes.append(Text(-half, depth + 0.5 * text, inlet + ", into this end", text, "start"))
-    else:
-        shapes.append(Text(0.0, top + 1.4 * text, inlet, text, "middle"))
+        inlet = replace(inlet, x=-half, text=inlet.text + ", into this end", anchor="start")
+    shapes.append(_above(inlet, top + text, shapes))
     low, high = d.grip * MM, (d.wall + r.baffle_stand_m) * MM if r.baffle else depth - wall
     if high - low > 2 * text:
         shapes += _word_inside("plenum", half - wall, (low + high - text) / 2, text)
@@ -223,6 +224,13 @@ def section_drawing(d, r, text):
     return Drawing("section", "Section along the body", shapes,
                    "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to "
                    "the fire.")
+
+
+def _above(label, least, shapes):
+    """The label at a height of at least `least`, and over every text that is in its way."""
+    left, _, right, _ = shape_box(label)
+    boxes = [shape_box(shape) for shape in shapes if isinstance(shape, Text)]
+    return replace(label, y=0.4 * label.height + max([least, *(y2 for x1, _, x2, y2 in boxes if x1 < right and x2 > left)]))
 
 
 def _word_inside(word, half, y, text):
