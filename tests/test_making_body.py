@@ -84,6 +84,12 @@ def test_every_piece_is_cut_once_and_no_bar_is_overfilled(pieces, stock, kerf):
     assert sum(sum(n + kerf for _, n in bar.cuts) <= max(stock) / 2 for bar in plan.bars) <= 1
 
 
+def test_a_cap_with_wide_gaps_is_round_at_its_ends():
+    """Tube 42 x 60 x 10.4 mm with 3 mm gaps: the cap is 15.2 mm wide, so its corners are 7.6 mm and not 10.4."""
+    made = b.body(kind="tube", length_m=0.2, width_m=0.042, depth_m=0.060, wall_m=0.0104, caps="in", cap_gap_m=0.003)
+    assert (made.cap_width_m, made.cap_corner_m) == pytest.approx((0.0152, 0.0076))
+
+
 def test_half_of_a_longer_nipple_when_that_is_cheaper():
     offers = [(3 * IN, 4.0), (6.25 * IN, 6.0)]
     two = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=2)

@@ -84,10 +84,11 @@ def body(*, kind, length_m, width_m, depth_m, wall_m, caps="in", cap_thickness_m
 
 
 def _cap_size(width, depth, wall, caps, gap, radius):
-    """(width, depth, corner radius) of an end cap."""
+    """(width, depth, corner radius) of an end cap; a cap set in with wide gaps may be round at its ends."""
     if caps == "on":
         return width, depth, radius + wall if radius else 0.0
-    return width - 2 * wall - 2 * gap, depth - 2 * wall - 2 * gap, radius
+    a, b = width - 2 * wall - 2 * gap, depth - 2 * wall - 2 * gap
+    return a, b, min(radius, a / 2, b / 2)
 
 
 def _rounded_area(a, b, r):

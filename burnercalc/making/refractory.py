@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..errors import InputError, require
 from ..tables import read_table
-from .stock import INCH_M, mm
+from .stock import INCH_M, NOISE_M, mm
 
 LB_FT3_KG_M3 = 0.45359237 / (12 * INCH_M) ** 3  # exact definitions (NIST SP 811)
 
@@ -69,7 +69,7 @@ def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, workin
         "must be 300 to 4000 kg/m3",
         "2320 kg/m3",
     )
-    require(0 <= water_low <= water_high <= 1, "castable_water", f"{water_low:g} to {water_high:g}",
+    require(0 <= water_low <= water_high + NOISE_M <= 1 + NOISE_M, "castable_water", f"{water_low:g} to {water_high:g}",
             "must be a band within 0 to 1 of the dry mass", "0.09 to 0.11")
     require(
         800 <= service_temp_K <= 2500, "castable_service", f"{service_temp_K:g} K", "must be 800 to 2500 K", "1922 K"
@@ -129,14 +129,14 @@ def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2,
     """
     require(wall_m > 0, "wall", mm(wall_m), "must be above 0")
     require(
-        wall_m <= grip_m < math.inf,
+        wall_m - NOISE_M <= grip_m < math.inf,
         "grip",
         mm(grip_m),
         "must be at least the wall, or nothing holds the block",
         mm(3 * wall_m),
     )
     require(
-        grip_m <= block_thickness_m < math.inf,
+        grip_m - NOISE_M <= block_thickness_m < math.inf,
         "block_thickness",
         mm(block_thickness_m),
         "must be at least the grip",
