@@ -29,6 +29,7 @@ class Setting:
         whole      True when only whole numbers make sense
         optional   True when the text may be empty
         fine       True for what most leave alone; the page keeps it folded away
+        when       (key, value) of the choice under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
     """
     key: str
@@ -45,6 +46,7 @@ class Setting:
     optional: bool = False
     fine: bool = False
     words: tuple = ()
+    when: tuple = ()
 
 
 GROUPS = {
@@ -111,11 +113,11 @@ SETTINGS = (
     Setting("chamber_length", "heat", "Chamber length", "length", "12 in", "Inside, from end to end.", "1 in", "240 in",
             ("1/2 in", "10 mm")),
     Setting("chamber_width", "heat", "Chamber width", "length", "6 in", "Inside, across; for a box.", "1 in", "120 in",
-            ("1/2 in", "10 mm")),
+            ("1/2 in", "10 mm"), when=("chamber_shape", "box")),
     Setting("chamber_height", "heat", "Chamber height", "length", "5 1/2 in", "Inside, floor to roof; for a box.", "1 in", "120 in",
-            ("1/2 in", "10 mm")),
+            ("1/2 in", "10 mm"), when=("chamber_shape", "box")),
     Setting("chamber_diameter", "heat", "Chamber diameter", "length", "6 1/2 in", "Inside, across; for a cylinder.", "1 in", "120 in",
-            ("1/2 in", "10 mm")),
+            ("1/2 in", "10 mm"), when=("chamber_shape", "cylinder")),
     Setting("lining", "heat", "Lining", "lining", "dense_castable 1 in, blanket_8lb 2 in",
             "Layers from the hot face out: material and thickness, commas between. Materials: " + ", ".join(material_keys()) + "."),
     Setting("opening_area", "heat", "Opening", "area", "12 in2",
@@ -211,9 +213,9 @@ SETTINGS = (
             choices=(("20", "20 lb"), ("30", "30 lb"), ("40", "40 lb"), ("100", "100 lb"), ("tank", "lying tank"))),
     Setting("cylinder_count", "gas", "Cylinders", "count", "1", "Equal cylinders that are drawn from together.", "1", "20", ("1", "1"), whole=True),
     Setting("cylinder_fill", "gas", "Fill", "fraction", "80 %", "Gas in the cylinder, of its full charge.", "5 %", "100 %", ("5 %", "5 %")),
-    Setting("tank_diameter", "gas", "Tank diameter", "length", "30 in", "Outside diameter of a lying tank.", "6 in", "120 in", ("1 in", "25 mm")),
+    Setting("tank_diameter", "gas", "Tank diameter", "length", "30 in", "Outside diameter of a lying tank.", "6 in", "120 in", ("1 in", "25 mm"), when=("cylinder", "tank")),
     Setting("tank_length", "gas", "Tank length", "length", "92 in", "Overall length of a lying tank with its round ends.", "6 in", "600 in",
-            ("1 in", "25 mm")),
+            ("1 in", "25 mm"), when=("cylinder", "tank")),
     Setting("regulator_inlet_pressure", "gas", "Regulator needs", "gas_pressure", "10 psi",
             "Least pressure that the regulator needs from the cylinder; the gas pressure itself counts when it is more.", "0 psi", "60 psi",
             ("1 psi", "0.1 bar")),
@@ -245,15 +247,15 @@ SETTINGS = (
     Setting("pin_spares", "make", "Spare pins", "count", "3", "Pins to cut besides one a port.", "0", "200", ("1", "1"), whole=True, fine=True),
     Setting("refractory", "make", "Refractory", "choice", "dense_castable", "Class of the refractory in the block.", choices=REFRACTORIES),
     Setting("castable_density", "make", "Own refractory: density", "density", "145 lb/ft3", "Dry density as placed, from the bag's data sheet.",
-            "20 lb/ft3", "240 lb/ft3", ("5 lb/ft3", "100 kg/m3"), fine=True),
+            "20 lb/ft3", "240 lb/ft3", ("5 lb/ft3", "100 kg/m3"), fine=True, when=("refractory", "own")),
     Setting("castable_water_low", "make", "Own refractory: least water", "fraction", "9 %",
-            "Least water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %"), fine=True),
+            "Least water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %"), fine=True, when=("refractory", "own")),
     Setting("castable_water_high", "make", "Own refractory: most water", "fraction", "11 %",
-            "Most water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %"), fine=True),
+            "Most water by mass of dry mix, from the bag's data sheet.", "0 %", "60 %", ("1 %", "1 %"), fine=True, when=("refractory", "own")),
     Setting("castable_service", "make", "Own refractory: service limit", "temperature", "3000 degF",
-            "Highest temperature it stands, from the bag's data sheet.", "1000 degF", "3600 degF", ("50 degF", "25 degC"), fine=True),
+            "Highest temperature it stands, from the bag's data sheet.", "1000 degF", "3600 degF", ("50 degF", "25 degC"), fine=True, when=("refractory", "own")),
     Setting("working_time", "make", "Own refractory: working time", "time", "0.5 h", "How long the mix can be placed once it is wet.",
-            "0.05 h", "24 h", ("0.1 h", "0.1 h"), fine=True),
+            "0.05 h", "24 h", ("0.1 h", "0.1 h"), fine=True, when=("refractory", "own")),
     Setting("bag_mass", "make", "Bag", "mass", "55 lb", "Dry mass of one bag as sold.", "1 lb", "4000 lb", ("5 lb", "5 kg"), fine=True),
     Setting("waste_allowance", "make", "Waste allowance", "fraction", "10 %", "Refractory mixed beyond the block: bucket, trowel, floor.",
             "0 %", "100 %", ("5 %", "5 %"), fine=True),

@@ -27,6 +27,7 @@ export function listen(widget, change) {
 
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
+  showWhen(reply.fields);
   for (const [key, field] of Object.entries(reply.fields)) {
     const slider = place(key)?.querySelector(".slide");
     if (slider && field.marks) {
@@ -44,6 +45,14 @@ export function fillFields(reply, typing) {
     if (widget.title !== title) widget.title = title;
     if (widget.value !== field.text) widget.value = field.text;
     filling.delete(key);
+  }
+}
+
+// What counts only under one choice of another setting is shown only then.
+function showWhen(fields) {
+  for (const at of all("[data-when]")) {
+    const [key, value] = at.dataset.when.split("=");
+    at.hidden = fields[key].text !== value;
   }
 }
 

@@ -25,6 +25,11 @@ def test_every_setting_is_complete():
     assert len(BY_KEY) == len(SETTINGS)
 
 
+def test_when_names_a_choice():
+    for s in SETTINGS:
+        assert not s.when or s.when[1] in dict(BY_KEY[s.when[0]].choices), s.key
+
+
 def test_defaults_are_a_design():
     assert Design.from_texts({}).texts == {}
 

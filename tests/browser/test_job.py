@@ -83,6 +83,8 @@ def test_every_setting_has_a_widget_that_changes_the_design(ready):
     for setting in SETTINGS:
         if setting.key == "units" or not (setting.choices or setting.step):
             continue
+        if setting.when and setting.when[1] != BY_KEY[setting.when[0]].default:
+            put(ready, *setting.when)
         found = field(ready, setting.key)
         if setting.choices:
             found.select_option(label=next(label for value, label in setting.choices if value != setting.default))
@@ -91,11 +93,15 @@ def test_every_setting_has_a_widget_that_changes_the_design(ready):
         ready.wait_for_function("""key => location.hash.includes(key + "=") ||
             document.documentElement.dataset.state === "error" && document.querySelector("[data-refused]")""", arg=setting.key)
         ready.wait_for_selector("html:not([data-state=computing])", state="attached")
-        if f"{setting.key}=" in ready.evaluate("() => location.hash"):
-            ready.locator("#undo").click()
-        else:
-            found.select_option(label=dict(setting.choices)[setting.default])
+        ready.evaluate("() => { location.hash = '#v=1'; }")
         ready.wait_for_function("() => !location.hash && document.documentElement.dataset.state === 'ready'")
+
+
+def test_a_setting_that_does_not_count_is_not_shown(ready):
+    field(ready, "chamber_shape")
+    assert ready.locator("#set-chamber_width").is_visible() and not ready.locator("#set-chamber_diameter").is_visible()
+    put(ready, "chamber_shape", "cylinder")
+    assert not ready.locator("#set-chamber_width").is_visible() and ready.locator("#set-chamber_diameter").is_visible()
 
 
 def test_the_known_face(ready):
