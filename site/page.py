@@ -17,6 +17,7 @@ SITE = Path(__file__).resolve().parent
 sys.path.insert(0, str(SITE.parent))
 
 import figures  # noqa: E402
+import sketches  # noqa: E402
 import words  # noqa: E402
 from burnercalc import __version__, worker  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
@@ -141,7 +142,8 @@ def main(out):
         version=__version__, csp=(SITE / "csp.txt").read_text().strip(), data=data, answers=result.answers,
         tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
         chapters=[chapter(*each, result, data) for each in CHAPTERS],
-        aspect=aspect(data["drawings"]["face"]), svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]}, sketches={},
+        aspect=aspect(data["drawings"]["face"]), svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
+        sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(), trust_words=words.TRUST, walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
         examples=[{"name": e.name, "sentence": e.sentence,
                    "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
