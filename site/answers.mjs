@@ -5,6 +5,7 @@ import { ask } from "./python.mjs";
 const VERDICTS = ["good", "caution", "stop"];
 let focus = () => {};
 let design = null;
+let spokenOf = ""; // the worst verdict that was spoken last
 
 export function wireAnswers(given, focusSetting) {
   design = given;
@@ -64,7 +65,9 @@ export function showChecks(reply) {
   const worst = worstOf(reply);
   const words = worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : `All ${reply.checks.length} checks good.`;
   const bar = byId("worst");
-  if (byId("worst-text").textContent !== words) speak(words);
+  const judged = worst ? `${worst.key} ${worst.verdict}` : "good";
+  if (judged !== spokenOf && byId("worst-text").textContent !== words) speak(words); // another verdict, not another number
+  spokenOf = judged;
   bar.dataset.verdict = reply.worst;
   changedOnly(byId("worst-text"), words);
 }

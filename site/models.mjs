@@ -25,7 +25,10 @@ export async function embed({ doc, roots }) {
     for (const part of root.references()) if (part.name) models.set(part.name, part);
     const name = root.name.replace("figure-", "");
     if (models.has(`${name}-texts`)) keepSizes(name);
-    document.getElementById(roots[root.id])?.closest("figure")?.setAttribute("data-live", "");
+    const place = document.getElementById(roots[root.id]);
+    place?.closest("figure")?.setAttribute("data-live", "");
+    // A picture has nothing to do for the keyboard; Bokeh would make every one a stop.
+    place?.firstElementChild?.shadowRoot?.querySelector(".bk-Canvas")?.shadowRoot?.querySelector(".bk-events")?.setAttribute("tabindex", "-1");
   }
   theme();
   return shown;
