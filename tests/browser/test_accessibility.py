@@ -19,6 +19,11 @@ def look(chromium, request):
     """A page of a size, with axe in it."""
     context = chromium.new_context(**SIZES[request.param], service_workers="block")
     context.add_init_script(tool("axe-core").read_text())
+    context.add_init_script("""addEventListener("DOMContentLoaded", () => {
+      const still = document.createElement("style");
+      still.textContent = "* { transition: none !important; }";
+      document.head.append(still);
+    });""")  # a colour on its way to another one is neither
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     yield page
@@ -30,7 +35,6 @@ def violations(page, state, within="html"):
     lines = []
     for scheme, only in (("light", {"type": "tag", "values": TAGS}), ("dark", {"type": "rule", "values": ["color-contrast"]})):
         page.emulate_media(color_scheme=scheme)
-        page.wait_for_timeout(350)  # colours change within a quarter of a second
         found = page.evaluate("""async ([within, runOnly]) => (await axe.run(within, { runOnly, resultTypes: ["violations"] })).violations""",
                               [within, only])
         lines += [f"{state}, {scheme}: {v['id']}: {v['help']}: {node['target']} {node['html'][:120]} {node['failureSummary']}"
@@ -57,7 +61,7 @@ def open_all_of(page, chapter):
 
 def test_axe_finds_nothing_in_any_chapter_or_dialog(look, site):
     open_ready(look, site)
-    found = violations(look, "start")
+    found = []
     for chapter in CHAPTERS:
         open_all_of(look, chapter)
         found += violations(look, chapter, f"#chapter-{chapter}")
@@ -103,3 +107,109 @@ def test_axe_can_find_something(look, site):
       document.documentElement.style.setProperty("--soft", "#888888"); }""")
     rules = {line.split(": ")[1] for line in violations(look, "spoilt")}
     assert {"select-name", "color-contrast"} <= rules
+
+
+# By keyboard alone, with what a screen reader would say
+
+FOCUS = """() => {
+  let at = document.activeElement;
+  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+  const box = at.getBoundingClientRect(), style = getComputedStyle(at);
+  const host = at.getRootNode().host ?? at;
+  return { id: at.id, key: host.closest("[data-setting]")?.dataset.setting ?? "", words: (at.getAttribute("aria-label") ?? at.textContent).trim().slice(0, 60),
+    outline: style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2,
+    inSight: box.width > 0 && box.top >= 0 && box.bottom <= innerHeight && box.left >= 0 && box.right <= innerWidth,
+    uncovered: at === document.body || host.contains(document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2)) };
+}"""
+
+
+def walk_to(page, wanted, key="Tab", most=150):
+    """Press a key until the focus is at the wanted place; every stop on the way must show where it is."""
+    for _ in range(most):
+        page.keyboard.press(key)
+        at = page.evaluate(FOCUS)
+        assert at["outline"], f"no focus ring: {at}"
+        if wanted(at):
+            assert at["inSight"] and at["uncovered"], at
+            return at
+    raise AssertionError(f"{most} times {key} did not get there; last at {at}")
+
+
+def spoken(page):
+    return page.evaluate("() => window.spoken")
+
+
+@pytest.fixture
+def keyboard(chromium, site):
+    """A desktop page that is ready, with a record of what its live region says."""
+    context = chromium.new_context(viewport={"width": 1000, "height": 900}, service_workers="block")
+    page = context.new_page()
+    page.set_default_timeout(READY_MS)
+    open_ready(page, site)
+    page.evaluate("""() => {
+      window.spoken = [];
+      const region = document.getElementById("spoken");
+      new MutationObserver(() => window.spoken.push(region.textContent)).observe(region, { childList: true, characterData: true, subtree: true });
+    }""")
+    yield page
+    context.close()
+
+
+def test_the_whole_job_by_keyboard(keyboard):
+    page = keyboard
+    walk_to(page, lambda at: at["words"] == "Skip to the settings")
+    page.keyboard.press("Enter")
+    walk_to(page, lambda at: at["words"].startswith("Face"))
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#chapter-face[open] #root-ports_per_row > div")
+    walk_to(page, lambda at: at["key"] == "ports_per_row" and at["id"] == "input")
+    page.keyboard.press("Control+A")
+    page.keyboard.type("40")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#worst[data-verdict=stop]")
+    settle(page)
+
+    walk_to(page, lambda at: at["id"] == "worst", "Shift+Tab")
+    page.keyboard.press("Enter")  # to the setting that moves it
+    page.wait_for_function("() => document.activeElement.closest('[data-setting][data-marked]')")
+    page.keyboard.press("Control+A")
+    page.keyboard.type("9")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#worst:not([data-verdict=stop])")
+    settle(page)
+
+    for opener, box, way in (("Share", "share-box", "Shift+Tab"), ("Paper", "paper-box", "Tab")):
+        walk_to(page, lambda at: at["words"] == opener, way)
+        page.keyboard.press("Enter")
+        page.wait_for_selector(f"#{box}[open]")
+        assert page.evaluate("(id) => document.activeElement.closest(`#${id}`) !== null", box)
+        walk_to(page, lambda at: at["words"] == "Close")
+        page.keyboard.press("Enter")
+        page.wait_for_selector(f"#{box}:not([open])", state="attached")
+        assert page.evaluate(FOCUS)["words"] == opener  # back where it was
+
+
+def test_only_changed_verdicts_are_spoken_and_not_each_letter(keyboard):
+    page = keyboard
+    page.locator("#chapter-face > summary").click()
+    found = field(page, "ports_per_row")
+    found.click()
+    found.press("Control+A")
+    for letter in "40":
+        page.keyboard.type(letter)
+        page.wait_for_timeout(100)
+    page.wait_for_selector("#worst[data-verdict=stop]")
+    page.wait_for_timeout(1500)
+    said = spoken(page)
+    assert len(said) == 1 and said[0].startswith("Stop"), said
+    found.press("Enter")  # the same design again: nothing new to say
+    settle(page)
+    page.locator('#set-wall .step[data-by="1"]').click()  # another number, the same verdict
+    page.wait_for_function("() => location.hash.includes('wall=')")
+    page.wait_for_timeout(1500)
+    assert spoken(page) == said
+    found.fill("9")
+    found.press("Enter")
+    page.wait_for_selector("#worst:not([data-verdict=stop])")
+    page.wait_for_timeout(1500)
+    assert len(spoken(page)) == 2
