@@ -74,7 +74,8 @@ def _block_stands_outside(v):
 
 def _outer_ports_fit(v, side, count, counted):
     room = v[side] - 2 * v["setback"] - v["port_diameter"]
-    if count > 1 and 2 * v["setback"] < v[side] and not room - 2 * v["edge_margin"] > 1e-9:
+    # In a round face the margin holds for a lone port, too.
+    if (count > 1 or v["body_kind"] == "pipe") and 2 * v["setback"] < v[side] and not room - 2 * v["edge_margin"] > 1e-9:
         if room > 0:
             return InputError("edge_margin", _text(v, "edge_margin"), f"must leave room for {counted} between the margins, "
                               f"less than {_show(v, room / 2)}", _show(v, room / 4), (side, "setback", "port_diameter"))
@@ -233,8 +234,8 @@ RULES = (
     (_grip_reaches_inside, ("grip", "wall")),
     (_plenum_is_left, ("grip", "body_depth", "wall")),
     (_block_stands_outside, ("block_thickness", "grip")),
-    (_long_row_fits, ("body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
-    (_rows_fit, ("body_width", "setback", "port_diameter", "edge_margin", "rows")),
+    (_long_row_fits, ("body_kind", "body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
+    (_rows_fit, ("body_kind", "body_width", "setback", "port_diameter", "edge_margin", "rows")),
     (_short_rows_have_ports, ("pattern", "rows", "ports_per_row")),
     (_rings_have_ports, ("pattern", "rows", "ports_per_row")),
     (_pipe_is_round, ("body_kind", "body_length", "body_width")),

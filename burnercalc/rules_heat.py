@@ -15,8 +15,8 @@ def _opening_fits(v):
     if not v["opening_area"] <= wall:
         return InputError("opening_area", _shown(v, v["opening_area"], "area"), "must fit into the chamber's "
                           + ("largest upright wall" if box else "end") + f" ({_about(v, wall, 'area')})",
-                          _about(v, wall / 4, "area"), (("chamber_length", "chamber_width", "chamber_height") if box
-                                                        else ("chamber_diameter",)))
+                          _about(v, 0.99 * wall, "area"), (("chamber_length", "chamber_width", "chamber_height") if box
+                                                           else ("chamber_diameter",)))
 
 
 def _lining_fits(v):
