@@ -82,7 +82,32 @@ export function refuse(errors, typing) {
   notice(loose.join(" "));
 }
 
+// The setting in hand shows its slider and fractions. The one left folds them away once the finger is up, so that
+// nothing moves between press and release; then the page is scrolled by as much as what is in hand has moved.
+function followFocus() {
+  let active = null;
+  let pressed = Promise.resolve();
+  addEventListener("pointerdown", () => {
+    pressed = new Promise((resolve) => {
+      for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(resolve), { once: true });
+    });
+  }, true);
+  addEventListener("focusin", async ({ target }) => {
+    const at = target.closest("[data-setting]");
+    if (!at || at === active) return;
+    const left = active;
+    active = at;
+    at.dataset.active = "";
+    await pressed;
+    if (!left || left === active) return;
+    const before = at.getBoundingClientRect().top;
+    delete left.dataset.active;
+    scrollBy(0, at.getBoundingClientRect().top - before);
+  });
+}
+
 export function wireSettings(design) {
+  followFocus();
   const send = async (request) => {
     const reply = await ask({ settings: design.texts(), ...request });
     if (reply.ok) await design.change(reply.key, reply.text);
@@ -94,8 +119,6 @@ export function wireSettings(design) {
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
     for (const press of all(".part", at)) press.addEventListener("click", () => send({ kind: "part", key, part: press.dataset.part }));
     at.querySelector(".slide")?.addEventListener("input", (event) => send({ kind: "slide", key, mark: Number(event.target.value) }));
-    at.addEventListener("focusin", () => at.setAttribute("data-active", ""));
-    at.addEventListener("focusout", (event) => { if (!at.contains(event.relatedTarget)) at.removeAttribute("data-active"); });
   }
 }
 

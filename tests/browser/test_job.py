@@ -273,7 +273,7 @@ def test_a_check_offers_what_cures_it(ready):
     check = ready.locator("#check-web")
     check.locator("button", has_text="What would cure it?").click()
     check.locator("button.cure").first.click()
-    ready.wait_for_selector("#check-web[data-verdict=good]")
+    ready.wait_for_selector("#check-web[data-verdict=good]", state="attached")
 
 
 def test_another_body_redraws_without_a_fault(ready):
