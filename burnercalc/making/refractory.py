@@ -144,7 +144,7 @@ def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2,
     )
     require(mould_area_m2 >= body_area_m2 * (1 - 1e-9), "mould_clearance", f"{mould_area_m2:.4g} m2",
             "must let the body into the mould", "3 mm")
-    require(0 < window_area_m2 <= inside_area_m2 <= body_area_m2, "setback", f"{window_area_m2:.4g} m2",
+    require(0 < window_area_m2 <= inside_area_m2 * (1 + 1e-6) <= body_area_m2, "setback", f"{window_area_m2:.4g} m2",
             "must leave a window no larger than the body's inside")
     ports_area = port_count * math.pi / 4 * port_diameter_m**2
     require(
