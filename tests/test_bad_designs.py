@@ -32,6 +32,7 @@ BAD = [
     ("mix pipe so wide that the flame walks back", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "walks back", {"mix_pipe": "1-1/2"}),
     ("no room to mix", {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", "some ports burn rich", {"mix_pipe_length": "18 in"}),
     ("bare jet on the ports", {"inlet": "1", "baffle_holes": "0"}, "jet_impingement", "Put a baffle in", {"baffle_holes": "40"}),
+    ("baffle of four holes", {"baffle_holes": "4", "blower_shutoff_pressure": "10 inH2O"}, "baffle_pressure", "jet of its own", {"baffle_holes": "40"}),
     ("ports too far apart to light each other", {"rows": "1", "ports_per_row": "4", "port_diameter": "3/8 in"}, "cross_light", "do not light",
      {"rows": "5", "ports_per_row": "9", "port_diameter": "1/4 in"}),
 ]

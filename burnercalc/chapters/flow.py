@@ -21,6 +21,7 @@ MOST_ROUGHNESS = 0.0999           # roughness over bore; the friction formula en
 SPREAD = (0.05, 0.15)             # good up to, stop above; the first is that of Perry's tenth
 KINETIC = (0.10, 0.30)            # the same as kinetic ratios: cos(sqrt(0.3)) = 0.85
 IMPINGEMENT = (1.10, 1.40)        # good up to, stop above: the most that a port under the inlet's jet passes
+BAFFLE_SHARE = (0.5, 2.0)         # baffle's pressure over the ports': good up to, stop above; its holes jet at the block
 MIXING = (5.0, mixing.DIAMETERS_NEEDED)  # stop below, good from
 WALK_BACK = (1.0, 2.0)            # pipe velocity over turbulent burning velocity at low fire: stop below, good from
 
@@ -199,8 +200,8 @@ def _shares(d, r, shared):
     ratio, wanted = r["plenum_to_port_ratio"], wanted_ratio(good, d.inlet_position)
     r.check("plenum_ratio", verdict, ratio, wanted, "ratio", "Plenum ratio",
             f"The plenum is {ratio:.2f} times the port area; with the inlet at the {d.inlet_position} that leaves the "
-            f"ports {spread} uneven. "
-            + ("" if verdict == "good" else f"About {wanted:.2g} or more is wanted: a deeper body, less grip, or less "
+            f"ports {spread} uneven."
+            + ("" if verdict == "good" else f" About {wanted:.2g} or more is wanted: a deeper body, less grip, or less "
                "port area."),
             PLENUM_SOURCE, "memory", cure)
 
@@ -241,13 +242,31 @@ def _jet(d, r, baffle, port_Pa):
     good, stop = IMPINGEMENT
     verdict = "good" if ratio <= good else "caution" if ratio <= stop else "stop"
     r.check("jet_impingement", verdict, ratio, good, "ratio", "Jet of the inlet",
-            f"The inlet's jet can push up to {100 * (ratio - 1):.0f} % more than its share through the ports in front "
-            "of it"
+            f"The inlet's jet can push {_more(ratio)} than its share through the ports in front of it"
             + ("." if verdict == "good" else f"; {100 * (good - 1):.0f} % is little. Use a larger inlet, or a baffle "
                "that takes more."
                if baffle else f"; {100 * (good - 1):.0f} % is little. Put a baffle in, or use a larger inlet."),
             "stagnation pressure; limits are common practice", "common practice",
             (("baffle_holes", "choose"), ("inlet", "raise")))
+    if baffle:
+        _baffle_check(d, r, port_Pa)
+
+
+def _more(ratio):
+    return "less than 1 % more" if ratio < 1.01 else f"up to {100 * (ratio - 1):.0f} % more"
+
+
+def _baffle_check(d, r, port_Pa):
+    good, stop = BAFFLE_SHARE
+    share = r["baffle_pressure_drop"] / port_Pa
+    verdict = "good" if share <= good else "caution" if share <= stop else "stop"
+    r.check("baffle_pressure", verdict, share, good, "ratio", "Jets of the baffle",
+            f"The baffle takes {show(r['baffle_pressure_drop'], 'pressure', d.units)}, {share:.2g} times the pressure "
+            "over the ports; " + (
+                "its holes blow gently." if verdict == "good" else
+                f"{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the "
+                "block: more or larger holes."),
+            PRACTICE, "common practice", (("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")))
 
 
 def _mixing(d, r):
