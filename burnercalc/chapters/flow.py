@@ -21,7 +21,7 @@ MOST_ROUGHNESS = 0.0999           # roughness over bore; the friction formula en
 SPREAD = (0.05, 0.15)             # good up to, stop above; the first is that of Perry's tenth
 KINETIC = (0.10, 0.30)            # the same as kinetic ratios: cos(sqrt(0.3)) = 0.85
 IMPINGEMENT = (1.10, 1.40)        # good up to, stop above: the most that a port under the inlet's jet passes
-BAFFLE_SHARE = (0.5, 2.0)         # baffle's pressure over the ports': good up to, stop above; its holes jet at the block
+BAFFLE_SHARE = (0.5, 2.0)         # baffle's pressure over the ports': good up to, stop above, or its holes jet
 MIXING = (5.0, mixing.DIAMETERS_NEEDED)  # stop below, good from
 WALK_BACK = (1.0, 2.0)            # pipe velocity over turbulent burning velocity at low fire: stop below, good from
 
