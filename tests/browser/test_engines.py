@@ -1,0 +1,173 @@
+"""One flow in Chromium, Firefox and WebKit: open, change, share, open the link, make a template, go on without the server.
+
+Each engine is driven by its own WebDriver at the size of a phone, as far as its window lets it.
+"""
+
+import os
+import shutil
+import subprocess
+import threading
+import time
+
+import pytest
+from selenium import webdriver
+from selenium.webdriver.common.by import By
+from selenium.webdriver.common.keys import Keys
+
+import build
+from browser import engines
+from browser.conftest import READY_MS
+from burnercalc.design import Design
+from burnercalc.link import to_link
+from burnercalc.solve import solve
+from pdf_reader import pages
+
+WIDTH, HEIGHT = 412, 915
+BARE = "manifest.webmanifest"  # a file of the site that is no page
+
+
+def start_chromium(folder):
+    browser, driver = engines.chromium_driver()
+    options = webdriver.ChromeOptions()
+    options.binary_location = browser
+    for argument in (*engines.CHROMIUM_ARGUMENTS, "--headless=new", f"--window-size={WIDTH},{HEIGHT}"):
+        options.add_argument(argument)
+    options.add_experimental_option("prefs", {"download.default_directory": str(folder)})
+    return webdriver.Chrome(options=options, service=webdriver.ChromeService(driver))
+
+
+def start_firefox(folder):
+    browser, driver = engines.firefox()
+    options = webdriver.FirefoxOptions()
+    options.binary_location = browser
+    options.add_argument("-headless")
+    for name, value in (("browser.download.folderList", 2), ("browser.download.dir", str(folder)), ("pdfjs.disabled", True),
+                        ("browser.helperApps.neverAsk.saveToDisk", "application/pdf"), ("browser.download.alwaysOpenPanel", False)):
+        options.set_preference(name, value)
+    made = webdriver.Firefox(options=options, service=webdriver.FirefoxService(driver))
+    made.set_window_size(WIDTH, HEIGHT)
+    return made
+
+
+def start_webkit(folder):
+    browser, driver, display = engines.webkit()
+    options = webdriver.WebKitGTKOptions()
+    options.binary_location = browser
+    options.add_argument("--automation")
+    options.add_argument("--full-screen")
+    read, write = os.pipe()
+    screen = subprocess.Popen([display, "-displayfd", str(write), "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-nolisten", "tcp"],
+                              pass_fds=[write], stderr=subprocess.DEVNULL)
+    os.close(write)
+    with os.fdopen(read) as number:
+        name = f":{number.readline().strip()}"
+    home = {"DISPLAY": name, "HOME": str(folder), "XDG_DOWNLOAD_DIR": str(folder), "GTK_A11Y": "none"}
+    try:
+        made = webdriver.WebKitGTK(options=options, service=webdriver.WebKitGTKService(driver, env={**os.environ, **home}))
+    except BaseException:
+        screen.terminate()
+        raise
+    made.screen = screen
+    return made
+
+
+START = {"chromium": start_chromium, "firefox": start_firefox, "webkit": start_webkit}
+
+
+@pytest.fixture(params=START)
+def browser(request, tmp_path):
+    """A browser of each engine; its downloads go to tmp_path."""
+    try:
+        made = START[request.param](tmp_path)
+    except engines.Missing as missing:
+        if shutil.which("apt-get") and os.geteuid() == 0:
+            raise  # here it can be installed, so it must be
+        pytest.skip(str(missing))
+    made.set_script_timeout(READY_MS / 1000)
+    yield made
+    made.quit()
+    if hasattr(made, "screen"):
+        made.screen.terminate()
+        made.screen.wait()
+
+
+def wait(browser, script, *arguments):
+    """Wait until a script gives something, and return that."""
+    until = time.monotonic() + READY_MS / 1000
+    while time.monotonic() < until:
+        found = browser.execute_script(script, *arguments)
+        if found:
+            return found
+        time.sleep(0.05)
+    raise AssertionError(f"{script} {arguments} never came true; the page says: {browser.execute_script('return document.body.innerText')[:500]}")
+
+
+def ready(browser):
+    wait(browser, "return document.documentElement.dataset.state === 'ready'")
+
+
+def answer(browser, key):
+    return float(browser.execute_script("return document.querySelector(arguments[0]).dataset.value", f'[data-answer="{key}"]'))
+
+
+def put(browser, chapter, key, text):
+    """Open the chapter and type into the setting's field, as a person does."""
+    browser.execute_script("document.getElementById(arguments[0]).open = true", f"chapter-{chapter}")
+    field = wait(browser, "return document.getElementById(arguments[0]).firstElementChild?.shadowRoot?.querySelector('input')", f"root-{key}")
+    browser.execute_script("arguments[0].scrollIntoView({ block: 'center' })", field)
+    field.send_keys(Keys.END + Keys.BACKSPACE * 12 + text + Keys.ENTER)
+    wait(browser, "return location.hash.includes(arguments[0])", f"{key}={text.replace(' ', '-')}")
+    ready(browser)
+
+
+def press(browser, selector):
+    browser.find_element(By.CSS_SELECTOR, selector).click()
+
+
+def downloaded(folder, name):
+    until = time.monotonic() + READY_MS / 1000
+    while time.monotonic() < until:
+        for path in folder.rglob(name):
+            if path.stat().st_size and not list(folder.rglob("*.part")) and not list(folder.rglob("*.crdownload")):
+                return path.read_bytes()
+        time.sleep(0.1)
+    raise AssertionError(f"no download of {name}, only {[path.name for path in folder.rglob('*.pdf')]}")
+
+
+def test_the_same_flow_in_every_engine(browser, site, tmp_path):
+    server = build.server()
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    address = f"http://127.0.0.1:{server.server_port}/"
+    design = Design.from_texts({"rows": "4", "port_diameter": "3/16 in"})
+    expected = solve(design)
+
+    browser.get(address)
+    ready(browser)
+    assert answer(browser, "port_count") == solve(Design.from_texts({}))["port_count"]
+    put(browser, "face", "rows", "4")
+    put(browser, "face", "port_diameter", "3/16")
+    assert answer(browser, "port_count") == expected["port_count"]
+    assert answer(browser, "plenum_to_port_ratio") == pytest.approx(expected["plenum_to_port_ratio"], rel=1e-9)
+
+    press(browser, "#share")
+    link = wait(browser, "return document.getElementById('share-link').value")
+    assert link == to_link(design, address)
+    wait(browser, "const code = document.getElementById('share-code'); return !code.hidden && code.naturalWidth > 0")
+    press(browser, "#share-box [data-close]")
+
+    press(browser, '[data-open="paper-box"]')
+    press(browser, '[data-file="template-a4"]')
+    circles = [circle for page in pages(downloaded(tmp_path, "*.pdf")) for circle in page.circles]
+    diameter_mm = round(1000 * design.port_diameter, 2)
+    assert [round(circle[2], 2) for circle in circles].count(diameter_mm) >= expected["port_count"]
+
+    wait(browser, "return navigator.serviceWorker.controller !== null")
+    browser.execute_script("localStorage.clear()")
+    server.shutdown()
+    server.server_close()
+    browser.get(address + BARE)  # leaves the page, so that the link below opens it anew
+    browser.get(link)
+    ready(browser)
+    assert answer(browser, "port_count") == expected["port_count"]
+    put(browser, "face", "rows", "3")
+    assert answer(browser, "port_count") == solve(design.changed({"rows": "3"}))["port_count"]
