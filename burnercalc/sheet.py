@@ -5,6 +5,7 @@ from . import units
 from .link import to_link
 from .settings import BY_KEY, GROUPS, SETTINGS
 
+WIDE = 32  # columns of the labels
 MARKS = {"good": "good   ", "caution": "CAUTION", "stop": "STOP   "}
 
 
@@ -42,6 +43,8 @@ def shown(answer, unit_system):
     text = units.show(answer.value, answer.dimension, unit_system)
     if answer.band and answer.value is not None:
         low, high = (units.show(limit, answer.dimension, unit_system) for limit in answer.band)
+        if low == text == high:  # closer than the digits shown
+            return text
         unit = " " + units.readable(units.shown_unit(answer.dimension, unit_system))
         text += f" ({low.removesuffix(unit)} to {high})"
     return text
@@ -55,9 +58,9 @@ def as_text(result, base=""):
         members = [s for s in SETTINGS if s.group == group]
         if members:
             lines += ["", title.upper()]
-            lines += [f"  {s.label:<28}{d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members]
+            lines += [f"  {s.label:<{WIDE}}{d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members]
     lines += ["", "ANSWERS"]
-    lines += [f"  {a.label:<28}{shown(a, d.units)}" for a in result.answers.values()]
+    lines += [f"  {a.label:<{WIDE}}{shown(a, d.units)}" for a in result.answers.values()]
     lines += ["", "CHECKS"]
     for check in sorted(result.checks.values(), key=lambda c: -["good", "caution", "stop"].index(c.verdict)):
         lines.append(f"  {MARKS[check.verdict]} {check.text}")

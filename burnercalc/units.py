@@ -18,6 +18,7 @@ DIMENSIONS = {
     "length": ("m", "in", "mm"),
     "long_length": ("m", "ft", "m"),
     "paper_length": ("m", "mm", "mm"),
+    "drill_length": ("m", "in", "mm"),  # too fine for a tape: decimals of an inch
     "area": ("m2", "in2", "cm2"),
     "volume": ("m3", "ft3", "L"),
     "mass": ("kg", "lb", "kg"),
@@ -211,8 +212,8 @@ def significant(value, digits=3):
 def show(value, dimension, units, digits=3, exact=False):
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
-    Lengths in inches are given as tape fractions of 1/64 when exact or to 1/32 otherwise; `exact` keeps what a
-    tape cannot show as a decimal instead, so that the text can be read back without loss.
+    Lengths in inches are given as tape fractions of 1/64 when exact or to 1/32 otherwise, times under an hour in
+    minutes; `exact` keeps what a tape cannot show as a decimal instead, so that the text can be read back without loss.
     """
     if value is None:
         return "none"
@@ -221,6 +222,8 @@ def show(value, dimension, units, digits=3, exact=False):
     if dimension == "count":
         return f"{value:g}"
     unit = shown_unit(dimension, units)
+    if dimension == "time" and value < 3600 and not exact:
+        unit = "min"
     number = from_si(value, unit, si_unit_of(dimension))
     if dimension == "length" and unit == "in":
         if is_on_tape(number):
@@ -236,6 +239,8 @@ def show(value, dimension, units, digits=3, exact=False):
         text = f"{number:.0f}"
     else:
         text = significant(number, digits)
+        if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
+            text = text.rstrip("0").rstrip(".")
     return f"{text} {readable(unit)}".strip() if not exact else f"{text} {unit}".strip()
 
 

@@ -52,6 +52,14 @@ def test_tape(inches, text):
     assert units.tape(inches) == text
 
 
+@pytest.mark.parametrize("value, dimension, system, text", [
+    (1800, "time", "in", "30 min"), (3600, "time", "mm", "1 h"), (172800, "time", "in", "48 h"), (60.0, "angle", "in", "60 °"),
+    (0.05, "fraction", "mm", "5 %"), (0.327e-2, "fraction", "in", "0.327 %"), (44000.0, "power", "mm", "44 kW"), (44004.0, "power", "mm", "44.0 kW"),
+    (1.95e-3, "drill_length", "in", "0.0768 in"), (1.95e-3, "drill_length", "mm", "1.95 mm"), (0.0, "time", "in", "0 min")])
+def test_numbers_are_shown_with_the_digits_they_have(value, dimension, system, text):
+    assert units.show(value, dimension, system) == text
+
+
 @given(st.integers(1, 64 * 60))
 def test_tape_reads_back(sixty_fourths):
     length = sixty_fourths / 64 * 0.0254

@@ -53,7 +53,7 @@ def _mould(d, r):
     r.answer("mould_screws", r.mould.screws_corner + r.mould.screws_base, "count", "Screws",
              "Screws for the frame and to hold the base.", "at least two up a corner and one every 6 in round the base",
              ("mould_board", "mould_height"), PRACTICE, "common practice")
-    r.answer("screw_length", r.mould.screw_m, "length", "Screw length", "Length of those screws.",
+    r.answer("screw_length", r.mould.screw_m, "length", "Screws, at least", "Least length of those screws; take the next longer that is sold.",
              "thicker board + 1 in", ("mould_board", "mould_base"), PRACTICE, "common practice")
     r.answer("push_in", d.grip, "length", "Push-in mark",
              "Mark on the body, from its face: how deep it goes into the wet mix.",

@@ -87,7 +87,7 @@ def _jet_answers(d, r, jet):
     band = () if diameter is None else tuple(
         diameter * sqrt(jet.coefficient / min(jet.coefficient + step, 1.0)) for step in (COEFFICIENT_BAND,
             -COEFFICIENT_BAND))
-    r.answer("orifice_diameter", diameter, "length", "Jet",
+    r.answer("orifice_diameter", diameter, "drill_length", "Jet",
              "Hole that passes the gas of high fire at the gas pressure; the band is the discharge coefficient give or "
              "take 0.05.",
              "sqrt(4 x gas flow / (pi x coefficient x flow of an ideal nozzle per area))", inputs, JET,
@@ -126,7 +126,7 @@ def _jet_answers(d, r, jet):
                  for one in near)
     r.add_table(Table("jet_drills", "Drills next to the jet, each at the gas pressure as set",
                       (Column("family", "Family", "word"), Column("drill", "Drill", "word"),
-                       Column("diameter", "Diameter", "paper_length"),
+                       Column("diameter", "Diameter", "drill_length"),
                        Column("firing_rate", "Firing rate", "power"),
                        Column("equivalence_ratio", "Equivalence ratio", "ratio"),
                        Column("gas_pressure", "Pressure for the rate", "gas_pressure")), rows, JET))
@@ -199,7 +199,7 @@ def _gas_pressure_check(d, r, jet):
     if r["orifice_diameter"] > JET_OF_PIPE * pipes.pipe(d.mix_pipe).bore_m:
         verdict, changes = "stop", (("gas_pressure", "raise"), ("mix_pipe", "raise"), ("firing_rate", "lower"))
         words = (f"Gas at {gas} is too weak for this rate: the jet would need a hole of "
-                 f"{show(r['orifice_diameter'], 'length', d.units)}, more than a quarter of the mix pipe's bore. Raise "
+                 f"{show(r['orifice_diameter'], 'drill_length', d.units)}, more than a quarter of the mix pipe's bore. Raise "
                  "the gas pressure"
                  + (" (ask the gas company)" if r.liquid is None else "") + ", or less fire.")
     elif d.gas_pressure < 4 * r["mixture_pressure"]:
