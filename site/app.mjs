@@ -161,6 +161,7 @@ onStage((stage, trouble) => {
 });
 start();
 live().then(openAddress, (error) => {
+  if (root.dataset.broken !== undefined) return; // said already
   delete root.dataset.shared;
   state("error", "The page's drawings could not be loaded.");
   notice(`The page is not complete (${error.message}). Reload it with a network.`);
