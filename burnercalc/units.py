@@ -42,6 +42,7 @@ DIMENSIONS = {
     "angle": ("deg", "deg", "deg"),
     "ratio": ("1", "", ""),
     "fraction": ("1", "%", "%"),
+    "gas_share": ("1", "%", "%"),  # of a mixture by volume; traces are said in ppm
     "count": ("1", "", ""),
     "money": ("1", "", ""),
     "word": ("", "", ""),
@@ -212,8 +213,9 @@ def significant(value, digits=3):
 def show(value, dimension, units, digits=3, exact=False):
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
-    Lengths in inches are given as tape fractions of 1/64 when exact or to 1/32 otherwise, times under an hour in
-    minutes; `exact` keeps what a tape cannot show as a decimal instead, so that the text can be read back without loss.
+    Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
+    under an hour in minutes, from three days on in days; traces of gas in ppm; money in hundredths. `exact` keeps the
+    unit, and what a tape cannot show as a decimal, so that the text can be read back without loss.
     """
     if value is None:
         return "none"
@@ -222,14 +224,16 @@ def show(value, dimension, units, digits=3, exact=False):
     if dimension == "count":
         return f"{value:g}"
     unit = shown_unit(dimension, units)
-    if dimension == "time" and value < 3600 and not exact:
-        unit = "min"
+    if dimension == "gas_share" and 0 < value < 1e-3 and not exact:
+        return f"{significant(1e6 * value, digits)} ppm"
+    if dimension == "time" and not exact:
+        unit = "min" if value < 3600 else unit if value < 3 * 86400 else "day"
     number = from_si(value, unit, si_unit_of(dimension))
     if dimension == "length" and unit == "in":
         if is_on_tape(number):
             text = tape(number)
         else:
-            text = repr(round(number, 9)) if exact else tape(number, 32)
+            text = repr(round(number, 9)) if exact else tape(number, 32 if abs(number) >= 1 / 8 else 64)
     elif exact:
         text = f"{number:.12g}"
     elif dimension == "length":
@@ -237,11 +241,16 @@ def show(value, dimension, units, digits=3, exact=False):
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":
         text = f"{number:.0f}"
+    elif dimension == "money":
+        text = f"{number:.2f}"
     else:
         text = significant(number, digits)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
             text = text.rstrip("0").rstrip(".")
-    return f"{text} {readable(unit)}".strip() if not exact else f"{text} {unit}".strip()
+    if exact:
+        return f"{text} {unit}".strip()
+    unit = "days" if unit == "day" and text != "1" else readable(unit)
+    return f"{text}{unit}" if unit == "°" else f"{text} {unit}".strip()
 
 
 def readable(unit):

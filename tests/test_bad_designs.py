@@ -63,3 +63,18 @@ def test_a_hint_moves_the_right_way():
         assert before.changes[0].setting in step and before.changes[0].move == "raise"
         order = ("good", "caution", "stop")
         assert order.index(after.verdict) <= order.index(before.verdict)
+
+
+@pytest.mark.parametrize("texts, key, words, never", [
+    ({"lining": "ifb_26 4 1/2 in", "work_rate": "100 lb/h"}, "rate_for_need", "put less work through", "heat_up_time"),
+    ({"firing_rate": "10 kBtu/h"}, "rate_for_need", "cannot even hold", "heat_up_time"),
+    ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
+    ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
+    ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "130 times as much", "none"),
+    ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
+    ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
+    ({"fuel": "butane", "equivalence_ratio": "0.5"}, "lift", "Next to no cold flame", "none")])
+def test_reasons_and_cures_are_those_of_the_case(texts, key, words, never):
+    check = solve(Design.from_texts(texts)).checks[key]
+    assert words in check.text, check.text
+    assert never not in {change.setting for change in check.changes}

@@ -53,7 +53,10 @@ def test_tape(inches, text):
 
 
 @pytest.mark.parametrize("value, dimension, system, text", [
-    (1800, "time", "in", "30 min"), (3600, "time", "mm", "1 h"), (172800, "time", "in", "48 h"), (60.0, "angle", "in", "60 °"),
+    (1800, "time", "in", "30 min"), (3600, "time", "mm", "1 h"), (172800, "time", "in", "48 h"), (60.0, "angle", "in", "60°"), (864000.0, "time", "in", "10 days"),
+    (441.134, "money", "in", "441.13"), (0.0, "money", "in", "0.00"), (5.74e-4, "gas_share", "in", "574 ppm"), (0.0566, "gas_share", "in", "5.66 %"),
+    (0.0, "gas_share", "in", "0 %"), (0.0002, "length", "in", "1/64 in"), (0.0065, "length", "in", "1/4 in"),
+
     (0.05, "fraction", "mm", "5 %"), (0.327e-2, "fraction", "in", "0.327 %"), (44000.0, "power", "mm", "44 kW"), (44004.0, "power", "mm", "44.0 kW"),
     (1.95e-3, "drill_length", "in", "0.0768 in"), (1.95e-3, "drill_length", "mm", "1.95 mm"), (0.0, "time", "in", "0 min")])
 def test_numbers_are_shown_with_the_digits_they_have(value, dimension, system, text):

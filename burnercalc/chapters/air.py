@@ -73,7 +73,8 @@ def _blower_check(d, r, point, margin, high, needed_Pa, curve, density):
     else:
         has = pressure(curve.pressure_Pa(high, density))
         text = f"High fire asks for {asked}; the blower has {has} there" + {
-            "good": f", {100 * margin:.0f} % to spare.",
+            "good": f", {100 * margin:.0f} % to spare." if margin < 2 else
+            f", {show(margin + 1, 'ratio', d.units, 2)} times as much.",
             "caution": f", only {100 * margin:.0f} % to spare; {100 * MARGIN:.0f} % is usual. Larger ports or mix "
             "pipe, or a stronger blower.",
             "stop": f". It is too weak: with the damper open it brings {air(point.flow_m3_s)}. Larger ports or mix "

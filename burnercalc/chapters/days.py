@@ -97,11 +97,12 @@ def _check(d, r):
     damp = d.damp_air == "yes"
     verdict = "stop" if frost else "caution" if cold or damp else "good"
     r.check("curing_air", verdict, d.ambient_temperature, days.COLD_TEMP_K, "temperature", "Air for curing",
-            f"At {air} do not cast: frost ruins green refractory. Bring block and mix indoors." if frost else
+            f"At {air} do not cast: below {show(days.FREEZE_TEMP_K, 'temperature', d.units)} it does not set well, and "
+            "frost ruins it while it is green. Bring block and mix indoors." if frost else
             f"At {air} it hardens slowly; the waits are stretched." if cold else
             "Damp air dries slowly; the waits are stretched." if damp else f"{air} is warm enough to cure in.", DRYING,
             "common practice",
-            (("ambient_temperature", "raise"), ("damp_air", "choose")))
+            ((("ambient_temperature", "raise"),) if cold else ()) + ((("damp_air", "choose"),) if damp else ()))
 
 
 def _chart(d, r, curve):

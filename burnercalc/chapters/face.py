@@ -19,6 +19,7 @@ LEAST_EDGE_M = 0.005              # a coarse grain (3 to 6 mm) between port and 
 PORT_LENGTH_RATIO = (4, 14)       # length over diameter of a cast port: 4 at least, 6 to 12 usual; common practice
 PORT_LENGTH_RATIO_STOP = 2.5
 INLET_RATIO = (0.5, 1.0)          # stop below, good from, without a baffle; half of both with one; common practice
+LEAST_SAID_M = 0.0254 / 64        # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop; common practice
 
 
@@ -119,7 +120,7 @@ def _checks(d, r):
     inside = edge >= -1e-12
     r.check("ports_inside", "good" if inside else "stop", edge, 0.0, "length", "Ports inside the window",
             f"Every port lies inside the window, {length(edge)} or more from its edge." if inside else
-            f"Ports reach {length(-edge)} past the window's edge, into the steel: raise the edge margin or take away ports.",
+            f"Ports reach {length(max(-edge, LEAST_SAID_M))} past the window's edge, into the steel: raise the edge margin or take away ports.",
             GEOMETRY, "calculated", (("edge_margin", "raise"), ("corner_radius", "lower")))
 
     if web is not None:
@@ -153,14 +154,14 @@ def _checks(d, r):
 
     _ratio_check(r, "inlet_ratio", "Inlet ratio", r["inlet_to_port_ratio"],
                  tuple(limit * (0.5 if d.baffle_holes else 1.0) for limit in INLET_RATIO), PRACTICE, "common practice",
-                 "the inlet is {value:.2f} times the port area", (("inlet", "raise"), ("ports_per_row", "lower")))
+                 "the inlet is {value} times the port area", (("inlet", "raise"), ("ports_per_row", "lower")))
 
     velocity = r["mixture_velocity_in_port"]
     stop_low, low, high, stop_high = PORT_VELOCITY_M_S
     verdict = "good" if low <= velocity <= high else "caution" if stop_low <= velocity <= stop_high else "stop"
     slow = velocity < low
     speed = show(velocity, "speed", d.units)
-    band = f"{show(low, 'speed', d.units)} to {show(high, 'speed', d.units)}"
+    band = f"{show(low, 'speed', d.units, 2)} to {show(high, 'speed', d.units, 2)}"
     r.check("port_velocity", verdict, velocity, low if slow else high, "speed", "Mixture velocity",
             f"The mixture leaves the ports at {speed}; {band} is usual at high fire." + (
                 "" if verdict == "good" else " Slow flow lets the flame into the ports: use fewer or smaller ports, or more fire."
@@ -173,7 +174,7 @@ def _checks(d, r):
 def _ratio_check(r, key, label, value, limits, source, trust, saying, changes):
     stop, good = limits
     verdict = "good" if value >= good else "caution" if value >= stop else "stop"
-    said = saying.format(value=value)
+    said = saying.format(value=show(value, "ratio", "in"))
     text = said[0].upper() + said[1:] + {
         "good": f"; {good:g} or more feeds the ports evenly.",
         "caution": f"; {good:g} or more is wanted, so some ports get less than their share.",

@@ -113,10 +113,10 @@ def _flame(d, r, flame, flue):
              "Hottest that the flame can be, no heat lost, gas and air from the shop.",
              "temperature at which the burned gas at equilibrium holds all the heat of gas and air", inputs, EQUILIBRIUM, "published")
     inputs += ("chamber_temperature",)
-    r.answer("flue_co_dry", flue and flue.co_dry, "fraction", "Carbon monoxide, dry",
+    r.answer("flue_co_dry", flue and flue.co_dry, "gas_share", "Carbon monoxide, dry",
              "Share of the dry gas that leaves the chamber, before air at the door burns any of it.",
              "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "published")
-    r.answer("flue_o2_dry", flue and flue.o2_dry, "fraction", "Oxygen, dry",
+    r.answer("flue_o2_dry", flue and flue.o2_dry, "gas_share", "Oxygen, dry",
              "Share of the dry gas that leaves the chamber, before air at the door mixes in.",
              "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "published")
     r.answer("flue_dew_point", flue and flue.dew_point_K, "temperature", "Dew point of the flue gas",
@@ -132,7 +132,7 @@ def _flame(d, r, flame, flue):
              ("firing_rate_gross", "burner_count", "flue_co_dry"), "mass balance; NIOSH REL (criteria document 1972)", "published")
     wet, dry = (dict(flue.wet), dict(flue.dry)) if flue else ({}, {})
     r.add_table(Table("flue_gas", "Flue gas as it leaves the chamber, shares by volume",
-                      (Column("species", "Gas", "word"), Column("wet", "Wet", "fraction"), Column("dry", "Dry", "fraction")),
+                      (Column("species", "Gas", "word"), Column("wet", "Wet", "gas_share"), Column("dry", "Dry", "gas_share")),
                       tuple((FLUE_NAMES[name], x, dry.get(name)) for name, x in sorted(wet.items(), key=lambda pair: -pair[1])
                             if x >= LEAST_SHOWN), FREEZING))
 
@@ -160,7 +160,7 @@ def _checks(d, r, flame, flue):
                                    "needed")
     if word == "reducing":
         verdict = "caution"
-        text = "Rich: the gas that leaves holds " + ("" if flue is None else show(flue.co_dry, "fraction", d.units) + " ") + (
+        text = "Rich: the gas that leaves holds " + ("" if flue is None else show(flue.co_dry, "gas_share", d.units) + " ") + (
             f"carbon monoxide, a deadly poison without smell{air}. Draw it outdoors under a hood, hang a carbon monoxide alarm, never "
             "run this in a closed room. A lower equivalence ratio makes far less.")
     elif phi < LEANEST_GOOD:

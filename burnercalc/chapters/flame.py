@@ -18,6 +18,7 @@ FLASHBACK = ("Putnam and Jensen 1949 group, fixed to the methane figure of Lewis
 LIFT = "Reed, Combust. Flame 11 (1967) 177 (from memory)"
 MARGIN = 2.0                  # velocity at low fire over the flashback limit, good from; common practice
 LOADING_W_M2 = (7e6, 45e6)    # 15 to 100 kBtu/h/in2, forced draught in a furnace face; common practice
+LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LIGHT_UP_RATIO = 1.1          # a little rich holds a cold flame best
 NAMED_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}  # gases without a cross-lighting figure of their own
 
@@ -176,7 +177,7 @@ def _advice(d, r):
     flash, lift = r["flashback_firing_rate_cold"], r["lift_firing_rate"]
     mixture = "the mixture as set"
     if flash is None or lift is None or lift < 2 * flash:
-        phi, mixture = LIGHT_UP_RATIO, f"a little rich (about {LIGHT_UP_RATIO:g})"
+        phi, mixture = LIGHT_UP_RATIO, f"the mixture a little rich (equivalence ratio about {LIGHT_UP_RATIO:g})"
         bands = _limits(d, r, None, phi)
         shares = (r.least_share, r.largest_share)
         if None in bands or not shares[0] > 0:
@@ -184,7 +185,7 @@ def _advice(d, r):
         per_rate = combustion.mixture_flow_m3_s(r.fuel, phi, r.rate_W) / r["mixture_flow"]
         flash, lift = (_rate(r, band, share * per_rate)[0] for band, share in zip(bands, shares))
     if not lift > flash:
-        return (f"Cold ports hold no steady flame even at {mixture}: below {power(flash)} it can run back, above "
+        return (f"Cold ports hold no steady flame even with {mixture}: below {power(flash)} it can run back, above "
                 f"{power(lift)} it lifts. Make the ports more even or smaller.")
     rate = min(max(sqrt(flash * lift), min(2 * flash, lift)), r.rate_W)
     turned = r.rate_W * d.low_fire
@@ -238,7 +239,8 @@ def _lift_check(d, r):
             (f"A cold flame holds up to about {show(lift, 'power', d.units)}, low fire is "
              f"{show(low, 'power', d.units)}; more lifts it until the face glows. "
              if holds else
-             "No cold flame is known to hold on these ports at this mixture. " if lift is None else
+             "Next to no cold flame holds on these ports at this mixture. "
+             if lift is None or lift < LEAST_LIFT * low else
              f"A cold flame lifts above about {show(lift, 'power', d.units)}, less than low fire "
              f"({show(low, 'power', d.units)}): light below that, or a little "
              "rich. ") + "In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there "

@@ -180,13 +180,13 @@ def _shares(d, r, shared):
              "density x velocity squared / 2 / pressure over ports and baffle",
              ("plenum_area", "mixture_flow", "port_pressure_drop"),
              PLENUM_SOURCE, "memory")
-    spread = f"{100 * shared.spread:.1f} %"
+    spread = f"{100 * shared.spread:.1f} %" if shared.spread >= 5e-4 else "less than 0.1 %"
     good, stop = SPREAD
     verdict = "good" if shared.spread <= good else "caution" if shared.spread <= stop else "stop"
     if shared.starved_columns:
         verdict = "stop"
     cure = _evener(d)
-    words = {"good": f"Ports get their share within {spread}.",
+    words = {"good": f"Ports get their share within {spread.removeprefix('less than ')}.",
              "caution": f"Ports differ by {spread}; {100 * good:.0f} % or less is even. Those far from the inlet burn "
              "hotter.",
              "stop": f"Ports differ by {spread}, far more than {100 * stop:.0f} %: those near the inlet go short and "
@@ -199,7 +199,7 @@ def _shares(d, r, shared):
 
     ratio, wanted = r["plenum_to_port_ratio"], wanted_ratio(good, d.inlet_position)
     r.check("plenum_ratio", verdict, ratio, wanted, "ratio", "Plenum ratio",
-            f"The plenum is {ratio:.2f} times the port area; with the inlet at the {d.inlet_position} that leaves the "
+            f"The plenum is {show(ratio, 'ratio', d.units)} times the port area; with the inlet at the {d.inlet_position} that leaves the "
             f"ports {spread} uneven."
             + ("" if verdict == "good" else f" About {wanted:.2g} or more is wanted: a deeper body, less grip, or less "
                "port area."),
@@ -261,7 +261,8 @@ def _baffle_check(d, r, port_Pa):
     share = r["baffle_pressure_drop"] / port_Pa
     verdict = "good" if share <= good else "caution" if share <= stop else "stop"
     r.check("baffle_pressure", verdict, share, good, "ratio", "Jets of the baffle",
-            f"The baffle takes {show(r['baffle_pressure_drop'], 'pressure', d.units)}, {share:.2g} times the pressure "
+            f"The baffle takes {show(r['baffle_pressure_drop'], 'pressure', d.units)}, "
+            f"{show(share, 'ratio', d.units, 2)} times the pressure "
             "over the ports; " + (
                 "its holes blow gently." if verdict == "good" else
                 f"{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the "

@@ -120,7 +120,7 @@ def _rate_checks(d, r, firing, installed_W):
         return show(watt, "power", d.units)
 
     temp, time = show(d.chamber_temperature, "temperature", d.units), show(d.heat_up_time, "time", d.units)
-    lower_temp, change_rate = ("chamber_temperature", "lower"), ("firing_rate", "raise")
+    lower_temp, change_rate, more = ("chamber_temperature", "lower"), ("firing_rate", "raise"), ("burner_count", "raise")
     burners = "the burner" if d.burner_count == 1 else f"the {d.burner_count} burners"
     if firing is None:
         cannot = f"No firing rate brings the chamber to {temp}: the flame leaves nothing in it."
@@ -143,14 +143,18 @@ def _rate_checks(d, r, firing, installed_W):
             text = (f"{power(installed_W)} cannot even hold the empty chamber at {temp}, which takes {power(firing.hold_rate_W)}: raise the "
                     "firing rate or use more burners, lower the chamber temperature, close the opening or line it thicker.")
         else:
-            text = f"{power(installed_W)} is too little: {why}. Raise the firing rate or use more burners, or allow more time."
+            text = f"{power(installed_W)} is too little: {why}. Raise the firing rate or use more burners, or " + (
+                "allow more time." if firing.decided_by == "heat-up" else "put less work through.")
+        eased = ((lower_temp, ("opening_area", "lower"), ("lining", "choose")) if verdict == "stop" else
+                 (("heat_up_time", "raise"), lower_temp) if firing.decided_by == "heat-up" else (("work_rate", "lower"), lower_temp))
         r.check("rate_for_need", verdict, installed_W, needed, "power", "Firing rate against the need", text, BALANCE, "calculated",
-                (change_rate, ("burner_count", "raise"), ("heat_up_time", "raise"), lower_temp))
+                (change_rate, more, *eased))
         _heat_up_check(d, r, firing, time)
 
     low, high = chamber.FIRING_PER_VOLUME_LOW_W_M3, chamber.FIRING_PER_VOLUME_HIGH_W_M3
     value = r["firing_per_volume"]
-    low_text, high_text, text = (show(x, "power_per_volume", d.units) for x in (low, high, value))
+    low_text, high_text = (show(x, "power_per_volume", d.units, 2) for x in (low, high))
+    text = show(value, "power_per_volume", d.units)
     cool = d.chamber_temperature < FORGING_K
     verdict, auto = "good" if value <= high and (low <= value or cool) else "caution", d.firing_rate == "auto"
     if verdict == "good":
@@ -175,7 +179,7 @@ def _heat_up_check(d, r, firing, time):
     text = {"good": f"Heating up in {time} is within what so large a chamber can burn.",
             "caution": f"Heating up in {time} cracks dense lining; {show(chamber.SHORTEST_HEAT_UP_S, 'time', d.units)} or more is usual.",
             "stop": f"Heating up in {time} is out of reach: it asks for {show(per_volume, 'power_per_volume', d.units)} of chamber, and no "
-                    f"more than {show(most, 'power_per_volume', d.units)} burns well in one. Allow more time, or use a lighter lining."}[verdict]
+                    f"more than {show(most, 'power_per_volume', d.units, 2)} burns well in one. Allow more time, or use a lighter lining."}[verdict]
     r.check("heat_up_reach", verdict, per_volume, most, "power_per_volume", "Heat-up", text, PRACTICE, "common practice",
             (("heat_up_time", "raise"), ("lining", "choose")))
 

@@ -298,7 +298,7 @@ def _banded(r, key, label, value, limits, length, saying, what, changes):
     """A check that more is better: stop below the first limit, good from the second."""
     stop, good = limits
     verdict = "good" if value >= good - 1e-9 else "caution" if value >= stop - 1e-9 else "stop"
-    text = saying.format(value=length(value)) + {
+    text = (saying.format(value=length(value)) if value >= 0 else f"{label}: {length(-value)} too little room") + {
         "good": f"; {length(good)} or more {what}.", "caution": f"; {length(good)} or more {what} with ease.",
         "stop": f"; below {length(stop)} it does not work, {length(good)} or more {what}."}[verdict]
     r.check(key, verdict, value, good, "length", label, text, PRACTICE, "common practice", changes)
