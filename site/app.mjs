@@ -135,6 +135,7 @@ async function live() { // Bokeh's models, once the first paint is done
   if (shown) show(shown);
 }
 
+root.dataset.app = ""; // early.js looks for it
 wireChapters();
 wireFigures();
 wireSettings(design);

@@ -16,7 +16,7 @@ from selenium.webdriver.common.keys import Keys
 
 import build
 from browser import engines
-from browser.conftest import READY_MS
+from browser.conftest import PHONE, READY_MS, open_ready
 from burnercalc.design import Design
 from burnercalc.link import to_link
 from burnercalc.solve import solve
@@ -171,3 +171,62 @@ def test_the_same_flow_in_every_engine(browser, site, tmp_path):
     assert answer(browser, "port_count") == expected["port_count"]
     put(browser, "face", "rows", "3")
     assert answer(browser, "port_count") == solve(design.changed({"rows": "3"}))["port_count"]
+
+
+# Browsers that are too old, each imitated by what it lacks
+
+def no_workers(page):
+    page.add_init_script("delete window.Worker")
+
+
+def no_static_blocks(page):
+    """As Safari before 16.4 takes Pyodide: a syntax error."""
+    page.route("**/pyodide.asm.mjs", lambda route: route.fulfill(content_type="text/javascript", body="class Old { static @ }"))
+
+
+def no_modern_syntax(page):
+    """The page's own scripts do not even parse."""
+    page.route("**/app.mjs", lambda route: route.fulfill(content_type="text/javascript", body="let a ?\u003f= @"))
+
+
+def no_modules(page):
+    """Not even asked for: what a browser without module scripts does."""
+    page.route("**/app.mjs", lambda route: route.abort())
+
+
+def no_wasm(page):
+    page.route("**/pyodide.asm.wasm", lambda route: route.fulfill(content_type="application/wasm", body=b"\0asm of tomorrow"))
+
+
+@pytest.mark.parametrize("lacks", [no_workers, no_static_blocks, no_modern_syntax, no_modules, no_wasm])
+def test_a_browser_too_old_gets_a_plain_sentence_and_the_preview(phone_context, site, lacks):
+    page = phone_context.new_page()
+    lacks(page)
+    page.goto(site)
+    page.wait_for_selector("html[data-broken][data-state=error]", state="attached", timeout=READY_MS)
+    said = page.locator("#notice").inner_text()
+    assert "shows the example only: do not build from it" in said and "newer browser" in said
+    assert "Preview" not in page.locator("#status").inner_text()
+    assert page.locator('[data-answer="port_count"]').inner_text() == str(solve(Design.from_texts({}))["port_count"])
+    assert page.locator("#figure-face :is(.still svg, .live > div):visible").count() == 1
+
+
+def test_without_scripts_the_page_says_that_it_is_an_example(chromium, site):
+    context = chromium.new_context(**PHONE, java_script_enabled=False)
+    page = context.new_page()
+    page.goto(site)
+    assert page.get_by_text("Without scripts this page shows the example only").is_visible()
+    assert page.locator("#figure-face svg").is_visible()
+    context.close()
+
+
+def test_chromium_would_install_it(chromium, site, tmp_path):
+    """By the browser's own check, which needs a profile that is kept."""
+    context = chromium.browser_type.launch_persistent_context(
+        tmp_path, executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS, **PHONE)
+    page = context.pages[0]
+    open_ready(page, site)
+    devtools = context.new_cdp_session(page)
+    assert devtools.send("Page.getInstallabilityErrors")["installabilityErrors"] == []
+    assert devtools.send("Page.getAppManifest")["errors"] == []
+    context.close()
