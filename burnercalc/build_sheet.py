@@ -1,4 +1,7 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
+from dataclasses import replace
+from itertools import compress
+
 from . import units
 from .drawing.flow import (FOOT_MM, GAP_MM, QR, SIDE_MM, TABLE_MM, TOP_MM, Caution, Columns, Figure, Heading, Items,
                            PageBreak, Paragraph,
@@ -17,8 +20,10 @@ SLENDER = 2.5  # a body longer than this many widths has its section along over 
 MARKS = {"good": "good", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on the drilling template only.
 MOST_HOLES = 90
+MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
-LONGEST_CODE = 900
+LONGEST_CODE = 1200
+CODE_MM = 50.0
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -95,7 +100,7 @@ def _overview(result, link, width):
         body = [row for row in body if row[0] != BY_KEY["body_length"].label]
     code = ([QR(link,
                 "Opens this design." if not link.startswith("#")
-                else "This design; put it after the address of the page.")]
+                else "This design; put it after the address of the page.", CODE_MM)]
             if len(link) <= LONGEST_CODE
             else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")])
     worst = result.worst
@@ -177,8 +182,10 @@ def _block(result):
                       ("bags", "mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
     batch += _numbers(result, ("burner_mass",))
     holes = result.tables["holes"]
-    table = ([_plain(holes, d.units, ("number", "x", "y"), "rrr",
-                     fold=3 if len(holes.rows) <= 60 else 4)] if len(holes.rows) <= MOST_HOLES
+    unit = units.shown_unit("length", d.units)
+    places = [(str(number), *(units.show(at, "length", d.units).removesuffix(f" {unit}") for at in place))
+              for number, *place in (row[:3] for row in holes.rows)]
+    table = ([Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)] if len(holes.rows) <= MOST_HOLES
              else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")])
     return [
         Heading("Mould and block"),
@@ -193,30 +200,38 @@ def _block(result):
 
 
 def _days(result):
-    rows = [(row[0], row[1], row[2], _lasts(row[3]),
-             result.steps[i].go_on) for i, row in enumerate(result.tables["days"].rows)]
+    dated = result.design.start_date is not None
+    rows = [(row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if dated else row[2], _lasts(row[3]), step.go_on)
+            for row, step in zip(result.tables["days"].rows, result.steps)]
     steps = {step.key: step for step in result.steps}
+    heats = [stage.name not in ("cure", "air") for stage in result.stages]
+    drying = result.tables["drying"]
+    stages = _plain(replace(drying, rows=tuple(compress(drying.rows, heats))), result.design.units, ("stage", "ramp", "temperature", "hold"), "lrrr")
     return [
         Heading("The days"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
-        Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),
+        Columns(((stages,), (Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),)), (1.0, 1.3)),
     ]
 
 
 def _gas(result):
     d = result.design
-    numbers = _set(result, ("fuel", "inlet")) + _numbers(result,
-                                                         ("gas_flow", "air_flow", "orifice_diameter",
-                                                          "jet_gas_pressure", "mixture_pressure"))
+    numbers = _numbers(result, ("gas_flow", "air_flow", "jet", "jet_gas_pressure", "mixture_pressure"))
     card = result.tables.get("regulator_card")
     left = (Table(("Gas and air", ""), tuple(numbers), "lr"),)
     right = (Table(tuple(column.label for column in card.columns), tuple(
         tuple(units.show(cell, column.dimension, d.units) for cell, column in zip(row,
                                                                                   card.columns))
-                                                                                  for row in card.rows[:8]), "rrrl"),) \
+                                                                                  for row in card.rows[:MOST_CARD]), "rrrl"),) \
         if card and card.rows else (Paragraph("Set gas and air by the flame: clear blue roots, no long soft tail."),)
-    return [Heading("Gas and air"), Columns((left, right), (1.0, 1.3)),
-            Caution(_care(result, "fire") + " " + LAW, "Before gas")]
+    first, care = "Before gas: ", _care(result, "fire")
+    care = care.removeprefix(first)[:1].upper() + care.removeprefix(first)[1:]  # the box's title says it
+    return [Heading("Gas and air"), Columns((left, right), (1.0, 1.3)), *_lighting(result), Caution(f"{care} {LAW}", first.rstrip(": "))]
+
+
+def _lighting(result):
+    advice = result.answers.get("light_up_advice")
+    return [Paragraph(advice.value)] if advice and advice.value else []
 
 
 def _checks(result, names):

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from burnercalc import build_sheet, units
 from burnercalc.chapters import days
 from burnercalc.design import Design
-from burnercalc.drawing.flow import Caution
+from burnercalc.drawing.flow import Caution, Columns
 from burnercalc.link import to_link
 from burnercalc.solve import solve
 from making_designs import BENCH_CHAPTERS, bench
@@ -70,10 +70,16 @@ def test_a4_is_a4_and_holds_the_same_tables():
         assert all(words in " ".join(page.text for page in read) for read in (letter, a4))
 
 
+def cautions(made):
+    """How many cautions stand among blocks and in their columns."""
+    return sum(isinstance(block, Caution) + sum(cautions(column) for column in getattr(block, "columns", ()) if isinstance(block, Columns))
+               for block in made)
+
+
 @settings(max_examples=20, deadline=None)
 @given(bench)
 def test_any_design_makes_a_sheet_with_every_bad_check_and_caution(design):
     result = solve(design, (*BENCH_CHAPTERS, days))
     made = build_sheet.blocks(result, to_link(design, BASE), 183.9, 245.4)
-    assert sum(isinstance(block, Caution) for block in made) == 4
+    assert cautions(made) == 4
     assert build_sheet.pdf(result, to_link(design, BASE), "a4").startswith(b"%PDF")

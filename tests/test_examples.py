@@ -1,11 +1,15 @@
 """The worked examples: whole, honest, and the same scenario in both systems of units."""
 import pytest
+import zxingcpp
 
+from burnercalc.build_sheet import pdf
 from burnercalc.design import Design
 from burnercalc.examples import EXAMPLES
 from burnercalc.link import from_link, to_link
 from burnercalc.settings import BY_KEY
 from burnercalc.solve import solve
+from burnercalc.units import show
+from pdf_reader import pages, picture
 
 # What a good burner still has to be told: a shell that burns skin, a cold flame that lifts, ports lit one by one.
 HONEST = {"shell_touch", "lift", "cross_light"}
@@ -73,3 +77,18 @@ def test_the_tool_is_shown_off():
         for key in ("fuel", "firing_rate", "chamber_shape"):
             assert (example.inches.get(key) == example.metric.get(key)) or key == "firing_rate"
         assert (example.inches["firing_rate"] == "auto") == (example.metric["firing_rate"] == "auto")
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("example, units", BOTH, ids=lambda part: getattr(part, "key", part))
+def test_the_sheet_has_four_pages_with_the_jet_the_heats_and_how_to_light(example, units, paper):
+    design = Design.from_texts({**getattr(example, units), "start_date": "2026-12-01"})
+    result = solve(design)
+    data = pdf(result, to_link(design), paper)
+    found = pages(data)
+    assert [code.text for code in zxingcpp.read_barcodes(picture(data, 0, 4))] == [to_link(design)]
+    text = " ".join(" ".join(page.text.split()) for page in found)
+    assert len(found) <= 4
+    assert f"Jet drill {result['jet']}" in text and "Light with the mixture" in text and "too long for a code" not in text
+    for stage in result.stages:
+        assert stage.name in ("cure", "air") or show(stage.temp_K, "temperature", design.units) in text
