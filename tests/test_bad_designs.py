@@ -28,6 +28,7 @@ BAD = [
      {"jet_drill": "1/4 in"}),
     ("jet far too small", {"jet_drill": "#80"}, "jet", "larger drill", {"jet_drill": ""}),
     ("jet far too large", {"jet_drill": "1/4 in"}, "jet", "smaller drill", {"jet_drill": "1/16 in"}),
+    ("jet finer than any drill", {"firing_rate": "1 kBtu/h", "gas_pressure": "40 psi"}, "jet", "No drill comes near", {"gas_pressure": "7 inH2O"}),
     ("mixture too lean to burn", {"fuel": "butane", "equivalence_ratio": "0.5"}, "flammable", "does not burn", {"equivalence_ratio": "0.9"}),
     ("mix pipe so wide that the flame walks back", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "walks back", {"mix_pipe": "1-1/2"}),
     ("no room to mix", {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", "some ports burn rich", {"mix_pipe_length": "18 in"}),
@@ -71,6 +72,9 @@ def test_a_hint_moves_the_right_way():
     ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
     ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
     ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "130 times as much", "none"),
+    ({"cylinder": "20", "ambient_temperature": "15 degF"}, "cylinder", "a regulator that needs less", "gas_pressure"),
+    ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
+    ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
     ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
     ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
     ({"fuel": "butane", "equivalence_ratio": "0.5"}, "lift", "Next to no cold flame", "none")])

@@ -9,11 +9,12 @@ from ..units import conversion, show, shown_unit
 GROUP = "gas"
 JET = "compressible flow of an ideal gas; discharge coefficient as set"
 LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
-REGULATOR_MOST_PA = 30 * 6894.757      # of an adjustable high-pressure LP regulator; common practice
-REGULATOR_LEAST_PA = 0.5 * 6894.757    # below it such a regulator is hard to hold; common practice
+PSI_PA = 6894.757293168
+REGULATOR_MOST_PA = 30 * PSI_PA        # of an adjustable high-pressure LP regulator; common practice
+REGULATOR_LEAST_PA = 0.5 * PSI_PA      # below it such a regulator is hard to hold; common practice
 HOUSE_PA = 7 * 249.08891               # usual in a house line; common practice
-WEAK_PA = 6894.757                     # below a pound, gas pressure is said in the unit of the blower
-HOUSE_MOST_PA = 2 * 6894.757           # the most in a house line; common practice
+WEAK_PA = PSI_PA                       # below a pound, gas pressure is said in the unit of the blower
+HOUSE_MOST_PA = 2 * PSI_PA             # the most in a house line; common practice
 JET_TURN = 1.25                        # pressure for the wanted rate over the set one, either way: a turn of the dial
 RATE_SHORT = (0.97, 0.85)              # rate over the wanted one from a house line: good from, stop below
 JET_OF_PIPE = 0.25                     # largest jet, of the mix pipe's bore; common practice
@@ -218,8 +219,20 @@ def _gas_pressure_check(d, r, jet):
             JET + "; limits are common practice", "common practice", changes)
 
 
+def _no_drill_check(d, r):
+    """A jet that no drill comes near; where no gas flows at all, the gas pressure has said so."""
+    if r["orifice_diameter"] is None:
+        return
+    small = r["orifice_diameter"] < min(drill.diameter_m for drill in drills.drills("number"))
+    r.check("jet", "stop", r["orifice_diameter"], None, "drill_length", "Jet",
+            f"No drill comes near the {show(r['orifice_diameter'], 'drill_length', d.units)} of this jet: "
+            + ("less gas pressure makes it larger." if small else "more gas pressure makes it smaller."), JET,
+            "common practice", (("gas_pressure", "lower" if small else "raise"),))
+
+
 def _jet_checks(d, r, jet):
     if r.jet_drill is None:
+        _no_drill_check(d, r)
         return
     name, needed, rate = r.jet_drill.name, r["jet_gas_pressure"], r["jet_firing_rate"]
     share = rate / r.rate_W
@@ -265,6 +278,12 @@ def _vessel(d):
     return cylinder.upright_cylinder(f"{d.cylinder} lb")
 
 
+def _less(d):
+    """What asks less of the cylinder's pressure: the jet's own pressure, or the regulator's need where that is more."""
+    return ("less gas pressure with a larger jet" if d.gas_pressure > d.regulator_inlet_pressure else
+            "a regulator that needs less")
+
+
 def _cylinder(d, r):
     limit = run = None
     if r.liquid is not None:
@@ -305,18 +324,17 @@ def _cylinder(d, r):
     if run.ended_by == "empty":
         text = f"The cylinders feed {rate} for {hours} until they are empty; steady draw at this fill {can}."
     elif run.run_time_s == 0:
+        needed = show(max(d.regulator_inlet_pressure, d.gas_pressure), "gas_pressure", d.units)
         text = (f"It is too cold: at {show(d.ambient_temperature, 'temperature', d.units)} the cylinder's own pressure "
-                "is less than the regulator needs "
-                f"({show(max(d.regulator_inlet_pressure, d.gas_pressure), 'gas_pressure', d.units)}). Warmer, or less "
-                "gas pressure with a larger jet.")
+                f"is less than the regulator needs ({needed}). Warmer, or {_less(d)}.")
     else:
         text = (f"At {rate} the cold ends it after {hours} with {100 * left:.0f} % of a full charge still in; steady "
                 f"draw at this fill is {can}."
-                + ("" if verdict == "good" else " More or larger cylinders, or less gas pressure with a larger jet."))
+                + ("" if verdict == "good" else f" More or larger cylinders, or {_less(d)}."))
+    needs = "gas_pressure" if d.gas_pressure > d.regulator_inlet_pressure else "regulator_inlet_pressure"
+    more = () if run.run_time_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
     r.check("cylinder", verdict, left, good, "fraction", "Cylinder", text, source + "; limits are common practice",
-            "common practice",
-            (("cylinder_count", "raise"), ("cylinder", "choose"), ("regulator_inlet_pressure", "lower"),
-             ("gas_pressure", "lower")))
+            "common practice", (*more, (needs, "lower"), ("ambient_temperature", "raise")))
 
 
 def _cost(d, r):
