@@ -66,11 +66,13 @@ export function showDrawings(drawings) {
   }
 }
 
+const LEAST_TEXT_PX = 10.5; // what can still be read in the small drawing of a phone
+
 // The texts of a drawing are of one height in mm; as a size on the screen (capitals are 0.718 of a font's size).
 function sizeTexts(name, heights) {
   const figure = models.get(`figure-${name}`), x = models.get(`${name}-x`), glyph = models.get(`glyph-${name}`);
   const scale = (figure.inner_width || 300) / (x.end - x.start);
-  const size = `${(Math.max(0, ...heights) / 0.718 * scale).toFixed(1)}px`;
+  const size = `${Math.max(LEAST_TEXT_PX, Math.max(0, ...heights) / 0.718 * scale).toFixed(1)}px`;
   if (heights.length && glyph.text_font_size.value !== size) glyph.text_font_size = { value: size };
 }
 
