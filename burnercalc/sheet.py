@@ -6,6 +6,7 @@ from .link import to_link
 from .settings import BY_KEY, GROUPS, SETTINGS
 
 WIDE = 32  # columns of the labels
+LIST_UNITS = {"lengths": "m", "offers": "m", "lining": "m", "blower_curve": "m3/s, Pa", "price_by_mass": "1/kg", "fuel_blend": "1"}
 MARKS = {"good": "good   ", "caution": "CAUTION", "stop": "STOP   "}
 
 
@@ -34,8 +35,8 @@ def _plain(value):
 
 
 def setting_unit(setting):
-    """SI unit of a setting's value; "" for choices and words."""
-    return units.si_unit_of(setting.dimension) if setting.dimension in units.DIMENSIONS else ""
+    """SI unit of a setting's value, of its numbers where it is a list; "" for choices and words."""
+    return units.si_unit_of(setting.dimension) if setting.dimension in units.DIMENSIONS else LIST_UNITS.get(setting.dimension, "")
 
 
 def shown(answer, unit_system):

@@ -29,18 +29,6 @@ def read_table(name):
 
 
 @lru_cache(maxsize=None)
-def table_notes(name):
-    """The `#` lines of data/<name>.csv as a dict of lower-case words before the colon -> text after it."""
-    text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
-    notes = {}
-    for line in text.splitlines():
-        if line.startswith("#") and ":" in line:
-            key, _, value = line[1:].partition(":")
-            notes[key.strip().lower()] = value.strip()
-    return notes
-
-
-@lru_cache(maxsize=None)
 def by_key(name, column):
     """Dict of a table's rows by the text in `column`."""
     return {row[column]: row for row in read_table(name)}

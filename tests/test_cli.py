@@ -4,6 +4,9 @@ import json
 import pytest
 
 from burnercalc.cli import main
+from burnercalc.design import Design
+from burnercalc.link import from_link
+from burnercalc.settings import SETTINGS
 from pdf_reader import pages
 
 
@@ -47,6 +50,18 @@ def test_wrong_input_is_named_all_at_once(capsys):
     assert main(["sheet", "--set", "rows=0", "kerf=2 ft", "refractory=mud"]) == 2
     said = capsys.readouterr().err
     assert "rows" in said and "kerf" in said and "refractory" in said
+
+
+def test_settings_of_the_json_read_back_as_the_same_design(capsys):
+    assert main(["sheet", "--json", "--set", "units=mm", "body_length=11 1/4 in", "chamber_temperature=1200 degC", "low_fire=35 %"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    texts = {key: f"{found['value']!r} {'' if found['unit'] == '1' else found['unit']}" if isinstance(found["value"], (int, float)) else found["value"]
+             for key, found in data["settings"].items() if isinstance(found["value"], (int, float, str)) and found["unit"] != "1/kg"}
+    again = Design.from_texts(texts)
+    design, _ = from_link(data["link"])
+    for setting in SETTINGS:
+        value = design.value(setting.key)
+        assert again.value(setting.key) == (pytest.approx(value, rel=1e-9) if isinstance(value, float) else value), setting.key
 
 
 @pytest.mark.parametrize("arguments", [["rows"], ["=5"], ["rows=4", "rows=5"], ["body_length="]])

@@ -219,3 +219,10 @@ def test_other_refusals_name_the_field():
         with pytest.raises(InputError) as caught:
             call()
         assert caught.value.field == field
+
+
+def test_a_round_window_is_cut_once_round():
+    """2 in across: 6.2832 in to cut, 3.1416 in2 out (tables of circles in any handbook)."""
+    cut = b.round_window_cut(diameter_m=2 * IN)
+    assert cut.cut_length_m == pytest.approx(6.2832 * IN, rel=1e-5) and not cut.drills
+    assert cut.area_m2 == pytest.approx(3.1416 * IN**2, rel=1e-5)

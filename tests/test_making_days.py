@@ -187,3 +187,12 @@ def test_ics_refuses_a_bad_stamp():
         with pytest.raises(InputError) as caught:
             days.calendar_ics(steps=(), **more)
         assert caught.value.field == field
+
+
+def test_time_of_stages_by_hand():
+    """100 K at 100 K/h, held 1 h, then 100 K at 50 K/h, held 2 h: 6 h. The second alone, from 20 degC: 200 K in 4 h, and 2 h."""
+    _, found = stages(2.5)
+    one, two = (dataclasses.replace(found[0], name=name, ramp_K_s=ramp / H, temp_K=temp, hold_s=hold * H)
+                for name, ramp, temp, hold in (("a", 100, 393.15, 1), ("b", 50, 493.15, 2)))
+    assert days.stage_seconds(stages=[one, two], names=("a", "b"), start_temp_K=293.15) == pytest.approx(6 * H)
+    assert days.stage_seconds(stages=[one, two], names=("b",), start_temp_K=293.15) == pytest.approx(6 * H)

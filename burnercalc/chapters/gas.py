@@ -296,22 +296,22 @@ def _cylinder(d, r):
     inputs = ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "regulator_inlet_pressure",
               "gas_pressure", "fuel")
     source = ("heat through the wetted wall; coefficient fitted to a published table of 100 lb cylinders (an "
-              "engine-generator manual of 2011)")
+              "engine-generator manual of 2011); sizes of cylinders from memory")
     r.answer("cylinder_draw_limit", limit, "power", "Steady draw of the cylinders",
              "Firing rate that the cylinders at this fill can keep up without chilling further; none for gas from a "
              "line.",
              "wall coefficient x wetted wall x (air - liquid temperature at the regulator's least inlet pressure) x "
              "heating value / heat of "
-             "vaporisation", inputs, source, "published", () if limit is None else (0.9 * limit, 1.1 * limit))
+             "vaporisation", inputs, source, "memory", () if limit is None else (0.9 * limit, 1.1 * limit))
     r.answer("run_time", run.run_time_s if run else None, "time", "Run time",
              "Hours at high fire until the cylinders are empty or too cold to feed the regulator.",
-             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "published")
+             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "memory")
     r.answer("run_ended_by", run.ended_by if run else None, "word", "What ends the run", "Empty, or cold: the pressure "
              "falls below what the regulator needs.",
-             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "published")
+             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "memory")
     r.answer("frost_time", run.frost_time_s if run else None, "time", "Time to frost",
              "Hours at high fire until the wetted wall is at the freezing point; none if it never is.",
-             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "published")
+             "heat balance of the liquid and its steel, step by step", (*inputs, "firing_rate"), source, "memory")
     if run is None:
         return
     left = run.left_kg / vessel.capacity_kg

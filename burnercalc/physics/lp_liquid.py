@@ -19,12 +19,6 @@ def _columns(species):
         "inverse": [-1 / row["temp_K"] for row in rows], "log_pressure": [log(row["pressure_Pa"]) for row in rows]}
 
 
-def temp_range_K(species):
-    """(lowest, highest) temperature of the table [K]."""
-    temps = _columns(species)["temp_K"]
-    return temps[0], temps[-1]
-
-
 def saturation_pressure_Pa(species, temp_K):
     """Absolute pressure of the boiling liquid, ln p a straight line in 1/T between rows 5 K apart.
 

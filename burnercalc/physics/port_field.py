@@ -95,13 +95,3 @@ def least_web_m(positions, port_diameter_m):
                 break
             least = min(least, hypot(x2 - x, y2 - y))
     return least - port_diameter_m if least < inf else None
-
-
-def ports_for_area(area_m2, diameter_m):
-    """Number of ports (a float) whose open area is `area_m2`."""
-    return area_m2 / port_area_m2(1, diameter_m)
-
-
-def diameter_for_area_m(area_m2, count):
-    """Diameter of each of `count` ports whose open area together is `area_m2`, sqrt(4 A / (n pi)) [m]."""
-    return sqrt(4 * area_m2 / (count * pi))
