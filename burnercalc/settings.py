@@ -302,9 +302,11 @@ SETTINGS = (
 
     # Paper
     Setting("print_scale_x", "make", "Printed bar, across", "paper_length", "100 mm",
-            "What the 100 mm bar across the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("0.1 mm", "0.1 mm")),
+            "What the 100 mm bar across the sheet measures on paper; corrects the printer. Further off, it fits the page: "
+            "print at 100 %.", "94 mm", "106 mm", ("0.1 mm", "0.1 mm")),
     Setting("print_scale_y", "make", "Printed bar, up", "paper_length", "100 mm",
-            "What the 100 mm bar up the sheet measures on paper; corrects the printer.", "90 mm", "110 mm", ("0.1 mm", "0.1 mm")),
+            "What the 100 mm bar up the sheet measures on paper; corrects the printer. Further off, it fits the page: "
+            "print at 100 %.", "94 mm", "106 mm", ("0.1 mm", "0.1 mm")),
 )
 
 BY_KEY = {setting.key: setting for setting in SETTINGS}

@@ -15,6 +15,7 @@ from burnercalc.drawing.paper import PAPERS
 from burnercalc.errors import InputError
 from burnercalc.files import FILES, PLANS, VIEWS
 from burnercalc.link import from_link, to_link
+from burnercalc.settings import BY_KEY
 from burnercalc.solve import solve
 from making_designs import BENCH_CHAPTERS, small
 from pdf_reader import pages
@@ -131,6 +132,12 @@ def test_printer_correction_stretches_the_sheet_back():
     assert len(ports[0]) == len(ports[1]) == plain["port_count"]
     spans = [max(c[0] for c in one) - min(c[0] for c in one) for one in ports]
     assert spans[1] == pytest.approx(spans[0] / 0.98, abs=NEAR_MM)
+
+
+@pytest.mark.parametrize("bar", [BY_KEY["print_scale_x"].low, BY_KEY["print_scale_x"].high])
+def test_every_printer_correction_that_is_allowed_prints(bar):
+    result = solve(Design.from_texts({"print_scale_x": bar, "print_scale_y": bar}))
+    assert pages(made("template-letter", result))
 
 
 def test_hole_table_in_both_units(result):

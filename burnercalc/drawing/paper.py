@@ -113,7 +113,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
     """
     for field, scale in (("print_scale_x", scale_x), ("print_scale_y", scale_y)):
         low, high = SCALE_LIMITS
-        require(low <= scale <= high, field, scale,
+        require(low - 1e-9 <= scale <= high + 1e-9, field, scale,
                 f"must be {low:g} to {high:g}; further off, the printer fits the page: print again at 100 %",
                 f"{min(max(scale, low), high):g}" if scale == scale else "1")
     require(len(drawings) > 0, "drawings", len(drawings), "needs at least one drawing")
