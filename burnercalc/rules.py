@@ -14,14 +14,15 @@ from .rules_heat import HEAT_RULES
 from .settings import BY_KEY
 from .units import parse_quantity, show
 
+LEAST_WINDOW_M = 0.125 * 0.0254  # room for the smallest port and corner drill
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
 def _window_fits(v, side):
     span = v[side] - 2 * v["setback"]
-    if not span > 1e-9:
+    if not span > LEAST_WINDOW_M:
         return InputError("setback", _text(v, "setback"), f"must leave a window: less than half of {side.replace('_', ' ')} "
-                          f"({_show(v, v[side])})", _show(v, 0.25 * v[side]), (side,))
+                          f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least", _show(v, 0.25 * v[side]), (side,))
 
 
 def _window_length(v):

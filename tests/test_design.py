@@ -84,6 +84,7 @@ BROKEN = [
     ("baffle_holes", {"baffle_holes": "5000"}), ("baffle_holes", {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"}),
     ("tank_length", {"cylinder": "tank", "tank_length": "20 in"}),
     ("body_width", {"body_kind": "pipe", "body_width": "1 1/2 in", "pattern": "hexagonal"}),
+    ("setback", {"setback": "1 63/64 in", "corner_radius": "0 in", "rows": "1", "ports_per_row": "1"}),
     ("edge_margin", {"body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal", "rows": "1", "ports_per_row": "1", "edge_margin": "2 in"}),
     ("grip", {"wall": "13.4640262931 mm", "grip": "1/2 in", "setback": "1 in"}), ("castable_water_low", {"castable_water_high": "7.62415653944 %"}),
 ]
