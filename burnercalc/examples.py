@@ -14,10 +14,10 @@ class Example:
 
 # What a metric shop has on its bench and its racks; prices stay examples of no country.
 METRIC_BENCH = {
-    "cap_gap": "0.5 mm", "stock_lengths": "500 mm, 1000 mm, 3000 mm, 6000 mm", "kerf": "1.5 mm", "corner_drill": "10 mm",
+    "stock_lengths": "500 mm, 1000 mm, 3000 mm, 6000 mm", "kerf": "1.5 mm", "corner_drill": "10 mm",
     "inlet_length": "75 mm", "nipple_stock": "80 mm 8.00, 100 mm 9.00, 150 mm 11.00, 300 mm 18.00, 1000 mm 40.00",
     "mould_clearance": "3 mm", "mould_board": "ply 18 mm", "mould_base": "ply 18 mm", "pin_depth": "13 mm", "pin_stock_length": "1000 mm",
-    "bag_mass": "25 kg", "placing_rate": "35 kg/h", "port_position_tolerance": "1 mm",
+    "bag_mass": "25 kg", "regulator_inlet_pressure": "0.7 bar", "port_position_tolerance": "1 mm",
     "fuel_price": "2.00/kg", "price_steel": "4.50/kg",
 }
 
@@ -45,7 +45,7 @@ EXAMPLES = (
          "blower_shutoff_pressure": "4 mbar", "blower_free_flow": "25 m3/h", "mix_pipe": "3/4", "mix_pipe_length": "300 mm",
          "baffle_holes": "40", "baffle_hole_diameter": "6.5 mm", "baffle_thickness": "1.5 mm", "baffle_bend_angle": "60 deg",
          "gas_pressure": "0.2 bar", "jet_drill": "0.7 mm",
-         "cylinder": "30", "regulator_inlet_pressure": "0.7 bar", **METRIC_BENCH, "pin_stock_length": "300 mm"}),
+         "cylinder": "30", **METRIC_BENCH, "pin_stock_length": "300 mm"}),
     Example(
         "smith", "General smith's forge",
         "A box forge that brings 1 in (25 mm) bar to welding heat; two burners are made, one to use and one to sell.",
@@ -66,7 +66,7 @@ EXAMPLES = (
          "blower_shutoff_pressure": "7.5 mbar", "blower_free_flow": "120 m3/h", "mix_pipe_length": "600 mm",
          "baffle_holes": "60", "baffle_hole_diameter": "9.5 mm", "baffle_thickness": "1.5 mm",
          "gas_pressure": "0.35 bar", "jet_drill": "2 mm",
-         "cylinder_count": "2", "regulator_inlet_pressure": "0.7 bar", **METRIC_BENCH, "batch_size": "2"}),
+         "cylinder_count": "2", **METRIC_BENCH, "batch_size": "2"}),
     Example(
         "crucible", "Small crucible furnace",
         "A round furnace on house gas that melts 10 lb (4.5 kg) of bronze an hour; a short burner, its rate left to the chamber.",

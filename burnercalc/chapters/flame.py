@@ -15,7 +15,7 @@ PRACTICE = "common practice, no published source"
 BURNING = "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak (from memory)"
 FLASHBACK = ("Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: "
              "Hausen 1943")
-LIFT = "Reed, Combust. Flame 11 (1967) 177 (from memory)"
+LIFT = "Reed, Combust. Flame 11 (1967) 177"
 MARGIN = 2.0                  # velocity at low fire over the flashback limit, good from; common practice
 LOADING_W_M2 = (7e6, 45e6)    # 15 to 100 kBtu/h/in2, forced draught in a furnace face; common practice
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
@@ -321,7 +321,7 @@ def _map(d, r):
                       {"flashback_cold_band": "caution", "flashback_hot_band": "stop"}.get(key, ""))
     return Chart(
         "stability_map", "Where the flame stays", Axis("equivalence ratio", "ratio", low, high),
-        Axis("port velocity, cold mixture", "speed", 0, top),
+        Axis("speed in cold ports", "speed", 0, top),
         (line("flashback_cold_band", "flashback, cold: band", 0, "band"),
          line("flashback_hot_band", "flashback, hot: band", 1, "band"),
          line("lift_band", "lift, cold: band", 2, "band"), line("flashback_cold", "flashback, cold", 0, "line"),

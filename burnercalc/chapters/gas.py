@@ -160,8 +160,7 @@ def _card(d, r, jet):
             rate = jet.rate_W(r.jet_drill.diameter_m, gauge)
             phi = d.equivalence_ratio * rate / r.rate_W
             rows.append((gauge, rate, phi, combustion.atmosphere(phi)))
-    name = r.jet_drill.name if r.jet_drill else "none"
-    r.add_table(Table("regulator_card", f"Regulator card: jet {name}, air as set for high fire",
+    r.add_table(Table("regulator_card", "Regulator card: what the jet drill gives, air as set for high fire",
                       (Column("gas_pressure", "Gas pressure", "gas_pressure"),
                        Column("firing_rate", "Firing rate", "power"),
                        Column("equivalence_ratio", "Equivalence ratio", "ratio"),

@@ -8,6 +8,7 @@ from ..units import show
 MM = 1000.0
 # Text height over the largest side, so that figures of any size read alike.
 TEXT_SHARE = 1 / 34
+WIDE = 1.6  # a face is shown in a place so much wider than high
 RANK = 2.2  # from one dimension line to the next one out, in text heights
 
 
@@ -16,7 +17,7 @@ def solve(d, r):
     r.views = {"face": lambda text: face_drawing(d, r, text, numbers=True),
                "section": lambda text: section_drawing(d, r, text),
                "section_across": lambda text: section_across_drawing(d, r, text)}
-    r.drawings["face"] = lambda: face_drawing(d, r, max(d.body_length, d.body_width) * MM * TEXT_SHARE)
+    r.drawings["face"] = lambda: face_drawing(d, r, max(d.body_length, WIDE * d.body_width) * MM * TEXT_SHARE)
     tall = d.body_depth + d.block_thickness
     r.drawings["section"] = lambda: section_drawing(d, r, max(d.body_length, tall) * MM * TEXT_SHARE)
     r.drawings["section_across"] = lambda: section_across_drawing(d, r, max(d.body_width, tall) * MM * TEXT_SHARE)
