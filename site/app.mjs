@@ -98,6 +98,14 @@ function wireChapters() {
     chapter.open = wide.matches || i === 0;
   });
   for (const chapter of chapters) chapter.addEventListener("toggle", () => chapter.open && openChapter(chapter));
+  for (const press of all(".next")) {
+    press.addEventListener("click", () => {
+      const next = byId(`chapter-${press.dataset.next}`);
+      next.open = true;
+      next.querySelector("summary").focus({ preventScroll: true });
+      requestAnimationFrame(() => scrollBy(0, next.getBoundingClientRect().top - document.querySelector(".sight").getBoundingClientRect().bottom));
+    });
+  }
   wide.addEventListener("change", spread);
   spread();
 }
