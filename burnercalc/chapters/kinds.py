@@ -52,7 +52,9 @@ def _table(d, r):
 
 
 def _gas_supply(d, r, kind):
+    low, high = (show(1e3 * kind[end], "gas_pressure", d.units, 2) for end in ("gas_low_kPa", "gas_high_kPa"))
+    said = kind["gas_supply"].format(low=low, high=high)
     if kind["key"] != "aspirated":
-        return kind["gas_supply"]
-    return (f"{kind['gas_supply']}; at {show(d.aspirated_pressure, 'gas_pressure', d.units)} this jet and throat make equivalence ratio "
+        return said
+    return (f"{said}; at {show(d.aspirated_pressure, 'gas_pressure', d.units)} this jet and throat make equivalence ratio "
             f"{r['aspirated_equivalence_ratio']:.2f}")

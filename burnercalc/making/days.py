@@ -192,7 +192,7 @@ _TEXT = {
         source="29 CFR 1926.1153"),
     "air": dict(
         title="Air-dry, then gentle warmth",
-        do="Stand it open on all sides, then at most 50 degC (120 degF): lamp, warm room, by the stove.",
+        do="Stand it open on all sides, then at most 50 °C (120 °F): lamp, warm room, by the stove.",
         watch="Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
         go_on="Two weighings half a day apart differ by less than 0.5 % of its mass.",
         caution="No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
@@ -283,9 +283,9 @@ def calendar(
         now = start + datetime.timedelta(seconds=math.ceil(takes * 60) * 60)  # whole minutes, never less than it takes
         text = dict(_TEXT[key])
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
-            text["go_on"] += " Below 5 degC do not cast: bring block and mix indoors, frost ruins green refractory."
+            text["go_on"] += " Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory."
         elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
-            text["go_on"] += " Below 10 degC it hardens slowly: the wait is stretched by half."
+            text["go_on"] += " Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half."
         if key == "cast" and castable == "phosphate_plastic":
             do = (
                 "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
