@@ -112,6 +112,16 @@ def test_flame_keeps_atoms_and_enthalpy(fuel, phi, gas_K, air_K, pressure_Pa):
     assert found.temp_K > max(gas_K, air_K)
 
 
+@pytest.mark.parametrize("excess", [0, 6.3e-10, -6.3e-10, 1e-12, -1e-8])
+def test_a_hair_from_stoichiometric_and_cold_converges(excess):
+    """What little is left over is CO and H2 when rich, O2 when lean; the rest is burned."""
+    fuel = (("C4H10", 1.0),)
+    atoms = atoms_of(fuel, 1 + excess)
+    found = dict(equilibrium_at_temperature(atoms, 700.0, 75669.9).amounts_mol)
+    assert found["CO2"] == pytest.approx(4, rel=1e-7) and found["H2O"] == pytest.approx(5, rel=1e-7)
+    assert found["CO"] + found["H2"] - 2 * found["O2"] == pytest.approx(13 * excess, abs=1e-10 + 1e-2 * abs(13 * excess))
+
+
 @settings(max_examples=300, deadline=None)
 @given(FUEL, PHI, st.floats(700, 4000), PRESSURE)
 def test_every_reaction_is_balanced(fuel, phi, temp_K, pressure_Pa):

@@ -19,7 +19,7 @@ MAY = {
     "grammars": FOUNDATION | {"physics", "making"},
     "need": FOUNDATION | {"physics"},
     "rules_heat": FOUNDATION | {"physics", "need", "settings"},
-    "rules": FOUNDATION | {"physics", "making", "rules_heat"},
+    "rules": FOUNDATION | {"physics", "making", "settings", "rules_heat"},
     "design": FOUNDATION | {"grammars", "settings", "rules"},
     "result": {"units"},
     "chapters": FOUNDATION | {"physics", "making", "drawing", "need", "settings", "result"},

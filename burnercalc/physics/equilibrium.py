@@ -113,12 +113,15 @@ def _major_products(atoms_mol, temp_K):
     return {"CO2": carbon - x, "H2O": water - missing + x, "N2": nitrogen / 2, "O2": 0.0, "CO": x, "H2": missing - x}
 
 
-def _first_guess(atoms_mol, temp_K, pressure_ln):
-    """ln of the moles of PRODUCTS and of their sum: major products, and the traces that balance them."""
+def _first_guess(atoms_mol, temp_K, pressure_ln, least):
+    """ln of the moles of PRODUCTS and of their sum: major products, and the traces that balance them.
+
+    least: mole fraction below which a major product is not begun.
+    """
     majors = _major_products(atoms_mol, temp_K)
     total = sum(majors.values())
     ln_total = log(total)
-    floor = 1e-3 * total
+    floor = least * total
     _, _, g = _properties(temp_K)
 
     def potential(name):
@@ -141,8 +144,19 @@ def _first_guess(atoms_mol, temp_K, pressure_ln):
 
 def _equilibrium(atoms_mol, pressure_Pa, temp_K, enthalpy_J):
     """Iterate from temp_K; the temperature stays there when enthalpy_J is None."""
+    # Within 1e-9 of stoichiometric and cold, the first guess is too far from what little CO or O2 there is.
+    for least in (1e-3, 1e-6, 1e-9):
+        found = _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least)
+        if found is not None:
+            return found
+    raise EquilibriumError(f"no equilibrium found for C, H, O, N = {atoms_mol} mol at {pressure_Pa:g} Pa, "
+                           + (f"{temp_K:g} K" if enthalpy_J is None else f"enthalpy {enthalpy_J:g} J"))
+
+
+def _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least):
+    """The Equilibrium reached from one first guess, or None."""
     pressure_ln = log(pressure_Pa / REFERENCE_PRESSURE_PA)
-    ln_n, ln_total = _first_guess(atoms_mol, temp_K, pressure_ln)
+    ln_n, ln_total = _first_guess(atoms_mol, temp_K, pressure_ln, least)
     at_enthalpy = enthalpy_J is not None
     m = _N_ELEMENTS
     size = m + 2 if at_enthalpy else m + 1
@@ -181,7 +195,10 @@ def _equilibrium(atoms_mol, pressure_Pa, temp_K, enthalpy_J):
             energy_row[m + 1] = sum(n_j * (cp_j + h_j * h_j) for n_j, cp_j, h_j in zip(n, cp, h))
             energy_row[size] = (enthalpy_J / (GAS_CONSTANT_J_MOLK * temp_K) - energy
                                 + sum(a * b for a, b in zip(nmu, h)))
-        x = solve_linear(rows)
+        try:
+            x = solve_linear(rows)
+        except EquilibriumError:
+            break
         step_total, step_temp = x[m], x[m + 1] if at_enthalpy else 0.0
         steps = []
         for mu_j, h_j, bonds in zip(mu, h, _BONDS):
@@ -210,8 +227,7 @@ def _equilibrium(atoms_mol, pressure_Pa, temp_K, enthalpy_J):
         change = max(abs(step) * min(1.0, n_j / (TRACE_FRACTION * total)) for step, n_j in zip(steps, n))
         if damping == 1 and max(change, abs(step_total), abs(step_temp)) < TOLERANCE:
             return Equilibrium(temp_K, pressure_Pa, tuple((name, exp(value)) for name, value in zip(PRODUCTS, ln_n)))
-    raise EquilibriumError(f"no equilibrium found for C, H, O, N = {atoms_mol} mol at {pressure_Pa:g} Pa, "
-                           + (f"enthalpy {enthalpy_J:g} J" if at_enthalpy else f"{temp_K:g} K"))
+    return None
 
 
 def _require_gas(atoms_mol, pressure_Pa):
