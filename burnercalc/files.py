@@ -78,7 +78,7 @@ def design_json(result, link):
 def calendar(result, link):
     """The days as an iCalendar file; the same design gives the same bytes."""
     start = result.design.start_date
-    require(start is not None, "start_date", "", "needs a date before a calendar can be made, such as", "2026-03-02")
+    require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
     return calendar_ics(steps=result.steps, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
 
