@@ -18,6 +18,9 @@ FORMATS = ("svg", "dxf", "csv", "json")
 
 def main(argv=None):
     """Run one command; returns the exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):  # a terminal that lacks a sign such as the 2 of H2O shows a ? for it
+            stream.reconfigure(errors="replace")
     arguments = _parser().parse_args(argv)
     try:
         return arguments.run(arguments)
@@ -25,7 +28,7 @@ def main(argv=None):
         print(refused, file=sys.stderr)
         return 2
     except OSError as trouble:
-        print(f"{trouble.filename}: {trouble.strerror}", file=sys.stderr)
+        print(f"{trouble.filename or 'output'}: {trouble.strerror}", file=sys.stderr)
         return 2
 
 
@@ -97,7 +100,8 @@ def _sheet(arguments):
         return _write(design, arguments, f"sheet-{arguments.paper}", arguments.pdf)
     result = solve(design)
     if arguments.json:
-        print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=False))
+        plain = "utf" not in (sys.stdout.encoding or "").lower()
+        print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=plain))
     else:
         print(as_text(result, arguments.site), end="")
     return 0

@@ -51,6 +51,11 @@ def shown(answer, unit_system):
     return text
 
 
+def source(thing):
+    """Where an answer or a check comes from and how sure that is, the latter once."""
+    return thing.source if thing.trust in thing.source else f"{thing.source} ({thing.trust})"
+
+
 def as_text(result, base=""):
     """The sheet: settings, answers and checks, each on a line, in the design's units."""
     d = result.design

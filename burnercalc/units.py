@@ -253,6 +253,15 @@ def show(value, dimension, units, digits=3, exact=False):
     return f"{text}{unit}" if unit == "°" else f"{text} {unit}".strip()
 
 
+def field_text(value, dimension, units):
+    """An SI number as it stands in a field, without its unit: a tape reading or at most five digits."""
+    number = from_si(value, shown_unit(dimension, units), si_unit_of(dimension))
+    if dimension == "length" and units == "in" and is_on_tape(number):
+        return tape(number)
+    text = significant(number, 5)
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
 def readable(unit):
     """A unit as printed: `in2` -> `in²`, `degF` -> `°F`."""
     return _pint_name(unit).replace("**2", "²").replace("**3", "³").replace("deg", "°").replace("inH2O", "in H₂O")

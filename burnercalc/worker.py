@@ -194,8 +194,7 @@ def page_data(result, figures):
         "fields": {s.key: _field(s, d) for s in SETTINGS},
         "answers": _answers(result),
         "worst": result.worst,
-        "checks": [{"key": c.key, "group": c.group, "verdict": c.verdict, "label": c.label, "text": c.text, "source": c.source,
-                    "trust": c.trust, "changes": [{"setting": x.setting, "move": x.move} for x in c.changes]}
+        "checks": [{"key": c.key, "group": c.group, "verdict": c.verdict, "label": c.label, "text": c.text, "source": sheet.source(c), "changes": [{"setting": x.setting, "move": x.move} for x in c.changes]}
                    for c in result.checks.values()],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
         "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
@@ -205,7 +204,7 @@ def page_data(result, figures):
 
 def _answers(result):
     unit_system = result.design.units
-    return {a.key: {"value": a.value, "shown": sheet.shown(a, unit_system),
+    return {a.key: {"value": a.value, "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
                     **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {})}
             for a in result.answers.values()}
 
@@ -249,8 +248,7 @@ def _field(setting, d):
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
-    text = "" if value is None else units.show(value, setting.dimension, d.units, exact=True)
-    field = {"text": text.removesuffix(unit).strip(), "unit": units.readable(unit)}
+    field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
     if low is not None and high is not None:
         field["range"] = f"{_bare(low, setting, d.units)} to {units.show(high, setting.dimension, d.units)}"
@@ -259,6 +257,17 @@ def _field(setting, d):
         step, origin = _grid(setting, d.units)
         field["marks"] = [*marks, round((value - origin) / step)]
     return field
+
+
+def _number_text(setting, value, d):
+    """As typed where it was typed in the unit shown, else rounded: what is not edited is never read back."""
+    if value is None or isinstance(value, str):
+        return value or ""
+    unit, typed = units.shown_unit(setting.dimension, d.units), d.texts.get(setting.key, "")
+    shown = units.field_text(value, setting.dimension, d.units)
+    if unit and typed.endswith(unit) and "/" not in shown:
+        return typed.removesuffix(unit).strip()
+    return shown
 
 
 def _bare(value, setting, unit_system):

@@ -94,7 +94,7 @@ function checkItem(check) {
     if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small"));
     words.append(row);
   }
-  words.append(make("p", "source", `${check.source} (${check.trust}).`));
+  words.append(make("p", "source", `${check.source}.`));
   const item = make("li", "verdict", sign, words);
   item.id = `check-${check.key}`;
   item.dataset.check = check.key;

@@ -35,7 +35,7 @@ def drawing_figure(name, data):
     layer = {"field": "layer", "transform": colours(name, LAYER_NAMES)}
     fill = {"field": "layer", "transform": colours(f"{name}-fill", LAYER_NAMES)}
     made.patches("xs", "ys", source=source(f"{name}-areas", data["areas"]), fill_color=fill, line_color=None)
-    made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3)
+    made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3, line_dash="dash")
     ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), line_color=layer, line_width=1.2,
                         fill_color={"field": "flow", "transform": colours(f"{name}-flow", FLOWS)},
                         nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)

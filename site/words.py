@@ -3,6 +3,8 @@
 DANGERS = {
     "heat": ("Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work with doors "
              "open and a sounding CO alarm at head height; leave at once when it sounds.",),
+    "face": ("A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower on, and let the "
+             "box cool before you light it again.",),
     "feed": ("Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; a valve "
              "that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. Licensed practice decides.",),
     "make": ("Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises silica dust: "

@@ -7,6 +7,7 @@ from ..result import Axis, Chart, Column, Series, Table
 from ..units import conversion, show, shown_unit
 
 GROUP = "gas"
+JET_FAMILIES = ("number", "letter")  # what jets are drilled with when none is named; common practice
 JET = "compressible flow of an ideal gas; discharge coefficient as set"
 LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
 PSI_PA = 6894.757293168
@@ -94,12 +95,13 @@ def _jet_answers(d, r, jet):
              "sqrt(4 x gas flow / (pi x coefficient x flow of an ideal nozzle per area))", inputs, JET,
              "common practice", band)
     near = _neighbours(diameter) if diameter else []
+    jets = [one for one in near if one.family in JET_FAMILIES] or near
     drill = drills.drill_named(d.jet_drill) if d.jet_drill else min(
-        near, key=lambda one: (abs(one.diameter_m / diameter - 1), one.name)) if near else None
+        jets, key=lambda one: (abs(one.diameter_m / diameter - 1), one.name)) if jets else None
     r.jet_drill = drill
     r.answer("jet", drill.name if drill else None, "word", "Jet drill", "Drill for the jet: the one set, or else the "
-             "nearest of all that are sold.",
-             "nearest in diameter of number, letter, fraction and metric drills", ("jet_drill", "orifice_diameter"),
+             "nearest number or letter drill, as jets are drilled; the table lists fractions and metric drills too.",
+             "nearest in diameter of number and letter drills", ("jet_drill", "orifice_diameter"),
              "drill sizes as sold", "published")
     rate = jet.rate_W(drill.diameter_m, d.gas_pressure) if drill else None
     needed = jet.needed_Pa(r.rate_W, drill.diameter_m) if drill else None

@@ -2,14 +2,18 @@
 from .shapes import LAYERS, Circle, Text, outline_points
 
 
+# By how many lengths a layer's dash has: none, dash and gap, dash gap dot gap.
+DASHES = {0: "solid", 2: "dashed", 4: "dashdot"}
+
+
 def flat_columns(drawing):
     """{"areas", "lines", "circles", "texts"}: dicts of equally long lists, mm, in the order they are painted.
 
-    areas and lines hold xs, ys (lists of points) and layer; circles x, y, r, layer, number (1 for the first on its
+    areas hold xs, ys (lists of points) and layer; lines also dash; circles x, y, r, layer, number (1 for the first on its
     layer); texts x, y, text, height, anchor, angle, layer.
     """
     areas = {"xs": [], "ys": [], "layer": []}
-    lines = {"xs": [], "ys": [], "layer": []}
+    lines = {"xs": [], "ys": [], "layer": [], "dash": []}
     circles = {"x": [], "y": [], "r": [], "layer": [], "number": []}
     texts = {"x": [], "y": [], "text": [], "height": [], "anchor": [], "angle": [], "layer": []}
     counted = {}
@@ -25,7 +29,7 @@ def flat_columns(drawing):
             if LAYERS[shape.layer].fill is not None:
                 _append(areas, xs, ys, shape.layer)
             if LAYERS[shape.layer].stroke_mm:
-                _append(lines, xs, ys, shape.layer)
+                _append(lines, xs, ys, shape.layer, DASHES[len(LAYERS[shape.layer].dash_mm)])
     return {"areas": areas, "lines": lines, "circles": circles, "texts": texts}
 
 
