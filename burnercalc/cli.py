@@ -2,6 +2,7 @@
 import argparse
 import json
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 from .design import Design
@@ -27,6 +28,10 @@ def main(argv=None):
     except (InputError, InputErrors) as refused:
         print(refused, file=sys.stderr)
         return 2
+    except BrokenPipeError:  # the reader, such as head, has had enough
+        with suppress(BrokenPipeError):
+            sys.stdout.close()
+        return 0
     except OSError as trouble:
         print(f"{trouble.filename or 'output'}: {trouble.strerror}", file=sys.stderr)
         return 2

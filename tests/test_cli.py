@@ -1,5 +1,8 @@
 """The command line: files appear, wrong input leaves with 2 and names what is wrong."""
 import json
+import os
+import subprocess
+import sys
 
 import pytest
 
@@ -79,3 +82,14 @@ def test_a_folder_that_cannot_be_written_is_named(tmp_path, capsys):
     (tmp_path / "file").write_text("")
     assert main(["template", "-o", str(tmp_path / "file" / "t.pdf")]) == 2
     assert "file" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("options", [["--json"], []])
+def test_a_terminal_without_our_signs_gets_the_sheet(options):
+    """Latin-1 has the degree and the square but no lowered 2; ASCII has none of them."""
+    for encoding in ("latin-1", "ascii"):
+        done = subprocess.run([sys.executable, "-m", "burnercalc", "sheet", *options], capture_output=True,
+                              env={**os.environ, "PYTHONIOENCODING": encoding})
+        assert done.returncode == 0 and not done.stderr
+        if options:
+            assert json.loads(done.stdout.decode(encoding))["answers"]["port_count"]["value"] == 43
