@@ -82,3 +82,12 @@ def test_reasons_and_cures_are_those_of_the_case(texts, key, words, never):
     check = solve(Design.from_texts(texts)).checks[key]
     assert words in check.text, check.text
     assert never not in {change.setting for change in check.changes}
+
+
+def test_no_answer_claims_more_trust_than_its_source():
+    r = solve(Design.from_texts({}))
+    order = ("calculated", "published", "memory", "common practice")
+    for said in (*r.answers.values(), *r.checks.values()):
+        least = "common practice" if "common practice" in said.source else "memory" if "memory" in said.source else "calculated"
+        if said.key != "oven_temperature":  # its temperature is published, the waits beside it are not
+            assert order.index(said.trust) >= order.index(least), (said.key, said.trust, said.source)

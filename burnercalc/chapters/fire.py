@@ -115,21 +115,22 @@ def _flame(d, r, flame, flue):
     inputs += ("chamber_temperature",)
     r.answer("flue_co_dry", flue and flue.co_dry, "gas_share", "Carbon monoxide, dry",
              "Share of the dry gas that leaves the chamber, before air at the door burns any of it.",
-             "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "published")
+             "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "common practice")
     r.answer("flue_o2_dry", flue and flue.o2_dry, "gas_share", "Oxygen, dry",
              "Share of the dry gas that leaves the chamber, before air at the door mixes in.",
-             "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "published")
+             "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "common practice")
     r.answer("flue_dew_point", flue and flue.dew_point_K, "temperature", "Dew point of the flue gas",
              "Below it water runs down whatever the flue gas meets.", "temperature whose steam pressure is that of the water in the flue gas",
              inputs, "IAPWS R7-97(2012)", "memory")
     r.answer("available_heat", r.heat_split and r.heat_split.available, "fraction", "Available heat",
              "Share of the gross heat that stays in the chamber when the gas leaves as hot as the chamber; what leaves unburned is "
              "counted as lost.", "(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
-             inputs, "energy balance; " + FREEZING, "published")
+             inputs, "energy balance; " + FREEZING, "common practice")
     r.answer("fresh_air", flue and _fresh_air_m3_s(d, r, flue), "air_flow", "Fresh air against CO",
              "What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed in it; a hood that "
              "draws it outdoors needs far less, and no figure stands in for an alarm.", "dry flue gas x its share of carbon monoxide / 35 ppm",
-             ("firing_rate_gross", "burner_count", "flue_co_dry"), "mass balance; NIOSH REL (criteria document 1972)", "published")
+             ("firing_rate_gross", "burner_count", "flue_co_dry"), "mass balance; NIOSH REL (criteria document 1972); "
+             + FREEZING, "common practice")
     wet, dry = (dict(flue.wet), dict(flue.dry)) if flue else ({}, {})
     r.add_table(Table("flue_gas", "Flue gas as it leaves the chamber, shares by volume",
                       (Column("species", "Gas", "word"), Column("wet", "Wet", "gas_share"), Column("dry", "Dry", "gas_share")),

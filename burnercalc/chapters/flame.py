@@ -86,7 +86,7 @@ def _gradients(d, r, burning):
              "the ports",
              "How steeply the speed rises from the wall of a cold port, at its end, at high fire.",
              "friction of the young laminar or turbulent stream x velocity squared / (2 x kinematic viscosity)", inputs,
-             "Shah and London 1978, Blasius; blend between is common practice", "published")
+             "Shah and London 1978, Blasius; blend between is common practice", "common practice")
     alpha = r.mixture.thermal_diffusivity_m2_s
     band = flame_holding.flashback_gradient_1_s(burning, alpha)
     r.answer("flashback_gradient", band.value, "rate", "Wall gradient at flashback",
@@ -258,7 +258,7 @@ def _other_checks(d, r):
             f"The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}" + (
                 "." if inside and not near else ", close to where it goes out: richer." if near else ": it does not "
                 "burn cold."),
-            "NFPA 497 limits, Le Chatelier's rule (from memory)", "published",
+            "NFPA 497 limits, Le Chatelier's rule (from memory)", "memory",
             (("equivalence_ratio", "raise" if phi < 1 else "lower"),))
 
     low, high = LOADING_W_M2

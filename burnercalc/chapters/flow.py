@@ -309,7 +309,7 @@ def _mixing(d, r):
                 "a flame cannot walk back up it." if verdict == "good" else
                 f"{good:g} times is wanted. Use a smaller mix pipe or a higher low fire." if verdict == "caution" else
                 "a flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire."),
-            "Damkoehler 1940, constants from memory; limit is common practice", "memory",
+            "Damkoehler 1940, constants from memory; limit is common practice", "common practice",
             (("mix_pipe", "lower"), ("low_fire", "raise")))
 
 
