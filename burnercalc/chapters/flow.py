@@ -199,8 +199,8 @@ def _shares(d, r, shared):
 
     ratio, wanted = r["plenum_to_port_ratio"], wanted_ratio(good, d.inlet_position)
     r.check("plenum_ratio", verdict, ratio, wanted, "ratio", "Plenum ratio",
-            f"The plenum is {show(ratio, 'ratio', d.units)} times the port area; with the inlet at the {d.inlet_position} that leaves the "
-            f"ports {spread} uneven."
+            f"The plenum is {show(ratio, 'ratio', d.units)} times the port area; with the inlet at the "
+            f"{d.inlet_position} that leaves the ports {spread} uneven."
             + ("" if verdict == "good" else f" About {wanted:.2g} or more is wanted: a deeper body, less grip, or less "
                "port area."),
             PLENUM_SOURCE, "memory", cure)
