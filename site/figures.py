@@ -44,7 +44,7 @@ def drawing_figure(name, data):
               source=source(f"{name}-texts", text_columns(data["texts"])))
     texts.glyph.name = f"glyph-{name}"
     if name == "face":
-        numbers = made.text("x", "y", text="number", text_align="center", text_baseline="middle", text_font_size="11px",
+        numbers = made.text("x", "y", text="number", x_offset=5, y_offset=-4, text_baseline="bottom", text_font_size="10px",
                             text_color=layer, source=ports.data_source)
         numbers.update(name=f"numbers-{name}", visible=False)  # until the figure is enlarged
         made.add_tools(HoverTool(renderers=[ports], tooltips="@words"), TapTool(renderers=[ports]))
