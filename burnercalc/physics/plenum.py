@@ -170,6 +170,9 @@ def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_ar
     for i, flow in zip(centre, middle):
         flows[i], drops[i] = flow, inlet_Pa
 
+    # With columns shut by friction the total jumps where one more opens; what the jump leaves over is shared alike.
+    whole = flow_m3_s / sum(flows)
+    flows = [flow * whole for flow in flows]
     mean = flow_m3_s / sum(port_areas_m2)
     shares = [flow / area / mean for flow, area in zip(flows, port_areas_m2)]
     streams = [sum(branch_flows) / plenum_area_m2 for branch_flows, _, _ in parts]
