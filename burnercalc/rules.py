@@ -21,8 +21,10 @@ MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 def _window_fits(v, side):
     span = v[side] - 2 * v["setback"]
     if not span > LEAST_WINDOW_M:
-        return InputError("setback", _text(v, "setback"), f"must leave a window: less than half of {side.replace('_', ' ')} "
-                          f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least", _show(v, 0.25 * v[side]), (side,))
+        return InputError("setback", _text(v, "setback"),
+                          f"must leave a window: less than half of {side.replace('_', ' ')} "
+                          f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least",
+                          _show(v, 0.25 * v[side]), (side,))
 
 
 def _window_length(v):
@@ -36,26 +38,31 @@ def _window_width(v):
 def _wall_leaves_plenum(v):
     room = min(v["body_width"], v["body_length"], v["body_depth"])
     if not 4 * v["wall"] < room - 1e-9:
-        return InputError("wall", _text(v, "wall"), f"must be less than a quarter of the box ({_show(v, room)}), so that its "
-                          "rounded corners leave flats", _show(v, room / 8), ("body_width", "body_length", "body_depth"))
+        return InputError("wall", _text(v, "wall"),
+                          f"must be less than a quarter of the box ({_show(v, room)}), so that its "
+                          "rounded corners leave flats", _show(v, room / 8),
+                          ("body_width", "body_length", "body_depth"))
 
 
 def _setback_covers_wall(v):
     if not v["setback"] >= v["wall"] - 1e-9:
-        return InputError("setback", _text(v, "setback"), "must be at least the wall, or the window would cut into the sides "
+        return InputError("setback", _text(v, "setback"),
+                          "must be at least the wall, or the window would cut into the sides "
                           f"of the box ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
 
 
 def _corner_fits(v):
     most = min(v["body_length"], v["body_width"]) / 2 - v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_radius"] <= most + 1e-9:
-        return InputError("corner_radius", _text(v, "corner_radius"), f"must be at most half of the window's shorter side "
+        return InputError("corner_radius", _text(v, "corner_radius"),
+                          f"must be at most half of the window's shorter side "
                           f"({_show(v, most)})", _show(v, most), ("body_width", "body_length", "setback"))
 
 
 def _grip_reaches_inside(v):
     if not v["grip"] >= v["wall"] - 1e-9:
-        return InputError("grip", _text(v, "grip"), "must be at least the wall, so that refractory comes inside and holds "
+        return InputError("grip", _text(v, "grip"),
+                          "must be at least the wall, so that refractory comes inside and holds "
                           f"on to the lip ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
 
 
@@ -78,7 +85,8 @@ def _outer_ports_fit(v, side, count, counted):
     # In a round face the margin holds for a lone port, too.
     if (count > 1 or v["body_kind"] == "pipe") and 2 * v["setback"] < v[side] and not room - 2 * v["edge_margin"] > 1e-9:
         if room > 0:
-            return InputError("edge_margin", _text(v, "edge_margin"), f"must leave room for {counted} between the margins, "
+            return InputError("edge_margin", _text(v, "edge_margin"),
+                              f"must leave room for {counted} between the margins, "
                               f"less than {_show(v, room / 2)}", _show(v, room / 4), (side, "setback", "port_diameter"))
         return InputError("port_diameter", _text(v, "port_diameter"), f"must be less than the window "
                           f"({_show(v, room + v['port_diameter'])})", _show(v, (room + v["port_diameter"]) / 2),
@@ -95,7 +103,8 @@ def _rows_fit(v):
 
 def _short_rows_have_ports(v):
     if v["pattern"] in ("staggered", "hexagonal") and v["rows"] > 1 and v["ports_per_row"] < 2:
-        return InputError("ports_per_row", v["ports_per_row"], f"must be 2 or more when {v['pattern']}, since short rows have "
+        return InputError("ports_per_row", v["ports_per_row"],
+                          f"must be 2 or more when {v['pattern']}, since short rows have "
                           "one fewer", "2", ("pattern", "rows"))
 
 
@@ -104,7 +113,8 @@ def _rings_have_ports(v):
     if v["pattern"] == "rings" and v["ports_per_row"] < least:
         if least > 100:
             return InputError("rows", v["rows"], "must be 33 or fewer when in rings", "4", ("pattern",))
-        return InputError("ports_per_row", v["ports_per_row"], f"must be {least} or more in {v['rows']} rings, so that the "
+        return InputError("ports_per_row", v["ports_per_row"],
+                          f"must be {least} or more in {v['rows']} rings, so that the "
                           "inner ring has three", str(least), ("pattern", "rows"))
 
 
@@ -121,23 +131,28 @@ def _pipe_is_round(v):
 
 def _pattern_suits_body(v):
     if v["body_kind"] == "pipe" and v["pattern"] in ("straight", "staggered"):
-        return InputError("pattern", v["pattern"], "must be hexagonal or rings in the round face of a pipe", "hexagonal", ("body_kind",))
+        return InputError("pattern", v["pattern"], "must be hexagonal or rings in the round face of a pipe",
+                          "hexagonal", ("body_kind",))
     if v["body_kind"] != "pipe" and v["pattern"] == "rings":
-        return InputError("pattern", v["pattern"], "must be straight, staggered or hexagonal in a rectangular face", "hexagonal",
+        return InputError("pattern", v["pattern"], "must be straight, staggered or hexagonal in a rectangular face",
+                          "hexagonal",
                           ("body_kind",))
 
 
 def _pipe_is_fed_from_the_back(v):
     if v["body_kind"] == "pipe" and v["inlet_position"] != "centre":
-        return InputError("inlet_position", v["inlet_position"], "must be centre for a round pipe, which is fed through its back disc",
+        return InputError("inlet_position", v["inlet_position"],
+                          "must be centre for a round pipe, which is fed through its back disc",
                           "centre", ("body_kind",))
 
 
 def _disc_keeps_a_rim(v):
     least = v["wall"] + v["cap_gap"]
     if v["body_kind"] == "pipe" and not v["setback"] > least + 1e-6:
-        return InputError("setback", _text(v, "setback"), "must be more than wall and gap round a cap together, or the face disc of a round "
-                          f"pipe is all window ({_show(v, least)})", _show(v, least + 0.00635), ("wall", "cap_gap", "body_kind"))
+        return InputError("setback", _text(v, "setback"),
+                          "must be more than wall and gap round a cap together, or the face disc of a round "
+                          f"pipe is all window ({_show(v, least)})", _show(v, least + 0.00635),
+                          ("wall", "cap_gap", "body_kind"))
 
 
 def _inlet_fits_disc(v):
@@ -147,7 +162,8 @@ def _inlet_fits_disc(v):
         return next_hole_saw(diameter_m=pipe(nps, "inlet").od_m)[0]
     if v["body_kind"] == "pipe" and not hole(v["inlet"]) < room:
         fitting = [nps for nps in pipe_names() if hole(nps) < room]
-        return InputError("inlet", v["inlet"], f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
+        return InputError("inlet", v["inlet"],
+                          f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
                           fitting[-1] if fitting else pipe_names()[0], ("body_width", "wall", "cap_gap", "body_kind"))
 
 
@@ -155,13 +171,15 @@ def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-9:
         return InputError("corner_drill", _text(v, "corner_drill"), "must be at most the window's shorter side "
-                          f"({_show(v, most)})", _show(v, min(most, 0.009525)), ("body_width", "body_length", "setback"))
+                          f"({_show(v, most)})", _show(v, min(most, 0.009525)),
+                          ("body_width", "body_length", "setback"))
 
 
 def _rack_is_long_enough(v):
     need = max(v["body_length"], v["body_width"], v["body_depth"])
     if not v["stock_lengths"][-1] >= need - 1e-9:
-        return InputError("stock_lengths", ", ".join(_show(v, n) for n in v["stock_lengths"]), "must hold a length of at least the "
+        return InputError("stock_lengths", ", ".join(_show(v, n) for n in v["stock_lengths"]),
+                          "must hold a length of at least the "
                           f"body ({_show(v, need)})", "20 ft", ("body_length", "body_width", "body_depth"))
 
 
@@ -174,8 +192,10 @@ def _cap_gap_is_a_gap(v):
 def _nipple_is_long_enough(v):
     longest = v["nipple_stock"][-1][0]
     if not v["inlet_length"] + v["wall"] <= longest + 1e-9:
-        return InputError("nipple_stock", f"up to {_show(v, longest)}", "must hold a nipple of at least the inlet pipe's length and the "
-                          f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})", "36 in 40, 120 in 120", ("inlet_length", "wall"))
+        return InputError("nipple_stock", f"up to {_show(v, longest)}",
+                          "must hold a nipple of at least the inlet pipe's length and the "
+                          f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})", "36 in 40, 120 in 120",
+                          ("inlet_length", "wall"))
 
 
 def _frame_is_high_enough(v):
@@ -184,26 +204,31 @@ def _frame_is_high_enough(v):
         return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4", ("body_kind",))
     need = v["block_thickness"] + MOULD_GUIDE_M
     if frame.kind == "board" and not frame.width_m >= need - 1e-9:
-        return InputError("mould_board", frame.name, f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more "
+        return InputError("mould_board", frame.name,
+                          f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more "
                           f"({_show(v, need)})", "ply 3/4", ("block_thickness",))
 
 
 def _pins_stop_in_the_base(v):
     base = board(v["mould_base"])
     if not v["pin_depth"] <= base.thickness_m + 1e-9:
-        return InputError("pin_depth", _text(v, "pin_depth"), f"must be at most the thickness of the base board {base.name} "
+        return InputError("pin_depth", _text(v, "pin_depth"),
+                          f"must be at most the thickness of the base board {base.name} "
                           f"({_show(v, base.thickness_m)})", _show(v, base.thickness_m / 2), ("mould_base",))
 
 
 def _water_band(v):
     if not v["castable_water_low"] <= v["castable_water_high"] + 1e-9:
-        return InputError("castable_water_low", f"{100 * v['castable_water_low']:g} %", "must be at most the most water "
-                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']!r} %", ("castable_water_high",))
+        return InputError("castable_water_low", f"{100 * v['castable_water_low']:g} %",
+                          "must be at most the most water "
+                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']!r} %",
+                          ("castable_water_high",))
 
 
 def _pins_are_near_their_marks(v):
     if not v["port_position_tolerance"] <= v["port_diameter"]:
-        return InputError("port_position_tolerance", _text(v, "port_position_tolerance"), "must be at most one port diameter "
+        return InputError("port_position_tolerance", _text(v, "port_position_tolerance"),
+                          "must be at most one port diameter "
                           f"({_text(v, 'port_diameter')})", _show(v, v["port_diameter"] / 4), ("port_diameter",))
 
 
@@ -214,14 +239,16 @@ def _baffle_is_left(v):
     plate = length * width * (pi / 4 if v["body_kind"] == "pipe" else plates.bent_plate_ratio(v["baffle_bend_angle"]))
     most = int(MOST_OPEN_BAFFLE * plate / (pi / 4 * v["baffle_hole_diameter"]**2))
     if not v["baffle_holes"] <= most:
-        return InputError("baffle_holes", v["baffle_holes"], f"must leave some plate between them: at most {most} holes of "
+        return InputError("baffle_holes", v["baffle_holes"],
+                          f"must leave some plate between them: at most {most} holes of "
                           f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle", str(most),
                           ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle"))
 
 
 def _tank_is_long_enough(v):
     if v["cylinder"] == "tank" and not v["tank_length"] >= v["tank_diameter"] - 1e-9:
-        return InputError("tank_length", _text(v, "tank_length"), f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
+        return InputError("tank_length", _text(v, "tank_length"),
+                          f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
                           _show(v, 3 * v["tank_diameter"]), ("tank_diameter", "cylinder"))
 
 

@@ -27,7 +27,8 @@ def _lining_fits(v):
     thickness = sum(thickness_m for _, thickness_m in v["lining"])
     if not thickness <= most:
         thin = ", ".join(f"{key} {_about(v, 0.9 * most / thickness * thickness_m, 'length')}" for key, thickness_m in v["lining"])
-        return InputError("lining", _about(v, thickness, "length") + " in all", "must be thin enough for so small a chamber, or the "
+        return InputError("lining", _about(v, thickness, "length") + " in all",
+                          "must be thin enough for so small a chamber, or the "
                           f"reckoning of its corners does not hold ({_about(v, most, 'length')} in all)", thin,
                           ("chamber_length", "chamber_width", "chamber_height", "opening_area"))
 
@@ -66,7 +67,8 @@ def _auto_rate_is_possible(v):
         return None  # what is wrong with the chamber has a rule of its own
     low, high = BY_KEY["firing_rate"].low, BY_KEY["firing_rate"].high
     if rate_W is None:
-        return InputError("firing_rate", "auto", "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
+        return InputError("firing_rate", "auto",
+                          "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
                           "next to nothing at the chamber temperature", BY_KEY["firing_rate"].default,
                           ("chamber_temperature", "equivalence_ratio", "fuel"))
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))
@@ -76,9 +78,11 @@ def _auto_rate_is_possible(v):
     burners = ceil(all_W / high_W) if rate_W > high_W else floor(all_W / low_W)
     most = int(BY_KEY["burner_count"].high)
     if 1 <= burners <= most:
-        return InputError("burner_count", v["burner_count"], f"must share what the chamber needs so that each burner has {low} to "
+        return InputError("burner_count", v["burner_count"],
+                          f"must share what the chamber needs so that each burner has {low} to "
                           f"{high} ({_about(v, all_W, 'power')} in all)", str(burners), ("firing_rate",))
-    return InputError("firing_rate", "auto", f"needs a chamber that asks for {low} to {high} of each burner; this one asks for "
+    return InputError("firing_rate", "auto",
+                      f"needs a chamber that asks for {low} to {high} of each burner; this one asks for "
                       f"{_about(v, rate_W, 'power')}", high if rate_W > high_W else low, ("burner_count",))
 
 
@@ -92,7 +96,8 @@ HEAT_RULES = (
     (_metal_is_known_so_hot, ("work_temperature", "work_metal")),
     (_throat_is_wide, ("aspirated_throat", "aspirated_jet")),
     (_auto_rate_is_possible, ("firing_rate", "burner_count", "lining", "opening_area", "opening_depth", "chamber_temperature",
-                              "work_metal", "work_rate", "work_temperature", "heat_up_time", "fuel", "equivalence_ratio",
+                              "work_metal", "work_rate", "work_temperature", "heat_up_time", "fuel",
+                              "equivalence_ratio",
                               "ambient_temperature", "altitude", *_CHAMBER)),
 )
 

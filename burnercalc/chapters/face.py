@@ -36,7 +36,8 @@ def solve(d, r):
 def _window(d, r):
     r.round = d.body_kind == "pipe"
     r.answer("window_length", d.body_length - 2 * d.setback, "length", "Window length",
-             "Length of the opening cut in the face.", "body length - 2 x setback", ("body_length", "setback"), GEOMETRY)
+             "Length of the opening cut in the face.", "body length - 2 x setback", ("body_length", "setback"),
+             GEOMETRY)
     r.answer("window_width", d.body_width - 2 * d.setback, "length", "Window width",
              "Width of the opening cut in the face.", "face width - 2 x setback", ("body_width", "setback"), GEOMETRY)
     # A circle is the rounded rectangle whose corners meet.
@@ -44,7 +45,8 @@ def _window(d, r):
     r.answer("window_area",
              port_field.rounded_rectangle_area_m2(r["window_length"], r["window_width"], r.window_radius_m),
              "area", "Window area", "Area of the opening, its rounded corners taken off.",
-             "length x width - (4 - pi) x corner radius squared; a round window is all corner", ("window_length", "window_width", "corner_radius"), GEOMETRY)
+             "length x width - (4 - pi) x corner radius squared; a round window is all corner",
+             ("window_length", "window_width", "corner_radius"), GEOMETRY)
 
 
 def _ports(d, r):
@@ -56,14 +58,17 @@ def _ports(d, r):
     r.answer("port_count", len(r.ports), "count", "Ports", "How many ports the face has.",
              "sum of the rows", ("rows", "ports_per_row", "pattern"), GEOMETRY)
     r.answer("port_area", port_field.port_area_m2(len(r.ports), d.port_diameter), "area", "Port area",
-             "Open area of all ports together.", "ports x pi x diameter squared / 4", ("port_count", "port_diameter"), GEOMETRY)
+             "Open area of all ports together.", "ports x pi x diameter squared / 4", ("port_count", "port_diameter"),
+             GEOMETRY)
     r.answer("open_fraction", r["port_area"] / r["window_area"], "fraction", "Open share of the window",
              "Port area over window area.", "port area / window area", ("port_area", "window_area"), GEOMETRY)
-    r.answer("row_pitch", across, "length", "Row pitch", "Distance between the centre lines of neighbouring rows, or from ring to ring.",
+    r.answer("row_pitch", across, "length", "Row pitch",
+             "Distance between the centre lines of neighbouring rows, or from ring to ring.",
              "(window width - 2 x edge margin - port diameter) / (rows - 1); hexagonal: sqrt(3)/2 of the port pitch; "
              "rings: radius of the outer ring / rings",
              ("window_width", "edge_margin", "port_diameter", "rows", "pattern"), GEOMETRY)
-    r.answer("port_pitch", along, "length", "Port pitch", "Distance between the centres of neighbours in a row, or in the outer ring.",
+    r.answer("port_pitch", along, "length", "Port pitch",
+             "Distance between the centres of neighbours in a row, or in the outer ring.",
              "(window length - 2 x edge margin - port diameter) / (ports in a long row - 1); hexagonal: the most that both "
              "sides allow; rings: chord of the outer ring",
              ("window_length", "edge_margin", "port_diameter", "ports_per_row", "pattern"), GEOMETRY)
@@ -104,12 +109,14 @@ def _velocity(d, r):
                         ("mixture_flow", "port_area", "ambient_temperature", "altitude"), "continuity, ideal gas")
     r.mixture = mixture_properties(combustion.reactants_mol(r.fuel, d.equivalence_ratio), d.ambient_temperature,
                                    r.ambient_pressure_Pa)
-    r.answer("port_reynolds", velocity * d.port_diameter / r.mixture.kinematic_viscosity_m2_s, "ratio", "Reynolds number",
+    r.answer("port_reynolds", velocity * d.port_diameter / r.mixture.kinematic_viscosity_m2_s, "ratio",
+             "Reynolds number",
              "Tells smooth flow in a port (below about 2300) from turbulent.",
              "velocity x diameter / kinematic viscosity of the mixture", ("mixture_velocity_in_port", "port_diameter"),
              "viscosity of the mixture: Wilke (1950) on pure-gas fits", "published")
     r.answer("port_loading", r.rate_W / r["port_area"], "power_per_area", "Port loading",
-             "Gross heat that passes each area of port.", "firing rate / port area", ("firing_rate", "port_area"), GEOMETRY)
+             "Gross heat that passes each area of port.", "firing rate / port area", ("firing_rate", "port_area"),
+             GEOMETRY)
 
 
 def _checks(d, r):

@@ -19,7 +19,8 @@ LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the cha
 CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == "NIOSH REL")
 CHART_RATIOS = tuple(0.5 + 0.05 * n for n in range(23))
 FLUE_NAMES = {"CO2": "carbon dioxide", "H2O": "water vapour", "N2": "nitrogen", "O2": "oxygen", "CO": "carbon monoxide",
-              "H2": "hydrogen", "OH": "hydroxyl", "H": "atomic hydrogen", "O": "atomic oxygen", "NO": "nitric oxide", "CH4": "methane"}
+              "H2": "hydrogen", "OH": "hydroxyl", "H": "atomic hydrogen", "O": "atomic oxygen", "NO": "nitric oxide",
+              "CH4": "methane"}
 LEAST_SHOWN = 1e-6         # mole fraction below which the table leaves a species out
 
 
@@ -56,12 +57,17 @@ def _fuel(d, r):
              "net heating value + heat of the condensed water", inputs, HEATING_VALUE, "published")
     r.answer("net_heating_value", fuels.net_heating_value_J_m3(r.fuel), "energy_per_volume", "Net heating value",
              "Heat of one volume of gas at 15 °C and sea level with its water left as vapour.",
-             "enthalpy of gas and oxygen - enthalpy of carbon dioxide and water vapour, at 25 °C", inputs, HEATING_VALUE, "published")
-    r.answer("gross_heating_value_mass", fuels.gross_heating_value_J_kg(r.fuel), "energy_per_mass", "Gross heating value, weight",
-             "Heat of one weight of gas, its water condensed.", "gross heating value / density of the gas", inputs, HEATING_VALUE,
+             "enthalpy of gas and oxygen - enthalpy of carbon dioxide and water vapour, at 25 °C", inputs,
+             HEATING_VALUE, "published")
+    r.answer("gross_heating_value_mass", fuels.gross_heating_value_J_kg(r.fuel), "energy_per_mass",
+             "Gross heating value, weight",
+             "Heat of one weight of gas, its water condensed.", "gross heating value / density of the gas", inputs,
+             HEATING_VALUE,
              "published")
-    r.answer("net_heating_value_mass", fuels.net_heating_value_J_kg(r.fuel), "energy_per_mass", "Net heating value, weight",
-             "Heat of one weight of gas with its water left as vapour.", "net heating value / density of the gas", inputs,
+    r.answer("net_heating_value_mass", fuels.net_heating_value_J_kg(r.fuel), "energy_per_mass",
+             "Net heating value, weight",
+             "Heat of one weight of gas with its water left as vapour.", "net heating value / density of the gas",
+             inputs,
              HEATING_VALUE, "published")
     r.answer("wobbe_index", fuels.wobbe_index_J_m3(r.fuel), "energy_per_volume", "Wobbe index",
              "Gases of one Wobbe index give one heat through the same jet at the same pressure.",
@@ -72,32 +78,39 @@ def _fuel(d, r):
 def _mixture(d, r):
     phi, inputs = d.equivalence_ratio, ("fuel", "fuel_blend", "equivalence_ratio")
     r.answer("air_fuel_ratio_volume", combustion.air_fuel_ratio_volume(r.fuel, phi), "ratio", "Air to gas by volume",
-             "Volumes of air for one volume of gas, as mixed.", "air that just burns the gas / equivalence ratio", inputs,
+             "Volumes of air for one volume of gas, as mixed.", "air that just burns the gas / equivalence ratio",
+             inputs,
              STOICHIOMETRY, "published")
     r.answer("air_fuel_ratio_mass", combustion.air_fuel_ratio_mass(r.fuel, phi), "ratio", "Air to gas by weight",
-             "Weight of air for one weight of gas, as mixed.", "air to gas by volume x molar mass of air / molar mass of gas", inputs,
+             "Weight of air for one weight of gas, as mixed.",
+             "air to gas by volume x molar mass of air / molar mass of gas", inputs,
              STOICHIOMETRY, "published")
     r.answer("excess_air", combustion.excess_air_fraction(phi), "fraction", "Excess air",
-             "Air beyond what just burns the gas; below zero when rich.", "1 / equivalence ratio - 1", ("equivalence_ratio",),
+             "Air beyond what just burns the gas; below zero when rich.", "1 / equivalence ratio - 1",
+             ("equivalence_ratio",),
              "definition")
     r.answer("atmosphere", combustion.atmosphere(phi), "word", "Atmosphere",
              "Oxidising: oxygen is left over. Reducing: carbon monoxide and hydrogen are, and they poison. Neutral: within 0.02 of "
-             "equivalence ratio 1. Hot steel scales a little even in a reducing flame.", "equivalence ratio against 1 ± 0.02",
+             "equivalence ratio 1. Hot steel scales a little even in a reducing flame.",
+             "equivalence ratio against 1 ± 0.02",
              ("equivalence_ratio",), PRACTICE, "common practice")
 
 
 def _flows(d, r):
     r.answer("firing_rate_gross", r.rate_W, "power", "Firing rate, gross",
              "Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what the chamber needs.",
-             "firing rate, or firing rate needed / burners when it is auto", ("firing_rate", "firing_rate_needed", "burner_count"),
+             "firing rate, or firing rate needed / burners when it is auto",
+             ("firing_rate", "firing_rate_needed", "burner_count"),
              "definition")
-    r.answer("firing_rate_net", r.rate_W * r["net_heating_value"] / r["gross_heating_value"], "power", "Firing rate, net",
+    r.answer("firing_rate_net", r.rate_W * r["net_heating_value"] / r["gross_heating_value"], "power",
+             "Firing rate, net",
              "The same fire counted by the net heating value, as some countries do.",
              "firing rate, gross x net heating value / gross heating value",
              ("firing_rate_gross", "net_heating_value", "gross_heating_value"), HEATING_VALUE, "published")
     r.answer("gas_flow", combustion.gas_flow_m3_s(r.fuel, r.rate_W), "gas_flow", "Gas flow",
              "Fuel gas burned at high fire, as it would fill a meter at 15 °C and sea level.",
-             "firing rate / gross heating value", ("firing_rate_gross", "gross_heating_value"), HEATING_VALUE, "published")
+             "firing rate / gross heating value", ("firing_rate_gross", "gross_heating_value"), HEATING_VALUE,
+             "published")
     r.answer("air_flow", combustion.air_flow_m3_s(r.fuel, d.equivalence_ratio, r.rate_W), "air_flow", "Air flow",
              "Air that the blower brings at high fire, at 15 °C and sea level.",
              "gas flow x air to burn one volume of gas / equivalence ratio", ("gas_flow", "air_fuel_ratio_volume"),
@@ -111,7 +124,8 @@ def _flame(d, r, flame, flue):
     inputs = ("fuel", "fuel_blend", "equivalence_ratio", "ambient_temperature", "altitude")
     r.answer("flame_temperature", flame and flame.temp_K, "temperature", "Flame temperature",
              "Hottest that the flame can be, no heat lost, gas and air from the shop.",
-             "temperature at which the burned gas at equilibrium holds all the heat of gas and air", inputs, EQUILIBRIUM, "published")
+             "temperature at which the burned gas at equilibrium holds all the heat of gas and air", inputs,
+             EQUILIBRIUM, "published")
     inputs += ("chamber_temperature",)
     r.answer("flue_co_dry", flue and flue.co_dry, "gas_share", "Carbon monoxide, dry",
              "Share of the dry gas that leaves the chamber, before air at the door burns any of it.",
@@ -120,15 +134,18 @@ def _flame(d, r, flame, flue):
              "Share of the dry gas that leaves the chamber, before air at the door mixes in.",
              "equilibrium at the chamber temperature, not below 1700 K", inputs, FREEZING, "common practice")
     r.answer("flue_dew_point", flue and flue.dew_point_K, "temperature", "Dew point of the flue gas",
-             "Below it water runs down whatever the flue gas meets.", "temperature whose steam pressure is that of the water in the flue gas",
+             "Below it water runs down whatever the flue gas meets.",
+             "temperature whose steam pressure is that of the water in the flue gas",
              inputs, "IAPWS R7-97(2012)", "memory")
     r.answer("available_heat", r.heat_split and r.heat_split.available, "fraction", "Available heat",
              "Share of the gross heat that stays in the chamber when the gas leaves as hot as the chamber; what leaves unburned is "
-             "counted as lost.", "(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
+             "counted as lost.",
+             "(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
              inputs, "energy balance; " + FREEZING, "common practice")
     r.answer("fresh_air", flue and _fresh_air_m3_s(d, r, flue), "air_flow", "Fresh air against CO",
              "What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed in it; a hood that "
-             "draws it outdoors needs far less, and no figure stands in for an alarm.", "dry flue gas x its share of carbon monoxide / 35 ppm",
+             "draws it outdoors needs far less, and no figure stands in for an alarm.",
+             "dry flue gas x its share of carbon monoxide / 35 ppm",
              ("firing_rate_gross", "burner_count", "flue_co_dry"), "mass balance; NIOSH REL (criteria document 1972); "
              + FREEZING, "common practice")
     wet, dry = (dict(flue.wet), dict(flue.dry)) if flue else ({}, {})
@@ -172,7 +189,8 @@ def _checks(d, r, flame, flue):
         verdict = "good"
         text = (f"Neutral mixture, next to nothing left over. It still makes some carbon monoxide{air}: ventilate, and hang an alarm."
                 if word == "neutral" else "A little lean: it scales the work somewhat and makes little carbon monoxide. Ventilate all the same.")
-    r.check("mixture", verdict, phi, LEANEST_GOOD if phi < 1 else 1 + combustion.NEUTRAL_BAND, "ratio", "Mixture", text, PRACTICE,
+    r.check("mixture", verdict, phi, LEANEST_GOOD if phi < 1 else 1 + combustion.NEUTRAL_BAND, "ratio", "Mixture",
+            text, PRACTICE,
             "common practice", (("equivalence_ratio", "raise" if phi < 1 else "lower"),))
 
 

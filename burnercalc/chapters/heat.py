@@ -45,8 +45,10 @@ def solve(d, r):
 def _losses(d, r, heat):
     r.answer("chamber_volume", heat.volume_m3, "volume", "Chamber volume", "Inside of the lining.",
              "length x width x height, or length x pi x diameter squared / 4", CHAMBER, "geometry of the chamber")
-    r.answer("wall_loss", heat.wall_loss_W, "power", "Heat through the walls", "What the lining lets through once it is hot all through.",
-             "conduction through the layers = convection and radiation of the shell, solved for the shell temperature", SHELL, WALL, "memory")
+    r.answer("wall_loss", heat.wall_loss_W, "power", "Heat through the walls",
+             "What the lining lets through once it is hot all through.",
+             "conduction through the layers = convection and radiation of the shell, solved for the shell temperature",
+             SHELL, WALL, "memory")
     r.answer("shell_temperature", heat.wall.shell_temp_K, "temperature", "Shell temperature",
              "Outside of the last layer once the lining is hot all through; one value for all sides.",
              "temperature at which the shell gives off what the lining lets through", SHELL, WALL, "memory")
@@ -58,20 +60,25 @@ def _losses(d, r, heat):
              "work rate x heat content of the metal between shop and work temperature",
              ("work_metal", "work_rate", "work_temperature", "ambient_temperature"), METAL, "published")
     r.answer("work_state", melt_state(d.work_metal, d.work_temperature), "word", "Work when it comes out",
-             "Solid, melting or liquid at the work temperature.", "work temperature against the melting range of the metal",
+             "Solid, melting or liquid at the work temperature.",
+             "work temperature against the melting range of the metal",
              ("work_metal", "work_temperature"), "melting ranges of handbooks", metal(d.work_metal).trust)
     r.answer("stored_heat", heat.stored_heat_J, "energy", "Heat stored in the lining",
              "What the lining holds at the end of the heat-up; it goes to waste when the fire goes out.",
-             "heat content of every layer at its temperature after the heat-up time", (*SHELL, "heat_up_time"), HEAT_UP, "memory")
+             "heat content of every layer at its temperature after the heat-up time", (*SHELL, "heat_up_time"),
+             HEAT_UP, "memory")
 
 
 def _rates(d, r, firing):
     def rate(name):
         return firing and getattr(firing, name)
-    r.answer("hold_rate", rate("hold_rate_W"), "power", "Firing rate to hold", "Gross, all burners: keeps the empty chamber hot.",
-             "(heat through the walls + heat out of the opening) / available heat", ("wall_loss", "opening_loss", "available_heat"), BALANCE,
+    r.answer("hold_rate", rate("hold_rate_W"), "power", "Firing rate to hold",
+             "Gross, all burners: keeps the empty chamber hot.",
+             "(heat through the walls + heat out of the opening) / available heat",
+             ("wall_loss", "opening_loss", "available_heat"), BALANCE,
              "memory")
-    r.answer("working_rate", rate("working_rate_W"), "power", "Firing rate to work", "Gross, all burners: keeps it hot while work goes through.",
+    r.answer("working_rate", rate("working_rate_W"), "power", "Firing rate to work",
+             "Gross, all burners: keeps it hot while work goes through.",
              "(heat through the walls + heat out of the opening + heat into the work) / available heat",
              ("wall_loss", "opening_loss", "work_heat", "available_heat"), BALANCE, "memory")
     r.answer("heat_up_rate", rate("heat_up_rate_W"), "power", "Firing rate to heat up",
@@ -79,16 +86,20 @@ def _rates(d, r, firing):
              "(heat that enters the lining / heat-up time + heat out of the opening) / available heat at chamber temperature",
              ("stored_heat", "heat_up_time", "opening_loss", "available_heat"), HEAT_UP, "memory")
     r.answer("firing_rate_needed", rate("firing_rate_needed_W"), "power", "Firing rate needed",
-             "Gross, all burners: the larger of working and heating up.", "larger of firing rate to work and firing rate to heat up",
+             "Gross, all burners: the larger of working and heating up.",
+             "larger of firing rate to work and firing rate to heat up",
              ("working_rate", "heat_up_rate"), BALANCE, "memory")
     r.answer("firing_rate_from", "chamber" if d.firing_rate == "auto" else "setting", "word", "Firing rate taken from",
              "Chamber: the burner is designed for its share of the firing rate needed. Setting: for the firing rate as set.",
              "firing rate auto, or a number", ("firing_rate",), "definition")
     r.answer("thermal_efficiency", rate("thermal_efficiency"), "fraction", "Thermal efficiency",
-             "Share of the gross heat that ends in the work while the chamber works.", "heat into the work / firing rate to work",
+             "Share of the gross heat that ends in the work while the chamber works.",
+             "heat into the work / firing rate to work",
              ("work_heat", "working_rate"), BALANCE, "memory")
-    r.answer("fuel_per_hour", firing and combustion.gas_flow_kg_s(r.fuel, firing.working_rate_W), "mass_flow", "Gas while working",
-             "Weight of gas that all burners use in an hour of work.", "firing rate to work / gross heating value by weight",
+    r.answer("fuel_per_hour", firing and combustion.gas_flow_kg_s(r.fuel, firing.working_rate_W), "mass_flow",
+             "Gas while working",
+             "Weight of gas that all burners use in an hour of work.",
+             "firing rate to work / gross heating value by weight",
              ("working_rate", "gross_heating_value_mass"), BALANCE, "memory")
 
 
@@ -99,11 +110,13 @@ def _lining_check(d, r, heat):
     worst = max(range(len(hot_sides)), key=lambda n: hot_sides[n] - linings.material(d.lining[n][0]).limit_K)
     layer = linings.material(d.lining[worst][0])
     hot, limit = (show(temp, "temperature", d.units) for temp in (hot_sides[worst], layer.limit_K))
-    r.check("lining_limit", "stop" if over else "good", hot_sides[worst], layer.limit_K, "temperature", "Lining against its limit",
+    r.check("lining_limit", "stop" if over else "good", hot_sides[worst], layer.limit_K, "temperature",
+            "Lining against its limit",
             f"Layer {worst + 1} ({layer.name}) gets {hot} on its hot side, above its limit of {limit}: it shrinks, cracks or melts. Put more "
             "or a better insulating layer before it, choose a material with a higher limit, or run cooler." if over else
             f"Every layer stays below its service limit; nearest is layer {worst + 1} ({layer.name}): {hot} of {limit}.",
-            "service limits of lining classes (data/linings.csv)", "memory", (("lining", "choose"), ("chamber_temperature", "lower")))
+            "service limits of lining classes (data/linings.csv)", "memory",
+            (("lining", "choose"), ("chamber_temperature", "lower")))
 
 
 def _shell_check(d, r):
@@ -124,9 +137,11 @@ def _rate_checks(d, r, firing, installed_W):
     burners = "the burner" if d.burner_count == 1 else f"the {d.burner_count} burners"
     if firing is None:
         cannot = f"No firing rate brings the chamber to {temp}: the flame leaves nothing in it."
-        r.check("rate_for_need", "stop", None, installed_W, "power", "Firing rate against the need", cannot, BALANCE, "calculated",
+        r.check("rate_for_need", "stop", None, installed_W, "power", "Firing rate against the need", cannot, BALANCE,
+                "calculated",
                 (lower_temp, ("equivalence_ratio", "choose")))
-        r.check("heat_up_reach", "stop", None, chamber.FIRING_PER_VOLUME_HIGH_W_M3, "power_per_volume", "Heat-up", cannot, BALANCE,
+        r.check("heat_up_reach", "stop", None, chamber.FIRING_PER_VOLUME_HIGH_W_M3, "power_per_volume", "Heat-up",
+                cannot, BALANCE,
                 "calculated", (lower_temp, ("equivalence_ratio", "choose")))
     else:
         needed = firing.firing_rate_needed_W
@@ -147,7 +162,8 @@ def _rate_checks(d, r, firing, installed_W):
                 "allow more time." if firing.decided_by == "heat-up" else "put less work through.")
         eased = ((lower_temp, ("opening_area", "lower"), ("lining", "choose")) if verdict == "stop" else
                  (("heat_up_time", "raise"), lower_temp) if firing.decided_by == "heat-up" else (("work_rate", "lower"), lower_temp))
-        r.check("rate_for_need", verdict, installed_W, needed, "power", "Firing rate against the need", text, BALANCE, "calculated",
+        r.check("rate_for_need", verdict, installed_W, needed, "power", "Firing rate against the need", text, BALANCE,
+                "calculated",
                 (change_rate, more, *eased))
         _heat_up_check(d, r, firing, time)
 
@@ -168,8 +184,10 @@ def _rate_checks(d, r, firing, installed_W):
         told = (f" So much fire from {burners} burns out of the door: " + (
             "allow more time to heat up, use a lighter lining" if auto else "lower the firing rate") + " or make the chamber larger.")
         changes = ((("heat_up_time", "raise"), ("lining", "choose")) if auto else (("firing_rate", "lower"),)) + (("chamber_length", "raise"),)
-    r.check("firing_per_volume", verdict, value, low if value < low else high, "power_per_volume", "Fire for the chamber's size",
-            f"{text} of chamber; {low_text} to {high_text} is usual in small forges and furnaces.{told}", PRACTICE, "common practice", changes)
+    r.check("firing_per_volume", verdict, value, low if value < low else high, "power_per_volume",
+            "Fire for the chamber's size",
+            f"{text} of chamber; {low_text} to {high_text} is usual in small forges and furnaces.{told}", PRACTICE,
+            "common practice", changes)
 
 
 def _heat_up_check(d, r, firing, time):
@@ -180,7 +198,8 @@ def _heat_up_check(d, r, firing, time):
             "caution": f"Heating up in {time} cracks dense lining; {show(chamber.SHORTEST_HEAT_UP_S, 'time', d.units)} or more is usual.",
             "stop": f"Heating up in {time} is out of reach: it asks for {show(per_volume, 'power_per_volume', d.units)} of chamber, and no "
                     f"more than {show(most, 'power_per_volume', d.units, 2)} burns well in one. Allow more time, or use a lighter lining."}[verdict]
-    r.check("heat_up_reach", verdict, per_volume, most, "power_per_volume", "Heat-up", text, PRACTICE, "common practice",
+    r.check("heat_up_reach", verdict, per_volume, most, "power_per_volume", "Heat-up", text, PRACTICE,
+            "common practice",
             (("heat_up_time", "raise"), ("lining", "choose")))
 
 
@@ -211,7 +230,8 @@ def _balance_chart(d, balance, installed_W):
     return Chart("heat_balance", "Where the heat goes", Axis("", "count", 0.4, len(PLACES) + 0.6,
                                                              tuple((n, label) for n, (_, label) in enumerate(PLACES, 1))),
                  Axis("heat", "power", min(0.0, *watts) * 1.1 if watts else 0.0, max(watts) * 1.1 if watts else installed_W),
-                 (Series("heat", "while the chamber works", tuple(range(1, len(watts) + 1)), watts, "bars"),), (), sentence)
+                 (Series("heat", "while the chamber works", tuple(range(1, len(watts) + 1)), watts, "bars"),), (),
+                 sentence)
 
 
 def _wall_chart(d, heat):

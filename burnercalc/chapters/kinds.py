@@ -17,9 +17,12 @@ def solve(d, r):
     mix = _aspirated_mix(d, r)
     r.answer("aspirated_equivalence_ratio", mix.equivalence_ratio, "ratio", "Aspirated: mixture",
              "Equivalence ratio that the gas jet makes with the air it pulls into its throat; above 1 it pulls too little.",
-             "air to just burn the gas / air pulled in, from the momentum that the jet hands to the mixture", JET, MOMENTUM, "published")
-    r.answer("aspirated_rate", mix.gas_flow_kg_s * fuels.gross_heating_value_J_kg(r.fuel), "power", "Aspirated: firing rate",
-             "Gross heat of one aspirated burner with this jet and gas pressure.", "gas flow of the jet x gross heating value by weight",
+             "air to just burn the gas / air pulled in, from the momentum that the jet hands to the mixture", JET,
+             MOMENTUM, "published")
+    r.answer("aspirated_rate", mix.gas_flow_kg_s * fuels.gross_heating_value_J_kg(r.fuel), "power",
+             "Aspirated: firing rate",
+             "Gross heat of one aspirated burner with this jet and gas pressure.",
+             "gas flow of the jet x gross heating value by weight",
              JET, MOMENTUM, "published")
     r.add_table(_table(d, r))
 
