@@ -99,11 +99,21 @@ function followFocus() {
     active = at;
     at.dataset.active = "";
     await pressed;
-    if (!left || left === active) return;
+    if (at !== active) return;
     const before = at.getBoundingClientRect().top;
-    delete left.dataset.active;
+    if (left) delete left.dataset.active;
     scrollBy(0, at.getBoundingClientRect().top - before);
+    uncover(target);
   });
+}
+
+// Scroll what has the focus out from under what always stays in sight.
+function uncover(target) {
+  const sight = document.querySelector(".sight");
+  const covered = sight.offsetWidth > innerWidth / 2 && getComputedStyle(sight).position === "sticky" ? sight.getBoundingClientRect().bottom : 0;
+  const { top, bottom } = target.getBoundingClientRect();
+  if (top < covered + 8) scrollBy(0, top - covered - 8);
+  else if (bottom > innerHeight - 8) scrollBy(0, bottom - innerHeight + 8);
 }
 
 export function wireSettings(design) {

@@ -35,7 +35,8 @@ class Page:
                 self.ovals.append((x, y, across, up))
                 # Every third point after the first lies on the curve.
                 radii = [hypot(s[1] - x, s[2] - y) for s in segments[::3]]
-                if max(radii) - min(radii) < 1e-3:
+                gap = hypot(segments[0][1] - segments[-1][1], segments[0][2] - segments[-1][2])
+                if max(radii) - min(radii) < 1e-3 and gap < 1e-3:  # a long open arc is no circle
                     self.circles.append((x, y, across))
             elif not curves and len(segments) == 2:
                 self.lines.append((*segments[0][1:], *segments[1][1:]))
