@@ -7,7 +7,7 @@ import pytest
 
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from burnercalc.design import Design
-from burnercalc.link import to_link
+from burnercalc.link import from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 from burnercalc.solve import solve
 from pdf_reader import pages
@@ -279,11 +279,12 @@ def test_a_check_offers_what_cures_it(ready):
 def test_another_body_redraws_without_a_fault(ready):
     """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
     for link in ("#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7", "#v=1&rows=1", "#v=1"):
+        count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
-        ready.wait_for_function("() => document.documentElement.dataset.state === 'computing'")
-        settle(ready)
+        ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]')
+        ready.wait_for_selector("html[data-state=ready]", state="attached")
         ports = ready.evaluate("async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length")
-        assert ports == number(ready, "port_count")
+        assert ports == count
     ready.click("#figure-face .enlarge")
     assert ready.locator("#figure-face.large").is_visible()
     ready.keyboard.press("Escape")
