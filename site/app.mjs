@@ -155,19 +155,33 @@ undoable(design);
 addEventListener("hashchange", openAddress);
 matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
 matchMedia("(prefers-contrast: more)").addEventListener("change", theme);
+let again = false; // Python broke off and is being started anew
 onStage((stage, trouble) => {
-  if (trouble) {
-    delete root.dataset.shared;
-    root.dataset.broken = "";
-    state("error", "Python could not start. What you see is the example design; nothing here is computed.");
-    notice(`This browser could not start the calculator (${trouble}). The page shows the example only: do not build from it. `
-      + "A newer browser, or a reload with a network, may help.");
+  if (trouble) over(trouble);
+  else if (stage === "again") {
+    again = true;
+    state("computing", "Python broke off and is starting again. Nothing is lost.");
   } else if (stage === "ready") {
     for (const part of all("[data-needs-python]")) part.disabled = false;
+    if (again && shown) solve(texts);
+    again = false;
     // Only now, so that keeping the site for later does not hold up the start.
     if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
   }
 });
+
+function over(trouble) {
+  delete root.dataset.shared;
+  root.dataset.broken = "";
+  if (shown) {
+    state("error", "Python broke off. The numbers are those of the last good settings.");
+    return notice(`The calculator broke off twice (${trouble}). Reload the page: the design is kept. If it breaks again, undo the last change.`);
+  }
+  state("error", "Python could not start. What you see is the example design; nothing here is computed.");
+  notice(`This browser could not start the calculator (${trouble}). The page shows the example only: do not build from it. `
+    + "A newer browser, or a reload with a network, may help.");
+}
+
 start();
 live().then(openAddress, (error) => {
   if (root.dataset.broken !== undefined) return; // said already

@@ -5,6 +5,7 @@ import sys
 
 import pytest
 
+import build
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from burnercalc.design import Design
 from burnercalc.link import from_link, to_link
@@ -289,3 +290,43 @@ def test_another_body_redraws_without_a_fault(ready):
     assert ready.locator("#figure-face.large").is_visible()
     ready.keyboard.press("Escape")
     assert not ready.locator("#figure-face.large").is_visible()
+
+
+@pytest.fixture
+def breaking(chromium, site):
+    """Opens a page whose first `times` workers break, as a runtime does, when they are asked for four rows."""
+    context = chromium.new_context(**PHONE, service_workers="block")
+
+    def opened(times):
+        text = (build.DIST / "worker.mjs").read_text()
+        broken = text.replace("handle = ours;", 'handle = (asked) => { if (asked.includes(\'"rows":"4"\')) throw new RangeError("broke"); return ours(asked); };')
+        assert broken != text
+        bodies = [broken] * times
+        page = context.new_page()
+        page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=bodies.pop() if bodies else text))
+        return open_ready(page, site)
+
+    yield opened
+    context.close()
+
+
+def test_a_runtime_that_breaks_is_started_again_and_loses_nothing(breaking):
+    page = breaking(times=1)
+    put(page, "rows", "4")
+    assert number(page, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
+    put(page, "rows", "3")
+    assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
+
+
+def test_a_runtime_that_breaks_again_is_said_to_be_broken(breaking):
+    page = breaking(times=2)
+    put(page, "rows", "3")
+    found = field(page, "rows")
+    found.fill("4")
+    found.press("Enter")
+    page.wait_for_selector("html[data-broken][data-state=error]", state="attached")
+    assert "last good settings" in page.locator("#status").inner_text() and "Reload" in page.locator("#notice").inner_text()
+    assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
+    page.reload()
+    page.wait_for_selector("html[data-state=ready]", state="attached")
+    assert "rows=3" in page.url
