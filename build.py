@@ -145,7 +145,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     def end_headers(self):
         self.send_header("Cache-Control", "no-cache")
-        self.send_header("Content-Security-Policy", (ROOT / "site" / "csp.txt").read_text().strip())
+        self.send_header("Content-Security-Policy", (Path(self.directory) / "csp.txt").read_text())
         self.send_header("X-Content-Type-Options", "nosniff")
         super().end_headers()
 

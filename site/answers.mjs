@@ -6,6 +6,7 @@ const VERDICTS = ["good", "caution", "stop"];
 let focus = () => {};
 let design = null;
 let spokenOf = ""; // the worst verdict that was spoken last
+let sources = null; // where each number comes from
 
 export function wireAnswers(given, focusSetting) {
   design = given;
@@ -16,7 +17,7 @@ export function wireAnswers(given, focusSetting) {
     if (worst.changes.length) focus(worst.changes[0].setting);
     else byId(`check-${worst.key}`)?.scrollIntoView({ block: "center" });
   });
-  for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) showInputs(answer); });
+  for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
 }
 
 const worstOf = (reply) => reply?.checks.find((check) => check.verdict === reply.worst && check.verdict !== "good");
@@ -31,14 +32,23 @@ export function showAnswers(answers) {
   for (const open of all("details.answer[open]")) showInputs(open);
 }
 
+async function explain(answer) {
+  sources ??= fetch("./sources.json").then((got) => got.json()).catch(() => { sources = null; });
+  const about = (await sources)?.[answer.dataset.about];
+  if (!about || answer.querySelector("p")) return;
+  answer.append(make("p", "", about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
+    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust));
+  showInputs(answer);
+}
+
 // The settings and answers that went into a number, with their values.
-function showInputs(answer) {
+async function showInputs(answer) {
   const list = answer.querySelector(".inputs");
-  const reply = design.shown();
-  if (!list || !reply) return;
-  list.replaceChildren(...list.dataset.inputs.split(" ").filter(Boolean).map((key) => {
+  const known = await sources, reply = design.shown();
+  if (!list || !known || !reply) return;
+  list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
-    const label = byId(`set-${key}`)?.dataset.label ?? all(`[data-answer="${key}"]`)[0]?.dataset.label ?? key;
+    const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
     const words = field ? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
     const item = make("li", "", `${label}: `, make("b", "", words));
     if (field) item.append(" ", button("change", () => focus(key), "small"));

@@ -2,8 +2,8 @@
 // into the page. It moves numbers and texts and never computes one.
 import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
 import { ask, onStage, start } from "./python.mjs";
-import { embed, enlarge, figures, onPort, showCharts, showDrawings, theme } from "./models.mjs";
-import { clearRefusals, fillFields, focusSetting, listen, refuse, wireSettings } from "./settings.mjs";
+import { embed, embedFigure, enlarge, onPort, showFigures, theme } from "./models.mjs";
+import { clearRefusals, fillField, fillFields, focusSetting, listen, refuse, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { wireShare } from "./share.mjs";
@@ -12,8 +12,11 @@ import { remember, undoable } from "./history.mjs";
 
 let texts = {}; // what was typed, for the settings that differ from the example
 let shown = null; // the newest reply that is on the page
-let pages = null; // Bokeh documents by name
+let pages = null; // Bokeh's documents: the widgets of each chapter, and figures by name
 let asked = 0; // number of the newest solve
+let awake = false; // the face is to be live
+const wanted = new Set(["face"]); // figures that are in the page or near the window
+const EXAMPLE = "#v=1"; // link of the design that the page was built with
 
 export const design = { texts: () => texts, shown: () => shown, change, load };
 
@@ -36,12 +39,15 @@ async function solve(next, typing = "") {
   texts = next;
   state("computing", "Computing\u2026");
   if (shown) ask({ kind: "face", settings: next }).then((quick) => { if (quick.ok && mine === asked) showQuick(quick); });
-  const reply = await ask({ kind: "solve", settings: next, figures: figures() });
+  const reply = await ask({ kind: "solve", settings: next, figures: [...wanted] });
   if (reply.dropped || mine !== asked) return;
   if (!reply.ok) {
     refuse(reply.errors, typing);
     return state("error", "Not computed. The numbers are those of the last good settings.");
   }
+  awake ||= reply.link !== EXAMPLE;
+  await liven(reply);
+  if (mine !== asked) return;
   texts = reply.texts;
   show(reply);
   fillFields(reply, typing);
@@ -50,7 +56,7 @@ async function solve(next, typing = "") {
 
 function showQuick(reply) {
   showAnswers(reply.answers);
-  showDrawings(reply.drawings);
+  showFigures(reply);
 }
 
 function show(reply) {
@@ -61,13 +67,12 @@ function show(reply) {
   showAnswers(reply.answers);
   showChecks(reply);
   showTables(reply.tables);
-  showDrawings(reply.drawings);
-  showCharts(reply.charts);
+  showFigures(reply);
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
     if (said) changedOnly(place, said.sentence);
   }
-  history.replaceState(null, "", reply.link === "#v=1" ? location.pathname : reply.link);
+  history.replaceState(null, "", reply.link === EXAMPLE ? location.pathname : reply.link);
   state("ready", "Ready. Works without a network.");
 }
 
@@ -75,10 +80,13 @@ function show(reply) {
 
 async function openChapter(chapter) {
   const name = chapter.id.replace("chapter-", "");
-  if (!pages?.[name] || chapter.dataset.live !== undefined) return;
+  if (!pages || chapter.dataset.live !== undefined) return;
   chapter.dataset.live = "";
-  for (const widget of await embed(pages[name])) listen(widget, change);
-  if (shown) fillFields(shown, "");
+  for (const page of pages.widgets[name]) {
+    const widget = await embed(page);
+    listen(widget, change);
+    if (shown) fillField(widget.name, shown); // before it is painted
+  }
 }
 
 function openAddress() {
@@ -125,27 +133,49 @@ function wireFigures() {
 
 async function live() { // Bokeh's models, once the first paint is done
   pages = await (await fetch("./page.json")).json();
-  await embed(pages.sight);
-  onPort((words) => changedOnly(byId("port-words"), words));
   for (const chapter of all(".chapter[open]")) await openChapter(chapter);
-  let waiting = 0;
   const seen = new IntersectionObserver((entries) => {
-    for (const entry of entries) {
-      if (!entry.isIntersecting) continue;
-      seen.unobserve(entry.target);
-      embed(pages[entry.target.dataset.lazy]).then(() => {
-        clearTimeout(waiting);
-        waiting = setTimeout(() => { if (shown) solve(texts); }, 60);
-      });
+    for (const { isIntersecting, target } of entries) {
+      if (!isIntersecting) continue;
+      seen.unobserve(target);
+      want(target.dataset.lazy);
     }
   }, { rootMargin: "300px" });
   for (const place of all("[data-lazy]")) seen.observe(place);
-  if (shown) show(shown);
+}
+
+let wanting = 0;
+function want(name) { // a figure that has come near the window
+  wanted.add(name);
+  if (root.dataset.shared === undefined && !shown) return embedFigure(name, pages.figures[name]); // the example's
+  clearTimeout(wanting);
+  wanting = setTimeout(() => { if (shown) solve(texts); }, 60);
+}
+
+// Make the wanted figures live with a reply's data.
+async function liven({ drawings, charts }) {
+  for (const [name, data] of Object.entries({ ...drawings, ...charts })) {
+    if (!wanted.has(name) || (name === "face" && !awake)) continue;
+    await embedFigure(name, pages.figures[name], data).catch((error) => {
+      byId(`figure-${name}`).hidden = true; // its picture is the example's
+      notice(`A drawing could not be made (${error.message}). The numbers are right; reload the page for the drawing.`);
+    });
+  }
+}
+
+// The face's picture is the example's face until a design differs from it or somebody touches the page: a slow phone
+// has enough to do with starting Python.
+function wake() {
+  if (awake) return;
+  awake = true;
+  if (shown) liven(shown);
 }
 
 root.dataset.app = ""; // early.js looks for it
+for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
 wireChapters();
 wireFigures();
+onPort((words) => changedOnly(byId("port-words"), words));
 wireSettings(design);
 wireAnswers(design, focusSetting);
 wireDesigns(design);

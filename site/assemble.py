@@ -12,24 +12,22 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from importlib.util import find_spec
 from pathlib import Path
 
 from pyodide_lock import PyodideLockSpec
 from pyodide_lock.utils import add_wheels_to_spec
 
+import bokehjs
 import runtime
 
 ROOT = Path(__file__).resolve().parent.parent
 SITE = ROOT / "site"
-COPIED = ("early.js", "app.mjs", "page.mjs", "python.mjs", "models.mjs", "settings.mjs", "answers.mjs", "history.mjs",
-          "designs.mjs", "share.mjs", "walk.mjs", "worker.mjs", "style.css", "widget.css", "figure.css",
+COPIED = ("app.mjs", "page.mjs", "python.mjs", "models.mjs", "settings.mjs", "answers.mjs", "history.mjs",
+          "designs.mjs", "share.mjs", "walk.mjs", "worker.mjs", "widget.css", "figure.css",
           "manifest.webmanifest", "icons")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}
-# Where a page's `vendor/NAME/...` is copied from.
-VENDOR = {"bokeh": ("bokeh", "server/static/js"), "panel": ("panel", "dist")}
 
 
 def sha256(path):
@@ -67,21 +65,19 @@ def write_python(folder):
     lock_file.write_text(json.dumps(lock, indent=1, sort_keys=True) + "\n")
 
 
-def copy_vendor(out):
-    """Copy each `vendor/...` file that the page's own files name out of the package that it comes from."""
+def write_vendor(out):
+    """Each `vendor/PACKAGE/FILE` that the page's own files name: the needed part of BokehJS, and files of npm packages."""
     named = set()
-    for file in sorted(out.iterdir()):
-        if file.suffix in (".html", ".json", ".mjs", ".css"):
-            named.update(re.findall(r"\bvendor/([\w-]+)/([\w@./-]+)", file.read_text()))
+    for file in sorted(out.glob("*.mjs")):
+        named.update(re.findall(r"\bvendor/([\w-]+)/([\w@./-]+)", file.read_text()))
     for package, name in sorted(named):
         target = out / "vendor" / package / name
         target.parent.mkdir(parents=True, exist_ok=True)
-        if package not in VENDOR:
+        if package == "bokeh":
+            names = bokehjs.model_names(json.loads((out / "page.json").read_text(encoding="utf-8")))
+            target.write_text(bokehjs.bokehjs(names), encoding="utf-8")
+        else:
             target.write_bytes(runtime.npm_file(package, f"dist/{name}"))
-            continue
-        module, folder = VENDOR[package]
-        source = Path(find_spec(module).origin).parent / folder / name
-        shutil.copyfile(source, target)
 
 
 def write_service_worker(out):
@@ -104,14 +100,10 @@ def main(out):
     out.mkdir(parents=True)
     for name in COPIED:
         source = SITE / name
-        if source.is_dir():
-            shutil.copytree(source, out / name)
-        elif source.exists():
-            shutil.copyfile(source, out / name)
+        (shutil.copytree if source.is_dir() else shutil.copyfile)(source, out / name)
     write_python(out / "pyodide")
-    if (SITE / "page.py").exists():
-        subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
-    copy_vendor(out)
+    subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
+    write_vendor(out)
     write_service_worker(out)
 
 

@@ -1,6 +1,10 @@
 // Before the first paint: an address that holds a design must never show the example's numbers as its own.
 if (/[#?&]v=\d+&/.test(location.hash + location.search)) document.documentElement.dataset.shared = "";
 document.documentElement.dataset.script = "";
+// And what a first visit is offered must be there from the start, or it would push the page down. Closed storage: no offer.
+try {
+  if (!localStorage.getItem("burnercalc-walked")) document.documentElement.dataset.first = "";
+} catch (closed) {}
 // A browser that cannot read app.mjs runs only this file, so this file is written for old ones.
 addEventListener("load", function () {
   var page = document.documentElement;

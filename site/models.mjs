@@ -1,69 +1,94 @@
 // Bokeh's models in the page: put there when they are needed, found by name, given new columns and the theme's colours.
-const VENDOR = ["vendor/bokeh/bokeh.min.js", "vendor/bokeh/bokeh-widgets.min.js"];
+import { rest } from "./page.mjs";
+
 const models = new Map();
-let loaded = null;
+let loading = null;
 
-function load() { // one after the other: the later ones register with the first
-  loaded ??= VENDOR.reduce((before, url) => before.then(() => new Promise((resolve, reject) => {
+function load() { // a classic script, because browsers parse these off the page's thread
+  return new Promise((resolve, reject) => {
     const script = document.createElement("script");
-    script.src = `./${url}`;
-    script.onload = resolve;
-    script.onerror = () => reject(new Error(`${url} did not load`));
+    script.src = "./vendor/bokeh/bokeh.js";
+    script.onload = () => resolve(self.loadBokeh(rest));
+    script.onerror = () => reject(new Error("vendor/bokeh/bokeh.js did not load"));
     document.head.append(script);
-  })), Promise.resolve());
-  return loaded;
+  });
 }
 
-// Show a document of page.json; its models, in order.
-export async function embed({ doc, roots }) {
-  await load();
-  const id = Object.keys(roots)[0];
-  for (const place of Object.values(roots)) document.getElementById(place)?.replaceChildren();
-  const [views] = await Bokeh.embed.embed_items({ [id]: doc }, [{ docid: id, roots, root_ids: Object.keys(roots) }]);
-  const shown = [...views].map((view) => view.model).filter((root) => root.id in roots);
-  for (const root of shown) {
-    for (const part of root.references()) if (part.name) models.set(part.name, part);
-    const name = root.name.replace("figure-", "");
+// Show a document of page.json, in steps; its model. `prepare` is called with nothing on the screen yet.
+export async function embed({ doc, place }, prepare = () => {}) {
+  const { Document, ViewManager } = await (loading ??= load());
+  await rest();
+  const document_ = Document.from_json(doc);
+  const [model] = document_.roots();
+  for (const part of model.references()) if (part.name) models.set(part.name, part);
+  await rest();
+  prepare();
+  document_.views_manager = new ViewManager();
+  const view = await document_.views_manager.build_view(model);
+  const at = document.getElementById(place);
+  at.replaceChildren();
+  view.render_to(at);
+  view.r_after_render();
+  await rest();
+  return model;
+}
+
+const figures = new Map(); // promises of the figures that are in the page, by name
+
+// Put a figure into the page, with these data or those that it was built with.
+export function embedFigure(name, page, data) {
+  if (!figures.has(name)) figures.set(name, makeFigure(name, page, data));
+  return figures.get(name);
+}
+
+async function makeFigure(name, page, data) {
+  await embed(page, () => {
+    theme();
     if (models.has(`${name}-texts`)) keepSizes(name);
-    const place = document.getElementById(roots[root.id]);
-    place?.closest("figure")?.setAttribute("data-live", "");
-    // A picture has nothing to do for the keyboard; Bokeh would make every one a stop.
-    place?.firstElementChild?.shadowRoot?.querySelector(".bk-Canvas")?.shadowRoot?.querySelector(".bk-events")?.setAttribute("tabindex", "-1");
-  }
-  theme();
-  return shown;
+    if (name === "face") wirePorts();
+    if (data) draw(name, data);
+  });
+  const place = document.getElementById(`live-${name}`), figure = place.closest("figure");
+  figure.dataset.live = "";
+  enlarge(name, figure.classList.contains("large"));
+  // A picture has nothing to do for the keyboard; Bokeh would make every one a stop.
+  place.firstElementChild?.shadowRoot?.querySelector(".bk-Canvas")?.shadowRoot?.querySelector(".bk-events")?.setAttribute("tabindex", "-1");
 }
 
-// Names of the drawings and charts that are in the page now.
-export const figures = () => [...models.keys()].filter((name) => name.endsWith("-x")).map((name) => name.slice(0, -2));
+// New data for the figures that are in the page.
+export function showFigures({ drawings, charts = {} }) {
+  for (const [name, data] of Object.entries({ ...drawings, ...charts })) if (models.has(`figure-${name}`)) draw(name, data);
+}
+
+const draw = (name, data) => (data.series ? drawChart(name, data) : drawDrawing(name, data));
 
 export const model = (name) => models.get(name);
 
+const drawn = new Map(); // the columns of each source, as text
+
 function columns(name, data) {
-  const source = models.get(name);
-  if (source) source.data = data;
+  const source = models.get(name), text = JSON.stringify(data);
+  if (!source || drawn.get(source) === text) return;
+  drawn.set(source, text);
+  source.data = data;
 }
 
 const ALIGN = { start: "left", middle: "center", end: "right" };
 
-export function showDrawings(drawings) {
-  for (const [name, drawing] of Object.entries(drawings)) {
-    const x = models.get(`${name}-x`);
-    if (!x) continue;
-    // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
-    const [x1, y1, x2, y2] = drawing.bounds;
-    const aspect = (x2 - x1) / (y2 - y1);
-    x.setv({ start: x1, end: x2 });
-    models.get(`${name}-y`).setv({ start: y1, end: y2 });
-    models.get(`figure-${name}`).aspect_ratio = aspect;
-    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
-    const { anchor, ...texts } = drawing.texts;
-    sizeTexts(name, texts.height);
-    columns(`${name}-areas`, drawing.areas);
-    columns(`${name}-lines`, drawing.lines);
-    columns(`${name}-circles`, drawing.circles);
-    columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]) });
-  }
+function drawDrawing(name, drawing) {
+  // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
+  const [x1, y1, x2, y2] = drawing.bounds;
+  const aspect = (x2 - x1) / (y2 - y1);
+  models.get(`${name}-x`).setv({ start: x1, end: x2 });
+  models.get(`${name}-y`).setv({ start: y1, end: y2 });
+  models.get(`figure-${name}`).aspect_ratio = aspect;
+  document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+  const { anchor, ...texts } = drawing.texts;
+  sizeTexts(name, texts.height);
+  columns(`${name}-areas`, drawing.areas);
+  columns(`${name}-lines`, drawing.lines);
+  columns(`${name}-circles`, drawing.circles);
+  columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]) });
 }
 
 const LEAST_TEXT_PX = 10.5; // what can still be read in the small drawing of a phone
@@ -71,7 +96,8 @@ const LEAST_TEXT_PX = 10.5; // what can still be read in the small drawing of a 
 // The texts of a drawing are of one height in mm; as a size on the screen (capitals are 0.718 of a font's size).
 function sizeTexts(name, heights) {
   const figure = models.get(`figure-${name}`), x = models.get(`${name}-x`), glyph = models.get(`glyph-${name}`);
-  const scale = (figure.inner_width || 300) / (x.end - x.start);
+  const width = figure.properties.inner_width;
+  const scale = ((width.is_unset ? 0 : width.get_value()) || 300) / (x.end - x.start);
   const size = `${Math.max(LEAST_TEXT_PX, Math.max(0, ...heights) / 0.718 * scale).toFixed(1)}px`;
   if (heights.length && glyph.text_font_size.value !== size) glyph.text_font_size = { value: size };
 }
@@ -82,25 +108,22 @@ function keepSizes(name) {
   models.get(`${name}-x`).properties.end.change.connect(again);
 }
 
-export function showCharts(charts) {
-  for (const [name, chart] of Object.entries(charts)) {
-    if (!models.has(`${name}-x`)) continue;
-    models.get(`${name}-x`).setv({ start: chart.x_range[0], end: chart.x_range[1] });
-    models.get(`${name}-y`).setv({ start: chart.y_range[0], end: chart.y_range[1] });
-    models.get(`${name}-xaxis`).axis_label = chart.x_label;
-    models.get(`${name}-yaxis`).axis_label = chart.y_label;
-    if (chart.x_ticks.length) {
-      models.get(`${name}-xaxis`).ticker.ticks = chart.x_ticks.map(([place]) => place);
-      models.get(`${name}-xaxis`).major_label_overrides = new Map(chart.x_ticks);
-    }
-    for (const [key, series] of Object.entries(chart.series)) {
-      const data = { x: series.x, y: series.y };
-      if (series.kind === "band") data.y2 = series.y2;
-      if (series.kind === "bars" || series.kind === "points") data.verdict = series.x.map(() => series.verdict);
-      columns(`${name}-${key}`, data);
-    }
-    columns(`${name}-mark`, chart.mark);
+function drawChart(name, chart) {
+  models.get(`${name}-x`).setv({ start: chart.x_range[0], end: chart.x_range[1] });
+  models.get(`${name}-y`).setv({ start: chart.y_range[0], end: chart.y_range[1] });
+  models.get(`${name}-xaxis`).axis_label = chart.x_label;
+  models.get(`${name}-yaxis`).axis_label = chart.y_label;
+  if (chart.x_ticks.length) {
+    models.get(`${name}-xaxis`).ticker.ticks = chart.x_ticks.map(([place]) => place);
+    models.get(`${name}-xaxis`).major_label_overrides = new Map(chart.x_ticks);
   }
+  for (const [key, series] of Object.entries(chart.series)) {
+    const data = { x: series.x, y: series.y };
+    if (series.kind === "band") data.y2 = series.y2;
+    if (series.kind === "bars" || series.kind === "points") data.verdict = series.x.map(() => series.verdict);
+    columns(`${name}-${key}`, data);
+  }
+  columns(`${name}-mark`, chart.mark);
 }
 
 // An enlarged figure fills the window and takes the fingers: pan, pinch and wheel act on it until it is closed.
@@ -109,12 +132,16 @@ export function enlarge(name, on) {
   models.get(`numbers-${name}`)?.setv({ visible: on });
 }
 
-// Say something whenever ports are tapped.
-export function onPort(hear) {
+let hearPort = () => {};
+export function onPort(hear) { // the words of a port that is tapped
+  hearPort = hear;
+}
+
+function wirePorts() {
   const source = models.get("face-circles");
-  source?.selected.properties.indices.change.connect(() => {
+  source.selected.properties.indices.change.connect(() => {
     const [first] = source.selected.indices;
-    if (first !== undefined) hear(source.data.words[first]);
+    if (first !== undefined) hearPort(source.data.words[first]);
   });
 }
 

@@ -1,8 +1,11 @@
 """Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, and the default design's answers.
 
-index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a chapter or
-figure; selfcheck.json the request and reply that Python in the browser must repeat.
+index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a widget or
+figure; sources.json where each number comes from; selfcheck.json the request and reply that Python in the browser must
+repeat.
 """
+import base64
+import hashlib
 import json
 import sys
 from pathlib import Path
@@ -37,14 +40,14 @@ TILES = (("firing_rate_gross", "firing rate"), ("port_count", "ports"), ("plenum
 SHOWN_DRAWINGS = ("face", "section")  # the others are paper
 
 
-def widget(setting, field, doc):
+def widget(setting, field):
     """The Panel widget of one setting, as a Bokeh model named after it."""
     if setting.choices:
         made = pn.widgets.Select(name=setting.label, options={label: value for value, label in setting.choices},
                                  value=field["text"])
     else:
         made = pn.widgets.TextInput(name=label_with_unit(setting, field), value=field["text"])
-    model = made.get_root(doc)
+    model = plain(made.get_root(Document()))
     model.name = setting.key
     if setting.choices:  # Panel would keep the values for itself and give the browser the labels only
         model.update(options=list(setting.choices), value=field["text"])
@@ -71,36 +74,22 @@ def plain(model):
                    "width": None, "min_width": None, "margin": 0, "tags": []})
 
 
-def document(models):
-    """Bokeh's JSON for models that are shown in the elements `root-NAME`."""
+def document(model):
+    """Bokeh's JSON of one model, and the id of the element it is shown in: its setting's, or its figure's."""
     doc = Document()
-    made = []
-    for make in models:
-        model = make(doc)
-        doc.add_root(model)
-        made.append(model)
-    docs, _ = standalone_docs_json_and_render_items(made, suppress_callback_warning=True)
+    doc.add_root(model)
+    docs, _ = standalone_docs_json_and_render_items([model], suppress_callback_warning=True)
     content, = docs.values()
     content.pop("defs", None)  # of Panel's parts that are not used here
-    return {"doc": content, "roots": {model.id: root_id(model.name) for model in made}}
-
-
-def root_id(name):
-    """Id of the element a model is shown in: its setting's, or its figure's."""
-    return name.replace("figure-", "live-", 1) if name.startswith("figure-") else f"root-{name}"
+    name = model.name
+    return {"doc": content, "place": name.replace("figure-", "live-", 1) if name.startswith("figure-") else f"root-{name}"}
 
 
 def documents(data):
-    """One document for what is always in sight, one for each chapter's widgets, one for each further figure."""
-    made = {"sight": [lambda doc: figures.drawing_figure("face", data["drawings"]["face"])]}
-    for name, _, groups in CHAPTERS:
-        made[name] = [lambda doc, s=s: plain(widget(s, data["fields"][s.key], doc)) for s in SETTINGS if s.group in groups]
-    for name, drawing in data["drawings"].items():
-        if name != "face":
-            made[name] = [lambda doc, name=name, drawing=drawing: figures.drawing_figure(name, drawing)]
-    for name, chart in data["charts"].items():
-        made[name] = [lambda doc, name=name, chart=chart: figures.chart_figure(name, chart)]
-    return {name: document(models) for name, models in made.items() if models}
+    """The widgets of each chapter, in order, and the figures by name."""
+    return {"widgets": {name: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.group in groups] for name, _, groups in CHAPTERS},
+            "figures": {name: document(figures.drawing_figure(name, drawing)) for name, drawing in data["drawings"].items()}
+            | {name: document(figures.chart_figure(name, chart)) for name, chart in data["charts"].items()}}
 
 
 def chapter(name, title, groups, result, data):
@@ -138,19 +127,26 @@ def main(out):
     tiles = [(key, label) for key, label in TILES if key in result.answers]
     environment = jinja2.Environment(loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True)
     markup = jinja2.utils.markupsafe.Markup
+    # In the page itself, because nothing can be painted before they are here.
+    style, early = (SITE / "style.css").read_text(), (SITE / "early.js").read_text()
+    digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
+    csp = (SITE / "csp.txt").read_text().strip().replace("EARLY", digest)
     html = environment.get_template("page.html").render(
-        version=__version__, csp=(SITE / "csp.txt").read_text().strip(), data=data, answers=result.answers,
+        version=__version__, csp=csp, style=markup(style), early=markup(early), data=data,
         tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
         chapters=[chapter(*each, result, data) for each in CHAPTERS],
         aspect=aspect(data["drawings"]["face"]), svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
-        files=file_groups(), trust_words=words.TRUST, walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
+        files=file_groups(), walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
         examples=[{"name": e.name, "sentence": e.sentence,
                    "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
                   for e in EXAMPLES])
     (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
+    (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
     write_json(out / "page.json", documents(data), sort_keys=False)
+    write_json(out / "sources.json", {a.key: {"label": a.label, "meaning": a.meaning, "formula": a.formula, "inputs": a.inputs, "source": a.source,
+                                              "trust": words.TRUST[a.trust]} for a in result.answers.values()})
     write_json(out / "selfcheck.json", {"request": {**request, "figures": ["face"]}, "reply": json.loads(
         worker.handle(json.dumps({**request, "figures": ["face"]})))})
 

@@ -1,8 +1,9 @@
 // The settings: Panel's widgets with their step buttons, sliders and tape fractions, and what was refused.
-import { all, byId, changedOnly, notice } from "./page.mjs";
+import { all, button, byId, changedOnly, make, notice } from "./page.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
 
+let design = null;
 const filling = new Set(); // keys of widgets that the page itself is filling
 
 const place = (key) => byId(`set-${key}`);
@@ -28,24 +29,65 @@ export function listen(widget, change) {
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
-  for (const [key, field] of Object.entries(reply.fields)) {
-    const slider = place(key)?.querySelector(".slide");
-    if (slider && field.marks) {
-      [slider.min, slider.max, slider.value] = field.marks;
-      slider.setAttribute("aria-valuetext", `${field.text} ${field.unit}`);
-    }
-    const range = place(key)?.querySelector(".range");
-    if (range) changedOnly(range, field.range);
-    const parts = place(key)?.querySelector(".parts");
-    if (parts) parts.hidden = reply.units !== "in";
-    const widget = model(key);
-    if (!widget || key === typing) continue;
-    const title = place(key).dataset.label + (field.unit ? `, ${field.unit}` : "");
-    filling.add(key);
-    if (widget.title !== title) widget.title = title;
-    if (widget.value !== field.text) widget.value = field.text;
-    filling.delete(key);
+  for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
+}
+
+export function fillField(key, reply, typing) {
+  const at = place(key), field = reply.fields[key];
+  if (!at) return;
+  if (at.dataset.active !== undefined) makeFinger(at); // it was in hand before Python answered
+  fillFinger(at, reply);
+  const range = at.querySelector(".range");
+  if (range) changedOnly(range, field.range);
+  const title = at.dataset.label + (field.unit ? `, ${field.unit}` : "");
+  const still = at.querySelector(".still");
+  if (still) still.replaceChildren(`${title}: `, make("b", "", field.text));
+  const widget = model(key);
+  if (!widget || key === typing) return;
+  filling.add(key);
+  if (widget.title !== title) widget.title = title;
+  if (widget.value !== field.text) widget.value = field.text;
+  filling.delete(key);
+}
+
+const PARTS = ["0", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+
+// For a thumb in a glove: a slider over the whole range, and for a length the fractions of a tape. Made when the setting
+// is first taken in hand.
+function makeFinger(at) {
+  const key = at.dataset.setting, field = design.shown()?.fields[key];
+  if (!field || at.querySelector(".finger")) return;
+  const finger = make("div", "finger");
+  if (field.marks) {
+    const slider = make("input", "slide");
+    slider.type = "range";
+    slider.ariaLabel = `${at.dataset.label}, slider`;
+    slider.addEventListener("input", () => send({ kind: "slide", key, mark: Number(slider.value) }));
+    finger.append(slider);
   }
+  if (at.dataset.length !== undefined) {
+    const parts = make("div", "parts", ...PARTS.map((part) => {
+      const press = button(part, () => send({ kind: "part", key, part }), "part");
+      press.dataset.part = part;
+      press.tabIndex = -1;
+      return press;
+    }));
+    parts.role = "group";
+    parts.ariaLabel = `${at.dataset.label}, fraction of an inch`;
+    finger.append(parts);
+  }
+  if (!finger.hasChildNodes()) return;
+  at.querySelector(".field").after(finger);
+  fillFinger(at, design.shown());
+}
+
+function fillFinger(at, reply) {
+  const slider = at.querySelector(".slide"), parts = at.querySelector(".parts"), field = reply.fields[at.dataset.setting];
+  if (slider && field.marks) {
+    [slider.min, slider.max, slider.value] = field.marks;
+    slider.setAttribute("aria-valuetext", `${field.text} ${field.unit}`);
+  }
+  if (parts) parts.hidden = reply.units !== "in";
 }
 
 // What counts only under one choice of another setting is shown only then.
@@ -98,6 +140,7 @@ function followFocus() {
     const left = active;
     active = at;
     at.dataset.active = "";
+    makeFinger(at);
     await pressed;
     if (at !== active) return;
     const before = at.getBoundingClientRect().top;
@@ -116,20 +159,21 @@ function uncover(target) {
   else if (bottom > innerHeight - 8) scrollBy(0, bottom - innerHeight + 8);
 }
 
-export function wireSettings(design) {
+export function wireSettings(given) {
+  design = given;
   followFocus();
-  const send = async (request) => {
-    const reply = await ask({ settings: design.texts(), ...request });
-    if (reply.ok) await design.change(reply.key, reply.text);
-    else refuse(reply.errors, "");
-  };
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
-    for (const press of all(".part", at)) press.addEventListener("click", () => send({ kind: "part", key, part: press.dataset.part }));
-    at.querySelector(".slide")?.addEventListener("input", (event) => send({ kind: "slide", key, mark: Number(event.target.value) }));
   }
+}
+
+// A move that Python works out: a step, a mark of a slider, a fraction.
+async function send(request) {
+  const reply = await ask({ settings: design.texts(), ...request });
+  if (reply.ok) await design.change(reply.key, reply.text);
+  else refuse(reply.errors, "");
 }
 
 // Bring a setting into view, open its chapter, and mark it.

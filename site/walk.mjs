@@ -1,7 +1,7 @@
 // The walk through the job: shown once, can be skipped, found again under Help.
-import { all, byId } from "./page.mjs";
+import { all, byId, root } from "./page.mjs";
 
-const SEEN = "burnercalc-walked";
+const SEEN = "burnercalc-walked"; // early.js looks for it, too
 
 export function wireWalk() {
   const steps = all(".walk-step");
@@ -22,9 +22,6 @@ export function wireWalk() {
   byId("walk-skip").addEventListener("click", done);
   byId("walk").addEventListener("close", done);
   byId("walk-again").addEventListener("click", () => { byId("help-box").close(); show(0); byId("walk").showModal(); });
-  let seen = "1";
-  try { seen = localStorage.getItem(SEEN); } catch { /* closed storage: do not insist */ }
-  byId("walk-offer").hidden = Boolean(seen);
-  byId("walk-start").addEventListener("click", () => { byId("walk-offer").hidden = true; show(0); byId("walk").showModal(); });
-  byId("walk-no").addEventListener("click", () => { byId("walk-offer").hidden = true; done(); });
+  byId("walk-start").addEventListener("click", () => { delete root.dataset.first; show(0); byId("walk").showModal(); });
+  byId("walk-no").addEventListener("click", () => { delete root.dataset.first; done(); });
 }
