@@ -23,6 +23,7 @@ from browser.conftest import PHONE, open_ready  # noqa: E402
 STARTS = 5
 CHANGES = 30
 SOLVES = 30
+SLOWED = 4  # times, as a phone of five years ago
 KEY = "port_diameter"  # the setting that is changed back and forth
 TEXTS = ("5/16 in", "3/8 in")  # neither is the example's
 BROTLI_CACHE = build.CACHE / "brotli.json"  # sizes by content, because packing takes seconds a file
@@ -71,16 +72,19 @@ def bench_bytes(browser, address):
         row(f"    {path.relative_to(build.DIST).as_posix()}", f"{size / 1e6:.3f} MB")
 
 
+LONG_TASKS = """
+  window.longTasks = [];
+  new PerformanceObserver((list) => list.getEntries().forEach((entry) => window.longTasks.push(entry.duration)))
+    .observe({ type: "longtask", buffered: true });"""
+
+
 def bench_start(browser, address):
     """First paint, and Python ready, each time in a browser context that has nothing stored."""
     paints, readies, tasks = [], [], []
     for _ in range(STARTS):
         context = browser.new_context(**PHONE, service_workers="block")
         page = context.new_page()
-        page.add_init_script("""
-          window.longTasks = [];
-          new PerformanceObserver((list) => list.getEntries().forEach((entry) => window.longTasks.push(entry.duration)))
-            .observe({ type: "longtask", buffered: true });""")
+        page.add_init_script(LONG_TASKS)
         open_ready(page, address)
         readies.append(page.evaluate("performance.now()"))
         paints.append(page.evaluate("performance.getEntriesByName('first-contentful-paint')[0].startTime"))
@@ -117,23 +121,78 @@ def change_setting(page, text):
     }""", [KEY, text])
 
 
+def make_live(page):
+    """Open the setting's chapter, touch the page, and wait until the widget and the face are live."""
+    page.evaluate("key => { document.getElementById(`set-${key}`).closest('details').open = true; }", KEY)
+    page.mouse.move(10, 10)
+    page.wait_for_selector(f"#root-{KEY} > div", state="attached")
+    page.wait_for_selector("#figure-face[data-live]", state="attached")
+    page.wait_for_timeout(2000)  # until what follows the start is over
+
+
 def bench_changes(browser, address):
     """From a changed widget to the redrawn figure."""
     context = browser.new_context(**PHONE, service_workers="block")
     page = context.new_page()
     open_ready(page, address)
-    page.evaluate("key => { document.getElementById(`set-${key}`).closest('details').open = true; }", KEY)
-    page.wait_for_selector(f"#root-{KEY} > div", state="attached")
-    page.wait_for_timeout(2000)  # until what follows the start is over
-    page.evaluate("""() => { window.longTasks = [];
-      new PerformanceObserver((list) => list.getEntries().forEach((entry) => window.longTasks.push(entry.duration)))
-        .observe({ type: "longtask" }); }""")
+    make_live(page)
+    page.evaluate(f"() => {{ {LONG_TASKS.replace(', buffered: true', '')} }}")
     times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
     page.wait_for_timeout(200)
     tasks = page.evaluate("window.longTasks")
     row("changed widget to redrawn face", spread([redrawn for redrawn, _ in times]))
     row("changed widget to every answer", spread([answered for _, answered in times]))
     row("tasks over 50 ms of the page's thread", f"{len(tasks)}, longest {max(tasks, default=0):.0f} ms")
+    context.close()
+
+
+def bench_slow_page(browser, address):
+    """The page's thread slowed: start, every chapter opened, changes."""
+    context = browser.new_context(**PHONE, service_workers="block")
+    page = context.new_page()
+    page.add_init_script(LONG_TASKS)
+    context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
+    open_ready(page, address)
+    paint = page.evaluate("performance.getEntriesByName('first-contentful-paint')[0].startTime")
+    longest = {}
+
+    def note(what):
+        page.wait_for_timeout(3000)
+        longest[what] = max(page.evaluate("window.longTasks.splice(0)"), default=0)
+
+    note("start")
+    make_live(page)
+    for chapter in page.locator(".chapter:not([open]) > summary").all():
+        chapter.evaluate("each => each.click()")
+        page.wait_for_timeout(3000)
+    note("every chapter opened")
+    make_live(page)
+    times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
+    note("changes")
+    row(f"page slowed {SLOWED} times: first paint", f"{paint:.0f} ms")
+    for what, duration in longest.items():
+        row(f"  longest task, {what}", f"{duration:.0f} ms")
+    row("  changed widget to redrawn face", spread([redrawn for redrawn, _ in times]))
+    context.close()
+
+
+def bench_slow_worker(browser, address):
+    """Each computation of the worker stretched."""
+    context = browser.new_context(**PHONE, service_workers="block")
+    page = context.new_page()
+    text = (build.DIST / "worker.mjs").read_text()
+    slowed = text.replace("handle = ours;", """handle = (asked) => {
+      const start = performance.now(), given = ours(asked), took = performance.now() - start;
+      while (performance.now() < start + %d * took);
+      return given;
+    };""" % SLOWED)
+    assert slowed != text
+    page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=slowed))
+    open_ready(page, address)
+    make_live(page)
+    times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
+    row(f"worker slowed {SLOWED} times: changed widget to face", spread([redrawn for redrawn, _ in times]))
+    row("  to every answer", spread([answered for _, answered in times]))
     context.close()
 
 
@@ -184,6 +243,8 @@ def main():
         bench_bytes(browser, address)
         bench_start(browser, address)
         bench_changes(browser, address)
+        bench_slow_page(browser, address)
+        bench_slow_worker(browser, address)
         bench_solve_pyodide(browser, address, request)
         browser.close()
     bench_parts()
