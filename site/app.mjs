@@ -16,6 +16,7 @@ let pages = null; // Bokeh's documents: the widgets of each chapter, and figures
 let asked = 0; // number of the newest solve
 let awake = false; // the face is to be live
 const wanted = new Set(["face"]); // figures that are in the page or near the window
+const QUIET_MS = 10000; // after which the page is made wholly live, touched or not
 const EXAMPLE = "#v=1"; // link of the design that the page was built with
 
 export const design = { texts: () => texts, shown: () => shown, change, load };
@@ -39,7 +40,8 @@ async function solve(next, typing = "") {
   texts = next;
   state("computing", "Computing\u2026");
   if (shown) ask({ kind: "face", settings: next }).then((quick) => { if (quick.ok && mine === asked) showQuick(quick); });
-  const reply = await ask({ kind: "solve", settings: next, figures: [...wanted] });
+  const figures = [...wanted];
+  const reply = await ask({ kind: "solve", settings: next, figures });
   if (reply.dropped || mine !== asked) return;
   if (!reply.ok) {
     refuse(reply.errors, typing);
@@ -52,6 +54,7 @@ async function solve(next, typing = "") {
   show(reply);
   fillFields(reply, typing);
   if (!typing) remember(reply.link);
+  if (figures.length < wanted.size) solve(texts, typing); // more have come near the window
 }
 
 function showQuick(reply) {
@@ -147,7 +150,7 @@ async function live() { // Bokeh's models, once the first paint is done
 let wanting = 0;
 function want(name) { // a figure that has come near the window
   wanted.add(name);
-  if (root.dataset.shared === undefined && !shown) return embedFigure(name, pages.figures[name]); // the example's
+  if (!shown && root.dataset.shared === undefined) embedFigure(name, pages.figures[name]); // the example's
   clearTimeout(wanting);
   wanting = setTimeout(() => { if (shown) solve(texts); }, 60);
 }
@@ -195,6 +198,7 @@ onStage((stage, trouble) => {
     for (const part of all("[data-needs-python]")) part.disabled = false;
     if (again && shown) solve(texts);
     again = false;
+    setTimeout(wake, QUIET_MS);
     // Only now, so that keeping the site for later does not hold up the start.
     if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
   }
@@ -212,6 +216,7 @@ function over(trouble) {
     + "A newer browser, or a reload with a network, may help.");
 }
 
+if (root.dataset.shared !== undefined) changedOnly(byId("status"), "Python is starting.");
 start();
 live().then(openAddress, (error) => {
   if (root.dataset.broken !== undefined) return; // said already

@@ -67,6 +67,7 @@ def write_python(folder):
 
 def write_vendor(out):
     """Each `vendor/PACKAGE/FILE` that the page's own files name: the needed part of BokehJS, and files of npm packages."""
+    bokeh = bokehjs.bokehjs(bokehjs.model_names(json.loads((out / "page.json").read_text(encoding="utf-8"))))
     named = set()
     for file in sorted(out.glob("*.mjs")):
         named.update(re.findall(r"\bvendor/([\w-]+)/([\w@./-]+)", file.read_text()))
@@ -74,8 +75,7 @@ def write_vendor(out):
         target = out / "vendor" / package / name
         target.parent.mkdir(parents=True, exist_ok=True)
         if package == "bokeh":
-            names = bokehjs.model_names(json.loads((out / "page.json").read_text(encoding="utf-8")))
-            target.write_text(bokehjs.bokehjs(names), encoding="utf-8")
+            target.write_text(bokeh[int(target.stem) - 1], encoding="utf-8")
         else:
             target.write_bytes(runtime.npm_file(package, f"dist/{name}"))
 

@@ -1,4 +1,4 @@
-"""Takes out of BokehJS what the page's models need, as one script that can be evaluated in short steps.
+"""Takes out of BokehJS what the page's models need, as scripts that can be compiled and evaluated in short steps.
 
 Bokeh ships its parts linked into scripts that evaluate some six hundred modules in one go, which holds a phone up for
 a second. The page uses about a tenth of its models: the others are left out, and `load` evaluates the rest leaf first,
@@ -13,12 +13,18 @@ from pathlib import Path
 SCRIPTS = ("bokeh.min.js", "bokeh-widgets.min.js")
 ROOTS = {"base": "register_models", "core/view": "View", "document/document": "Document", "core/view_manager": "ViewManager"}
 
-MODULE = """{licence}
-(function () {{
+PARTS = 4  # scripts of about equal size
+
+PART = """{licence}
 "use strict";
-const modules = {{
+self.bokehModules = {{ ...self.bokehModules,
 {modules}
 }};
+"""
+
+LOADER = """
+(function () {{
+const modules = self.bokehModules;
 const done = new Map();
 
 function get(id) {{
@@ -89,7 +95,7 @@ def module_of(model, modules, ids):
 
 
 def bokehjs(model_names):
-    """Text of a script that sets `loadBokeh(rest)`, enough of BokehJS to embed these models."""
+    """Texts of scripts that together set `loadBokeh(rest)`, enough of BokehJS to embed these models."""
     folder = Path(find_spec("bokeh").origin).parent / "server/static/js"
     modules, ids = {}, {}
     for script in SCRIPTS:
@@ -99,11 +105,18 @@ def bokehjs(model_names):
         ids |= names
     models = {name: module_of(name, modules, ids) for name in sorted(model_names)}
     order = in_order(modules, [*(ids[name] for name in ROOTS), *models.values()])
-    return MODULE.format(
-        licence=re.search(r"/\*!.*?\*/", text, re.DOTALL)[0], modules=",\n".join(f"{module}: {modules[module]}" for module in order),
+    licence = re.search(r"/\*!.*?\*/", text, re.DOTALL)[0]
+    size = sum(len(modules[module]) for module in order) / PARTS
+    parts, filled = [[] for _ in range(PARTS)], 0
+    for module in order:
+        parts[min(int(filled / size), PARTS - 1)].append(f"{module}: {modules[module]}")
+        filled += len(modules[module])
+    loader = LOADER.format(
         order=json.dumps(order, separators=(",", ":")), names=", ".join(ROOTS.values()),
         roots=", ".join(f"{name}: get({ids[path]}).{name}" for path, name in ROOTS.items()),
         models=", ".join(f"{name}: get({module}).{name}" for name, module in models.items()))
+    scripts = [PART.format(licence=licence, modules=",\n".join(part)) for part in parts]
+    return [*scripts[:-1], scripts[-1] + loader]
 
 
 def model_names(documents):

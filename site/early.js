@@ -1,10 +1,15 @@
-// Before the first paint: an address that holds a design must never show the example's numbers as its own.
-if (/[#?&]v=\d+&/.test(location.hash + location.search)) document.documentElement.dataset.shared = "";
-document.documentElement.dataset.script = "";
-// And what a first visit is offered must be there from the start, or it would push the page down. Closed storage: no offer.
-try {
-  if (!localStorage.getItem("burnercalc-walked")) document.documentElement.dataset.first = "";
-} catch (closed) {}
+// Before the first paint: an address that holds a design, or the design kept from the last visit, must never be taken
+// for the example whose numbers are in the page. And what a first visit is offered must be there from the start, or it
+// would push the page down.
+(function () {
+  var page = document.documentElement, design = location.hash + location.search;
+  page.dataset.script = "";
+  try {
+    if (!/[#?&]v=/.test(design)) design = localStorage.getItem("burnercalc-last") || "";
+    if (!localStorage.getItem("burnercalc-walked")) page.dataset.first = "";
+  } catch (closed) {} // storage
+  if (/[#?&]v=\d+&/.test(design)) page.dataset.shared = "";
+})();
 // A browser that cannot read app.mjs runs only this file, so this file is written for old ones.
 addEventListener("load", function () {
   var page = document.documentElement;

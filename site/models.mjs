@@ -4,14 +4,19 @@ import { rest } from "./page.mjs";
 const models = new Map();
 let loading = null;
 
-function load() { // a classic script, because browsers parse these off the page's thread
-  return new Promise((resolve, reject) => {
+// Classic scripts, because browsers parse these off the page's thread; run in this order, the last one sets loadBokeh.
+const SCRIPTS = ["vendor/bokeh/1.js", "vendor/bokeh/2.js", "vendor/bokeh/3.js", "vendor/bokeh/4.js"];
+
+async function load() {
+  await Promise.all(SCRIPTS.map((url) => new Promise((resolve, reject) => {
     const script = document.createElement("script");
-    script.src = "./vendor/bokeh/bokeh.js";
-    script.onload = () => resolve(self.loadBokeh(rest));
-    script.onerror = () => reject(new Error("vendor/bokeh/bokeh.js did not load"));
+    script.src = `./${url}`;
+    script.async = false;
+    script.onload = resolve;
+    script.onerror = () => reject(new Error(`${url} did not load`));
     document.head.append(script);
-  });
+  })));
+  return self.loadBokeh(rest);
 }
 
 // Show a document of page.json, in steps; its model. `prepare` is called with nothing on the screen yet.

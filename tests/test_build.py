@@ -24,6 +24,7 @@ from packaging.utils import canonicalize_name
 import build
 
 sys.path.insert(0, str(build.ROOT / "site"))
+import bokehjs  # noqa: E402
 import runtime  # noqa: E402
 
 PYPROJECT = tomllib.loads((build.ROOT / "pyproject.toml").read_text())
@@ -151,6 +152,21 @@ def test_own_files_name_no_other_host(dist):
             continue  # libraries: tests/browser watches what they ask for
         text = link.sub("", namespace.sub("", (dist / name).read_text()))
         assert re.findall(r"(?:https?:)?//[\w.-]+\.\w{2,}[^\s\"']*", re.sub(r"(?m)(^|\s)//.*$", "", text)) == [], name
+
+
+def test_bokehjs_modules_come_after_those_that_they_need():
+    modules = {1: "function _(a,b){}", 2: "function _(get,b){get(1);get(9)}", 3: "function _(g,b){b.g(4);g(2)}", 4: "function _(){}"}
+    assert bokehjs.in_order(modules, [3, 1]) == [1, 2, 3]  # 9 is a plug-in that is not there, b.g(4) no call of get
+    with pytest.raises(AssertionError, match="need each other"):
+        bokehjs.in_order({1: "function _(a){a(2)}", 2: "function _(a){a(1)}"}, [1])
+
+
+def test_bokehjs_has_every_model_of_the_page(dist):
+    scripts = "".join((dist / "vendor" / "bokeh" / f"{part}.js").read_text() for part in range(1, bokehjs.PARTS + 1))
+    registered = set(re.findall(r"(\w+): get\(\d+\)", re.search(r"register_models\(\{(.*?)\}, true\)", scripts)[1]))
+    assert registered == bokehjs.model_names(json.loads((dist / "page.json").read_text()))
+    modules = {int(each) for each in re.findall(r"^(\d+): function", scripts, re.MULTILINE)}
+    assert modules == set(json.loads(re.search(r"for \(const id of (\[.*?\])\)", scripts)[1]))
 
 
 def test_style_sheets_fetch_nothing_from_elsewhere(dist):

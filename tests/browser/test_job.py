@@ -2,6 +2,7 @@
 import json
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -170,9 +171,16 @@ def test_a_shared_link_never_shows_the_examples_numbers(phone, site):
     phone.goto(site + "#v=1&body_length=12in", wait_until="commit")
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")
     assert phone.locator("#shared-words").is_visible()
-    assert not phone.locator('[data-answer="port_count"]').is_visible()
+    for example in ('[data-answer="port_count"]', "#figure-face", "#set-chamber_length .widget"):
+        assert not phone.locator(example).is_visible(), example
     phone.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
     assert phone.locator('[data-answer="port_count"]').is_visible()
+    phone.goto("about:blank")
+    phone.goto(site, wait_until="commit")  # the design kept from the visit before
+    phone.wait_for_selector('[data-answer="port_count"]', state="attached")
+    assert phone.locator("#shared-words").is_visible() and not phone.locator('[data-answer="port_count"]').is_visible()
+    phone.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
+    assert "body_length=12in" in phone.url
 
 
 def test_a_bad_link_opens_and_says_what_it_left_out(phone, site):
@@ -247,6 +255,28 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     ready.wait_for_selector("#design-list li", state="detached")
     ready.click("#undelete")
     ready.wait_for_selector("#design-list li")
+
+
+WRITTEN = Path(__file__).parent / "written"  # files that earlier versions of the page wrote; never edited, only added to
+
+
+@pytest.mark.parametrize("file", sorted(WRITTEN.iterdir()), ids=lambda file: file.stem)
+def test_a_file_that_an_earlier_version_wrote_opens(ready, file):
+    ready.click("#designs")
+    ready.set_input_files("#import", file)
+    ready.wait_for_function("() => document.getElementById('designs-status').textContent.includes('are kept')")
+    assert "1 values in the file were not understood" in ready.locator("#designs-status").inner_text()
+    for design in json.loads(file.read_text())["designs"]:
+        ready.locator("#design-list li", has_text=design["name"]).get_by_role("button", name="Open").click()
+        expected, _ = from_link(design["link"])
+        ready.wait_for_function("link => location.hash === link", arg=to_link(expected))
+        settle(ready)
+        assert number(ready, "port_count") == solve(expected)["port_count"]
+        ready.click("#designs")
+    with ready.expect_download() as download:
+        ready.click("#export")
+    again = json.loads(Path(download.value.path()).read_text())["designs"]
+    assert {each["name"] for each in again} == {each["name"] for each in json.loads(file.read_text())["designs"]} | {"On the page"}
 
 
 def test_undo_and_redo(ready):
