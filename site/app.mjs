@@ -28,7 +28,10 @@ function change(key, text, settled = true) {
 // A whole design from a link, a saved one or an example.
 async function load(link) {
   const reply = await ask({ kind: "open", link });
-  if (!reply.ok) return;
+  if (!reply.ok) {
+    notice(`This design could not be opened (${reply.errors.map((error) => error.text).join(" ")}).`);
+    return shown ? null : solve({});
+  }
   notice(reply.ignored.length ? `Left out of this design: ${reply.ignored.map((error) => error.text).join(" ")}` : "");
   await solve(reply.settings);
 }
@@ -43,6 +46,10 @@ async function solve(next, typing = "") {
   const figures = [...wanted];
   const reply = await ask({ kind: "solve", settings: next, figures });
   if (reply.dropped || mine !== asked) return;
+  if (!reply.ok && !shown && Object.keys(next).length) { // a link or kept design: never leave the page hidden for it
+    notice(`This design could not be worked out (${reply.errors.map((error) => error.text).join(" ")}). The page shows the example.`);
+    return solve({});
+  }
   if (!reply.ok) {
     refuse(reply.errors, typing);
     return state("error", "Not computed. The numbers are those of the last good settings.");

@@ -323,33 +323,43 @@ def test_another_body_redraws_without_a_fault(ready):
 
 
 @pytest.fixture
-def breaking(chromium, site):
-    """Opens a page whose first `times` workers break, as a runtime does, when they are asked for four rows."""
+def spoilt(chromium, site):
+    """Opens a page whose first `times` workers do what `script` says when they are asked for four rows."""
     context = chromium.new_context(**PHONE, service_workers="block")
 
-    def opened(times):
+    def opened(script, times, link=""):
         text = (build.DIST / "worker.mjs").read_text()
-        broken = text.replace("handle = ours;", 'handle = (asked) => { if (asked.includes(\'"rows":"4"\')) throw new RangeError("broke"); return ours(asked); };')
+        broken = text.replace("handle = ours;", f"""handle = (asked) => {{ if (asked.includes('"rows":"4"')) {{ {script} }} return ours(asked); }};""")
         assert broken != text
         bodies = [broken] * times
         page = context.new_page()
         page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=bodies.pop() if bodies else text))
-        return open_ready(page, site)
+        return open_ready(page, site + link)
 
     yield opened
     context.close()
 
 
-def test_a_runtime_that_breaks_is_started_again_and_loses_nothing(breaking):
-    page = breaking(times=1)
+BREAK = 'throw new RangeError("broke");'  # no exception of Python's: the runtime itself
+
+
+def test_a_design_that_cannot_be_worked_out_leaves_the_example(spoilt):
+    page = spoilt("""return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=1&rows=4")
+    assert "A fault of ours." in page.locator("#notice").inner_text() and "shows the example" in page.locator("#notice").inner_text()
+    assert page.locator("#set-chamber_length .widget input").is_visible() and not page.locator("#shared-words").is_visible()
+    assert number(page, "port_count") == solve(Design.from_texts({}))["port_count"]
+
+
+def test_a_runtime_that_breaks_is_started_again_and_loses_nothing(spoilt):
+    page = spoilt(BREAK, 1)
     put(page, "rows", "4")
     assert number(page, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
     put(page, "rows", "3")
     assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
 
 
-def test_a_runtime_that_breaks_again_is_said_to_be_broken(breaking):
-    page = breaking(times=2)
+def test_a_runtime_that_breaks_again_is_said_to_be_broken(spoilt):
+    page = spoilt(BREAK, 2)
     put(page, "rows", "3")
     found = field(page, "rows")
     found.fill("4")
