@@ -46,7 +46,7 @@ async function solve(next, typing = "") {
   const figures = [...wanted];
   const reply = await ask({ kind: "solve", settings: next, figures });
   if (reply.dropped || mine !== asked) return;
-  if (!reply.ok && !shown && Object.keys(next).length) { // a link or kept design: never leave the page hidden for it
+  if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
     notice(`This design could not be worked out (${reply.errors.map((error) => error.text).join(" ")}). The page shows the example.`);
     return solve({});
   }

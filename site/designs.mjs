@@ -122,7 +122,7 @@ async function importFile(input) {
     const thumb = await ask({ kind: "thumb", settings: reply.settings });
     if (await store(`design-${Date.now()}-${count}`, { v: 1, name: String(name).slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
   }
-  say(`${count} designs are kept on this device.` + (left ? ` ${left} values in the file were not understood and are left out when opened.` : ""));
+  say(`Kept on this device: ${count}.` + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
   list();
 }
 

@@ -1,5 +1,5 @@
-// Asks Python in its worker; every answer is a promise. A runtime that breaks (some phones' engines do, now and then) is
-// started anew and asked again what it has not answered; breaking twice without an answer in between ends it.
+// Asks Python in its worker; every answer is a promise. A runtime that breaks (WebKit's WebAssembly has done so) is started
+// anew and asked again what it has not answered; breaking twice without an answer in between ends it.
 let worker = null;
 let listener = () => {};
 let last = 0;

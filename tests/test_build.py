@@ -3,7 +3,6 @@
 import ast
 import base64
 import filecmp
-import base64
 import hashlib
 import html
 import io
