@@ -1,12 +1,12 @@
 #!/usr/bin/env python3
 """Set up, build, serve, test and time burnercalc; needs Python 3.11 or newer and nothing else.
 
-    python3 build.py serve [--lan] [--port N]   build the site if it is stale, and serve it
-    python3 build.py test [pytest arguments]    the same, then run every test, the browser ones too
-    python3 build.py build                      write dist/
-    python3 build.py bench                      print sizes and times
-    python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
-    python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
+python3 build.py serve [--lan] [--port N]   build the site if it is stale, and serve it
+python3 build.py test [pytest arguments]    the same, then run every test, the browser ones too
+python3 build.py build                      write dist/
+python3 build.py bench                      print sizes and times
+python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
+python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
 """
 
 import argparse
@@ -54,6 +54,7 @@ def run(*command, **options):
 
 # The virtual environment
 
+
 def make_venv():
     if PYTHON.exists() and subprocess.run([PYTHON, "-c", ""]).returncode == 0:
         return
@@ -73,8 +74,19 @@ def set_up(lock):
         return
     say(f"Installing {lock.name} into .venv (once; this downloads some hundred megabytes) ...")
     stamp.unlink(missing_ok=True)
-    run(PYTHON, "-m", "pip", "install", "--disable-pip-version-check", "--no-deps", "--require-hashes",
-        "--only-binary", ":all:", "-r", lock)
+    run(
+        PYTHON,
+        "-m",
+        "pip",
+        "install",
+        "--disable-pip-version-check",
+        "--no-deps",
+        "--require-hashes",
+        "--only-binary",
+        ":all:",
+        "-r",
+        lock,
+    )
     locks = {SITE_LOCK, lock}
     stamp.write_text("\n".join(sorted(sha256(each.read_bytes()) for each in locks)) + "\n")
 
@@ -84,8 +96,18 @@ def lock():
     make_venv()
     target = CACHE / "uv"
     run(PYTHON, "-m", "pip", "install", "--quiet", "--upgrade", "--target", target, UV)
-    compile_ = [target / "bin" / "uv", "pip", "compile", "pyproject.toml", "--quiet", "--no-header", "--universal",
-                "--python-version", "3.11", "--generate-hashes"]
+    compile_ = [
+        target / "bin" / "uv",
+        "pip",
+        "compile",
+        "pyproject.toml",
+        "--quiet",
+        "--no-header",
+        "--universal",
+        "--python-version",
+        "3.11",
+        "--generate-hashes",
+    ]
     run(*compile_, "--extra", "site", "-o", SITE_LOCK)
     run(*compile_, "--all-extras", "-c", SITE_LOCK, "-o", TEST_LOCK)
     set_up(SITE_LOCK)
@@ -93,6 +115,7 @@ def lock():
 
 
 # The site
+
 
 def content_hash():
     """Hash of every file that dist/ is made from."""
@@ -155,8 +178,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
 def server(port=0, host="127.0.0.1", folder=DIST):
     """A server that is bound but does not run yet; port 0 takes any free one."""
-    return http.server.ThreadingHTTPServer(
-        (host, port), lambda *arguments: Handler(*arguments, directory=str(folder)))
+    return http.server.ThreadingHTTPServer((host, port), lambda *arguments: Handler(*arguments, directory=str(folder)))
 
 
 def lan_address():
@@ -178,8 +200,11 @@ def serve(port, lan):
     say(f"burnercalc is at http://localhost:{port}/   (Ctrl-C ends it)")
     if lan:
         address = lan_address()
-        say(f"On the same network:  http://{address}:{port}/   (offline use and installing need https or localhost)"
-            if address else "No local network found; only localhost works.")
+        say(
+            f"On the same network:  http://{address}:{port}/   (offline use and installing need https or localhost)"
+            if address
+            else "No local network found; only localhost works."
+        )
     try:
         http_server.serve_forever()
     except KeyboardInterrupt:
@@ -210,9 +235,13 @@ def main():
         stop(f"needs Python 3.11 or newer; this is {sys.version.split()[0]}")
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    for name, text in (("build", "write dist/"), ("bench", "print sizes and times"), ("lock", "rewrite the lock files"),
-                       ("docs", "rewrite the tables of README.md"),
-                       ("test", "run every test; further arguments go to pytest")):
+    for name, text in (
+        ("build", "write dist/"),
+        ("bench", "print sizes and times"),
+        ("lock", "rewrite the lock files"),
+        ("docs", "rewrite the tables of README.md"),
+        ("test", "run every test; further arguments go to pytest"),
+    ):
         commands.add_parser(name, help=text, add_help=name != "test")
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
     serving.add_argument("--port", type=int, default=8000)

@@ -1,7 +1,8 @@
 """The generated tables of README.md: commands, settings and answers as the package declares them.
 
-    build.py docs      rewrites them, with the project's own Python
+build.py docs      rewrites them, with the project's own Python
 """
+
 from pathlib import Path
 
 from burnercalc import cli
@@ -14,8 +15,10 @@ README = Path(__file__).resolve().parent / "README.md"
 
 def table(headings, rows):
     """A table in Markdown; what would be read as markup is spelled out."""
+
     def line(cells):
         return "| " + " | ".join(str(cell).replace("<", "&lt;").replace("|", "\\|") or " " for cell in cells) + " |"
+
     return "\n".join([line(headings), "|" + " --- |" * len(headings), *map(line, rows)])
 
 
@@ -54,7 +57,9 @@ def option(action):
 def settings():
     parts = []
     for group, title in GROUPS.items():
-        rows = [(code(s.key), s.label, allowed(s), code(s.default) or "empty", s.help) for s in SETTINGS if s.group == group]
+        rows = [
+            (code(s.key), s.label, allowed(s), code(s.default) or "empty", s.help) for s in SETTINGS if s.group == group
+        ]
         parts += [f"**{title}**", table(("key", "label", "takes", "default", "help"), rows)]
     return folded(f"All {len(SETTINGS)} settings", *parts)
 
@@ -63,7 +68,11 @@ def answers():
     result = solve(Design.from_texts({}))
     parts = []
     for group, title in GROUPS.items():
-        rows = [(code(a.key), a.label, "" if a.unit == "1" else a.unit, a.meaning) for a in result.answers.values() if a.group == group]
+        rows = [
+            (code(a.key), a.label, "" if a.unit == "1" else a.unit, a.meaning)
+            for a in result.answers.values()
+            if a.group == group
+        ]
         if rows:
             parts += [f"**{title}**", table(("key", "label", "unit", "meaning"), rows)]
     return folded(f"All {len(result.answers)} answers", *parts)

@@ -1,4 +1,5 @@
 """burnercalc: design a forced-air, premixed, multi-port gas burner, from the chamber to the first fire."""
+
 from .design import Design
 from .errors import InputError, InputErrors
 from .link import from_link, to_link

@@ -1,11 +1,27 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
+
 from dataclasses import replace
 from itertools import compress
 
 from . import units
-from .drawing.flow import (FOOT_MM, GAP_MM, QR, SIDE_MM, TABLE_MM, TOP_MM, Caution, Columns, Figure, Heading, Items,
-                           PageBreak, Paragraph,
-                           Table, figure_ratio, flow)
+from .drawing.flow import (
+    FOOT_MM,
+    GAP_MM,
+    QR,
+    SIDE_MM,
+    TABLE_MM,
+    TOP_MM,
+    Caution,
+    Columns,
+    Figure,
+    Heading,
+    Items,
+    PageBreak,
+    Paragraph,
+    Table,
+    figure_ratio,
+    flow,
+)
 from .drawing.helvetica import text_width
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
@@ -39,8 +55,10 @@ def pdf(result, link, paper):
 
 def blocks(result, link, width, height):
     """The sheet as blocks for pages of that size [mm]: a theme a page where that makes no more than MOST_PAGES."""
+
     def pages(some):
         return len(flow((Heading(TITLE, 0), *some), width, height))
+
     overview = _overview(result, link, width)
     first = [*overview, *_checks(result, names=True)]
     if pages(first) > 1:
@@ -73,8 +91,11 @@ def _show(result, key):
 
 def _numbers(result, keys):
     """Rows of (label, value) for answers that apply."""
-    return [(result.answers[key].label,
-             _show(result, key)) for key in keys if key in result.answers and result[key] is not None]
+    return [
+        (result.answers[key].label, _show(result, key))
+        for key in keys
+        if key in result.answers and result[key] is not None
+    ]
 
 
 def _set(result, keys):
@@ -85,81 +106,138 @@ def _set(result, keys):
 def _plain(table, unit_system, keys, align="", fold=1):
     """Some columns of a table of the result as a block."""
     columns = {column.key: (i, column) for i, column in enumerate(table.columns)}
-    rows = [tuple(units.show(row[columns[key][0]], columns[key][1].dimension,
-                             unit_system) for key in keys) for row in table.rows]
+    rows = [
+        tuple(units.show(row[columns[key][0]], columns[key][1].dimension, unit_system) for key in keys)
+        for row in table.rows
+    ]
     return Table(tuple(columns[key][1].label for key in keys), tuple(rows), align, fold)
 
 
 def _overview(result, link, width):
     d = result.design
-    body = _set(result,
-                ("body_kind", "body_length", "body_width", "body_depth", "wall", "setback", "grip", "block_thickness"))
+    body = _set(
+        result, ("body_kind", "body_length", "body_width", "body_depth", "wall", "setback", "grip", "block_thickness")
+    )
     ports = _set(result, ("port_diameter", "pattern", "edge_margin")) + _numbers(
-        result, ("port_count", "port_pitch", "row_pitch", "min_web", "port_area", "plenum_to_port_ratio"))
+        result, ("port_count", "port_pitch", "row_pitch", "min_web", "port_area", "plenum_to_port_ratio")
+    )
     if result.round:
         body = [row for row in body if row[0] != BY_KEY["body_length"].label]
-    code = ([QR(link,
-                "Opens this design." if not link.startswith("#")
-                else "This design; put it after the address of the page.", CODE_MM)]
-            if len(link) <= LONGEST_CODE
-            else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")])
+    code = (
+        [
+            QR(
+                link,
+                "Opens this design."
+                if not link.startswith("#")
+                else "This design; put it after the address of the page.",
+                CODE_MM,
+            )
+        ]
+        if len(link) <= LONGEST_CODE
+        else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")]
+    )
     worst = result.worst
-    tally = ", ".join(f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}"
-                      for verdict in VERDICTS)
-    word = {"good": "All checks are good.", "caution": "Read the cautions below before you cut.",
-            "stop": "DO NOT BUILD THIS: see the stops below."}[worst]
+    tally = ", ".join(
+        f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}" for verdict in VERDICTS
+    )
+    word = {
+        "good": "All checks are good.",
+        "caution": "Read the cautions below before you cut.",
+        "stop": "DO NOT BUILD THIS: see the stops below.",
+    }[worst]
     return [
-        Paragraph(f"{d.show('fuel')}, {units.show(result.rate_W, 'power', d.units)} gross, {result['port_count']} "
-                  "ports of "
-                  f"{d.show('port_diameter')}. Checks: {tally}. {word}", bold=True),
+        Paragraph(
+            f"{d.show('fuel')}, {units.show(result.rate_W, 'power', d.units)} gross, {result['port_count']} "
+            "ports of "
+            f"{d.show('port_diameter')}. Checks: {tally}. {word}",
+            bold=True,
+        ),
         _view(result, "face", width, 72.0, "Face, seen from the fire; ports are numbered row by row"),
-        Columns(((Table(("Body", ""), tuple(body), "lr"),), (Table(("Ports", ""), tuple(ports), "lr"),), tuple(code)),
-                (1.15, 1.15, 0.9)),
+        Columns(
+            ((Table(("Body", ""), tuple(body), "lr"),), (Table(("Ports", ""), tuple(ports), "lr"),), tuple(code)),
+            (1.15, 1.15, 0.9),
+        ),
     ]
 
 
 def _steel(result, width):
     d = result.design
     cut = result.window_cut
-    window = (f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
-              f"{d.show('corner_drill')} first, "
-              f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole."
-              if cut.drills else
-              f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc.")
-    caps = (f"Caps: ease the corners to {_show(result, 'cap_corner')} so that they follow the tube."
-            if d.body_kind == "tube" else
-            "Caps: square corners, no need to ease them." if d.body_kind == "plates"
-            else "Discs: one with the window, one with the inlet hole.")
-    where = ("one end cap, on the middle of the plenum" if d.inlet_position == "end" else
-             "the back disc" if result.round else "the middle of the back")
-    steps = [window,
-             f"Inlet: hole saw {_show(result, 'inlet_hole')} in {where}; {_show(result, 'inlet_hole_clearance')} of "
-             "clearance on the pipe. "
-             f"Nipples: {_show(result, 'inlet_nipple')}.", caps]
+    window = (
+        f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
+        f"{d.show('corner_drill')} first, "
+        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole."
+        if cut.drills
+        else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
+    )
+    caps = (
+        f"Caps: ease the corners to {_show(result, 'cap_corner')} so that they follow the tube."
+        if d.body_kind == "tube"
+        else "Caps: square corners, no need to ease them."
+        if d.body_kind == "plates"
+        else "Discs: one with the window, one with the inlet hole."
+    )
+    where = (
+        "one end cap, on the middle of the plenum"
+        if d.inlet_position == "end"
+        else "the back disc"
+        if result.round
+        else "the middle of the back"
+    )
+    steps = [
+        window,
+        f"Inlet: hole saw {_show(result, 'inlet_hole')} in {where}; {_show(result, 'inlet_hole_clearance')} of "
+        "clearance on the pipe. "
+        f"Nipples: {_show(result, 'inlet_nipple')}.",
+        caps,
+    ]
     if result.baffle:
-        bend = "" if result.round or not d.baffle_bend_angle else (f", bend {d.baffle_bend_angle:g}° along the "
-                                                                   "middle, ridge to the inlet, "
-                                                                 f"{_show(result, 'baffle_height')} high")
-        steps.append(f"Baffle: blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}, "
-                     f"{d.baffle_holes} holes of "
-                     f"{d.show('baffle_hole_diameter')}{bend}. Tack its feet {_show(result, 'baffle_stand')} above "
-                     "the inside of the face.")
-    steps += [f"Weld {_show(result, 'weld_length')} of seam, gas-tight, then test with soap water.",
-              f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round."]
-    cut_list = _plain(result.tables["cut_list"], d.units,
-                      ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"), "rlrrrrrr")
+        bend = (
+            ""
+            if result.round or not d.baffle_bend_angle
+            else (
+                f", bend {d.baffle_bend_angle:g}° along the "
+                "middle, ridge to the inlet, "
+                f"{_show(result, 'baffle_height')} high"
+            )
+        )
+        steps.append(
+            f"Baffle: blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}, "
+            f"{d.baffle_holes} holes of "
+            f"{d.show('baffle_hole_diameter')}{bend}. Tack its feet {_show(result, 'baffle_stand')} above "
+            "the inside of the face."
+        )
+    steps += [
+        f"Weld {_show(result, 'weld_length')} of seam, gas-tight, then test with soap water.",
+        f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
+    ]
+    cut_list = _plain(
+        result.tables["cut_list"],
+        d.units,
+        ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"),
+        "rlrrrrrr",
+    )
     stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
     tables = [Heading("Cut list", 2), cut_list, Heading("Stock to buy", 2), stock]
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
     across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
     if slender:
-        return [Heading("Steel"), _view(result, "section", width, 60.0, "Along"),
-                Columns(((across,), tuple(order)), (1.0, ALONG)), *tables,
-                Caution(_care(result, "weld"))]
+        return [
+            Heading("Steel"),
+            _view(result, "section", width, 60.0, "Along"),
+            Columns(((across,), tuple(order)), (1.0, ALONG)),
+            *tables,
+            Caution(_care(result, "weld")),
+        ]
     along = _view(result, "section", (width - GAP_MM) * ALONG / (ALONG + 1), 74.0, "Along")
-    return [Heading("Steel"), Columns(((along,), (across,)), (ALONG, 1.0)), *tables, *order,
-            Caution(_care(result, "weld"))]
+    return [
+        Heading("Steel"),
+        Columns(((along,), (across,)), (ALONG, 1.0)),
+        *tables,
+        *order,
+        Caution(_care(result, "weld")),
+    ]
 
 
 def _care(result, *keys):
@@ -168,8 +246,18 @@ def _care(result, *keys):
 
 def _block(result):
     d = result.design
-    mould = _numbers(result, ("mould_inside_length", "mould_inside_width", "mould_height", "mould_screws",
-                              "screw_length", "fill_line", "push_in"))
+    mould = _numbers(
+        result,
+        (
+            "mould_inside_length",
+            "mould_inside_width",
+            "mould_height",
+            "mould_screws",
+            "screw_length",
+            "fill_line",
+            "push_in",
+        ),
+    )
     pins = _numbers(result, ("pin_length", "pin_count", "pins_per_stock", "pin_stock_count", "cleaning_drill"))
     pins += _set(result, ("pin_depth",))
     plastic = not result.material.mixes_with_water
@@ -178,39 +266,68 @@ def _block(result):
         low, high = result.answers["water"].band
         batch.append(("Water, from", units.show(low, "mass", d.units)))
         batch.append(("to at most", units.show(high, "mass", d.units)))
-    batch += _numbers(result,
-                      ("bags", "mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
+    batch += _numbers(result, ("bags", "mixes", "dry_per_mix")) + (
+        [] if plastic else _numbers(result, ("water_per_mix",))
+    )
     batch += _numbers(result, ("burner_mass",))
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
-    places = [(str(number), *(units.show(at, "length", d.units).removesuffix(f" {unit}") for at in place))
-              for number, *place in (row[:3] for row in holes.rows)]
-    table = ([Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)] if len(holes.rows) <= MOST_HOLES
-             else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")])
+    places = [
+        (str(number), *(units.show(at, "length", d.units).removesuffix(f" {unit}") for at in place))
+        for number, *place in (row[:3] for row in holes.rows)
+    ]
+    table = (
+        [Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)]
+        if len(holes.rows) <= MOST_HOLES
+        else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")]
+    )
     return [
         Heading("Mould and block"),
-        _plain(result.tables["mould"], d.units, ("number", "piece", "stock", "count", "length", "width", "thickness"),
-               "rllrrrr"),
-        Columns(((Table(("Mould", ""), tuple(mould), "lr"),), (Table(("Pins", ""), tuple(pins), "lr"),),
-                 (Table(("One block", ""), tuple(batch), "lr"),)), (1.0, 0.9, 1.2)),
+        _plain(
+            result.tables["mould"],
+            d.units,
+            ("number", "piece", "stock", "count", "length", "width", "thickness"),
+            "rllrrrr",
+        ),
+        Columns(
+            (
+                (Table(("Mould", ""), tuple(mould), "lr"),),
+                (Table(("Pins", ""), tuple(pins), "lr"),),
+                (Table(("One block", ""), tuple(batch), "lr"),),
+            ),
+            (1.0, 0.9, 1.2),
+        ),
         Caution(_care(result, "cast", "trim")),
-        Heading(f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-                f"{'the square round the body' if result.round else 'the body'}", 2), *table,
+        Heading(
+            f"Holes of {d.show('port_diameter')}, from the lower left corner of "
+            f"{'the square round the body' if result.round else 'the body'}",
+            2,
+        ),
+        *table,
     ]
 
 
 def _days(result):
     dated = result.design.start_date is not None
-    rows = [(row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if dated else row[2], _lasts(row[3]), step.go_on)
-            for row, step in zip(result.tables["days"].rows, result.steps)]
+    rows = [
+        (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if dated else row[2], _lasts(row[3]), step.go_on)
+        for row, step in zip(result.tables["days"].rows, result.steps)
+    ]
     steps = {step.key: step for step in result.steps}
     heats = [stage.name not in ("cure", "air") for stage in result.stages]
     drying = result.tables["drying"]
-    stages = _plain(replace(drying, rows=tuple(compress(drying.rows, heats))), result.design.units, ("stage", "ramp", "temperature", "hold"), "lrrr")
+    stages = _plain(
+        replace(drying, rows=tuple(compress(drying.rows, heats))),
+        result.design.units,
+        ("stage", "ramp", "temperature", "hold"),
+        "lrrr",
+    )
     return [
         Heading("The days"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
-        Columns(((stages,), (Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),)), (1.0, 1.3)),
+        Columns(
+            ((stages,), (Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),)), (1.0, 1.3)
+        ),
     ]
 
 
@@ -219,14 +336,28 @@ def _gas(result):
     numbers = _numbers(result, ("gas_flow", "air_flow", "jet", "jet_gas_pressure", "mixture_pressure"))
     card = result.tables.get("regulator_card")
     left = (Table(("Gas and air", ""), tuple(numbers), "lr"),)
-    right = (Table(tuple(column.label for column in card.columns), tuple(
-        tuple(units.show(cell, column.dimension, d.units) for cell, column in zip(row,
-                                                                                  card.columns))
-                                                                                  for row in card.rows[:MOST_CARD]), "rrrl"),) \
-        if card and card.rows else (Paragraph("Set gas and air by the flame: clear blue roots, no long soft tail."),)
+    right = (
+        (
+            Table(
+                tuple(column.label for column in card.columns),
+                tuple(
+                    tuple(units.show(cell, column.dimension, d.units) for cell, column in zip(row, card.columns))
+                    for row in card.rows[:MOST_CARD]
+                ),
+                "rrrl",
+            ),
+        )
+        if card and card.rows
+        else (Paragraph("Set gas and air by the flame: clear blue roots, no long soft tail."),)
+    )
     first, care = "Before gas: ", _care(result, "fire")
     care = care.removeprefix(first)[:1].upper() + care.removeprefix(first)[1:]  # the box's title says it
-    return [Heading("Gas and air"), Columns((left, right), (1.0, 1.3)), *_lighting(result), Caution(f"{care} {LAW}", first.rstrip(": "))]
+    return [
+        Heading("Gas and air"),
+        Columns((left, right), (1.0, 1.3)),
+        *_lighting(result),
+        Caution(f"{care} {LAW}", first.rstrip(": ")),
+    ]
 
 
 def _lighting(result):
@@ -239,7 +370,19 @@ def _checks(result, names):
     ordered = sorted(result.checks.values(), key=lambda check: -VERDICTS.index(check.verdict))
     bad = [check for check in ordered if check.verdict != "good"]
     good = [check.label for check in ordered if check.verdict == "good"]
-    found = [Table(("Verdict", "What", "Why"), tuple((MARKS[check.verdict], check.label, check.text) for check in bad),
-                   "lll")] if bad else []
-    return [Heading("Checks"), *found,
-            Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + ".")]
+    found = (
+        [
+            Table(
+                ("Verdict", "What", "Why"),
+                tuple((MARKS[check.verdict], check.label, check.text) for check in bad),
+                "lll",
+            )
+        ]
+        if bad
+        else []
+    )
+    return [
+        Heading("Checks"),
+        *found,
+        Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + "."),
+    ]

@@ -1,4 +1,5 @@
 """The command line: `python -m burnercalc sheet|template|export|calendar`. Wrong input exits with 2 and is named."""
+
 import argparse
 import json
 import sys
@@ -12,7 +13,6 @@ from .link import from_link, to_link
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
 from .solve import solve
-
 
 FORMATS = ("svg", "dxf", "csv", "json")
 
@@ -38,16 +38,21 @@ def main(argv=None):
 
 
 def _parser():
-    parser = argparse.ArgumentParser(prog="burnercalc",
-                                     description="Design a forced-air, premixed, multi-port gas burner.")
+    parser = argparse.ArgumentParser(
+        prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner."
+    )
     commands = parser.add_subparsers(required=True, metavar="command")
     sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
     sheet.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
     sheet.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
     _paper(sheet)
     template = _command(commands, "template", _template, "templates as a PDF, true to size")
-    template.add_argument("--plan", choices=(*PLANS, "all"), default="template",
-                          help="which part; template is the drilling of the mould base")
+    template.add_argument(
+        "--plan",
+        choices=(*PLANS, "all"),
+        default="template",
+        help="which part; template is the drilling of the mould base",
+    )
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
@@ -64,11 +69,18 @@ def _paper(command):
 
 def _command(commands, name, run, help):
     known = "settings:\n" + "\n".join(f"  {s.key:<22}{s.label}, default {s.default or 'none'}" for s in SETTINGS)
-    command = commands.add_parser(name, help=help, description=help, epilog=known,
-                                  formatter_class=argparse.RawDescriptionHelpFormatter)
+    command = commands.add_parser(
+        name, help=help, description=help, epilog=known, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     command.add_argument("--link", help="start from a shared link")
-    command.add_argument("--set", action="extend", nargs="+", default=[], metavar="key=value",
-                         help="change a setting, e.g. --set body_length=9in rows=4")
+    command.add_argument(
+        "--set",
+        action="extend",
+        nargs="+",
+        default=[],
+        metavar="key=value",
+        help="change a setting, e.g. --set body_length=9in rows=4",
+    )
     command.add_argument("--site", default="", metavar="URL", help="address of the page, put before the link")
     command.set_defaults(run=run)
     return command
@@ -84,7 +96,9 @@ def _design(arguments):
     for item in arguments.set:
         key, equals, text = item.partition("=")
         if not (equals and key):
-            errors.append(InputError("--set", item, "must be key=value", f"{key}={BY_KEY[key].default}" if key in BY_KEY else ""))
+            errors.append(
+                InputError("--set", item, "must be key=value", f"{key}={BY_KEY[key].default}" if key in BY_KEY else "")
+            )
         elif key in given and texts[key] != text:
             errors.append(InputError(key, f"{texts[key]} and {text}", "must be set once"))
         else:

@@ -1,4 +1,5 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
+
 from difflib import get_close_matches
 
 from . import rules, units
@@ -21,17 +22,21 @@ def parse_setting(setting, text, bare_units=None):
     try:
         return _parse(setting, text, bare_units)
     except InputError as refused:
-        raise InputError(refused.field, refused.value, refused.rule, _working(setting, refused.nearest), refused.others) from None
+        raise InputError(
+            refused.field, refused.value, refused.rule, _working(setting, refused.nearest), refused.others
+        ) from None
 
 
 def _working(setting, nearest):
     """What is offered instead, such as `5 in or 5 mm`, as far as it works; the default when none of it does."""
+
     def works(text):
         try:
             _parse(setting, text)
         except ValueError:
             return False
         return text != ""
+
     return " or ".join(text for text in nearest.split(" or ") if works(text)) or setting.default
 
 
@@ -59,23 +64,31 @@ def _parse_choice(setting, text):
         if text in (value, label):
             return value
     near = get_close_matches(text, known, 1)
-    raise InputError(setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default)
+    raise InputError(
+        setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default
+    )
 
 
 def limits(setting):
     """(low, high) of a setting in SI, None where there is no limit."""
-    return tuple(units.parse_quantity(text, setting.dimension, setting.key) if text else None
-                 for text in (setting.low, setting.high))
+    return tuple(
+        units.parse_quantity(text, setting.dimension, setting.key) if text else None
+        for text in (setting.low, setting.high)
+    )
 
 
 def _check_range(setting, text, value):
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
-        span = f"{setting.low} to {setting.high}" if setting.low and setting.high else (
-            f"{setting.low} or more" if setting.low else f"{setting.high} or less")
-        raise InputError(setting.key, text, f"must be {span}",
-                         setting.low if low is not None and not value >= low else setting.high)
+        span = (
+            f"{setting.low} to {setting.high}"
+            if setting.low and setting.high
+            else (f"{setting.low} or more" if setting.low else f"{setting.high} or less")
+        )
+        raise InputError(
+            setting.key, text, f"must be {span}", setting.low if low is not None and not value >= low else setting.high
+        )
 
 
 class Design:

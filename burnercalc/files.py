@@ -1,4 +1,5 @@
 """Every file that a design can be taken away in: key -> (name, media type, function of result and link -> bytes)."""
+
 import csv
 import hashlib
 import io
@@ -19,9 +20,17 @@ PAPERS = ("letter", "a4")
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
 VIEWS = ("face", "section", "section_across")
-NAMES = {"template": "drilling-template", "window": "window-template", "inlet": "inlet-template", "cap": "cap-template",
-         "baffle": "baffle-template", "mould": "mould-template", "face": "face", "section": "section",
-         "section_across": "section-across"}
+NAMES = {
+    "template": "drilling-template",
+    "window": "window-template",
+    "inlet": "inlet-template",
+    "cap": "cap-template",
+    "baffle": "baffle-template",
+    "mould": "mould-template",
+    "face": "face",
+    "section": "section",
+    "section_across": "section-across",
+}
 
 
 def printer_scale(d):
@@ -32,17 +41,19 @@ def printer_scale(d):
 def hole_table(result):
     """The hole table as a block of text pages, in the design's units."""
     table, unit_system = result.tables["holes"], result.design.units
-    rows = [[units.show(value, column.dimension, unit_system) for value, column in zip(row,
-                                                                                       table.columns)]
-                                                                                       for row in table.rows]
+    rows = [
+        [units.show(value, column.dimension, unit_system) for value, column in zip(row, table.columns)]
+        for row in table.rows
+    ]
     return [flow.Heading(table.title), flow.Table([column.label for column in table.columns], rows, "rrrr", fold=2)]
 
 
 def template_pdf(result, link, paper, plan):
     """One plan at true size, corrected for the printer; the drilling template has its hole table with it."""
     scale_x, scale_y = printer_scale(result.design)
-    return write_template_pdf([result.drawings[plan]], paper, scale_x, scale_y, link,
-                              hole_table(result) if plan == "template" else ())
+    return write_template_pdf(
+        [result.drawings[plan]], paper, scale_x, scale_y, link, hole_table(result) if plan == "template" else ()
+    )
 
 
 def all_templates_pdf(result, link, paper):
@@ -89,22 +100,37 @@ def _plan_files():
     for plan in PLANS:
         for paper in PAPERS:
             key = f"{plan}-{paper}"
-            made[key] = (f"{NAMES[plan]}-{paper}.pdf", "application/pdf",
-                         lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan))
+            made[key] = (
+                f"{NAMES[plan]}-{paper}.pdf",
+                "application/pdf",
+                lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan),
+            )
     for name in (*VIEWS, *PLANS):
-        made[f"{name}-svg"] = (f"{NAMES[name]}.svg", "image/svg+xml", lambda result, link,
-                               name=name: write_svg(result.drawings[name]).encode())
-        made[f"{name}-dxf"] = (f"{NAMES[name]}.dxf", "image/vnd.dxf",
-                               lambda result, link, name=name: write_dxf(result.drawings[name]).encode("ascii"))
+        made[f"{name}-svg"] = (
+            f"{NAMES[name]}.svg",
+            "image/svg+xml",
+            lambda result, link, name=name: write_svg(result.drawings[name]).encode(),
+        )
+        made[f"{name}-dxf"] = (
+            f"{NAMES[name]}.dxf",
+            "image/vnd.dxf",
+            lambda result, link, name=name: write_dxf(result.drawings[name]).encode("ascii"),
+        )
     return made
 
 
 FILES = {
-    "sheet-letter": ("build-sheet-letter.pdf", "application/pdf", lambda result,
-                     link: build_sheet.pdf(result, link, "letter")),
+    "sheet-letter": (
+        "build-sheet-letter.pdf",
+        "application/pdf",
+        lambda result, link: build_sheet.pdf(result, link, "letter"),
+    ),
     "sheet-a4": ("build-sheet-a4.pdf", "application/pdf", lambda result, link: build_sheet.pdf(result, link, "a4")),
-    "templates-letter": ("templates-letter.pdf", "application/pdf", lambda result,
-                         link: all_templates_pdf(result, link, "letter")),
+    "templates-letter": (
+        "templates-letter.pdf",
+        "application/pdf",
+        lambda result, link: all_templates_pdf(result, link, "letter"),
+    ),
     "templates-a4": ("templates-a4.pdf", "application/pdf", lambda result, link: all_templates_pdf(result, link, "a4")),
     **_plan_files(),
     "holes-csv": ("hole-table.csv", "text/csv", lambda result, link: table_csv(result.tables["holes"])),

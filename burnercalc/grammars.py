@@ -2,6 +2,7 @@
 
 Each reader takes the text and the key of its setting and returns SI values; InputError shows how it is written.
 """
+
 import datetime
 from math import isfinite
 
@@ -51,6 +52,7 @@ def date(text, field):
 
 def lining(text, field):
     """`dense_castable 1 in, blanket_8lb 2 in` as ((material, thickness_m), ...); InputErrors names faulty layers."""
+
     def thickness_m(typed):
         try:
             thickness = parse_quantity(typed, "length", field)
@@ -59,9 +61,15 @@ def lining(text, field):
         if not THINNEST_LAYER_M <= thickness <= THICKEST_LAYER_M:
             raise ValueError("from 0.5 mm to 1000 mm")
         return thickness
+
     layers = linings.parse_lining(text, thickness_m)
-    require(len(layers) <= MOST_LAYERS, field, text, f"must have at most {MOST_LAYERS} layers",
-            ",".join(text.split(",")[:MOST_LAYERS]))
+    require(
+        len(layers) <= MOST_LAYERS,
+        field,
+        text,
+        f"must have at most {MOST_LAYERS} layers",
+        ",".join(text.split(",")[:MOST_LAYERS]),
+    )
     return layers
 
 
@@ -85,8 +93,9 @@ def drill(text, field):
                 return known.name
     nearest = "#54"
     try:
-        below, above = drills.nearest_drills(parse_quantity(text, "length", field),
-                                             "metric" if "mm" in wanted else "fraction")
+        below, above = drills.nearest_drills(
+            parse_quantity(text, "length", field), "metric" if "mm" in wanted else "fraction"
+        )
         nearest = (below or above).name
     except InputError:
         pass
@@ -95,8 +104,13 @@ def drill(text, field):
 
 def _entries(text, field, example):
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    require(1 <= len(parts) <= MOST_ENTRIES, field, text, f"needs 1 to {MOST_ENTRIES} entries with commas between them",
-            example)
+    require(
+        1 <= len(parts) <= MOST_ENTRIES,
+        field,
+        text,
+        f"needs 1 to {MOST_ENTRIES} entries with commas between them",
+        example,
+    )
     return parts
 
 
@@ -108,10 +122,23 @@ def _length(text, field):
 
 def _price(text, field):
     found = split_number(text)
-    require(found is not None and found[1] == "" and isfinite(found[0]) and 0 <= found[0] <= 1e6, field, text.strip(),
-            "must hold prices of 0 to 1000000, plain numbers", "6.00")
+    require(
+        found is not None and found[1] == "" and isfinite(found[0]) and 0 <= found[0] <= 1e6,
+        field,
+        text.strip(),
+        "must hold prices of 0 to 1000000, plain numbers",
+        "6.00",
+    )
     return found[0]
 
 
-GRAMMARS = {"lengths": lengths, "offers": offers, "price_by_mass": price_by_mass, "date": date,
-            "lining": lining, "fuel_blend": fuel_blend, "blower_curve": blower_curve, "drill": drill}
+GRAMMARS = {
+    "lengths": lengths,
+    "offers": offers,
+    "price_by_mass": price_by_mass,
+    "date": date,
+    "lining": lining,
+    "fuel_blend": fuel_blend,
+    "blower_curve": blower_curve,
+    "drill": drill,
+}

@@ -1,4 +1,5 @@
 """A design as a short readable link, and back. Links made by one version open in all later ones (v=1)."""
+
 import re
 from urllib.parse import parse_qsl, quote_plus, urlsplit
 
@@ -69,5 +70,6 @@ def _settings_part(link):
         return parts.fragment
     if parts.query:
         return parts.query
-    return "" if parts.scheme else parts.path  # an address alone is the default design; other words are named as unknown
-
+    return (
+        "" if parts.scheme else parts.path
+    )  # an address alone is the default design; other words are named as unknown

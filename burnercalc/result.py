@@ -1,4 +1,5 @@
 """What solving a design yields: answers, checks, tables, charts and drawings, all as plain data."""
+
 from dataclasses import dataclass, field
 from math import isfinite
 
@@ -23,6 +24,7 @@ class Answer:
         trust      one of TRUST
         band       (low, high) in SI where the source gives no better than a band
     """
+
     key: str
     value: object
     dimension: str
@@ -43,6 +45,7 @@ class Answer:
 @dataclass(frozen=True)
 class Change:
     """A setting that cures a check and which way to move it: "raise", "lower" or "choose"."""
+
     setting: str
     move: str
 
@@ -50,6 +53,7 @@ class Change:
 @dataclass(frozen=True)
 class Check:
     """A verdict on one thing: good, caution or stop, the value it saw, the limit, and what to change."""
+
     key: str
     verdict: str
     value: object
@@ -73,6 +77,7 @@ class Column:
 @dataclass(frozen=True)
 class Table:
     """Rows of SI values under columns, e.g. the hole table."""
+
     key: str
     title: str
     columns: tuple
@@ -83,6 +88,7 @@ class Table:
 @dataclass(frozen=True)
 class Axis:
     """One side of a chart; `ticks` are (SI value, text) pairs that stand instead of numbers, e.g. names under bars."""
+
     label: str
     dimension: str
     low: float = None
@@ -93,6 +99,7 @@ class Axis:
 @dataclass(frozen=True)
 class Series:
     """One line of a chart (SI values); `kind`: line, band (ys low, ys2 high), points, bars."""
+
     key: str
     label: str
     xs: tuple
@@ -105,6 +112,7 @@ class Series:
 @dataclass(frozen=True)
 class Chart:
     """A chart as data: axes, series, the design marked, and one sentence that says what it shows."""
+
     key: str
     title: str
     x: Axis
@@ -130,6 +138,7 @@ class Result:
 
     Charts and drawings are made when they are first asked for, since most readers look at few of them.
     """
+
     design: object
     answers: dict = field(default_factory=dict)
     checks: dict = field(default_factory=dict)
@@ -146,7 +155,9 @@ class Result:
         assert dimension in DIMENSIONS and trust in TRUST, (key, dimension, trust)
         if isinstance(value, float) and not isfinite(value):
             raise ArithmeticError(f"{key} is {value}")
-        self.answers[key] = Answer(key, value, dimension, label, meaning, formula, tuple(inputs), source, trust, tuple(band), self.group)
+        self.answers[key] = Answer(
+            key, value, dimension, label, meaning, formula, tuple(inputs), source, trust, tuple(band), self.group
+        )
         return value
 
     def __getitem__(self, key):
@@ -156,8 +167,19 @@ class Result:
     def check(self, key, verdict, value, limit, dimension, label, text, source, trust, changes=()):
         """Record a check; `changes` are (setting, "raise" | "lower" | "choose") pairs, most useful first."""
         assert key not in self.checks and verdict in VERDICTS and trust in TRUST, (key, verdict, trust)
-        self.checks[key] = Check(key, verdict, value, limit, dimension, label, text, source, trust,
-                                 tuple(Change(*change) for change in changes), self.group)
+        self.checks[key] = Check(
+            key,
+            verdict,
+            value,
+            limit,
+            dimension,
+            label,
+            text,
+            source,
+            trust,
+            tuple(Change(*change) for change in changes),
+            self.group,
+        )
 
     def add_table(self, table):
         self.tables[table.key] = table

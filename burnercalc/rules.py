@@ -3,13 +3,14 @@
 Each rule reads the values it weighs and returns an InputError that names the setting to change and the nearest value
 that works, or None. What can be built but should not be is not refused here; it gets a verdict in its chapter.
 """
+
 from math import pi
 
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
 from .making.stock import board, next_hole_saw
-from .physics.pipes import pipe, pipe_names
 from .physics import plates
+from .physics.pipes import pipe, pipe_names
 from .rules_heat import HEAT_RULES
 from .settings import BY_KEY
 from .units import parse_quantity, show
@@ -21,10 +22,14 @@ MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 def _window_fits(v, side):
     span = v[side] - 2 * v["setback"]
     if not span > LEAST_WINDOW_M:
-        return InputError("setback", _text(v, "setback"),
-                          f"must leave a window: less than half of {side.replace('_', ' ')} "
-                          f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least",
-                          _show(v, 0.25 * v[side]), (side,))
+        return InputError(
+            "setback",
+            _text(v, "setback"),
+            f"must leave a window: less than half of {side.replace('_', ' ')} "
+            f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least",
+            _show(v, 0.25 * v[side]),
+            (side,),
+        )
 
 
 def _window_length(v):
@@ -38,59 +43,96 @@ def _window_width(v):
 def _wall_leaves_plenum(v):
     room = min(v["body_width"], v["body_length"], v["body_depth"])
     if not 4 * v["wall"] < room - 1e-9:
-        return InputError("wall", _text(v, "wall"),
-                          f"must be less than a quarter of the box ({_show(v, room)}), so that its "
-                          "rounded corners leave flats", _show(v, room / 8),
-                          ("body_width", "body_length", "body_depth"))
+        return InputError(
+            "wall",
+            _text(v, "wall"),
+            f"must be less than a quarter of the box ({_show(v, room)}), so that its rounded corners leave flats",
+            _show(v, room / 8),
+            ("body_width", "body_length", "body_depth"),
+        )
 
 
 def _setback_covers_wall(v):
     if not v["setback"] >= v["wall"] - 1e-9:
-        return InputError("setback", _text(v, "setback"),
-                          "must be at least the wall, or the window would cut into the sides "
-                          f"of the box ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
+        return InputError(
+            "setback",
+            _text(v, "setback"),
+            f"must be at least the wall, or the window would cut into the sides of the box ({_show(v, v['wall'])})",
+            _show(v, v["wall"]),
+            ("wall",),
+        )
 
 
 def _corner_fits(v):
     most = min(v["body_length"], v["body_width"]) / 2 - v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_radius"] <= most + 1e-9:
-        return InputError("corner_radius", _text(v, "corner_radius"),
-                          f"must be at most half of the window's shorter side "
-                          f"({_show(v, most)})", _show(v, most), ("body_width", "body_length", "setback"))
+        return InputError(
+            "corner_radius",
+            _text(v, "corner_radius"),
+            f"must be at most half of the window's shorter side ({_show(v, most)})",
+            _show(v, most),
+            ("body_width", "body_length", "setback"),
+        )
 
 
 def _grip_reaches_inside(v):
     if not v["grip"] >= v["wall"] - 1e-9:
-        return InputError("grip", _text(v, "grip"),
-                          "must be at least the wall, so that refractory comes inside and holds "
-                          f"on to the lip ({_show(v, v['wall'])})", _show(v, v["wall"]), ("wall",))
+        return InputError(
+            "grip",
+            _text(v, "grip"),
+            "must be at least the wall, so that refractory comes inside and holds "
+            f"on to the lip ({_show(v, v['wall'])})",
+            _show(v, v["wall"]),
+            ("wall",),
+        )
 
 
 def _plenum_is_left(v):
     most = v["body_depth"] - v["wall"]
     if not v["grip"] < most - 1e-9:
-        return InputError("grip", _text(v, "grip"), "must leave a plenum: less than the body depth without one wall "
-                          f"({_show(v, most)})", _show(v, most / 4), ("body_depth", "wall"))
+        return InputError(
+            "grip",
+            _text(v, "grip"),
+            f"must leave a plenum: less than the body depth without one wall ({_show(v, most)})",
+            _show(v, most / 4),
+            ("body_depth", "wall"),
+        )
 
 
 def _block_stands_outside(v):
     if not v["block_thickness"] > v["grip"] + 1e-9:
-        return InputError("block_thickness", _text(v, "block_thickness"), "must be more than grip, so that refractory "
-                          f"covers the steel on the fire side ({_show(v, v['grip'])})",
-                          _show(v, v["grip"] + 0.0254), ("grip",))
+        return InputError(
+            "block_thickness",
+            _text(v, "block_thickness"),
+            f"must be more than grip, so that refractory covers the steel on the fire side ({_show(v, v['grip'])})",
+            _show(v, v["grip"] + 0.0254),
+            ("grip",),
+        )
 
 
 def _outer_ports_fit(v, side, count, counted):
     room = v[side] - 2 * v["setback"] - v["port_diameter"]
     # In a round face the margin holds for a lone port, too.
-    if (count > 1 or v["body_kind"] == "pipe") and 2 * v["setback"] < v[side] and not room - 2 * v["edge_margin"] > 1e-9:
+    if (
+        (count > 1 or v["body_kind"] == "pipe")
+        and 2 * v["setback"] < v[side]
+        and not room - 2 * v["edge_margin"] > 1e-9
+    ):
         if room > 0:
-            return InputError("edge_margin", _text(v, "edge_margin"),
-                              f"must leave room for {counted} between the margins, "
-                              f"less than {_show(v, room / 2)}", _show(v, room / 4), (side, "setback", "port_diameter"))
-        return InputError("port_diameter", _text(v, "port_diameter"), f"must be less than the window "
-                          f"({_show(v, room + v['port_diameter'])})", _show(v, (room + v["port_diameter"]) / 2),
-                          (side, "setback"))
+            return InputError(
+                "edge_margin",
+                _text(v, "edge_margin"),
+                f"must leave room for {counted} between the margins, less than {_show(v, room / 2)}",
+                _show(v, room / 4),
+                (side, "setback", "port_diameter"),
+            )
+        return InputError(
+            "port_diameter",
+            _text(v, "port_diameter"),
+            f"must be less than the window ({_show(v, room + v['port_diameter'])})",
+            _show(v, (room + v["port_diameter"]) / 2),
+            (side, "setback"),
+        )
 
 
 def _long_row_fits(v):
@@ -103,9 +145,13 @@ def _rows_fit(v):
 
 def _short_rows_have_ports(v):
     if v["pattern"] in ("staggered", "hexagonal") and v["rows"] > 1 and v["ports_per_row"] < 2:
-        return InputError("ports_per_row", v["ports_per_row"],
-                          f"must be 2 or more when {v['pattern']}, since short rows have "
-                          "one fewer", "2", ("pattern", "rows"))
+        return InputError(
+            "ports_per_row",
+            v["ports_per_row"],
+            f"must be 2 or more when {v['pattern']}, since short rows have one fewer",
+            "2",
+            ("pattern", "rows"),
+        )
 
 
 def _rings_have_ports(v):
@@ -113,46 +159,74 @@ def _rings_have_ports(v):
     if v["pattern"] == "rings" and v["ports_per_row"] < least:
         if least > 100:
             return InputError("rows", v["rows"], "must be 33 or fewer when in rings", "4", ("pattern",))
-        return InputError("ports_per_row", v["ports_per_row"],
-                          f"must be {least} or more in {v['rows']} rings, so that the "
-                          "inner ring has three", str(least), ("pattern", "rows"))
+        return InputError(
+            "ports_per_row",
+            v["ports_per_row"],
+            f"must be {least} or more in {v['rows']} rings, so that the inner ring has three",
+            str(least),
+            ("pattern", "rows"),
+        )
 
 
 def _pipe_is_round(v):
     if v["body_kind"] != "pipe" or abs(v["body_length"] - v["body_width"]) < 1e-9:
         return None
     # The side whose range takes the other's size gives way.
-    low_m, high_m = (parse_quantity(text, "length", "body_length") for text in (BY_KEY["body_length"].low, BY_KEY["body_width"].high))
+    low_m, high_m = (
+        parse_quantity(text, "length", "body_length") for text in (BY_KEY["body_length"].low, BY_KEY["body_width"].high)
+    )
     side, other = ("body_length", "body_width") if v["body_width"] >= low_m else ("body_width", "body_length")
-    return InputError(side, _text(v, side), "must be the pipe's outside diameter, the same as the "
-                      f"{BY_KEY[other].label.lower()} ({_text(v, other)}), when the body is a round pipe",
-                      _show(v, min(v[other], high_m)), ("body_kind", other))
+    return InputError(
+        side,
+        _text(v, side),
+        "must be the pipe's outside diameter, the same as the "
+        f"{BY_KEY[other].label.lower()} ({_text(v, other)}), when the body is a round pipe",
+        _show(v, min(v[other], high_m)),
+        ("body_kind", other),
+    )
 
 
 def _pattern_suits_body(v):
     if v["body_kind"] == "pipe" and v["pattern"] in ("straight", "staggered"):
-        return InputError("pattern", v["pattern"], "must be hexagonal or rings in the round face of a pipe",
-                          "hexagonal", ("body_kind",))
+        return InputError(
+            "pattern",
+            v["pattern"],
+            "must be hexagonal or rings in the round face of a pipe",
+            "hexagonal",
+            ("body_kind",),
+        )
     if v["body_kind"] != "pipe" and v["pattern"] == "rings":
-        return InputError("pattern", v["pattern"], "must be straight, staggered or hexagonal in a rectangular face",
-                          "hexagonal",
-                          ("body_kind",))
+        return InputError(
+            "pattern",
+            v["pattern"],
+            "must be straight, staggered or hexagonal in a rectangular face",
+            "hexagonal",
+            ("body_kind",),
+        )
 
 
 def _pipe_is_fed_from_the_back(v):
     if v["body_kind"] == "pipe" and v["inlet_position"] != "centre":
-        return InputError("inlet_position", v["inlet_position"],
-                          "must be centre for a round pipe, which is fed through its back disc",
-                          "centre", ("body_kind",))
+        return InputError(
+            "inlet_position",
+            v["inlet_position"],
+            "must be centre for a round pipe, which is fed through its back disc",
+            "centre",
+            ("body_kind",),
+        )
 
 
 def _disc_keeps_a_rim(v):
     least = v["wall"] + v["cap_gap"]
     if v["body_kind"] == "pipe" and not v["setback"] > least + 1e-6:
-        return InputError("setback", _text(v, "setback"),
-                          "must be more than wall and gap round a cap together, or the face disc of a round "
-                          f"pipe is all window ({_show(v, least)})", _show(v, least + 0.00635),
-                          ("wall", "cap_gap", "body_kind"))
+        return InputError(
+            "setback",
+            _text(v, "setback"),
+            "must be more than wall and gap round a cap together, or the face disc of a round "
+            f"pipe is all window ({_show(v, least)})",
+            _show(v, least + 0.00635),
+            ("wall", "cap_gap", "body_kind"),
+        )
 
 
 def _inlet_fits_disc(v):
@@ -160,42 +234,64 @@ def _inlet_fits_disc(v):
 
     def hole(nps):
         return next_hole_saw(diameter_m=pipe(nps, "inlet").od_m)[0]
+
     if v["body_kind"] == "pipe" and not hole(v["inlet"]) < room:
         fitting = [nps for nps in pipe_names() if hole(nps) < room]
-        return InputError("inlet", v["inlet"],
-                          f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
-                          fitting[-1] if fitting else pipe_names()[0], ("body_width", "wall", "cap_gap", "body_kind"))
+        return InputError(
+            "inlet",
+            v["inlet"],
+            f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
+            fitting[-1] if fitting else pipe_names()[0],
+            ("body_width", "wall", "cap_gap", "body_kind"),
+        )
 
 
 def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-9:
-        return InputError("corner_drill", _text(v, "corner_drill"), "must be at most the window's shorter side "
-                          f"({_show(v, most)})", _show(v, min(most, 0.009525)),
-                          ("body_width", "body_length", "setback"))
+        return InputError(
+            "corner_drill",
+            _text(v, "corner_drill"),
+            f"must be at most the window's shorter side ({_show(v, most)})",
+            _show(v, min(most, 0.009525)),
+            ("body_width", "body_length", "setback"),
+        )
 
 
 def _rack_is_long_enough(v):
     need = max(v["body_length"], v["body_width"], v["body_depth"])
     if not v["stock_lengths"][-1] >= need - 1e-9:
-        return InputError("stock_lengths", ", ".join(_show(v, n) for n in v["stock_lengths"]),
-                          "must hold a length of at least the "
-                          f"body ({_show(v, need)})", "20 ft", ("body_length", "body_width", "body_depth"))
+        return InputError(
+            "stock_lengths",
+            ", ".join(_show(v, n) for n in v["stock_lengths"]),
+            f"must hold a length of at least the body ({_show(v, need)})",
+            "20 ft",
+            ("body_length", "body_width", "body_depth"),
+        )
 
 
 def _cap_gap_is_a_gap(v):
     if not v["cap_gap"] < v["wall"]:
-        return InputError("cap_gap", _text(v, "cap_gap"), f"must be less than the wall ({_show(v, v['wall'])})",
-                          _show(v, v["wall"] / 8), ("wall",))
+        return InputError(
+            "cap_gap",
+            _text(v, "cap_gap"),
+            f"must be less than the wall ({_show(v, v['wall'])})",
+            _show(v, v["wall"] / 8),
+            ("wall",),
+        )
 
 
 def _nipple_is_long_enough(v):
     longest = v["nipple_stock"][-1][0]
     if not v["inlet_length"] + v["wall"] <= longest + 1e-9:
-        return InputError("nipple_stock", f"up to {_show(v, longest)}",
-                          "must hold a nipple of at least the inlet pipe's length and the "
-                          f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})", "36 in 40, 120 in 120",
-                          ("inlet_length", "wall"))
+        return InputError(
+            "nipple_stock",
+            f"up to {_show(v, longest)}",
+            "must hold a nipple of at least the inlet pipe's length and the "
+            f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})",
+            "36 in 40, 120 in 120",
+            ("inlet_length", "wall"),
+        )
 
 
 def _frame_is_high_enough(v):
@@ -204,32 +300,47 @@ def _frame_is_high_enough(v):
         return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4", ("body_kind",))
     need = v["block_thickness"] + MOULD_GUIDE_M
     if frame.kind == "board" and not frame.width_m >= need - 1e-9:
-        return InputError("mould_board", frame.name,
-                          f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more "
-                          f"({_show(v, need)})", "ply 3/4", ("block_thickness",))
+        return InputError(
+            "mould_board",
+            frame.name,
+            f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more ({_show(v, need)})",
+            "ply 3/4",
+            ("block_thickness",),
+        )
 
 
 def _pins_stop_in_the_base(v):
     base = board(v["mould_base"])
     if not v["pin_depth"] <= base.thickness_m + 1e-9:
-        return InputError("pin_depth", _text(v, "pin_depth"),
-                          f"must be at most the thickness of the base board {base.name} "
-                          f"({_show(v, base.thickness_m)})", _show(v, base.thickness_m / 2), ("mould_base",))
+        return InputError(
+            "pin_depth",
+            _text(v, "pin_depth"),
+            f"must be at most the thickness of the base board {base.name} ({_show(v, base.thickness_m)})",
+            _show(v, base.thickness_m / 2),
+            ("mould_base",),
+        )
 
 
 def _water_band(v):
     if not v["castable_water_low"] <= v["castable_water_high"] + 1e-9:
-        return InputError("castable_water_low", f"{100 * v['castable_water_low']:g} %",
-                          "must be at most the most water "
-                          f"({100 * v['castable_water_high']:g} %)", f"{100 * v['castable_water_high']!r} %",
-                          ("castable_water_high",))
+        return InputError(
+            "castable_water_low",
+            f"{100 * v['castable_water_low']:g} %",
+            f"must be at most the most water ({100 * v['castable_water_high']:g} %)",
+            f"{100 * v['castable_water_high']!r} %",
+            ("castable_water_high",),
+        )
 
 
 def _pins_are_near_their_marks(v):
     if not v["port_position_tolerance"] <= v["port_diameter"]:
-        return InputError("port_position_tolerance", _text(v, "port_position_tolerance"),
-                          "must be at most one port diameter "
-                          f"({_text(v, 'port_diameter')})", _show(v, v["port_diameter"] / 4), ("port_diameter",))
+        return InputError(
+            "port_position_tolerance",
+            _text(v, "port_position_tolerance"),
+            f"must be at most one port diameter ({_text(v, 'port_diameter')})",
+            _show(v, v["port_diameter"] / 4),
+            ("port_diameter",),
+        )
 
 
 def _baffle_is_left(v):
@@ -237,19 +348,27 @@ def _baffle_is_left(v):
     if v["baffle_holes"] == 0 or not min(length, width) > 0:
         return None
     plate = length * width * (pi / 4 if v["body_kind"] == "pipe" else plates.bent_plate_ratio(v["baffle_bend_angle"]))
-    most = int(MOST_OPEN_BAFFLE * plate / (pi / 4 * v["baffle_hole_diameter"]**2))
+    most = int(MOST_OPEN_BAFFLE * plate / (pi / 4 * v["baffle_hole_diameter"] ** 2))
     if not v["baffle_holes"] <= most:
-        return InputError("baffle_holes", v["baffle_holes"],
-                          f"must leave some plate between them: at most {most} holes of "
-                          f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle", str(most),
-                          ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle"))
+        return InputError(
+            "baffle_holes",
+            v["baffle_holes"],
+            f"must leave some plate between them: at most {most} holes of "
+            f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle",
+            str(most),
+            ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle"),
+        )
 
 
 def _tank_is_long_enough(v):
     if v["cylinder"] == "tank" and not v["tank_length"] >= v["tank_diameter"] - 1e-9:
-        return InputError("tank_length", _text(v, "tank_length"),
-                          f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
-                          _show(v, 3 * v["tank_diameter"]), ("tank_diameter", "cylinder"))
+        return InputError(
+            "tank_length",
+            _text(v, "tank_length"),
+            f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
+            _show(v, 3 * v["tank_diameter"]),
+            ("tank_diameter", "cylinder"),
+        )
 
 
 # Each rule with the settings it needs; it is skipped while one of them is itself refused.
@@ -279,7 +398,10 @@ RULES = (
     (_pins_stop_in_the_base, ("pin_depth", "mould_base")),
     (_water_band, ("castable_water_low", "castable_water_high")),
     (_pins_are_near_their_marks, ("port_position_tolerance", "port_diameter")),
-    (_baffle_is_left, ("baffle_holes", "baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "body_kind")),
+    (
+        _baffle_is_left,
+        ("baffle_holes", "baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "body_kind"),
+    ),
     (_tank_is_long_enough, ("cylinder", "tank_length", "tank_diameter")),
     *HEAT_RULES,
 )

@@ -1,4 +1,5 @@
 """What the settings of chamber, lining, work and fire owe each other; read by rules.py, which says what a rule is."""
+
 from math import ceil, floor, pi
 
 from . import need
@@ -11,12 +12,21 @@ from .units import from_si, parse_quantity, show, shown_unit, si_unit_of, signif
 
 def _opening_fits(v):
     box = v["chamber_shape"] == "box"
-    wall = v["chamber_height"] * max(v["chamber_length"], v["chamber_width"]) if box else pi / 4 * v["chamber_diameter"] ** 2
+    wall = (
+        v["chamber_height"] * max(v["chamber_length"], v["chamber_width"])
+        if box
+        else pi / 4 * v["chamber_diameter"] ** 2
+    )
     if not v["opening_area"] <= wall:
-        return InputError("opening_area", _shown(v, v["opening_area"], "area"), "must fit into the chamber's "
-                          + ("largest upright wall" if box else "end") + f" ({_about(v, wall, 'area')})",
-                          _about(v, 0.99 * wall, "area"), (("chamber_length", "chamber_width", "chamber_height") if box
-                                                           else ("chamber_diameter",)))
+        return InputError(
+            "opening_area",
+            _shown(v, v["opening_area"], "area"),
+            "must fit into the chamber's "
+            + ("largest upright wall" if box else "end")
+            + f" ({_about(v, wall, 'area')})",
+            _about(v, 0.99 * wall, "area"),
+            (("chamber_length", "chamber_width", "chamber_height") if box else ("chamber_diameter",)),
+        )
 
 
 def _lining_fits(v):
@@ -26,36 +36,53 @@ def _lining_fits(v):
         return None  # the opening's own rule speaks
     thickness = sum(thickness_m for _, thickness_m in v["lining"])
     if not thickness <= most:
-        thin = ", ".join(f"{key} {_about(v, 0.9 * most / thickness * thickness_m, 'length')}" for key, thickness_m in v["lining"])
-        return InputError("lining", _about(v, thickness, "length") + " in all",
-                          "must be thin enough for so small a chamber, or the "
-                          f"reckoning of its corners does not hold ({_about(v, most, 'length')} in all)", thin,
-                          ("chamber_length", "chamber_width", "chamber_height", "opening_area"))
+        thin = ", ".join(
+            f"{key} {_about(v, 0.9 * most / thickness * thickness_m, 'length')}" for key, thickness_m in v["lining"]
+        )
+        return InputError(
+            "lining",
+            _about(v, thickness, "length") + " in all",
+            "must be thin enough for so small a chamber, or the "
+            f"reckoning of its corners does not hold ({_about(v, most, 'length')} in all)",
+            thin,
+            ("chamber_length", "chamber_width", "chamber_height", "opening_area"),
+        )
 
 
 def _work_below_chamber(v):
     if not v["work_temperature"] <= v["chamber_temperature"]:
-        return InputError("work_temperature", _shown(v, v["work_temperature"], "temperature"),
-                          "must not be hotter than the chamber "
-                          f"({_shown(v, v['chamber_temperature'], 'temperature')})",
-                          _about(v, v["chamber_temperature"] - 10, "temperature"), ("chamber_temperature",))
+        return InputError(
+            "work_temperature",
+            _shown(v, v["work_temperature"], "temperature"),
+            f"must not be hotter than the chamber ({_shown(v, v['chamber_temperature'], 'temperature')})",
+            _about(v, v["chamber_temperature"] - 10, "temperature"),
+            ("chamber_temperature",),
+        )
 
 
 def _metal_is_known_so_hot(v):
     found = metal(v["work_metal"])
     if not v["work_temperature"] <= found.temps_K[-1]:
-        return InputError("work_temperature", _shown(v, v["work_temperature"], "temperature"),
-                          f"must be within what is known of {found.name} "
-                          f"({_shown(v, found.temps_K[-1], 'temperature')} or less)",
-                          _about(v, found.temps_K[-1] - 10, "temperature"), ("work_metal",))
+        return InputError(
+            "work_temperature",
+            _shown(v, v["work_temperature"], "temperature"),
+            f"must be within what is known of {found.name} ({_shown(v, found.temps_K[-1], 'temperature')} or less)",
+            _about(v, found.temps_K[-1] - 10, "temperature"),
+            ("work_metal",),
+        )
 
 
 def _throat_is_wide(v):
     jet_m = v["aspirated_jet"]
     if not pipe(v["aspirated_throat"]).bore_m > 3 * jet_m:
         wide = next(name for name in pipe_names() if pipe(name).bore_m > 6 * jet_m)
-        return InputError("aspirated_throat", v["aspirated_throat"], "must be a pipe wider than 3 jet diameters "
-                          f"({_length(v, 3 * jet_m)})", wide, ("aspirated_jet",))
+        return InputError(
+            "aspirated_throat",
+            v["aspirated_throat"],
+            f"must be a pipe wider than 3 jet diameters ({_length(v, 3 * jet_m)})",
+            wide,
+            ("aspirated_jet",),
+        )
 
 
 def _auto_rate_is_possible(v):
@@ -67,10 +94,14 @@ def _auto_rate_is_possible(v):
         return None  # what is wrong with the chamber has a rule of its own
     low, high = BY_KEY["firing_rate"].low, BY_KEY["firing_rate"].high
     if rate_W is None:
-        return InputError("firing_rate", "auto",
-                          "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
-                          "next to nothing at the chamber temperature", BY_KEY["firing_rate"].default,
-                          ("chamber_temperature", "equivalence_ratio", "fuel"))
+        return InputError(
+            "firing_rate",
+            "auto",
+            "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
+            "next to nothing at the chamber temperature",
+            BY_KEY["firing_rate"].default,
+            ("chamber_temperature", "equivalence_ratio", "fuel"),
+        )
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))
     if low_W <= rate_W <= high_W:
         return None
@@ -78,12 +109,21 @@ def _auto_rate_is_possible(v):
     burners = ceil(all_W / high_W) if rate_W > high_W else floor(all_W / low_W)
     most = int(BY_KEY["burner_count"].high)
     if 1 <= burners <= most:
-        return InputError("burner_count", v["burner_count"],
-                          f"must share what the chamber needs so that each burner has {low} to "
-                          f"{high} ({_about(v, all_W, 'power')} in all)", str(burners), ("firing_rate",))
-    return InputError("firing_rate", "auto",
-                      f"needs a chamber that asks for {low} to {high} of each burner; this one asks for "
-                      f"{_about(v, rate_W, 'power')}", high if rate_W > high_W else low, ("burner_count",))
+        return InputError(
+            "burner_count",
+            v["burner_count"],
+            f"must share what the chamber needs so that each burner has {low} to "
+            f"{high} ({_about(v, all_W, 'power')} in all)",
+            str(burners),
+            ("firing_rate",),
+        )
+    return InputError(
+        "firing_rate",
+        "auto",
+        f"needs a chamber that asks for {low} to {high} of each burner; this one asks for {_about(v, rate_W, 'power')}",
+        high if rate_W > high_W else low,
+        ("burner_count",),
+    )
 
 
 _CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter")
@@ -95,10 +135,26 @@ HEAT_RULES = (
     (_work_below_chamber, ("work_temperature", "chamber_temperature")),
     (_metal_is_known_so_hot, ("work_temperature", "work_metal")),
     (_throat_is_wide, ("aspirated_throat", "aspirated_jet")),
-    (_auto_rate_is_possible, ("firing_rate", "burner_count", "lining", "opening_area", "opening_depth", "chamber_temperature",
-                              "work_metal", "work_rate", "work_temperature", "heat_up_time", "fuel",
-                              "equivalence_ratio",
-                              "ambient_temperature", "altitude", *_CHAMBER)),
+    (
+        _auto_rate_is_possible,
+        (
+            "firing_rate",
+            "burner_count",
+            "lining",
+            "opening_area",
+            "opening_depth",
+            "chamber_temperature",
+            "work_metal",
+            "work_rate",
+            "work_temperature",
+            "heat_up_time",
+            "fuel",
+            "equivalence_ratio",
+            "ambient_temperature",
+            "altitude",
+            *_CHAMBER,
+        ),
+    ),
 )
 
 

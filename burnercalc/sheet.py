@@ -1,4 +1,5 @@
 """A result as a text sheet for the terminal, and as plain data for JSON."""
+
 import datetime
 
 from . import units
@@ -6,7 +7,14 @@ from .link import to_link
 from .settings import BY_KEY, GROUPS, SETTINGS
 
 WIDE = 32  # columns of the labels
-LIST_UNITS = {"lengths": "m", "offers": "m", "lining": "m", "blower_curve": "m3/s, Pa", "price_by_mass": "1/kg", "fuel_blend": "1"}
+LIST_UNITS = {
+    "lengths": "m",
+    "offers": "m",
+    "lining": "m",
+    "blower_curve": "m3/s, Pa",
+    "price_by_mass": "1/kg",
+    "fuel_blend": "1",
+}
 MARKS = {"good": "good   ", "caution": "CAUTION", "stop": "STOP   "}
 
 
@@ -15,16 +23,38 @@ def as_data(result, base=""):
     d = result.design
     return {
         "settings": {s.key: {"value": _plain(d.value(s.key)), "unit": setting_unit(s)} for s in SETTINGS},
-        "answers": {a.key: {"value": a.value, "unit": a.unit, "label": a.label, "meaning": a.meaning, "formula": a.formula,
-                            "source": a.source, "trust": a.trust, **({"band": list(a.band)} if a.band else {})}
-                    for a in result.answers.values()},
+        "answers": {
+            a.key: {
+                "value": a.value,
+                "unit": a.unit,
+                "label": a.label,
+                "meaning": a.meaning,
+                "formula": a.formula,
+                "source": a.source,
+                "trust": a.trust,
+                **({"band": list(a.band)} if a.band else {}),
+            }
+            for a in result.answers.values()
+        },
         "ports": [{"x": x, "y": y, "diameter": d.port_diameter} for x, y in result.ports],
-        "checks": [{"key": c.key, "verdict": c.verdict, "value": c.value, "limit": c.limit,
-                    "unit": units.si_unit_of(c.dimension), "text": c.text, "source": c.source, "trust": c.trust,
-                    "change": [{"setting": change.setting, "move": change.move} for change in c.changes]}
-                   for c in result.checks.values()],
-        "tables": {t.key: {"title": t.title, "columns": [c.key for c in t.columns], "rows": [list(row) for row in t.rows]}
-                   for t in result.tables.values()},
+        "checks": [
+            {
+                "key": c.key,
+                "verdict": c.verdict,
+                "value": c.value,
+                "limit": c.limit,
+                "unit": units.si_unit_of(c.dimension),
+                "text": c.text,
+                "source": c.source,
+                "trust": c.trust,
+                "change": [{"setting": change.setting, "move": change.move} for change in c.changes],
+            }
+            for c in result.checks.values()
+        ],
+        "tables": {
+            t.key: {"title": t.title, "columns": [c.key for c in t.columns], "rows": [list(row) for row in t.rows]}
+            for t in result.tables.values()
+        },
         "link": to_link(d, base),
     }
 
@@ -36,7 +66,11 @@ def _plain(value):
 
 def setting_unit(setting):
     """SI unit of a setting's value, of its numbers where it is a list; "" for choices and words."""
-    return units.si_unit_of(setting.dimension) if setting.dimension in units.DIMENSIONS else LIST_UNITS.get(setting.dimension, "")
+    return (
+        units.si_unit_of(setting.dimension)
+        if setting.dimension in units.DIMENSIONS
+        else LIST_UNITS.get(setting.dimension, "")
+    )
 
 
 def shown(answer, unit_system):
@@ -71,7 +105,9 @@ def as_text(result, base=""):
     for check in sorted(result.checks.values(), key=lambda c: -["good", "caution", "stop"].index(c.verdict)):
         lines.append(f"  {MARKS[check.verdict]} {check.text}")
         if check.verdict != "good" and check.changes:
-            lines.append("          change: " + ", ".join(
-                f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes))
+            lines.append(
+                "          change: "
+                + ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)
+            )
     lines += ["", "LINK", "  " + to_link(d, base), ""]
     return "\n".join(lines[1:])

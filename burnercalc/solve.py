@@ -1,4 +1,5 @@
 """From a design to everything known about it: the chapters of the job, in order."""
+
 from .chapters import air, cast, days, face, fire, flame, flow, gas, heat, kinds, make, money, plans, templates
 from .result import Result
 

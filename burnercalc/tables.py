@@ -3,8 +3,9 @@
 A table file starts with `#` lines (quantity, source, reference state, trust), then one header line, then rows. Column
 names carry the unit. A cell that reads as a number becomes a float, an empty cell None, all else text.
 """
+
 import csv
-from functools import lru_cache
+from functools import cache
 from importlib import resources
 
 from .errors import InputError
@@ -20,7 +21,7 @@ def _cell(text):
         return text
 
 
-@lru_cache(maxsize=None)
+@cache
 def read_table(name):
     """Rows of data/<name>.csv as a tuple of dicts, in file order. Raises FileNotFoundError for an unknown table."""
     text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
@@ -28,7 +29,7 @@ def read_table(name):
     return tuple({key: _cell(cell) for key, cell in row.items()} for row in csv.DictReader(lines))
 
 
-@lru_cache(maxsize=None)
+@cache
 def by_key(name, column):
     """Dict of a table's rows by the text in `column`."""
     return {row[column]: row for row in read_table(name)}
@@ -45,8 +46,12 @@ def find(name, column, key, field):
 def interpolate(x, xs, ys, field="x"):
     """Straight line between the points (xs ascending, ys alike); InputError outside the first and last x."""
     if not xs[0] <= x <= xs[-1]:
-        raise InputError(field, f"{x:g}", f"must be within {xs[0]:g} to {xs[-1]:g}",
-                         f"{min(max(x, xs[0]), xs[-1]):g}" if x == x else "")
+        raise InputError(
+            field,
+            f"{x:g}",
+            f"must be within {xs[0]:g} to {xs[-1]:g}",
+            f"{min(max(x, xs[0]), xs[-1]):g}" if x == x else "",
+        )
     for i in range(1, len(xs)):
         if x <= xs[i]:
             return ys[i - 1] + (ys[i] - ys[i - 1]) * (x - xs[i - 1]) / (xs[i] - xs[i - 1])

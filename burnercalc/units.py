@@ -2,9 +2,10 @@
 
 pint reads the project's own short definitions (data/units.txt); formulas see SI floats only.
 """
+
 import re
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib import resources
 from math import floor, isfinite, log10
 from tokenize import TokenError
@@ -49,14 +50,35 @@ DIMENSIONS = {
 }
 
 _NUMBER = r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?"
-_MIXED = re.compile(rf"^\s*([+-]?\d+)(?:\s+|-|\s*-\s*)(\d+)\s*/\s*(\d+)\s*(.*)$")
+_MIXED = re.compile(r"^\s*([+-]?\d+)(?:\s+|-|\s*-\s*)(\d+)\s*/\s*(\d+)\s*(.*)$")
 _FRACTION = re.compile(r"^\s*([+-]?\d+)\s*/\s*(\d+)\s*(.*)$")
 _DECIMAL = re.compile(rf"^\s*({_NUMBER})\s*(.*)$")
 _FEET_INCHES = re.compile(r"^\s*(\d+)\s*(?:'|ft)\s*(.+)$")
 _VULGAR = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
-_SPELLINGS = {'"': "in", "''": "in", "”": "in", "inch": "in", "inches": "in", "'": "ft", "feet": "ft", "°F": "degF",
-              "F": "degF", "°C": "degC", "C": "degC", "in wc": "inH2O", "in w.c.": "inH2O", "psig": "psi", "lbs": "lb",
-              "hours": "h", "hrs": "h", "deg": "deg", "°": "deg", "kBtuh": "kBtu/h", "Btuh": "Btu/h", "kBTU/h": "kBtu/h"}
+_SPELLINGS = {
+    '"': "in",
+    "''": "in",
+    "”": "in",
+    "inch": "in",
+    "inches": "in",
+    "'": "ft",
+    "feet": "ft",
+    "°F": "degF",
+    "F": "degF",
+    "°C": "degC",
+    "C": "degC",
+    "in wc": "inH2O",
+    "in w.c.": "inH2O",
+    "psig": "psi",
+    "lbs": "lb",
+    "hours": "h",
+    "hrs": "h",
+    "deg": "deg",
+    "°": "deg",
+    "kBtuh": "kBtu/h",
+    "Btuh": "Btu/h",
+    "kBTU/h": "kBtu/h",
+}
 
 
 @lru_cache(maxsize=1)
@@ -73,7 +95,7 @@ def _pint_name(unit):
     return re.sub(r"(?<=[a-zA-Z])([23])(?![a-zA-Z0-9])", r"**\1", unit)
 
 
-@lru_cache(maxsize=None)
+@cache
 def conversion(unit, si_unit):
     """(scale, offset) with si = scale * value + offset; InputError when the two are not the same kind of quantity."""
     if unit == si_unit or si_unit in ("", "deg"):
@@ -161,23 +183,37 @@ def parse_quantity(text, dimension, field, bare_units=None):
         return to_si(float(feet), "ft", "m") + parse_quantity(inches, "length", field, "in")
     found = split_number(text)
     if found is None or not isfinite(found[0]):
-        raise InputError(field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1"
-                         else "must be a number", "")
+        raise InputError(
+            field,
+            text,
+            f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number",
+            "",
+        )
     value, unit = found
     unit = _SPELLINGS.get(unit, unit)
     if unit == "" and si_unit != "1":
         if bare_units is None:
-            raise InputError(field, text, "needs a unit", examples.replace(
-                _example(dimension, "in"), f"{text.strip()} {shown_unit(dimension, 'in')}").replace(
-                _example(dimension, "mm"), f"{text.strip()} {shown_unit(dimension, 'mm')}"))
+            raise InputError(
+                field,
+                text,
+                "needs a unit",
+                examples.replace(_example(dimension, "in"), f"{text.strip()} {shown_unit(dimension, 'in')}").replace(
+                    _example(dimension, "mm"), f"{text.strip()} {shown_unit(dimension, 'mm')}"
+                ),
+            )
         unit = shown_unit(dimension, bare_units)
     elif unit == "" and dimension == "fraction" and bare_units is not None:
         unit = "%"
     try:
         return to_si(value, unit, si_unit)
     except InputError:
-        raise InputError(field, text, f"needs a unit of {dimension.replace('_', ' ')}, such as {examples}"
-                         if si_unit != "1" else "must be a plain number") from None
+        raise InputError(
+            field,
+            text,
+            f"needs a unit of {dimension.replace('_', ' ')}, such as {examples}"
+            if si_unit != "1"
+            else "must be a plain number",
+        ) from None
 
 
 def _example(dimension, mode):

@@ -13,6 +13,7 @@ Requests: {"kind": "face", "settings": {key: text}}           what was typed; ba
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
 """
+
 import base64
 import json
 from math import ceil, floor
@@ -45,8 +46,14 @@ def handle(request):
 
 def _error(error):
     label = BY_KEY[error.field].label if error.field in BY_KEY else error.field
-    return {"setting": error.field, "value": str(error.value), "rule": error.rule, "nearest": error.nearest,
-            "text": f"{label}: {error.said} {error.rule}." + (f" Nearest that works: {error.nearest}." if error.nearest else "")}
+    return {
+        "setting": error.field,
+        "value": str(error.value),
+        "rule": error.rule,
+        "nearest": error.nearest,
+        "text": f"{label}: {error.said} {error.rule}."
+        + (f" Nearest that works: {error.nearest}." if error.nearest else ""),
+    }
 
 
 def _design(request):
@@ -143,16 +150,24 @@ def _try(request):
         text = _field_text(setting, value, design.units)
     changed = design.changed({setting.key: text})
     check = solve(changed).checks.get(request["check"])
-    return {"verdict": check.verdict if check else "good", "text": text, "end": changed == design,
-            "label": setting.label, "shown": changed.show(setting.key)}
+    return {
+        "verdict": check.verdict if check else "good",
+        "text": text,
+        "end": changed == design,
+        "label": setting.label,
+        "shown": changed.show(setting.key),
+    }
 
 
 def _compare(request):
     mine, other = _design(request), _design({"settings": request["other"]})
     other = other.changed({"units": mine.units})
     first, second = solve(mine), solve(other)
-    settings = [{"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)} for s in SETTINGS
-                if mine.value(s.key) != other.value(s.key)]
+    settings = [
+        {"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)}
+        for s in SETTINGS
+        if mine.value(s.key) != other.value(s.key)
+    ]
     answers = []
     for answer in first.answers.values():
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
@@ -194,8 +209,18 @@ def page_data(result, figures):
         "fields": {s.key: _field(s, d) for s in SETTINGS},
         "answers": _answers(result),
         "worst": result.worst,
-        "checks": [{"key": c.key, "group": c.group, "verdict": c.verdict, "label": c.label, "text": c.text, "source": sheet.source(c), "changes": [{"setting": x.setting, "move": x.move} for x in c.changes]}
-                   for c in result.checks.values()],
+        "checks": [
+            {
+                "key": c.key,
+                "group": c.group,
+                "verdict": c.verdict,
+                "label": c.label,
+                "text": c.text,
+                "source": sheet.source(c),
+                "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
+            }
+            for c in result.checks.values()
+        ],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
         "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
         "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
@@ -204,9 +229,14 @@ def page_data(result, figures):
 
 def _answers(result):
     unit_system = result.design.units
-    return {a.key: {"value": a.value, "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
-                    **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {})}
-            for a in result.answers.values()}
+    return {
+        a.key: {
+            "value": a.value,
+            "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
+            **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+        }
+        for a in result.answers.values()
+    }
 
 
 def _drawing(result, name):
@@ -216,8 +246,11 @@ def _drawing(result, name):
     columns = flat_columns(drawing)
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
-    circles.update(words=[words for words, _ in said], flow=[flow for _, flow in said],
-                   number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)])
+    circles.update(
+        words=[words for words, _ in said],
+        flow=[flow for _, flow in said],
+        number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
+    )
     return {**columns, "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
 
 
@@ -229,17 +262,24 @@ def _ports(result):
     """What a tap on each port says, and which colour its flow has: [(words, flow)]."""
     d, found = result.design, []
     for number, ((x, y), share) in enumerate(zip(result.ports, result.port_flow_shares), 1):
-        place = ", ".join(f"{axis} {units.show(offset, 'length', d.units)}" for axis, offset in
-                          (("x", x + d.body_length / 2), ("y", y + d.body_width / 2)))
+        place = ", ".join(
+            f"{axis} {units.show(offset, 'length', d.units)}"
+            for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
+        )
         flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
         found.append((f"Port {number}: {place} from the lower left corner; flow {100 * share:.0f} % of the mean", flow))
     return found
 
 
 def _table(table, unit_system):
-    return {"title": table.title, "columns": [column.label for column in table.columns],
-            "rows": [[units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
-                     for row in table.rows]}
+    return {
+        "title": table.title,
+        "columns": [column.label for column in table.columns],
+        "rows": [
+            [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
+            for row in table.rows
+        ],
+    }
 
 
 def _field(setting, d):
@@ -272,12 +312,16 @@ def _number_text(setting, value, d):
 
 def _bare(value, setting, unit_system):
     """A value as shown, without its unit."""
-    return units.show(value, setting.dimension, unit_system).removesuffix(
-        units.readable(units.shown_unit(setting.dimension, unit_system))).strip()
+    return (
+        units.show(value, setting.dimension, unit_system)
+        .removesuffix(units.readable(units.shown_unit(setting.dimension, unit_system)))
+        .strip()
+    )
 
 
 def _chart(chart, unit_system):
     """A chart in the units shown."""
+
     def axis(values, side):
         unit = units.shown_unit(side.dimension, unit_system)
         return [v if v is None else units.from_si(v, unit, units.si_unit_of(side.dimension)) for v in values]
@@ -285,12 +329,40 @@ def _chart(chart, unit_system):
     def label(side):
         unit = units.readable(units.shown_unit(side.dimension, unit_system))
         return f"{side.label} [{unit}]" if unit else side.label
-    return {"title": chart.title, "sentence": chart.sentence, "x_label": label(chart.x), "y_label": label(chart.y),
-            "x_range": axis((chart.x.low, chart.x.high), chart.x), "y_range": axis((chart.y.low, chart.y.high), chart.y), "x_ticks": [list(tick) for tick in chart.x.ticks],
-            "mark": {"x": axis(chart.mark[:1], chart.x), "y": axis(chart.mark[1:], chart.y)},
-            "series": {s.key: {"x": axis(s.xs, chart.x), "y": axis(s.ys, chart.y), **({"y2": axis(s.ys2, chart.y)} if s.ys2 else {}),
-                               "kind": s.kind, "label": s.label, "verdict": s.verdict} for s in chart.series}}
+
+    return {
+        "title": chart.title,
+        "sentence": chart.sentence,
+        "x_label": label(chart.x),
+        "y_label": label(chart.y),
+        "x_range": axis((chart.x.low, chart.x.high), chart.x),
+        "y_range": axis((chart.y.low, chart.y.high), chart.y),
+        "x_ticks": [list(tick) for tick in chart.x.ticks],
+        "mark": {"x": axis(chart.mark[:1], chart.x), "y": axis(chart.mark[1:], chart.y)},
+        "series": {
+            s.key: {
+                "x": axis(s.xs, chart.x),
+                "y": axis(s.ys, chart.y),
+                **({"y2": axis(s.ys2, chart.y)} if s.ys2 else {}),
+                "kind": s.kind,
+                "label": s.label,
+                "verdict": s.verdict,
+            }
+            for s in chart.series
+        },
+    }
 
 
-KINDS = {"face": _face, "solve": _solve, "open": _open, "step": _step, "slide": _slide, "part": _part, "try": _try,
-         "compare": _compare, "code": _code, "thumb": _thumb, "file": _file}
+KINDS = {
+    "face": _face,
+    "solve": _solve,
+    "open": _open,
+    "step": _step,
+    "slide": _slide,
+    "part": _part,
+    "try": _try,
+    "compare": _compare,
+    "code": _code,
+    "thumb": _thumb,
+    "file": _file,
+}

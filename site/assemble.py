@@ -14,17 +14,30 @@ import sys
 import tempfile
 from pathlib import Path
 
+import bokehjs
+import runtime
 from pyodide_lock import PyodideLockSpec
 from pyodide_lock.utils import add_wheels_to_spec
 
-import bokehjs
-import runtime
-
 ROOT = Path(__file__).resolve().parent.parent
 SITE = ROOT / "site"
-COPIED = ("app.mjs", "page.mjs", "python.mjs", "models.mjs", "settings.mjs", "answers.mjs", "history.mjs",
-          "designs.mjs", "share.mjs", "walk.mjs", "worker.mjs", "widget.css", "figure.css",
-          "manifest.webmanifest", "icons")
+COPIED = (
+    "app.mjs",
+    "page.mjs",
+    "python.mjs",
+    "models.mjs",
+    "settings.mjs",
+    "answers.mjs",
+    "history.mjs",
+    "designs.mjs",
+    "share.mjs",
+    "walk.mjs",
+    "worker.mjs",
+    "widget.css",
+    "figure.css",
+    "manifest.webmanifest",
+    "icons",
+)
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}
@@ -41,8 +54,23 @@ def own_wheel(folder):
         for file in ("pyproject.toml", "LICENSE"):
             shutil.copy(ROOT / file, copy)
         shutil.copytree(ROOT / "burnercalc", copy / "burnercalc", ignore=shutil.ignore_patterns("__pycache__"))
-        subprocess.run([sys.executable, "-m", "pip", "wheel", "--quiet", "--disable-pip-version-check", "--no-deps",
-                        "--no-build-isolation", "--wheel-dir", folder, copy], check=True, env=ENVIRONMENT)
+        subprocess.run(
+            [
+                sys.executable,
+                "-m",
+                "pip",
+                "wheel",
+                "--quiet",
+                "--disable-pip-version-check",
+                "--no-deps",
+                "--no-build-isolation",
+                "--wheel-dir",
+                folder,
+                copy,
+            ],
+            check=True,
+            env=ENVIRONMENT,
+        )
 
 
 def write_python(folder):
@@ -84,12 +112,15 @@ def write_service_worker(out):
     """Put the list of all files, each with its hash, into the service worker."""
     files = {
         path.relative_to(out).as_posix(): "sha256-" + base64.b64encode(sha256(path)).decode()
-        for path in sorted(out.rglob("*")) if path.is_file()
+        for path in sorted(out.rglob("*"))
+        if path.is_file()
     }
     listing = json.dumps(files, indent=1, sort_keys=True)
     text = (SITE / "sw.mjs").read_text()
-    for old, new in (("const FILES = {};", f"const FILES = {listing};"),
-                     ('const VERSION = "";', f'const VERSION = "{hashlib.sha256(listing.encode()).hexdigest()[:16]}";')):
+    for old, new in (
+        ("const FILES = {};", f"const FILES = {listing};"),
+        ('const VERSION = "";', f'const VERSION = "{hashlib.sha256(listing.encode()).hexdigest()[:16]}";'),
+    ):
         if text.count(old) != 1:
             sys.exit(f"site/sw.mjs must hold the line {old!r} once")
         text = text.replace(old, new)

@@ -11,7 +11,12 @@ from importlib.util import find_spec
 from pathlib import Path
 
 SCRIPTS = ("bokeh.min.js", "bokeh-widgets.min.js")
-ROOTS = {"base": "register_models", "core/view": "View", "document/document": "Document", "core/view_manager": "ViewManager"}
+ROOTS = {
+    "base": "register_models",
+    "core/view": "View",
+    "document/document": "Document",
+    "core/view_manager": "ViewManager",
+}
 
 PARTS = 4  # scripts of about equal size
 
@@ -56,11 +61,13 @@ self.loadBokeh = async function (rest) {{
 def linked(text):
     """(modules by id, ids by name) of one linked script."""
     start = re.compile(r"return \(function\(modules.*?\n(?:\(\[|\(?\{)\n", re.DOTALL).search(text).end()
-    end, aliases = next((m.start(), m[1]) for m in re.finditer(r"\n[\]}], \d+, (\{.*?\}), \{\}\)", text[start:], re.DOTALL))
+    end, aliases = next(
+        (m.start(), m[1]) for m in re.finditer(r"\n[\]}], \d+, (\{.*?\}), \{\}\)", text[start:], re.DOTALL)
+    )
     modules = {}
-    for place, part in enumerate(re.split(r",\n(?=(?:\d+: )?function _\()", text[start:start + end])):
+    for place, part in enumerate(re.split(r",\n(?=(?:\d+: )?function _\()", text[start : start + end])):
         number = re.match(r"(\d+): ", part)
-        modules[int(number[1]) if number else place] = part[number.end():] if number else part
+        modules[int(number[1]) if number else place] = part[number.end() :] if number else part
     return modules, json.loads(aliases)
 
 
@@ -75,7 +82,9 @@ def in_order(modules, roots):
         open_.append(module)
         get = re.match(r"function _\((\w*)", modules[module])[1]
         for needed in re.findall(rf"(?<![\w.$]){get}\((\d+)\)", modules[module]) if get else ():
-            if int(needed) in modules:  # the others are plug-ins, such as formulas, that are asked for when they are used
+            if (
+                int(needed) in modules
+            ):  # the others are plug-ins, such as formulas, that are asked for when they are used
                 visit(int(needed))
         order.append(open_.pop())
 
@@ -86,8 +95,13 @@ def in_order(modules, roots):
 
 def module_of(model, modules, ids):
     """Id of the module that makes a model: it exports the name. core/ has namesakes that are no models."""
-    paths = [path for path, module in ids.items() if path.startswith(("models/", "document/"))
-             and f'.__name__="{model}"' in modules[module] and re.search(rf"\b\w+\.{model}=\w+[,;]", modules[module])]
+    paths = [
+        path
+        for path, module in ids.items()
+        if path.startswith(("models/", "document/"))
+        and f'.__name__="{model}"' in modules[module]
+        and re.search(rf"\b\w+\.{model}=\w+[,;]", modules[module])
+    ]
     if len(paths) > 1:  # the namesakes in models/dom/ are called dom.NAME in documents
         paths = [path for path in paths if not path.startswith("models/dom/")]
     assert len(paths) == 1, f"BokehJS makes {model} in {paths}"
@@ -112,9 +126,11 @@ def bokehjs(model_names):
         parts[min(int(filled / size), PARTS - 1)].append(f"{module}: {modules[module]}")
         filled += len(modules[module])
     loader = LOADER.format(
-        order=json.dumps(order, separators=(",", ":")), names=", ".join(ROOTS.values()),
+        order=json.dumps(order, separators=(",", ":")),
+        names=", ".join(ROOTS.values()),
         roots=", ".join(f"{name}: get({ids[path]}).{name}" for path, name in ROOTS.items()),
-        models=", ".join(f"{name}: get({module}).{name}" for name, module in models.items()))
+        models=", ".join(f"{name}: get({module}).{name}" for name, module in models.items()),
+    )
     scripts = [PART.format(licence=licence, modules=",\n".join(part)) for part in parts]
     return [*scripts[:-1], scripts[-1] + loader]
 

@@ -1,7 +1,17 @@
 """Bokeh figures of the page: drawings to scale, and charts. Data columns and colours are replaced by app.mjs."""
+
 from bokeh.core.properties import value
-from bokeh.models import (CategoricalColorMapper, ColumnDataSource, HoverTool, ImportedStyleSheet, PanTool, Range1d,
-                          ResetTool, TapTool, WheelZoomTool)
+from bokeh.models import (
+    CategoricalColorMapper,
+    ColumnDataSource,
+    HoverTool,
+    ImportedStyleSheet,
+    PanTool,
+    Range1d,
+    ResetTool,
+    TapTool,
+    WheelZoomTool,
+)
 from bokeh.plotting import figure
 
 from burnercalc.drawing.shapes import LAYERS
@@ -19,8 +29,17 @@ def colours(name, factors):
 
 
 def base(name, **options):
-    made = figure(name=f"figure-{name}", sizing_mode="stretch_width", toolbar_location=None, tools=[], min_border=0, outline_line_color=None,
-                  background_fill_alpha=0, border_fill_alpha=0, **options)
+    made = figure(
+        name=f"figure-{name}",
+        sizing_mode="stretch_width",
+        toolbar_location=None,
+        tools=[],
+        min_border=0,
+        outline_line_color=None,
+        background_fill_alpha=0,
+        border_fill_alpha=0,
+        **options,
+    )
     made.stylesheets = [ImportedStyleSheet(url="./figure.css")]
     made.output_backend = "canvas"
     return made
@@ -29,23 +48,60 @@ def base(name, **options):
 def drawing_figure(name, data):
     """A drawing in mm, equal scales on both axes."""
     x1, y1, x2, y2 = data["bounds"]
-    made = base(name, aspect_ratio=round((x2 - x1) / (y2 - y1), 4), x_range=Range1d(x1, x2, name=f"{name}-x"),
-                y_range=Range1d(y1, y2, name=f"{name}-y"), x_axis_location=None, y_axis_location=None)
+    made = base(
+        name,
+        aspect_ratio=round((x2 - x1) / (y2 - y1), 4),
+        x_range=Range1d(x1, x2, name=f"{name}-x"),
+        y_range=Range1d(y1, y2, name=f"{name}-y"),
+        x_axis_location=None,
+        y_axis_location=None,
+    )
     made.grid.visible = False
     layer = {"field": "layer", "transform": colours(name, LAYER_NAMES)}
     fill = {"field": "layer", "transform": colours(f"{name}-fill", LAYER_NAMES)}
     made.patches("xs", "ys", source=source(f"{name}-areas", data["areas"]), fill_color=fill, line_color=None)
-    made.multi_line("xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3, line_dash="dash")
-    ports = made.circle("x", "y", radius="r", source=source(f"{name}-circles", data["circles"]), line_color=layer, line_width=1.2,
-                        fill_color={"field": "flow", "transform": colours(f"{name}-flow", FLOWS)},
-                        nonselection_fill_alpha=1, nonselection_line_alpha=1, selection_line_width=4)
-    texts = made.text("x", "y", text="text", angle="angle", angle_units="deg", text_align="align", text_baseline="bottom", text_line_height=1.0,
-              text_font_size="11px", text_font=value("system-ui, sans-serif"), text_color=layer,
-              source=source(f"{name}-texts", text_columns(data["texts"])))
+    made.multi_line(
+        "xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3, line_dash="dash"
+    )
+    ports = made.circle(
+        "x",
+        "y",
+        radius="r",
+        source=source(f"{name}-circles", data["circles"]),
+        line_color=layer,
+        line_width=1.2,
+        fill_color={"field": "flow", "transform": colours(f"{name}-flow", FLOWS)},
+        nonselection_fill_alpha=1,
+        nonselection_line_alpha=1,
+        selection_line_width=4,
+    )
+    texts = made.text(
+        "x",
+        "y",
+        text="text",
+        angle="angle",
+        angle_units="deg",
+        text_align="align",
+        text_baseline="bottom",
+        text_line_height=1.0,
+        text_font_size="11px",
+        text_font=value("system-ui, sans-serif"),
+        text_color=layer,
+        source=source(f"{name}-texts", text_columns(data["texts"])),
+    )
     texts.glyph.name = f"glyph-{name}"
     if name == "face":
-        numbers = made.text("x", "y", text="number", x_offset=5, y_offset=-4, text_baseline="bottom", text_font_size="10px",
-                            text_color=layer, source=ports.data_source)
+        numbers = made.text(
+            "x",
+            "y",
+            text="number",
+            x_offset=5,
+            y_offset=-4,
+            text_baseline="bottom",
+            text_font_size="10px",
+            text_color=layer,
+            source=ports.data_source,
+        )
         numbers.update(name=f"numbers-{name}", visible=False)  # until the figure is enlarged
         made.add_tools(HoverTool(renderers=[ports], tooltips="@words"), TapTool(renderers=[ports]))
     zoom(made, name)
@@ -55,13 +111,22 @@ def drawing_figure(name, data):
 def text_columns(texts):
     """Columns of texts as the text glyph wants them: its alignments are called left, center and right."""
     align = {"start": "left", "middle": "center", "end": "right"}
-    return {**{key: column for key, column in texts.items() if key != "anchor"}, "align": [align[anchor] for anchor in texts["anchor"]]}
+    return {
+        **{key: column for key, column in texts.items() if key != "anchor"},
+        "align": [align[anchor] for anchor in texts["anchor"]],
+    }
 
 
 def chart_figure(name, data):
     """A chart: bands by verdict behind, lines, the design marked."""
-    made = base(name, height=300, x_range=Range1d(*data["x_range"], name=f"{name}-x"), y_range=Range1d(*data["y_range"], name=f"{name}-y"),
-                x_axis_label=data["x_label"], y_axis_label=data["y_label"])
+    made = base(
+        name,
+        height=300,
+        x_range=Range1d(*data["x_range"], name=f"{name}-x"),
+        y_range=Range1d(*data["y_range"], name=f"{name}-y"),
+        x_axis_label=data["x_label"],
+        y_axis_label=data["y_label"],
+    )
     made.xaxis.name, made.yaxis.name = f"{name}-xaxis", f"{name}-yaxis"
     if data["x_ticks"]:
         made.xaxis.ticker = [place for place, _ in data["x_ticks"]]
@@ -72,25 +137,69 @@ def chart_figure(name, data):
         colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
         if series["kind"] == "band":
             columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
-            band = made.varea("x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16, **label)
+            band = made.varea(
+                "x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16, **label
+            )
             band.glyph.name = f"fill-{series['verdict'] or 'plain'}-{name}-{key}"
         elif series["kind"] == "bars":
-            made.vbar("x", top="y", width=0.8, source=source(f"{name}-{key}", columns_of(series)), fill_color=colour, line_color=None,
-                      **label)
+            made.vbar(
+                "x",
+                top="y",
+                width=0.8,
+                source=source(f"{name}-{key}", columns_of(series)),
+                fill_color=colour,
+                line_color=None,
+                **label,
+            )
         elif series["kind"] == "points":
-            made.scatter("x", "y", source=source(f"{name}-{key}", columns_of(series)), size=8, fill_color=colour, line_color=None, **label)
+            made.scatter(
+                "x",
+                "y",
+                source=source(f"{name}-{key}", columns_of(series)),
+                size=8,
+                fill_color=colour,
+                line_color=None,
+                **label,
+            )
         else:
             number = plain.index(key) if key in plain else 0
-            line = made.line("x", "y", source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}), line_width=2.5, line_color=GREY,
-                             line_dash=DASHES[number % 4], **label)
+            line = made.line(
+                "x",
+                "y",
+                source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}),
+                line_width=2.5,
+                line_color=GREY,
+                line_dash=DASHES[number % 4],
+                **label,
+            )
             line.glyph.name = f"line-{series['verdict'] or f'plain{number % 4}'}-{name}-{key}"
     if data["mark"]["x"]:
-        mark = made.scatter("x", "y", source=source(f"{name}-mark", data["mark"]), size=15, marker="diamond", line_width=2,
-                            fill_color=GREY, line_color="#ffffff", legend_label="this design")
+        mark = made.scatter(
+            "x",
+            "y",
+            source=source(f"{name}-mark", data["mark"]),
+            size=15,
+            marker="diamond",
+            line_width=2,
+            fill_color=GREY,
+            line_color="#ffffff",
+            legend_label="this design",
+        )
         mark.glyph.name = f"mark-{name}"
     for legend in made.legend:  # below the chart, where it hides nothing
-        legend.update(name=f"legend-{name}", orientation="vertical", ncols=2, border_line_color=None, background_fill_alpha=0, padding=2,
-                      margin=2, label_text_font_size="13px", glyph_height=16, glyph_width=24, spacing=1)
+        legend.update(
+            name=f"legend-{name}",
+            orientation="vertical",
+            ncols=2,
+            border_line_color=None,
+            background_fill_alpha=0,
+            padding=2,
+            margin=2,
+            label_text_font_size="13px",
+            glyph_height=16,
+            glyph_width=24,
+            spacing=1,
+        )
         made.center.remove(legend)
         made.add_layout(legend, "below")
     zoom(made, name)

@@ -4,6 +4,7 @@ index.html is complete before any script runs; page.json holds the Bokeh documen
 figure; sources.json where each number comes from; selfcheck.json the request and reply that Python in the browser must
 repeat.
 """
+
 import base64
 import hashlib
 import json
@@ -22,6 +23,7 @@ sys.path.insert(0, str(SITE.parent))
 import figures  # noqa: E402
 import sketches  # noqa: E402
 import words  # noqa: E402
+
 from burnercalc import __version__, worker  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
@@ -33,18 +35,29 @@ from burnercalc.settings import SETTINGS  # noqa: E402
 from burnercalc.solve import solve  # noqa: E402
 
 # The job, in order: name, title, groups of settings and chapters of answers.
-CHAPTERS = (("heat", "Heat", ("heat",)), ("face", "Face", ("face",)), ("feed", "Air and gas", ("air", "gas")),
-            ("make", "Make", ("make", "money")), ("fire", "Fire", ("fire",)))
+CHAPTERS = (
+    ("heat", "Heat", ("heat",)),
+    ("face", "Face", ("face",)),
+    ("feed", "Air and gas", ("air", "gas")),
+    ("make", "Make", ("make", "money")),
+    ("fire", "Fire", ("fire",)),
+)
 # In sight whatever chapter is open: key, short label.
-TILES = (("firing_rate_gross", "firing rate"), ("port_count", "ports"), ("plenum_to_port_ratio", "plenum to ports"), ("turndown", "turndown"))
+TILES = (
+    ("firing_rate_gross", "firing rate"),
+    ("port_count", "ports"),
+    ("plenum_to_port_ratio", "plenum to ports"),
+    ("turndown", "turndown"),
+)
 SHOWN_DRAWINGS = ("face", "section")  # the others are paper
 
 
 def widget(setting, field):
     """The Panel widget of one setting, as a Bokeh model named after it."""
     if setting.choices:
-        made = pn.widgets.Select(name=setting.label, options={label: value for value, label in setting.choices},
-                                 value=field["text"])
+        made = pn.widgets.Select(
+            name=setting.label, options={label: value for value, label in setting.choices}, value=field["text"]
+        )
     else:
         made = pn.widgets.TextInput(name=label_with_unit(setting, field), value=field["text"])
     model = plain(made.get_root(Document()))
@@ -69,9 +82,22 @@ def plain(model):
     What Panel adds to it serves a running server, takes 1.1 MB of script more, and styles from a foreign host.
     """
     kind = next(cls for cls in type(model).__mro__ if cls.__module__.startswith("bokeh.models."))
-    values = {key: value for key, value in model.properties_with_values(include_defaults=False).items() if key in kind.properties()}
-    return kind(**{**values, "stylesheets": [ImportedStyleSheet(url="./widget.css")], "sizing_mode": "stretch_width",
-                   "width": None, "min_width": None, "margin": 0, "tags": []})
+    values = {
+        key: value
+        for key, value in model.properties_with_values(include_defaults=False).items()
+        if key in kind.properties()
+    }
+    return kind(
+        **{
+            **values,
+            "stylesheets": [ImportedStyleSheet(url="./widget.css")],
+            "sizing_mode": "stretch_width",
+            "width": None,
+            "min_width": None,
+            "margin": 0,
+            "tags": [],
+        }
+    )
 
 
 def document(model):
@@ -79,28 +105,45 @@ def document(model):
     doc = Document()
     doc.add_root(model)
     docs, _ = standalone_docs_json_and_render_items([model], suppress_callback_warning=True)
-    content, = docs.values()
+    (content,) = docs.values()
     content.pop("defs", None)  # of Panel's parts that are not used here
     name = model.name
-    return {"doc": content, "place": name.replace("figure-", "live-", 1) if name.startswith("figure-") else f"root-{name}"}
+    return {
+        "doc": content,
+        "place": name.replace("figure-", "live-", 1) if name.startswith("figure-") else f"root-{name}",
+    }
 
 
 def documents(data):
     """The widgets of each chapter, in order, and the figures by name."""
-    return {"widgets": {name: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.group in groups] for name, _, groups in CHAPTERS},
-            "figures": {name: document(figures.drawing_figure(name, drawing)) for name, drawing in data["drawings"].items()}
-            | {name: document(figures.chart_figure(name, chart)) for name, chart in data["charts"].items()}}
+    return {
+        "widgets": {
+            name: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.group in groups]
+            for name, _, groups in CHAPTERS
+        },
+        "figures": {name: document(figures.drawing_figure(name, drawing)) for name, drawing in data["drawings"].items()}
+        | {name: document(figures.chart_figure(name, chart)) for name, chart in data["charts"].items()},
+    }
 
 
 def chapter(name, title, groups, result, data):
     """What a chapter of the page shows."""
     checks = sorted((c for c in data["checks"] if c["group"] in groups), key=lambda c: -VERDICTS.index(c["verdict"]))
     here = [key for key, place in result.places.items() if place in groups]
-    return {"name": name, "title": title, "groups": groups, "settings": [s for s in SETTINGS if s.group in groups], "checks": checks,
-            "worst": checks[0]["verdict"] if checks else "good", "flag": flag(checks), "cautions": words.DANGERS.get(name, ()),
-            "drawings": [key for key in here if key in data["drawings"] and key != "face"],
-            "charts": [key for key in here if key in data["charts"]], "tables": [key for key in here if key in data["tables"]],
-            "answers": [a for a in result.answers.values() if a.group in groups]}
+    return {
+        "name": name,
+        "title": title,
+        "groups": groups,
+        "settings": [s for s in SETTINGS if s.group in groups],
+        "checks": checks,
+        "worst": checks[0]["verdict"] if checks else "good",
+        "flag": flag(checks),
+        "cautions": words.DANGERS.get(name, ()),
+        "drawings": [key for key in here if key in data["drawings"] and key != "face"],
+        "charts": [key for key in here if key in data["charts"]],
+        "tables": [key for key in here if key in data["tables"]],
+        "answers": [a for a in result.answers.values() if a.group in groups],
+    }
 
 
 def aspect(drawing):
@@ -125,49 +168,120 @@ def main(out):
     data = json.loads(worker.handle(json.dumps(request)))
     assert data["ok"], data
     tiles = [(key, label) for key, label in TILES if key in result.answers]
-    environment = jinja2.Environment(loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True)
+    environment = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )
     markup = jinja2.utils.markupsafe.Markup
     # In the page itself, because nothing can be painted before they are here.
     style, early = (SITE / "style.css").read_text(), (SITE / "early.js").read_text()
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
     csp = (SITE / "csp.txt").read_text().strip().replace("EARLY", digest)
     html = environment.get_template("page.html").render(
-        version=__version__, csp=csp, style=markup(style), early=markup(early), data=data,
-        tiles=tiles, tile_keys=[key for key, _ in tiles], worst_text=worst_text(data), label_with_unit=label_with_unit, keypad=keypad,
+        version=__version__,
+        csp=csp,
+        style=markup(style),
+        early=markup(early),
+        data=data,
+        tiles=tiles,
+        tile_keys=[key for key, _ in tiles],
+        worst_text=worst_text(data),
+        label_with_unit=label_with_unit,
+        keypad=keypad,
         chapters=[chapter(*each, result, data) for each in CHAPTERS],
-        aspect=aspect(data["drawings"]["face"]), svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
+        aspect=aspect(data["drawings"]["face"]),
+        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
-        files=file_groups(), walk=words.WALK, subheads=words.SUBHEADS, unknowns=words.UNKNOWNS,
-        examples=[{"name": e.name, "sentence": e.sentence,
-                   "links": [(units, to_link(Design.from_texts(texts))) for units, texts in (("inches", e.inches), ("millimetres", e.metric))]}
-                  for e in EXAMPLES])
+        files=file_groups(),
+        walk=words.WALK,
+        subheads=words.SUBHEADS,
+        unknowns=words.UNKNOWNS,
+        examples=[
+            {
+                "name": e.name,
+                "sentence": e.sentence,
+                "links": [
+                    (units, to_link(Design.from_texts(texts)))
+                    for units, texts in (("inches", e.inches), ("millimetres", e.metric))
+                ],
+            }
+            for e in EXAMPLES
+        ],
+    )
     (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
     write_json(out / "page.json", documents(data), sort_keys=False)
-    write_json(out / "sources.json", {a.key: {"label": a.label, "meaning": a.meaning, "formula": a.formula, "inputs": a.inputs, "source": a.source,
-                                              "trust": words.TRUST[a.trust]} for a in result.answers.values()})
-    write_json(out / "selfcheck.json", {"request": {**request, "figures": ["face"]}, "reply": json.loads(
-        worker.handle(json.dumps({**request, "figures": ["face"]})))})
+    write_json(
+        out / "sources.json",
+        {
+            a.key: {
+                "label": a.label,
+                "meaning": a.meaning,
+                "formula": a.formula,
+                "inputs": a.inputs,
+                "source": a.source,
+                "trust": words.TRUST[a.trust],
+            }
+            for a in result.answers.values()
+        },
+    )
+    write_json(
+        out / "selfcheck.json",
+        {
+            "request": {**request, "figures": ["face"]},
+            "reply": json.loads(worker.handle(json.dumps({**request, "figures": ["face"]}))),
+        },
+    )
 
 
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
     ("To pin up", (("Build sheet", "sheet", PAPERS),)),
-    ("Templates, true to size", (("All templates", "templates", PAPERS), ("Drilling template", "template", PAPERS), ("Window", "window", PAPERS),
-                                 ("Inlet hole", "inlet", PAPERS), ("End cap", "cap", PAPERS), ("Baffle", "baffle", PAPERS), ("Mould", "mould", PAPERS))),
-    ("Drawings, in millimetres", (("Drilling template", "template", DRAWN), ("Window", "window", DRAWN), ("Inlet hole", "inlet", DRAWN),
-                                  ("End cap", "cap", DRAWN), ("Baffle", "baffle", DRAWN), ("Mould", "mould", DRAWN), ("Face", "face", DRAWN),
-                                  ("Section along", "section", DRAWN), ("Section across", "section_across", DRAWN))),
-    ("Lists and data", (("Hole table", "holes", (("csv", "CSV"),)), ("Cut list", "cut-list", (("csv", "CSV"),)),
-                        ("Design", "design", (("json", "JSON"),)), ("Calendar of the days", "calendar", (("ics", "ICS"),)))),
+    (
+        "Templates, true to size",
+        (
+            ("All templates", "templates", PAPERS),
+            ("Drilling template", "template", PAPERS),
+            ("Window", "window", PAPERS),
+            ("Inlet hole", "inlet", PAPERS),
+            ("End cap", "cap", PAPERS),
+            ("Baffle", "baffle", PAPERS),
+            ("Mould", "mould", PAPERS),
+        ),
+    ),
+    (
+        "Drawings, in millimetres",
+        (
+            ("Drilling template", "template", DRAWN),
+            ("Window", "window", DRAWN),
+            ("Inlet hole", "inlet", DRAWN),
+            ("End cap", "cap", DRAWN),
+            ("Baffle", "baffle", DRAWN),
+            ("Mould", "mould", DRAWN),
+            ("Face", "face", DRAWN),
+            ("Section along", "section", DRAWN),
+            ("Section across", "section_across", DRAWN),
+        ),
+    ),
+    (
+        "Lists and data",
+        (
+            ("Hole table", "holes", (("csv", "CSV"),)),
+            ("Cut list", "cut-list", (("csv", "CSV"),)),
+            ("Design", "design", (("json", "JSON"),)),
+            ("Calendar of the days", "calendar", (("ics", "ICS"),)),
+        ),
+    ),
 )
 
 
 def file_groups():
     """TAKEN with whole keys; stops when it and FILES part."""
-    groups = [(heading, [(what, [(f"{key}-{end}", label) for end, label in ends]) for what, key, ends in rows]) for heading, rows in TAKEN]
+    groups = [
+        (heading, [(what, [(f"{key}-{end}", label) for end, label in ends]) for what, key, ends in rows])
+        for heading, rows in TAKEN
+    ]
     named = {key for _, rows in groups for _, ends in rows for key, _ in ends}
     assert named == set(FILES), named ^ set(FILES)
     return groups

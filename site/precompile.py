@@ -10,7 +10,8 @@ import zipfile
 
 # Modules of the standard library that neither the site nor its libraries import: servers and mail, debuggers and
 # profilers, terminals, test runners, processes, Windows, and Python twins of modules that Pyodide has compiled.
-LEFT_OUT = set("""
+LEFT_OUT = set(
+    """
     _aix_support _android_support _apple_support _ios_support _osx_support _pydatetime _pydecimal _pyio _pyrepl
     antigravity bdb cProfile cmd compileall configparser ctypes curses dbm doctest ensurepip filecmp fileinput ftplib
     getpass idlelib imaplib mailbox modulefinder multiprocessing netrc optparse pdb pickletools plistlib poplib profile
@@ -18,7 +19,8 @@ LEFT_OUT = set("""
     this timeit tkinter trace tracemalloc tty turtle turtledemo unittest venv wave webbrowser wsgiref xmlrpc zipapp
     asyncio/proactor_events asyncio/windows_events asyncio/windows_utils concurrent/futures/process
     http/cookiejar http/cookies http/server logging/config logging/handlers xml/dom xml/etree
-""".split())
+""".split()
+)
 CODECS_LEFT_OUT = ("cp", "hp_roman8", "iso8859_", "koi8_", "kz1048", "mac_", "palmos", "ptcp154", "tis_620")
 CODECS_KEPT = ("cp437", "cp1252", "iso8859_1")  # cp437 names the files in a ZIP
 
@@ -35,8 +37,14 @@ def compiled(name, source, optimize):
     """Bytecode that Python takes as it is, without looking for the source."""
     with open("/tmp/module.py", "wb") as file:
         file.write(source)
-    py_compile.compile("/tmp/module.py", "/tmp/module.pyc", dfile=name, doraise=True, optimize=optimize,
-                       invalidation_mode=py_compile.PycInvalidationMode.UNCHECKED_HASH)
+    py_compile.compile(
+        "/tmp/module.py",
+        "/tmp/module.pyc",
+        dfile=name,
+        doraise=True,
+        optimize=optimize,
+        invalidation_mode=py_compile.PycInvalidationMode.UNCHECKED_HASH,
+    )
     with open("/tmp/module.pyc", "rb") as file:
         return file.read()
 

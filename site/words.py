@@ -1,28 +1,53 @@
 """The longer words of the page: dangers where they stand, the walk through the job, what the tool does not know."""
 
 DANGERS = {
-    "heat": ("Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work with doors "
-             "open and a sounding CO alarm at head height; leave at once when it sounds.",),
-    "face": ("A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower on, and let the "
-             "box cool before you light it again.",),
-    "feed": ("Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; a valve "
-             "that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. Licensed practice decides.",),
-    "make": ("Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises silica dust: "
-             "work wet and wear a P100 mask. Wet castable is alkaline: gloves and eye protection.",),
-    "fire": ("Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it hisses or steams hard.",),
+    "heat": (
+        "Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work with doors "
+        "open and a sounding CO alarm at head height; leave at once when it sounds.",
+    ),
+    "face": (
+        "A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower on, and let the "
+        "box cool before you light it again.",
+    ),
+    "feed": (
+        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; a valve "
+        "that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. Licensed practice decides.",
+    ),
+    "make": (
+        "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises silica dust: "
+        "work wet and wear a P100 mask. Wet castable is alkaline: gloves and eye protection.",
+    ),
+    "fire": (
+        "Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it hisses or steams hard.",
+    ),
 }
 
 WALK = (
-    ("1. Heat", "Say what must be heated: the chamber, its lining, the work. The page works out how much fire that takes, and from which "
-                "fuel and mixture."),
-    ("2. Face", "Set the steel box, the lip that grips the refractory, and the ports. The drawing on top is to scale; the line under it "
-                "says what is wrong, and a tap takes you to what to change."),
-    ("3. Air and gas", "Name your blower, gas pressure and cylinder. You learn whether they carry the fire, which drill makes the jet, and "
-                       "where the flame stays on the ports from low to high."),
-    ("4. Make", "Cut list, mould, pins, refractory, cost. Under Paper are templates true to size: print at 100 % and measure the bar."),
+    (
+        "1. Heat",
+        "Say what must be heated: the chamber, its lining, the work. The page works out how much fire that takes, and from which "
+        "fuel and mixture.",
+    ),
+    (
+        "2. Face",
+        "Set the steel box, the lip that grips the refractory, and the ports. The drawing on top is to scale; the line under it "
+        "says what is wrong, and a tap takes you to what to change.",
+    ),
+    (
+        "3. Air and gas",
+        "Name your blower, gas pressure and cylinder. You learn whether they carry the fire, which drill makes the jet, and "
+        "where the flame stays on the ports from low to high.",
+    ),
+    (
+        "4. Make",
+        "Cut list, mould, pins, refractory, cost. Under Paper are templates true to size: print at 100 % and measure the bar.",
+    ),
     ("5. Fire", "The days of curing and drying, and the first fire. Do not hurry these."),
-    ("Keep it", "Share gives a link and a code that open this very design. Designs keeps it on this phone. All of it works without a network "
-                "once the page has been opened."),
+    (
+        "Keep it",
+        "Share gives a link and a code that open this very design. Designs keeps it on this phone. All of it works without a network "
+        "once the page has been opened.",
+    ),
 )
 
 UNKNOWNS = (
@@ -44,9 +69,23 @@ TRUST = {
 
 # Headings between settings: key of the first setting under each.
 SUBHEADS = {
-    "chamber_shape": "Chamber", "opening_area": "Opening", "work_metal": "Work and time", "fuel": "Fuel and fire", "ambient_temperature": "Place",
-    "body_kind": "Steel box", "setback": "Window", "port_diameter": "Ports", "block_thickness": "Block and inlet",
-    "blower_shutoff_pressure": "Blower", "mix_pipe": "Mix pipe", "inlet_position": "Inlet and baffle", "gas_pressure": "Gas jet",
-    "cylinder": "Cylinder", "caps": "Steel", "mould_clearance": "Mould and pins", "refractory": "Refractory", "print_scale_x": "Printer",
+    "chamber_shape": "Chamber",
+    "opening_area": "Opening",
+    "work_metal": "Work and time",
+    "fuel": "Fuel and fire",
+    "ambient_temperature": "Place",
+    "body_kind": "Steel box",
+    "setback": "Window",
+    "port_diameter": "Ports",
+    "block_thickness": "Block and inlet",
+    "blower_shutoff_pressure": "Blower",
+    "mix_pipe": "Mix pipe",
+    "inlet_position": "Inlet and baffle",
+    "gas_pressure": "Gas jet",
+    "cylinder": "Cylinder",
+    "caps": "Steel",
+    "mould_clearance": "Mould and pins",
+    "refractory": "Refractory",
+    "print_scale_x": "Printer",
     "batch_size": "Money and hours",
 }

@@ -2,6 +2,7 @@
 
 At a desk the examples are random, so that they go on finding things; what they find becomes an @example or a test.
 """
+
 import os
 
 from hypothesis import settings

@@ -1,4 +1,5 @@
 """Read a PDF back with pdfium: circles, straight lines and texts of a page in mm from its lower left corner."""
+
 import ctypes
 from math import hypot
 

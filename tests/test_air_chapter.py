@@ -1,4 +1,5 @@
 """Air through solve(): the fan laws, the operating point solved another way, and what must hold of every design."""
+
 from math import isfinite
 
 import pytest
@@ -27,7 +28,10 @@ def test_operating_point_by_another_solver():
     mixture_over_air = r["mixture_flow"] / r["air_flow"]
 
     def gap(flow):
-        return 4 * INH2O * (1 - (flow / (60 * CFM))**2) * density / STANDARD_AIR - r.burner_drop_Pa(flow * mixture_over_air)
+        return 4 * INH2O * (1 - (flow / (60 * CFM)) ** 2) * density / STANDARD_AIR - r.burner_drop_Pa(
+            flow * mixture_over_air
+        )
+
     assert r["blower_flow"] == pytest.approx(brentq(gap, 1e-6, 60 * CFM), rel=1e-3)
     assert r["blower_pressure"] == pytest.approx(r.burner_drop_Pa(r["blower_flow"] * mixture_over_air), rel=1e-6)
 
@@ -35,7 +39,7 @@ def test_operating_point_by_another_solver():
 def test_air_of_high_fire():
     """15.8 scfm for 100 kBtu/h at phi 1 (reference figures, 0.6 % between fuels), so the margin is that of the parabola there."""
     r = solved()
-    has = 4 * INH2O * (1 - (15.82 / 60)**2) * 0.07636 / 0.075
+    has = 4 * INH2O * (1 - (15.82 / 60) ** 2) * 0.07636 / 0.075
     assert r["blower_margin"] == pytest.approx(has / r["mixture_pressure"] - 1, rel=2e-3)
 
 
@@ -46,7 +50,7 @@ def test_blower_gives_less_pressure_in_thin_air():
 
 
 def test_points_stand_over_the_two_numbers():
-    text = ", ".join(f"{60 * i / 12:g} cfm {4 * (1 - (i / 12)**2):.6f} inH2O" for i in range(13))
+    text = ", ".join(f"{60 * i / 12:g} cfm {4 * (1 - (i / 12) ** 2):.6f} inH2O" for i in range(13))
     two, points = solved(), solved(blower_curve=text, blower_shutoff_pressure="50 inH2O")
     assert points["blower_flow"] == pytest.approx(two["blower_flow"], rel=2e-3)
     assert points["blower_margin"] == pytest.approx(two["blower_margin"], rel=5e-3)
@@ -54,7 +58,13 @@ def test_points_stand_over_the_two_numbers():
 
 def test_damper_takes_what_is_to_spare():
     r = solved()
-    head = STANDARD_AIR * 0.07636 / 0.075 * (r["air_flow"] * 288.706 / 288.15 / (3.14159265 / 4 * (1.61 * 0.0254)**2))**2 / 2
+    head = (
+        STANDARD_AIR
+        * 0.07636
+        / 0.075
+        * (r["air_flow"] * 288.706 / 288.15 / (3.14159265 / 4 * (1.61 * 0.0254) ** 2)) ** 2
+        / 2
+    )
     spare = r["blower_margin"] * r["mixture_pressure"]
     assert thin_plate_K(r["damper_open_high"]) * head == pytest.approx(spare, rel=3e-3)
     assert r["damper_open_low"] < r["damper_open_high"] < 1
@@ -72,11 +82,13 @@ def test_too_weak_a_blower_has_no_damper():
 def test_more_blower_never_lowers_the_margin(pressure, stronger, flow, larger):
     def margin(p, q):
         return solved(blower_shutoff_pressure=f"{p} inH2O", blower_free_flow=f"{q} cfm")["blower_margin"]
+
     assert margin(min(pressure * stronger, 100), flow * larger) >= margin(pressure, flow) - 1e-12
 
 
 curves = st.lists(st.tuples(st.floats(0.5, 50), st.floats(0, 20)), min_size=1, max_size=6).flatmap(
-    lambda steps: st.floats(0.1, 30).map(lambda start: (start, steps)))
+    lambda steps: st.floats(0.1, 30).map(lambda start: (start, steps))
+)
 
 
 def curve_text(curve):
@@ -89,12 +101,22 @@ def curve_text(curve):
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
-@given(st.fixed_dictionaries({}, optional={
-    "blower_curve": curves.map(curve_text), "blower_shutoff_pressure": st.floats(0.1, 100).map(lambda x: f"{x} inH2O"),
-    "blower_free_flow": st.floats(1, 5000).map(lambda x: f"{x} cfm"), "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"),
-    "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"), "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"),
-    "chamber_back_pressure": st.floats(0, 20).map(lambda x: f"{x} inH2O"), "low_fire": st.floats(0.05, 1).map(repr),
-    "mix_pipe": st.sampled_from(["1/8", "1", "4"])}))
+@given(
+    st.fixed_dictionaries(
+        {},
+        optional={
+            "blower_curve": curves.map(curve_text),
+            "blower_shutoff_pressure": st.floats(0.1, 100).map(lambda x: f"{x} inH2O"),
+            "blower_free_flow": st.floats(1, 5000).map(lambda x: f"{x} cfm"),
+            "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"),
+            "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"),
+            "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"),
+            "chamber_back_pressure": st.floats(0, 20).map(lambda x: f"{x} inH2O"),
+            "low_fire": st.floats(0.05, 1).map(repr),
+            "mix_pipe": st.sampled_from(["1/8", "1", "4"]),
+        },
+    )
+)
 def test_no_design_breaks_the_air(texts):
     try:
         r = solved(**texts)

@@ -16,8 +16,20 @@ def test_agrees_with_the_1976_standard_atmosphere_of_fluids(altitude_m):
     assert air_density_kg_m3(temperature, pressure) == pytest.approx(expected.rho, rel=5e-5)
 
 
-@pytest.mark.parametrize("feet,ratio", [(0, 1.0), (1000, 0.9711), (2000, 0.9428), (3000, 0.9151), (4000, 0.8881),
-                                        (5000, 0.8617), (6000, 0.8359), (7000, 0.8107), (8000, 0.7861)])
+@pytest.mark.parametrize(
+    "feet,ratio",
+    [
+        (0, 1.0),
+        (1000, 0.9711),
+        (2000, 0.9428),
+        (3000, 0.9151),
+        (4000, 0.8881),
+        (5000, 0.8617),
+        (6000, 0.8359),
+        (7000, 0.8107),
+        (8000, 0.7861),
+    ],
+)
 def test_density_ratio_table_of_the_standard(feet, ratio):
     z = feet * 0.3048
     got = air_density_kg_m3(standard_temp_K(z), pressure_at_altitude_Pa(z)) / air_density_kg_m3(288.15, 101325)

@@ -1,4 +1,5 @@
 """Designs that cannot work, each with its own reason; and what cures them. The design that the page opens with has no stop."""
+
 import pytest
 
 from burnercalc.design import Design
@@ -6,36 +7,147 @@ from burnercalc.solve import solve
 
 # name, settings, the check that must stop it, words of the reason, settings that cure it
 BAD = [
-    ("blower too weak", {"blower_shutoff_pressure": "0.3 inH2O"}, "blower", "too weak", {"blower_shutoff_pressure": "2 inH2O"}),
-    ("blower too small", {"firing_rate": "500 kBtu/h"}, "blower", "curve ends at 60", {"blower_free_flow": "200 cfm", "blower_shutoff_pressure": "20 inH2O"}),
-    ("blower lost in thin air behind a choked pipe", {"mix_pipe": "3/4", "altitude": "9000 ft"}, "blower", "too weak", {"mix_pipe": "1-1/2"}),
-    ("ports too large for the low fire", {"port_diameter": "7/16 in", "rows": "3", "ports_per_row": "9", "low_fire": "20 %"},
-     "flashback_hot", "flame can enter hot ports", {"low_fire": "60 %"}),
+    (
+        "blower too weak",
+        {"blower_shutoff_pressure": "0.3 inH2O"},
+        "blower",
+        "too weak",
+        {"blower_shutoff_pressure": "2 inH2O"},
+    ),
+    (
+        "blower too small",
+        {"firing_rate": "500 kBtu/h"},
+        "blower",
+        "curve ends at 60",
+        {"blower_free_flow": "200 cfm", "blower_shutoff_pressure": "20 inH2O"},
+    ),
+    (
+        "blower lost in thin air behind a choked pipe",
+        {"mix_pipe": "3/4", "altitude": "9000 ft"},
+        "blower",
+        "too weak",
+        {"mix_pipe": "1-1/2"},
+    ),
+    (
+        "ports too large for the low fire",
+        {"port_diameter": "7/16 in", "rows": "3", "ports_per_row": "9", "low_fire": "20 %"},
+        "flashback_hot",
+        "flame can enter hot ports",
+        {"low_fire": "60 %"},
+    ),
     ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
-    ("so far down that even cold ports do not hold it", {"low_fire": "5 %"}, "flashback_cold", "flame can enter cold ports", {"low_fire": "40 %"}),
-    ("end-fed thin plenum", {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"}, "flow_spread", "go short", {"body_depth": "4 in"}),
-    ("ports near the inlet starve", {"body_depth": "1 1/2 in", "grip": "1 1/8 in", "inlet_position": "end", "port_diameter": "3/8 in"}, "flow_spread",
-     "get no mixture", {"body_depth": "5 in"}),
-    ("one small cylinder on a cold day", {"cylinder": "20", "ambient_temperature": "15 degF"}, "cylinder", "the cold ends it",
-     {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"}),
-    ("butane in the frost", {"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "too cold", {"ambient_temperature": "75 degF", "cylinder_count": "4",
-                                                                                                          "gas_pressure": "2 psi", "regulator_inlet_pressure": "2 psi"}),
-    ("house gas against the blower", {"fuel": "natural_gas", "gas_pressure": "3 inH2O", "chamber_back_pressure": "3 inH2O"}, "gas_pressure", "no gas flows",
-     {"chamber_back_pressure": "0 inH2O"}),
-    ("house gas that cannot carry the rate", {"fuel": "natural_gas", "gas_pressure": "2.3 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"}, "gas_pressure",
-     "too weak for this rate", {"gas_pressure": "11 inH2O"}),
-    ("house gas through too small a jet", {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"}, "jet", "cannot carry the rate",
-     {"jet_drill": "1/4 in"}),
+    (
+        "so far down that even cold ports do not hold it",
+        {"low_fire": "5 %"},
+        "flashback_cold",
+        "flame can enter cold ports",
+        {"low_fire": "40 %"},
+    ),
+    (
+        "end-fed thin plenum",
+        {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"},
+        "flow_spread",
+        "go short",
+        {"body_depth": "4 in"},
+    ),
+    (
+        "ports near the inlet starve",
+        {"body_depth": "1 1/2 in", "grip": "1 1/8 in", "inlet_position": "end", "port_diameter": "3/8 in"},
+        "flow_spread",
+        "get no mixture",
+        {"body_depth": "5 in"},
+    ),
+    (
+        "one small cylinder on a cold day",
+        {"cylinder": "20", "ambient_temperature": "15 degF"},
+        "cylinder",
+        "the cold ends it",
+        {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"},
+    ),
+    (
+        "butane in the frost",
+        {"fuel": "butane", "ambient_temperature": "25 degF"},
+        "cylinder",
+        "too cold",
+        {
+            "ambient_temperature": "75 degF",
+            "cylinder_count": "4",
+            "gas_pressure": "2 psi",
+            "regulator_inlet_pressure": "2 psi",
+        },
+    ),
+    (
+        "house gas against the blower",
+        {"fuel": "natural_gas", "gas_pressure": "3 inH2O", "chamber_back_pressure": "3 inH2O"},
+        "gas_pressure",
+        "no gas flows",
+        {"chamber_back_pressure": "0 inH2O"},
+    ),
+    (
+        "house gas that cannot carry the rate",
+        {"fuel": "natural_gas", "gas_pressure": "2.3 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
+        "gas_pressure",
+        "too weak for this rate",
+        {"gas_pressure": "11 inH2O"},
+    ),
+    (
+        "house gas through too small a jet",
+        {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"},
+        "jet",
+        "cannot carry the rate",
+        {"jet_drill": "1/4 in"},
+    ),
     ("jet far too small", {"jet_drill": "#80"}, "jet", "larger drill", {"jet_drill": ""}),
     ("jet far too large", {"jet_drill": "1/4 in"}, "jet", "smaller drill", {"jet_drill": "1/16 in"}),
-    ("jet finer than any drill", {"firing_rate": "1 kBtu/h", "gas_pressure": "40 psi"}, "jet", "No drill comes near", {"gas_pressure": "7 inH2O"}),
-    ("mixture too lean to burn", {"fuel": "butane", "equivalence_ratio": "0.5"}, "flammable", "does not burn", {"equivalence_ratio": "0.9"}),
-    ("mix pipe so wide that the flame walks back", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "walks back", {"mix_pipe": "1-1/2"}),
-    ("no room to mix", {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", "some ports burn rich", {"mix_pipe_length": "18 in"}),
-    ("bare jet on the ports", {"inlet": "1", "baffle_holes": "0"}, "jet_impingement", "Put a baffle in", {"baffle_holes": "40"}),
-    ("baffle of four holes", {"baffle_holes": "4", "blower_shutoff_pressure": "10 inH2O"}, "baffle_pressure", "jet of its own", {"baffle_holes": "40"}),
-    ("ports too far apart to light each other", {"rows": "1", "ports_per_row": "4", "port_diameter": "3/8 in"}, "cross_light", "do not light",
-     {"rows": "5", "ports_per_row": "9", "port_diameter": "1/4 in"}),
+    (
+        "jet finer than any drill",
+        {"firing_rate": "1 kBtu/h", "gas_pressure": "40 psi"},
+        "jet",
+        "No drill comes near",
+        {"gas_pressure": "7 inH2O"},
+    ),
+    (
+        "mixture too lean to burn",
+        {"fuel": "butane", "equivalence_ratio": "0.5"},
+        "flammable",
+        "does not burn",
+        {"equivalence_ratio": "0.9"},
+    ),
+    (
+        "mix pipe so wide that the flame walks back",
+        {"mix_pipe": "4", "low_fire": "20 %"},
+        "mix_pipe_velocity",
+        "walks back",
+        {"mix_pipe": "1-1/2"},
+    ),
+    (
+        "no room to mix",
+        {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"},
+        "mixing_length",
+        "some ports burn rich",
+        {"mix_pipe_length": "18 in"},
+    ),
+    (
+        "bare jet on the ports",
+        {"inlet": "1", "baffle_holes": "0"},
+        "jet_impingement",
+        "Put a baffle in",
+        {"baffle_holes": "40"},
+    ),
+    (
+        "baffle of four holes",
+        {"baffle_holes": "4", "blower_shutoff_pressure": "10 inH2O"},
+        "baffle_pressure",
+        "jet of its own",
+        {"baffle_holes": "40"},
+    ),
+    (
+        "ports too far apart to light each other",
+        {"rows": "1", "ports_per_row": "4", "port_diameter": "3/8 in"},
+        "cross_light",
+        "do not light",
+        {"rows": "5", "ports_per_row": "9", "port_diameter": "1/4 in"},
+    ),
 ]
 
 
@@ -56,9 +168,11 @@ def test_the_design_to_start_from_has_no_stop():
 
 def test_a_hint_moves_the_right_way():
     """Following the first hint of a stop by a good step never makes its figure worse."""
-    for texts, key, step in (({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
-                             ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
-                             ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"})):
+    for texts, key, step in (
+        ({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
+        ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+        ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
+    ):
         before = solve(Design.from_texts(texts)).checks[key]
         after = solve(Design.from_texts({**texts, **step})).checks[key]
         assert before.changes[0].setting in step and before.changes[0].move == "raise"
@@ -66,18 +180,32 @@ def test_a_hint_moves_the_right_way():
         assert order.index(after.verdict) <= order.index(before.verdict)
 
 
-@pytest.mark.parametrize("texts, key, words, never", [
-    ({"lining": "ifb_26 4 1/2 in", "work_rate": "100 lb/h"}, "rate_for_need", "put less work through", "heat_up_time"),
-    ({"firing_rate": "10 kBtu/h"}, "rate_for_need", "cannot even hold", "heat_up_time"),
-    ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
-    ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
-    ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "130 times as much", "none"),
-    ({"cylinder": "20", "ambient_temperature": "15 degF"}, "cylinder", "a regulator that needs less", "gas_pressure"),
-    ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
-    ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
-    ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
-    ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
-    ({"fuel": "butane", "equivalence_ratio": "0.5"}, "lift", "Next to no cold flame", "none")])
+@pytest.mark.parametrize(
+    "texts, key, words, never",
+    [
+        (
+            {"lining": "ifb_26 4 1/2 in", "work_rate": "100 lb/h"},
+            "rate_for_need",
+            "put less work through",
+            "heat_up_time",
+        ),
+        ({"firing_rate": "10 kBtu/h"}, "rate_for_need", "cannot even hold", "heat_up_time"),
+        ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
+        ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
+        ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "130 times as much", "none"),
+        (
+            {"cylinder": "20", "ambient_temperature": "15 degF"},
+            "cylinder",
+            "a regulator that needs less",
+            "gas_pressure",
+        ),
+        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
+        ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
+        ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
+        ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
+        ({"fuel": "butane", "equivalence_ratio": "0.5"}, "lift", "Next to no cold flame", "none"),
+    ],
+)
 def test_reasons_and_cures_are_those_of_the_case(texts, key, words, never):
     check = solve(Design.from_texts(texts)).checks[key]
     assert words in check.text, check.text
@@ -88,6 +216,12 @@ def test_no_answer_claims_more_trust_than_its_source():
     r = solve(Design.from_texts({}))
     order = ("calculated", "published", "memory", "common practice")
     for said in (*r.answers.values(), *r.checks.values()):
-        least = "common practice" if "common practice" in said.source else "memory" if "memory" in said.source else "calculated"
+        least = (
+            "common practice"
+            if "common practice" in said.source
+            else "memory"
+            if "memory" in said.source
+            else "calculated"
+        )
         if said.key != "oven_temperature":  # its temperature is published, the waits beside it are not
             assert order.index(said.trust) >= order.index(least), (said.key, said.trust, said.source)

@@ -2,19 +2,29 @@ from math import isfinite, pi
 
 import pytest
 from fluids.atmosphere import ATMOSPHERE_1976
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from scipy.interpolate import PchipInterpolator
 
 from burnercalc.errors import InputError
-from burnercalc.physics.blower import (CURVE_DENSITY_KG_M3, Parabola, Points, blower_margin, damper, operating_point,
-                                       parse_blower_curve, plate_open_fraction, quadratic_system)
+from burnercalc.physics.blower import (
+    CURVE_DENSITY_KG_M3,
+    Parabola,
+    Points,
+    blower_margin,
+    damper,
+    operating_point,
+    parse_blower_curve,
+    plate_open_fraction,
+    quadratic_system,
+)
 from burnercalc.physics.plates import thin_plate_K
 from burnercalc.units import parse_quantity
 
 CFM = 0.3048**3 / 60
 INH2O = 249.08891  # 4 degC
 BLOWER = Parabola(8 * INH2O, 150 * CFM)
-SYSTEM = quadratic_system(4 * INH2O / (100 * CFM)**2)
+SYSTEM = quadratic_system(4 * INH2O / (100 * CFM) ** 2)
 HUMP = Points((0.0, 0.02, 0.04, 0.06, 0.09), (1000.0, 900.0, 1100.0, 800.0, 0.0))
 FALLING = Points(tuple(q * CFM for q in (0, 40, 70, 100, 140)), tuple(p * INH2O for p in (8, 7.7, 6.8, 5, 0)))
 
@@ -42,7 +52,7 @@ def test_points_of_the_worked_example_meet_at_the_same_place():
 def test_system_with_laminar_part_solves_the_quadratic():
     # 1000 - 1000 (Q/0.1)^2 = 5e4 Q^2 + 2000 Q: 150000 Q^2 + 2000 Q - 1000 = 0.
     got = operating_point(Parabola(1000, 0.1), quadratic_system(5e4, 2000))
-    assert got.flow_m3_s == pytest.approx((-2000 + (2000**2 + 4 * 150000 * 1000)**0.5) / 300000, rel=1e-9)
+    assert got.flow_m3_s == pytest.approx((-2000 + (2000**2 + 4 * 150000 * 1000) ** 0.5) / 300000, rel=1e-9)
 
 
 @pytest.mark.parametrize("curve", [HUMP, FALLING, Points((0.0, 1.0), (10.0, 4.0))], ids=["hump", "falling", "two"])
@@ -54,8 +64,9 @@ def test_points_agree_with_the_monotone_cubic_of_scipy(curve):
 
 
 @settings(max_examples=100, deadline=None)
-@given(steps=st.lists(st.tuples(st.floats(0.001, 1), st.floats(0, 500)), min_size=1, max_size=8),
-       start=st.floats(1, 2000))
+@given(
+    steps=st.lists(st.tuples(st.floats(0.001, 1), st.floats(0, 500)), min_size=1, max_size=8), start=st.floats(1, 2000)
+)
 def test_between_points_the_curve_stays_between_their_pressures(steps, start):
     flows, pressures = [0.0], [start]
     for step, pressure in steps:
@@ -100,7 +111,7 @@ def test_damper_takes_what_is_left_over():
     assert got.drop_Pa == pytest.approx(4 * INH2O, rel=1e-4)
     assert got.share == pytest.approx(2 / 3, rel=1e-4)
     assert thin_plate_K(got.open_fraction) == pytest.approx(got.K, rel=1e-9)
-    assert got.K * 1.2014 * (75 * CFM / area)**2 / 2 == pytest.approx(got.drop_Pa, rel=1e-9)
+    assert got.K * 1.2014 * (75 * CFM / area) ** 2 / 2 == pytest.approx(got.drop_Pa, rel=1e-9)
     assert damper(BLOWER, 75 * CFM, 7 * INH2O, area) is None
     assert damper(BLOWER, 160 * CFM, INH2O, area) is None
 
@@ -111,8 +122,14 @@ def test_open_fraction_is_the_inverse_of_the_plate(f):
 
 
 @settings(max_examples=100, deadline=None)
-@given(shutoff=st.floats(50, 5000), free=st.floats(0.005, 0.5), a=st.floats(0, 1e8), b=st.floats(0, 1e5),
-       density=st.floats(0.7, 1.5), more=st.floats(1.01, 3))
+@given(
+    shutoff=st.floats(50, 5000),
+    free=st.floats(0.005, 0.5),
+    a=st.floats(0, 1e8),
+    b=st.floats(0, 1e5),
+    density=st.floats(0.7, 1.5),
+    more=st.floats(1.01, 3),
+)
 def test_more_blower_never_gives_less(shutoff, free, a, b, density, more):
     system = quadratic_system(a, b)
     base = operating_point(Parabola(shutoff, free), system, density)
@@ -122,8 +139,9 @@ def test_more_blower_never_gives_less(shutoff, free, a, b, density, more):
     heavier = operating_point(Parabola(shutoff, free), quadratic_system(a * more, b), density)
     assert heavier.flow_m3_s <= base.flow_m3_s * (1 + 1e-9)
     flow = 0.5 * free
-    assert (blower_margin(Parabola(shutoff * more, free), flow, 100, density)
-            > blower_margin(Parabola(shutoff, free), flow, 100, density))
+    assert blower_margin(Parabola(shutoff * more, free), flow, 100, density) > blower_margin(
+        Parabola(shutoff, free), flow, 100, density
+    )
 
 
 @pytest.mark.parametrize("text", ["0 cfm 8 inH2O, 100 cfm 5 inH2O", "0 cfm  8 inH2O; 100 cfm 5 inH2O,"])
@@ -141,22 +159,39 @@ def test_reads_it_with_the_units_of_the_package():
     assert metric.pressures_Pa == pytest.approx((2000, 1200), rel=1e-9)
 
 
-@pytest.mark.parametrize("text,rule", [
-    ("", "two points"), ("0 cfm 8 inH2O", "two points"), ("0 cfm 8 inH2O, 100 cfm", "one flow and one pressure"),
-    ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 80 cfm 6 inH2O", "rising"), ("0 cfm 8 inH2O, 0 cfm 5 inH2O", "rising"),
-    ("20 cfm 8 inH2O, 100 cfm 5 inH2O", "no flow"), ("0 cfm 8 inH2O, 100 cfm -1 inH2O", "0 or more"),
-    ("0 cfm 0 inH2O, 100 cfm 0 inH2O", "above 0"), ("0 cfm nan inH2O, 9 cfm 2 inH2O", "one flow and one pressure")])
+@pytest.mark.parametrize(
+    "text,rule",
+    [
+        ("", "two points"),
+        ("0 cfm 8 inH2O", "two points"),
+        ("0 cfm 8 inH2O, 100 cfm", "one flow and one pressure"),
+        ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 80 cfm 6 inH2O", "rising"),
+        ("0 cfm 8 inH2O, 0 cfm 5 inH2O", "rising"),
+        ("20 cfm 8 inH2O, 100 cfm 5 inH2O", "no flow"),
+        ("0 cfm 8 inH2O, 100 cfm -1 inH2O", "0 or more"),
+        ("0 cfm 0 inH2O, 100 cfm 0 inH2O", "above 0"),
+        ("0 cfm nan inH2O, 9 cfm 2 inH2O", "one flow and one pressure"),
+    ],
+)
 def test_refuses_what_is_no_curve(text, rule):
     with pytest.raises(InputError, match=rule) as caught:
         parse_blower_curve(text, simple)
     assert caught.value.field == "blower_curve"
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: Parabola(0, 1), "blower_shutoff_pressure"), (lambda: Parabola(100, float("nan")), "blower_free_flow"),
-    (lambda: BLOWER.pressure_Pa(1), "blower_free_flow"), (lambda: FALLING.pressure_Pa(1), "blower_curve"),
-    (lambda: operating_point(BLOWER, SYSTEM, 0), "density_kg_m3"), (lambda: quadratic_system(-1), "a"),
-    (lambda: damper(BLOWER, 0, 1, 0.001), "flow_m3_s"), (lambda: plate_open_fraction(float("nan")), "K")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: Parabola(0, 1), "blower_shutoff_pressure"),
+        (lambda: Parabola(100, float("nan")), "blower_free_flow"),
+        (lambda: BLOWER.pressure_Pa(1), "blower_free_flow"),
+        (lambda: FALLING.pressure_Pa(1), "blower_curve"),
+        (lambda: operating_point(BLOWER, SYSTEM, 0), "density_kg_m3"),
+        (lambda: quadratic_system(-1), "a"),
+        (lambda: damper(BLOWER, 0, 1, 0.001), "flow_m3_s"),
+        (lambda: plate_open_fraction(float("nan")), "K"),
+    ],
+)
 def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()

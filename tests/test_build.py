@@ -23,8 +23,8 @@ from packaging.utils import canonicalize_name
 import build
 
 sys.path.insert(0, str(build.ROOT / "site"))
-import bokehjs  # noqa: E402
-import runtime  # noqa: E402
+import bokehjs
+import runtime
 
 PYPROJECT = tomllib.loads((build.ROOT / "pyproject.toml").read_text())
 RUNTIME_LOCK = json.loads(runtime.LOCK.read_text())
@@ -46,13 +46,19 @@ def precached(dist):
 
 # Locks
 
+
 def pins(lock):
-    return {canonicalize_name(name): version
-            for name, version in re.findall(r"^([\w.-]+)==([\w.]+)", lock.read_text(), re.M)}
+    return {
+        canonicalize_name(name): version
+        for name, version in re.findall(r"^([\w.-]+)==([\w.]+)", lock.read_text(), re.M)
+    }
 
 
-@pytest.mark.parametrize("lock, extras", [(build.SITE_LOCK, ["site"]), (build.TEST_LOCK, ["site", "test"])],
-                         ids=lambda value: getattr(value, "name", None))
+@pytest.mark.parametrize(
+    "lock, extras",
+    [(build.SITE_LOCK, ["site"]), (build.TEST_LOCK, ["site", "test"])],
+    ids=lambda value: getattr(value, "name", None),
+)
 def test_a_lock_pins_what_pyproject_names(lock, extras):
     project = PYPROJECT["project"]
     wanted = project["dependencies"] + [line for extra in extras for line in project["optional-dependencies"][extra]]
@@ -97,14 +103,20 @@ def test_the_package_imports_nothing_that_the_browser_is_not_given(dist):
     left_out = {name.split("/")[0].removesuffix(".py") for name in everything} - given
     for path in sorted((build.ROOT / "burnercalc").rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text())):
-            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else \
-                [node.module] if isinstance(node, ast.ImportFrom) and not node.level else []
+            names = (
+                [alias.name for alias in node.names]
+                if isinstance(node, ast.Import)
+                else [node.module]
+                if isinstance(node, ast.ImportFrom) and not node.level
+                else []
+            )
             for name in names:
                 assert name.split(".")[0] in own | sys.stdlib_module_names, f"{path.name} imports {name}"
                 assert name.split(".")[0] not in left_out, f"{path.name} imports {name}, which the browser lacks"
 
 
 # dist/
+
 
 def test_two_builds_are_equal(dist, tmp_path):
     again = tmp_path / "dist"
@@ -126,8 +138,11 @@ def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
 
 
 def test_service_worker_lists_every_file_with_its_hash(dist):
-    expected = {name: "sha256-" + base64.b64encode(hashlib.sha256((dist / name).read_bytes()).digest()).decode()
-                for name in files(dist) if name != "sw.mjs"}
+    expected = {
+        name: "sha256-" + base64.b64encode(hashlib.sha256((dist / name).read_bytes()).digest()).decode()
+        for name in files(dist)
+        if name != "sw.mjs"
+    }
     assert precached(dist) == expected
     assert re.search(r'const VERSION = "[0-9a-f]{16}";', (dist / "sw.mjs").read_text())
 
@@ -154,7 +169,12 @@ def test_own_files_name_no_other_host(dist):
 
 
 def test_bokehjs_modules_come_after_those_that_they_need():
-    modules = {1: "function _(a,b){}", 2: "function _(get,b){get(1);get(9)}", 3: "function _(g,b){b.g(4);g(2)}", 4: "function _(){}"}
+    modules = {
+        1: "function _(a,b){}",
+        2: "function _(get,b){get(1);get(9)}",
+        3: "function _(g,b){b.g(4);g(2)}",
+        4: "function _(){}",
+    }
     assert bokehjs.in_order(modules, [3, 1]) == [1, 2, 3]  # 9 is a plug-in that is not there, b.g(4) no call of get
     with pytest.raises(AssertionError, match="need each other"):
         bokehjs.in_order({1: "function _(a){a(2)}", 2: "function _(a){a(1)}"}, [1])
@@ -194,13 +214,17 @@ def test_manifest_icons_exist(dist):
 
 # Serving
 
-@pytest.mark.parametrize("name, kind", [
-    ("worker.mjs", "text/javascript"),
-    ("pyodide/pyodide.asm.wasm", "application/wasm"),
-    ("pyodide/pyodide-lock.json", "application/json"),
-    ("manifest.webmanifest", "application/manifest+json"),
-    ("icons/icon.svg", "image/svg+xml"),
-])
+
+@pytest.mark.parametrize(
+    "name, kind",
+    [
+        ("worker.mjs", "text/javascript"),
+        ("pyodide/pyodide.asm.wasm", "application/wasm"),
+        ("pyodide/pyodide-lock.json", "application/json"),
+        ("manifest.webmanifest", "application/manifest+json"),
+        ("icons/icon.svg", "image/svg+xml"),
+    ],
+)
 def test_server_names_the_type_that_browsers_insist_on(dist, name, kind):
     server = build.server()
     threading.Thread(target=server.serve_forever, daemon=True).start()
@@ -215,13 +239,19 @@ def test_server_names_the_type_that_browsers_insist_on(dist, name, kind):
 
 def test_build_script_needs_the_standard_library_only():
     script = "import sys; sys.path.insert(0, '.'); import build; print(*{m.partition('.')[0] for m in sys.modules})"
-    done = subprocess.run([sys.executable, "-I", "-S", "-c", script], cwd=build.ROOT, check=True, capture_output=True,
-                          text=True)
+    done = subprocess.run(
+        [sys.executable, "-I", "-S", "-c", script], cwd=build.ROOT, check=True, capture_output=True, text=True
+    )
     assert set(done.stdout.split()) - set(sys.stdlib_module_names) == {"__main__", "build"}
 
 
 def test_help_names_every_command():
-    done = subprocess.run([sys.executable, Path(build.__file__).name, "--help"], cwd=build.ROOT, check=True,
-                          capture_output=True, text=True)
+    done = subprocess.run(
+        [sys.executable, Path(build.__file__).name, "--help"],
+        cwd=build.ROOT,
+        check=True,
+        capture_output=True,
+        text=True,
+    )
     for command in ("serve", "test", "build", "bench", "lock", "docs"):
         assert command in done.stdout

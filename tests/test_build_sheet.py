@@ -1,7 +1,11 @@
 """The build sheet: few pages, everything on them that the bench needs, verdicts and cautions with it."""
+
 import pytest
 import zxingcpp
 from hypothesis import given, settings
+from making_designs import BENCH_CHAPTERS, bench
+from pdf_reader import pages, picture
+from test_face import KNOWN
 
 from burnercalc import build_sheet, units
 from burnercalc.chapters import days
@@ -9,16 +13,25 @@ from burnercalc.design import Design
 from burnercalc.drawing.flow import Caution, Columns
 from burnercalc.link import to_link
 from burnercalc.solve import solve
-from making_designs import BENCH_CHAPTERS, bench
-from pdf_reader import pages, picture
-from test_face import KNOWN
 
 BASE = "https://example.org/burner/"
-ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3",
-         "ports_per_row": "18", "units": "mm"}
-DESIGNS = {"default": {}, "small": KNOWN,
-           "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"}, "round": ROUND,
-           "end": {"inlet_position": "end", "inlet": "1-1/2"}, "plastic": {"refractory": "phosphate_plastic"}}
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "6 in",
+    "body_width": "6 in",
+    "pattern": "rings",
+    "rows": "3",
+    "ports_per_row": "18",
+    "units": "mm",
+}
+DESIGNS = {
+    "default": {},
+    "small": KNOWN,
+    "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"},
+    "round": ROUND,
+    "end": {"inlet_position": "end", "inlet": "1-1/2"},
+    "plastic": {"refractory": "phosphate_plastic"},
+}
 
 
 def sheet(texts, paper="letter"):
@@ -35,8 +48,15 @@ def test_two_to_four_pages_with_all_that_the_bench_needs(name):
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
         assert units.show(answer.value, answer.dimension, result.design.units) in text, key
-    for words in ("Cut list", "Stock to buy", "Mould and block", "The days", "Gas and air", "Checks",
-                  "DO NOT BUILD" if result.worst == "stop" else "Good:"):
+    for words in (
+        "Cut list",
+        "Stock to buy",
+        "Mould and block",
+        "The days",
+        "Gas and air",
+        "Checks",
+        "DO NOT BUILD" if result.worst == "stop" else "Good:",
+    ):
         assert words in text
     for check in result.checks.values():
         if check.verdict != "good":
@@ -72,8 +92,11 @@ def test_a4_is_a4_and_holds_the_same_tables():
 
 def cautions(made):
     """How many cautions stand among blocks and in their columns."""
-    return sum(isinstance(block, Caution) + sum(cautions(column) for column in getattr(block, "columns", ()) if isinstance(block, Columns))
-               for block in made)
+    return sum(
+        isinstance(block, Caution)
+        + sum(cautions(column) for column in getattr(block, "columns", ()) if isinstance(block, Columns))
+        for block in made
+    )
 
 
 @settings(max_examples=20, deadline=None)

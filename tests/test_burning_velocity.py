@@ -50,8 +50,9 @@ def test_propane_form_of_another_author_scaled_alike_lies_in_the_band():
         assert low <= expected * 0.42 / 0.3422 <= high, phi
 
 
-@pytest.mark.parametrize("row", rows("burning_velocity_temperature.csv"),
-                         ids=lambda row: "-".join(map(str, row.values())))
+@pytest.mark.parametrize(
+    "row", rows("burning_velocity_temperature.csv"), ids=lambda row: "-".join(map(str, row.values()))
+)
 def test_exponent_agrees_with_computed_flames(row):
     assert bv.temperature_exponent(row["fuel"], row["phi"], row["temp_K"]) == pytest.approx(row["expected"], abs=0.01)
 
@@ -79,9 +80,15 @@ def test_band_encloses_the_value_and_heat_speeds_the_flame(species, phi, temp_K,
     assert bv.species_burning_velocity_m_s(species, phi, temp_K * 1.05, pressure).value > value
 
 
-@pytest.mark.parametrize("change, field", [({"equivalence_ratio": 1.7}, "equivalence_ratio"),
-                                           ({"equivalence_ratio": float("nan")}, "equivalence_ratio"),
-                                           ({"temp_K": 100}, "temp_K"), ({"pressure_Pa": 0}, "pressure_Pa")])
+@pytest.mark.parametrize(
+    "change, field",
+    [
+        ({"equivalence_ratio": 1.7}, "equivalence_ratio"),
+        ({"equivalence_ratio": float("nan")}, "equivalence_ratio"),
+        ({"temp_K": 100}, "temp_K"),
+        ({"pressure_Pa": 0}, "pressure_Pa"),
+    ],
+)
 def test_refuses_and_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         bv.species_burning_velocity_m_s(**{"species": "CH4", "equivalence_ratio": 1.0, **change})

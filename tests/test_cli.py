@@ -1,16 +1,17 @@
 """The command line: files appear, wrong input leaves with 2 and names what is wrong."""
+
 import json
 import os
 import subprocess
 import sys
 
 import pytest
+from pdf_reader import pages
 
 from burnercalc.cli import main
 from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.settings import SETTINGS
-from pdf_reader import pages
 
 
 def test_build_sheet_and_templates(tmp_path):
@@ -24,10 +25,15 @@ def test_build_sheet_and_templates(tmp_path):
     assert "End cap" in text and "Inlet hole" in text and "Baffle" not in text
 
 
-@pytest.mark.parametrize("form, names", [
-    ("svg", {"face.svg", "section.svg", "window-template.svg", "mould-template.svg"}),
-    ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf"}),
-    ("csv", {"hole-table.csv", "cut-list.csv"}), ("json", {"design.json"})])
+@pytest.mark.parametrize(
+    "form, names",
+    [
+        ("svg", {"face.svg", "section.svg", "window-template.svg", "mould-template.svg"}),
+        ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf"}),
+        ("csv", {"hole-table.csv", "cut-list.csv"}),
+        ("json", {"design.json"}),
+    ],
+)
 def test_export_writes_a_folder(tmp_path, capsys, form, names):
     folder = tmp_path / "new"
     assert main(["export", "--format", form, "-o", str(folder), "--set", "rows=4"]) == 0
@@ -56,15 +62,35 @@ def test_wrong_input_is_named_all_at_once(capsys):
 
 
 def test_settings_of_the_json_read_back_as_the_same_design(capsys):
-    assert main(["sheet", "--json", "--set", "units=mm", "body_length=11 1/4 in", "chamber_temperature=1200 degC", "low_fire=35 %"]) == 0
+    assert (
+        main(
+            [
+                "sheet",
+                "--json",
+                "--set",
+                "units=mm",
+                "body_length=11 1/4 in",
+                "chamber_temperature=1200 degC",
+                "low_fire=35 %",
+            ]
+        )
+        == 0
+    )
     data = json.loads(capsys.readouterr().out)
-    texts = {key: f"{found['value']!r} {'' if found['unit'] == '1' else found['unit']}" if isinstance(found["value"], (int, float)) else found["value"]
-             for key, found in data["settings"].items() if isinstance(found["value"], (int, float, str)) and found["unit"] != "1/kg"}
+    texts = {
+        key: f"{found['value']!r} {'' if found['unit'] == '1' else found['unit']}"
+        if isinstance(found["value"], (int, float))
+        else found["value"]
+        for key, found in data["settings"].items()
+        if isinstance(found["value"], (int, float, str)) and found["unit"] != "1/kg"
+    }
     again = Design.from_texts(texts)
     design, _ = from_link(data["link"])
     for setting in SETTINGS:
         value = design.value(setting.key)
-        assert again.value(setting.key) == (pytest.approx(value, rel=1e-9) if isinstance(value, float) else value), setting.key
+        assert again.value(setting.key) == (pytest.approx(value, rel=1e-9) if isinstance(value, float) else value), (
+            setting.key
+        )
 
 
 @pytest.mark.parametrize("arguments", [["rows"], ["=5"], ["rows=4", "rows=5"], ["body_length="]])
@@ -88,8 +114,11 @@ def test_a_folder_that_cannot_be_written_is_named(tmp_path, capsys):
 def test_a_terminal_without_our_signs_gets_the_sheet(options):
     """Latin-1 has the degree and the square but no lowered 2; ASCII has none of them."""
     for encoding in ("latin-1", "ascii"):
-        done = subprocess.run([sys.executable, "-m", "burnercalc", "sheet", *options], capture_output=True,
-                              env={**os.environ, "PYTHONIOENCODING": encoding})
+        done = subprocess.run(
+            [sys.executable, "-m", "burnercalc", "sheet", *options],
+            capture_output=True,
+            env={**os.environ, "PYTHONIOENCODING": encoding},
+        )
         assert done.returncode == 0 and not done.stderr
         if options:
             assert json.loads(done.stdout.decode(encoding))["answers"]["port_count"]["value"] == 43

@@ -1,7 +1,9 @@
 """Mixture, flame, flue gas and available heat against Cantera tables and hand arithmetic."""
+
 import pytest
 from CoolProp.CoolProp import PropsSI
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
@@ -80,8 +82,11 @@ def test_available_heat_table_with_excess_air(fuel):
             assert 100 * split.available == pytest.approx(row["available_percent"], abs=1.0), row
 
 
-@pytest.mark.parametrize("row", rows("available_heat_rich.csv"),
-                         ids=lambda row: f"{row['fuel']}-{row['flue_temp_F']:g}F-{row['equivalence_ratio']}")
+@pytest.mark.parametrize(
+    "row",
+    rows("available_heat_rich.csv"),
+    ids=lambda row: f"{row['fuel']}-{row['flue_temp_F']:g}F-{row['equivalence_ratio']}",
+)
 def test_available_heat_table_with_chemical_loss(row):
     arguments = BY_NAME[row["fuel"]], row["equivalence_ratio"], kelvin(row["flue_temp_F"]), INLET_60F_K, INLET_60F_K
     # The table lets the gas follow equilibrium down to the flue temperature; 1 point is promised.
@@ -100,8 +105,13 @@ def test_available_heat_on_both_bases_is_the_same_heat():
 
 
 @settings(max_examples=150, deadline=None)
-@given(st.sampled_from(list(BY_NAME.values())), st.floats(0.4, 2), st.floats(700, 2000), st.floats(250, 800),
-       st.floats(250, 800))
+@given(
+    st.sampled_from(list(BY_NAME.values())),
+    st.floats(0.4, 2),
+    st.floats(700, 2000),
+    st.floats(250, 800),
+    st.floats(250, 800),
+)
 def test_heat_split_closes(fuel, phi, chamber_K, gas_K, air_K):
     split = combustion.heat_split(fuel, phi, chamber_K, gas_K, air_K)
     shares = split.available + split.latent + split.sensible + split.chemical
@@ -170,8 +180,15 @@ def test_dew_point_refuses_what_is_ice_or_nonsense():
 
 
 def test_atmosphere_words():
-    words = {0.5: "oxidising", 0.979: "oxidising", 0.98: "neutral", 1: "neutral", 1.02: "neutral", 1.021: "reducing",
-             2: "reducing"}
+    words = {
+        0.5: "oxidising",
+        0.979: "oxidising",
+        0.98: "neutral",
+        1: "neutral",
+        1.02: "neutral",
+        1.021: "reducing",
+        2: "reducing",
+    }
     for phi, word in words.items():
         assert combustion.atmosphere(phi) == word
     with pytest.raises(InputError):
@@ -184,9 +201,18 @@ def test_neutral_band_means_what_its_comment_says():
     assert rich.co_dry == pytest.approx(0.0065, abs=0.0010)
 
 
-@pytest.mark.parametrize("field, value", [
-    ("equivalence_ratio", 0.29), ("equivalence_ratio", 3.1), ("equivalence_ratio", float("nan")), ("gas_temp_K", 249),
-    ("air_temp_K", 901), ("pressure_Pa", 0.5e5), ("pressure_Pa", float("nan"))])
+@pytest.mark.parametrize(
+    "field, value",
+    [
+        ("equivalence_ratio", 0.29),
+        ("equivalence_ratio", 3.1),
+        ("equivalence_ratio", float("nan")),
+        ("gas_temp_K", 249),
+        ("air_temp_K", 901),
+        ("pressure_Pa", 0.5e5),
+        ("pressure_Pa", float("nan")),
+    ],
+)
 def test_flame_refuses(field, value):
     arguments = {"fuel": PROPANE, "equivalence_ratio": 1.0, field: value}
     with pytest.raises(InputError) as caught:
@@ -199,8 +225,9 @@ def test_flame_refuses(field, value):
         assert caught.value.nearest == ""
 
 
-@pytest.mark.parametrize("field, value", [("chamber_temp_K", 3001), ("chamber_temp_K", float("nan")),
-                                          ("freeze_temp_K", 500)])
+@pytest.mark.parametrize(
+    "field, value", [("chamber_temp_K", 3001), ("chamber_temp_K", float("nan")), ("freeze_temp_K", 500)]
+)
 def test_flue_gas_refuses(field, value):
     arguments = {"fuel": PROPANE, "equivalence_ratio": 1.0, "chamber_temp_K": 1500.0, field: value}
     with pytest.raises(InputError) as caught:

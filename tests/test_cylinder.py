@@ -26,14 +26,16 @@ def test_saturation_agrees_with_coolprop(row):
         got = lp.saturation_pressure_Pa(species, temp) / PSI_PA - 14.696
         # Two decimals are printed; the table lies 5 K apart.
         assert got == pytest.approx(row[column], abs=0.02)
-    density = lp.liquid_density_kg_m3("C3H8", temp) * 0.0254 ** 3 * 231 / cy.POUND_KG
+    density = lp.liquid_density_kg_m3("C3H8", temp) * 0.0254**3 * 231 / cy.POUND_KG
     assert density == pytest.approx(row["propane_liquid_lb_gal"], abs=0.003)
     assert lp.latent_heat_J_kg("C3H8", temp) / 2326 == pytest.approx(row["propane_latent_Btu_lb"], abs=0.15)
 
 
 @settings(max_examples=40, deadline=None)
-@given(st.sampled_from([("C3H8", "Propane"), ("C4H10", "n-Butane"), ("iC4H10", "IsoButane"), ("C3H6", "Propylene")]),
-       st.floats(200.1, 339.9))
+@given(
+    st.sampled_from([("C3H8", "Propane"), ("C4H10", "n-Butane"), ("iC4H10", "IsoButane"), ("C3H6", "Propylene")]),
+    st.floats(200.1, 339.9),
+)
 def test_interpolation_stays_on_the_saturation_line(fluid, temp):
     pressure = lp.saturation_pressure_Pa(fluid[0], temp)
     assert pressure == pytest.approx(PropsSI("P", "T", temp, "Q", 0, fluid[1]), rel=5e-4)
@@ -42,8 +44,9 @@ def test_interpolation_stays_on_the_saturation_line(fluid, temp):
 
 @pytest.mark.parametrize("row", rows("cylinder_100lb.csv"), ids=lambda r: f"{r['content_lb']:g}lb-{r['air_degF']:g}F")
 def test_hundred_pound_cylinder_agrees_with_the_table(row):
-    got = cy.draw_limit_W(cy.upright_cylinder("100 lb"), row["content_lb"] * cy.POUND_KG, "C3H8",
-                          kelvin(row["air_degF"]), ATM, HHV)
+    got = cy.draw_limit_W(
+        cy.upright_cylinder("100 lb"), row["content_lb"] * cy.POUND_KG, "C3H8", kelvin(row["air_degF"]), ATM, HHV
+    )
     assert got / cy.BTU_H_W == pytest.approx(row["expected_Btu_h"], rel=0.10)
 
 
@@ -58,6 +61,7 @@ def test_wall_coefficient_and_strip_are_the_best_fit_of_the_table():
             got *= coefficient_ratio * (area + pi * vessel.diameter_m * (strip_m - cy.DRY_STRIP_M)) / area
             found.append((got / row["expected_Btu_h"] - 1) ** 2)
         return (sum(found) / len(found)) ** 0.5
+
     best = error(1.0, cy.DRY_STRIP_M)
     assert best < 0.018
     for ratio, strip in ((1.02, 0.032), (0.98, 0.032), (1.0, 0.042), (1.0, 0.022), (1.03, 0.022), (0.97, 0.042)):
@@ -65,9 +69,17 @@ def test_wall_coefficient_and_strip_are_the_best_fit_of_the_table():
 
 
 # Reference 6.4 (calc: U = 2.0 Btu/h ft2 F on the wetted wall alone; strip and fitted coefficient move it up to 15 %).
-@pytest.mark.parametrize("name, share, expected", [
-    ("20 lb", 1, 64600), ("20 lb", 0.5, 40200), ("30 lb", 1, 88900), ("40 lb", 0.5, 64600), ("100 lb", 1, 227000),
-    ("100 lb", 0.5, 125000)])
+@pytest.mark.parametrize(
+    "name, share, expected",
+    [
+        ("20 lb", 1, 64600),
+        ("20 lb", 0.5, 40200),
+        ("30 lb", 1, 88900),
+        ("40 lb", 0.5, 64600),
+        ("100 lb", 1, 227000),
+        ("100 lb", 0.5, 125000),
+    ],
+)
 def test_other_cylinders_are_near_the_worked_figures(name, share, expected):
     vessel = cy.upright_cylinder(name)
     got = cy.draw_limit_W(vessel, vessel.capacity_kg * share, "C3H8", kelvin(60), INLET, HHV)
@@ -116,8 +128,10 @@ def test_fast_draw_lives_on_the_warmth_of_liquid_and_steel():
     run = cy.run_down(vessel, vessel.capacity_kg, "C3H8", air, INLET, 5e6, HHV, steps=4000)
     least = lp.saturation_temp_K("C3H8", INLET)
     mean = (air + least) / 2
-    store = (lp.liquid_heat_capacity_J_kgK("C3H8", mean) * (vessel.capacity_kg + run.left_kg) / 2
-             + vessel.steel_mass_kg * 480)
+    store = (
+        lp.liquid_heat_capacity_J_kgK("C3H8", mean) * (vessel.capacity_kg + run.left_kg) / 2
+        + vessel.steel_mass_kg * 480
+    )
     assert run.ended_by == "cold"
     drawn = store * (air - least) / lp.latent_heat_J_kg("C3H8", mean)
     assert vessel.capacity_kg - run.left_kg == pytest.approx(drawn, rel=0.02)
@@ -139,8 +153,13 @@ def test_steps_do_not_decide_the_answer():
 
 
 @settings(max_examples=30, deadline=None)
-@given(st.sampled_from(["20 lb", "30 lb", "40 lb", "100 lb"]), st.floats(0.05, 1), st.floats(235, 325),
-       st.floats(500, 3e5), st.floats(1, 3))
+@given(
+    st.sampled_from(["20 lb", "30 lb", "40 lb", "100 lb"]),
+    st.floats(0.05, 1),
+    st.floats(235, 325),
+    st.floats(500, 3e5),
+    st.floats(1, 3),
+)
 def test_run_down_is_finite_and_more_draw_never_runs_longer(name, share, air, draw, more):
     vessel = cy.upright_cylinder(name)
     mass = vessel.capacity_kg * share
@@ -165,11 +184,18 @@ def test_butane_gives_nothing_in_the_cold():
     assert cy.run_down(vessel, 9.0, "C4H10", kelvin(20), ATM, 1e4, HHV).ended_by == "cold at the start"
 
 
-@pytest.mark.parametrize("call", [
-    lambda: cy.upright_cylinder("25 lb"), lambda: cy.lying_tank(0.5, 0.4),
-    lambda: lp.saturation_pressure_Pa("C3H8", float("nan")), lambda: lp.saturation_temp_K("CH4", 1e5),
-    lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.5, 200.0), lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.9, 280.0),
-    lambda: cy.run_down(cy.upright_cylinder("20 lb"), 0, "C3H8", 290, INLET, 1e4, HHV)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: cy.upright_cylinder("25 lb"),
+        lambda: cy.lying_tank(0.5, 0.4),
+        lambda: lp.saturation_pressure_Pa("C3H8", float("nan")),
+        lambda: lp.saturation_temp_K("CH4", 1e5),
+        lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.5, 200.0),
+        lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.9, 280.0),
+        lambda: cy.run_down(cy.upright_cylinder("20 lb"), 0, "C3H8", 290, INLET, 1e4, HHV),
+    ],
+)
 def test_refuses(call):
     with pytest.raises(InputError):
         call()

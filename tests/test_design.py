@@ -1,4 +1,5 @@
 """Settings, rules and designs: everything wrong is refused by name, all at once, with a value that works."""
+
 import re
 
 import pytest
@@ -8,8 +9,8 @@ from hypothesis import strategies as st
 from burnercalc import rules, units
 from burnercalc.design import Design, default_values, limits, parse_setting
 from burnercalc.errors import InputErrors
-from burnercalc.solve import solve
 from burnercalc.settings import BY_KEY, GROUPS, SETTINGS
+from burnercalc.solve import solve
 
 
 def refusals(**texts):
@@ -48,10 +49,29 @@ def test_all_refusals_come_together():
     assert errors["body_depth"].nearest == "5 in"  # 5 mm is out of range
 
 
-@pytest.mark.parametrize("key, text", [
-    ("body_length", ""), ("body_length", "long"), ("rows", "a few"), ("wall", "1"), ("wall", "1 lb"), ("fuel", ""), ("firing_rate", "hot"),
-    ("lining", ""), ("lining", "bricks"), ("fuel_blend", "C3H8"), ("blower_curve", "strong"), ("jet_drill", "fine"), ("start_date", "soon"),
-    ("stock_lengths", "long"), ("nipple_stock", "6 in"), ("price_steel", "2"), ("price_bag", "dear"), ("mould_base", "oak")])
+@pytest.mark.parametrize(
+    "key, text",
+    [
+        ("body_length", ""),
+        ("body_length", "long"),
+        ("rows", "a few"),
+        ("wall", "1"),
+        ("wall", "1 lb"),
+        ("fuel", ""),
+        ("firing_rate", "hot"),
+        ("lining", ""),
+        ("lining", "bricks"),
+        ("fuel_blend", "C3H8"),
+        ("blower_curve", "strong"),
+        ("jet_drill", "fine"),
+        ("start_date", "soon"),
+        ("stock_lengths", "long"),
+        ("nipple_stock", "6 in"),
+        ("price_steel", "2"),
+        ("price_bag", "dear"),
+        ("mould_base", "oak"),
+    ],
+)
 def test_what_is_offered_for_a_lone_setting_works(key, text):
     offered = refusals(**{key: text})[key].nearest
     for one in offered.split(" or "):
@@ -65,28 +85,58 @@ def test_an_empty_or_endless_value_is_told_in_words():
 
 
 BROKEN = [
-    ("setback", {"setback": "2 in"}), ("setback", {"setback": "1/8 in"}), ("wall", {"wall": "3/4 in", "body_width": "1 1/2 in", "setback": "3/4 in"}),
-    ("setback", {"body_length": "3 in", "body_width": "3 in", "setback": "1 1/2 in"}), ("edge_margin", {"edge_margin": "1 1/2 in", "body_length": "4 in", "body_width": "6 in"}),
-    ("corner_radius", {"corner_radius": "2 in"}), ("grip", {"grip": "1/8 in"}), ("grip", {"grip": "3 7/8 in", "block_thickness": "5 in"}),
-    ("block_thickness", {"block_thickness": "3/4 in"}), ("ports_per_row", {"ports_per_row": "1"}),
-    ("wall", {"wall": "1/2 in", "body_depth": "2 in"}), ("ports_per_row", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in"}),
-    ("rows", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in", "rows": "40"}), ("body_length", {"body_kind": "pipe"}),
-    ("pattern", {"body_kind": "pipe", "body_length": "4 in"}), ("pattern", {"pattern": "rings", "ports_per_row": "30"}),
-    ("ports_per_row", {"pattern": "hexagonal", "ports_per_row": "1"}), ("corner_drill", {"corner_drill": "2 in", "setback": "1 1/4 in"}),
+    ("setback", {"setback": "2 in"}),
+    ("setback", {"setback": "1/8 in"}),
+    ("wall", {"wall": "3/4 in", "body_width": "1 1/2 in", "setback": "3/4 in"}),
+    ("setback", {"body_length": "3 in", "body_width": "3 in", "setback": "1 1/2 in"}),
+    ("edge_margin", {"edge_margin": "1 1/2 in", "body_length": "4 in", "body_width": "6 in"}),
+    ("corner_radius", {"corner_radius": "2 in"}),
+    ("grip", {"grip": "1/8 in"}),
+    ("grip", {"grip": "3 7/8 in", "block_thickness": "5 in"}),
+    ("block_thickness", {"block_thickness": "3/4 in"}),
+    ("ports_per_row", {"ports_per_row": "1"}),
+    ("wall", {"wall": "1/2 in", "body_depth": "2 in"}),
+    ("ports_per_row", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in"}),
+    ("rows", {"body_kind": "pipe", "pattern": "rings", "body_length": "4 in", "rows": "40"}),
+    ("body_length", {"body_kind": "pipe"}),
+    ("pattern", {"body_kind": "pipe", "body_length": "4 in"}),
+    ("pattern", {"pattern": "rings", "ports_per_row": "30"}),
+    ("ports_per_row", {"pattern": "hexagonal", "ports_per_row": "1"}),
+    ("corner_drill", {"corner_drill": "2 in", "setback": "1 1/4 in"}),
     ("inlet_position", {"inlet_position": "end", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
     ("setback", {"setback": "3/16 in", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
     ("inlet", {"inlet": "3-1/2", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
-    ("stock_lengths", {"stock_lengths": "6 in"}), ("cap_gap", {"cap_gap": "1/8 in", "wall": "1/8 in"}), ("nipple_stock", {"inlet_length": "36 in"}),
-    ("mould_board", {"mould_board": "2x2"}), ("mould_board", {"mould_board": "2x4", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
-    ("pin_depth", {"pin_depth": "3/4 in"}), ("castable_water_low", {"castable_water_low": "30 %"}),
+    ("stock_lengths", {"stock_lengths": "6 in"}),
+    ("cap_gap", {"cap_gap": "1/8 in", "wall": "1/8 in"}),
+    ("nipple_stock", {"inlet_length": "36 in"}),
+    ("mould_board", {"mould_board": "2x2"}),
+    ("mould_board", {"mould_board": "2x4", "body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal"}),
+    ("pin_depth", {"pin_depth": "3/4 in"}),
+    ("castable_water_low", {"castable_water_low": "30 %"}),
     ("port_position_tolerance", {"port_position_tolerance": "1/4 in", "port_diameter": "1/8 in"}),
-    ("edge_margin", {"edge_margin": "2 in"}), ("port_diameter", {"port_diameter": "1 in", "setback": "1 5/8 in"}),
-    ("baffle_holes", {"baffle_holes": "5000"}), ("baffle_holes", {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"}),
+    ("edge_margin", {"edge_margin": "2 in"}),
+    ("port_diameter", {"port_diameter": "1 in", "setback": "1 5/8 in"}),
+    ("baffle_holes", {"baffle_holes": "5000"}),
+    (
+        "baffle_holes",
+        {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"},
+    ),
     ("tank_length", {"cylinder": "tank", "tank_length": "20 in"}),
     ("body_width", {"body_kind": "pipe", "body_width": "1 1/2 in", "pattern": "hexagonal"}),
     ("setback", {"setback": "1 63/64 in", "corner_radius": "0 in", "rows": "1", "ports_per_row": "1"}),
-    ("edge_margin", {"body_kind": "pipe", "body_length": "4 in", "pattern": "hexagonal", "rows": "1", "ports_per_row": "1", "edge_margin": "2 in"}),
-    ("grip", {"wall": "13.4640262931 mm", "grip": "1/2 in", "setback": "1 in"}), ("castable_water_low", {"castable_water_high": "7.62415653944 %"}),
+    (
+        "edge_margin",
+        {
+            "body_kind": "pipe",
+            "body_length": "4 in",
+            "pattern": "hexagonal",
+            "rows": "1",
+            "ports_per_row": "1",
+            "edge_margin": "2 in",
+        },
+    ),
+    ("grip", {"wall": "13.4640262931 mm", "grip": "1/2 in", "setback": "1 in"}),
+    ("castable_water_low", {"castable_water_high": "7.62415653944 %"}),
 ]
 
 
@@ -116,18 +166,26 @@ def test_every_rule_can_break():
     assert geometry <= seen, {rule.__name__ for rule in geometry - seen}
 
 
-@given(st.sampled_from([s for s in SETTINGS if s.dimension in units.DIMENSIONS]), st.floats(allow_nan=True, allow_infinity=True))
+@given(
+    st.sampled_from([s for s in SETTINGS if s.dimension in units.DIMENSIONS]),
+    st.floats(allow_nan=True, allow_infinity=True),
+)
 def test_no_number_slips_past_its_range(setting, number):
     low, high = limits(setting)
     try:
         value = parse_setting(setting, f"{number!r} {units.shown_unit(setting.dimension, 'in')}")
     except ValueError:
         return
-    assert (low is None or value >= low * (1 - 1e-9) - 1e-12 * abs(low)) and (high is None or value <= high * (1 + 1e-9))
+    assert (low is None or value >= low * (1 - 1e-9) - 1e-12 * abs(low)) and (
+        high is None or value <= high * (1 + 1e-9)
+    )
 
 
 def test_switching_units_never_changes_the_design():
-    inches, metric = Design.from_texts({"body_length": "10 1/8 in"}), Design.from_texts({"body_length": "10 1/8 in", "units": "mm"})
+    inches, metric = (
+        Design.from_texts({"body_length": "10 1/8 in"}),
+        Design.from_texts({"body_length": "10 1/8 in", "units": "mm"}),
+    )
     assert all(inches.value(s.key) == metric.value(s.key) for s in SETTINGS if s.key != "units")
     assert metric.show("body_length") == "257.2 mm"
 

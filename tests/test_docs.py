@@ -1,4 +1,5 @@
 """What is written about the code holds: docstrings of formulas, tables and commands of the README, links and paths."""
+
 import ast
 import re
 import shlex
@@ -17,9 +18,31 @@ GUIDES = [ROOT / name for name in ("README.md", "DEVELOPERS.md", "CHANGELOG.md",
 # --- docstrings of formulas -------------------------------------------------------------------------------------------
 
 # Ends of names and the unit that stands in brackets beside them; K is also the letter of a loss coefficient.
-UNITS = {"m": "m", "m2": "m2", "m3": "m3", "s": "s", "kg": "kg", "K": "K", "Pa": "Pa", "W": "W", "J": "J", "mol": "mol", "Pas": "Pa s",
-         "m_s": "m/s", "m2_s": "m2/s", "m3_s": "m3/s", "kg_s": "kg/s", "kg_m3": "kg/m3", "kg_mol": "kg/mol", "J_kg": "J/kg",
-         "J_kgK": "J/kg/K", "W_K": "W/K", "W_m2": "W/m2", "W_mK": "W/m/K", "1_s": "1/s"}
+UNITS = {
+    "m": "m",
+    "m2": "m2",
+    "m3": "m3",
+    "s": "s",
+    "kg": "kg",
+    "K": "K",
+    "Pa": "Pa",
+    "W": "W",
+    "J": "J",
+    "mol": "mol",
+    "Pas": "Pa s",
+    "m_s": "m/s",
+    "m2_s": "m2/s",
+    "m3_s": "m3/s",
+    "kg_s": "kg/s",
+    "kg_m3": "kg/m3",
+    "kg_mol": "kg/mol",
+    "J_kg": "J/kg",
+    "J_kgK": "J/kg/K",
+    "W_K": "W/K",
+    "W_m2": "W/m2",
+    "W_mK": "W/m/K",
+    "1_s": "1/s",
+}
 HEADING = re.compile(r"([A-Z][a-z]+(?: [a-z]+)?)(?: \([^)]*\))?:(.*)")
 
 
@@ -54,10 +77,16 @@ def suffix(name):
 
 
 # Formulas are in physics; records and texts that have no unit need no bracket, short helpers no list of arguments.
-FORMULAS = [pytest.param(function, id=f"{path.stem}.{function.name}") for path, function in public_functions("burnercalc/physics")
-            if "Arguments" in sections(function)]
-CHECKED = [pytest.param(function, id=f"{path.stem}.{function.name}") for path, function in public_functions("burnercalc")
-           if "Checked by" in sections(function)]
+FORMULAS = [
+    pytest.param(function, id=f"{path.stem}.{function.name}")
+    for path, function in public_functions("burnercalc/physics")
+    if "Arguments" in sections(function)
+]
+CHECKED = [
+    pytest.param(function, id=f"{path.stem}.{function.name}")
+    for path, function in public_functions("burnercalc")
+    if "Checked by" in sections(function)
+]
 
 
 def test_formulas_are_found():
@@ -76,7 +105,7 @@ def test_docstring_lists_the_arguments_with_their_units(function):
         unit = suffix(name)
         if unit and not words.startswith("function"):
             brackets = re.findall(r"\[([^\]]+)\]", words)
-            assert unit in brackets or unit == "K" and name.endswith("_K") and "-" in brackets, (name, words)
+            assert unit in brackets or (unit == "K" and name.endswith("_K") and "-" in brackets), (name, words)
 
 
 @pytest.mark.parametrize("function", FORMULAS)
@@ -93,10 +122,13 @@ def test_what_checks_a_formula_is_there_and_knows_it(function):
         if name.endswith(".py"):
             assert function.name in (ROOT / name).read_text(encoding="utf-8"), name
         else:
-            assert any(Path(name).name in text.read_text(encoding="utf-8") for text in (ROOT / "tests").glob("test_*.py")), name
+            assert any(
+                Path(name).name in text.read_text(encoding="utf-8") for text in (ROOT / "tests").glob("test_*.py")
+            ), name
 
 
 # --- the guides -------------------------------------------------------------------------------------------------------
+
 
 def blocks(path, language):
     return re.findall(rf"^```{language}\n(.*?)^```", path.read_text(encoding="utf-8"), re.S | re.M)
@@ -118,7 +150,7 @@ def test_commands_of_the_guides_run(line, tmp_path, monkeypatch, capsys):
         assert cli.main(shlex.split(line.removeprefix(BURNERCALC), comments=True)) == 0
         assert capsys.readouterr().out or any(tmp_path.iterdir())
     else:
-        command, = re.findall(r"^python3 build\.py (\w+)", line)
+        (command,) = re.findall(r"^python3 build\.py (\w+)", line)
         assert f"python3 build.py {command} " in build.__doc__
 
 
@@ -161,17 +193,39 @@ def test_each_source_stands_once_and_each_table_has_one():
 
 # --- all text -----------------------------------------------------------------------------------------------------------
 
-TEXT = {".py", ".md", ".mjs", ".js", ".css", ".html", ".toml", ".csv", ".txt", ".lock", ".json", ".svg", ".webmanifest", ""}
+TEXT = {
+    ".py",
+    ".md",
+    ".mjs",
+    ".js",
+    ".css",
+    ".html",
+    ".toml",
+    ".csv",
+    ".txt",
+    ".lock",
+    ".json",
+    ".svg",
+    ".webmanifest",
+    "",
+}
 # Folders of a machine, hosts that packages come from, and talk about how the project is made instead of what it is.
-FOREIGN = re.compile(r"/(?:home|root|work|Users)/(?!pyodide)\w|py[p]i\.org|python[h]osted|npm[j]s|conda[-]forge|\bissue #?\d"
-                     r"|\b(?:sub)?age[n]ts?\b|\bas an A[I]\b", re.I)
+FOREIGN = re.compile(
+    r"/(?:home|root|work|Users)/(?!pyodide)\w|py[p]i\.org|python[h]osted|npm[j]s|conda[-]forge|\bissue #?\d"
+    r"|\b(?:sub)?age[n]ts?\b|\bas an A[I]\b",
+    re.I,
+)
 
 
 def own_texts():
     for path in sorted(ROOT.rglob("*")):
         inside = path.relative_to(ROOT).parts
-        if any(part in ("dist", "build", "node_modules", "__pycache__") or part.startswith(".") and part != ".ci" or part.endswith(".egg-info")
-               for part in inside):
+        if any(
+            part in ("dist", "build", "node_modules", "__pycache__")
+            or (part.startswith(".") and part != ".ci")
+            or part.endswith(".egg-info")
+            for part in inside
+        ):
             continue
         if path.is_file() and path.suffix in TEXT:
             yield path

@@ -1,14 +1,15 @@
 """DXF read back and audited by ezdxf, an independent reader."""
+
 import io
 
 import ezdxf
 import pytest
+from drawings import drawings
 from ezdxf import bbox, recover
 from hypothesis import given, settings
 
 from burnercalc.drawing.dxf import write_dxf
 from burnercalc.drawing.shapes import Arc, Circle, Drawing, Line, Polyline, Text, rounded_rectangle, shape_box
-from drawings import drawings
 
 NEAR = 2e-4
 
@@ -36,16 +37,19 @@ def test_everything_comes_back_and_the_audit_is_clean(drawing):
     assert not audit.errors and not audit.fixes and document.dxfversion == "AC1009"
     shapes = drawing.shapes
     assert numbers((*xy(e.dxf.center), e.dxf.radius) for e in space.query("CIRCLE")) == pytest.approx(
-        numbers((s.x, s.y, s.r) for s in shapes if isinstance(s, Circle)), abs=NEAR)
+        numbers((s.x, s.y, s.r) for s in shapes if isinstance(s, Circle)), abs=NEAR
+    )
     assert numbers((*xy(e.dxf.start), *xy(e.dxf.end)) for e in space.query("LINE")) == pytest.approx(
-        numbers((s.x1, s.y1, s.x2, s.y2) for s in shapes if isinstance(s, Line)), abs=NEAR)
-    assert numbers((*xy(e.dxf.center), e.dxf.radius, e.dxf.start_angle, e.dxf.end_angle) for e in space.query("ARC")
-                   ) == pytest.approx(numbers((s.x, s.y, s.r, s.start_deg, s.end_deg) for s in shapes
-                                              if isinstance(s, Arc)), abs=NEAR)
+        numbers((s.x1, s.y1, s.x2, s.y2) for s in shapes if isinstance(s, Line)), abs=NEAR
+    )
+    assert numbers(
+        (*xy(e.dxf.center), e.dxf.radius, e.dxf.start_angle, e.dxf.end_angle) for e in space.query("ARC")
+    ) == pytest.approx(numbers((s.x, s.y, s.r, s.start_deg, s.end_deg) for s in shapes if isinstance(s, Arc)), abs=NEAR)
     assert len(space.query("POLYLINE")) == sum(isinstance(s, Polyline) for s in shapes)
     texts = [(*xy(e.dxf.align_point if e.dxf.halign else e.dxf.insert), e.dxf.height) for e in space.query("TEXT")]
     assert numbers(texts) == pytest.approx(
-        numbers((s.x, s.y, s.height) for s in shapes if isinstance(s, Text)), abs=NEAR)
+        numbers((s.x, s.y, s.height) for s in shapes if isinstance(s, Text)), abs=NEAR
+    )
 
 
 def test_rounded_window_is_one_closed_line_with_true_arcs():
@@ -56,7 +60,11 @@ def test_rounded_window_is_one_closed_line_with_true_arcs():
     arcs = [e for e in line.virtual_entities() if e.dxftype() == "ARC"]
     assert [e.dxf.radius for e in arcs] == pytest.approx([8] * 4, abs=NEAR)
     assert sorted((round(x, 3), round(y, 3)) for x, y in (xy(e.dxf.center) for e in arcs)) == [
-        (-42, -12), (-42, 12), (42, -12), (42, 12)]
+        (-42, -12),
+        (-42, 12),
+        (42, -12),
+        (42, 12),
+    ]
     box = bbox.extents([line], fast=False)
     assert (*xy(box.extmin), *xy(box.extmax)) == pytest.approx(shape_box(shape), abs=0.01)
 

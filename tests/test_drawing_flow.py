@@ -1,24 +1,47 @@
 """Text pages: nothing is lost, nothing overlaps or runs off the page, codes and tables read back."""
+
 import pytest
 import zxingcpp
-from hypothesis import given, settings, strategies as st
+from drawings import drawings
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pdf_reader import pages, picture
 
 from burnercalc.drawing.flow import (
-    QR, Caution, Columns, Figure, Heading, Items, PageBreak, Paragraph, Table, document_pages, figure_ratio, flow)
+    QR,
+    Caution,
+    Columns,
+    Figure,
+    Heading,
+    Items,
+    PageBreak,
+    Paragraph,
+    Table,
+    document_pages,
+    figure_ratio,
+    flow,
+)
 from burnercalc.drawing.pdf import write_document_pdf
 from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
 from burnercalc.errors import InputError
-from drawings import drawings
-from pdf_reader import pages, picture
 
 LINK = "https://example.org/#v=1&rows=3&port_diameter=5/16in"
 words = st.text("abcdefgh \u00e9\u03bb", min_size=1, max_size=300)
-blocks = st.lists(st.one_of(
-    st.builds(Heading, words.map(lambda t: t[:60]), st.sampled_from([1, 2])), st.builds(Paragraph, words),
-    st.builds(Items, st.lists(words, min_size=1, max_size=5).map(tuple), st.sampled_from(["1", "box", "\u2022"])),
-    st.builds(Caution, words), st.just(PageBreak()),
-    st.builds(lambda rows: Table(("one", "two", "three"), tuple(rows), "lrc"),
-              st.lists(st.tuples(words, words, words), min_size=1, max_size=12))), min_size=1, max_size=8)
+blocks = st.lists(
+    st.one_of(
+        st.builds(Heading, words.map(lambda t: t[:60]), st.sampled_from([1, 2])),
+        st.builds(Paragraph, words),
+        st.builds(Items, st.lists(words, min_size=1, max_size=5).map(tuple), st.sampled_from(["1", "box", "\u2022"])),
+        st.builds(Caution, words),
+        st.just(PageBreak()),
+        st.builds(
+            lambda rows: Table(("one", "two", "three"), tuple(rows), "lrc"),
+            st.lists(st.tuples(words, words, words), min_size=1, max_size=12),
+        ),
+    ),
+    min_size=1,
+    max_size=8,
+)
 
 
 @settings(max_examples=40, deadline=None)
@@ -58,9 +81,17 @@ def test_qr_code_opens_the_link():
 
 
 def test_figure_states_its_scale_and_keeps_its_shape():
-    drawing = Drawing("f", "Face", (rectangle(0, 0, 600, 150, "body"), Circle(300, 75, 60, "port"),
-                                    Text(10, 10, "17", 2.2, layer="number"), Text(10, 60, "24 in", 2.5)))
-    page, = pages(write_document_pdf("Sheet", [Figure(drawing, 60, "Face")], "letter"))
+    drawing = Drawing(
+        "f",
+        "Face",
+        (
+            rectangle(0, 0, 600, 150, "body"),
+            Circle(300, 75, 60, "port"),
+            Text(10, 10, "17", 2.2, layer="number"),
+            Text(10, 60, "24 in", 2.5),
+        ),
+    )
+    (page,) = pages(write_document_pdf("Sheet", [Figure(drawing, 60, "Face")], "letter"))
     # 600 mm into 183.9 mm of column is 1:3.26, the next plain ratio 1:4.
     assert "drawn at 1:4" in page.text and "NOT TO SCALE" in page.text
     assert [c[2] for c in page.circles] == [pytest.approx(30, abs=0.001)]
@@ -71,7 +102,7 @@ def test_figure_states_its_scale_and_keeps_its_shape():
 @settings(max_examples=60, deadline=None)
 @given(drawings, st.floats(50, 180), st.floats(40, 200))
 def test_a_figure_stays_inside_its_box_with_all_its_texts(drawing, width, height):
-    page, = flow([Figure(drawing, height)], width, 260)
+    (page,) = flow([Figure(drawing, height)], width, 260)
     boxes = [shape_box(shape) for shape in page]
     assert min(b[0] for b in boxes) >= -0.01 and max(b[2] for b in boxes) <= width + 0.01
     # The caption adds lines of 4.6 mm under the figure.
@@ -94,7 +125,7 @@ def test_heading_moves_on_with_what_it_heads():
 
 
 def test_columns_stand_side_by_side():
-    page, = flow([Columns(((Paragraph("left"),), (Paragraph("right"),)))], 180, 245)
+    (page,) = flow([Columns(((Paragraph("left"),), (Paragraph("right"),)))], 180, 245)
     (left, right) = [s for s in page if isinstance(s, Text)]
     assert left.y == right.y and right.x == pytest.approx((180 - 8) / 2 + 8)
 

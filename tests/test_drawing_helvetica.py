@@ -1,4 +1,5 @@
 """Helvetica widths against pdfium, which carries its own font tables; spelling of characters WinAnsi lacks."""
+
 import ctypes
 
 import pypdfium2.raw as pdfium
@@ -6,7 +7,6 @@ import pytest
 
 from burnercalc.drawing.helvetica import spelled, text_width, wrapped
 from burnercalc.tables import read_table
-
 
 # pdfium draws Helvetica with a font of its own, in which these marks are wider than in Adobe's metrics.
 SUBSTITUTED = {"Euro", "at", "guilsinglright", "guillemotleft", "guillemotright"}
@@ -30,7 +30,7 @@ def test_widths_agree_with_pdfium(font, bold):
 def test_trade_characters_pass_and_others_are_spelled():
     trade = "1\u00bd \u00d7 3\u00bc in, 300 \u00b0F, \u00b15 %, m\u00b2"
     assert spelled(trade) == trade
-    assert spelled("\u03bb \u2265 1 \u2192 \u22125 \u215d\u2033 m\u207b\u00b9") == "lambda >= 1 -> -5 5/8\" m^-\u00b9"
+    assert spelled("\u03bb \u2265 1 \u2192 \u22125 \u215d\u2033 m\u207b\u00b9") == 'lambda >= 1 -> -5 5/8" m^-\u00b9'
     assert spelled("a\nb\u6f22\u0107") == "a b?c"
     assert spelled("2\u00bd in, 300 \u00b0F", "ascii") == "2 1/2 in, 300  degF"
     assert spelled("2\u215d") == "2 5/8"

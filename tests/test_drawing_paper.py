@@ -1,12 +1,22 @@
 """Sheets of paper by plain numbers: sizes, tiles that cover the drawing, the fewest sheets; no file format involved."""
+
 import pytest
-from hypothesis import given, settings, strategies as st
+from drawings import drawings
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from burnercalc.drawing.paper import (
-    EDGE_MM, MARGIN_MM, OVERLAP_MM, SCALE_LIMITS, paper_size, template_sheets, tiles, window_of)
+    EDGE_MM,
+    MARGIN_MM,
+    OVERLAP_MM,
+    SCALE_LIMITS,
+    paper_size,
+    template_sheets,
+    tiles,
+    window_of,
+)
 from burnercalc.drawing.shapes import Circle, Drawing, Text, placed, rectangle, shape_box
 from burnercalc.errors import InputError
-from drawings import drawings
 
 
 def test_paper_sizes():
@@ -42,15 +52,19 @@ def test_every_shape_is_seen_whole_across_its_sheets(drawing, paper):
     x1, y1, x2, y2 = sheets[0].window
     cut = tiles(drawing.bounds(), x2 - x1, y2 - y1)
     # Where each sheet shows which box, moved back to the drawing's place.
-    shown = [(tile, {rounded(shape_box(placed(shape, tile.x - x1, tile.y - y1))) for shape in sheet.seen})
-             for sheet, tile in zip(sheets, cut, strict=True)]
+    shown = [
+        (tile, {rounded(shape_box(placed(shape, tile.x - x1, tile.y - y1))) for shape in sheet.seen})
+        for sheet, tile in zip(sheets, cut, strict=True)
+    ]
     for shape in drawing.shapes:
         box = shape_box(shape)
         for i in range(5):
             for j in range(5):
                 x, y = box[0] + (box[2] - box[0]) * i / 4, box[1] + (box[3] - box[1]) * j / 4
-                assert any(tile.x <= x <= tile.x + x2 - x1 and tile.y <= y <= tile.y + y2 - y1 and rounded(box) in boxes
-                           for tile, boxes in shown)
+                assert any(
+                    tile.x <= x <= tile.x + x2 - x1 and tile.y <= y <= tile.y + y2 - y1 and rounded(box) in boxes
+                    for tile, boxes in shown
+                )
 
 
 def rounded(box):
@@ -74,7 +88,8 @@ def test_sheets_are_numbered_through_and_name_their_neighbours():
     cap = Drawing("c", "End cap", (Circle(0, 0, 40, "body"),))
     sheets = template_sheets([cap, long], "letter", code="v=1&rows=3")
     assert [next(w for w in words(s) if w.startswith("Sheet")) for s in sheets] == [
-        f"Sheet {i + 1} of {len(sheets)}, true size" for i in range(len(sheets))]
+        f"Sheet {i + 1} of {len(sheets)}, true size" for i in range(len(sheets))
+    ]
     assert len(sheets) > 3 and "End cap" in words(sheets[0]) and "joins sheet 3" in words(sheets[1])
     assert {"joins sheet 2", "joins sheet 4"} <= set(words(sheets[2]))
     for sheet in sheets:
@@ -88,8 +103,15 @@ def test_registration_marks_lie_on_the_same_spot_of_the_drawing():
     marks = []
     for sheet, tile in zip(sheets, cut):
         diamonds = [shape_box(s) for s in sheet.shapes if getattr(s, "layer", "") == "mark" and hasattr(s, "points")]
-        marks.append({(round((b[0] + b[2]) / 2 - sheet.window[0] + tile.x, 6),
-                       round((b[1] + b[3]) / 2 - sheet.window[1] + tile.y, 6)) for b in diamonds})
+        marks.append(
+            {
+                (
+                    round((b[0] + b[2]) / 2 - sheet.window[0] + tile.x, 6),
+                    round((b[1] + b[3]) / 2 - sheet.window[1] + tile.y, 6),
+                )
+                for b in diamonds
+            }
+        )
     for a, b in zip(marks, marks[1:]):
         assert len(a & b) == 2
 
@@ -97,12 +119,19 @@ def test_registration_marks_lie_on_the_same_spot_of_the_drawing():
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("scale", SCALE_LIMITS)
 def test_a_corrected_sheet_stays_on_its_paper(paper, scale):
-    sheets = template_sheets([Drawing("l", "A long name of a part, longer than usual", (
-        rectangle(0, 0, 250, 60, "body"),))], paper, scale, scale, "x" * 300)
+    sheets = template_sheets(
+        [Drawing("l", "A long name of a part, longer than usual", (rectangle(0, 0, 250, 60, "body"),))],
+        paper,
+        scale,
+        scale,
+        "x" * 300,
+    )
     for sheet in sheets:
         boxes = [shape_box(shape) for shape in sheet.shapes]
-        for low, high, size in ((min(b[0] for b in boxes), max(b[2] for b in boxes), sheet.width),
-                                (min(b[1] for b in boxes), max(b[3] for b in boxes), sheet.height)):
+        for low, high, size in (
+            (min(b[0] for b in boxes), max(b[2] for b in boxes), sheet.width),
+            (min(b[1] for b in boxes), max(b[3] for b in boxes), sheet.height),
+        ):
             assert low >= MARGIN_MM - 0.7 and high <= size - MARGIN_MM + 0.7
             assert size / 2 + (low - size / 2) / scale >= 0 and size / 2 + (high - size / 2) / scale <= size
 

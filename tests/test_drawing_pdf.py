@@ -1,14 +1,16 @@
 """The printed template, read back with pdfium: sizes in mm, bars, page boxes, the printer's correction."""
+
 import pypdfium2
 import pytest
-from hypothesis import given, settings, strategies as st
+from drawings import drawings
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pdf_reader import pages, picture
 
 from burnercalc.drawing.flow import Heading, Table
 from burnercalc.drawing.paper import template_sheets, tiles
 from burnercalc.drawing.pdf import write_template_pdf
 from burnercalc.drawing.shapes import Circle, Drawing, Text, centre_mark, rectangle
-from drawings import drawings
-from pdf_reader import pages, picture
 
 # The promise to the bench is 0.02 mm; pdfium hands its numbers out as 32-bit floats.
 PROMISED_MM = 0.02
@@ -19,8 +21,11 @@ def on_sheets(drawing, read, sheets):
     """Circles of all pages, moved back to their place in the drawing."""
     window = sheets[0].window
     cut = tiles(drawing.bounds(), window[2] - window[0], window[3] - window[1])
-    return [(x - window[0] + tile.x, y - window[1] + tile.y, d)
-            for page, tile in zip(read, cut, strict=True) for x, y, d in page.circles]
+    return [
+        (x - window[0] + tile.x, y - window[1] + tile.y, d)
+        for page, tile in zip(read, cut, strict=True)
+        for x, y, d in page.circles
+    ]
 
 
 @settings(max_examples=200, deadline=None)
@@ -41,11 +46,16 @@ def field():
     shapes, rows = [rectangle(0, 0, length, width, "body")], []
     for i in range(60):
         x, y = 40 + (i % 20) * (length - 80) / 19, width / 2 + (i // 20 - 1) * 32
-        shapes += [Circle(x, y, d / 2, "port"), *centre_mark(x, y, d),
-                   Text(x + 5, y + 4, str(i + 1), 2.2, layer="number")]
+        shapes += [
+            Circle(x, y, d / 2, "port"),
+            *centre_mark(x, y, d),
+            Text(x + 5, y + 4, str(i + 1), 2.2, layer="number"),
+        ]
         rows.append((str(i + 1), f"{x:.1f}", f"{y:.1f}"))
-    return (Drawing("face", "Mould base \u2013 ports", tuple(shapes)),
-            (Heading("Hole table"), Table(("No.", "x mm", "y mm"), tuple(rows), "rrr", fold=2)))
+    return (
+        Drawing("face", "Mould base \u2013 ports", tuple(shapes)),
+        (Heading("Hole table"), Table(("No.", "x mm", "y mm"), tuple(rows), "rrr", fold=2)),
+    )
 
 
 @pytest.mark.parametrize("paper,size_pt", [("letter", (612, 792)), ("a4", (595.276, 841.890))])
@@ -59,8 +69,15 @@ def test_bars_and_page_boxes(paper, size_pt):
     for i, page in enumerate(read):
         assert sorted(document[i].get_mediabox()[2:]) == pytest.approx(sorted(size_pt), abs=0.001)
         assert len(page.level_line(100.0, EXACT_MM)) == 1 and len(page.level_line(101.6, EXACT_MM)) == 1
-        for text in ("Print at 100 %, then measure this bar", "100 mm", "4 in", f"Sheet {i + 1} of 4", "this way up",
-                     "Design: v=1", "Mould base \u2013 ports"):
+        for text in (
+            "Print at 100 %, then measure this bar",
+            "100 mm",
+            "4 in",
+            f"Sheet {i + 1} of 4",
+            "this way up",
+            "Design: v=1",
+            "Mould base \u2013 ports",
+        ):
             assert text in page.text
     assert "Hole table" in read[-1].text and "60" in read[-1].text.split()
 
@@ -81,7 +98,7 @@ def test_readers_are_told_not_to_scale_and_the_title():
 @given(st.floats(0.94, 1.06), st.floats(0.94, 1.06))
 def test_the_correction_undoes_what_the_printer_does(scale_x, scale_y):
     drawing = Drawing("c", "Cap", (Circle(10, 20, 30, "body"), Circle(0, 0, 4, "port")))
-    page, = pages(write_template_pdf([drawing], "a4", scale_x, scale_y))
+    (page,) = pages(write_template_pdf([drawing], "a4", scale_x, scale_y))
     # What this printer makes of the page: every length across times scale_x, up times scale_y.
     printed = [(across * scale_x, up * scale_y) for _, _, across, up in page.ovals]
     assert sorted(printed) == [pytest.approx((8, 8), abs=EXACT_MM), pytest.approx((60, 60), abs=EXACT_MM)]

@@ -1,13 +1,29 @@
 """Shapes: bounds by plain geometry, round trip through JSON, helpers; no writer involved."""
+
 import json
 from math import hypot, pi, sqrt
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given
+from hypothesis import strategies as st
 
 from burnercalc.drawing.shapes import (
-    LAYERS, Arc, Circle, Drawing, Line, Polyline, Text, arc_box, bulge_arc, centre_mark, dimension, leader,
-    outline_points, rounded_rectangle, shape_box)
+    LAYERS,
+    Arc,
+    Circle,
+    Drawing,
+    Line,
+    Polyline,
+    Text,
+    arc_box,
+    bulge_arc,
+    centre_mark,
+    dimension,
+    leader,
+    outline_points,
+    rounded_rectangle,
+    shape_box,
+)
 from burnercalc.errors import InputError
 
 length = st.floats(1, 500)
@@ -53,10 +69,19 @@ def test_turned_text_is_bounded_by_its_width():
 
 
 def sample():
-    return Drawing("sample", "A sample", (
-        rounded_rectangle(0, 0, 100, 50, 10, "window"), Arc(5, 5, 4, 30, 200, "bend"), Line(0, 0, 1, 2, "body"),
-        Text(3, 4, "5/16", 2.5, "end", 90.0), *centre_mark(5, 5, 3), *dimension(0, 0, 100, 0, -8, "100"),
-        *leader(1, 2, 20, 30, "port")))
+    return Drawing(
+        "sample",
+        "A sample",
+        (
+            rounded_rectangle(0, 0, 100, 50, 10, "window"),
+            Arc(5, 5, 4, 30, 200, "bend"),
+            Line(0, 0, 1, 2, "body"),
+            Text(3, 4, "5/16", 2.5, "end", 90.0),
+            *centre_mark(5, 5, 3),
+            *dimension(0, 0, 100, 0, -8, "100"),
+            *leader(1, 2, 20, 30, "port"),
+        ),
+    )
 
 
 def test_json_round_trip():

@@ -1,14 +1,15 @@
 """SVG read back by an XML parser: places, sizes, arcs, styles."""
+
 import re
 import xml.etree.ElementTree as ET
 from math import hypot
 
 import pytest
+from drawings import drawings
 from hypothesis import given, settings
 
-from burnercalc.drawing.shapes import Arc, Circle, Drawing, Polyline, Text, arc_box, bulge_arc, rounded_rectangle
+from burnercalc.drawing.shapes import Arc, Circle, Drawing, Polyline, Text, rounded_rectangle
 from burnercalc.drawing.svg import write_svg
-from drawings import drawings
 
 SVG = "{http://www.w3.org/2000/svg}"
 # A hundredth of what the print needs (0.02 mm): six decimals are written.
@@ -27,7 +28,8 @@ def test_circles_lines_and_texts_come_back(drawing):
     root = ET.fromstring(text)
     found = [(float(c.get("cx")), -float(c.get("cy")), float(c.get("r"))) for c in all_in(root, "circle")]
     assert [v for c in found for v in c] == pytest.approx(
-        [v for c in ((s.x, s.y, s.r) for s in drawing.shapes if isinstance(s, Circle)) for v in c], abs=NEAR)
+        [v for c in ((s.x, s.y, s.r) for s in drawing.shapes if isinstance(s, Circle)) for v in c], abs=NEAR
+    )
     x1, y1, x2, y2 = drawing.bounds()
     box = [float(v) for v in root.get("viewBox").split()]
     assert box == pytest.approx([x1 - 3, -y2 - 3, x2 - x1 + 6, y2 - y1 + 6], abs=NEAR)
@@ -70,9 +72,19 @@ def test_rounded_corners_are_true_arcs():
 
 
 def test_layers_are_classes_and_open_lines_are_not_filled():
-    root = ET.fromstring(write_svg(Drawing("a", "a", (
-        Polyline(((0, 0), (5, 0), (5, 5)), False, "steel"), Circle(0, 0, 1, "steel"),
-        Text(0, 0, "x", 2, layer="heading")))))
+    root = ET.fromstring(
+        write_svg(
+            Drawing(
+                "a",
+                "a",
+                (
+                    Polyline(((0, 0), (5, 0), (5, 5)), False, "steel"),
+                    Circle(0, 0, 1, "steel"),
+                    Text(0, 0, "x", 2, layer="heading"),
+                ),
+            )
+        )
+    )
     groups = {g.get("class"): g for g in all_in(root, "g")}
     assert set(groups) == {"steel", "heading label"}
     assert groups["steel"].get("fill") == "#9e9e9e" and groups["steel"].find(SVG + "path").get("fill") == "none"

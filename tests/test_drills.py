@@ -9,10 +9,24 @@ INCH_M = 0.0254
 
 
 # From the number and letter drill table of the trade (ASME B94.11M, memory), written afresh.
-@pytest.mark.parametrize("name, inches", [("#80", 0.0135), ("#60", 0.040), ("#54", 0.055), ("#30", 0.1285),
-                                          ("#1", 0.228),
-                                          ("A", 0.234), ("E", 0.250), ("F", 0.257), ("Z", 0.413), ("1/4 in", 0.25),
-                                          ("37/64 in", 0.578125), ("6.5 mm", 6.5 / 25.4), ("1.05 mm", 1.05 / 25.4)])
+@pytest.mark.parametrize(
+    "name, inches",
+    [
+        ("#80", 0.0135),
+        ("#60", 0.040),
+        ("#54", 0.055),
+        ("#30", 0.1285),
+        ("#1", 0.228),
+        ("A", 0.234),
+        ("E", 0.250),
+        ("F", 0.257),
+        ("Z", 0.413),
+        ("1/4 in", 0.25),
+        ("37/64 in", 0.578125),
+        ("6.5 mm", 6.5 / 25.4),
+        ("1.05 mm", 1.05 / 25.4),
+    ],
+)
 def test_named_drill_has_its_diameter(name, inches):
     assert drill_named(name).diameter_m == pytest.approx(inches * INCH_M, rel=1e-9)
 
@@ -35,8 +49,11 @@ def test_nearest_drills_enclose_the_wanted_hole(diameter, family):
     assert below or above
     assert below is None or below.diameter_m <= diameter + 1e-9
     assert above is None or above.diameter_m >= diameter - 1e-9
-    between = [d for d in drills(family) if (below is None or d.diameter_m > below.diameter_m)
-               and (above is None or d.diameter_m < above.diameter_m)]
+    between = [
+        d
+        for d in drills(family)
+        if (below is None or d.diameter_m > below.diameter_m) and (above is None or d.diameter_m < above.diameter_m)
+    ]
     assert not between
 
 

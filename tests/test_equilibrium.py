@@ -1,9 +1,11 @@
 """Equilibrium against Cantera with the same data and species, and the laws it must keep."""
+
 from math import exp, log
 
 import cantera as ct
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
@@ -39,8 +41,9 @@ def test_flames_agree_with_cantera(case):
                 assert x[name] < 1.001e-5, (point, name)
 
 
-@pytest.mark.parametrize("row", rows("flames.csv"),
-                         ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}-{row['inlet_temp_K']:g}K")
+@pytest.mark.parametrize(
+    "row", rows("flames.csv"), ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}-{row['inlet_temp_K']:g}K"
+)
 def test_flame_temperature_table(row):
     """The table holds gri30 flames with 53 species and air of O2 + 3.76 N2, 3 K hotter than 20.95 % O2."""
     inlet_K = row["inlet_temp_K"]
@@ -49,8 +52,9 @@ def test_flame_temperature_table(row):
     assert got == pytest.approx(row["flame_temp_K"], abs=1.0)
 
 
-@pytest.mark.parametrize("row", rows("flue.csv"),
-                         ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}-{row['temp_K'] or 'adiabatic'}")
+@pytest.mark.parametrize(
+    "row", rows("flue.csv"), ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}-{row['temp_K'] or 'adiabatic'}"
+)
 def test_dry_flue_table(row):
     fuel, phi = BY_NAME[row["fuel"]], row["equivalence_ratio"]
     if row["temp_K"]:
@@ -63,10 +67,14 @@ def test_dry_flue_table(row):
         assert 100 * dry[name] == pytest.approx(row[name.lower() + "_percent"], abs=0.01), name
 
 
-@pytest.mark.parametrize("fuel, phi, temp_K, wet", [
-    ("propane", 1.0, 1400, {"CO2": 11.625, "H2O": 15.502, "N2": 72.87}),
-    ("propane", 1.1, 1800, {"CO2": 9.785, "H2O": 15.493, "CO": 2.667, "H2": 1.107, "N2": 70.94}),
-    ("methane", 1.0, 1400, {"CO2": 9.503, "H2O": 19.009, "N2": 71.48})])
+@pytest.mark.parametrize(
+    "fuel, phi, temp_K, wet",
+    [
+        ("propane", 1.0, 1400, {"CO2": 11.625, "H2O": 15.502, "N2": 72.87}),
+        ("propane", 1.1, 1800, {"CO2": 9.785, "H2O": 15.493, "CO": 2.667, "H2": 1.107, "N2": 70.94}),
+        ("methane", 1.0, 1400, {"CO2": 9.503, "H2O": 19.009, "N2": 71.48}),
+    ],
+)
 def test_wet_flue_spot_values(fuel, phi, temp_K, wet):
     """Cantera 3.2.0, gri30.yaml, equilibrate('TP'), air O2 + 3.76 N2, mole %."""
     found = equilibrium_at_temperature(atoms_of(BY_NAME[fuel], phi, AIR_376), temp_K, 101325.0)
@@ -129,13 +137,19 @@ def test_every_reaction_is_balanced(fuel, phi, temp_K, pressure_Pa):
     """Gibbs energies of reactions vanish: an independent statement of equilibrium, species by species."""
     found = equilibrium_at_temperature(atoms_of(fuel, phi), temp_K, pressure_Pa)
     assert thermo.mixture_atoms_mol(found.amounts_mol) == pytest.approx(atoms_of(fuel, phi), rel=1e-9)
-    mu = {name: thermo.gibbs_J_mol(name, temp_K) / (8.314462618 * temp_K) + log(x * pressure_Pa / 101325)
-          for name, x in thermo.fractions(found.amounts_mol)}
+    mu = {
+        name: thermo.gibbs_J_mol(name, temp_K) / (8.314462618 * temp_K) + log(x * pressure_Pa / 101325)
+        for name, x in thermo.fractions(found.amounts_mol)
+    }
     for left, right in (
-            ({"CO": 1, "H2O": 1}, {"CO2": 1, "H2": 1}), ({"CO2": 2}, {"CO": 2, "O2": 1}),
-            ({"N2": 1, "O2": 1}, {"NO": 2}),
-            ({"H2": 1}, {"H": 2}), ({"O2": 1}, {"O": 2}), ({"H2O": 1}, {"OH": 1, "H": 1}),
-            ({"CH4": 1, "H2O": 1}, {"CO": 1, "H2": 3})):
+        ({"CO": 1, "H2O": 1}, {"CO2": 1, "H2": 1}),
+        ({"CO2": 2}, {"CO": 2, "O2": 1}),
+        ({"N2": 1, "O2": 1}, {"NO": 2}),
+        ({"H2": 1}, {"H": 2}),
+        ({"O2": 1}, {"O": 2}),
+        ({"H2O": 1}, {"OH": 1, "H": 1}),
+        ({"CH4": 1, "H2O": 1}, {"CO": 1, "H2": 3}),
+    ):
         balance = sum(n * mu[s] for s, n in right.items()) - sum(n * mu[s] for s, n in left.items())
         assert balance == pytest.approx(0, abs=1e-3), (left, right)
 

@@ -1,6 +1,8 @@
 """The worked examples: whole, honest, and the same scenario in both systems of units."""
+
 import pytest
 import zxingcpp
+from pdf_reader import pages, picture
 
 from burnercalc.build_sheet import pdf
 from burnercalc.design import Design
@@ -9,13 +11,24 @@ from burnercalc.link import from_link, to_link
 from burnercalc.settings import BY_KEY
 from burnercalc.solve import solve
 from burnercalc.units import show
-from pdf_reader import pages, picture
 
 # What a good burner still has to be told: a shell that burns skin, a cold flame that lifts, ports lit one by one.
 HONEST = {"shell_touch", "lift", "cross_light"}
 # What each example sets for itself rather than leaves at the default.
-WHOLE = {"lining", "opening_area", "opening_depth", "chamber_temperature", "work_rate", "work_temperature", "heat_up_time", "firing_rate",
-         "body_length", "port_diameter", "ports_per_row", "baffle_holes"}
+WHOLE = {
+    "lining",
+    "opening_area",
+    "opening_depth",
+    "chamber_temperature",
+    "work_rate",
+    "work_temperature",
+    "heat_up_time",
+    "firing_rate",
+    "body_length",
+    "port_diameter",
+    "ports_per_row",
+    "baffle_holes",
+}
 BOTH = [(example, units) for example in EXAMPLES for units in ("inches", "metric")]
 # The smallest step of a size that a shop has: a tape's 32nd, half a millimetre.
 STEP_M = {"inches": 0.0254 / 32, "metric": 0.0005}
@@ -33,7 +46,9 @@ def solved():
 
 @pytest.mark.parametrize("example, units", BOTH, ids=lambda part: getattr(part, "key", part))
 def test_nothing_to_say_but_the_honest_cautions(example, units, solved):
-    found = {check.key: check.verdict for check in solved[name(example, units)].checks.values() if check.verdict != "good"}
+    found = {
+        check.key: check.verdict for check in solved[name(example, units)].checks.values() if check.verdict != "good"
+    }
     assert found.keys() <= HONEST and set(found.values()) <= {"caution"}, found
 
 
@@ -89,6 +104,8 @@ def test_the_sheet_has_four_pages_with_the_jet_the_heats_and_how_to_light(exampl
     assert [code.text for code in zxingcpp.read_barcodes(picture(data, 0, 4))] == [to_link(design)]
     text = " ".join(" ".join(page.text.split()) for page in found)
     assert len(found) <= 4
-    assert f"Jet drill {result['jet']}" in text and "Light with the mixture" in text and "too long for a code" not in text
+    assert (
+        f"Jet drill {result['jet']}" in text and "Light with the mixture" in text and "too long for a code" not in text
+    )
     for stage in result.stages:
         assert stage.name in ("cure", "air") or show(stage.temp_K, "temperature", design.units) in text

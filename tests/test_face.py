@@ -1,4 +1,5 @@
 """The face: a case known from common practice, closed forms, and properties of every port field."""
+
 from math import hypot, pi
 
 import pytest
@@ -12,8 +13,19 @@ from burnercalc.solve import solve
 
 INCH = 0.0254
 # Common practice, no source: a small box with three staggered rows of six.
-KNOWN = {"body_length": "6.5 in", "body_width": "3 in", "body_depth": "3 in", "wall": "1/4 in", "setback": "1/2 in", "grip": "3/4 in",
-         "inlet": "2", "port_diameter": "5/16 in", "rows": "3", "ports_per_row": "6", "pattern": "staggered"}
+KNOWN = {
+    "body_length": "6.5 in",
+    "body_width": "3 in",
+    "body_depth": "3 in",
+    "wall": "1/4 in",
+    "setback": "1/2 in",
+    "grip": "3/4 in",
+    "inlet": "2",
+    "port_diameter": "5/16 in",
+    "rows": "3",
+    "ports_per_row": "6",
+    "pattern": "staggered",
+}
 
 
 @pytest.fixture(scope="module")
@@ -21,11 +33,21 @@ def known():
     return solve(Design.from_texts(KNOWN))
 
 
-@pytest.mark.parametrize("key, expected", [
-    ("port_count", 17), ("window_length", 5.5 * INCH), ("window_width", 2 * INCH),
-    # by hand: 17 x pi/4 x (5/16)^2 = 1.30388 in2; plenum (3 - 1/2) x (3 - 1/4 - 3/4) = 5 in2; 2 in pipe bore 2.067 in
-    ("port_area", 1.30388 * INCH**2), ("plenum_area", 5 * INCH**2), ("plenum_to_port_ratio", 3.8347),
-    ("inlet_area", 3.3556 * INCH**2), ("port_pitch", 0.9375 * INCH), ("row_pitch", 0.59375 * INCH)])
+@pytest.mark.parametrize(
+    "key, expected",
+    [
+        ("port_count", 17),
+        ("window_length", 5.5 * INCH),
+        ("window_width", 2 * INCH),
+        # by hand: 17 x pi/4 x (5/16)^2 = 1.30388 in2; plenum (3 - 1/2) x (3 - 1/4 - 3/4) = 5 in2; 2 in pipe bore 2.067 in
+        ("port_area", 1.30388 * INCH**2),
+        ("plenum_area", 5 * INCH**2),
+        ("plenum_to_port_ratio", 3.8347),
+        ("inlet_area", 3.3556 * INCH**2),
+        ("port_pitch", 0.9375 * INCH),
+        ("row_pitch", 0.59375 * INCH),
+    ],
+)
 def test_known_face(known, key, expected):
     assert known[key] == pytest.approx(expected, rel=2e-5)
 
@@ -58,21 +80,38 @@ def test_velocity_at_altitude_and_cold():
 
 def test_worked_port_of_the_reference_figures():
     """Propane, phi 1, 60 degF, 100 kBtu/h through 37 ports of 1/4 in: 6.637 m/s, Re 3038, 25.01 W/mm2 (calc from cantera)."""
-    result = solve(Design.from_texts({"body_length": "11 in", "body_width": "4 in", "rows": "1", "ports_per_row": "37",
-                                      "pattern": "straight", "edge_margin": "1/8 in"}))
+    result = solve(
+        Design.from_texts(
+            {
+                "body_length": "11 in",
+                "body_width": "4 in",
+                "rows": "1",
+                "ports_per_row": "37",
+                "pattern": "straight",
+                "edge_margin": "1/8 in",
+            }
+        )
+    )
     assert result["port_count"] == 37
     assert result["mixture_velocity_in_port"] == pytest.approx(6.637, rel=2e-3)
     assert result["port_reynolds"] == pytest.approx(3038, rel=0.01)
     assert result["port_loading"] == pytest.approx(25.01e6, rel=1e-3)
 
 
-sizes = st.fixed_dictionaries({
-    "body_length": st.integers(8, 96).map(lambda n: f"{n / 4} in"), "body_width": st.integers(8, 48).map(lambda n: f"{n / 4} in"),
-    "setback": st.integers(3, 16).map(lambda n: f"{n}/16 in"), "corner_radius": st.integers(0, 12).map(lambda n: f"{n}/16 in"),
-    "port_diameter": st.integers(4, 16).map(lambda n: f"{n}/32 in"), "edge_margin": st.integers(0, 16).map(lambda n: f"{n}/16 in"),
-    "rows": st.integers(1, 9).map(str), "ports_per_row": st.integers(1, 24).map(str),
-    "pattern": st.sampled_from(["straight", "staggered", "hexagonal", "rings"]), "body_kind": st.sampled_from(["tube", "tube", "plates", "pipe"])}).map(
-        lambda texts: {**texts, "body_length": texts["body_width"]} if texts["body_kind"] == "pipe" else texts)
+sizes = st.fixed_dictionaries(
+    {
+        "body_length": st.integers(8, 96).map(lambda n: f"{n / 4} in"),
+        "body_width": st.integers(8, 48).map(lambda n: f"{n / 4} in"),
+        "setback": st.integers(3, 16).map(lambda n: f"{n}/16 in"),
+        "corner_radius": st.integers(0, 12).map(lambda n: f"{n}/16 in"),
+        "port_diameter": st.integers(4, 16).map(lambda n: f"{n}/32 in"),
+        "edge_margin": st.integers(0, 16).map(lambda n: f"{n}/16 in"),
+        "rows": st.integers(1, 9).map(str),
+        "ports_per_row": st.integers(1, 24).map(str),
+        "pattern": st.sampled_from(["straight", "staggered", "hexagonal", "rings"]),
+        "body_kind": st.sampled_from(["tube", "tube", "plates", "pipe"]),
+    }
+).map(lambda texts: {**texts, "body_length": texts["body_width"]} if texts["body_kind"] == "pipe" else texts)
 
 
 def solved(texts):
@@ -149,10 +188,18 @@ def test_one_port_has_no_pitch_and_no_web():
     assert "web" not in result.checks
 
 
-@pytest.mark.parametrize("key, texts", [
-    ("web", {"ports_per_row": "30"}), ("port_length", {"block_thickness": "1 in", "port_diameter": "1/2 in"}),
-    ("plenum_ratio", {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"}), ("inlet_ratio", {"inlet": "1/2"}), ("port_velocity", {"firing_rate": "5 kBtu/h"}),
-    ("port_velocity", {"firing_rate": "500 kBtu/h"}), ("ports_inside", {"edge_margin": "0 in", "corner_radius": "1 in"})])
+@pytest.mark.parametrize(
+    "key, texts",
+    [
+        ("web", {"ports_per_row": "30"}),
+        ("port_length", {"block_thickness": "1 in", "port_diameter": "1/2 in"}),
+        ("plenum_ratio", {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"}),
+        ("inlet_ratio", {"inlet": "1/2"}),
+        ("port_velocity", {"firing_rate": "5 kBtu/h"}),
+        ("port_velocity", {"firing_rate": "500 kBtu/h"}),
+        ("ports_inside", {"edge_margin": "0 in", "corner_radius": "1 in"}),
+    ],
+)
 def test_bad_faces_are_stopped(key, texts):
     check = solve(Design.from_texts(texts)).checks[key]
     assert check.verdict == "stop" and check.changes

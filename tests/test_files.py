@@ -1,4 +1,5 @@
 """Every file, read back by an independent reader, against the answers: within 0.02 mm."""
+
 import csv
 import io
 import json
@@ -9,6 +10,8 @@ import ezdxf
 import icalendar
 import pytest
 from hypothesis import given, settings
+from making_designs import BENCH_CHAPTERS, small
+from pdf_reader import pages
 
 from burnercalc.design import Design
 from burnercalc.drawing.paper import PAPERS
@@ -17,8 +20,6 @@ from burnercalc.files import FILES, PLANS, VIEWS
 from burnercalc.link import from_link, to_link
 from burnercalc.settings import BY_KEY
 from burnercalc.solve import solve
-from making_designs import BENCH_CHAPTERS, small
-from pdf_reader import pages
 
 NEAR_MM = 0.02
 SVG = "{http://www.w3.org/2000/svg}"
@@ -30,8 +31,12 @@ def made(key, result, link="https://example.org/#v=1"):
 
 def svg_circles(data, layer):
     tree = ElementTree.fromstring(data)
-    return [(float(c.get("cx")), -float(c.get("cy")), 2 * float(c.get("r"))) for group in tree.iter(SVG + "g")
-            if group.get("class") == layer for c in group.iter(SVG + "circle")]
+    return [
+        (float(c.get("cx")), -float(c.get("cy")), 2 * float(c.get("r")))
+        for group in tree.iter(SVG + "g")
+        if group.get("class") == layer
+        for c in group.iter(SVG + "circle")
+    ]
 
 
 def dxf_of(data):
@@ -58,9 +63,13 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
     same_circles(svg_circles(made("template-svg", result), "port"), wanted_ports(result))
     document = dxf_of(made("template-dxf", result))
     assert document.dxfversion == "AC1009" and not document.audit().errors
-    same_circles([(c.dxf.center.x, c.dxf.center.y,
-                   2 * c.dxf.radius) for c in document.modelspace().query("CIRCLE[layer=='PORT']")],
-                 wanted_ports(result))
+    same_circles(
+        [
+            (c.dxf.center.x, c.dxf.center.y, 2 * c.dxf.radius)
+            for c in document.modelspace().query("CIRCLE[layer=='PORT']")
+        ],
+        wanted_ports(result),
+    )
     window = dxf_of(made("window-dxf", result)).modelspace()
     if result.round:
         (circle,) = window.query("CIRCLE[layer=='WINDOW']")
@@ -87,7 +96,8 @@ def test_printed_ports_of_any_design_stand_where_its_answers_say(design):
         assert page.level_line(100.0)
         assert not found or any(
             all(min(abs(x - dx - u) + abs(y - dy - v) for u, v in ports) <= NEAR_MM for x, y in found)
-            for dx, dy in ((found[0][0] - u, found[0][1] - v) for u, v in ports))
+            for dx, dy in ((found[0][0] - u, found[0][1] - v) for u, v in ports)
+        )
     assert seen == len(ports) if len(read) == 1 else seen >= len(ports)
 
 
@@ -114,8 +124,10 @@ def test_one_file_holds_every_plan(result, paper):
     text = "\n".join(page.text for page in pages(made(f"templates-{paper}", result)))
     for plan in PLANS:
         assert result.drawings[plan].title in text
-    assert text.count("this way up") == len(pages(made(f"templates-{paper}",
-                                                       result))) and "https://example.org/#v=1" in text
+    assert (
+        text.count("this way up") == len(pages(made(f"templates-{paper}", result)))
+        and "https://example.org/#v=1" in text
+    )
 
 
 @pytest.mark.parametrize("name", [*VIEWS, *PLANS])
@@ -142,20 +154,33 @@ def test_every_printer_correction_that_is_allowed_prints(bar):
 
 def test_hole_table_in_both_units(result):
     rows = list(csv.DictReader(io.StringIO(made("holes-csv", result).decode())))
-    assert len(rows) == result["port_count"] and list(rows[0]) == ["number", "x_mm", "x_in", "y_mm", "y_in",
-                                                                   "diameter_mm", "diameter_in"]
+    assert len(rows) == result["port_count"] and list(rows[0]) == [
+        "number",
+        "x_mm",
+        "x_in",
+        "y_mm",
+        "y_in",
+        "diameter_mm",
+        "diameter_in",
+    ]
     d = result.design
     for row, (x, y) in zip(rows, result.ports):
-        assert hypot(float(row["x_mm"]) - (x + d.body_length / 2) * 1000,
-                     float(row["y_mm"]) - (y + d.body_width / 2) * 1000) < NEAR_MM
+        assert (
+            hypot(
+                float(row["x_mm"]) - (x + d.body_length / 2) * 1000, float(row["y_mm"]) - (y + d.body_width / 2) * 1000
+            )
+            < NEAR_MM
+        )
         assert float(row["x_in"]) * 25.4 == pytest.approx(float(row["x_mm"]), abs=1e-3)
 
 
 def test_cut_list_weighs_what_the_answers_say(result):
     rows = list(csv.DictReader(io.StringIO(made("cut-list-csv", result).decode())))
-    steel = sum(float(row["mass_kg"]) for row in rows if row["piece"] not in ("baffle",
-                                                                              )
-                                                                              and not row["piece"].startswith("inlet"))
+    steel = sum(
+        float(row["mass_kg"])
+        for row in rows
+        if row["piece"] not in ("baffle",) and not row["piece"].startswith("inlet")
+    )
     assert steel == pytest.approx(result["body_mass"], rel=1e-4)
 
 

@@ -1,4 +1,5 @@
 """Fuel, mixture, flame and flue gas as the page tells them, against tables of other programs and hand figures."""
+
 import cantera as ct
 import pytest
 from CoolProp.CoolProp import PropsSI
@@ -30,13 +31,20 @@ def test_fuel_table(row):
     molar_volume = 8.314462618 * 288.15 / 101325
     assert r["gross_heating_value"] == pytest.approx(row["hhv_kJ_mol"] * 1e3 / molar_volume, rel=3e-3)
     assert r["net_heating_value"] == pytest.approx(row["lhv_kJ_mol"] * 1e3 / molar_volume, rel=3e-3)
-    assert r["firing_rate_gross"] / r["firing_rate_net"] == pytest.approx(row["hhv_kJ_mol"] / row["lhv_kJ_mol"], rel=1e-4)
+    assert r["firing_rate_gross"] / r["firing_rate_net"] == pytest.approx(
+        row["hhv_kJ_mol"] / row["lhv_kJ_mol"], rel=1e-4
+    )
 
 
-@pytest.mark.parametrize("row", [row for row in rows("flames.csv") if row["inlet_temp_K"] == 298.15 and row["equivalence_ratio"] <= 1.6],
-                         ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in rows("flames.csv") if row["inlet_temp_K"] == 298.15 and row["equivalence_ratio"] <= 1.6],
+    ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}",
+)
 def test_flame_temperature_table(row):
-    r = solved(**fuel_texts(row["fuel"]), equivalence_ratio=str(row["equivalence_ratio"]), ambient_temperature="77 degF")
+    r = solved(
+        **fuel_texts(row["fuel"]), equivalence_ratio=str(row["equivalence_ratio"]), ambient_temperature="77 degF"
+    )
     # 10 K: reference figures, section 1.8; the table has air of O2 + 3.76 N2, a touch richer in oxygen.
     assert r["flame_temperature"] == pytest.approx(row["flame_temp_K"], abs=10)
 
@@ -50,11 +58,18 @@ def test_flame_from_a_cold_shop_high_up_agrees_with_cantera():
     assert r["flame_temperature"] == pytest.approx(gas.T, abs=1.0)
 
 
-@pytest.mark.parametrize("row", [row for row in rows("flue.csv") if row["temp_K"] == 1800 and row["fuel"] in BLENDS],
-                         ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in rows("flue.csv") if row["temp_K"] == 1800 and row["fuel"] in BLENDS],
+    ids=lambda row: f"{row['fuel']}-{row['equivalence_ratio']}",
+)
 def test_dry_flue_gas_of_a_chamber_at_1800_K(row):
-    r = solved(**fuel_texts(row["fuel"]), equivalence_ratio=str(row["equivalence_ratio"]), chamber_temperature="1526.85 degC",
-               lining="mullite_brick 6 in")
+    r = solved(
+        **fuel_texts(row["fuel"]),
+        equivalence_ratio=str(row["equivalence_ratio"]),
+        chamber_temperature="1526.85 degC",
+        lining="mullite_brick 6 in",
+    )
     # 0.05 points: reference figures, section 1.8; its air has O2 + 3.76 N2.
     assert 100 * r["flue_co_dry"] == pytest.approx(row["co_percent"], abs=0.05)
     assert 100 * r["flue_o2_dry"] == pytest.approx(row["o2_percent"], abs=0.05)
@@ -63,11 +78,18 @@ def test_dry_flue_gas_of_a_chamber_at_1800_K(row):
     assert table["water vapour"] is None
 
 
-@pytest.mark.parametrize("row", [row for row in rows("available_heat_rich.csv") if row["flue_temp_F"] >= 2000],
-                         ids=lambda row: f"{row['fuel']}-{row['flue_temp_F']:g}F-{row['equivalence_ratio']}")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in rows("available_heat_rich.csv") if row["flue_temp_F"] >= 2000],
+    ids=lambda row: f"{row['fuel']}-{row['flue_temp_F']:g}F-{row['equivalence_ratio']}",
+)
 def test_available_heat_table(row):
-    r = solved(**fuel_texts(row["fuel"]), equivalence_ratio=str(row["equivalence_ratio"]), chamber_temperature=f"{row['flue_temp_F']} degF",
-               work_temperature="1900 degF")
+    r = solved(
+        **fuel_texts(row["fuel"]),
+        equivalence_ratio=str(row["equivalence_ratio"]),
+        chamber_temperature=f"{row['flue_temp_F']} degF",
+        work_temperature="1900 degF",
+    )
     # 1 point: reference figures, section 1.8; the table lets the gas follow equilibrium down, here it freezes at 1700 K.
     assert 100 * r["available_heat"] == pytest.approx(row["available_percent"], abs=1.0)
 
@@ -96,17 +118,26 @@ def test_flows_of_100000_Btu_per_hour():
 
 
 def test_a_blend_stands_over_the_fuel_and_names_mean_their_composition():
-    assert solved(fuel="butane", fuel_blend="C3H8 1")["wobbe_index"] == pytest.approx(solved(fuel="propane")["wobbe_index"], rel=1e-12)
+    assert solved(fuel="butane", fuel_blend="C3H8 1")["wobbe_index"] == pytest.approx(
+        solved(fuel="propane")["wobbe_index"], rel=1e-12
+    )
     mixed = solved(fuel_blend="C3H8 0.93, C2H6 0.05, C4H10 0.02")
     # By hand, ideal gas: 0.93 x 2220.0 + 0.05 x 1560.7 + 0.02 x 2877.4 kJ/mol (ethane: CRC Handbook, memory).
     assert mixed["gross_heating_value"] == pytest.approx(2200.2e3 / (8.314462618 * 288.15 / 101325), rel=1e-3)
 
 
-@pytest.mark.parametrize("key, verdict, texts", [
-    ("mixture", "good", {}), ("mixture", "good", {"equivalence_ratio": "0.95"}), ("mixture", "caution", {"equivalence_ratio": "1.1"}),
-    ("mixture", "caution", {"equivalence_ratio": "0.8"}), ("flame_holds", "good", {}),
-    ("flame_holds", "caution", {"equivalence_ratio": "0.6", "chamber_temperature": "2400 degF"}),
-    ("flame_holds", "stop", {"equivalence_ratio": "0.5", "chamber_temperature": "2300 degF"})])
+@pytest.mark.parametrize(
+    "key, verdict, texts",
+    [
+        ("mixture", "good", {}),
+        ("mixture", "good", {"equivalence_ratio": "0.95"}),
+        ("mixture", "caution", {"equivalence_ratio": "1.1"}),
+        ("mixture", "caution", {"equivalence_ratio": "0.8"}),
+        ("flame_holds", "good", {}),
+        ("flame_holds", "caution", {"equivalence_ratio": "0.6", "chamber_temperature": "2400 degF"}),
+        ("flame_holds", "stop", {"equivalence_ratio": "0.5", "chamber_temperature": "2300 degF"}),
+    ],
+)
 def test_verdicts(key, verdict, texts):
     check = solved(**texts).checks[key]
     assert check.verdict == verdict and (verdict == "good" or check.changes)
@@ -121,22 +152,34 @@ def test_rich_says_that_it_poisons_and_how_much_air_that_takes():
 
 def test_charts_hold_the_design():
     r = solved(equivalence_ratio="1.1")
-    for key, answer in (("flame_by_ratio", "flame_temperature"), ("flue_by_ratio", "flue_co_dry"), ("available_by_temperature", "available_heat")):
+    for key, answer in (
+        ("flame_by_ratio", "flame_temperature"),
+        ("flue_by_ratio", "flue_co_dry"),
+        ("available_by_temperature", "available_heat"),
+    ):
         chart = r.charts[key]
         x, y = chart.mark
         line = next(s for s in chart.series if s.key in ("flame", "co", "available"))
         near = min(range(len(line.xs)), key=lambda n: abs(line.xs[n] - x))
         assert y == r[answer] and chart.y.low <= y <= chart.y.high and chart.x.low <= x <= chart.x.high
-        neighbours = line.ys[max(near - 1, 0):near + 2]
+        neighbours = line.ys[max(near - 1, 0) : near + 2]
         assert min(neighbours) - 1e-9 <= y <= max(neighbours) + 1e-9
 
 
-@pytest.mark.parametrize("text, word", [("C3H8 0.93, C2H6 0.37", "sum to 1"), ("C3H8 -1", "0 to 1"), ("propane 1", "no species"),
-                                        ("N2 0.6, CH4 0.4", "combustible"), ("C3H8", "pairs")])
+@pytest.mark.parametrize(
+    "text, word",
+    [
+        ("C3H8 0.93, C2H6 0.37", "sum to 1"),
+        ("C3H8 -1", "0 to 1"),
+        ("propane 1", "no species"),
+        ("N2 0.6, CH4 0.4", "combustible"),
+        ("C3H8", "pairs"),
+    ],
+)
 def test_blends_are_refused_by_name(text, word):
     with pytest.raises(InputErrors) as caught:
         Design.from_texts({"fuel_blend": text})
-    error, = caught.value.errors
+    (error,) = caught.value.errors
     assert error.field == "fuel_blend" and word in error.rule
 
 

@@ -1,4 +1,5 @@
 """Flame through solve(): remembered flashback figures, the worked port, and what must hold of every design."""
+
 from math import isfinite
 
 import pytest
@@ -12,7 +13,12 @@ from burnercalc.solve import solve
 
 CHAPTERS = (fire, face, flow, flame, air, gas)
 # A long thin port at 25 degC, so that its stream is smooth and developed: 1/8 in, 12 in long.
-LONG = {"port_diameter": "1/8 in", "block_thickness": "12 in", "ambient_temperature": "25 degC", "port_wall_temperature": "1200 degF"}
+LONG = {
+    "port_diameter": "1/8 in",
+    "block_thickness": "12 in",
+    "ambient_temperature": "25 degC",
+    "port_wall_temperature": "1200 degF",
+}
 
 
 def solved(**texts):
@@ -24,10 +30,15 @@ def limit_m_s(r, key):
     return r[key] / r.rate_W * r["mixture_velocity_in_port"]
 
 
-@pytest.mark.parametrize("fuel, expected, tolerance", [
-    # V_min = g_F d / 8 with g_F 400 1/s (natural gas) and 600 1/s (propane) of Lewis and von Elbe, RI 5225 (memory): +- 30 %.
-    # The constant is fixed to the first, so it must come out close; propane is the check.
-    ("natural_gas", 0.159, 0.05), ("propane", 0.238, 0.30)])
+@pytest.mark.parametrize(
+    "fuel, expected, tolerance",
+    [
+        # V_min = g_F d / 8 with g_F 400 1/s (natural gas) and 600 1/s (propane) of Lewis and von Elbe, RI 5225 (memory): +- 30 %.
+        # The constant is fixed to the first, so it must come out close; propane is the check.
+        ("natural_gas", 0.159, 0.05),
+        ("propane", 0.238, 0.30),
+    ],
+)
 def test_flashback_of_a_cold_developed_port(fuel, expected, tolerance):
     r = solved(**LONG, fuel=fuel)
     assert limit_m_s(r, "flashback_firing_rate_cold") == pytest.approx(expected, rel=tolerance)
@@ -78,7 +89,10 @@ def test_the_worst_fed_port_sets_the_flashback_rate_and_the_best_fed_the_lift():
     uneven = {"body_depth": "1 3/4 in", "inlet_position": "end"}
     r, even = solved(**uneven), solved(body_depth="8 in")
     assert min(r.port_flow_shares) < 0.97 and max(r.port_flow_shares) > 1.01
-    for key, share in (("flashback_firing_rate_cold", min(r.port_flow_shares)), ("lift_firing_rate", max(r.port_flow_shares))):
+    for key, share in (
+        ("flashback_firing_rate_cold", min(r.port_flow_shares)),
+        ("lift_firing_rate", max(r.port_flow_shares)),
+    ):
         assert r[key] * share == pytest.approx(even[key], rel=5e-3)
 
 
@@ -116,14 +130,25 @@ def test_stability_map_holds_the_operating_line():
         assert at == pytest.approx(limit_m_s(r, answer), rel=0.15)
 
 
-settings_of_flame = st.fixed_dictionaries({}, optional={
-    "fuel": st.sampled_from(["propane", "natural_gas", "butane"]), "fuel_blend": st.sampled_from(["", "C3H6 0.5, iC4H10 0.5", "C2H6 0.6, CO2 0.4"]),
-    "equivalence_ratio": st.floats(0.5, 1.6).map(repr), "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"),
-    "low_fire": st.floats(0.05, 1).map(repr), "port_wall_temperature": st.floats(200, 2400).map(lambda x: f"{x} degF"),
-    "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"), "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"),
-    "port_diameter": st.integers(2, 32).map(lambda n: f"{n}/32 in"), "block_thickness": st.integers(8, 96).map(lambda n: f"{n / 8} in"),
-    "ports_per_row": st.integers(2, 20).map(str), "rows": st.integers(1, 7).map(str), "body_depth": st.integers(6, 30).map(lambda n: f"{n / 4} in"),
-    "inlet_position": st.sampled_from(["centre", "end"])})
+settings_of_flame = st.fixed_dictionaries(
+    {},
+    optional={
+        "fuel": st.sampled_from(["propane", "natural_gas", "butane"]),
+        "fuel_blend": st.sampled_from(["", "C3H6 0.5, iC4H10 0.5", "C2H6 0.6, CO2 0.4"]),
+        "equivalence_ratio": st.floats(0.5, 1.6).map(repr),
+        "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"),
+        "low_fire": st.floats(0.05, 1).map(repr),
+        "port_wall_temperature": st.floats(200, 2400).map(lambda x: f"{x} degF"),
+        "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"),
+        "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"),
+        "port_diameter": st.integers(2, 32).map(lambda n: f"{n}/32 in"),
+        "block_thickness": st.integers(8, 96).map(lambda n: f"{n / 8} in"),
+        "ports_per_row": st.integers(2, 20).map(str),
+        "rows": st.integers(1, 7).map(str),
+        "body_depth": st.integers(6, 30).map(lambda n: f"{n / 4} in"),
+        "inlet_position": st.sampled_from(["centre", "end"]),
+    },
+)
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])

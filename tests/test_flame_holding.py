@@ -29,8 +29,15 @@ def properties(species, phi):
 
 
 def flame(species="C3H8", phi=1.0, diameter=0.00635, length=0.0508, wall=None, inlet=288.7):
-    return fh.PortFlame(diameter, length, properties(species, phi),
-                        lambda temp_K: burning_velocity_m_s(((species, 1.0),), phi, temp_K), phi, inlet, wall)
+    return fh.PortFlame(
+        diameter,
+        length,
+        properties(species, phi),
+        lambda temp_K: burning_velocity_m_s(((species, 1.0),), phi, temp_K),
+        phi,
+        inlet,
+        wall,
+    )
 
 
 @pytest.mark.parametrize("row", rows("critical_gradients.csv"), ids=lambda row: row["mix"])
@@ -45,9 +52,12 @@ def test_agrees_with_the_worked_critical_gradients(row):
 # Peaks remembered from Lewis & von Elbe and RI 5225: methane 400, propane 600 1/s, good to 30 %.
 @pytest.mark.parametrize("species, expected", [("CH4", 400), ("C3H8", 600), ("C4H10", 600)])
 def test_peak_flashback_gradient_is_the_remembered_one(species, expected):
-    peak = max(fh.flashback_gradient_1_s(burning_velocity_m_s(((species, 1.0),), phi),
-                                         mixture(species, phi, 298.15).thermal_diffusivity_m2_s)
-               for phi in (0.9, 1.0, 1.1, 1.2))
+    peak = max(
+        fh.flashback_gradient_1_s(
+            burning_velocity_m_s(((species, 1.0),), phi), mixture(species, phi, 298.15).thermal_diffusivity_m2_s
+        )
+        for phi in (0.9, 1.0, 1.1, 1.2)
+    )
     assert peak.value == pytest.approx(expected, rel=0.30)
     assert peak.low <= expected <= peak.high
 
@@ -58,6 +68,7 @@ def test_preheat_raises_the_gradient_as_computed_flames_do(row):
         burning = burning_velocity_m_s(((row["species"], 1.0),), row["phi"], temp_K)
         alpha = mixture(row["species"], row["phi"], temp_K).thermal_diffusivity_m2_s
         return fh.flashback_gradient_1_s(burning, alpha).value
+
     assert gradient(row["temp_K"]) / gradient(298.15) == pytest.approx(row["expected"], rel=0.03)
 
 
@@ -75,7 +86,7 @@ def test_long_port_flashes_back_at_the_developed_velocity(row):
 def test_reeds_bracket_is_one_at_phi_one_and_in_burnt_gas():
     speed = Band(0.4, 0.4, 0.4)
     closed = fh.blow_off_gradient_1_s(speed, 2e-5, 0.8, open_air=False).value
-    assert closed == pytest.approx(0.23 * 0.4 ** 2 / 2e-5)
+    assert closed == pytest.approx(0.23 * 0.4**2 / 2e-5)
     assert fh.blow_off_gradient_1_s(speed, 2e-5, 1.0, open_air=True).value == pytest.approx(closed)
     # 0.8^6.4 = 0.2397
     assert fh.blow_off_gradient_1_s(speed, 2e-5, 0.8, open_air=True).value == pytest.approx(0.2397 * closed, rel=1e-3)
@@ -85,8 +96,10 @@ def test_reeds_bracket_is_one_at_phi_one_and_in_burnt_gas():
 @given(st.sampled_from(sorted(AIR_NEED)), phis, diameters, ratios, st.one_of(st.none(), st.floats(300, 1500)))
 def test_limits_are_where_the_margins_are_one(species, phi, d, ratio, wall):
     port = flame(species, round(phi, 2), d, d * ratio, wall)
-    for limit, margin in ((port.flashback_velocity_m_s(), port.flashback_margin),
-                          (port.lift_velocity_m_s(), port.blow_off_margin)):
+    for limit, margin in (
+        (port.flashback_velocity_m_s(), port.flashback_margin),
+        (port.lift_velocity_m_s(), port.blow_off_margin),
+    ):
         assert 0 < limit.low <= limit.value <= limit.high < 300
         for velocity, edge in zip(limit, (2, 1, 0)):
             assert margin(velocity)[edge] == pytest.approx(1, rel=1e-6)
@@ -145,8 +158,14 @@ def test_practical_loading_lifts_a_cold_flame():
     assert port.flashback_margin(6.637).low > 5
 
 
-@pytest.mark.parametrize("change, field", [({"diameter": 0}, "diameter_m"), ({"wall": float("nan")}, "wall_temp_K"),
-                                           ({"inlet": float("nan")}, "inlet_temp_K")])
+@pytest.mark.parametrize(
+    "change, field",
+    [
+        ({"diameter": 0}, "diameter_m"),
+        ({"wall": float("nan")}, "wall_temp_K"),
+        ({"inlet": float("nan")}, "inlet_temp_K"),
+    ],
+)
 def test_refuses_and_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         flame(**change)

@@ -13,8 +13,10 @@ def test_limits_as_equivalence_ratios(species, lean, rich):
 
 
 # NFPA 497 (2008) and IEC 60079-20-1 (2010), read back against the library chemicals.
-@pytest.mark.parametrize("species, limits, lower, upper", [
-    ("CH4", "nfpa", 0.05, 0.15), ("C3H8", "iec", 0.017, 0.109), ("C4H10", "nfpa", 0.019, 0.085)])
+@pytest.mark.parametrize(
+    "species, limits, lower, upper",
+    [("CH4", "nfpa", 0.05, 0.15), ("C3H8", "iec", 0.017, 0.109), ("C4H10", "nfpa", 0.019, 0.085)],
+)
 def test_limits_of_pure_gases(species, limits, lower, upper):
     assert fl.flammable_fraction(((species, 1.0),), limits) == pytest.approx((lower, upper), rel=1e-9)
 

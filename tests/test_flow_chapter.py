@@ -1,4 +1,5 @@
 """Flow through solve(): worked plenum and pipe cases, and what must hold of every design."""
+
 from math import cos, isfinite, pi
 
 import pytest
@@ -16,8 +17,19 @@ CHAPTERS = (fire, face, flow, flame, air, gas)
 INCH, INH2O = 0.0254, 249.08891
 # The worked example of a plenum fed at one end: 37 ports of 1/4 in, 3 x 2 in inside, propane, phi 1, 60 degF, 100 kBtu/h.
 # The body around it: width 3 + 2 x 1/8, depth 2 + 1/8 + 3/4.
-WORKED = {"body_length": "12 in", "body_width": "3 1/4 in", "body_depth": "2 7/8 in", "wall": "1/8 in", "setback": "1/2 in", "rows": "1",
-          "ports_per_row": "37", "pattern": "straight", "edge_margin": "1/8 in", "inlet_position": "end", "baffle_holes": "0"}
+WORKED = {
+    "body_length": "12 in",
+    "body_width": "3 1/4 in",
+    "body_depth": "2 7/8 in",
+    "wall": "1/8 in",
+    "setback": "1/2 in",
+    "rows": "1",
+    "ports_per_row": "37",
+    "pattern": "straight",
+    "edge_margin": "1/8 in",
+    "inlet_position": "end",
+    "baffle_holes": "0",
+}
 
 
 def solved(**texts):
@@ -28,14 +40,16 @@ def test_worked_plenum():
     """Reference: V 6.637 m/s in the ports, 2.009 m/s and a head of 2.51 Pa in the plenum (calc with cantera density)."""
     r = solved(**WORKED)
     assert r["plenum_area"] == pytest.approx(6 * INCH**2, rel=1e-9)
-    assert r["kinetic_energy_ratio"] * (r["port_pressure_drop"] + r["baffle_pressure_drop"]) == pytest.approx(2.51, rel=0.01)
+    assert r["kinetic_energy_ratio"] * (r["port_pressure_drop"] + r["baffle_pressure_drop"]) == pytest.approx(
+        2.51, rel=0.01
+    )
 
 
 def test_worked_plenum_tends_to_the_closed_form():
     """first/last = cos(C_d a) for many ports without friction; 37 ports and a little friction stay within 0.4 points."""
     r = solved(**WORKED)
     head = 1.2438 * 6.637**2 / 2
-    coefficient = (head / r["port_pressure_drop"])**0.5
+    coefficient = (head / r["port_pressure_drop"]) ** 0.5
     first, last = r.port_flow_shares[0], r.port_flow_shares[-1]
     assert first / last == pytest.approx(cos(coefficient * 1.8162 / 6), abs=0.004)
     assert r["flow_spread"] == pytest.approx(last - first, rel=1e-9)
@@ -65,7 +79,9 @@ def test_pressures_add_up_when_the_ports_share_evenly():
     r = solved()
     parts = sum(r[f"{part}_pressure_drop"] for part in ("port", "baffle", "inlet", "mix_pipe"))
     assert r["mixture_pressure"] == pytest.approx(parts, rel=0.005)
-    assert solved(chamber_back_pressure="1 inH2O")["mixture_pressure"] - r["mixture_pressure"] == pytest.approx(INH2O, rel=1e-6)
+    assert solved(chamber_back_pressure="1 inH2O")["mixture_pressure"] - r["mixture_pressure"] == pytest.approx(
+        INH2O, rel=1e-6
+    )
 
 
 def test_baffle_of_no_holes_is_no_baffle():
@@ -81,8 +97,10 @@ def test_baffle_open_share_by_hand():
 def test_jet_is_stagnation_pressure_without_a_baffle():
     """q/q_mean = sqrt(1 + head / dp) with V = 988.7 ft3/h through a 2 in pipe."""
     r = solved(baffle_holes="0")
-    velocity = 988.7 * 0.3048**3 / 3600 / (pi / 4 * (2.067 * INCH)**2)
-    assert r["jet_impingement"] == pytest.approx((1 + 1.2438 * velocity**2 / 2 / r["port_pressure_drop"])**0.5, rel=2e-3)
+    velocity = 988.7 * 0.3048**3 / 3600 / (pi / 4 * (2.067 * INCH) ** 2)
+    assert r["jet_impingement"] == pytest.approx(
+        (1 + 1.2438 * velocity**2 / 2 / r["port_pressure_drop"]) ** 0.5, rel=2e-3
+    )
     assert solved(baffle_holes="0", inlet_position="end")["jet_impingement"] == 1
     assert 1 <= solved()["jet_impingement"] < r["jet_impingement"]
 
@@ -116,18 +134,33 @@ def test_a_deeper_plenum_is_never_less_even():
     assert spreads == sorted(spreads, reverse=True)
 
 
-settings_of_flow = st.fixed_dictionaries({}, optional={
-    "body_depth": st.integers(7, 96).map(lambda n: f"{n / 4} in"), "ports_per_row": st.integers(1, 30).map(str),
-    "rows": st.integers(1, 9).map(str), "port_diameter": st.integers(2, 32).map(lambda n: f"{n}/32 in"),
-    "block_thickness": st.integers(8, 96).map(lambda n: f"{n / 8} in"), "pattern": st.sampled_from(["straight", "staggered", "hexagonal"]),
-    "inlet": st.sampled_from(["1/8", "1/2", "1", "2", "4"]), "mix_pipe": st.sampled_from(["1/8", "3/4", "1-1/2", "4"]),
-    "mix_pipe_length": st.integers(0, 240).map(lambda n: f"{n} in"), "mix_pipe_elbows": st.integers(0, 12).map(str),
-    "inlet_position": st.sampled_from(["centre", "end"]), "baffle_holes": st.sampled_from(["0", "1", "20", "100"]),
-    "baffle_hole_diameter": st.sampled_from(["1/16 in", "1/4 in", "1/2 in"]), "baffle_thickness": st.sampled_from(["1/64 in", "1/8 in", "1/2 in"]),
-    "baffle_bend_angle": st.integers(0, 120).map(lambda n: f"{n} deg"), "chamber_back_pressure": st.floats(0, 20).map(lambda x: f"{x} inH2O"),
-    "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"), "fuel": st.sampled_from(["propane", "natural_gas", "butane"]),
-    "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"), "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"),
-    "low_fire": st.floats(0.05, 1).map(repr), "equivalence_ratio": st.floats(0.5, 1.6).map(repr)})
+settings_of_flow = st.fixed_dictionaries(
+    {},
+    optional={
+        "body_depth": st.integers(7, 96).map(lambda n: f"{n / 4} in"),
+        "ports_per_row": st.integers(1, 30).map(str),
+        "rows": st.integers(1, 9).map(str),
+        "port_diameter": st.integers(2, 32).map(lambda n: f"{n}/32 in"),
+        "block_thickness": st.integers(8, 96).map(lambda n: f"{n / 8} in"),
+        "pattern": st.sampled_from(["straight", "staggered", "hexagonal"]),
+        "inlet": st.sampled_from(["1/8", "1/2", "1", "2", "4"]),
+        "mix_pipe": st.sampled_from(["1/8", "3/4", "1-1/2", "4"]),
+        "mix_pipe_length": st.integers(0, 240).map(lambda n: f"{n} in"),
+        "mix_pipe_elbows": st.integers(0, 12).map(str),
+        "inlet_position": st.sampled_from(["centre", "end"]),
+        "baffle_holes": st.sampled_from(["0", "1", "20", "100"]),
+        "baffle_hole_diameter": st.sampled_from(["1/16 in", "1/4 in", "1/2 in"]),
+        "baffle_thickness": st.sampled_from(["1/64 in", "1/8 in", "1/2 in"]),
+        "baffle_bend_angle": st.integers(0, 120).map(lambda n: f"{n} deg"),
+        "chamber_back_pressure": st.floats(0, 20).map(lambda x: f"{x} inH2O"),
+        "firing_rate": st.floats(1, 3000).map(lambda x: f"{x} kBtu/h"),
+        "fuel": st.sampled_from(["propane", "natural_gas", "butane"]),
+        "altitude": st.floats(-1000, 12000).map(lambda x: f"{x} ft"),
+        "ambient_temperature": st.floats(-4, 130).map(lambda x: f"{x} degF"),
+        "low_fire": st.floats(0.05, 1).map(repr),
+        "equivalence_ratio": st.floats(0.5, 1.6).map(repr),
+    },
+)
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])

@@ -1,6 +1,8 @@
 """Fuel properties against Cantera, chemicals, and hand arithmetic; blends and their refusals."""
+
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import given
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
@@ -50,7 +52,12 @@ def test_names_are_the_stated_compositions():
     assert fuels.fuel_composition("propane") == (("C3H8", 1.0),)
     assert fuels.fuel_composition("butane") == (("C4H10", 1.0),)
     assert dict(fuels.fuel_composition("natural_gas")) == {
-        "CH4": 0.949, "C2H6": 0.025, "C3H8": 0.002, "N2": 0.016, "CO2": 0.008}
+        "CH4": 0.949,
+        "C2H6": 0.025,
+        "C3H8": 0.002,
+        "N2": 0.016,
+        "CO2": 0.008,
+    }
     assert fuels.fuel_composition("propane", "CH4 1") == (("CH4", 1.0),)
     for composition in fuels.FUELS.values():
         assert sum(x for _, x in composition) == pytest.approx(1, abs=1e-12)
@@ -63,12 +70,26 @@ def test_reads_a_blend():
     assert fuels.parse_blend("C3H8 1, CO2 0") == (("C3H8", 1.0),)
 
 
-@pytest.mark.parametrize("text, rule", [
-    ("C3H8 0.93, C2H6 0.37", "sum to 1, not 1.3"), ("C3H8 0.5", "sum to 1"), ("C3H8 0", "sum to 1"),
-    ("propan 1", "no species propan; known: CH4, C2H6"), ("C3H8 0.5, C3H8 0.5", "C3H8 stands twice"),
-    ("C3H8 1.1, CH4 -0.1", "of 0 to 1"), ("C3H8 nan", "of 0 to 1"), ("C3H8 inf", "of 0 to 1"),
-    ("C3H8 much", "number after C3H8"), ("C3H8", "needs pairs"), ("C3H8 0.5 0.5", "needs pairs"), ("", "needs pairs"),
-    ("C3H8 1,", "needs pairs"), ("CH4 0.2, CO2 0.8", "half combustible"), ("N2 1", "half combustible")])
+@pytest.mark.parametrize(
+    "text, rule",
+    [
+        ("C3H8 0.93, C2H6 0.37", "sum to 1, not 1.3"),
+        ("C3H8 0.5", "sum to 1"),
+        ("C3H8 0", "sum to 1"),
+        ("propan 1", "no species propan; known: CH4, C2H6"),
+        ("C3H8 0.5, C3H8 0.5", "C3H8 stands twice"),
+        ("C3H8 1.1, CH4 -0.1", "of 0 to 1"),
+        ("C3H8 nan", "of 0 to 1"),
+        ("C3H8 inf", "of 0 to 1"),
+        ("C3H8 much", "number after C3H8"),
+        ("C3H8", "needs pairs"),
+        ("C3H8 0.5 0.5", "needs pairs"),
+        ("", "needs pairs"),
+        ("C3H8 1,", "needs pairs"),
+        ("CH4 0.2, CO2 0.8", "half combustible"),
+        ("N2 1", "half combustible"),
+    ],
+)
 def test_refuses_a_blend(text, rule):
     with pytest.raises(InputError) as caught:
         fuels.parse_blend(text)

@@ -1,4 +1,5 @@
 """Transient conduction against closed forms and the steady wall."""
+
 from math import cos, erfc, exp, pi, sqrt
 
 import pytest
@@ -19,8 +20,9 @@ FORGE = ((material("dense_castable"), 0.0254), (material("blanket_8lb"), 0.0508)
 
 
 def run(*, wall=FLAT, layers=FORGE, time_s=3600.0, film=AIR, **more):
-    return heat_up(wall=wall, layers=layers, hot_face_temp_K=HOT_K, ambient_temp_K=AIR_K, film_loss_W=film,
-                   time_s=time_s, **more)
+    return heat_up(
+        wall=wall, layers=layers, hot_face_temp_K=HOT_K, ambient_temp_K=AIR_K, film_loss_W=film, time_s=time_s, **more
+    )
 
 
 @pytest.mark.parametrize("time_s", [60.0, 600.0, 3600.0])
@@ -36,28 +38,55 @@ def test_semi_infinite_solid(time_s):
 
 def test_error_falls_with_finer_steps_and_cells():
     exact = 2 * 1.0 * (HOT_K - AIR_K) * sqrt(600 * 2e6 / pi)
-    errors = [abs(run(layers=((plain_material(k_W_mK=1.0), 0.5),), time_s=600.0, cells_per_layer=cells,
-                      steps=steps).stored_J / exact - 1) for cells, steps in ((10, 25), (20, 50), (40, 400))]
+    errors = [
+        abs(
+            run(layers=((plain_material(k_W_mK=1.0), 0.5),), time_s=600.0, cells_per_layer=cells, steps=steps).stored_J
+            / exact
+            - 1
+        )
+        for cells, steps in ((10, 25), (20, 50), (40, 400))
+    ]
     assert errors[0] > errors[1] > errors[2] and errors[2] < 0.003
 
 
 def test_slab_with_insulated_back():
     # Fourier series, half slab of thickness L: mean = 1 - sum 8/((2n+1)^2 pi^2) exp(-((2n+1) pi/2)^2 a t/L^2).
     thickness, time_s, diffusivity = 0.05, 1500.0, 1.0 / 2e6
-    got = run(layers=((plain_material(k_W_mK=1.0), thickness),), time_s=time_s,
-              film=lambda faces, surface_temp_K: 1e-9 * (surface_temp_K - AIR_K))
-    share = 1 - sum(8 / ((2 * n + 1) ** 2 * pi ** 2) * exp(-((2 * n + 1) * pi / 2) ** 2 * diffusivity * time_s
-                                                          / thickness ** 2) for n in range(20))
+    got = run(
+        layers=((plain_material(k_W_mK=1.0), thickness),),
+        time_s=time_s,
+        film=lambda faces, surface_temp_K: 1e-9 * (surface_temp_K - AIR_K),
+    )
+    share = 1 - sum(
+        8 / ((2 * n + 1) ** 2 * pi**2) * exp(-(((2 * n + 1) * pi / 2) ** 2) * diffusivity * time_s / thickness**2)
+        for n in range(20)
+    )
     assert got.stored_J == pytest.approx(share * 2e6 * thickness * (HOT_K - AIR_K), rel=0.02)
     assert got.lost_J < 1.0
-    back = AIR_K + (HOT_K - AIR_K) * (1 - 4 / pi * sum((-1) ** n / (2 * n + 1) * cos(0.0) * exp(
-        -((2 * n + 1) * pi / 2) ** 2 * diffusivity * time_s / thickness ** 2) for n in range(20)))
+    back = AIR_K + (HOT_K - AIR_K) * (
+        1
+        - 4
+        / pi
+        * sum(
+            (-1) ** n
+            / (2 * n + 1)
+            * cos(0.0)
+            * exp(-(((2 * n + 1) * pi / 2) ** 2) * diffusivity * time_s / thickness**2)
+            for n in range(20)
+        )
+    )
     assert got.temps_K[-1] == pytest.approx(back, abs=0.02 * (HOT_K - AIR_K))
 
 
-@pytest.mark.parametrize("wall", [FLAT, cylinder_wall(radius_m=0.1, length_m=0.3),
-                                  box_chamber(length_m=0.3, width_m=0.15, height_m=0.15, opening_area_m2=0.005),
-                                  cylinder_chamber(diameter_m=0.2, length_m=0.3)])
+@pytest.mark.parametrize(
+    "wall",
+    [
+        FLAT,
+        cylinder_wall(radius_m=0.1, length_m=0.3),
+        box_chamber(length_m=0.3, width_m=0.15, height_m=0.15, opening_area_m2=0.005),
+        cylinder_chamber(diameter_m=0.2, length_m=0.3),
+    ],
+)
 def test_ends_in_the_steady_state(wall):
     got = run(wall=wall, time_s=1e6)
     steady = steady_wall(wall=wall, layers=FORGE, hot_face_temp_K=HOT_K, ambient_temp_K=AIR_K, film_loss_W=AIR)
@@ -69,23 +98,31 @@ def test_ends_in_the_steady_state(wall):
 def test_cylinder_fills_its_volume():
     # Insulated outside and long enough: every kilogram stands at the hot-face temperature.
     layers = ((plain_material(k_W_mK=1.0), 0.04),)
-    got = run(wall=cylinder_wall(radius_m=0.05, length_m=0.5), layers=layers, time_s=1e5,
-              film=lambda faces, surface_temp_K: 1e-9 * (surface_temp_K - AIR_K))
-    volume = pi * (0.09 ** 2 - 0.05 ** 2) * 0.5
+    got = run(
+        wall=cylinder_wall(radius_m=0.05, length_m=0.5),
+        layers=layers,
+        time_s=1e5,
+        film=lambda faces, surface_temp_K: 1e-9 * (surface_temp_K - AIR_K),
+    )
+    volume = pi * (0.09**2 - 0.05**2) * 0.5
     assert got.stored_J == pytest.approx(2e6 * volume * (HOT_K - AIR_K), rel=1e-4)
 
 
 @settings(max_examples=25, deadline=None)
-@given(layers=st.lists(st.tuples(st.sampled_from(material_keys()), st.floats(0.003, 0.15)), min_size=1, max_size=3),
-       time_s=st.floats(30, 1e5))
+@given(
+    layers=st.lists(st.tuples(st.sampled_from(material_keys()), st.floats(0.003, 0.15)), min_size=1, max_size=3),
+    time_s=st.floats(30, 1e5),
+)
 def test_properties_of_any_heat_up(layers, time_s):
     got = run(layers=tuple((material(key), thickness) for key, thickness in layers), time_s=time_s)
     assert got.absorbed_J == pytest.approx(got.stored_J + got.lost_J, rel=1e-9)
     assert got.stored_J > 0 and got.lost_J >= -1e-6
     assert all(AIR_K - 1e-9 <= temp <= HOT_K + 1e-9 for temp in got.temps_K)
     assert all(a >= b - 1e-6 for a, b in zip(got.temps_K, got.temps_K[1:]))
-    assert run(layers=tuple((material(key), thickness) for key, thickness in layers),
-               time_s=1.5 * time_s).absorbed_J > got.absorbed_J
+    assert (
+        run(layers=tuple((material(key), thickness) for key, thickness in layers), time_s=1.5 * time_s).absorbed_J
+        > got.absorbed_J
+    )
 
 
 @pytest.mark.parametrize("time_s", [0.0, -5.0, float("nan"), 2e6])

@@ -1,4 +1,5 @@
 """Three kinds of burner side by side: available heat by table, the jet's air by the momentum relation, and what does not change."""
+
 from math import pi, sqrt
 
 import pytest
@@ -15,8 +16,11 @@ def by_kind(r):
 
 def test_three_kinds_at_the_excess_air_each_holds():
     r = solved(chamber_temperature="2000 degF", work_temperature="1900 degF", multi_port_excess_air="5 %")
-    table = {row["excess_air_percent"]: row["available_percent"] for row in rows("available_heat.csv")
-             if row["fuel"] == "propane" and row["flue_temp_F"] == 2000}
+    table = {
+        row["excess_air_percent"]: row["available_percent"]
+        for row in rows("available_heat.csv")
+        if row["fuel"] == "propane" and row["flue_temp_F"] == 2000
+    }
     found = by_kind(r)
     assert list(found) == KINDS
     for kind, percent in zip(KINDS, (20, 10, 5)):
@@ -36,10 +40,15 @@ def test_this_design_uses_what_the_chamber_chapter_says_when_the_mixture_is_the_
 
 def test_weak_jet_pulls_in_what_momentum_says():
     """Closed form (1 + r)(s + r) = s A/Aj for a weak jet, plain inlet and outlet; propane needs 23.87 volumes of air."""
-    r = solved(aspirated_pressure="0.1 psi", aspirated_jet="1 mm", aspirated_throat="3/4", jet_discharge_coefficient="1",
-               ambient_temperature="59 degF")
-    s, area = 44.0956 / 28.9644, (0.824 * 25.4 / 1.0)**2
-    ratio = (-(1 + s) + sqrt((1 + s)**2 - 4 * s * (1 - area))) / 2
+    r = solved(
+        aspirated_pressure="0.1 psi",
+        aspirated_jet="1 mm",
+        aspirated_throat="3/4",
+        jet_discharge_coefficient="1",
+        ambient_temperature="59 degF",
+    )
+    s, area = 44.0956 / 28.9644, (0.824 * 25.4 / 1.0) ** 2
+    ratio = (-(1 + s) + sqrt((1 + s) ** 2 - 4 * s * (1 - area))) / 2
     assert r["aspirated_equivalence_ratio"] == pytest.approx(23.87 / ratio, rel=0.01)
     # Bernoulli through the jet: 689.5 Pa, density of propane as ideal gas.
     density = 101325 * 44.0956e-3 / (8.314462618 * 288.15)
@@ -57,7 +66,15 @@ def test_losses_and_a_narrow_throat_make_it_rich():
 
 
 def test_the_comparison_changes_nothing_of_the_burner():
-    one, other = solved(), solved(aspirated_pressure="20 psi", aspirated_excess_air="60 %", blown_excess_air="50 %", multi_port_excess_air="40 %")
+    one, other = (
+        solved(),
+        solved(
+            aspirated_pressure="20 psi",
+            aspirated_excess_air="60 %",
+            blown_excess_air="50 %",
+            multi_port_excess_air="40 %",
+        ),
+    )
     assert all(one[key] == other[key] for key in one.answers if not key.startswith("aspirated"))
 
 

@@ -1,4 +1,5 @@
 """Imports point one way, third parties have one owner each, and nothing in the package reads a clock or rolls unseeded dice."""
+
 import ast
 import sys
 from pathlib import Path
@@ -11,7 +12,10 @@ FILES = sorted(PACKAGE.rglob("*.py"))
 # What each layer may import of the package. A layer is a folder or a module at the top.
 FOUNDATION = {"errors", "constants", "tables", "units"}
 MAY = {
-    "errors": set(), "constants": set(), "tables": {"errors"}, "units": {"errors"},
+    "errors": set(),
+    "constants": set(),
+    "tables": {"errors"},
+    "units": {"errors"},
     "physics": {"errors", "constants", "tables"},
     "making": {"errors", "constants", "tables", "physics"},
     "drawing": {"errors", "tables"},
@@ -69,14 +73,20 @@ def test_imports_point_one_way(path):
             assert mine in OWNERS.get(outside, ()), f"{mine} imports {outside}"
 
 
-@pytest.mark.parametrize("path", [path for path in FILES if layer(path) != "cli"], ids=lambda path: path.relative_to(PACKAGE).as_posix())
+@pytest.mark.parametrize(
+    "path", [path for path in FILES if layer(path) != "cli"], ids=lambda path: path.relative_to(PACKAGE).as_posix()
+)
 def test_no_clock_no_dice_no_print(path):
     tree = ast.parse(path.read_text(encoding="utf-8"))
     for node in ast.walk(tree):
         if isinstance(node, ast.Call):
             called = ast.unparse(node.func)
-            assert called != "print" and not called.endswith((".now", ".today", ".utcnow")) and called not in ("time.time", "uuid.uuid4"), called
-            assert not called.startswith("random.") or called == "random.Random" and node.args, called
+            assert (
+                called != "print"
+                and not called.endswith((".now", ".today", ".utcnow"))
+                and called not in ("time.time", "uuid.uuid4")
+            ), called
+            assert not called.startswith("random.") or (called == "random.Random" and node.args), called
 
 
 def test_every_layer_exists():

@@ -1,4 +1,5 @@
 """Links: short, readable, and they open whatever happens to them."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -20,9 +21,14 @@ def test_a_link_is_readable():
 
 # Links as they were made by v=1; they open in every later version.
 KEPT = [
-    ("#v=1&body_length=6-1/2in&body_width=3in&body_depth=3in&wall=1/4in&setback=1/2in&port_diameter=5/16in&rows=3&ports_per_row=6",
-     {"body_length": 0.1651, "rows": 3, "port_diameter": 0.0079375}),
-    ("?v=1&units=mm&fuel=natural_gas&firing_rate=25kW&ambient_temperature=5degC", {"units": "mm", "firing_rate": 25000.0, "ambient_temperature": 278.15}),
+    (
+        "#v=1&body_length=6-1/2in&body_width=3in&body_depth=3in&wall=1/4in&setback=1/2in&port_diameter=5/16in&rows=3&ports_per_row=6",
+        {"body_length": 0.1651, "rows": 3, "port_diameter": 0.0079375},
+    ),
+    (
+        "?v=1&units=mm&fuel=natural_gas&firing_rate=25kW&ambient_temperature=5degC",
+        {"units": "mm", "firing_rate": 25000.0, "ambient_temperature": 278.15},
+    ),
     ("v=1&inlet=1-1/2&pattern=straight&altitude=5000ft", {"inlet": "1-1/2", "altitude": 1524.0}),
 ]
 
@@ -36,9 +42,17 @@ def test_links_made_earlier_open(link, values):
 
 
 # Texts that would read otherwise, or not at all, without the spaces in them; value in SI, worked out by hand.
-SPACED = [("heat_up_time", "1 1/2 h", 5400.0), ("opening_area", "12 1/2 in2", 12.5 * 0.0254**2), ("firing_rate", "60 1/2 kBtu/h", 17730.8),
-          ("body_length", "1 ft 3 1/2 in", 15.5 * 0.0254), ("lining", "ifb_23 2 in", (("ifb_23", 0.0508),)), ("fuel_blend", "C3H8 1", (("C3H8", 1.0),)),
-          ("nipple_stock", "36 in 40", ((0.9144, 40.0),)), ("stock_lengths", "20 ft", pytest.approx((6.096,))), ("jet_drill", "1/16 in", "1/16 in")]
+SPACED = [
+    ("heat_up_time", "1 1/2 h", 5400.0),
+    ("opening_area", "12 1/2 in2", 12.5 * 0.0254**2),
+    ("firing_rate", "60 1/2 kBtu/h", 17730.8),
+    ("body_length", "1 ft 3 1/2 in", 15.5 * 0.0254),
+    ("lining", "ifb_23 2 in", (("ifb_23", 0.0508),)),
+    ("fuel_blend", "C3H8 1", (("C3H8", 1.0),)),
+    ("nipple_stock", "36 in 40", ((0.9144, 40.0),)),
+    ("stock_lengths", "20 ft", pytest.approx((6.096,))),
+    ("jet_drill", "1/16 in", "1/16 in"),
+]
 
 
 @pytest.mark.parametrize("key, text, value", SPACED)
@@ -81,6 +95,7 @@ def test_any_text_opens(text):
 @given(st.dictionaries(st.sampled_from([s.key for s in SETTINGS]), st.text(max_size=12), max_size=6))
 def test_any_values_open_to_a_design_without_them(texts):
     from urllib.parse import urlencode
+
     design, ignored = from_link("#v=1&" + urlencode(texts))
     named = {error.field for error in ignored} | {other for error in ignored for other in error.others}
     for key, text in texts.items():
@@ -95,9 +110,19 @@ def test_any_values_open_to_a_design_without_them(texts):
 lengths = st.integers(1, 64 * 20).map(lambda n: f"{n // 64} {n % 64}/64 in" if n % 64 else f"{n // 64} in")
 
 
-@given(st.fixed_dictionaries({}, optional={"body_length": lengths, "body_width": lengths, "edge_margin": lengths,
-                                           "rows": st.integers(1, 12).map(str), "equivalence_ratio": st.floats(0.5, 1.6).map(str),
-                                           "units": st.sampled_from(["in", "mm"])}))
+@given(
+    st.fixed_dictionaries(
+        {},
+        optional={
+            "body_length": lengths,
+            "body_width": lengths,
+            "edge_margin": lengths,
+            "rows": st.integers(1, 12).map(str),
+            "equivalence_ratio": st.floats(0.5, 1.6).map(str),
+            "units": st.sampled_from(["in", "mm"]),
+        },
+    )
+)
 def test_round_trip(texts):
     try:
         design = Design.from_texts(texts)
@@ -117,7 +142,9 @@ def with_what_it_needs(texts):
             fixed = next(iter(texts))
             texts = {**texts, **{e.field: e.nearest for e in refused.errors if e.field != fixed}}
             if any(e.field == fixed for e in refused.errors):
-                texts |= {"body_kind": "pipe", "pattern": "rings"} if fixed == "pattern" else {"block_thickness": "1 in"}
+                texts |= (
+                    {"body_kind": "pipe", "pattern": "rings"} if fixed == "pattern" else {"block_thickness": "1 in"}
+                )
     pytest.fail(f"offers lead nowhere: {texts}")
 
 

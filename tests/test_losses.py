@@ -3,12 +3,21 @@ from math import pi
 import fluids
 import pytest
 from fluids import fittings
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
-from burnercalc.physics.losses import (ROUGHNESS_STEEL_M, entry_K, expansion_K, fitting_K, fitting_names,
-                                       friction_darcy, pipe_drop_Pa, turbulent_friction_darcy)
+from burnercalc.physics.losses import (
+    ROUGHNESS_STEEL_M,
+    entry_K,
+    expansion_K,
+    fitting_K,
+    fitting_names,
+    friction_darcy,
+    pipe_drop_Pa,
+    turbulent_friction_darcy,
+)
 from burnercalc.physics.pipes import pipe
 
 
@@ -43,17 +52,24 @@ def test_entry_agrees_with_fluids(ratio):
 
 def test_expansion_agrees_with_fluids():
     assert expansion_K(0.25) == pytest.approx(0.5625, rel=1e-12)
-    assert expansion_K((0.03 / 0.07)**2) == pytest.approx(fittings.diffuser_sharp(0.03, 0.07), rel=1e-9)
+    assert expansion_K((0.03 / 0.07) ** 2) == pytest.approx(fittings.diffuser_sharp(0.03, 0.07), rel=1e-9)
     assert expansion_K(0) == fittings.exit_normal() == 1
 
 
-VALVES = {"gate_valve": lambda d: fittings.K_gate_valve_Crane(D1=d, D2=d, angle=0),
-          "ball_valve": lambda d: fittings.K_ball_valve_Crane(D1=d, D2=d, angle=0),
-          "globe_valve": lambda d: fittings.K_globe_valve_Crane(D1=d, D2=d),
-          "butterfly_valve": lambda d: fittings.K_butterfly_valve_Crane(D=d)}
+VALVES = {
+    "gate_valve": lambda d: fittings.K_gate_valve_Crane(D1=d, D2=d, angle=0),
+    "ball_valve": lambda d: fittings.K_ball_valve_Crane(D1=d, D2=d, angle=0),
+    "globe_valve": lambda d: fittings.K_globe_valve_Crane(D1=d, D2=d),
+    "butterfly_valve": lambda d: fittings.K_butterfly_valve_Crane(D=d),
+}
 # n f_T of the source at NPS 1, 1-1/2 and 3, printed in the project's reference tables.
-CRANE = [("elbow_90", 0.668, 0.600, 0.516), ("elbow_45", 0.356, 0.320, 0.275), ("tee_run", 0.445, 0.400, 0.344),
-         ("tee_branch", 1.335, 1.200, 1.033), ("bend_90", 0.312, 0.280, 0.241)]
+CRANE = [
+    ("elbow_90", 0.668, 0.600, 0.516),
+    ("elbow_45", 0.356, 0.320, 0.275),
+    ("tee_run", 0.445, 0.400, 0.344),
+    ("tee_branch", 1.335, 1.200, 1.033),
+    ("bend_90", 0.312, 0.280, 0.241),
+]
 
 
 @pytest.mark.parametrize("name", VALVES)
@@ -95,11 +111,18 @@ def test_fitting_names_have_labels():
     assert fitting_names()["elbow_90"] == "90° elbow"
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: friction_darcy(float("nan"), 0), "reynolds"), (lambda: friction_darcy(5000, 0.2), "relative_roughness"),
-    (lambda: entry_K(-1), "edge_radius_ratio"), (lambda: expansion_K(1.1), "area_ratio"),
-    (lambda: fitting_K("elbow_91", 1e4, 0), "fitting"), (lambda: pipe_drop_Pa(-1, 0.1, 1, 1.2, 2e-5), "flow_m3_s"),
-    (lambda: pipe_drop_Pa(0.1, 0.1, float("nan"), 1.2, 2e-5), "length_m")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: friction_darcy(float("nan"), 0), "reynolds"),
+        (lambda: friction_darcy(5000, 0.2), "relative_roughness"),
+        (lambda: entry_K(-1), "edge_radius_ratio"),
+        (lambda: expansion_K(1.1), "area_ratio"),
+        (lambda: fitting_K("elbow_91", 1e4, 0), "fitting"),
+        (lambda: pipe_drop_Pa(-1, 0.1, 1, 1.2, 2e-5), "flow_m3_s"),
+        (lambda: pipe_drop_Pa(0.1, 0.1, float("nan"), 1.2, 2e-5), "length_m"),
+    ],
+)
 def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()

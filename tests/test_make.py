@@ -1,20 +1,28 @@
 """What the bench needs, through solve(): common practice by hand, fits, days, money, and any design at all."""
+
 import math
 from datetime import date
 
 import pytest
 from hypothesis import given, settings
-
-from burnercalc.design import Design
-from burnercalc.solve import solve
 from making_designs import bench
 from test_face import KNOWN
 
+from burnercalc.design import Design
+from burnercalc.solve import solve
+
 IN, LB = 0.0254, 0.45359237
 # Common practice, no source: pins of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
-BODY = {**KNOWN, "corner_drill": "3/8 in", "block_thickness": "2 3/4 in", "mould_clearance": "0 in",
-        "pin_depth": "1/2 in",
-        "pin_stock_length": "3 5/8 in", "cap_gap": "0 in", "chamber_temperature": "2300 degF"}
+BODY = {
+    **KNOWN,
+    "corner_drill": "3/8 in",
+    "block_thickness": "2 3/4 in",
+    "mould_clearance": "0 in",
+    "pin_depth": "1/2 in",
+    "pin_stock_length": "3 5/8 in",
+    "cap_gap": "0 in",
+    "chamber_temperature": "2300 degF",
+}
 
 
 @pytest.fixture(scope="module")
@@ -22,21 +30,35 @@ def known():
     return solve(Design.from_texts(BODY))
 
 
-@pytest.mark.parametrize("key, expected", [
-    # by hand: caps in a 2 1/2 in bore; weld twice round 2 1/2 in squares with 1/4 in corners, and round a 2 3/8 in pipe
-    ("tube_length", 6.5 * IN), ("cap_length", 2.5 * IN), ("cap_corner", 0.25 * IN),
-    ("weld_length", (2 * (8 + math.pi * 0.5) + math.pi * 2.375) * IN),
-    # window 5 1/2 x 2 in between 3/8 in relief holes: 2 x 5 1/8 + 2 x 1 5/8 in
-    ("window_cut_length", 13.5 * IN), ("corner_drill_inset", 0.1875 * IN),
-    # NPS 2 is 2.375 in outside; the saw of 2 3/8 in is commonly sold
-    ("inlet_hole", 2.375 * IN), ("inlet_hole_clearance", 0.0),
-    ("mould_inside_length", 6.5 * IN), ("mould_inside_width", 3 * IN), ("push_in", 0.75 * IN),
-    ("pin_length", 3.25 * IN), ("pin_count", 20), ("pins_per_stock", 1), ("pin_stock_count", 20),
-    ("cleaning_drill", "5/16 in"),
-    # 19.5 x 2 + 11 x 0.25 + 15 x 0.5 - 17 x 0.0766990 x 2.75 in3, less the window's corners, (4 - pi) r2 x wall
-    ("block_volume", (45.6643 - 0.858407 * 0.1875**2 * 0.25) * IN**3),
-    # 145 lb/ft3 and 10 % waste
-    ("dry_mass", (45.6643 - 0.00754) / 1728 * 145 * 1.1 * LB), ("bags", 1)])
+@pytest.mark.parametrize(
+    "key, expected",
+    [
+        # by hand: caps in a 2 1/2 in bore; weld twice round 2 1/2 in squares with 1/4 in corners, and round a 2 3/8 in pipe
+        ("tube_length", 6.5 * IN),
+        ("cap_length", 2.5 * IN),
+        ("cap_corner", 0.25 * IN),
+        ("weld_length", (2 * (8 + math.pi * 0.5) + math.pi * 2.375) * IN),
+        # window 5 1/2 x 2 in between 3/8 in relief holes: 2 x 5 1/8 + 2 x 1 5/8 in
+        ("window_cut_length", 13.5 * IN),
+        ("corner_drill_inset", 0.1875 * IN),
+        # NPS 2 is 2.375 in outside; the saw of 2 3/8 in is commonly sold
+        ("inlet_hole", 2.375 * IN),
+        ("inlet_hole_clearance", 0.0),
+        ("mould_inside_length", 6.5 * IN),
+        ("mould_inside_width", 3 * IN),
+        ("push_in", 0.75 * IN),
+        ("pin_length", 3.25 * IN),
+        ("pin_count", 20),
+        ("pins_per_stock", 1),
+        ("pin_stock_count", 20),
+        ("cleaning_drill", "5/16 in"),
+        # 19.5 x 2 + 11 x 0.25 + 15 x 0.5 - 17 x 0.0766990 x 2.75 in3, less the window's corners, (4 - pi) r2 x wall
+        ("block_volume", (45.6643 - 0.858407 * 0.1875**2 * 0.25) * IN**3),
+        # 145 lb/ft3 and 10 % waste
+        ("dry_mass", (45.6643 - 0.00754) / 1728 * 145 * 1.1 * LB),
+        ("bags", 1),
+    ],
+)
 def test_common_practice_body(known, key, expected):
     assert known[key] == (pytest.approx(expected, rel=2e-5) if isinstance(expected, float) else expected)
 
@@ -72,41 +94,58 @@ def test_common_practice_days(known):
 
 def test_dates_follow_the_first_day():
     result = solve(Design.from_texts({"start_date": "2026-03-02"}))
-    assert result.steps[0].start.date() == date(2026, 3,
-                                                2) and result.tables["days"].rows[0][2] == "Mon 2026-03-02, 09:00"
+    assert (
+        result.steps[0].start.date() == date(2026, 3, 2) and result.tables["days"].rows[0][2] == "Mon 2026-03-02, 09:00"
+    )
     assert solve(Design.from_texts({})).tables["days"].rows[0][2] == "day 1, 09:00"
     assert result["days_in_all"] == (result.steps[-1].end.date() - date(2026, 3, 2)).days + 1
 
 
 def test_cold_or_damp_air_takes_half_as_long_again():
-    plain, cold, damp = (solve(Design.from_texts(texts)) for texts in ({}, {"ambient_temperature": "45 degF"},
-                                                                       {"damp_air": "yes"}))
+    plain, cold, damp = (
+        solve(Design.from_texts(texts)) for texts in ({}, {"ambient_temperature": "45 degF"}, {"damp_air": "yes"})
+    )
     assert cold["strip_after"] == pytest.approx(1.5 * plain["strip_after"]) == pytest.approx(damp["strip_after"])
     assert [r.checks["curing_air"].verdict for r in (plain, cold, damp)] == ["good", "caution", "caution"]
 
 
-@pytest.mark.parametrize("key, verdict, texts", [
-    ("cap_fit", "caution", {"cap_gap": "0 in"}), ("cap_fit", "caution", {"cap_gap": "1/8 in"}), ("cap_fit", "good", {}),
-    ("lip_width", "stop", {"setback": "3/16 in"}), ("lip_width", "caution", {"setback": "5/16 in"}),
-    ("lip_cover", "stop", {"grip": "1/4 in"}), ("lip_cover", "caution", {"grip": "1/2 in"}),
-    ("inlet_fits", "stop", {"inlet": "4"}), ("inlet_fits", "caution", {"inlet": "3", "body_kind": "tube"}),
-    ("inlet_fits", "good", {"inlet": "3", "body_kind": "plates"}),
-    ("inlet_fits", "stop", {"inlet": "3", "inlet_position": "end"}),
-    ("baffle_clear", "stop", {"baffle_bend_angle": "120 deg", "grip": "2 in", "block_thickness": "4 in"}),
-    ("baffle_clear", "good", {}),
-    ("baffle_holes_fit", "stop", {"baffle_holes": "240"}),
-    ("baffle_bends", "stop",
-     {"baffle_thickness": "1/2 in", "body_width": "2 in", "setback": "1/4 in", "baffle_bend_angle": "120 deg"}),
-    ("pins_clear", "caution", {"setback": "3/16 in", "edge_margin": "0 in", "mould_clearance": "0 in"}),
-    ("pins_clear", "good", {}),
-    ("pin_stock", "stop", {"pin_stock_length": "2 in"}), ("pin_stock", "caution", {"pin_stock_length": "2 3/4 in"}),
-    ("pin_stock", "good", {}),
-    ("corner_drill", "caution", {"corner_drill": "1/2 in"}), ("corner_drill", "good", {}),
-    ("base_floor", "caution", {"mould_base": "ply 1/2", "pin_depth": "7/16 in"}),
-    ("refractory_limit", "stop", {"refractory": "insulating_castable", "chamber_temperature": "2700 degF"}),
-    ("web_as_cast", "stop", {"port_tilt_tolerance": "8 deg"}),
-    ("curing_air", "stop", {"ambient_temperature": "30 degF"}),
-    ("tube_on_rack", "caution", {"body_width": "4 1/4 in"}), ("tube_on_rack", "good", {})])
+@pytest.mark.parametrize(
+    "key, verdict, texts",
+    [
+        ("cap_fit", "caution", {"cap_gap": "0 in"}),
+        ("cap_fit", "caution", {"cap_gap": "1/8 in"}),
+        ("cap_fit", "good", {}),
+        ("lip_width", "stop", {"setback": "3/16 in"}),
+        ("lip_width", "caution", {"setback": "5/16 in"}),
+        ("lip_cover", "stop", {"grip": "1/4 in"}),
+        ("lip_cover", "caution", {"grip": "1/2 in"}),
+        ("inlet_fits", "stop", {"inlet": "4"}),
+        ("inlet_fits", "caution", {"inlet": "3", "body_kind": "tube"}),
+        ("inlet_fits", "good", {"inlet": "3", "body_kind": "plates"}),
+        ("inlet_fits", "stop", {"inlet": "3", "inlet_position": "end"}),
+        ("baffle_clear", "stop", {"baffle_bend_angle": "120 deg", "grip": "2 in", "block_thickness": "4 in"}),
+        ("baffle_clear", "good", {}),
+        ("baffle_holes_fit", "stop", {"baffle_holes": "240"}),
+        (
+            "baffle_bends",
+            "stop",
+            {"baffle_thickness": "1/2 in", "body_width": "2 in", "setback": "1/4 in", "baffle_bend_angle": "120 deg"},
+        ),
+        ("pins_clear", "caution", {"setback": "3/16 in", "edge_margin": "0 in", "mould_clearance": "0 in"}),
+        ("pins_clear", "good", {}),
+        ("pin_stock", "stop", {"pin_stock_length": "2 in"}),
+        ("pin_stock", "caution", {"pin_stock_length": "2 3/4 in"}),
+        ("pin_stock", "good", {}),
+        ("corner_drill", "caution", {"corner_drill": "1/2 in"}),
+        ("corner_drill", "good", {}),
+        ("base_floor", "caution", {"mould_base": "ply 1/2", "pin_depth": "7/16 in"}),
+        ("refractory_limit", "stop", {"refractory": "insulating_castable", "chamber_temperature": "2700 degF"}),
+        ("web_as_cast", "stop", {"port_tilt_tolerance": "8 deg"}),
+        ("curing_air", "stop", {"ambient_temperature": "30 degF"}),
+        ("tube_on_rack", "caution", {"body_width": "4 1/4 in"}),
+        ("tube_on_rack", "good", {}),
+    ],
+)
 def test_fits(key, verdict, texts):
     check = solve(Design.from_texts(texts)).checks[key]
     assert check.verdict == verdict, check.text
@@ -123,8 +162,17 @@ def test_steel_is_bought_once_for_the_batch():
 
 
 def test_an_hour_earns_the_saving_over_the_hours():
-    result = solve(Design.from_texts({"bought_price": "1000", "hours_weld": "4 h", "hours_mould": "0 h",
-                                      "hours_cast": "1 h", "hours_finish": "0 h"}))
+    result = solve(
+        Design.from_texts(
+            {
+                "bought_price": "1000",
+                "hours_weld": "4 h",
+                "hours_mould": "0 h",
+                "hours_cast": "1 h",
+                "hours_finish": "0 h",
+            }
+        )
+    )
     assert result["earned_per_hour"] == pytest.approx((1000 - result["cost_per_burner"]) / 5)
     assert result["make_or_buy"].startswith("Make")
     assert solve(Design.from_texts({"bought_price": "100"}))["make_or_buy"].startswith("Buy")

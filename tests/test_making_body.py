@@ -1,12 +1,14 @@
 """The body taken apart: hand take-offs, properties of the cutting plan, the baffle refolded."""
+
 import math
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from rows import rows
 
 from burnercalc.errors import InputError
 from burnercalc.making import body as b
-from rows import rows
 
 IN, LB = 0.0254, 0.45359237
 COMMON = dict(length_m=6.5 * IN, width_m=3 * IN, depth_m=3 * IN, wall_m=0.25 * IN)
@@ -41,8 +43,15 @@ def test_caps_laid_on_shorten_the_tube_and_keep_the_outside():
 
 
 def test_round_body_has_discs():
-    cut = b.body(kind="pipe", length_m=4.5 * IN, width_m=4.5 * IN, depth_m=4 * IN, wall_m=0.237 * IN, caps="on",
-                 window_area_m2=math.pi / 4 * (3.5 * IN) ** 2)
+    cut = b.body(
+        kind="pipe",
+        length_m=4.5 * IN,
+        width_m=4.5 * IN,
+        depth_m=4 * IN,
+        wall_m=0.237 * IN,
+        caps="on",
+        window_area_m2=math.pi / 4 * (3.5 * IN) ** 2,
+    )
     pipe, face, back = cut.pieces
     assert pipe.mass_kg / LB == pytest.approx((4 - 2 * 0.237) / 12 * 10.80, abs=0.01)  # ASME B36.10M, lb/ft
     assert back.mass_kg - face.mass_kg == pytest.approx(math.pi / 4 * (3.5 * IN) ** 2 * 0.237 * IN * 7850)
@@ -68,8 +77,11 @@ def test_the_kerf_takes_the_piece_that_would_just_fit():
 
 
 @settings(max_examples=150, deadline=None)
-@given(st.lists(st.tuples(st.floats(0.02, 3), st.integers(1, 5)), min_size=1, max_size=8),
-       st.lists(st.floats(3, 7), min_size=1, max_size=3), st.floats(0, 0.005))
+@given(
+    st.lists(st.tuples(st.floats(0.02, 3), st.integers(1, 5)), min_size=1, max_size=8),
+    st.lists(st.floats(3, 7), min_size=1, max_size=3),
+    st.floats(0, 0.005),
+)
 def test_every_piece_is_cut_once_and_no_bar_is_overfilled(pieces, stock, kerf):
     plan = b.cut_plan(pieces=[(str(i), n, c) for i, (n, c) in enumerate(pieces)], stock_lengths_m=stock, kerf_m=kerf)
     assert sorted(c[1] for bar in plan.bars for c in bar.cuts) == sorted(n for n, c in pieces for _ in range(c))
@@ -113,15 +125,27 @@ def test_common_practice_window_with_three_eighths_relief():
 
 @pytest.mark.parametrize("row", rows("bend_allowance.csv"), ids=lambda row: row["case"])
 def test_bend_allowance_agrees_with_the_handbook_rule(row):
-    got = b.bend_allowance_m(angle_deg=90, inside_radius_m=row["radius_in"] * IN, thickness_m=row["thickness_in"] * IN,
-                             k_factor=row["k_factor"])
+    got = b.bend_allowance_m(
+        angle_deg=90,
+        inside_radius_m=row["radius_in"] * IN,
+        thickness_m=row["thickness_in"] * IN,
+        k_factor=row["k_factor"],
+    )
     assert got == pytest.approx(row["expected_in"] * IN, rel=0.005)
 
 
 def test_baffle_is_the_hand_triangle_when_thin():
     """Bent square over 100 mm: two legs of 50*sqrt(2) mm, 50 mm high."""
-    roof = b.baffle(length_m=0.15, span_m=0.1, thickness_m=1e-7, angle_deg=90, inside_radius_m=0, k_factor=0.4,
-                    hole_m=0.005, holes=40)
+    roof = b.baffle(
+        length_m=0.15,
+        span_m=0.1,
+        thickness_m=1e-7,
+        angle_deg=90,
+        inside_radius_m=0,
+        k_factor=0.4,
+        hole_m=0.005,
+        holes=40,
+    )
     assert roof.leg_m == pytest.approx(0.05 * math.sqrt(2), rel=1e-5)
     assert roof.height_m == pytest.approx(0.05, rel=1e-5)
     assert roof.blank_width_m == pytest.approx(0.1 * math.sqrt(2), rel=1e-5)
@@ -132,8 +156,16 @@ def test_baffle_is_the_hand_triangle_when_thin():
 def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
     """Fold the blank numerically: both faces of both legs and the bend's arcs, then measure the outline."""
     try:
-        roof = b.baffle(length_m=0.1, span_m=span, thickness_m=t, angle_deg=angle, inside_radius_m=radius, k_factor=0.4,
-                        hole_m=0.004, holes=20)
+        roof = b.baffle(
+            length_m=0.1,
+            span_m=span,
+            thickness_m=t,
+            angle_deg=angle,
+            inside_radius_m=radius,
+            k_factor=0.4,
+            hole_m=0.004,
+            holes=20,
+        )
     except InputError:
         return
     a = math.radians(angle / 2)
@@ -151,11 +183,21 @@ def test_baffle_folds_back_to_its_span_and_height(span, t, angle, radius):
 
 @pytest.mark.parametrize("holes", [1, 2, 7, 24, 61])
 def test_baffle_holes_are_all_there_and_clear_of_edges_and_bend(holes):
-    roof = b.baffle(length_m=0.15, span_m=0.06, thickness_m=0.0015, angle_deg=60, inside_radius_m=0.0015, k_factor=0.4,
-                    hole_m=0.003, holes=holes)
-    (_, _, allowance), = roof.bend_lines
+    roof = b.baffle(
+        length_m=0.15,
+        span_m=0.06,
+        thickness_m=0.0015,
+        angle_deg=60,
+        inside_radius_m=0.0015,
+        k_factor=0.4,
+        hole_m=0.003,
+        holes=holes,
+    )
+    ((_, _, allowance),) = roof.bend_lines
     assert len(roof.holes) == holes and roof.web_m > 0
-    edges = [min(0.075 - abs(x), roof.blank_width_m / 2 - abs(y), abs(y) - allowance / 2) - 0.0015 for x, y in roof.holes]
+    edges = [
+        min(0.075 - abs(x), roof.blank_width_m / 2 - abs(y), abs(y) - allowance / 2) - 0.0015 for x, y in roof.holes
+    ]
     gaps = [math.dist(p, q) - 0.003 for i, p in enumerate(roof.holes) for q in roof.holes[:i]]
     # Rows of unlike counts stand a little further apart than their pitch.
     assert roof.web_m <= min(edges + gaps) + 1e-12
@@ -170,12 +212,23 @@ def test_round_baffle_is_a_disc_with_all_its_holes(holes):
     disc = b.round_baffle(diameter_m=0.14, thickness_m=0.0015, hole_m=0.004, holes=holes)
     assert len(set(disc.holes)) == holes and disc.bend_lines == () and disc.height_m == 0.0015 and disc.web_m > 0
     assert max(math.hypot(x, y) for x, y in disc.holes) + 0.002 + disc.web_m <= 0.07 + 1e-12
-    assert min([math.dist(p, q) - 0.004 for i, p in enumerate(disc.holes) for q in disc.holes[:i]], default=1) >= disc.web_m - 1e-12
+    assert (
+        min([math.dist(p, q) - 0.004 for i, p in enumerate(disc.holes) for q in disc.holes[:i]], default=1)
+        >= disc.web_m - 1e-12
+    )
 
 
 def test_flat_baffle_has_no_bend_line():
-    flat = b.baffle(length_m=0.1, span_m=0.06, thickness_m=0.0015, angle_deg=0, inside_radius_m=0.001, k_factor=0.4,
-                    hole_m=0.006, holes=12)
+    flat = b.baffle(
+        length_m=0.1,
+        span_m=0.06,
+        thickness_m=0.0015,
+        angle_deg=0,
+        inside_radius_m=0.001,
+        k_factor=0.4,
+        hole_m=0.006,
+        holes=12,
+    )
     assert (
         flat.bend_lines == () and flat.blank_width_m == pytest.approx(0.06) and flat.height_m == pytest.approx(0.0015)
     )
@@ -194,14 +247,23 @@ def test_fit_numbers_of_inlet_and_baffle():
     each."""
     got = b.inlet_flat_clearance_m(side_m=3 * IN, corner_outside_radius_m=0.5 * IN, hole_m=2.375 * IN)
     assert got == pytest.approx(-0.1875 * IN)
-    assert b.baffle_gaps_m(inside_depth_m=0.06, block_inside_m=0.012, baffle_stand_m=0.02, baffle_height_m=0.03,
-                           inlet_inside_m=0.002) == pytest.approx((0.008, 0.008))
+    assert b.baffle_gaps_m(
+        inside_depth_m=0.06, block_inside_m=0.012, baffle_stand_m=0.02, baffle_height_m=0.03, inlet_inside_m=0.002
+    ) == pytest.approx((0.008, 0.008))
 
 
-@pytest.mark.parametrize("change,field", [
-    (dict(kind="ball"), "body_kind"), (dict(wall_m=float("nan")), "wall"), (dict(wall_m=0.9 * IN), "body_width"),
-    (dict(caps="off"), "caps"), (dict(cap_gap_m=-1), "cap_gap"), (dict(length_m=float("inf")), "body_length"),
-    (dict(kind="pipe"), "body_length")])
+@pytest.mark.parametrize(
+    "change,field",
+    [
+        (dict(kind="ball"), "body_kind"),
+        (dict(wall_m=float("nan")), "wall"),
+        (dict(wall_m=0.9 * IN), "body_width"),
+        (dict(caps="off"), "caps"),
+        (dict(cap_gap_m=-1), "cap_gap"),
+        (dict(length_m=float("inf")), "body_length"),
+        (dict(kind="pipe"), "body_length"),
+    ],
+)
 def test_body_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         b.body(**{**COMMON, "kind": "tube", **change})
@@ -210,12 +272,13 @@ def test_body_names_the_field(change, field):
 
 def test_other_refusals_name_the_field():
     for call, field in (
-            (lambda: b.cut_plan(pieces=[("a", 7.0, 1)], stock_lengths_m=[6.0], kerf_m=0), "stock_lengths"),
-            (lambda: b.cut_plan(pieces=[], stock_lengths_m=[], kerf_m=0), "stock_lengths"),
-            (lambda: b.nipple_choice(needed_m=1, offers=[(0.1, 3)], kerf_m=0), "inlet_length"),
-            (lambda: b.window_cut(length_m=0.1, width_m=0.01, corner_drill_m=0.02), "corner_drill"),
-            (lambda: b.bend_allowance_m(angle_deg=90, inside_radius_m=0, thickness_m=1, k_factor=0.9), "k_factor"),
-            (lambda: b.inlet_piece(label="2", outside_m=0.06, wall_m=0.004, length_m=0), "inlet_length")):
+        (lambda: b.cut_plan(pieces=[("a", 7.0, 1)], stock_lengths_m=[6.0], kerf_m=0), "stock_lengths"),
+        (lambda: b.cut_plan(pieces=[], stock_lengths_m=[], kerf_m=0), "stock_lengths"),
+        (lambda: b.nipple_choice(needed_m=1, offers=[(0.1, 3)], kerf_m=0), "inlet_length"),
+        (lambda: b.window_cut(length_m=0.1, width_m=0.01, corner_drill_m=0.02), "corner_drill"),
+        (lambda: b.bend_allowance_m(angle_deg=90, inside_radius_m=0, thickness_m=1, k_factor=0.9), "k_factor"),
+        (lambda: b.inlet_piece(label="2", outside_m=0.06, wall_m=0.004, length_m=0), "inlet_length"),
+    ):
         with pytest.raises(InputError) as caught:
             call()
         assert caught.value.field == field

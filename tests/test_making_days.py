@@ -1,9 +1,11 @@
 """Hold times by rule and by common practice, the calendar's order, and the .ics read back with icalendar."""
+
 import dataclasses
 import datetime
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from icalendar import Calendar
 
 from burnercalc.errors import InputError
@@ -67,8 +69,13 @@ def test_cold_and_damp_slow_the_waits_not_the_oven():
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.sampled_from(["dense_castable", "dense_castable_50", "insulating_castable", "phosphate_plastic", "own"]),
-       st.floats(0.01, 0.3), st.floats(250, 330), st.booleans(), st.floats(300, 2300))
+@given(
+    st.sampled_from(["dense_castable", "dense_castable_50", "insulating_castable", "phosphate_plastic", "own"]),
+    st.floats(0.01, 0.3),
+    st.floats(250, 330),
+    st.booleans(),
+    st.floats(300, 2300),
+)
 def test_curve_runs_forward_at_no_more_than_the_stated_ramps(castable, thick, air, damp, work):
     found = days.drying_stages(
         castable=castable, block_thickness_m=thick, air_temp_K=air, damp=damp, working_temp_K=work
@@ -129,7 +136,7 @@ def test_calendar_never_overlaps_and_keeps_working_hours():
     ],
 )
 def test_the_caution_stands_at_the_step(key, words):
-    step, = [s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06) if s.key == key]
+    (step,) = [s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06) if s.key == key]
     assert words in step.caution
 
 
@@ -155,7 +162,7 @@ def test_ics_reads_back_equal_with_icalendar():
     assert len(events) == len(steps) and len({str(e["UID"]) for e in events}) == len(steps)
     for event, step in zip(events, steps):
         assert event.decoded("DTSTART") == step.start and event.decoded("DTEND") == step.end
-        assert event.decoded("DTSTAMP") == datetime.datetime(2026, 3, 1, 12, tzinfo=datetime.timezone.utc)
+        assert event.decoded("DTSTAMP") == datetime.datetime(2026, 3, 1, 12, tzinfo=datetime.UTC)
         assert str(event["SUMMARY"]) == step.title and step.caution in str(event["DESCRIPTION"])
         assert str(event["DESCRIPTION"]).startswith(step.do + "\n") and not event.errors
 
@@ -192,7 +199,9 @@ def test_ics_refuses_a_bad_stamp():
 def test_time_of_stages_by_hand():
     """100 K at 100 K/h, held 1 h, then 100 K at 50 K/h, held 2 h: 6 h. The second alone, from 20 degC: 200 K in 4 h, and 2 h."""
     _, found = stages(2.5)
-    one, two = (dataclasses.replace(found[0], name=name, ramp_K_s=ramp / H, temp_K=temp, hold_s=hold * H)
-                for name, ramp, temp, hold in (("a", 100, 393.15, 1), ("b", 50, 493.15, 2)))
+    one, two = (
+        dataclasses.replace(found[0], name=name, ramp_K_s=ramp / H, temp_K=temp, hold_s=hold * H)
+        for name, ramp, temp, hold in (("a", 100, 393.15, 1), ("b", 50, 493.15, 2))
+    )
     assert days.stage_seconds(stages=[one, two], names=("a", "b"), start_temp_K=293.15) == pytest.approx(6 * H)
     assert days.stage_seconds(stages=[one, two], names=("b",), start_temp_K=293.15) == pytest.approx(6 * H)

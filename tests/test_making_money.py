@@ -1,12 +1,16 @@
 """Cost, hours and verdict against a worked example by hand."""
+
 import pytest
 
 from burnercalc.errors import InputError
 from burnercalc.making import money
 from burnercalc.making.body import cut_plan
 
-ITEMS = (money.Item("bag", "castable", 4.0, "kg", 25.0, 50.0), money.Item("pin", "pins", 20, "pieces", 24, 3.0),
-         money.Item("ply", "mould", 1.0, "sheet", 1.0, 12.0, once=True))
+ITEMS = (
+    money.Item("bag", "castable", 4.0, "kg", 25.0, 50.0),
+    money.Item("pin", "pins", 20, "pieces", 24, 3.0),
+    money.Item("ply", "mould", 1.0, "sheet", 1.0, 12.0, once=True),
+)
 
 
 def test_whole_packs_for_the_batch_by_hand():

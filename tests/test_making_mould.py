@@ -1,4 +1,5 @@
 """Mould and pins: hand examples, common practice, refusals."""
+
 import math
 
 import pytest
@@ -7,8 +8,13 @@ from burnercalc.errors import InputError
 from burnercalc.making import mould as m
 
 IN = 0.0254
-COMMON = dict(body_length_m=6.5 * IN, body_width_m=3 * IN, mould_clearance_m=0.125 * IN, block_thickness_m=2.75 * IN,
-              pin_depth_m=0.5 * IN)
+COMMON = dict(
+    body_length_m=6.5 * IN,
+    body_width_m=3 * IN,
+    mould_clearance_m=0.125 * IN,
+    block_thickness_m=2.75 * IN,
+    pin_depth_m=0.5 * IN,
+)
 
 
 def test_box_of_two_by_fours_by_hand():
@@ -34,8 +40,13 @@ def test_board_too_narrow_names_one_that_works():
 
 
 def test_round_mould_is_stacked_to_the_height():
-    box = m.round_mould(body_diameter_m=4.5 * IN, mould_clearance_m=0.125 * IN, block_thickness_m=2.75 * IN,
-                        pin_depth_m=0.5 * IN, guide_m=0.25 * IN)
+    box = m.round_mould(
+        body_diameter_m=4.5 * IN,
+        mould_clearance_m=0.125 * IN,
+        block_thickness_m=2.75 * IN,
+        pin_depth_m=0.5 * IN,
+        guide_m=0.25 * IN,
+    )
     assert box.inside_width_m == pytest.approx(4.625 * IN)
     assert box.pieces[0].count == 5  # 3 in over 23/32 in layers
     assert box.frame_height_m == pytest.approx(5 * 0.71875 * IN)
@@ -67,18 +78,25 @@ def test_fill_line_times_free_area_is_the_mix():
 
 
 def test_drilling_plan_counts_from_the_corner_and_mirrors():
-    first, second = m.drilling_plan(ports=[(-0.02, 0.01), (0.03, -0.01)], port_diameter_m=0.008, pin_depth_m=0.012,
-                                    base_length_m=0.3, base_width_m=0.2)
+    first, second = m.drilling_plan(
+        ports=[(-0.02, 0.01), (0.03, -0.01)],
+        port_diameter_m=0.008,
+        pin_depth_m=0.012,
+        base_length_m=0.3,
+        base_width_m=0.2,
+    )
     assert (first.x_m, first.y_m) == pytest.approx((0.17, 0.11))
     assert (second.number, second.x_m, second.y_m) == (2, pytest.approx(0.12), pytest.approx(0.09))
 
 
 def test_pins_clear_of_the_mould_wall():
     ports = [(0.05, 0.0), (0.0, -0.03)]
-    assert m.pin_wall_clearance_m(ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.08
-                                  ) == pytest.approx(0.006)
-    assert m.pin_wall_clearance_m(ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.12,
-                                  round_mould=True) == pytest.approx(0.006)
+    assert m.pin_wall_clearance_m(
+        ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.08
+    ) == pytest.approx(0.006)
+    assert m.pin_wall_clearance_m(
+        ports=ports, port_diameter_m=0.008, inside_length_m=0.12, inside_width_m=0.12, round_mould=True
+    ) == pytest.approx(0.006)
 
 
 @pytest.mark.parametrize("port,drill", [(0.3125 * IN, 20 / 64 * IN), (0.008, 20 / 64 * IN), (0.25 * IN, 0.25 * IN)])

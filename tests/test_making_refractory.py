@@ -1,8 +1,10 @@
 """Block volume counted two ways, the 8 x 6 x 3 in check block, classes and refusals."""
+
 import math
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from burnercalc.errors import InputError
 from burnercalc.making import refractory as r
@@ -38,8 +40,16 @@ def test_the_dense_class_holds_the_check_density():
 
 
 @settings(max_examples=100, deadline=None)
-@given(st.floats(0.08, 0.3), st.floats(0.05, 0.15), st.floats(0.002, 0.008), st.floats(1, 3), st.floats(1, 4),
-       st.floats(0.009, 0.015), st.floats(0, 0.006), st.integers(0, 12))
+@given(
+    st.floats(0.08, 0.3),
+    st.floats(0.05, 0.15),
+    st.floats(0.002, 0.008),
+    st.floats(1, 3),
+    st.floats(1, 4),
+    st.floats(0.009, 0.015),
+    st.floats(0, 0.006),
+    st.integers(0, 12),
+)
 def test_volume_is_the_mould_less_steel_and_pins(length, width, wall, grips, thicks, setback, clearance, n):
     """Counted the other way round: the full mould less the steel standing in it, less the pins."""
     grip, d = wall * grips, 0.006
@@ -47,8 +57,17 @@ def test_volume_is_the_mould_less_steel_and_pins(length, width, wall, grips, thi
     window = (length - 2 * setback) * (width - 2 * setback)
     inside = (length - 2 * wall) * (width - 2 * wall)
     area = (length + clearance) * (width + clearance)
-    got = r.block_volume(mould_area_m2=area, body_area_m2=length * width, inside_area_m2=inside, window_area_m2=window,
-                         wall_m=wall, grip_m=grip, block_thickness_m=thick, port_count=n, port_diameter_m=d)
+    got = r.block_volume(
+        mould_area_m2=area,
+        body_area_m2=length * width,
+        inside_area_m2=inside,
+        window_area_m2=window,
+        wall_m=wall,
+        grip_m=grip,
+        block_thickness_m=thick,
+        port_count=n,
+        port_diameter_m=d,
+    )
     lip, sides = (length * width - window) * wall, (length * width - inside) * (grip - wall)
     assert got.total_m3 == pytest.approx(area * thick - lip - sides - n * math.pi / 4 * d * d * thick, rel=1e-9)
 
@@ -56,9 +75,17 @@ def test_volume_is_the_mould_less_steel_and_pins(length, width, wall, grips, thi
 def test_common_practice_body_by_hand():
     """6.5 x 3 in face, 1/4 in wall, window 5.5 x 2, grip 3/4, block 2 3/4 in, 17 ports of 5/16, no clearance:
     19.5*2 + 11*0.25 + 6*2.5*0.5 - 17*0.0766990*2.75 = 45.6643 in3."""
-    got = r.block_volume(mould_area_m2=19.5 * IN**2, body_area_m2=19.5 * IN**2, inside_area_m2=15 * IN**2,
-                         window_area_m2=11 * IN**2, wall_m=0.25 * IN, grip_m=0.75 * IN, block_thickness_m=2.75 * IN,
-                         port_count=17, port_diameter_m=0.3125 * IN)
+    got = r.block_volume(
+        mould_area_m2=19.5 * IN**2,
+        body_area_m2=19.5 * IN**2,
+        inside_area_m2=15 * IN**2,
+        window_area_m2=11 * IN**2,
+        wall_m=0.25 * IN,
+        grip_m=0.75 * IN,
+        block_thickness_m=2.75 * IN,
+        port_count=17,
+        port_diameter_m=0.3125 * IN,
+    )
     assert got.total_m3 / IN**3 == pytest.approx(45.6643, abs=0.0005)
 
 
@@ -88,8 +115,17 @@ def test_mass_adds_up():
 
 
 def test_names_the_field():
-    good = dict(mould_area_m2=0.0125, body_area_m2=0.0125, inside_area_m2=0.0096, window_area_m2=0.007, wall_m=0.006,
-                grip_m=0.019, block_thickness_m=0.07, port_count=17, port_diameter_m=0.008)
+    good = dict(
+        mould_area_m2=0.0125,
+        body_area_m2=0.0125,
+        inside_area_m2=0.0096,
+        window_area_m2=0.007,
+        wall_m=0.006,
+        grip_m=0.019,
+        block_thickness_m=0.07,
+        port_count=17,
+        port_diameter_m=0.008,
+    )
     for change, field in (
         (dict(grip_m=0.005), "grip"),
         (dict(grip_m=float("nan")), "grip"),
@@ -101,8 +137,12 @@ def test_names_the_field():
         with pytest.raises(InputError) as caught:
             r.block_volume(**{**good, **change})
         assert caught.value.field == field
-    for change, field in ((dict(density_kg_m3=10), "castable_density"), (dict(water_low=0.2), "castable_water"),
-                          (dict(service_temp_K=0), "castable_service"), (dict(working_time_s=0), "working_time")):
+    for change, field in (
+        (dict(density_kg_m3=10), "castable_density"),
+        (dict(water_low=0.2), "castable_water"),
+        (dict(service_temp_K=0), "castable_service"),
+        (dict(working_time_s=0), "working_time"),
+    ):
         with pytest.raises(InputError) as caught:
             r.own_castable(**{**OWN, **change})
         assert caught.value.field == field

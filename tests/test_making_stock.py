@@ -1,9 +1,10 @@
 """Sizes of the rack against PS 20, gauges, HSS and pipe masses."""
+
 import pytest
+from rows import rows
 
 from burnercalc.errors import InputError
 from burnercalc.making import stock
-from rows import rows
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 
@@ -22,8 +23,9 @@ def test_sizes_are_those_of_the_standard(row):
         assert stock.sheet_mass_kg_m2(name) == pytest.approx(row["lb_ft2"] * LB / FT**2, rel=1e-12)
 
 
-@pytest.mark.parametrize("row", [r for r in stock.read_table("sheet_gauges") if r["system"] == "msg"],
-                         ids=lambda row: f"{row['name']:g}")
+@pytest.mark.parametrize(
+    "row", [r for r in stock.read_table("sheet_gauges") if r["system"] == "msg"], ids=lambda row: f"{row['name']:g}"
+)
 def test_gauge_thickness_follows_the_41_82_rule(row):
     # The table prints four decimals; the rule is the gauge's own definition.
     assert row["thickness_in"] == pytest.approx(row["mass_lb_ft2"] / 41.82, abs=0.00006)
@@ -35,8 +37,12 @@ def test_gauge_thickness_follows_the_41_82_rule(row):
 def test_masses_are_those_of_the_handbooks(row):
     wall = row["wall_in"] * IN
     if row["kind"] == "tube":
-        area = stock.tube_section_m2(width_m=row["a_in"] * IN, depth_m=row["b_in"] * IN, wall_m=wall,
-                                     inside_radius_m=stock.tube_inside_radius_m(wall))
+        area = stock.tube_section_m2(
+            width_m=row["a_in"] * IN,
+            depth_m=row["b_in"] * IN,
+            wall_m=wall,
+            inside_radius_m=stock.tube_inside_radius_m(wall),
+        )
         mass = stock.plate_mass_kg(area_m2=area, thickness_m=FT)
     elif row["kind"] == "pipe":
         mass = stock.plate_mass_kg(

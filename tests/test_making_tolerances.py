@@ -1,4 +1,5 @@
 """Bands from crooked ports: limits, geometry by hand, an independent count of covered area."""
+
 import math
 import random
 
@@ -8,8 +9,15 @@ from burnercalc.errors import InputError
 from burnercalc.making import tolerances as tol
 
 GRID = [(0.014 * (i - 2.5), 0.014 * (j - 1)) for i in range(6) for j in range(3)]
-BASE = dict(ports=GRID, port_diameter_m=0.008, block_thickness_m=0.07, grip_m=0.019, wall_m=0.006, window_length_m=0.12,
-            window_width_m=0.08)
+BASE = dict(
+    ports=GRID,
+    port_diameter_m=0.008,
+    block_thickness_m=0.07,
+    grip_m=0.019,
+    wall_m=0.006,
+    window_length_m=0.12,
+    window_width_m=0.08,
+)
 
 
 def test_perfect_ports_change_nothing():
@@ -80,10 +88,16 @@ def test_one_port_has_no_neighbour():
     assert all(math.isfinite(v) for v in (got.web_drawn_m, got.web_worst_m, got.web_m.low, got.port_flow_low))
 
 
-@pytest.mark.parametrize("change,field", [
-    (dict(tilt_rad=-0.1), "port_tilt_tolerance"), (dict(tilt_rad=float("nan")), "port_tilt_tolerance"),
-    (dict(position_m=0.02), "port_position_tolerance"), (dict(diameter_m=0.005), "pin_diameter_tolerance"),
-    (dict(ports=[]), "ports_per_row")])
+@pytest.mark.parametrize(
+    "change,field",
+    [
+        (dict(tilt_rad=-0.1), "port_tilt_tolerance"),
+        (dict(tilt_rad=float("nan")), "port_tilt_tolerance"),
+        (dict(position_m=0.02), "port_position_tolerance"),
+        (dict(diameter_m=0.005), "pin_diameter_tolerance"),
+        (dict(ports=[]), "ports_per_row"),
+    ],
+)
 def test_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         tol.port_tolerance(**{**BASE, "tilt_rad": 0.01, "position_m": 0.0005, **change})

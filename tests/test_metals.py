@@ -1,4 +1,5 @@
 """Heat content of the work metals against cantera, EN 1993-1-2 and the library chemicals."""
+
 import cantera as ct
 import pytest
 from chemicals import Hfus, Tm
@@ -17,10 +18,17 @@ def test_agrees_with_published_value(row):
     assert got == pytest.approx(row["expected_kJ_kg"], rel=row["relative"])
 
 
-@pytest.mark.parametrize("key, name, mass, temps_C", [
-    ("aluminium", "AL(cr)", 26.9815385, (77, 333, 620)), ("aluminium", "AL(L)", 26.9815385, (690, 1111)),
-    ("copper", "Cu(cr)", 63.546, (77, 444, 1060)), ("copper", "Cu(L)", 63.546, (1170, 1444)),
-    ("iron", "Fe(a)", 55.845, (77, 444, 620)), ("iron", "Fe(c)", 55.845, (933, 1077))])
+@pytest.mark.parametrize(
+    "key, name, mass, temps_C",
+    [
+        ("aluminium", "AL(cr)", 26.9815385, (77, 333, 620)),
+        ("aluminium", "AL(L)", 26.9815385, (690, 1111)),
+        ("copper", "Cu(cr)", 63.546, (77, 444, 1060)),
+        ("copper", "Cu(L)", 63.546, (1170, 1444)),
+        ("iron", "Fe(a)", 55.845, (77, 444, 620)),
+        ("iron", "Fe(c)", 55.845, (933, 1077)),
+    ],
+)
 def test_between_rows_agrees_with_cantera(key, name, mass, temps_C):
     species = {s.name: s for s in ct.Species.list_from_file("nasa_condensed.yaml")}
     start = {"aluminium": "AL(cr)", "copper": "Cu(cr)", "iron": "Fe(a)"}[key]
@@ -44,7 +52,7 @@ def test_rows_are_sane(key):
     assert list(got.temps_K) == sorted(got.temps_K) and list(got.heats_J_kg) == sorted(got.heats_J_kg)
     assert 2000 < got.density_kg_m3 < 9500 and got.solidus_K <= got.liquidus_K < got.temps_K[-1]
     assert got.solidus_K in got.temps_K and got.liquidus_K in got.temps_K
-    mean = (metal_heat_J_kg(key, 298.15, 573.15)) / 275   # J/kgK, 25 to 300 degC
+    mean = (metal_heat_J_kg(key, 298.15, 573.15)) / 275  # J/kgK, 25 to 300 degC
     assert 350 < mean < 1000
 
 
@@ -65,10 +73,16 @@ def test_melt_state():
     assert melt_state("copper", 1084.6 + 273.15) == "solid" and melt_state("copper", 1085 + 273.15) == "liquid"
 
 
-@pytest.mark.parametrize("field, key, start, end", [
-    ("work_metal", "gold", 293, 1000), ("work_temperature", "brass", 293, 1600),
-    ("work_temperature", "steel", 293, 280),
-    ("work_temperature", "steel", 293, float("nan")), ("ambient_temperature", "steel", 100, 1000)])
+@pytest.mark.parametrize(
+    "field, key, start, end",
+    [
+        ("work_metal", "gold", 293, 1000),
+        ("work_temperature", "brass", 293, 1600),
+        ("work_temperature", "steel", 293, 280),
+        ("work_temperature", "steel", 293, float("nan")),
+        ("ambient_temperature", "steel", 100, 1000),
+    ],
+)
 def test_names_the_field(field, key, start, end):
     with pytest.raises(InputError) as caught:
         metal_heat_J_kg(key, start, end)

@@ -1,9 +1,14 @@
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import given
+from hypothesis import strategies as st
 
 from burnercalc.errors import InputError
-from burnercalc.physics.mixing import (least_pipe_velocity_m_s, mixing_diameters, turbulent_burning_velocity_m_s,
-                                       walk_back_ratio)
+from burnercalc.physics.mixing import (
+    least_pipe_velocity_m_s,
+    mixing_diameters,
+    turbulent_burning_velocity_m_s,
+    walk_back_ratio,
+)
 
 
 def test_mixing_length_counts_diameters_and_elbows():
@@ -21,7 +26,7 @@ def test_damkoehler_in_its_own_form_and_at_rest():
 @pytest.mark.parametrize("velocity", [4, 8, 16, 30])
 def test_lies_within_a_factor_of_two_of_the_form_of_klimov(velocity):
     # S_T/S_L = 3.5 (u'/S_L)^0.7 for u' well above S_L: Turns, An Introduction to Combustion, chapter 12 (memory).
-    klimov = 0.4 * 3.5 * (0.1 * velocity / 0.4)**0.7
+    klimov = 0.4 * 3.5 * (0.1 * velocity / 0.4) ** 0.7
     assert 0.5 < turbulent_burning_velocity_m_s(0.4, velocity) / klimov < 2
 
 
@@ -37,9 +42,15 @@ def test_least_velocity_is_where_the_ratio_is_met(laminar, ratio):
     assert walk_back_ratio(laminar, least_pipe_velocity_m_s(laminar, ratio)) == pytest.approx(ratio, rel=1e-9)
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: mixing_diameters(float("nan"), 0.04), "mix_pipe_length"), (lambda: mixing_diameters(1, 0), "bore_m"),
-    (lambda: turbulent_burning_velocity_m_s(0, 5), "laminar_m_s"), (lambda: least_pipe_velocity_m_s(0.4, 5), "ratio")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: mixing_diameters(float("nan"), 0.04), "mix_pipe_length"),
+        (lambda: mixing_diameters(1, 0), "bore_m"),
+        (lambda: turbulent_burning_velocity_m_s(0, 5), "laminar_m_s"),
+        (lambda: least_pipe_velocity_m_s(0.4, 5), "ratio"),
+    ],
+)
 def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()

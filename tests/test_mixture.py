@@ -3,7 +3,8 @@ import warnings
 import cantera as ct
 import pytest
 from CoolProp.CoolProp import PropsSI
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
@@ -25,14 +26,17 @@ def test_agrees_with_cantera_within_two_percent(row):
 
 
 # Reference table 1.7 of the project: cantera gri30, read at another time than mixture.csv.
-@pytest.mark.parametrize("mix,temp_K,mu,k,cp,alpha,gamma,pr", [
-    (stoichiometric("CH4", 2), 288.7, 17.50, 0.02648, 1074.8, 21.12, 1.389, 0.710),
-    (stoichiometric("CH4", 2), 600, 29.63, 0.04891, 1180.4, 73.83, 1.342, 0.715),
-    (stoichiometric("C3H8", 5, 0.8), 288.7, 17.41, 0.02540, 1038.9, 19.74, 1.375, 0.712),
-    (stoichiometric("C3H8", 5), 288.7, 17.25, 0.02532, 1046.0, 19.46, 1.369, 0.713),
-    (stoichiometric("C3H8", 5), 400, 22.08, 0.03291, 1089.2, 33.65, 1.350, 0.731),
-    (stoichiometric("C3H8", 5), 600, 29.40, 0.04628, 1169.6, 66.11, 1.318, 0.743),
-])
+@pytest.mark.parametrize(
+    "mix,temp_K,mu,k,cp,alpha,gamma,pr",
+    [
+        (stoichiometric("CH4", 2), 288.7, 17.50, 0.02648, 1074.8, 21.12, 1.389, 0.710),
+        (stoichiometric("CH4", 2), 600, 29.63, 0.04891, 1180.4, 73.83, 1.342, 0.715),
+        (stoichiometric("C3H8", 5, 0.8), 288.7, 17.41, 0.02540, 1038.9, 19.74, 1.375, 0.712),
+        (stoichiometric("C3H8", 5), 288.7, 17.25, 0.02532, 1046.0, 19.46, 1.369, 0.713),
+        (stoichiometric("C3H8", 5), 400, 22.08, 0.03291, 1089.2, 33.65, 1.350, 0.731),
+        (stoichiometric("C3H8", 5), 600, 29.40, 0.04628, 1169.6, 66.11, 1.318, 0.743),
+    ],
+)
 def test_agrees_with_the_printed_mixture_table(mix, temp_K, mu, k, cp, alpha, gamma, pr):
     got = mixture_properties(mix, temp_K, 101325)
     assert got.viscosity_Pas == pytest.approx(mu * 1e-6, rel=0.02)
@@ -73,13 +77,17 @@ def test_air_agrees_with_coolprop(temp_K):
 
 
 @settings(max_examples=60, deadline=None)
-@given(amounts=st.lists(st.floats(0, 1), min_size=len(GASES), max_size=len(GASES)).filter(lambda a: sum(a) > 1e-6),
-       temp_K=st.floats(250, 990), pressure_Pa=st.floats(5e4, 3e5))
+@given(
+    amounts=st.lists(st.floats(0, 1), min_size=len(GASES), max_size=len(GASES)).filter(lambda a: sum(a) > 1e-6),
+    temp_K=st.floats(250, 990),
+    pressure_Pa=st.floats(5e4, 3e5),
+)
 def test_finite_between_the_pure_gases_and_monotonic(amounts, temp_K, pressure_Pa):
     mix = dict(zip(GASES, amounts))
     got = mixture_properties(mix, temp_K, pressure_Pa)
-    conductivities = [mixture_properties({gas: 1}, temp_K, pressure_Pa).conductivity_W_mK
-                      for gas in GASES if mix[gas] > 0]
+    conductivities = [
+        mixture_properties({gas: 1}, temp_K, pressure_Pa).conductivity_W_mK for gas in GASES if mix[gas] > 0
+    ]
     assert min(conductivities) * (1 - 1e-9) <= got.conductivity_W_mK <= max(conductivities) * (1 + 1e-9)
     warmer = mixture_properties(mix, temp_K + 10, pressure_Pa)
     assert warmer.viscosity_Pas > got.viscosity_Pas > 0
@@ -94,10 +102,18 @@ def test_only_proportions_count_and_pairs_do_as_well_as_a_dict():
     assert a.density_kg_m3 == pytest.approx(b.density_kg_m3, rel=1e-12)
 
 
-@pytest.mark.parametrize("mix,temp_K,pressure_Pa,field", [
-    ({"Xe": 1}, 300, 1e5, "composition"), ({"N2": -1}, 300, 1e5, "composition"), ({"N2": 0}, 300, 1e5, "composition"),
-    ({"N2": float("nan")}, 300, 1e5, "composition"), ({"N2": 1}, 200, 1e5, "temp_K"),
-    ({"N2": 1}, float("nan"), 1e5, "temp_K"), ({"N2": 1}, 300, 0, "pressure_Pa")])
+@pytest.mark.parametrize(
+    "mix,temp_K,pressure_Pa,field",
+    [
+        ({"Xe": 1}, 300, 1e5, "composition"),
+        ({"N2": -1}, 300, 1e5, "composition"),
+        ({"N2": 0}, 300, 1e5, "composition"),
+        ({"N2": float("nan")}, 300, 1e5, "composition"),
+        ({"N2": 1}, 200, 1e5, "temp_K"),
+        ({"N2": 1}, float("nan"), 1e5, "temp_K"),
+        ({"N2": 1}, 300, 0, "pressure_Pa"),
+    ],
+)
 def test_refusals_name_the_argument(mix, temp_K, pressure_Pa, field):
     with pytest.raises(InputError) as caught:
         mixture_properties(mix, temp_K, pressure_Pa)

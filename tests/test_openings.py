@@ -1,4 +1,5 @@
 """Radiation through a thick opening against Clausing's table and a solution by rings."""
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,7 +11,7 @@ from burnercalc.physics.openings import opening_factor, opening_loss_W, view_fac
 
 def ring_factor(deep, count):
     """The same share from radiosities of `count` rings, by repeated sweeps; uses view factors of discs alone."""
-    step, area = deep / count, 2 * deep / count   # ring area as a multiple of the disc area
+    step, area = deep / count, 2 * deep / count  # ring area as a multiple of the disc area
     disc = [view_factor_equal_discs(i * step) for i in range(count + 1)]
     ring = [1 - 2 * (1 - disc[1]) / area] + [(disc[k + 1] - 2 * disc[k] + disc[k - 1]) / area for k in range(1, count)]
     to_mouth = [(disc[i] - disc[i + 1]) / area for i in range(count)]
@@ -41,7 +42,7 @@ def test_disc_to_disc():
     # Closed form with square roots: L = 1 -> (3 - sqrt 5)/2, L = 2 -> 3 - sqrt 8; Incropera figure 13.5 reads 0.17.
     assert view_factor_equal_discs(1) == pytest.approx(0.381966, abs=1e-6)
     assert view_factor_equal_discs(2) == pytest.approx(0.171573, abs=1e-6)
-    assert view_factor_equal_discs(1000) == pytest.approx(1e-6, rel=1e-5)   # small far disc: r**2 / distance**2
+    assert view_factor_equal_discs(1000) == pytest.approx(1e-6, rel=1e-5)  # small far disc: r**2 / distance**2
 
 
 def test_thin_wall_lets_all_through():
@@ -59,13 +60,15 @@ def test_lies_between_direct_and_one_zone_and_falls_with_depth(deep, more):
 def test_loss_of_a_hole_as_deep_as_wide():
     # By hand: 0.5142 x 5.670374e-8 x (1573.15**4 - 294.15**4) x pi/4 x 0.1**2 = 1401 W
     import math
-    got = opening_loss_W(area_m2=math.pi / 4 * 0.1 ** 2, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15)
+
+    got = opening_loss_W(area_m2=math.pi / 4 * 0.1**2, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15)
     assert got == pytest.approx(1401, rel=1e-3)
     assert opening_loss_W(area_m2=0, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15) == 0
 
 
-@pytest.mark.parametrize("field, area, depth", [("opening_area", -1, 0), ("opening_area", float("nan"), 0),
-                                                ("opening_depth", 0.01, -0.1)])
+@pytest.mark.parametrize(
+    "field, area, depth", [("opening_area", -1, 0), ("opening_area", float("nan"), 0), ("opening_depth", 0.01, -0.1)]
+)
 def test_names_the_field(field, area, depth):
     with pytest.raises(InputError) as caught:
         opening_loss_W(area_m2=area, depth_m=depth, chamber_temp_K=1500, ambient_temp_K=293)

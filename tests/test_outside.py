@@ -1,8 +1,12 @@
 """Outside convection and radiation against ht and CoolProp."""
+
 import pytest
 from CoolProp.CoolProp import PropsSI
-from ht.conv_free_immersed import (Nu_horizontal_cylinder_Churchill_Chu, Nu_horizontal_plate_McAdams,
-                                   Nu_vertical_plate_Churchill)
+from ht.conv_free_immersed import (
+    Nu_horizontal_cylinder_Churchill_Chu,
+    Nu_horizontal_plate_McAdams,
+    Nu_vertical_plate_Churchill,
+)
 from ht.radiation import q_rad
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -17,25 +21,32 @@ def test_air_properties_agree_with_coolprop(temp_K):
     # CoolProp 8.0.0 (Lemmon and Jacobsen transport). The 1976 atmosphere's forms were made for cold air: they part from
     # it by 0.5 % at 300 K and 5.1 % (viscosity) at 1200 K. The film of a shell is below 600 K.
     spread = 0.02 if temp_K <= 600 else 0.055
-    assert outside.air_viscosity_Pa_s(temp_K) == pytest.approx(PropsSI("V", "T", temp_K, "P", 101325, "Air"),
-                                                              rel=spread)
-    assert outside.air_conductivity_W_mK(temp_K) == pytest.approx(PropsSI("L", "T", temp_K, "P", 101325, "Air"),
-                                                                 rel=spread)
-    assert outside.air_heat_capacity_J_kgK(temp_K) == pytest.approx(PropsSI("C", "T", temp_K, "P", 101325, "Air"),
-                                                                   rel=0.01)
+    assert outside.air_viscosity_Pa_s(temp_K) == pytest.approx(
+        PropsSI("V", "T", temp_K, "P", 101325, "Air"), rel=spread
+    )
+    assert outside.air_conductivity_W_mK(temp_K) == pytest.approx(
+        PropsSI("L", "T", temp_K, "P", 101325, "Air"), rel=spread
+    )
+    assert outside.air_heat_capacity_J_kgK(temp_K) == pytest.approx(
+        PropsSI("C", "T", temp_K, "P", 101325, "Air"), rel=0.01
+    )
 
 
 @pytest.mark.parametrize("rayleigh", [1e3, 1e5, 4e7, 1e9])
 def test_nusselt_numbers_agree_with_ht(rayleigh):
     pr = 0.71
     assert outside.nusselt_vertical_plate(rayleigh, pr) == pytest.approx(
-        Nu_vertical_plate_Churchill(Pr=pr, Gr=rayleigh / pr), rel=1e-9)
+        Nu_vertical_plate_Churchill(Pr=pr, Gr=rayleigh / pr), rel=1e-9
+    )
     assert outside.nusselt_horizontal_cylinder(rayleigh, pr) == pytest.approx(
-        Nu_horizontal_cylinder_Churchill_Chu(Pr=pr, Gr=rayleigh / pr), rel=1e-9)
+        Nu_horizontal_cylinder_Churchill_Chu(Pr=pr, Gr=rayleigh / pr), rel=1e-9
+    )
     assert outside.nusselt_plate_up(rayleigh) == pytest.approx(
-        Nu_horizontal_plate_McAdams(Pr=pr, Gr=rayleigh / pr, buoyancy=True), rel=1e-9)
+        Nu_horizontal_plate_McAdams(Pr=pr, Gr=rayleigh / pr, buoyancy=True), rel=1e-9
+    )
     assert outside.nusselt_plate_down(rayleigh) == pytest.approx(
-        Nu_horizontal_plate_McAdams(Pr=pr, Gr=rayleigh / pr, buoyancy=False), rel=1e-9)
+        Nu_horizontal_plate_McAdams(Pr=pr, Gr=rayleigh / pr, buoyancy=False), rel=1e-9
+    )
 
 
 def test_plate_up_has_no_step_where_the_source_changes_over():
@@ -48,8 +59,9 @@ def test_plate_up_has_no_step_where_the_source_changes_over():
 def test_vertical_surface_table(row):
     surface, ambient = (row["surface_F"] - 32) / 1.8 + 273.15, (70 - 32) / 1.8 + 273.15
     h = outside.convection_W_m2K(facing="vertical", size_m=0.3, surface_temp_K=surface, ambient_temp_K=ambient)
-    q = outside.face_loss_W_m2(facing="vertical", size_m=0.3, emissivity=0.9, surface_temp_K=surface,
-                               ambient_temp_K=ambient)
+    q = outside.face_loss_W_m2(
+        facing="vertical", size_m=0.3, emissivity=0.9, surface_temp_K=surface, ambient_temp_K=ambient
+    )
     # 1 % for other air properties, 0.5 of the printed digit on top.
     assert h == pytest.approx(row["h_vertical_W_m2K"], rel=0.01, abs=0.005)
     assert q == pytest.approx(row["q_vertical_W_m2"], rel=0.01, abs=0.5)
@@ -58,15 +70,25 @@ def test_vertical_surface_table(row):
 def test_radiation_agrees_with_ht():
     assert outside.radiation_W_m2(emissivity=0.9, hot_temp_K=1500, cold_temp_K=300) == pytest.approx(257943, abs=0.5)
     assert outside.radiation_W_m2(emissivity=0.3, hot_temp_K=500, cold_temp_K=290) == pytest.approx(
-        q_rad(0.3, 500, 290), rel=3e-6)   # ht carries the 2010 value of sigma, 1.2e-6 lower
+        q_rad(0.3, 500, 290), rel=3e-6
+    )  # ht carries the 2010 value of sigma, 1.2e-6 lower
 
 
 @settings(max_examples=150, deadline=None)
-@given(facing=st.sampled_from(["vertical", "up", "down", "cylinder"]), size=st.floats(0.01, 3),
-       cold=st.floats(250, 320), rise=st.floats(0, 1000), more=st.floats(0.1, 50))
+@given(
+    facing=st.sampled_from(["vertical", "up", "down", "cylinder"]),
+    size=st.floats(0.01, 3),
+    cold=st.floats(250, 320),
+    rise=st.floats(0, 1000),
+    more=st.floats(0.1, 50),
+)
 def test_a_hotter_surface_always_loses_more(facing, size, cold, rise, more):
-    low, high = (outside.face_loss_W_m2(facing=facing, size_m=size, emissivity=0.8, surface_temp_K=cold + step,
-                                        ambient_temp_K=cold) for step in (rise, rise + more))
+    low, high = (
+        outside.face_loss_W_m2(
+            facing=facing, size_m=size, emissivity=0.8, surface_temp_K=cold + step, ambient_temp_K=cold
+        )
+        for step in (rise, rise + more)
+    )
     assert 0 <= low < high
 
 

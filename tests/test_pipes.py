@@ -4,8 +4,21 @@ from fluids.piping import nearest_pipe
 from burnercalc.errors import InputError
 from burnercalc.physics.pipes import pipe, pipe_names
 
-INCHES = {"1/8": 0.125, "1/4": 0.25, "3/8": 0.375, "1/2": 0.5, "3/4": 0.75, "1": 1, "1-1/4": 1.25, "1-1/2": 1.5,
-          "2": 2, "2-1/2": 2.5, "3": 3, "3-1/2": 3.5, "4": 4}
+INCHES = {
+    "1/8": 0.125,
+    "1/4": 0.25,
+    "3/8": 0.375,
+    "1/2": 0.5,
+    "3/4": 0.75,
+    "1": 1,
+    "1-1/4": 1.25,
+    "1-1/2": 1.5,
+    "2": 2,
+    "2-1/2": 2.5,
+    "3": 3,
+    "3-1/2": 3.5,
+    "4": 4,
+}
 
 
 def test_the_table_holds_the_thirteen_sizes_in_order():
@@ -22,8 +35,16 @@ def test_sizes_agree_with_fluids_piping(nps):
     assert got.bore_m == pytest.approx(bore, abs=0.061e-3)
 
 
-@pytest.mark.parametrize("nps,bore_in,area_in2", [("1/8", 0.269, 0.0568), ("1", 1.049, 0.8643), ("1-1/2", 1.610, 2.0358),
-                                                  ("2", 2.067, 3.3556), ("4", 4.026, 12.7303)])
+@pytest.mark.parametrize(
+    "nps,bore_in,area_in2",
+    [
+        ("1/8", 0.269, 0.0568),
+        ("1", 1.049, 0.8643),
+        ("1-1/2", 1.610, 2.0358),
+        ("2", 2.067, 3.3556),
+        ("4", 4.026, 12.7303),
+    ],
+)
 def test_bore_and_area_of_the_pipe_tables(nps, bore_in, area_in2):
     assert pipe(nps).bore_m / 0.0254 == pytest.approx(bore_in, abs=0.0005)
     assert pipe(nps).area_m2 / 0.0254**2 == pytest.approx(area_in2, abs=0.00006)

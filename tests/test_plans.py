@@ -1,15 +1,16 @@
 """Plans and views: what is drawn is what the answers say, for every kind of body."""
+
 from math import hypot
 
 import pytest
 from hypothesis import given, settings
+from making_designs import BENCH_CHAPTERS, shapes
+from test_face import KNOWN
 
 from burnercalc.design import Design
 from burnercalc.drawing.shapes import Circle, Polyline, Text, shape_box
 from burnercalc.files import PLANS, VIEWS
 from burnercalc.solve import solve
-from making_designs import BENCH_CHAPTERS, shapes
-from test_face import KNOWN
 
 IN_MM = 25.4
 
@@ -32,9 +33,9 @@ def test_window_plan_of_the_common_practice_body(known):
     window = known.drawings["window"]
     assert boxes(window, "body") == [pytest.approx((-82.55, -38.1, 82.55, 38.1))]
     assert boxes(window, "window") == [pytest.approx((-69.85, -25.4, 69.85, 25.4))]
-    assert sorted(circles(window, "port")) == [pytest.approx((x, y, 9.525)) for x in (-65.0875,
-                                                                                      65.0875) for y in (-20.6375,
-                                                                                                         20.6375)]
+    assert sorted(circles(window, "port")) == [
+        pytest.approx((x, y, 9.525)) for x in (-65.0875, 65.0875) for y in (-20.6375, 20.6375)
+    ]
 
 
 def test_inlet_cap_and_mould_of_the_common_practice_body(known):
@@ -46,15 +47,15 @@ def test_inlet_cap_and_mould_of_the_common_practice_body(known):
     inner = max(box[0] for box in frame if box[2] < 0), max(box[1] for box in frame if box[3] < 0)
     assert len(frame) == 5
     outer = frame[0]
-    assert (outer[2] - outer[0],
-            outer[3] - outer[1]) == pytest.approx(((6.625 + 2 * 0.71875 + 2) * IN_MM,
-                                                   (3.125 + 2 * 0.71875 + 2) * IN_MM))
+    assert (outer[2] - outer[0], outer[3] - outer[1]) == pytest.approx(
+        ((6.625 + 2 * 0.71875 + 2) * IN_MM, (3.125 + 2 * 0.71875 + 2) * IN_MM)
+    )
     assert inner == pytest.approx((-(6.625 / 2 + 0.71875) * IN_MM, -(3.125 / 2 + 0.71875) * IN_MM))
 
 
 def test_inlet_at_the_end_opens_into_the_plenum():
     result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"}))
-    (x, y, hole), = circles(result.drawings["inlet"], "window")
+    ((x, y, hole),) = circles(result.drawings["inlet"], "window")
     d = result.design
     # From the inside of the face: half the bore's depth and the offset; the plenum ends at the back wall.
     up = (d.body_depth / 2 - d.wall) * 1000 + y
@@ -63,9 +64,18 @@ def test_inlet_at_the_end_opens_into_the_plenum():
 
 
 def test_round_body_is_drawn_with_circles():
-    result = solve(Design.from_texts({"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in",
-                                      "pattern": "rings", "ports_per_row": "18",
-                                      "rows": "3"}))
+    result = solve(
+        Design.from_texts(
+            {
+                "body_kind": "pipe",
+                "body_length": "6 in",
+                "body_width": "6 in",
+                "pattern": "rings",
+                "ports_per_row": "18",
+                "rows": "3",
+            }
+        )
+    )
     assert circles(result.drawings["face"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
     assert circles(result.drawings["window"], "window") == [pytest.approx((0, 0, 4.75 * IN_MM))]
     assert circles(result.drawings["template"], "body") == [pytest.approx((0, 0, 6 * IN_MM))]
@@ -94,14 +104,17 @@ def test_every_plan_of_any_design_agrees_with_its_answers(design):
         assert [(x, y) for x, y, _ in circles(drawn[name], "port")] == ports
     # The base board is seen from the other side: left and right change places.
     assert [(-x, y) for x, y, _ in circles(drawn["mould"], "port")] == ports
-    table = {(row[1] * 1000 - result.mould.base_length_m * 500, row[2] * 1000 - result.mould.base_width_m * 500)
-             for row in result.tables["base_drilling"].rows}
+    table = {
+        (row[1] * 1000 - result.mould.base_length_m * 500, row[2] * 1000 - result.mould.base_width_m * 500)
+        for row in result.tables["base_drilling"].rows
+    }
     assert all(min(hypot(x - u, y - v) for u, v in table) < 1e-6 for x, y, _ in circles(drawn["mould"], "port"))
-    assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {round(design.port_diameter * 1000,
-                                                                                         6)}
+    assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {
+        round(design.port_diameter * 1000, 6)
+    }
     if result.baffle:
         assert len(circles(drawn["baffle"], "port")) == design.baffle_holes
-    (_, _, hole), = circles(drawn["inlet"], "window")
+    ((_, _, hole),) = circles(drawn["inlet"], "window")
     assert hole == pytest.approx(result["inlet_hole"] * 1000)
     for drawing in drawn.values():
         assert drawing.title and drawing.description.endswith(".")

@@ -2,15 +2,23 @@ from math import pi
 
 import fluids
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from burnercalc.errors import InputError
-from burnercalc.physics.plates import (bent_plate_ratio, open_fraction, plate_K, thick_plate_K, thin_plate_K,
-                                       unevenness_left)
+from burnercalc.physics.plates import (
+    bent_plate_ratio,
+    open_fraction,
+    plate_K,
+    thick_plate_K,
+    thin_plate_K,
+    unevenness_left,
+)
 
 
-@pytest.mark.parametrize("f,expected", [(0.2, 51.29), (0.3, 18.53), (0.4, 8.23), (0.5, 4.00), (0.55, 2.82), (0.6, 1.99),
-                                        (0.7, 0.964)])
+@pytest.mark.parametrize(
+    "f,expected", [(0.2, 51.29), (0.3, 18.53), (0.4, 8.23), (0.5, 4.00), (0.55, 2.82), (0.6, 1.99), (0.7, 0.964)]
+)
 def test_thin_plate_of_the_printed_table(f, expected):
     assert thin_plate_K(f) == pytest.approx(expected, rel=0.003)  # printed to three digits
 
@@ -23,8 +31,8 @@ def test_thin_plate_agrees_with_the_measured_screens_of_blevins(f):
 def test_hardly_open_plates_tend_to_the_orifice_and_to_the_short_tube():
     f = 1e-4
     # A sharp orifice passes 0.59 to 0.62 of the ideal flow, a short tube 0.8165 (hydraulics handbooks).
-    assert 0.58 < 1 / (thin_plate_K(f) * f**2)**0.5 < 0.62
-    assert 1 / (thick_plate_K(f, 2.4, friction_darcy=0) * f**2)**0.5 == pytest.approx(0.8165, abs=0.001)
+    assert 0.58 < 1 / (thin_plate_K(f) * f**2) ** 0.5 < 0.62
+    assert 1 / (thick_plate_K(f, 2.4, friction_darcy=0) * f**2) ** 0.5 == pytest.approx(0.8165, abs=0.001)
 
 
 def test_thick_plate_is_entry_loss_and_sudden_expansion():
@@ -56,11 +64,18 @@ def test_open_fraction_and_bend():
     assert bent_plate_ratio(120) == pytest.approx(2, rel=1e-12)  # two leaves at 60 deg: an equilateral roof
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: open_fraction(1000, 0.01, 0.005), "baffle_holes"), (lambda: open_fraction(0, 0.01, 0.005), "baffle_holes"),
-    (lambda: open_fraction(10, float("nan"), 0.005), "baffle_holes"), (lambda: thin_plate_K(0), "open_fraction"),
-    (lambda: plate_K(0.5, float("nan")), "thickness_ratio"), (lambda: unevenness_left(float("nan")), "K"),
-    (lambda: bent_plate_ratio(180), "baffle_bend_angle")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: open_fraction(1000, 0.01, 0.005), "baffle_holes"),
+        (lambda: open_fraction(0, 0.01, 0.005), "baffle_holes"),
+        (lambda: open_fraction(10, float("nan"), 0.005), "baffle_holes"),
+        (lambda: thin_plate_K(0), "open_fraction"),
+        (lambda: plate_K(0.5, float("nan")), "thickness_ratio"),
+        (lambda: unevenness_left(float("nan")), "K"),
+        (lambda: bent_plate_ratio(180), "baffle_bend_angle"),
+    ],
+)
 def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()

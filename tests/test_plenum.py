@@ -1,27 +1,49 @@
 from math import cos, isfinite, pi, sqrt
 
 import pytest
-from hypothesis import example, given, settings, strategies as st
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
-from burnercalc.physics.plenum import (closed_form_first_over_last, impingement_flow_ratio, perry_maldistribution,
-                                       plenum_distribution)
+from burnercalc.physics.plenum import (
+    closed_form_first_over_last,
+    impingement_flow_ratio,
+    perry_maldistribution,
+    plenum_distribution,
+)
 
 ROWS = rows("plenum.csv")
 THIN = 1e-12  # viscosity so small that a smooth wall takes no pressure
 
 
-def evenly(count, area_ratio, discharge=0.8, inlet="end", friction=False, flow=0.01, recovery=1.0, plenum_area=0.004,
-           length=0.3):
+def evenly(
+    count,
+    area_ratio,
+    discharge=0.8,
+    inlet="end",
+    friction=False,
+    flow=0.01,
+    recovery=1.0,
+    plenum_area=0.004,
+    length=0.3,
+):
     """Equal ports spread over a plenum of 4000 mm2."""
     positions = [length * (i + 0.5) / count for i in range(count)]
     return plenum_distribution(
-        port_areas_m2=[area_ratio * plenum_area / count] * count, positions_m=positions,
-        inlet_m=0.0 if inlet == "end" else length / 2, length_m=length, plenum_area_m2=plenum_area,
+        port_areas_m2=[area_ratio * plenum_area / count] * count,
+        positions_m=positions,
+        inlet_m=0.0 if inlet == "end" else length / 2,
+        length_m=length,
+        plenum_area_m2=plenum_area,
         # An enormous hydraulic diameter is a plenum without wall friction.
-        hydraulic_diameter_m=0.06 if friction else 1e12, flow_m3_s=flow, discharge_coefficient=discharge,
-        density_kg_m3=1.2, viscosity_Pas=1.8e-5 if friction else THIN, recovery=recovery)
+        hydraulic_diameter_m=0.06 if friction else 1e12,
+        flow_m3_s=flow,
+        discharge_coefficient=discharge,
+        density_kg_m3=1.2,
+        viscosity_Pas=1.8e-5 if friction else THIN,
+        recovery=recovery,
+    )
 
 
 def test_twenty_and_ten_holes_of_the_worked_march():
@@ -50,8 +72,9 @@ def test_worked_example_of_37_ports_on_three_by_two_inches():
     # Propane 100 000 Btu/h: mixture 988.7 ft3/h, 1.2438 kg/m3; 37 ports of 1/4 in, C_d 0.75, 6 in2 plenum.
     flow, rho = 988.7 * 0.3048**3 / 3600, 1.2438
     area = pi / 4 * 0.00635**2
-    got = plenum_distribution([area] * 37, [0.25 * (i + 0.5) / 37 for i in range(37)], 0.0, 0.25, 6 * 0.0254**2, 1e12,
-                              flow, 0.75, rho, THIN)
+    got = plenum_distribution(
+        [area] * 37, [0.25 * (i + 0.5) / 37 for i in range(37)], 0.0, 0.25, 6 * 0.0254**2, 1e12, flow, 0.75, rho, THIN
+    )
     assert got.mean_drop_Pa == pytest.approx(48.7, abs=0.05)
     assert got.inlet_head_Pa == pytest.approx(2.51, abs=0.005)
     assert got.kinetic_ratio == pytest.approx(0.0515, abs=0.00005)
@@ -69,8 +92,7 @@ def test_perry_formula(ratio, expected):
 
 def test_a_centre_inlet_halves_the_stream():
     # Each side is an end-fed plenum with half the ports.
-    assert evenly(40, 0.5, inlet="centre").first_over_last == pytest.approx(
-        evenly(20, 0.25).first_over_last, rel=1e-9)
+    assert evenly(40, 0.5, inlet="centre").first_over_last == pytest.approx(evenly(20, 0.25).first_over_last, rel=1e-9)
     got = evenly(40, 0.5, inlet="centre")
     assert got.shares == pytest.approx(got.shares[::-1], rel=1e-9)
 
@@ -82,8 +104,9 @@ def test_an_odd_column_sits_right_under_the_inlet_and_sees_the_pressure_at_rest(
 
 
 def test_an_inlet_off_centre_feeds_the_longer_branch_less_evenly():
-    got = plenum_distribution([5e-5] * 12, [0.02 * i + 0.01 for i in range(12)], 0.08, 0.24, 0.001, 1e12, 0.005, 0.8,
-                              1.2, THIN)
+    got = plenum_distribution(
+        [5e-5] * 12, [0.02 * i + 0.01 for i in range(12)], 0.08, 0.24, 0.001, 1e12, 0.005, 0.8, 1.2, THIN
+    )
     # Without friction both dead ends stand at the pressure under the inlet, so their ports pass the same.
     assert got.shares[0] == pytest.approx(got.shares[-1], rel=1e-9)
     # 4 and 8 columns: the sums beyond the first column are 3 and 7 of them.
@@ -91,16 +114,18 @@ def test_an_inlet_off_centre_feeds_the_longer_branch_less_evenly():
 
 
 def test_friction_beyond_reason_leaves_the_dead_end_nothing_and_says_so():
-    got = plenum_distribution([1e-3] * 30, [100.0 * (i + 1) for i in range(30)], 0.0, 3000.0, 1e-6, 1e-3, 1e-6, 0.8,
-                              1.2, 1.8e-5)
+    got = plenum_distribution(
+        [1e-3] * 30, [100.0 * (i + 1) for i in range(30)], 0.0, 3000.0, 1e-6, 1e-3, 1e-6, 0.8, 1.2, 1.8e-5
+    )
     assert got.starved_columns > 0 and got.shares[-1] == 0 and got.first_over_last is None
     assert sum(got.flows_m3_s) == pytest.approx(1e-6, rel=1e-9)
 
 
 def test_staggered_columns_share_by_area():
     areas = [4e-5 if i % 2 == 0 else 3e-5 for i in range(12)]
-    got = plenum_distribution(areas, [0.02 * i + 0.01 for i in range(12)], 0.12, 0.24, 0.02, 1e12, 0.005, 0.8, 1.2,
-                              THIN)
+    got = plenum_distribution(
+        areas, [0.02 * i + 0.01 for i in range(12)], 0.12, 0.24, 0.02, 1e12, 0.005, 0.8, 1.2, THIN
+    )
     assert sum(got.flows_m3_s) == pytest.approx(0.005, rel=1e-9)
     for flow, share, area in zip(got.flows_m3_s, got.shares, areas):
         assert flow == pytest.approx(share * 0.005 * area / sum(areas), rel=1e-9)
@@ -114,8 +139,18 @@ def test_vanishing_ports_are_fed_alike():
 def test_long_thin_plenum_is_ruled_by_friction():
     # 6 m of 20 mm bore: the pressure falls along the flow and the dead end gets least.
     bore_area = pi / 4 * 0.02**2
-    got = plenum_distribution([0.3 * bore_area / 60] * 60, [0.1 * (i + 0.5) for i in range(60)], 0.0, 6.0, bore_area,
-                              0.02, 0.002, 0.8, 1.2, 1.8e-5)
+    got = plenum_distribution(
+        [0.3 * bore_area / 60] * 60,
+        [0.1 * (i + 0.5) for i in range(60)],
+        0.0,
+        6.0,
+        bore_area,
+        0.02,
+        0.002,
+        0.8,
+        1.2,
+        1.8e-5,
+    )
     assert got.first_over_last > 1
     assert got.friction_ratio > 0.1
     assert got.shares[0] == max(got.shares)
@@ -123,6 +158,7 @@ def test_long_thin_plenum_is_ruled_by_friction():
 
 def test_friction_of_one_column_at_the_dead_end_is_that_of_a_pipe():
     from fluids import friction_factor
+
     got = plenum_distribution([1e-4], [2.0], 0.0, 2.0, pi / 4 * 0.05**2, 0.05, 0.01, 0.8, 1.2, 1.8e-5)
     velocity = 0.01 / (pi / 4 * 0.05**2)
     f = friction_factor(Re=1.2 * velocity * 0.05 / 1.8e-5, eD=45e-6 / 0.05)
@@ -141,13 +177,26 @@ def test_a_plenum_no_wider_than_its_ports_starves_the_first_ports_and_says_so():
 
 @example(count=39, a=8.5625, discharge=0.5, recovery=1.1970197964103078, flow=0.75, inlet="end", friction=True)
 @settings(max_examples=150, deadline=None)
-@given(count=st.integers(1, 40), a=st.floats(0.01, 20), discharge=st.floats(0.3, 1), recovery=st.floats(0, 2),
-       flow=st.floats(1e-5, 1), inlet=st.sampled_from(["end", "centre"]), friction=st.booleans())
+@given(
+    count=st.integers(1, 40),
+    a=st.floats(0.01, 20),
+    discharge=st.floats(0.3, 1),
+    recovery=st.floats(0, 2),
+    flow=st.floats(1e-5, 1),
+    inlet=st.sampled_from(["end", "centre"]),
+    friction=st.booleans(),
+)
 def test_any_design_gets_finite_figures_and_all_the_flow(count, a, discharge, recovery, flow, inlet, friction):
     got = evenly(count, a, discharge, inlet, friction, flow, recovery)
     assert sum(got.flows_m3_s) == pytest.approx(flow, rel=1e-6)
-    for value in (*got.shares, *got.drops_Pa, got.spread, got.kinetic_ratio, got.friction_ratio,
-                  got.plenum_pressure_Pa):
+    for value in (
+        *got.shares,
+        *got.drops_Pa,
+        got.spread,
+        got.kinetic_ratio,
+        got.friction_ratio,
+        got.plenum_pressure_Pa,
+    ):
         assert isfinite(value) and value >= 0
     if not friction:
         assert 0 <= got.first_over_last <= 1 + 1e-9  # pressure only rises away from the inlet
@@ -164,16 +213,33 @@ def test_impinging_jet():
     assert impingement_flow_ratio(20, 1.2, 80) == pytest.approx(2.0, rel=1e-12)
 
 
-@pytest.mark.parametrize("change,field", [
-    ({"flow_m3_s": float("nan")}, "flow_m3_s"), ({"plenum_area_m2": 0}, "plenum_area_m2"),
-    ({"discharge_coefficient": 1.2}, "discharge_coefficient"), ({"recovery": 3}, "recovery"),
-    ({"inlet_m": 2}, "inlet_m"),
-    ({"positions_m": [0.2, 0.1]}, "positions_m"), ({"positions_m": [0.1]}, "positions_m"),
-    ({"port_areas_m2": [1e-4, -1e-4]}, "port_areas_m2"), ({"port_areas_m2": [], "positions_m": []}, "port_areas_m2")])
+@pytest.mark.parametrize(
+    "change,field",
+    [
+        ({"flow_m3_s": float("nan")}, "flow_m3_s"),
+        ({"plenum_area_m2": 0}, "plenum_area_m2"),
+        ({"discharge_coefficient": 1.2}, "discharge_coefficient"),
+        ({"recovery": 3}, "recovery"),
+        ({"inlet_m": 2}, "inlet_m"),
+        ({"positions_m": [0.2, 0.1]}, "positions_m"),
+        ({"positions_m": [0.1]}, "positions_m"),
+        ({"port_areas_m2": [1e-4, -1e-4]}, "port_areas_m2"),
+        ({"port_areas_m2": [], "positions_m": []}, "port_areas_m2"),
+    ],
+)
 def test_refusals_name_the_argument(change, field):
-    arguments = dict(port_areas_m2=[1e-4, 1e-4], positions_m=[0.1, 0.2], inlet_m=0, length_m=0.3, plenum_area_m2=0.004,
-                     hydraulic_diameter_m=0.06, flow_m3_s=0.01, discharge_coefficient=0.8, density_kg_m3=1.2,
-                     viscosity_Pas=1.8e-5)
+    arguments = dict(
+        port_areas_m2=[1e-4, 1e-4],
+        positions_m=[0.1, 0.2],
+        inlet_m=0,
+        length_m=0.3,
+        plenum_area_m2=0.004,
+        hydraulic_diameter_m=0.06,
+        flow_m3_s=0.01,
+        discharge_coefficient=0.8,
+        density_kg_m3=1.2,
+        viscosity_Pas=1.8e-5,
+    )
     with pytest.raises(InputError) as caught:
         plenum_distribution(**{**arguments, **change})
     assert caught.value.field == field

@@ -1,10 +1,16 @@
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
-from burnercalc.physics.port_drop import (developing_friction, discharge_coefficient,
-                                          discharge_coefficient_lichtarowicz, port_drop_Pa, port_K)
+from burnercalc.physics.port_drop import (
+    developing_friction,
+    discharge_coefficient,
+    discharge_coefficient_lichtarowicz,
+    port_drop_Pa,
+    port_K,
+)
 
 
 @pytest.mark.parametrize("row", rows("port_drop.csv"), ids=lambda row: f"L/d {row['length_ratio']:g}")
@@ -14,7 +20,8 @@ def test_long_orifice_form_and_its_agreement_with_the_loss_form(row):
     d, velocity, rho = 6.35e-3, 6.637, 1.2438
     viscosity = rho * velocity * d / 3038
     assert port_drop_Pa(velocity, d, row["length_ratio"] * d, rho, viscosity, roughness_m=0.02 * d) == pytest.approx(
-        row["drop_Pa"], rel=0.13)
+        row["drop_Pa"], rel=0.13
+    )
 
 
 @pytest.mark.parametrize("ideal_reynolds", [200, 500, 1000, 2000, 3000, 4000, 8000, 20000])
@@ -29,6 +36,7 @@ def test_loss_form_lies_a_little_above_the_measured_form(ideal_reynolds, length_
 def test_turbulent_port_of_the_printed_example():
     # fluids.friction_factor(Re=1e5, eD=0.02) = 0.0491 (Colebrook), L/d 4: K = 1.5 + 0.196.
     from fluids import friction_factor
+
     friction = friction_factor(Re=1e5, eD=0.02)
     assert port_K(1e5, 4, relative_roughness=0.02) == pytest.approx(1.5 + 4 * friction, rel=0.002)
 
@@ -49,19 +57,31 @@ def test_far_flow_is_developed_with_the_known_excess(x_plus):
 
 
 @settings(max_examples=200, deadline=None)
-@given(velocity=st.floats(0.01, 60), d=st.floats(0.002, 0.02), ratio=st.floats(0.76, 30), more=st.floats(1.001, 2),
-       entry=st.floats(0, 1))
+@given(
+    velocity=st.floats(0.01, 60),
+    d=st.floats(0.002, 0.02),
+    ratio=st.floats(0.76, 30),
+    more=st.floats(1.001, 2),
+    entry=st.floats(0, 1),
+)
 def test_more_velocity_or_depth_takes_more_pressure(velocity, d, ratio, more, entry):
     base = port_drop_Pa(velocity, d, ratio * d, 1.2, 1.75e-5, entry, roughness_m=1e-4)
     assert 0 < base < port_drop_Pa(velocity * more, d, ratio * d, 1.2, 1.75e-5, entry, roughness_m=1e-4) < 1e6
     assert base < port_drop_Pa(velocity, d, ratio * more * d, 1.2, 1.75e-5, entry, roughness_m=1e-4)
 
 
-@pytest.mark.parametrize("call,field", [
-    (lambda: port_K(1000, 0.5), "length_ratio"), (lambda: port_K(float("nan"), 5), "reynolds"),
-    (lambda: port_K(1000, 5, entry_K=2), "entry_K"), (lambda: discharge_coefficient_lichtarowicz(5, 4), "reynolds"),
-    (lambda: discharge_coefficient_lichtarowicz(1000, 20), "length_ratio"), (lambda: discharge_coefficient(0), "K"),
-    (lambda: port_drop_Pa(-1, 0.006, 0.05, 1.2, 2e-5), "velocity_m_s")])
+@pytest.mark.parametrize(
+    "call,field",
+    [
+        (lambda: port_K(1000, 0.5), "length_ratio"),
+        (lambda: port_K(float("nan"), 5), "reynolds"),
+        (lambda: port_K(1000, 5, entry_K=2), "entry_K"),
+        (lambda: discharge_coefficient_lichtarowicz(5, 4), "reynolds"),
+        (lambda: discharge_coefficient_lichtarowicz(1000, 20), "length_ratio"),
+        (lambda: discharge_coefficient(0), "K"),
+        (lambda: port_drop_Pa(-1, 0.006, 0.05, 1.2, 2e-5), "velocity_m_s"),
+    ],
+)
 def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()

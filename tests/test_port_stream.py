@@ -25,7 +25,7 @@ class Gas:
 def power_law_gas(temp_K):
     """Propane phi 1 of Cantera's transport at 400 K carried as powers of T."""
     s = temp_K / 400
-    return Gas(0.8977 / s, 22.08e-6 * s ** 0.7, 0.03291 * s ** 0.84, 1089 * s ** 0.17)
+    return Gas(0.8977 / s, 22.08e-6 * s**0.7, 0.03291 * s**0.84, 1089 * s**0.17)
 
 
 @pytest.mark.parametrize("row", rows("wall_gradient.csv"), ids=lambda row: f"{row['case']}-{row['velocity_m_s']}")
@@ -48,7 +48,7 @@ def test_friction_form_is_the_laminar_one_at_sixteen_over_reynolds():
 def test_marched_flow_has_shahs_apparent_friction(row):
     # f_app Re of Shah (1978), stated to 2.4 % of the measurements and solutions (memory).
     x = row["x_plus"]
-    shah = 3.44 / sqrt(x) + (16 + 1.25 / (4 * x) - 3.44 / sqrt(x)) / (1 + 0.00021 * x ** -2)
+    shah = 3.44 / sqrt(x) + (16 + 1.25 / (4 * x) - 3.44 / sqrt(x)) / (1 + 0.00021 * x**-2)
     assert row["apparent_f_re"] == pytest.approx(shah, rel=0.02)
 
 
@@ -79,7 +79,7 @@ def test_nothing_jumps_where_the_regime_changes(edge):
 
 @pytest.mark.parametrize("row", rows("port_preheat.csv"), ids=lambda row: f"{row['velocity_m_s']}")
 def test_agrees_with_the_worked_preheat(row):
-    graetz = 1.2438 * row["velocity_m_s"] * D_M ** 2 * 1109 / (0.0363 * 0.05)
+    graetz = 1.2438 * row["velocity_m_s"] * D_M**2 * 1109 / (0.0363 * 0.05)
     # Re 0: the worked table is laminar throughout. It is printed to 1 K.
     assert ps.port_exit_temp_K(graetz, 0, 0.71, 288.7, 900) == pytest.approx(row["expected_K"], abs=1.0)
 
@@ -88,7 +88,8 @@ def test_agrees_with_the_worked_preheat(row):
 def test_gnielinski_agrees_with_ht(reynolds):
     friction = (0.79 * log(reynolds) - 1.64) ** -2
     assert ps.gnielinski_nusselt(reynolds, 0.71) == pytest.approx(
-        ht.conv_internal.turbulent_Gnielinski(Re=reynolds, Pr=0.71, fd=friction), rel=1e-9)
+        ht.conv_internal.turbulent_Gnielinski(Re=reynolds, Pr=0.71, fd=friction), rel=1e-9
+    )
 
 
 @settings(max_examples=60, deadline=None)
@@ -103,8 +104,9 @@ def test_property_table_gives_a_power_law_back():
     gas = ps.StreamProperties(power_law_gas)
     for temp_K in (230, 300, 512, 900, 1200):
         exact = power_law_gas(temp_K)
-        assert gas.at(temp_K) == pytest.approx((exact.density_kg_m3, exact.viscosity_Pas, exact.conductivity_W_mK,
-                                                exact.heat_capacity_J_kgK), rel=1e-9)
+        assert gas.at(temp_K) == pytest.approx(
+            (exact.density_kg_m3, exact.viscosity_Pas, exact.conductivity_W_mK, exact.heat_capacity_J_kgK), rel=1e-9
+        )
 
 
 def test_refuses_and_names_the_field():

@@ -1,4 +1,5 @@
 """The sketches beside settings: of settings that exist, small, and silent to a screen reader."""
+
 import sys
 from pathlib import Path
 
@@ -7,7 +8,7 @@ import pytest
 from burnercalc.settings import BY_KEY
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "site"))
-from sketches import SKETCHES, sketches  # noqa: E402
+from sketches import SKETCHES, sketches
 
 
 @pytest.mark.parametrize("key", SKETCHES)
@@ -22,5 +23,7 @@ def test_sketch_is_small_and_marks_one_thing(key):
 @pytest.mark.parametrize("key", SKETCHES)
 def test_sketch_stays_on_its_sheet(key):
     for shape in SKETCHES[key]:
-        points = getattr(shape, "points", None) or ([(shape.x1, shape.y1), (shape.x2, shape.y2)] if hasattr(shape, "x1") else [])
+        points = getattr(shape, "points", None) or (
+            [(shape.x1, shape.y1), (shape.x2, shape.y2)] if hasattr(shape, "x1") else []
+        )
         assert all(0 <= x <= 120 and 0 <= y <= 70 for x, y in points)

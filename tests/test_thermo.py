@@ -1,4 +1,5 @@
 """NASA polynomials against Cantera and against tables that do not use them."""
+
 import pytest
 from rows import rows
 
@@ -18,9 +19,19 @@ def test_agrees_with_cantera(row):
 
 # CODATA key values for thermodynamics (1989), formation enthalpy at 298.15 K in kJ/mol and entropy at 1 bar in J/mol/K
 # (from memory, not read again). That the entropies agree at 1 bar is the disagreement told in thermo.py.
-@pytest.mark.parametrize("name, formation_kJ_mol, entropy_J_molK", [
-    ("CO2", -393.51, 213.785), ("H2O", -241.826, 188.835), ("CO", -110.53, 197.660), ("H2", 0, 130.680),
-    ("O2", 0, 205.152), ("N2", 0, 191.609), ("H", 217.998, 114.717), ("O", 249.18, 161.059)])
+@pytest.mark.parametrize(
+    "name, formation_kJ_mol, entropy_J_molK",
+    [
+        ("CO2", -393.51, 213.785),
+        ("H2O", -241.826, 188.835),
+        ("CO", -110.53, 197.660),
+        ("H2", 0, 130.680),
+        ("O2", 0, 205.152),
+        ("N2", 0, 191.609),
+        ("H", 217.998, 114.717),
+        ("O", 249.18, 161.059),
+    ],
+)
 def test_agrees_with_codata(name, formation_kJ_mol, entropy_J_molK):
     assert thermo.enthalpy_J_mol(name, 298.15) / 1000 == pytest.approx(formation_kJ_mol, abs=0.1)
     assert thermo.entropy_J_molK(name, 298.15) == pytest.approx(entropy_J_molK, abs=0.01)

@@ -1,4 +1,5 @@
 """Units against NIST SP 811 and pint's own full registry; tape readings against a tape."""
+
 import pint
 import pytest
 from hypothesis import given
@@ -18,7 +19,9 @@ FULL = pint.UnitRegistry()
 IN_PINT = {"cfm": "foot**3/minute", "cfh": "foot**3/hour", "psi": "psi"}
 
 
-@pytest.mark.parametrize("dimension", [name for name, (si, _, _) in units.DIMENSIONS.items() if si not in ("1", "", "deg")])
+@pytest.mark.parametrize(
+    "dimension", [name for name, (si, _, _) in units.DIMENSIONS.items() if si not in ("1", "", "deg")]
+)
 def test_factor_of_pints_full_registry(dimension):
     si, *shown = units.DIMENSIONS[dimension]
     for unit in shown:
@@ -27,14 +30,31 @@ def test_factor_of_pints_full_registry(dimension):
         assert units.to_si(1, unit, si) == pytest.approx(expected, rel=2e-7)
 
 
-@pytest.mark.parametrize("text, inches", [
-    ("8in", 8), ("6 1/2 in", 6.5), ("6-1/2in", 6.5), ('5/16"', 0.3125), ("2 ft 3 in", 27), ("2' 6 1/2\"", 30.5),
-    ("6½ in", 6.5), ("25.4 mm", 1), ("0.5in", 0.5), (".5 in", 0.5), ("1e1 in", 10), ("-1/2 in", -0.5), ("2.54 cm", 1)])
+@pytest.mark.parametrize(
+    "text, inches",
+    [
+        ("8in", 8),
+        ("6 1/2 in", 6.5),
+        ("6-1/2in", 6.5),
+        ('5/16"', 0.3125),
+        ("2 ft 3 in", 27),
+        ("2' 6 1/2\"", 30.5),
+        ("6½ in", 6.5),
+        ("25.4 mm", 1),
+        ("0.5in", 0.5),
+        (".5 in", 0.5),
+        ("1e1 in", 10),
+        ("-1/2 in", -0.5),
+        ("2.54 cm", 1),
+    ],
+)
 def test_reads_a_length_as_it_is_written(text, inches):
     assert units.parse_quantity(text, "length", "body_length") == pytest.approx(inches * 0.0254, rel=1e-14)
 
 
-@pytest.mark.parametrize("text", ["", "abc", "8", "8 kW", "8 furlongs", "1/0 in", "nan in", "1e999 in", "in", "--3 in", "3 in in", "3 ]"])
+@pytest.mark.parametrize(
+    "text", ["", "abc", "8", "8 kW", "8 furlongs", "1/0 in", "nan in", "1e999 in", "in", "--3 in", "3 in in", "3 ]"]
+)
 def test_refuses_what_is_not_a_length(text):
     with pytest.raises(InputError) as caught:
         units.parse_quantity(text, "length", "body_length")
@@ -47,18 +67,37 @@ def test_offers_units_for_a_bare_number():
     assert units.parse_quantity("8", "length", "body_length", bare_units="mm") == 0.008
 
 
-@pytest.mark.parametrize("inches, text", [(2.375, "2 3/8"), (0.3125, "5/16"), (3, "3"), (0, "0"), (-0.5, "-1/2"), (0.999, "1")])
+@pytest.mark.parametrize(
+    "inches, text", [(2.375, "2 3/8"), (0.3125, "5/16"), (3, "3"), (0, "0"), (-0.5, "-1/2"), (0.999, "1")]
+)
 def test_tape(inches, text):
     assert units.tape(inches) == text
 
 
-@pytest.mark.parametrize("value, dimension, system, text", [
-    (1800, "time", "in", "30 min"), (3600, "time", "mm", "1 h"), (172800, "time", "in", "48 h"), (60.0, "angle", "in", "60°"), (864000.0, "time", "in", "10 days"),
-    (441.134, "money", "in", "441.13"), (0.0, "money", "in", "0.00"), (5.74e-4, "gas_share", "in", "574 ppm"), (0.0566, "gas_share", "in", "5.66 %"),
-    (0.0, "gas_share", "in", "0 %"), (0.0002, "length", "in", "1/64 in"), (0.0065, "length", "in", "1/4 in"),
-
-    (0.05, "fraction", "mm", "5 %"), (0.327e-2, "fraction", "in", "0.327 %"), (44000.0, "power", "mm", "44 kW"), (44004.0, "power", "mm", "44.0 kW"),
-    (1.95e-3, "drill_length", "in", "0.0768 in"), (1.95e-3, "drill_length", "mm", "1.95 mm"), (0.0, "time", "in", "0 min")])
+@pytest.mark.parametrize(
+    "value, dimension, system, text",
+    [
+        (1800, "time", "in", "30 min"),
+        (3600, "time", "mm", "1 h"),
+        (172800, "time", "in", "48 h"),
+        (60.0, "angle", "in", "60°"),
+        (864000.0, "time", "in", "10 days"),
+        (441.134, "money", "in", "441.13"),
+        (0.0, "money", "in", "0.00"),
+        (5.74e-4, "gas_share", "in", "574 ppm"),
+        (0.0566, "gas_share", "in", "5.66 %"),
+        (0.0, "gas_share", "in", "0 %"),
+        (0.0002, "length", "in", "1/64 in"),
+        (0.0065, "length", "in", "1/4 in"),
+        (0.05, "fraction", "mm", "5 %"),
+        (0.327e-2, "fraction", "in", "0.327 %"),
+        (44000.0, "power", "mm", "44 kW"),
+        (44004.0, "power", "mm", "44.0 kW"),
+        (1.95e-3, "drill_length", "in", "0.0768 in"),
+        (1.95e-3, "drill_length", "mm", "1.95 mm"),
+        (0.0, "time", "in", "0 min"),
+    ],
+)
 def test_numbers_are_shown_with_the_digits_they_have(value, dimension, system, text):
     assert units.show(value, dimension, system) == text
 
@@ -66,10 +105,16 @@ def test_numbers_are_shown_with_the_digits_they_have(value, dimension, system, t
 @given(st.integers(1, 64 * 60))
 def test_tape_reads_back(sixty_fourths):
     length = sixty_fourths / 64 * 0.0254
-    assert units.parse_quantity(units.show(length, "length", "in", exact=True), "length", "x") == pytest.approx(length, rel=1e-12)
+    assert units.parse_quantity(units.show(length, "length", "in", exact=True), "length", "x") == pytest.approx(
+        length, rel=1e-12
+    )
 
 
-@given(st.floats(1e-4, 10), st.sampled_from(sorted(set(units.DIMENSIONS) - {"word", "count"})), st.sampled_from(["in", "mm"]))
+@given(
+    st.floats(1e-4, 10),
+    st.sampled_from(sorted(set(units.DIMENSIONS) - {"word", "count"})),
+    st.sampled_from(["in", "mm"]),
+)
 def test_exact_text_reads_back(value, dimension, system):
     if dimension == "temperature":
         value *= 100
@@ -77,6 +122,8 @@ def test_exact_text_reads_back(value, dimension, system):
     assert units.parse_quantity(text, dimension, "x") == pytest.approx(value, rel=1e-8, abs=1e-10)
 
 
-@pytest.mark.parametrize("value, digits, text", [(12345.6, 3, "12300"), (0.012345, 3, "0.0123"), (9.999, 3, "10.0"), (0, 3, "0")])
+@pytest.mark.parametrize(
+    "value, digits, text", [(12345.6, 3, "12300"), (0.012345, 3, "0.0123"), (9.999, 3, "10.0"), (0, 3, "0")]
+)
 def test_significant(value, digits, text):
     assert units.significant(value, digits) == text

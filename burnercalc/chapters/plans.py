@@ -1,7 +1,20 @@
 """Drawings of the design in millimetres: face, sections along and across the body, and the 1:1 drilling template."""
+
 from dataclasses import replace
 
-from ..drawing.shapes import Arc, Circle, Drawing, Line, Polyline, Text, centre_mark, dimension, rectangle, rounded_rectangle, shape_box
+from ..drawing.shapes import (
+    Arc,
+    Circle,
+    Drawing,
+    Line,
+    Polyline,
+    Text,
+    centre_mark,
+    dimension,
+    rectangle,
+    rounded_rectangle,
+    shape_box,
+)
 from ..physics import pipes
 from ..units import show
 
@@ -14,9 +27,11 @@ RANK = 2.2  # from one dimension line to the next one out, in text heights
 
 def solve(d, r):
     # What is made smaller on a page is drawn anew with readable texts: name -> function of the text height in mm.
-    r.views = {"face": lambda text: face_drawing(d, r, text, numbers=True),
-               "section": lambda text: section_drawing(d, r, text),
-               "section_across": lambda text: section_across_drawing(d, r, text)}
+    r.views = {
+        "face": lambda text: face_drawing(d, r, text, numbers=True),
+        "section": lambda text: section_drawing(d, r, text),
+        "section_across": lambda text: section_across_drawing(d, r, text),
+    }
     r.drawings["face"] = lambda: face_drawing(d, r, max(d.body_length, WIDE * d.body_width) * MM * TEXT_SHARE)
     tall = d.body_depth + d.block_thickness
     r.drawings["section"] = lambda: section_drawing(d, r, max(d.body_length, tall) * MM * TEXT_SHARE)
@@ -39,8 +54,11 @@ def outlines(d, r):
     if r.round:
         return Circle(0.0, 0.0, length / 2, "body"), Circle(0.0, 0.0, window_length / 2, "window")
     window = rounded_rectangle(-window_length / 2, -window_width / 2, window_length, window_width, radius, "window")
-    return (rectangle(-length / 2, -width / 2, length, width, "body"),
-            rectangle(-length / 2 + setback, -width / 2 + setback, window_length, window_width, "setback"), window)
+    return (
+        rectangle(-length / 2, -width / 2, length, width, "body"),
+        rectangle(-length / 2 + setback, -width / 2 + setback, window_length, window_width, "setback"),
+        window,
+    )
 
 
 def face_drawing(d, r, text, numbers=False):
@@ -49,23 +67,40 @@ def face_drawing(d, r, text, numbers=False):
     window_x, window_y = r["window_length"] * MM / 2, r["window_width"] * MM / 2
     away = 1.8 * text
     ports = [Circle(x * MM, y * MM, d.port_diameter * MM / 2, "port") for x, y in r.ports]
-    shapes = [*outlines(d, r), *_hidden(d, r), *ports,
-              *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, short(d, d.body_length), text),
-              *dimension(-window_x, window_y, window_x, window_y, away + body_y - window_y,
-                         short(d, r["window_length"]), text)]
+    shapes = [
+        *outlines(d, r),
+        *_hidden(d, r),
+        *ports,
+        *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, short(d, d.body_length), text),
+        *dimension(
+            -window_x, window_y, window_x, window_y, away + body_y - window_y, short(d, r["window_length"]), text
+        ),
+    ]
     if r.round:
-        shapes += [Line(-body_x - text, 0.0, body_x + text, 0.0, "centre"),
-                   Line(0.0, -body_y - text, 0.0, body_y + text, "centre")]
+        shapes += [
+            Line(-body_x - text, 0.0, body_x + text, 0.0, "centre"),
+            Line(0.0, -body_y - text, 0.0, body_y + text, "centre"),
+        ]
     else:
-        shapes += [*dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, short(d, d.body_width), text),
-                   *dimension(-window_x, -window_y, -window_x, window_y, away + body_x - window_x,
-                              short(d, r["window_width"]), text),
-                   *_setback(d, r, text, away, body_x, body_y)]
+        shapes += [
+            *dimension(-body_x, -body_y, -body_x, body_y, 2.3 * away, short(d, d.body_width), text),
+            *dimension(
+                -window_x, -window_y, -window_x, window_y, away + body_x - window_x, short(d, r["window_width"]), text
+            ),
+            *_setback(d, r, text, away, body_x, body_y),
+        ]
     if d.pattern == "rings":
         if d.rows > 1:
             inner, outer = (r.ports[sum(r.row_counts[:ring])] for ring in (d.rows - 1, d.rows))
-            shapes += dimension(inner[0] * MM, inner[1] * MM, outer[0] * MM, outer[1] * MM, -(away + body_x),
-                                short(d, r["row_pitch"]), text)
+            shapes += dimension(
+                inner[0] * MM,
+                inner[1] * MM,
+                outer[0] * MM,
+                outer[1] * MM,
+                -(away + body_x),
+                short(d, r["row_pitch"]),
+                text,
+            )
     else:
         shapes += _pitches(d, r, text, away, body_x, body_y)
     if numbers:
@@ -73,8 +108,12 @@ def face_drawing(d, r, text, numbers=False):
     width = short(d, d.body_width)
     kind = f"a disc {width} across" if r.round else f"a box {short(d, d.body_length)} by {width}"
     rows = f"{len(r.row_counts)} {'rings, the middle one counted' if d.pattern == 'rings' else 'rows'}"
-    return Drawing("face", "Face, seen from the fire", shapes,
-                   f"The face: {kind} with a window inside the setback and {r['port_count']} ports in {rows}.")
+    return Drawing(
+        "face",
+        "Face, seen from the fire",
+        shapes,
+        f"The face: {kind} with a window inside the setback and {r['port_count']} ports in {rows}.",
+    )
 
 
 def _hidden(d, r):
@@ -114,8 +153,9 @@ def _pitches(d, r, text, away, body_x, body_y):
     row = next((row for row, count in enumerate(r.row_counts) if count > 1), None)
     if row is not None:
         (x1, y1), (x2, _) = r.ports[firsts[row]], r.ports[firsts[row] + 1]
-        shapes += dimension(x1 * MM, y1 * MM, x2 * MM, y1 * MM, -(away + body_y + y1 * MM), short(d, r["port_pitch"]),
-                            text)
+        shapes += dimension(
+            x1 * MM, y1 * MM, x2 * MM, y1 * MM, -(away + body_y + y1 * MM), short(d, r["port_pitch"]), text
+        )
     if len(r.row_counts) > 1:
         (x, y1), y2 = r.ports[firsts[1] - 1], r.ports[firsts[1]][1]
         words, ends, offset = short(d, y2 - y1), (x * MM, y1 * MM, x * MM, y2 * MM), -(away + body_x - x * MM)
@@ -131,14 +171,21 @@ def _section(d, r, half, window, ports):
     depth, wall, grip, outside = d.body_depth * MM, d.wall * MM, d.grip * MM, (d.block_thickness - d.grip) * MM
     radius = d.port_diameter * MM / 2
     holes = [(centre * MM, radius) for centre in ports]
-    shapes = [_block_piece(left, right, half - wall, window, -outside, wall, grip) for left, right in _between(-half, half, holes)]
-    shapes += [rectangle(-half, 0.0, half - window, wall, "steel"),
-               rectangle(window, 0.0, half - window, wall, "steel"),
-               rectangle(-half, wall, wall, depth - 2 * wall, "steel"),
-               rectangle(half - wall, wall, wall, depth - 2 * wall, "steel")]
+    shapes = [
+        _block_piece(left, right, half - wall, window, -outside, wall, grip)
+        for left, right in _between(-half, half, holes)
+    ]
+    shapes += [
+        rectangle(-half, 0.0, half - window, wall, "steel"),
+        rectangle(window, 0.0, half - window, wall, "steel"),
+        rectangle(-half, wall, wall, depth - 2 * wall, "steel"),
+        rectangle(half - wall, wall, wall, depth - 2 * wall, "steel"),
+    ]
     for centre, _ in holes:
-        shapes += [Line(centre - radius, -outside, centre - radius, grip, "port"),
-                   Line(centre + radius, -outside, centre + radius, grip, "port")]
+        shapes += [
+            Line(centre - radius, -outside, centre - radius, grip, "port"),
+            Line(centre + radius, -outside, centre + radius, grip, "port"),
+        ]
     return shapes
 
 
@@ -161,11 +208,23 @@ def _strips(left, right, low, high, layer, holes):
 
 def _block_piece(left, right, inner, window, low, wall, grip):
     """One piece of the cut block: below the face as wide as the body, through the window, and behind the lip to `inner`."""
+
     def edge(x, side):  # from the fire side up, along one side of the piece
         if abs(x) <= window + 1e-6:
             return [(x, low), (x, grip)]
-        behind = [(side * min(abs(x), inner), wall), (side * min(abs(x), inner), grip)] if grip - wall > 1e-6 else [(side * window, grip)]
-        return [(x, low), (x, 0.0), (side * window, 0.0), *([(side * window, wall)] if grip - wall > 1e-6 else []), *behind]
+        behind = (
+            [(side * min(abs(x), inner), wall), (side * min(abs(x), inner), grip)]
+            if grip - wall > 1e-6
+            else [(side * window, grip)]
+        )
+        return [
+            (x, low),
+            (x, 0.0),
+            (side * window, 0.0),
+            *([(side * window, wall)] if grip - wall > 1e-6 else []),
+            *behind,
+        ]
+
     return Polyline((*reversed(edge(left, -1)), *edge(right, 1)), True, "refractory")
 
 
@@ -222,16 +281,21 @@ def section_drawing(d, r, text):
     if high - low > 2 * text:
         shapes += _word_inside("plenum", half - wall, (low + high - text) / 2, text)
     shapes.append(Text(0.0, -outside - away - 1.5 * text, "fire", text, "middle"))
-    return Drawing("section", "Section along the body", shapes,
-                   "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to "
-                   "the fire.")
+    return Drawing(
+        "section",
+        "Section along the body",
+        shapes,
+        "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to the fire.",
+    )
 
 
 def _above(label, least, shapes):
     """The label at a height of at least `least`, and over every text that is in its way."""
     left, _, right, _ = shape_box(label)
     boxes = [shape_box(shape) for shape in shapes if isinstance(shape, Text)]
-    return replace(label, y=0.4 * label.height + max([least, *(y2 for x1, _, x2, y2 in boxes if x1 < right and x2 > left)]))
+    return replace(
+        label, y=0.4 * label.height + max([least, *(y2 for x1, _, x2, y2 in boxes if x1 < right and x2 > left)])
+    )
 
 
 def _word_inside(word, half, y, text):
@@ -250,9 +314,9 @@ def _inlet_at_end(d, r, half):
     inlet = pipes.pipe(d.inlet, "inlet")
     od, bore, reach = inlet.od_m * MM / 2, inlet.bore_m * MM / 2, min(d.inlet_length, 0.35 * d.body_depth) * MM
     middle = (d.grip + r.plenum_height_m / 2) * MM
-    return ([rectangle(-half - reach, low, reach + d.wall * MM, od - bore, "steel") for low in (middle - od,
-                                                                                                middle + bore)]
-            + [Line(-half - reach - 4, middle, half, middle, "centre")])
+    return [
+        rectangle(-half - reach, low, reach + d.wall * MM, od - bore, "steel") for low in (middle - od, middle + bore)
+    ] + [Line(-half - reach - 4, middle, half, middle, "centre")]
 
 
 def section_across_drawing(d, r, text):
@@ -263,8 +327,10 @@ def section_across_drawing(d, r, text):
     shapes, away = _section(d, r, half, window, sorted(y for x, y in r.ports if abs(x - x0) < 1e-9)), 2.6 * text
     if d.inlet_position == "end":
         middle = (d.grip + r.plenum_height_m / 2) * MM
-        shapes += [rectangle(-half, depth - wall, 2 * half, wall, "steel"),
-                   Circle(0.0, middle, _inlet_od(d) / 2, "hidden")]
+        shapes += [
+            rectangle(-half, depth - wall, 2 * half, wall, "steel"),
+            Circle(0.0, middle, _inlet_od(d) / 2, "hidden"),
+        ]
         top = depth
     else:
         back, top = _inlet_above(d, r, half)
@@ -276,10 +342,15 @@ def section_across_drawing(d, r, text):
     shapes += dimension(-half, -outside, half, -outside, -away, short(d, d.body_width), text)
     shapes += dimension(half, 0.0, half, d.grip * MM, -away, short(d, d.grip), text)
     shapes += dimension(-half, wall, -half, depth - wall, away, short(d, d.body_depth - 2 * d.wall), text)
-    shapes += dimension(-half, depth - wall - 3 * text, -half + wall, depth - wall - 3 * text, 0.5, short(d, d.wall),
-                        text)
-    return Drawing("section_across", "Section across the body", shapes,
-                   "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.")
+    shapes += dimension(
+        -half, depth - wall - 3 * text, -half + wall, depth - wall - 3 * text, 0.5, short(d, d.wall), text
+    )
+    return Drawing(
+        "section_across",
+        "Section across the body",
+        shapes,
+        "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.",
+    )
 
 
 def _bent(d, r):
@@ -289,9 +360,20 @@ def _bent(d, r):
     reach = r.baffle.blank_width_m * MM / 2 if not r.baffle.bend_lines else (r.body.inside_width_m * MM / 2 - 1.6)
     if not r.baffle.bend_lines:
         return [rectangle(-reach, foot, 2 * reach, sheet, "steel")]
-    return [Polyline(((-reach, foot), (0.0, ridge - sheet), (reach, foot), (reach, foot + sheet), (0.0, ridge),
-                      (-reach, foot + sheet)),
-                     True, "steel")]
+    return [
+        Polyline(
+            (
+                (-reach, foot),
+                (0.0, ridge - sheet),
+                (reach, foot),
+                (reach, foot + sheet),
+                (0.0, ridge),
+                (-reach, foot + sheet),
+            ),
+            True,
+            "steel",
+        )
+    ]
 
 
 def template_drawing(d, r):
@@ -300,7 +382,14 @@ def template_drawing(d, r):
     shapes = list(outlines(d, r))
     for number, (x, y) in enumerate(r.ports, 1):
         x, y = x * MM, y * MM
-        shapes += [Circle(x, y, radius, "port"), *centre_mark(x, y, radius + 1.5),
-                   Text(x + radius * 0.75 + 0.5, y + radius * 0.75 + 0.3, str(number), 1.6, "start", 0.0, "number")]
-    return Drawing("template", "Drilling template for the mould base", shapes,
-                   "Body outline, setback line, window and every port at true size.")
+        shapes += [
+            Circle(x, y, radius, "port"),
+            *centre_mark(x, y, radius + 1.5),
+            Text(x + radius * 0.75 + 0.5, y + radius * 0.75 + 0.3, str(number), 1.6, "start", 0.0, "number"),
+        ]
+    return Drawing(
+        "template",
+        "Drilling template for the mould base",
+        shapes,
+        "Body outline, setback line, window and every port at true size.",
+    )

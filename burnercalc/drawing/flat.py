@@ -1,6 +1,6 @@
 """A drawing as flat columns, one dict a kind of mark, ready for a chart that draws lines, areas, circles and texts."""
-from .shapes import LAYERS, Circle, Text, outline_points
 
+from .shapes import LAYERS, Circle, Text, outline_points
 
 # By how many lengths a layer's dash has: none, dash and gap, dash gap dot gap.
 DASHES = {0: "solid", 2: "dashed", 4: "dashdot"}

@@ -2,6 +2,7 @@
 
 Each block turns into pieces, strips as wide as the column that are never cut; pieces fill pages from the top.
 """
+
 from dataclasses import dataclass, replace
 
 from ..errors import InputError, require
@@ -37,6 +38,7 @@ class Paragraph:
 @dataclass(frozen=True)
 class Items:
     """A list; mark is a bullet, "1" for numbers, or "box" for a box to tick."""
+
     items: tuple
     mark: str = "\u2022"
 
@@ -44,6 +46,7 @@ class Items:
 @dataclass(frozen=True)
 class Table:
     """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns."""
+
     header: tuple
     rows: tuple
     align: str = ""
@@ -53,6 +56,7 @@ class Table:
 @dataclass(frozen=True)
 class Figure:
     """A drawing made smaller to fit the column and `height`; says that it is not to scale, and what it was drawn at."""
+
     drawing: object
     height: float = 120.0
     caption: str = ""
@@ -74,6 +78,7 @@ class Caution:
 @dataclass(frozen=True)
 class Columns:
     """Lists of blocks side by side, kept together on one page; weights share out the width."""
+
     columns: tuple
     weights: tuple = ()
 
@@ -86,6 +91,7 @@ class PageBreak:
 @dataclass(frozen=True)
 class Piece:
     """Shapes in a strip `height` high, y from 0 down; `before` is air above it unless it starts a page."""
+
     height: float
     shapes: tuple
     before: float = 0.0
@@ -103,8 +109,15 @@ def _lines(text, size, x, width, layer="text", before=2.0):
     """Pieces of a wrapped text, a line each; the first two and the last two lines stay together."""
     lines = wrapped(text, size, width, bold=layer == "heading")
     last = len(lines) - 1
-    return [Piece(size * LEADING, (_line(x, 0.0, line, size, layer),), before if i == 0 else 0.0,
-                  keep=i < last and i in (0, last - 1)) for i, line in enumerate(lines)]
+    return [
+        Piece(
+            size * LEADING,
+            (_line(x, 0.0, line, size, layer),),
+            before if i == 0 else 0.0,
+            keep=i < last and i in (0, last - 1),
+        )
+        for i, line in enumerate(lines)
+    ]
 
 
 def _heading(block, width):
@@ -142,7 +155,7 @@ def _folded(table, height):
     n, capacity = table.fold, max(1, int(height * 0.85 / (TABLE_MM * LEADING + 1.2)))
     columns, rows = len(table.header), []
     for start in range(0, len(table.rows), n * capacity):
-        chunk = table.rows[start:start + n * capacity]
+        chunk = table.rows[start : start + n * capacity]
         each = -(-len(chunk) // n)
         for i in range(each):
             row = ()
@@ -157,8 +170,10 @@ def _folded(table, height):
 
 def _widths(table, width, pad):
     """Column widths: what the longest cell needs; spread to the full width, or the widest cut back to it."""
-    need = [2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
-            for i, name in enumerate(table.header)]
+    need = [
+        2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
+        for i, name in enumerate(table.header)
+    ]
     cap = max(need)
     while sum(min(n, cap) for n in need) > width:
         cap *= 0.98
@@ -170,9 +185,12 @@ def _table(block, width, height):
     for row in block.rows:
         require(len(row) == len(block.header), "row", row, f"needs {len(block.header)} cells")
     table = _folded(block, height) if block.fold > 1 else block
-    table = replace(table, header=tuple(map(str, table.header)),
-                    rows=tuple(tuple("" if cell is None else str(cell) for cell in row) for row in table.rows),
-                    align=table.align or "l" * len(table.header))
+    table = replace(
+        table,
+        header=tuple(map(str, table.header)),
+        rows=tuple(tuple("" if cell is None else str(cell) for cell in row) for row in table.rows),
+        align=table.align or "l" * len(table.header),
+    )
     pad = 1.4
     widths = _widths(table, width, pad)
 
@@ -183,8 +201,11 @@ def _table(block, width, height):
             most = max(most, len(lines))
             x = {"l": left + pad, "r": left + w - pad, "c": left + w / 2}[align]
             anchor = {"l": "start", "r": "end", "c": "middle"}[align]
-            shapes += [_line(x, -air - i * TABLE_MM * LEADING, line, TABLE_MM, layer, anchor)
-                       for i, line in enumerate(lines) if line.strip()]
+            shapes += [
+                _line(x, -air - i * TABLE_MM * LEADING, line, TABLE_MM, layer, anchor)
+                for i, line in enumerate(lines)
+                if line.strip()
+            ]
             left += w
         tall = most * TABLE_MM * LEADING + 2 * air
         left = 0.0
@@ -276,9 +297,17 @@ def _columns(block, width, height):
 
 def pieces_of(blocks, width, height):
     """Pieces of blocks for a column of that width on pages of that height; a page break is None."""
-    makers = {Heading: _heading, Paragraph: _paragraph, Items: _items, QR: _qr, Caution: _caution,
-              Table: lambda b, w: _table(b, w, height), Figure: lambda b, w: _figure(b, w, height),
-              Columns: lambda b, w: _columns(b, w, height), PageBreak: lambda b, w: [None]}
+    makers = {
+        Heading: _heading,
+        Paragraph: _paragraph,
+        Items: _items,
+        QR: _qr,
+        Caution: _caution,
+        Table: lambda b, w: _table(b, w, height),
+        Figure: lambda b, w: _figure(b, w, height),
+        Columns: lambda b, w: _columns(b, w, height),
+        PageBreak: lambda b, w: [None],
+    }
     return [piece for block in blocks for piece in makers[type(block)](block, width)]
 
 
@@ -331,9 +360,10 @@ def document_pages(title, blocks, width, height, footer=""):
     pages = flow((Heading(title, 0), *blocks), across, height - TOP_MM - FOOT_MM)
     out = []
     for i, page in enumerate(pages):
-        foot = [Line(SIDE_MM, FOOT_MM - 3.0, width - SIDE_MM, FOOT_MM - 3.0, "frame"),
-                Text(SIDE_MM, FOOT_MM - 7.5, footer or title, TABLE_MM * CAP_HEIGHT_RATIO),
-                Text(width - SIDE_MM, FOOT_MM - 7.5, f"Page {i + 1} of {len(pages)}", TABLE_MM * CAP_HEIGHT_RATIO,
-                     "end")]
+        foot = [
+            Line(SIDE_MM, FOOT_MM - 3.0, width - SIDE_MM, FOOT_MM - 3.0, "frame"),
+            Text(SIDE_MM, FOOT_MM - 7.5, footer or title, TABLE_MM * CAP_HEIGHT_RATIO),
+            Text(width - SIDE_MM, FOOT_MM - 7.5, f"Page {i + 1} of {len(pages)}", TABLE_MM * CAP_HEIGHT_RATIO, "end"),
+        ]
         out.append((*(placed(shape, SIDE_MM, height - TOP_MM) for shape in page), *foot))
     return out

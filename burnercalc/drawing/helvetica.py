@@ -2,8 +2,9 @@
 
 Characters outside WinAnsi are spelled in characters inside it, by the one table SPELLINGS.
 """
+
 import unicodedata
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from ..tables import read_table
 
@@ -12,22 +13,96 @@ CAP_HEIGHT_RATIO = 0.718
 
 # How characters that WinAnsi lacks are written: signs of the trade and Greek letters of the formulas.
 SPELLINGS = {
-    "\u2212": "-", "\xad": "-", "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2044": "/", "\u2215": "/",
-    "\u2009": " ", "\u200a": " ", "\u202f": " ", "\u2007": " ", "\u2002": " ", "\u2003": " ",
-    "\u2032": "'", "\u2033": '"', "\u2300": "dia. ",
-    "\u2264": "<=", "\u2265": ">=", "\u2248": "~", "\u2260": "not equal ", "\u221a": "sqrt ", "\u221e": "inf",
-    "\u2192": "->", "\u2190": "<-", "\u2191": "up", "\u2193": "down", "\u2206": "delta ",
-    "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8", "\u2153": "1/3", "\u2154": "2/3",
-    "\u2103": "\u00b0C", "\u2109": "\u00b0F", "\u03a9": "ohm", "\u2713": "ok", "\u2717": "x",
-    "\u03b1": "alpha", "\u03b2": "beta", "\u03b3": "gamma", "\u03b4": "delta", "\u03b5": "epsilon", "\u03b7": "eta",
-    "\u03b8": "theta", "\u03bb": "lambda", "\u03bc": "\u00b5", "\u03bd": "nu", "\u03c0": "pi", "\u03c1": "rho",
-    "\u03c3": "sigma", "\u03c4": "tau", "\u03c6": "phi", "\u03d5": "phi", "\u0394": "delta ", "\u03a6": "phi",
+    "\u2212": "-",
+    "\xad": "-",
+    "\u2010": "-",
+    "\u2011": "-",
+    "\u2012": "-",
+    "\u2044": "/",
+    "\u2215": "/",
+    "\u2009": " ",
+    "\u200a": " ",
+    "\u202f": " ",
+    "\u2007": " ",
+    "\u2002": " ",
+    "\u2003": " ",
+    "\u2032": "'",
+    "\u2033": '"',
+    "\u2300": "dia. ",
+    "\u2264": "<=",
+    "\u2265": ">=",
+    "\u2248": "~",
+    "\u2260": "not equal ",
+    "\u221a": "sqrt ",
+    "\u221e": "inf",
+    "\u2192": "->",
+    "\u2190": "<-",
+    "\u2191": "up",
+    "\u2193": "down",
+    "\u2206": "delta ",
+    "\u215b": "1/8",
+    "\u215c": "3/8",
+    "\u215d": "5/8",
+    "\u215e": "7/8",
+    "\u2153": "1/3",
+    "\u2154": "2/3",
+    "\u2103": "\u00b0C",
+    "\u2109": "\u00b0F",
+    "\u03a9": "ohm",
+    "\u2713": "ok",
+    "\u2717": "x",
+    "\u03b1": "alpha",
+    "\u03b2": "beta",
+    "\u03b3": "gamma",
+    "\u03b4": "delta",
+    "\u03b5": "epsilon",
+    "\u03b7": "eta",
+    "\u03b8": "theta",
+    "\u03bb": "lambda",
+    "\u03bc": "\u00b5",
+    "\u03bd": "nu",
+    "\u03c0": "pi",
+    "\u03c1": "rho",
+    "\u03c3": "sigma",
+    "\u03c4": "tau",
+    "\u03c6": "phi",
+    "\u03d5": "phi",
+    "\u0394": "delta ",
+    "\u03a6": "phi",
     # Only for files in ASCII; WinAnsi has these.
-    "\u00bc": "1/4", "\u00bd": "1/2", "\u00be": "3/4", "\u00b0": " deg", "\u00b1": "+/-", "\u00d7": "x",
-    "\u00b2": "^2", "\u00b3": "^3", "\u00b9": "^1", "\u00b7": "*", "\u00b5": "u", "\u00a0": " ", "\u20ac": "EUR",
-    "\u2013": "-", "\u2014": "-", "\u2018": "'", "\u2019": "'", "\u201c": '"', "\u201d": '"', "\u2026": "...",
-    "\u2070": "^0", "\u2074": "^4", "\u2075": "^5", "\u207b": "^-", "\u2080": "0", "\u2081": "1", "\u2082": "2",
-    "\u2083": "3", "\u2084": "4", "\u2085": "5", "\u2086": "6", "\u2087": "7", "\u2088": "8",
+    "\u00bc": "1/4",
+    "\u00bd": "1/2",
+    "\u00be": "3/4",
+    "\u00b0": " deg",
+    "\u00b1": "+/-",
+    "\u00d7": "x",
+    "\u00b2": "^2",
+    "\u00b3": "^3",
+    "\u00b9": "^1",
+    "\u00b7": "*",
+    "\u00b5": "u",
+    "\u00a0": " ",
+    "\u20ac": "EUR",
+    "\u2013": "-",
+    "\u2014": "-",
+    "\u2018": "'",
+    "\u2019": "'",
+    "\u201c": '"',
+    "\u201d": '"',
+    "\u2026": "...",
+    "\u2070": "^0",
+    "\u2074": "^4",
+    "\u2075": "^5",
+    "\u207b": "^-",
+    "\u2080": "0",
+    "\u2081": "1",
+    "\u2082": "2",
+    "\u2083": "3",
+    "\u2084": "4",
+    "\u2085": "5",
+    "\u2086": "6",
+    "\u2087": "7",
+    "\u2088": "8",
 }
 
 
@@ -54,10 +129,12 @@ def _fits(text, encoding):
         return False
 
 
-@lru_cache(maxsize=None)
+@cache
 def _widths(bold):
-    return {bytes([int(row["code"])]).decode("cp1252"): row["bold" if bold else "regular"] / 1000
-            for row in read_table("helvetica")}
+    return {
+        bytes([int(row["code"])]).decode("cp1252"): row["bold" if bold else "regular"] / 1000
+        for row in read_table("helvetica")
+    }
 
 
 def text_width(text, size, bold=False):

@@ -2,6 +2,7 @@
 
 A drawing is never shrunk to fit; what does not fit goes on a further sheet. Nothing here knows a file format.
 """
+
 from dataclasses import dataclass
 from math import ceil
 
@@ -28,6 +29,7 @@ SCALE_LIMITS = (0.94, 1.06)
 @dataclass(frozen=True)
 class Sheet:
     """One page [mm]: shapes drawn whole, shapes seen through the window, and the printer's stretch to undo."""
+
     width: float
     height: float
     shapes: tuple
@@ -40,6 +42,7 @@ class Sheet:
 @dataclass(frozen=True)
 class Tile:
     """Part of a drawing for one sheet: its lower left corner in the drawing, its column and row from the top left."""
+
     x: float
     y: float
     column: int
@@ -70,8 +73,11 @@ def tiles(bounds, window_width, window_height):
     step_x, step_y = window_width - OVERLAP_MM, window_height - OVERLAP_MM
     left = (x1 + x2) / 2 - (columns * step_x + OVERLAP_MM) / 2
     foot = (y1 + y2) / 2 - (rows * step_y + OVERLAP_MM) / 2
-    return [Tile(left + step_x * column, foot + step_y * (rows - 1 - row), column + 1, row + 1, columns, rows)
-            for row in range(rows) for column in range(columns)]
+    return [
+        Tile(left + step_x * column, foot + step_y * (rows - 1 - row), column + 1, row + 1, columns, rows)
+        for row in range(rows)
+        for column in range(columns)
+    ]
 
 
 def window_of(width, height, code):
@@ -113,9 +119,13 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
     """
     for field, scale in (("print_scale_x", scale_x), ("print_scale_y", scale_y)):
         low, high = SCALE_LIMITS
-        require(low - 1e-9 <= scale <= high + 1e-9, field, scale,
-                f"must be {low:g} to {high:g}; further off, the printer fits the page: print again at 100 %",
-                f"{min(max(scale, low), high):g}" if scale == scale else "1")
+        require(
+            low - 1e-9 <= scale <= high + 1e-9,
+            field,
+            scale,
+            f"must be {low:g} to {high:g}; further off, the printer fits the page: print again at 100 %",
+            f"{min(max(scale, low), high):g}" if scale == scale else "1",
+        )
     require(len(drawings) > 0, "drawings", len(drawings), "needs at least one drawing")
     cuts = [_layout(drawing, paper, code) for drawing in drawings]
     total = sum(len(cut) for cut, _, _ in cuts) + len(pages)
@@ -138,8 +148,12 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
 
 
 def _touches(box, window):
-    return (box[0] <= window[2] + EDGE_MM and box[2] >= window[0] - EDGE_MM
-            and box[1] <= window[3] + EDGE_MM and box[3] >= window[1] - EDGE_MM)
+    return (
+        box[0] <= window[2] + EDGE_MM
+        and box[2] >= window[0] - EDGE_MM
+        and box[1] <= window[3] + EDGE_MM
+        and box[3] >= window[1] - EDGE_MM
+    )
 
 
 def _seams(tile, window, first):
@@ -147,15 +161,19 @@ def _seams(tile, window, first):
     x1, y1, x2, y2 = window
     half, number, shares = OVERLAP_MM / 2, first + (tile.row - 1) * tile.columns + tile.column, (0.0, 1.0)
     shapes = []
-    for there, x, other in ((tile.column > 1, x1 + half, number - 1),
-                            (tile.column < tile.columns, x2 - half, number + 1)):
+    for there, x, other in (
+        (tile.column > 1, x1 + half, number - 1),
+        (tile.column < tile.columns, x2 - half, number + 1),
+    ):
         if there:
             shapes.append(Line(x, y1, x, y2, "frame"))
             for share in shares:
                 shapes += _registration(x, y1 + half + share * (y2 - y1 - OVERLAP_MM))
             shapes.append(Text(x - 1.0, y1 + OVERLAP_MM + 2.0, f"joins sheet {other}", 2.3, "start", 90.0))
-    for there, y, other in ((tile.row > 1, y2 - half, number - tile.columns),
-                            (tile.row < tile.rows, y1 + half, number + tile.columns)):
+    for there, y, other in (
+        (tile.row > 1, y2 - half, number - tile.columns),
+        (tile.row < tile.rows, y1 + half, number + tile.columns),
+    ):
         if there:
             shapes.append(Line(x1, y, x2, y, "frame"))
             for share in shares:
@@ -167,16 +185,23 @@ def _seams(tile, window, first):
 def _registration(x, y):
     """A cross in a diamond; a circle would look like a hole to drill."""
     arm, d = OVERLAP_MM / 2, 2.5
-    return [Line(x - arm, y, x + arm, y, "mark"), Line(x, y - arm, x, y + arm, "mark"),
-            Polyline(((x + d, y), (x, y + d), (x - d, y), (x, y - d)), True, "mark")]
+    return [
+        Line(x - arm, y, x + arm, y, "mark"),
+        Line(x, y - arm, x, y + arm, "mark"),
+        Polyline(((x + d, y), (x, y + d), (x - d, y), (x, y - d)), True, "mark"),
+    ]
 
 
 def bar(x, y, length, step, label):
     """A bar to measure: a line `length` long, an upright at each end, short ones every `step`, its label behind it."""
     uprights = [Line(x + step * i, y, x + step * i, y + 1.8, "mark") for i in range(1, round(length / step))]
     ends = [Line(end, y - 1.5, end, y + 3.0, "mark") for end in (x, x + length)]
-    return [Line(x, y, x + length, y, "mark"), *uprights, *ends,
-            Text(x + length + 2.0, y - 0.2, label, 2.5, layer="heading")]
+    return [
+        Line(x, y, x + length, y, "mark"),
+        *uprights,
+        *ends,
+        Text(x + length + 2.0, y - 0.2, label, 2.5, layer="heading"),
+    ]
 
 
 def _strip(width, name, note, sheet, scale_x, scale_y, code):
@@ -201,8 +226,11 @@ def _strip(width, name, note, sheet, scale_x, scale_y, code):
         y -= height + 1.9
         shapes.append(Text(column, y + 0.5, text, height, layer=layer))
     tip = top - 4.0
-    shapes += [Line(arrow, foot + 7.5, arrow, tip, "window"), Line(arrow, tip, arrow - 2.5, tip - 5.0, "window"),
-               Line(arrow, tip, arrow + 2.5, tip - 5.0, "window"),
-               Text(right, foot + 1.5, "this way up", 2.3, "end")]
+    shapes += [
+        Line(arrow, foot + 7.5, arrow, tip, "window"),
+        Line(arrow, tip, arrow - 2.5, tip - 5.0, "window"),
+        Line(arrow, tip, arrow + 2.5, tip - 5.0, "window"),
+        Text(right, foot + 1.5, "this way up", 2.3, "end"),
+    ]
     shapes += [Text(left, foot - 4.0 * (i + 1) + 0.5, line, 2.3) for i, line in enumerate(lines)]
     return shapes

@@ -2,6 +2,7 @@
 
 Source: ISO 32000-1 (PDF 1.7): user space 1/72 in, 8.3.2; /PrintScaling, table 150; standard fonts, 9.6.2.2 (memory).
 """
+
 import io
 from math import ceil, cos, radians, sin, tan
 
@@ -24,7 +25,7 @@ def _style(stream, style):
 def _curve(stream, x, y, r, start_deg, sweep_deg):
     """Arc from the current point, in pieces of at most 45 deg, whose cubic strays less than 5e-6 of the radius.
 
-        handle = 4/3 * tan(piece/4) * r
+    handle = 4/3 * tan(piece/4) * r
     """
     n = ceil(abs(sweep_deg) / 45 - 1e-9)
     piece = radians(sweep_deg / n)
@@ -106,17 +107,26 @@ def write_sheets(sheets, title):
     pdf.info["Title"] = pydyf.String(title)
     fonts = {}
     for key, base in (("F1", "Helvetica"), ("F2", "Helvetica-Bold")):
-        font = pydyf.Dictionary({"Type": "/Font", "Subtype": "/Type1", "BaseFont": "/" + base,
-                                 "Encoding": "/WinAnsiEncoding"})
+        font = pydyf.Dictionary(
+            {"Type": "/Font", "Subtype": "/Type1", "BaseFont": "/" + base, "Encoding": "/WinAnsiEncoding"}
+        )
         pdf.add_object(font)
         fonts[key] = font.reference
     resources = pydyf.Dictionary({"Font": pydyf.Dictionary(fonts)})
     for sheet in sheets:
         content = _content(sheet)
         pdf.add_object(content)
-        pdf.add_page(pydyf.Dictionary({
-            "Type": "/Page", "Parent": pdf.pages.reference, "Resources": resources, "Contents": content.reference,
-            "MediaBox": pydyf.Array([0, 0, sheet.width * POINTS_PER_MM, sheet.height * POINTS_PER_MM])}))
+        pdf.add_page(
+            pydyf.Dictionary(
+                {
+                    "Type": "/Page",
+                    "Parent": pdf.pages.reference,
+                    "Resources": resources,
+                    "Contents": content.reference,
+                    "MediaBox": pydyf.Array([0, 0, sheet.width * POINTS_PER_MM, sheet.height * POINTS_PER_MM]),
+                }
+            )
+        )
     pdf.catalog["ViewerPreferences"] = pydyf.Dictionary({"PrintScaling": "/None", "DisplayDocTitle": "true"})
     pdf.catalog["Lang"] = pydyf.String("en")
     out = io.BytesIO()

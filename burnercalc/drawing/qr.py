@@ -1,4 +1,5 @@
 """A QR code as black squares; the code itself is made by segno (ISO/IEC 18004)."""
+
 import segno
 
 from .shapes import rectangle

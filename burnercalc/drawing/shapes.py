@@ -2,6 +2,7 @@
 
 Writers and the page replay these shapes; nobody but the caller knows what they mean.
 """
+
 from dataclasses import asdict, dataclass, fields, replace
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
@@ -12,6 +13,7 @@ from .helvetica import CAP_HEIGHT_RATIO, text_width
 @dataclass(frozen=True)
 class Style:
     """How a layer is drawn: stroke and dashes in mm (0: none), grey 0 black .. 1 white, grey filling closed shapes."""
+
     stroke_mm: float
     dash_mm: tuple = ()
     grey: float = 0.0
@@ -64,6 +66,7 @@ class Circle:
 @dataclass(frozen=True)
 class Arc:
     """Counter-clockwise from start_deg to end_deg; 0 deg points to +x."""
+
     x: float
     y: float
     r: float
@@ -80,6 +83,7 @@ class Arc:
 @dataclass(frozen=True)
 class Polyline:
     """Corner to corner; bulges[i] = tan(a/4) makes the stretch after corner i an arc of a rad, positive to the left."""
+
     points: tuple
     closed: bool
     layer: str
@@ -95,6 +99,7 @@ class Polyline:
 @dataclass(frozen=True)
 class Text:
     """One line; x, y is its anchor on the base line, height that of its capitals, angle counter-clockwise."""
+
     x: float
     y: float
     text: str
@@ -122,7 +127,7 @@ KINDS = {cls.__name__.lower(): cls for cls in (Line, Circle, Arc, Polyline, Text
 def bulge_arc(x1, y1, x2, y2, bulge):
     """The stretch of a polyline with a bulge as (x, y, r, start_deg, sweep_deg); sweep is negative for a right turn.
 
-        a = 4*atan(bulge);  r = chord/2 / sin(a/2);  centre on the chord's bisector
+    a = 4*atan(bulge);  r = chord/2 / sin(a/2);  centre on the chord's bisector
     """
     chord = hypot(x2 - x1, y2 - y1)
     r = chord * (1 + bulge * bulge) / (4 * abs(bulge))
@@ -168,6 +173,7 @@ def shape_box(shape):
 
 def placed(shape, dx, dy, scale=1.0):
     """The shape scaled about the origin, then moved; line widths belong to the layer and stay."""
+
     def at(x, y):
         return scale * x + dx, scale * y + dy
 
@@ -185,6 +191,7 @@ def placed(shape, dx, dy, scale=1.0):
 @dataclass(frozen=True)
 class Drawing:
     """Shapes under a short name (for files), a title (for people) and a description (for those who cannot see it)."""
+
     name: str
     title: str
     shapes: tuple
@@ -219,8 +226,12 @@ class Drawing:
 
     def to_dict(self):
         """Plain dict for JSON; each shape is its fields and its "kind"."""
-        return {"name": self.name, "title": self.title, "description": self.description,
-                "shapes": [{"kind": type(shape).__name__.lower(), **asdict(shape)} for shape in self.shapes]}
+        return {
+            "name": self.name,
+            "title": self.title,
+            "description": self.description,
+            "shapes": [{"kind": type(shape).__name__.lower(), **asdict(shape)} for shape in self.shapes],
+        }
 
     @classmethod
     def from_dict(cls, data):
@@ -264,15 +275,31 @@ def rounded_rectangle(x, y, length, width, radius, layer):
     """Closed outline with its lower left corner at x, y; corners are quarter circles of `radius`, 0 for square ones."""
     if radius == 0:
         return rectangle(x, y, length, width, layer)
-    require(0 < 2 * radius <= min(length, width), "radius", radius, "must be at most half the shorter side",
-            f"{min(length, width) / 2:g}")
+    require(
+        0 < 2 * radius <= min(length, width),
+        "radius",
+        radius,
+        "must be at most half the shorter side",
+        f"{min(length, width) / 2:g}",
+    )
     r, right, top = radius, x + length, y + width
-    points = ((x + r, y), (right - r, y), (right, y + r), (right, top - r),
-              (right - r, top), (x + r, top), (x, top - r), (x, y + r))
+    points = (
+        (x + r, y),
+        (right - r, y),
+        (right, y + r),
+        (right, top - r),
+        (right - r, top),
+        (x + r, top),
+        (x, top - r),
+        (x, y + r),
+    )
     quarter = tan(pi / 8)
     # A side that the two radii use up would be a stretch of no length; it is left out.
-    kept = [(p, b) for i, (p, b) in enumerate(zip(points, (0.0, quarter) * 4))
-            if b or hypot(points[(i + 1) % 8][0] - p[0], points[(i + 1) % 8][1] - p[1]) > 1e-9]
+    kept = [
+        (p, b)
+        for i, (p, b) in enumerate(zip(points, (0.0, quarter) * 4))
+        if b or hypot(points[(i + 1) % 8][0] - p[0], points[(i + 1) % 8][1] - p[1]) > 1e-9
+    ]
     return Polyline(tuple(p for p, _ in kept), True, layer, tuple(b for _, b in kept))
 
 
@@ -325,9 +352,18 @@ def leader(x, y, x_text, y_text, text, height=2.5):
     require(length > 0, "length", length, "needs a text apart from the arrow's point")
     ux, uy = (x_text - x) / length, (y_text - y) / length
     head = height * 0.9
-    barbs = [Line(x, y, x + head * (ux * cos(a) - uy * sin(a)), y + head * (ux * sin(a) + uy * cos(a)), "dimension")
-             for a in (radians(15), radians(-15))]
+    barbs = [
+        Line(x, y, x + head * (ux * cos(a) - uy * sin(a)), y + head * (ux * sin(a) + uy * cos(a)), "dimension")
+        for a in (radians(15), radians(-15))
+    ]
     to_right = x_text >= x
-    label = Text(x_text + (1.0 if to_right else -1.0), y_text - height / 2, text, height,
-                 "start" if to_right else "end", 0.0, "dimension")
+    label = Text(
+        x_text + (1.0 if to_right else -1.0),
+        y_text - height / 2,
+        text,
+        height,
+        "start" if to_right else "end",
+        0.0,
+        "dimension",
+    )
     return (Line(x, y, x_text, y_text, "dimension"), *barbs, label)

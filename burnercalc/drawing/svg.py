@@ -1,4 +1,5 @@
 """A drawing as SVG text, 1 mm = 1 unit: a file for a cutter, or inline in a page with its layers as CSS classes."""
+
 from math import cos, radians, sin
 from xml.sax.saxutils import escape, quoteattr
 
@@ -41,8 +42,10 @@ def _element(shape):
             path += _arc_to(*bulge_arc(*stretch)) if stretch[4] else "L" + _point(*stretch[2:4])
         return f'<path d="{path}Z"/>' if shape.closed else f'<path fill="none" d="{path}"/>'
     turn = f' transform="rotate({_n(-shape.angle)} {_point(shape.x, shape.y)})"' if shape.angle else ""
-    return (f'<text x="{_n(shape.x)}" y="{_n(-shape.y)}" font-size="{_n(shape.font_size)}" '
-            f'text-anchor="{shape.anchor}"{turn}>{escape(shape.text)}</text>')
+    return (
+        f'<text x="{_n(shape.x)}" y="{_n(-shape.y)}" font-size="{_n(shape.font_size)}" '
+        f'text-anchor="{shape.anchor}"{turn}>{escape(shape.text)}</text>'
+    )
 
 
 def _group(layer, shapes):
@@ -69,10 +72,15 @@ def write_svg(drawing, margin=3.0):
     left, top, width, height = x1 - margin, -y2 - margin, x2 - x1 + 2 * margin, y2 - y1 + 2 * margin
     by_layer = {layer: [shape for shape in drawing.shapes if shape.layer == layer] for layer in LAYERS}
     groups = [part for layer, shapes in by_layer.items() if shapes for part in _group(layer, shapes)]
-    return "\n".join([
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing" width="{_n(width)}mm" height="{_n(height)}mm" '
-        f'viewBox="{_n(left)} {_n(top)} {_n(width)} {_n(height)}" role="img" '
-        f'aria-label={quoteattr(drawing.title)} font-family="Helvetica, Arial, sans-serif">',
-        f"<title>{escape(drawing.title)}</title>",
-        f"<desc>{escape(drawing.description or drawing.title)}</desc>",
-        *groups, "</svg>", ""])
+    return "\n".join(
+        [
+            f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing" width="{_n(width)}mm" height="{_n(height)}mm" '
+            f'viewBox="{_n(left)} {_n(top)} {_n(width)} {_n(height)}" role="img" '
+            f'aria-label={quoteattr(drawing.title)} font-family="Helvetica, Arial, sans-serif">',
+            f"<title>{escape(drawing.title)}</title>",
+            f"<desc>{escape(drawing.description or drawing.title)}</desc>",
+            *groups,
+            "</svg>",
+            "",
+        ]
+    )

@@ -2,6 +2,7 @@
 
 The body is a closed box: rectangular tube or four plates with two end caps, or round pipe with two discs.
 """
+
 import math
 from dataclasses import dataclass
 
@@ -15,6 +16,7 @@ CAP_WAYS = ("in", "on")
 @dataclass(frozen=True)
 class Piece:
     """One line of a cut list; mass_kg is that of one piece, `count` pieces are cut. Width of a disc is its diameter."""
+
     name: str
     stock: str
     length_m: float
@@ -34,6 +36,7 @@ class Body:
     the face's length, its width, and the depth from face to back. A round body has inside_length_m = inside_width_m =
     bore.
     """
+
     pieces: tuple
     tube_length_m: float
     cap_length_m: float
@@ -46,8 +49,21 @@ class Body:
     mass_kg: float
 
 
-def body(*, kind, length_m, width_m, depth_m, wall_m, caps="in", cap_thickness_m=None, cap_gap_m=0.0004,
-         inside_radius_m=None, window_area_m2=0.0, inlet_outside_m=0.0, inlet_hole_m=0.0):
+def body(
+    *,
+    kind,
+    length_m,
+    width_m,
+    depth_m,
+    wall_m,
+    caps="in",
+    cap_thickness_m=None,
+    cap_gap_m=0.0004,
+    inside_radius_m=None,
+    window_area_m2=0.0,
+    inlet_outside_m=0.0,
+    inlet_hole_m=0.0,
+):
     """Pieces, inside dimensions, weld length and mass of the steel body (inlet pipe and baffle apart).
 
         tube length = L (caps in the bore) or L - 2*cap (caps on the ends); cap in the bore = bore - 2*gap
@@ -79,8 +95,19 @@ def body(*, kind, length_m, width_m, depth_m, wall_m, caps="in", cap_thickness_m
     require(cap > 0, "cap_thickness", mm(cap), "must be above 0", mm(wall_m))
     require(0 <= cap_gap_m < wall_m, "cap_gap", mm(cap_gap_m), "must be 0 or more and under one wall", "0.4 mm")
     maker = {"tube": _tube_body, "plates": _plate_body, "pipe": _pipe_body}[kind]
-    return maker(length_m, width_m, depth_m, wall_m, caps, cap, cap_gap_m, inside_radius_m, window_area_m2,
-                 inlet_outside_m, math.pi / 4 * inlet_hole_m**2)
+    return maker(
+        length_m,
+        width_m,
+        depth_m,
+        wall_m,
+        caps,
+        cap,
+        cap_gap_m,
+        inside_radius_m,
+        window_area_m2,
+        inlet_outside_m,
+        math.pi / 4 * inlet_hole_m**2,
+    )
 
 
 def _cap_size(width, depth, wall, caps, gap, radius):
@@ -105,7 +132,8 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     section = tube_section_m2(width_m=width, depth_m=depth, wall_m=wall, inside_radius_m=radius)
     a, b, corner = _cap_size(width, depth, wall, caps, gap, radius)
     tube = plate_mass_kg(area_m2=section, thickness_m=tube_length) - plate_mass_kg(
-        area_m2=window + inlet_hole, thickness_m=wall)
+        area_m2=window + inlet_hole, thickness_m=wall
+    )
     cap_mass = plate_mass_kg(area_m2=_rounded_area(a, b, corner), thickness_m=cap)
     pieces = (
         Piece(
@@ -132,8 +160,18 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
         ),
     )
     weld = 2 * _rounded_perimeter(a, b, corner) + math.pi * inlet
-    return Body(pieces, tube_length, b, a, corner, length - 2 * cap, width - 2 * wall, depth - 2 * wall, weld,
-                tube + 2 * cap_mass)
+    return Body(
+        pieces,
+        tube_length,
+        b,
+        a,
+        corner,
+        length - 2 * cap,
+        width - 2 * wall,
+        depth - 2 * wall,
+        weld,
+        tube + 2 * cap_mass,
+    )
 
 
 def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
@@ -144,14 +182,36 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
     def plate(name, width_m, count, hole, where, note):
         mass = plate_mass_kg(area_m2=side_length * width_m - hole, thickness_m=wall)
         return Piece(name, "plate", side_length, width_m, wall, count, mass, where, note)
-    pieces = (plate("face plate", width, 1, window, "the face", "window cut in it"),
-              plate("back plate", width, 1, inlet_hole, "opposite the face", "inlet hole cut in it"),
-              plate("side plate", depth - 2 * wall, 2, 0.0, "between face and back", ""),
-              Piece("end cap", "plate", b, a, cap, 2, plate_mass_kg(area_m2=a * b, thickness_m=cap),
-                    "both ends, " + ("set in flush" if caps == "in" else "laid on"), "square corners"))
+
+    pieces = (
+        plate("face plate", width, 1, window, "the face", "window cut in it"),
+        plate("back plate", width, 1, inlet_hole, "opposite the face", "inlet hole cut in it"),
+        plate("side plate", depth - 2 * wall, 2, 0.0, "between face and back", ""),
+        Piece(
+            "end cap",
+            "plate",
+            b,
+            a,
+            cap,
+            2,
+            plate_mass_kg(area_m2=a * b, thickness_m=cap),
+            "both ends, " + ("set in flush" if caps == "in" else "laid on"),
+            "square corners",
+        ),
+    )
     weld = 4 * side_length + 4 * (a + b) + math.pi * inlet
-    return Body(pieces, side_length, b, a, corner, length - 2 * cap, width - 2 * wall, depth - 2 * wall, weld,
-                sum(piece.mass_kg * piece.count for piece in pieces))
+    return Body(
+        pieces,
+        side_length,
+        b,
+        a,
+        corner,
+        length - 2 * cap,
+        width - 2 * wall,
+        depth - 2 * wall,
+        weld,
+        sum(piece.mass_kg * piece.count for piece in pieces),
+    )
 
 
 def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
@@ -166,17 +226,34 @@ def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     pipe_length = depth if caps == "in" else depth - 2 * cap
     disc = width - 2 * wall - 2 * gap if caps == "in" else width
     full = math.pi / 4 * disc**2
-    require(max(window, inlet_hole) < full, "body_width", mm(width), "must be wider than its window and its inlet hole",
-            mm(2 * math.sqrt(max(window, inlet_hole) / math.pi) + 4 * wall))
+    require(
+        max(window, inlet_hole) < full,
+        "body_width",
+        mm(width),
+        "must be wider than its window and its inlet hole",
+        mm(2 * math.sqrt(max(window, inlet_hole) / math.pi) + 4 * wall),
+    )
     pipe = plate_mass_kg(area_m2=pipe_section_m2(outside_m=width, wall_m=wall), thickness_m=pipe_length)
     face = plate_mass_kg(area_m2=full - window, thickness_m=cap)
     back = plate_mass_kg(area_m2=full - inlet_hole, thickness_m=cap)
     way = "set in flush" if caps == "in" else "laid on"
-    pieces = (Piece("body pipe", "pipe", pipe_length, width, wall, 1, pipe, "the body", "ends square to the axis"),
-              Piece("face disc", "plate", disc, disc, cap, 1, face, "fire side, " + way, "round window cut in it"),
-              Piece("back disc", "plate", disc, disc, cap, 1, back, "inlet side, " + way, "inlet hole cut in it"))
-    return Body(pieces, pipe_length, disc, disc, disc / 2, width - 2 * wall, width - 2 * wall, depth - 2 * cap,
-                math.pi * (2 * disc + inlet), pipe + face + back)
+    pieces = (
+        Piece("body pipe", "pipe", pipe_length, width, wall, 1, pipe, "the body", "ends square to the axis"),
+        Piece("face disc", "plate", disc, disc, cap, 1, face, "fire side, " + way, "round window cut in it"),
+        Piece("back disc", "plate", disc, disc, cap, 1, back, "inlet side, " + way, "inlet hole cut in it"),
+    )
+    return Body(
+        pieces,
+        pipe_length,
+        disc,
+        disc,
+        disc / 2,
+        width - 2 * wall,
+        width - 2 * wall,
+        depth - 2 * cap,
+        math.pi * (2 * disc + inlet),
+        pipe + face + back,
+    )
 
 
 def inlet_piece(*, label, outside_m, wall_m, length_m):
@@ -191,13 +268,23 @@ def inlet_piece(*, label, outside_m, wall_m, length_m):
     """
     require(length_m > 0, "inlet_length", mm(length_m), "must be above 0", "75 mm")
     mass = plate_mass_kg(area_m2=pipe_section_m2(outside_m=outside_m, wall_m=wall_m), thickness_m=length_m)
-    return Piece(f"inlet pipe NPS {label}", "inlet pipe", length_m, outside_m, wall_m, 1, mass, "back of the body",
-                 "black steel, no zinc; one end threaded, the other cut square")
+    return Piece(
+        f"inlet pipe NPS {label}",
+        "inlet pipe",
+        length_m,
+        outside_m,
+        wall_m,
+        1,
+        mass,
+        "back of the body",
+        "black steel, no zinc; one end threaded, the other cut square",
+    )
 
 
 @dataclass(frozen=True)
 class Bar:
     """One bought length and what is cut from it, in cutting order; the rest after the last saw cut is offcut_m."""
+
     stock_m: float
     cuts: tuple
     offcut_m: float
@@ -206,6 +293,7 @@ class Bar:
 @dataclass(frozen=True)
 class CutPlan:
     """Bars to buy whole; bought_m = used_m + kerf_m + offcut_m."""
+
     bars: tuple
     bought_m: float
     used_m: float
@@ -231,13 +319,23 @@ def cut_plan(*, pieces, stock_lengths_m, kerf_m):
     """
     require(kerf_m >= 0 and kerf_m < math.inf, "kerf", mm(kerf_m), "must be 0 or more", "3 mm")
     lengths = sorted(stock_lengths_m)
-    require(bool(lengths) and all(0 < n < math.inf for n in lengths), "stock_lengths", "",
-            "needs at least one length above 0", "6096 mm")
+    require(
+        bool(lengths) and all(0 < n < math.inf for n in lengths),
+        "stock_lengths",
+        "",
+        "needs at least one length above 0",
+        "6096 mm",
+    )
     cuts = []
     for piece in pieces:
         name, length, count = (piece.name, piece.length_m, piece.count) if isinstance(piece, Piece) else piece
-        require(0 < length <= lengths[-1] + NOISE_M, "stock_lengths", mm(lengths[-1]),
-                f"must be at least as long as {name}, {mm(length)}", mm(length))
+        require(
+            0 < length <= lengths[-1] + NOISE_M,
+            "stock_lengths",
+            mm(lengths[-1]),
+            f"must be at least as long as {name}, {mm(length)}",
+            mm(length),
+        )
         cuts += [(name, length)] * count
     bars = []
     for cut in sorted(cuts, key=lambda c: -c[1]):
@@ -268,6 +366,7 @@ def _plan(bars):
 class NippleChoice:
     """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's
     share."""
+
     stock_m: float
     pieces_each: int
     count: int
@@ -304,8 +403,13 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
             "inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest)
         )
     cost, _, length, pieces, count = min(ways)
-    text = ("saw it in two, one half for each of two burners" if pieces == 2
-            else "cut one end off" if length > needed_m + NOISE_M else "as it is")
+    text = (
+        "saw it in two, one half for each of two burners"
+        if pieces == 2
+        else "cut one end off"
+        if length > needed_m + NOISE_M
+        else "as it is"
+    )
     return NippleChoice(length, pieces, count, cost, cost / burners, text)
 
 
@@ -316,6 +420,7 @@ class WindowCut:
     drills are the hole centres, drill_m their diameter; cuts are straight (x1, y1, x2, y2) lines from hole to hole on
     the outline, cut_length_m all of them; corner_m is the radius that the hole leaves; area_m2 the opening.
     """
+
     drills: tuple
     drill_m: float
     cuts: tuple
@@ -389,6 +494,7 @@ class Baffle:
     leg_m is one flat beside the bend, height_m the overall height when bent; holes are (x, y) on the blank; bend_lines
     are (y, angle_deg, allowance_m); web_m is what is left at least between holes, and from a hole to an edge or bend.
     """
+
     blank_length_m: float
     blank_width_m: float
     leg_m: float
@@ -438,8 +544,17 @@ def baffle(*, length_m, span_m, thickness_m, angle_deg, inside_radius_m, k_facto
         placed += [(x, y + up) for x, up in spots]
         web = min(web, least)
     area = length_m * width - holes * math.pi / 4 * hole_m**2
-    return Baffle(length_m, width, leg, height, ((0.0, angle_deg, allowance),) if angle_deg else (), tuple(placed), hole_m,
-                  web, plate_mass_kg(area_m2=area, thickness_m=thickness_m))
+    return Baffle(
+        length_m,
+        width,
+        leg,
+        height,
+        ((0.0, angle_deg, allowance),) if angle_deg else (),
+        tuple(placed),
+        hole_m,
+        web,
+        plate_mass_kg(area_m2=area, thickness_m=thickness_m),
+    )
 
 
 def round_baffle(*, diameter_m, thickness_m, hole_m, holes):
@@ -451,24 +566,43 @@ def round_baffle(*, diameter_m, thickness_m, hole_m, holes):
     Source: geometry
     Checked by: tests/test_making_body.py
     """
-    require(0 < thickness_m < diameter_m < math.inf, "baffle_thickness", mm(thickness_m), "must be above 0 and under the bore")
+    require(
+        0 < thickness_m < diameter_m < math.inf,
+        "baffle_thickness",
+        mm(thickness_m),
+        "must be above 0 and under the bore",
+    )
     _holes_are_holes(hole_m, holes)
     rings = max(1, round(math.sqrt(holes / math.pi)))
     wanted = [holes * (2 * ring + 1) / rings**2 for ring in range(rings)]
     counts = [int(share) for share in wanted]
-    for ring in sorted(range(rings), key=lambda i: counts[i] - wanted[i])[:holes - sum(counts)]:
+    for ring in sorted(range(rings), key=lambda i: counts[i] - wanted[i])[: holes - sum(counts)]:
         counts[ring] += 1
     step = diameter_m / 2 / rings
-    spots = [((ring + 0.5) * step * math.sin(2 * math.pi * i / n), (ring + 0.5) * step * math.cos(2 * math.pi * i / n))
-             for ring, n in enumerate(counts) for i in range(n)]
+    spots = [
+        ((ring + 0.5) * step * math.sin(2 * math.pi * i / n), (ring + 0.5) * step * math.cos(2 * math.pi * i / n))
+        for ring, n in enumerate(counts)
+        for i in range(n)
+    ]
     # From ring to ring, round each ring, and from the outer ring to the rim.
-    gaps = [step] * (rings > 1) + [2 * (ring + 0.5) * step * math.sin(math.pi / n) for ring, n in enumerate(counts) if n > 1]
+    gaps = [step] * (rings > 1) + [
+        2 * (ring + 0.5) * step * math.sin(math.pi / n) for ring, n in enumerate(counts) if n > 1
+    ]
     web = min([gap - hole_m for gap in gaps] + [step / 2 - hole_m / 2])
     if holes == 1:
         spots, web = [(0.0, 0.0)], (diameter_m - hole_m) / 2
     area = math.pi / 4 * (diameter_m**2 - holes * hole_m**2)
-    return Baffle(diameter_m, diameter_m, diameter_m / 2, thickness_m, (), tuple(spots), hole_m, web,
-                  plate_mass_kg(area_m2=area, thickness_m=thickness_m))
+    return Baffle(
+        diameter_m,
+        diameter_m,
+        diameter_m / 2,
+        thickness_m,
+        (),
+        tuple(spots),
+        hole_m,
+        web,
+        plate_mass_kg(area_m2=area, thickness_m=thickness_m),
+    )
 
 
 def _holes_are_holes(hole_m, holes):
@@ -483,8 +617,11 @@ def _spread(length, width, count, hole):
     rows = round(math.sqrt(count * width / length)) or 1
     rows = min(count, rows)
     counts = [count // rows + (1 if row < count % rows else 0) for row in range(rows)]
-    spots = [((i + 0.5) * length / n - length / 2, (row + 0.5) * width / rows - width / 2)
-             for row, n in enumerate(counts) for i in range(n)]
+    spots = [
+        ((i + 0.5) * length / n - length / 2, (row + 0.5) * width / rows - width / 2)
+        for row, n in enumerate(counts)
+        for i in range(n)
+    ]
     pitches = [length / counts[0]] * (counts[0] > 1) + [width / rows] * (rows > 1)
     edge = min(length / counts[0], width / rows) / 2
     return spots, min([pitch - hole for pitch in pitches] + [edge - hole / 2])
@@ -536,5 +673,4 @@ def baffle_gaps_m(*, inside_depth_m, block_inside_m, baffle_stand_m, baffle_heig
         baffle_height_m   overall height of the bent baffle [m]
         inlet_inside_m    how far the inlet pipe reaches into the body [m]
     """
-    return (baffle_stand_m - block_inside_m,
-            inside_depth_m - inlet_inside_m - baffle_stand_m - baffle_height_m)
+    return (baffle_stand_m - block_inside_m, inside_depth_m - inlet_inside_m - baffle_stand_m - baffle_height_m)

@@ -1,4 +1,5 @@
 """What a burner costs, how many hours it takes, and whether making it pays against buying one."""
+
 import math
 from dataclasses import dataclass
 
@@ -12,6 +13,7 @@ class Item:
 
     Money is in the user's own currency throughout.
     """
+
     key: str
     name: str
     need: float
@@ -24,6 +26,7 @@ class Item:
 @dataclass(frozen=True)
 class CostLine:
     """used_cost: the share of one burner by what it uses up; packs bought whole for the batch and their cost."""
+
     key: str
     name: str
     need: float
@@ -82,6 +85,7 @@ def bar_line(*, key, name, plan, price_per_m, batch_size):
 @dataclass(frozen=True)
 class StepHours:
     """Hours of one step: once for the batch (setting up, the mould) and for each burner."""
+
     key: str
     once_h: float
     each_h: float
@@ -105,6 +109,7 @@ def batch_hours(*, steps, batch_size):
 @dataclass(frozen=True)
 class Verdict:
     """Make or buy for one burner of the batch; earned_per_hour is None when no hour is worked."""
+
     make: bool
     batch_cost: float
     cost_each: float

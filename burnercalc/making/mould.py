@@ -1,4 +1,5 @@
 """The mould: frame, base board with pin holes, screws, fill line, and the form pins that leave the ports."""
+
 import math
 from dataclasses import dataclass
 
@@ -22,6 +23,7 @@ class Mould:
 
     floor_m is the wood left under the pin holes; screws_* are counts, screw_m the length.
     """
+
     pieces: tuple
     inside_length_m: float
     inside_width_m: float
@@ -92,18 +94,41 @@ def mould(
         )
 
     rip = "rip to height" if sides.kind == "plywood" else "full width of the board"
-    pieces = (wood("mould side", inside_l + 2 * t, height, t, 2, "long sides, over the ends", rip),
-              wood("mould end", inside_w, height, t, 2, "between the sides", rip),
-              wood("base board", base_l, base_w, bottom.thickness_m, 1, "under the frame",
-                   "drill the port holes to pin depth"))
+    pieces = (
+        wood("mould side", inside_l + 2 * t, height, t, 2, "long sides, over the ends", rip),
+        wood("mould end", inside_w, height, t, 2, "between the sides", rip),
+        wood(
+            "base board", base_l, base_w, bottom.thickness_m, 1, "under the frame", "drill the port holes to pin depth"
+        ),
+    )
     per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
     around = 2 * (inside_l + 2 * t + inside_w)
-    return Mould(pieces, inside_l, inside_w, height, base_l, base_w, floor, 4 * per_corner,
-                 max(4, math.ceil(around / SCREW_SPACING_M)), max(t, bottom.thickness_m) + SCREW_BITE_M)
+    return Mould(
+        pieces,
+        inside_l,
+        inside_w,
+        height,
+        base_l,
+        base_w,
+        floor,
+        4 * per_corner,
+        max(4, math.ceil(around / SCREW_SPACING_M)),
+        max(t, bottom.thickness_m) + SCREW_BITE_M,
+    )
 
 
-def round_mould(*, body_diameter_m, mould_clearance_m, block_thickness_m, pin_depth_m, frame="ply 3/4", base="ply 3/4",
-                guide_m=MOULD_GUIDE_M, rim_m=0.038, base_margin_m=0.0254):
+def round_mould(
+    *,
+    body_diameter_m,
+    mould_clearance_m,
+    block_thickness_m,
+    pin_depth_m,
+    frame="ply 3/4",
+    base="ply 3/4",
+    guide_m=MOULD_GUIDE_M,
+    rim_m=0.038,
+    base_margin_m=0.0254,
+):
     """For a round body: plywood squares with a round hole, stacked to the height, on a base board.
 
     Arguments as mould(); rim_m is the least wood beside the hole [m]. inside_length_m = inside_width_m = the hole.
@@ -144,14 +169,29 @@ def round_mould(*, body_diameter_m, mould_clearance_m, block_thickness_m, pin_de
             "drill the port holes to pin depth",
         ),
     )
-    return Mould(pieces, hole, hole, layers * layer.thickness_m, base_side, base_side, floor, 4 * layers, 4,
-                 layer.thickness_m + SCREW_BITE_M)
+    return Mould(
+        pieces,
+        hole,
+        hole,
+        layers * layer.thickness_m,
+        base_side,
+        base_side,
+        floor,
+        4 * layers,
+        4,
+        layer.thickness_m + SCREW_BITE_M,
+    )
 
 
 def _floor(bottom, base, pin_depth):
     require(pin_depth > 0, "pin_depth", mm(pin_depth), "must be above 0", "12.7 mm")
-    require(pin_depth <= bottom.thickness_m + NOISE_M, "pin_depth", mm(pin_depth),
-            f"must not be over the base board {base}, {mm(bottom.thickness_m)}", mm(bottom.thickness_m))
+    require(
+        pin_depth <= bottom.thickness_m + NOISE_M,
+        "pin_depth",
+        mm(pin_depth),
+        f"must not be over the base board {base}, {mm(bottom.thickness_m)}",
+        mm(bottom.thickness_m),
+    )
     return bottom.thickness_m - pin_depth
 
 
@@ -175,6 +215,7 @@ def fill_line_m(*, mix_volume_m3, mould_area_m2, port_count, port_diameter_m):
 @dataclass(frozen=True)
 class Drilling:
     """One hole of the base: number, from the left and from the near edge of the base board, diameter and depth [m]."""
+
     number: int
     x_m: float
     y_m: float
@@ -194,8 +235,10 @@ def drilling_plan(*, ports, port_diameter_m, pin_depth_m, base_length_m, base_wi
     Returns: tuple of Drilling, in the order of `ports`
     Checked by: tests/test_making_mould.py
     """
-    return tuple(Drilling(i, base_length_m / 2 - x, base_width_m / 2 + y, port_diameter_m, pin_depth_m)
-                 for i, (x, y) in enumerate(ports, 1))
+    return tuple(
+        Drilling(i, base_length_m / 2 - x, base_width_m / 2 + y, port_diameter_m, pin_depth_m)
+        for i, (x, y) in enumerate(ports, 1)
+    )
 
 
 def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_width_m, round_mould=False):
@@ -216,6 +259,7 @@ class Pins:
 
     short_m is what the stock lacks, warning is "" when it lacks nothing.
     """
+
     length_m: float
     count: int
     pieces_per_stock: int
@@ -247,8 +291,15 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
     each = int((stock_length_m + kerf_m + NOISE_M) / (length + kerf_m))
     short = max(0.0, length - stock_length_m)
     if each >= 1:
-        return Pins(length, count, each, math.ceil(count / each),
-                    max(0.0, stock_length_m - each * length - (each - 1) * kerf_m), 0.0, "")
+        return Pins(
+            length,
+            count,
+            each,
+            math.ceil(count / each),
+            max(0.0, stock_length_m - each * length - (each - 1) * kerf_m),
+            0.0,
+            "",
+        )
     if stock_length_m >= block_thickness_m:
         text = "the stock is shorter than a pin: it would stand less deep in the base than pin_depth"
     else:

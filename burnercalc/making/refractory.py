@@ -1,4 +1,5 @@
 """The refractory block: volume, dry mass, water, bags, mixes two hands can place, and the finished burner's mass."""
+
 import math
 from dataclasses import dataclass
 
@@ -12,6 +13,7 @@ LB_FT3_KG_M3 = 0.45359237 / (12 * INCH_M) ** 3  # exact definitions (NIST SP 811
 @dataclass(frozen=True)
 class Castable:
     """A refractory class: density as placed, water by mass of dry mix, service limit, time it stays workable."""
+
     name: str
     label: str
     density_kg_m3: float
@@ -44,9 +46,19 @@ def castable(name):
     for row in read_table("castables"):
         if row["name"] == name:
             low, high = row["density_low_lb_ft3"] * LB_FT3_KG_M3, row["density_high_lb_ft3"] * LB_FT3_KG_M3
-            return Castable(name, row["label"], (low + high) / 2, low, high, row["water_low_pct"] / 100,
-                            row["water_high_pct"] / 100, (row["service_low_F"] + 459.67) / 1.8,
-                            row["working_time_min"] * 60, row["mixes_with_water"] == "yes", row["source"])
+            return Castable(
+                name,
+                row["label"],
+                (low + high) / 2,
+                low,
+                high,
+                row["water_low_pct"] / 100,
+                row["water_high_pct"] / 100,
+                (row["service_low_F"] + 459.67) / 1.8,
+                row["working_time_min"] * 60,
+                row["mixes_with_water"] == "yes",
+                row["source"],
+            )
     raise InputError(
         "castable", name, "is not in the table; known: " + ", ".join(castable_names()) + ", own", "dense_castable"
     )
@@ -69,8 +81,13 @@ def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, workin
         "must be 300 to 4000 kg/m3",
         "2320 kg/m3",
     )
-    require(0 <= water_low <= water_high + NOISE_M <= 1 + NOISE_M, "castable_water", f"{water_low:g} to {water_high:g}",
-            "must be a band within 0 to 1 of the dry mass", "0.09 to 0.11")
+    require(
+        0 <= water_low <= water_high + NOISE_M <= 1 + NOISE_M,
+        "castable_water",
+        f"{water_low:g} to {water_high:g}",
+        "must be a band within 0 to 1 of the dry mass",
+        "0.09 to 0.11",
+    )
     require(
         800 <= service_temp_K <= 2500, "castable_service", f"{service_temp_K:g} K", "must be 800 to 2500 K", "1922 K"
     )
@@ -100,6 +117,7 @@ def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, workin
 class BlockVolume:
     """Where the refractory is [m3]: outside = before the face, around = ring beside the body, window, inside = over the
     lip; ports are what the pins keep out. total = outside + around + window + inside - ports."""
+
     total_m3: float
     outside_m3: float
     around_m3: float
@@ -108,8 +126,18 @@ class BlockVolume:
     ports_m3: float
 
 
-def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2, wall_m, grip_m, block_thickness_m,
-                 port_count, port_diameter_m):
+def block_volume(
+    *,
+    mould_area_m2,
+    body_area_m2,
+    inside_area_m2,
+    window_area_m2,
+    wall_m,
+    grip_m,
+    block_thickness_m,
+    port_count,
+    port_diameter_m,
+):
     """Volume of the block as cast.
 
         V = A_mould*(T - g) + (A_mould - A_body)*g + A_window*w + A_inside*(g - w) - n*pi/4*d**2*T
@@ -142,10 +170,19 @@ def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2,
         "must be at least the grip",
         mm(4 * grip_m),
     )
-    require(mould_area_m2 >= body_area_m2 * (1 - 1e-9), "mould_clearance", f"{mould_area_m2:.4g} m2",
-            "must let the body into the mould", "3 mm")
-    require(0 < window_area_m2 <= inside_area_m2 * (1 + 1e-6) <= body_area_m2, "setback", f"{window_area_m2:.4g} m2",
-            "must leave a window no larger than the body's inside")
+    require(
+        mould_area_m2 >= body_area_m2 * (1 - 1e-9),
+        "mould_clearance",
+        f"{mould_area_m2:.4g} m2",
+        "must let the body into the mould",
+        "3 mm",
+    )
+    require(
+        0 < window_area_m2 <= inside_area_m2 * (1 + 1e-6) <= body_area_m2,
+        "setback",
+        f"{window_area_m2:.4g} m2",
+        "must leave a window no larger than the body's inside",
+    )
     ports_area = port_count * math.pi / 4 * port_diameter_m**2
     require(
         0 <= ports_area < window_area_m2,
@@ -162,6 +199,7 @@ def block_volume(*, mould_area_m2, body_area_m2, inside_area_m2, window_area_m2,
 @dataclass(frozen=True)
 class Batch:
     """What to weigh out: dry mix (waste included), water with its band, bags, and mixes of dry_per_mix_kg each."""
+
     dry_kg: float
     water_kg: float
     water_low_kg: float
@@ -201,8 +239,17 @@ def batch(*, volume_m3, material, waste=0.10, bag_mass_kg=24.95, placing_rate_kg
     dry = volume_m3 * material.density_kg_m3 * (1 + waste) * burners
     bags = math.ceil(dry / bag_mass_kg - 1e-9)
     mixes = math.ceil(dry / (placing_rate_kg_s * material.working_time_s) - 1e-9)
-    return Batch(dry, dry * material.water, dry * material.water_low, dry * material.water_high, bags,
-                 bags * bag_mass_kg - dry, mixes, dry / mixes, dry * material.water / mixes)
+    return Batch(
+        dry,
+        dry * material.water,
+        dry * material.water_low,
+        dry * material.water_high,
+        bags,
+        bags * bag_mass_kg - dry,
+        mixes,
+        dry / mixes,
+        dry * material.water / mixes,
+    )
 
 
 def burner_mass(*, steel_kg, block_volume_m3, material, inlet_kg=0.0, baffle_kg=0.0):

@@ -2,6 +2,7 @@
 
 Sizes are tables in burnercalc/data as printed; every function returns SI.
 """
+
 import math
 from dataclasses import dataclass
 
@@ -24,6 +25,7 @@ def mm(length_m):
 @dataclass(frozen=True)
 class Board:
     """One sold board or panel: real sizes, width_m 0 for sheet goods."""
+
     name: str
     kind: str
     thickness_m: float
@@ -36,8 +38,11 @@ def boards(kind=""):
     Source: PS 20 dressed sizes (memory; partly published), plywood common practice
     Checked by: tests/reference/stock_sizes.csv
     """
-    return tuple(Board(row["name"], row["kind"], row["thickness_in"] * INCH_M, row["width_in"] * INCH_M)
-                 for row in read_table("lumber") if kind in ("", row["kind"]))
+    return tuple(
+        Board(row["name"], row["kind"], row["thickness_in"] * INCH_M, row["width_in"] * INCH_M)
+        for row in read_table("lumber")
+        if kind in ("", row["kind"])
+    )
 
 
 def board(name):
@@ -91,6 +96,7 @@ def nearest_gauge(thickness_m):
 @dataclass(frozen=True)
 class Tube:
     """One stocked tube section; `off_m` is how far it is from the size asked for (the larger of two sides)."""
+
     name: str
     width_m: float
     depth_m: float
@@ -142,8 +148,12 @@ def next_hole_saw(*, diameter_m, clearance_m=0.0):
         if saw >= diameter_m + clearance_m - NOISE_M:
             return saw, max(0.0, saw - diameter_m)
     largest = hole_saws_m()[-1]
-    raise InputError("inlet", mm(diameter_m), f"needs a hole larger than the largest saw of {mm(largest)}; "
-                     "cut it with a torch and a circle guide", mm(largest - clearance_m))
+    raise InputError(
+        "inlet",
+        mm(diameter_m),
+        f"needs a hole larger than the largest saw of {mm(largest)}; cut it with a torch and a circle guide",
+        mm(largest - clearance_m),
+    )
 
 
 def plate_mass_kg(*, area_m2, thickness_m, density_kg_m3=STEEL_DENSITY_KG_M3):
@@ -172,11 +182,19 @@ def tube_section_m2(*, width_m, depth_m, wall_m, inside_radius_m):
     Checked by: tests/reference/steel_mass.csv
     """
     t, r = wall_m, inside_radius_m
-    require(0 < 2 * t < min(width_m, depth_m), "wall", mm(t), "must be above 0 and under half the narrow side",
-            mm(min(width_m, depth_m) / 4))
+    require(
+        0 < 2 * t < min(width_m, depth_m),
+        "wall",
+        mm(t),
+        "must be above 0 and under half the narrow side",
+        mm(min(width_m, depth_m) / 4),
+    )
     require(0 <= 2 * r <= min(width_m, depth_m) - 2 * t, "tube_radius", mm(r), "must fit the bore", mm(t))
-    return (width_m * depth_m - (4 - math.pi) * (r + t) ** 2
-            - ((width_m - 2 * t) * (depth_m - 2 * t) - (4 - math.pi) * r**2))
+    return (
+        width_m * depth_m
+        - (4 - math.pi) * (r + t) ** 2
+        - ((width_m - 2 * t) * (depth_m - 2 * t) - (4 - math.pi) * r**2)
+    )
 
 
 def pipe_section_m2(*, outside_m, wall_m):

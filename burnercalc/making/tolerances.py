@@ -1,4 +1,5 @@
 """Ports never come out as drawn: what crooked and misplaced pins leave of the web, the port area and the flow."""
+
 import math
 import random
 from dataclasses import dataclass
@@ -18,6 +19,7 @@ FAR_PITCHES = 2.5
 @dataclass(frozen=True)
 class Band:
     """Least, mean and greatest of the burners drawn."""
+
     low: float
     mean: float
     high: float
@@ -28,6 +30,7 @@ class PortTolerance:
     """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean
     together; web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio
     to the design; port_flow_low the weakest single port of all burners; burners how many were drawn."""
+
     drift_m: float
     web_drawn_m: float
     web_worst_m: float
@@ -51,8 +54,22 @@ def inclined_entry_loss(tilt_rad):
     return 0.5 + 0.3 * s + 0.2 * s * s
 
 
-def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m, window_length_m, window_width_m,
-                   tilt_rad, position_m, diameter_m=0.0, round_window=False, friction_darcy=0.04, seed=SEED):
+def port_tolerance(
+    *,
+    ports,
+    port_diameter_m,
+    block_thickness_m,
+    grip_m,
+    wall_m,
+    window_length_m,
+    window_width_m,
+    tilt_rad,
+    position_m,
+    diameter_m=0.0,
+    round_window=False,
+    friction_darcy=0.04,
+    seed=SEED,
+):
     """How web, open area and flow change when every pin is off by up to the tolerances, drawn evenly with a fixed seed.
 
     Each port is moved within a circle of position_m at the fire side (where its pin stands in the base), leans within a
@@ -112,8 +129,12 @@ def port_tolerance(*, ports, port_diameter_m, block_thickness_m, grip_m, wall_m,
             open_area = math.pi / 4 * bore * bore - lost
             for z in (lip_low, lip_high):
                 px, py = x + ux * z, y + uy * z
-                open_area = min(open_area, _lens(math.hypot(px, py), half_w, bore / 2) if round_window
-                                else _uncovered(px, py, bore, half_l, half_w))
+                open_area = min(
+                    open_area,
+                    _lens(math.hypot(px, py), half_w, bore / 2)
+                    if round_window
+                    else _uncovered(px, py, bore, half_l, half_w),
+                )
             open_area = max(0.0, open_area)
             lean = math.hypot(ux, uy)
             loss = inclined_entry_loss(math.atan(lean)) + friction_darcy * t * math.sqrt(1 + lean * lean) / bore + 1.0
@@ -137,7 +158,7 @@ def _neighbours(ports, move):
     pairs = []
     for keep in (False, True):  # first the pitch, then the pairs near it
         for a, i in enumerate(order):
-            for j in order[a + 1:]:
+            for j in order[a + 1 :]:
                 limit = min(pitch + 2 * move, FAR_PITCHES * pitch) if keep else pitch
                 if ports[j][0] - ports[i][0] > limit:
                     break
@@ -157,8 +178,13 @@ def _draw(rng, x, y, d, tilt, position, diameter):
     """(x, y, slope x, slope y, bore) of one port as cast, even over the circle, the cone and the diameter."""
     r, turn = position * math.sqrt(rng.random()), 2 * math.pi * rng.random()
     lean, way = math.tan(tilt * math.sqrt(rng.random())), 2 * math.pi * rng.random()
-    return (x + r * math.cos(turn), y + r * math.sin(turn), lean * math.cos(way), lean * math.sin(way),
-            d + diameter * (2 * rng.random() - 1))
+    return (
+        x + r * math.cos(turn),
+        y + r * math.sin(turn),
+        lean * math.cos(way),
+        lean * math.sin(way),
+        d + diameter * (2 * rng.random() - 1),
+    )
 
 
 def _web(one, two, t):
@@ -179,8 +205,12 @@ def _lens(gap, r1, r2):
         return math.pi * min(r1, r2) ** 2
     a = (gap * gap + r1 * r1 - r2 * r2) / (2 * gap)
     b = gap - a
-    return (r1 * r1 * math.acos(max(-1.0, min(1.0, a / r1))) - a * math.sqrt(max(0.0, r1 * r1 - a * a))
-            + r2 * r2 * math.acos(max(-1.0, min(1.0, b / r2))) - b * math.sqrt(max(0.0, r2 * r2 - b * b)))
+    return (
+        r1 * r1 * math.acos(max(-1.0, min(1.0, a / r1)))
+        - a * math.sqrt(max(0.0, r1 * r1 - a * a))
+        + r2 * r2 * math.acos(max(-1.0, min(1.0, b / r2)))
+        - b * math.sqrt(max(0.0, r2 * r2 - b * b))
+    )
 
 
 def _uncovered(x, y, bore, half_l, half_w):

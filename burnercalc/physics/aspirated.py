@@ -1,8 +1,9 @@
 """Air that a gas jet pulls into a throat: the mixture of a naturally aspirated burner."""
+
 from dataclasses import dataclass
 from math import pi, sqrt
 
-from ..constants import ATM_PA, GAS_CONSTANT_J_MOLK, AIR_MOLAR_MASS_KG_MOL
+from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import require
 from ..tables import find
 from .gas_jet import critical_pressure_ratio, jet_flow_kg_s, jet_mass_flux_kg_m2s
@@ -33,8 +34,9 @@ class AspiratedMix:
     throat_velocity_m_s: float
 
 
-def jet_thrust_N(*, diameter_m, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol,
-                 heat_capacity_ratio):
+def jet_thrust_N(
+    *, diameter_m, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
+):
     """Momentum that a gas jet brings, with the push of gas that still expands when the jet is choked.
 
         F = Cd A (G u + pe - p),   u = sqrt(2k/(k-1) R T0/M (1 - r**((k-1)/k))),   r = pe/p0, not below r*
@@ -55,7 +57,7 @@ def jet_thrust_N(*, diameter_m, discharge_coefficient, upstream_Pa, downstream_P
     flux = jet_mass_flux_kg_m2s(upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, k)
     ratio = max(downstream_Pa / upstream_Pa, critical_pressure_ratio(k))
     velocity = sqrt(2 * k / (k - 1) * GAS_CONSTANT_J_MOLK * temp_K / molar_mass_kg_mol * (1 - ratio ** ((k - 1) / k)))
-    area = discharge_coefficient * pi / 4 * diameter_m ** 2
+    area = discharge_coefficient * pi / 4 * diameter_m**2
     return area * (flux * velocity + ratio * upstream_Pa - downstream_Pa)
 
 
@@ -77,10 +79,22 @@ def entrained_ratio_prigg(relative_density, throat_to_jet_diameter):
     return sqrt(relative_density) * (throat_to_jet_diameter - 1)
 
 
-def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat_diameter_m,
-                  stoichiometric_ratio_volume, molar_mass_kg_mol, heat_capacity_ratio, gas_temp_K=288.15,
-                  air_temp_K=288.15, ambient_Pa=ATM_PA,
-                  inlet_loss=PLAIN_INLET_LOSS, outlet_loss=PLAIN_OUTLET_LOSS, chamber_gauge_Pa=0.0):
+def aspirated_mix(
+    *,
+    gas_gauge_Pa,
+    jet_diameter_m,
+    discharge_coefficient,
+    throat_diameter_m,
+    stoichiometric_ratio_volume,
+    molar_mass_kg_mol,
+    heat_capacity_ratio,
+    gas_temp_K=288.15,
+    air_temp_K=288.15,
+    ambient_Pa=ATM_PA,
+    inlet_loss=PLAIN_INLET_LOSS,
+    outlet_loss=PLAIN_OUTLET_LOSS,
+    chamber_gauge_Pa=0.0,
+):
     """Flows and equivalence ratio of a jet that blows into a straight throat.
 
     Momentum over the throat, from still air to the chamber (Va, Vg volume flows, A throat area):
@@ -113,17 +127,33 @@ def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat
     Checked by: tests/test_aspirated.py (closed form, Prigg's limit, momentum put back together)
     """
     require(0 < gas_gauge_Pa < 2e6, "gas_pressure", f"{gas_gauge_Pa:g} Pa", "must be above 0 and below 2 MPa gauge")
-    require(throat_diameter_m > 3 * jet_diameter_m, "throat_diameter", f"{throat_diameter_m:g} m",
-            "must be more than 3 jet diameters", f"{3.1 * jet_diameter_m:g} m")
+    require(
+        throat_diameter_m > 3 * jet_diameter_m,
+        "throat_diameter",
+        f"{throat_diameter_m:g} m",
+        "must be more than 3 jet diameters",
+        f"{3.1 * jet_diameter_m:g} m",
+    )
     for field, loss in (("inlet_loss", inlet_loss), ("outlet_loss", outlet_loss)):
         require(0 <= loss < 100, field, loss, "must be 0 or more and below 100", "1")
-    require(0 <= chamber_gauge_Pa < 1e4, "chamber_pressure", f"{chamber_gauge_Pa:g} Pa",
-            "must be 0 or more and below 10 kPa gauge", "0 Pa")
-    jet = {"diameter_m": jet_diameter_m, "discharge_coefficient": discharge_coefficient,
-           "upstream_Pa": ambient_Pa + gas_gauge_Pa, "downstream_Pa": ambient_Pa, "temp_K": gas_temp_K,
-           "molar_mass_kg_mol": molar_mass_kg_mol, "heat_capacity_ratio": heat_capacity_ratio}
+    require(
+        0 <= chamber_gauge_Pa < 1e4,
+        "chamber_pressure",
+        f"{chamber_gauge_Pa:g} Pa",
+        "must be 0 or more and below 10 kPa gauge",
+        "0 Pa",
+    )
+    jet = {
+        "diameter_m": jet_diameter_m,
+        "discharge_coefficient": discharge_coefficient,
+        "upstream_Pa": ambient_Pa + gas_gauge_Pa,
+        "downstream_Pa": ambient_Pa,
+        "temp_K": gas_temp_K,
+        "molar_mass_kg_mol": molar_mass_kg_mol,
+        "heat_capacity_ratio": heat_capacity_ratio,
+    }
     thrust, gas = jet_thrust_N(**jet), jet_flow_kg_s(**jet)
-    area = pi / 4 * throat_diameter_m ** 2
+    area = pi / 4 * throat_diameter_m**2
     rho_air = ambient_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * air_temp_K)
     gas_volume = gas * GAS_CONSTANT_J_MOLK * gas_temp_K / (ambient_Pa * molar_mass_kg_mol)
     # a*ma**2 + b*ma + c = 0, the equation above sorted by the air flow; a > 0 for any loss of 0 or more.
@@ -131,13 +161,18 @@ def aspirated_mix(*, gas_gauge_Pa, jet_diameter_m, discharge_coefficient, throat
     a = (half + 0.5 * (inlet_loss - 1)) / rho_air
     b = half * (gas_volume + gas / rho_air)
     c = half * gas * gas_volume - area * (thrust - chamber_gauge_Pa * area)
-    require(c < 0, "chamber_pressure" if chamber_gauge_Pa else "throat_diameter",
-            f"{chamber_gauge_Pa:g} Pa" if chamber_gauge_Pa else f"{throat_diameter_m:g} m",
-            "needs a jet strong enough to pull in air; this one is pushed back", "0 Pa" if chamber_gauge_Pa else "")
+    require(
+        c < 0,
+        "chamber_pressure" if chamber_gauge_Pa else "throat_diameter",
+        f"{chamber_gauge_Pa:g} Pa" if chamber_gauge_Pa else f"{throat_diameter_m:g} m",
+        "needs a jet strong enough to pull in air; this one is pushed back",
+        "0 Pa" if chamber_gauge_Pa else "",
+    )
     air = -2 * c / (b + sqrt(b * b - 4 * a * c))
     ratio = air / AIR_MOLAR_MASS_KG_MOL * molar_mass_kg_mol / gas
-    return AspiratedMix(gas, air, ratio, stoichiometric_ratio_volume / ratio, thrust,
-                        (gas_volume + air / rho_air) / area)
+    return AspiratedMix(
+        gas, air, ratio, stoichiometric_ratio_volume / ratio, thrust, (gas_volume + air / rho_air) / area
+    )
 
 
 def burner_kind(key):

@@ -1,4 +1,5 @@
 """Pressure, temperature and density of the ambient air, at an altitude or as measured."""
+
 from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2
 from ..errors import require
 
@@ -25,8 +26,13 @@ def standard_temp_K(altitude_m):
     Checked by:
         tests/test_atmosphere.py against fluids.atmosphere.ATMOSPHERE_1976
     """
-    require(ALTITUDE_MIN_M <= altitude_m <= ALTITUDE_MAX_M, "altitude", f"{altitude_m:g} m",
-            "must be within -500 to 11000 m", f"{min(max(altitude_m, ALTITUDE_MIN_M), ALTITUDE_MAX_M):g} m")
+    require(
+        ALTITUDE_MIN_M <= altitude_m <= ALTITUDE_MAX_M,
+        "altitude",
+        f"{altitude_m:g} m",
+        "must be within -500 to 11000 m",
+        f"{min(max(altitude_m, ALTITUDE_MIN_M), ALTITUDE_MAX_M):g} m",
+    )
     geopotential_m = EARTH_RADIUS_M * altitude_m / (EARTH_RADIUS_M + altitude_m)
     return SEA_LEVEL_TEMP_K - LAPSE_RATE_K_M * geopotential_m
 

@@ -3,6 +3,7 @@
 Flows are volumes of the air as it enters the blower; at another air density a blower moves the same volume against a
 pressure in proportion to the density.
 """
+
 import re
 from dataclasses import dataclass
 from math import isfinite, sqrt
@@ -18,12 +19,14 @@ _SCAN = 64  # looks along the curve for crossings; a hump narrower than 1/64 of 
 @dataclass(frozen=True)
 class Parabola:
     """The two-number blower curve p = p0 (1 - (Q/Q0)^2): a plain form of small radial blowers (common practice)."""
+
     shutoff_Pa: float
     free_m3_s: float
 
     def __post_init__(self):
-        require(0 < self.shutoff_Pa < float("inf"), "blower_shutoff_pressure", f"{self.shutoff_Pa:g} Pa",
-                "must be above 0")
+        require(
+            0 < self.shutoff_Pa < float("inf"), "blower_shutoff_pressure", f"{self.shutoff_Pa:g} Pa", "must be above 0"
+        )
         require(0 < self.free_m3_s < float("inf"), "blower_free_flow", f"{self.free_m3_s:g} m3/s", "must be above 0")
 
     @property
@@ -33,7 +36,7 @@ class Parabola:
     def pressure_Pa(self, flow_m3_s, density_kg_m3=CURVE_DENSITY_KG_M3):
         """Pressure at a flow from 0 to last_m3_s, in air of that density [Pa]."""
         _within(self, flow_m3_s, "blower_free_flow")
-        return self.shutoff_Pa * (1 - (flow_m3_s / self.free_m3_s)**2) * density_kg_m3 / CURVE_DENSITY_KG_M3
+        return self.shutoff_Pa * (1 - (flow_m3_s / self.free_m3_s) ** 2) * density_kg_m3 / CURVE_DENSITY_KG_M3
 
 
 @dataclass(frozen=True)
@@ -43,22 +46,41 @@ class Points:
     Between two points a cubic whose slopes keep it monotonic: Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984)
     300 (published), the weighted harmonic mean; a curve may still rise and fall (hump) where its points do.
     """
+
     flows_m3_s: tuple
     pressures_Pa: tuple
 
     def __post_init__(self):
         flows, pressures = self.flows_m3_s, self.pressures_Pa
-        require(len(flows) >= 2 and len(flows) == len(pressures), "blower_curve", f"{len(flows)} points",
-                "needs two points or more, each a flow and a pressure", "0 cfm 8 inH2O, 100 cfm 5 inH2O")
+        require(
+            len(flows) >= 2 and len(flows) == len(pressures),
+            "blower_curve",
+            f"{len(flows)} points",
+            "needs two points or more, each a flow and a pressure",
+            "0 cfm 8 inH2O, 100 cfm 5 inH2O",
+        )
         for flow, pressure in zip(flows, pressures):
-            require(isfinite(flow) and isfinite(pressure) and flow >= 0 and pressure >= 0, "blower_curve",
-                    f"{flow:g} m3/s at {pressure:g} Pa", "must be flows and pressures of 0 or more")
-        require(flows[0] == 0, "blower_curve", f"first flow {flows[0]:g} m3/s",
-                "must start with the pressure at no flow", "0 cfm 8 inH2O, ...")
+            require(
+                isfinite(flow) and isfinite(pressure) and flow >= 0 and pressure >= 0,
+                "blower_curve",
+                f"{flow:g} m3/s at {pressure:g} Pa",
+                "must be flows and pressures of 0 or more",
+            )
+        require(
+            flows[0] == 0,
+            "blower_curve",
+            f"first flow {flows[0]:g} m3/s",
+            "must start with the pressure at no flow",
+            "0 cfm 8 inH2O, ...",
+        )
         require(pressures[0] > 0, "blower_curve", "0 Pa at no flow", "must have a pressure above 0 at no flow")
         for before, after in zip(flows, flows[1:]):
-            require(before < after, "blower_curve", f"{before:g} m3/s, then {after:g} m3/s",
-                    "must have its flows rising from point to point, each once")
+            require(
+                before < after,
+                "blower_curve",
+                f"{before:g} m3/s, then {after:g} m3/s",
+                "must have its flows rising from point to point, each once",
+            )
 
     @property
     def last_m3_s(self):
@@ -72,8 +94,12 @@ class Points:
         width = xs[i + 1] - xs[i]
         t = (flow_m3_s - xs[i]) / width
         slopes = self._slopes()
-        pressure = ((1 + 2 * t) * (1 - t)**2 * ys[i] + t * (1 - t)**2 * width * slopes[i]
-                    + t**2 * (3 - 2 * t) * ys[i + 1] - t**2 * (1 - t) * width * slopes[i + 1])
+        pressure = (
+            (1 + 2 * t) * (1 - t) ** 2 * ys[i]
+            + t * (1 - t) ** 2 * width * slopes[i]
+            + t**2 * (3 - 2 * t) * ys[i + 1]
+            - t**2 * (1 - t) * width * slopes[i + 1]
+        )
         return pressure * density_kg_m3 / CURVE_DENSITY_KG_M3
 
     def _slopes(self):
@@ -86,8 +112,11 @@ class Points:
         for w0, w1, c0, c1 in zip(widths, widths[1:], chords, chords[1:]):
             heavy0, heavy1 = 2 * w1 + w0, w1 + 2 * w0
             inner.append((heavy0 + heavy1) / (heavy0 / c0 + heavy1 / c1) if c0 * c1 > 0 else 0.0)
-        return [_end_slope(widths[0], widths[1], chords[0], chords[1]), *inner,
-                _end_slope(widths[-1], widths[-2], chords[-1], chords[-2])]
+        return [
+            _end_slope(widths[0], widths[1], chords[0], chords[1]),
+            *inner,
+            _end_slope(widths[-1], widths[-2], chords[-1], chords[-2]),
+        ]
 
 
 def _end_slope(width, next_width, chord, next_chord):
@@ -101,8 +130,12 @@ def _end_slope(width, next_width, chord, next_chord):
 
 
 def _within(curve, flow_m3_s, field):
-    require(0 <= flow_m3_s <= curve.last_m3_s, field, f"{flow_m3_s:g} m3/s",
-            f"must reach this flow; the curve ends at {curve.last_m3_s:g} m3/s")
+    require(
+        0 <= flow_m3_s <= curve.last_m3_s,
+        field,
+        f"{flow_m3_s:g} m3/s",
+        f"must reach this flow; the curve ends at {curve.last_m3_s:g} m3/s",
+    )
 
 
 def parse_blower_curve(text, parse_quantity, field="blower_curve"):
@@ -125,8 +158,12 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve"):
             continue
         parts = re.split(r"\s+(?=[-+.\d])", point.strip())
         if len(parts) != 2:
-            raise InputError(field, point.strip(), "must be points of one flow and one pressure, each with its unit",
-                             "0 cfm 8 inH2O, 100 cfm 5 inH2O")
+            raise InputError(
+                field,
+                point.strip(),
+                "must be points of one flow and one pressure, each with its unit",
+                "0 cfm 8 inH2O, 100 cfm 5 inH2O",
+            )
         flows.append(parse_quantity(parts[0], "air_flow", field))
         pressures.append(parse_quantity(parts[1], "pressure", field))
     try:
@@ -146,6 +183,7 @@ class OperatingPoint:
         stalled        the burner needs more pressure at no flow than the blower has: no flow
         crossings      how often the two curves cross; above 1 (a humped curve) the flow may hunt
     """
+
     flow_m3_s: float
     pressure_Pa: float
     beyond_curve: bool
@@ -222,6 +260,7 @@ class Damper:
         K               its loss on the velocity head in the pipe
         open_fraction   open area over the pipe's, taken as a thin sharp-edged plate; 1 = wide open
     """
+
     drop_Pa: float
     share: float
     K: float

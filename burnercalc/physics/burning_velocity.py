@@ -2,7 +2,8 @@
 
 Published shapes over the equivalence ratio, scaled to later measurements of their peaks, so the result carries a band.
 """
-from functools import lru_cache
+
+from functools import cache, lru_cache
 from math import exp, sqrt
 
 from ..constants import ATM_PA
@@ -24,12 +25,17 @@ BAND_PHIS = (0.5, 0.6, 0.8, 0.9, 1.2, 1.4, 1.6)
 OXYGEN_MOL_MOL = {"CH4": 2.0, "C2H6": 3.5, "C3H6": 4.5, "C3H8": 5.0, "C4H10": 6.5, "iC4H10": 6.5}
 
 
-@lru_cache(maxsize=None)
+@cache
 def _temperature_points(like):
     phis = sorted({row["phi"] for row in read_table("burning_velocity_temperature") if row["fuel"] == like})
     return tuple(phis), tuple(
-        tuple((row["temp_K"], row["exponent"]) for row in read_table("burning_velocity_temperature")
-              if row["fuel"] == like and row["phi"] == phi) for phi in phis)
+        tuple(
+            (row["temp_K"], row["exponent"])
+            for row in read_table("burning_velocity_temperature")
+            if row["fuel"] == like and row["phi"] == phi
+        )
+        for phi in phis
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -89,17 +95,37 @@ def species_burning_velocity_m_s(species, equivalence_ratio, temp_K=REFERENCE_TE
         tests/reference/burning_velocity.csv
     """
     low, high = PHI_RANGE
-    require(low <= equivalence_ratio <= high, "equivalence_ratio", f"{equivalence_ratio:g}",
-            f"must be within {low:g} to {high:g}", f"{min(max(equivalence_ratio, low), high):g}")
-    require(TEMP_RANGE_K[0] <= temp_K <= TEMP_RANGE_K[1], "temp_K", f"{temp_K:g}",
-            f"must be within {TEMP_RANGE_K[0]:g} to {TEMP_RANGE_K[1]:g} K")
+    require(
+        low <= equivalence_ratio <= high,
+        "equivalence_ratio",
+        f"{equivalence_ratio:g}",
+        f"must be within {low:g} to {high:g}",
+        f"{min(max(equivalence_ratio, low), high):g}",
+    )
+    require(
+        TEMP_RANGE_K[0] <= temp_K <= TEMP_RANGE_K[1],
+        "temp_K",
+        f"{temp_K:g}",
+        f"must be within {TEMP_RANGE_K[0]:g} to {TEMP_RANGE_K[1]:g} K",
+    )
     require(0 < pressure_Pa < 1e8, "pressure_Pa", f"{pressure_Pa:g}", "must be above 0 and below 1e8 Pa")
     row = by_key("burning_velocity", "species")[species]
-    value = (row["peak_m_s"] * _shape(row, equivalence_ratio) / _shape(row, peak_equivalence_ratio(species))
-             * (temp_K / REFERENCE_TEMP_K) ** temperature_exponent(row["temperature_like"], equivalence_ratio, temp_K)
-             * (pressure_Pa / ATM_PA) ** row["pressure_exponent"])
-    bands = (2 * row["band_06"], row["band_06"], row["band_08"], row["band_09"], row["band_12"], row["band_14"],
-             2 * row["band_14"])
+    value = (
+        row["peak_m_s"]
+        * _shape(row, equivalence_ratio)
+        / _shape(row, peak_equivalence_ratio(species))
+        * (temp_K / REFERENCE_TEMP_K) ** temperature_exponent(row["temperature_like"], equivalence_ratio, temp_K)
+        * (pressure_Pa / ATM_PA) ** row["pressure_exponent"]
+    )
+    bands = (
+        2 * row["band_06"],
+        row["band_06"],
+        row["band_08"],
+        row["band_09"],
+        row["band_12"],
+        row["band_14"],
+        2 * row["band_14"],
+    )
     spread = interpolate(equivalence_ratio, BAND_PHIS, bands)
     # As a factor both ways, so that a wide band stays above zero.
     return Band(value / (1 + spread), value, value * (1 + spread))
@@ -144,6 +170,8 @@ def burning_velocity_m_s(composition, equivalence_ratio, temp_K=REFERENCE_TEMP_K
     Checked by:
         tests/reference/burning_velocity.csv
     """
-    found = [(share, species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa))
-             for name, share in heat_shares(composition)]
+    found = [
+        (share, species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa))
+        for name, share in heat_shares(composition)
+    ]
     return Band(*(sum(share * band[i] for share, band in found) for i in range(3)))

@@ -1,4 +1,5 @@
 """Heat that the chamber asks for: walls, opening, work, and the lining that must be heated first."""
+
 from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
@@ -77,9 +78,25 @@ class Firing:
 
 
 @lru_cache(maxsize=128)
-def chamber_heat(*, shape, length_m, width_m=None, height_m=None, diameter_m=None, lining, opening_area_m2=0.0,
-                 opening_depth_m=0.0, chamber_temp_K, work_metal, work_rate_kg_s, work_temp_K, heat_up_time_s,
-                 ambient_temp_K, shell_emissivity=0.9, ambient_pressure_Pa=ATM_PA):
+def chamber_heat(
+    *,
+    shape,
+    length_m,
+    width_m=None,
+    height_m=None,
+    diameter_m=None,
+    lining,
+    opening_area_m2=0.0,
+    opening_depth_m=0.0,
+    chamber_temp_K,
+    work_metal,
+    work_rate_kg_s,
+    work_temp_K,
+    heat_up_time_s,
+    ambient_temp_K,
+    shell_emissivity=0.9,
+    ambient_pressure_Pa=ATM_PA,
+):
     """All the heat that a lined chamber asks for.
 
     Arguments:
@@ -114,37 +131,84 @@ def chamber_heat(*, shape, length_m, width_m=None, height_m=None, diameter_m=Non
     geometry = attempt(_geometry, shape, length_m, width_m, height_m, diameter_m, opening_area_m2)
     layers = attempt(lambda: tuple((material(key), thickness_m) for key, thickness_m in lining))
     attempt(require, 0 <= shell_emissivity <= 1, "shell_emissivity", shell_emissivity, "must be within 0 to 1", "0.9")
-    attempt(require, 0 <= work_rate_kg_s < 100, "work_rate", f"{work_rate_kg_s:g} kg/s",
-            "must be 0 or more and below 100 kg/s", "0 kg/s")
-    attempt(require, work_temp_K <= chamber_temp_K, "work_temperature", f"{work_temp_K:g} K",
-            "must not be above the chamber temperature", f"{chamber_temp_K:g} K")
+    attempt(
+        require,
+        0 <= work_rate_kg_s < 100,
+        "work_rate",
+        f"{work_rate_kg_s:g} kg/s",
+        "must be 0 or more and below 100 kg/s",
+        "0 kg/s",
+    )
+    attempt(
+        require,
+        work_temp_K <= chamber_temp_K,
+        "work_temperature",
+        f"{work_temp_K:g} K",
+        "must not be above the chamber temperature",
+        f"{chamber_temp_K:g} K",
+    )
     per_kg = attempt(metal_heat_J_kg, work_metal, ambient_temp_K, work_temp_K)
-    opening = attempt(opening_loss_W, area_m2=opening_area_m2, depth_m=opening_depth_m, chamber_temp_K=chamber_temp_K,
-                      ambient_temp_K=ambient_temp_K)
+    opening = attempt(
+        opening_loss_W,
+        area_m2=opening_area_m2,
+        depth_m=opening_depth_m,
+        chamber_temp_K=chamber_temp_K,
+        ambient_temp_K=ambient_temp_K,
+    )
     if geometry is not None and layers is not None:
-        shell = {"wall": geometry[0], "layers": layers, "hot_face_temp_K": chamber_temp_K,
-                 "ambient_temp_K": ambient_temp_K, "film_loss_W": still_air(
-                     ambient_temp_K=ambient_temp_K, emissivity=shell_emissivity, pressure_Pa=ambient_pressure_Pa)}
+        shell = {
+            "wall": geometry[0],
+            "layers": layers,
+            "hot_face_temp_K": chamber_temp_K,
+            "ambient_temp_K": ambient_temp_K,
+            "film_loss_W": still_air(
+                ambient_temp_K=ambient_temp_K, emissivity=shell_emissivity, pressure_Pa=ambient_pressure_Pa
+            ),
+        }
         steady = attempt(steady_wall, **shell)
         # A refused wall would only be refused once more.
-        warm_up = attempt(heat_up, time_s=heat_up_time_s, **shell) if steady else attempt(
-            require, 0 < heat_up_time_s <= 1e6, "heat_up_time", f"{heat_up_time_s:g} s",
-            "must be above 0 and at most 1e6 s", "3600 s")
+        warm_up = (
+            attempt(heat_up, time_s=heat_up_time_s, **shell)
+            if steady
+            else attempt(
+                require,
+                0 < heat_up_time_s <= 1e6,
+                "heat_up_time",
+                f"{heat_up_time_s:g} s",
+                "must be above 0 and at most 1e6 s",
+                "3600 s",
+            )
+        )
     if errors:
         raise InputErrors(errors)
     _, volume, area = geometry
-    return ChamberHeat(volume, area, steady, warm_up, heat_up_time_s, steady.loss_W, opening, work_rate_kg_s * per_kg,
-                       warm_up.absorbed_J / heat_up_time_s + opening)
+    return ChamberHeat(
+        volume,
+        area,
+        steady,
+        warm_up,
+        heat_up_time_s,
+        steady.loss_W,
+        opening,
+        work_rate_kg_s * per_kg,
+        warm_up.absorbed_J / heat_up_time_s + opening,
+    )
 
 
 def _geometry(shape, length_m, width_m, height_m, diameter_m, opening_area_m2):
     """Wall, volume [m3] and inside area [m2] of the chamber."""
     if shape == "box":
-        return (box_chamber(length_m=length_m, width_m=width_m, height_m=height_m, opening_area_m2=opening_area_m2),
-                length_m * width_m * height_m, box_area_m2(length_m, width_m, height_m))
+        return (
+            box_chamber(length_m=length_m, width_m=width_m, height_m=height_m, opening_area_m2=opening_area_m2),
+            length_m * width_m * height_m,
+            box_area_m2(length_m, width_m, height_m),
+        )
     require(shape == "cylinder", "chamber_shape", shape, "must be box or cylinder", "box")
-    return (cylinder_chamber(diameter_m=diameter_m, length_m=length_m, opening_area_m2=opening_area_m2),
-            pi / 4 * diameter_m ** 2 * length_m, cylinder_area_m2(diameter_m, length_m))
+    return (
+        cylinder_chamber(diameter_m=diameter_m, length_m=length_m, opening_area_m2=opening_area_m2),
+        pi / 4 * diameter_m**2 * length_m,
+        cylinder_area_m2(diameter_m, length_m),
+    )
 
 
 def firing(heat, available_fraction):
@@ -160,11 +224,22 @@ def firing(heat, available_fraction):
     Assumes: available heat at full chamber temperature during the whole heat-up, so its rate is on the high side
     Checked by: tests/test_chamber.py
     """
-    require(0.01 < available_fraction <= 1, "chamber_temperature", f"available heat {available_fraction:g}",
-            "needs a flame that leaves more than 1 % of its gross heat in the chamber; lower it, or preheat the air")
+    require(
+        0.01 < available_fraction <= 1,
+        "chamber_temperature",
+        f"available heat {available_fraction:g}",
+        "needs a flame that leaves more than 1 % of its gross heat in the chamber; lower it, or preheat the air",
+    )
     hold, work, up = (watt / available_fraction for watt in (heat.hold_W, heat.working_W, heat.heat_up_W))
-    return Firing(available_fraction, hold, work, up, max(work, up), "working" if work >= up else "heat-up",
-                  heat.work_heat_W / work if work > 0 else 0.0)
+    return Firing(
+        available_fraction,
+        hold,
+        work,
+        up,
+        max(work, up),
+        "working" if work >= up else "heat-up",
+        heat.work_heat_W / work if work > 0 else 0.0,
+    )
 
 
 def heat_balance(heat, firing_rate_W, available_fraction):
@@ -178,5 +253,10 @@ def heat_balance(heat, firing_rate_W, available_fraction):
     require(0 <= firing_rate_W < 1e9, "firing_rate", firing_rate_W, "must be 0 or more and below 1e9 W")
     flue = firing_rate_W * (1 - available_fraction)
     spare = firing_rate_W * available_fraction - heat.working_W
-    return (("flue", flue), ("wall", heat.wall_loss_W), ("opening", heat.opening_loss_W), ("work", heat.work_heat_W),
-            ("spare", spare))
+    return (
+        ("flue", flue),
+        ("wall", heat.wall_loss_W),
+        ("opening", heat.opening_loss_W),
+        ("work", heat.work_heat_W),
+        ("spare", spare),
+    )

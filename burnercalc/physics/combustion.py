@@ -3,6 +3,7 @@
 A fuel is a composition (tuple of (species, mole fraction)) from fuels.fuel_composition. Firing rate is gross: gas flow
 times gross heating value. Volume flows are of ideal gases at 15 degC and 101 325 Pa.
 """
+
 from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
@@ -10,8 +11,16 @@ from math import sqrt
 from ..constants import COMBUSTION_TEMP_K, STANDARD_PRESSURE_PA
 from ..errors import require
 from .equilibrium import equilibrium_at_enthalpy, equilibrium_at_temperature
-from .fuels import (AIR, STANDARD_MOLAR_VOLUME_M3_MOL, WATER_LATENT_J_MOL, gross_heating_value_J_mol,
-                    molar_mass_kg_mol, net_heating_value_J_mol, stoichiometric_air_kg_kg, stoichiometric_air_mol_mol)
+from .fuels import (
+    AIR,
+    STANDARD_MOLAR_VOLUME_M3_MOL,
+    WATER_LATENT_J_MOL,
+    gross_heating_value_J_mol,
+    molar_mass_kg_mol,
+    net_heating_value_J_mol,
+    stoichiometric_air_kg_kg,
+    stoichiometric_air_mol_mol,
+)
 from .thermo import fractions, mixture_atoms_mol, mixture_enthalpy_J, mixture_mass_kg, require_range
 
 # Below this temperature the water-gas reaction CO + H2O = CO2 + H2 and the burning of the last CO are too slow to
@@ -128,8 +137,14 @@ def reactants_enthalpy_J(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, 
 
 
 @lru_cache(maxsize=1024)
-def flame(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMBUSTION_TEMP_K,
-          pressure_Pa=STANDARD_PRESSURE_PA, air=AIR):
+def flame(
+    fuel,
+    equivalence_ratio,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+):
     """Burned gas right behind an adiabatic flame, per mole of fuel.
 
         H(burned, T) = H(gas, T_gas) + H(air, T_air) at equilibrium
@@ -162,8 +177,14 @@ def flame(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMB
     return equilibrium_at_enthalpy(atoms, enthalpy_J, pressure_Pa)
 
 
-def flame_temp_K(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMBUSTION_TEMP_K,
-                 pressure_Pa=STANDARD_PRESSURE_PA, air=AIR):
+def flame_temp_K(
+    fuel,
+    equivalence_ratio,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+):
     """Adiabatic flame temperature with dissociation [K]; arguments and limits as flame()."""
     return flame(fuel, equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa, air).temp_K
 
@@ -171,6 +192,7 @@ def flame_temp_K(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, air_temp
 @dataclass(frozen=True)
 class FlueGas:
     """Gas that leaves the chamber: moles per mole of fuel, mole fractions with and without its water."""
+
     chamber_temp_K: float
     composition_temp_K: float
     pressure_Pa: float
@@ -188,8 +210,16 @@ def dry_fractions(composition):
 
 
 @lru_cache(maxsize=1024)
-def flue_gas(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMBUSTION_TEMP_K,
-             pressure_Pa=STANDARD_PRESSURE_PA, air=AIR, freeze_temp_K=FREEZE_TEMP_K):
+def flue_gas(
+    fuel,
+    equivalence_ratio,
+    chamber_temp_K,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+    freeze_temp_K=FREEZE_TEMP_K,
+):
     """Flue gas of a chamber: equilibrium at the chamber temperature, frozen below freeze_temp_K.
 
         T_composition = max(T_chamber, min(T_freeze, T_flame))
@@ -223,9 +253,16 @@ def flue_gas(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TEMP
     amounts = equilibrium_at_temperature(atoms, composition_temp_K, pressure_Pa).amounts_mol
     wet, dry = fractions(amounts), dry_fractions(amounts)
     return FlueGas(
-        chamber_temp_K=chamber_temp_K, composition_temp_K=composition_temp_K, pressure_Pa=pressure_Pa,
-        amounts_mol=amounts, wet=wet, dry=dry, co_dry=dict(dry)["CO"], o2_dry=dict(dry)["O2"],
-        dew_point_K=dew_point_K(dict(wet)["H2O"], pressure_Pa))
+        chamber_temp_K=chamber_temp_K,
+        composition_temp_K=composition_temp_K,
+        pressure_Pa=pressure_Pa,
+        amounts_mol=amounts,
+        wet=wet,
+        dry=dry,
+        co_dry=dict(dry)["CO"],
+        o2_dry=dict(dry)["O2"],
+        dew_point_K=dew_point_K(dict(wet)["H2O"], pressure_Pa),
+    )
 
 
 def dew_point_K(water_fraction, pressure_Pa=STANDARD_PRESSURE_PA):
@@ -248,8 +285,12 @@ def dew_point_K(water_fraction, pressure_Pa=STANDARD_PRESSURE_PA):
         tests/test_combustion.py
     """
     water_Pa = water_fraction * pressure_Pa
-    require(611.213 <= water_Pa <= 22.064e6, "water_fraction", f"{water_fraction:g}",
-            "must give a water pressure of 611.213 to 22.064e6 Pa")
+    require(
+        611.213 <= water_Pa <= 22.064e6,
+        "water_fraction",
+        f"{water_fraction:g}",
+        "must give a water pressure of 611.213 to 22.064e6 Pa",
+    )
     b = (water_Pa / 1e6) ** 0.25
     e = b * b - 0.17073846940092e2 * b + 0.14915108613530e2
     f = 0.11670521452767e4 * b * b + 0.12020824702470e5 * b - 0.48232657361591e4
@@ -287,15 +328,24 @@ def atmosphere(equivalence_ratio, band=NEUTRAL_BAND):
 @dataclass(frozen=True)
 class HeatSplit:
     """Where one unit of gross heat goes; available + latent + sensible + chemical = 1 + preheat."""
-    preheat: float      # brought in by gas and air above 25 degC
-    available: float    # left in the chamber
-    latent: float       # in the water vapour, lost unless it condenses
-    sensible: float     # in the hot flue gas, above 25 degC
-    chemical: float     # in CO, H2 and other unburned gas, gross
+
+    preheat: float  # brought in by gas and air above 25 degC
+    available: float  # left in the chamber
+    latent: float  # in the water vapour, lost unless it condenses
+    sensible: float  # in the hot flue gas, above 25 degC
+    chemical: float  # in CO, H2 and other unburned gas, gross
 
 
-def heat_split(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMBUSTION_TEMP_K,
-               pressure_Pa=STANDARD_PRESSURE_PA, air=AIR, freeze_temp_K=FREEZE_TEMP_K):
+def heat_split(
+    fuel,
+    equivalence_ratio,
+    chamber_temp_K,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+    freeze_temp_K=FREEZE_TEMP_K,
+):
     """Shares of the gross heat when the flue gas leaves at the chamber temperature.
 
         available = (H(gas, T_gas) + H(air, T_air) - H(flue gas, T_chamber)) / HHV
@@ -327,22 +377,42 @@ def heat_split(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TE
     flue_J = mixture_enthalpy_J(flue.amounts_mol, chamber_temp_K)
     latent_J = dict(flue.amounts_mol)["H2O"] * WATER_LATENT_J_MOL
     return HeatSplit(
-        preheat=(inlet_J - cold_J) / gross_J, available=(inlet_J - flue_J) / gross_J, latent=latent_J / gross_J,
-        sensible=(flue_J - flue_cold_J) / gross_J, chemical=(gross_J - latent_J - (cold_J - flue_cold_J)) / gross_J)
+        preheat=(inlet_J - cold_J) / gross_J,
+        available=(inlet_J - flue_J) / gross_J,
+        latent=latent_J / gross_J,
+        sensible=(flue_J - flue_cold_J) / gross_J,
+        chemical=(gross_J - latent_J - (cold_J - flue_cold_J)) / gross_J,
+    )
 
 
-def available_heat_fraction(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TEMP_K,
-                            air_temp_K=COMBUSTION_TEMP_K, pressure_Pa=STANDARD_PRESSURE_PA, air=AIR,
-                            freeze_temp_K=FREEZE_TEMP_K):
+def available_heat_fraction(
+    fuel,
+    equivalence_ratio,
+    chamber_temp_K,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+    freeze_temp_K=FREEZE_TEMP_K,
+):
     """Share of the gross heat that stays in the chamber, chemical loss included [-]; arguments as flue_gas()."""
-    return heat_split(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air,
-                      freeze_temp_K).available
+    return heat_split(
+        fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air, freeze_temp_K
+    ).available
 
 
-def available_heat_fraction_net(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K=COMBUSTION_TEMP_K,
-                                air_temp_K=COMBUSTION_TEMP_K, pressure_Pa=STANDARD_PRESSURE_PA, air=AIR,
-                                freeze_temp_K=FREEZE_TEMP_K):
+def available_heat_fraction_net(
+    fuel,
+    equivalence_ratio,
+    chamber_temp_K,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+    freeze_temp_K=FREEZE_TEMP_K,
+):
     """The same heat as a share of the net heating value [-]: available_heat_fraction * HHV / LHV."""
-    gross = available_heat_fraction(fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air,
-                                    freeze_temp_K)
+    gross = available_heat_fraction(
+        fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air, freeze_temp_K
+    )
     return gross * gross_heating_value_J_mol(fuel) / net_heating_value_J_mol(fuel)

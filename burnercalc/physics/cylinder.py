@@ -2,13 +2,19 @@
 
 The regulator stops being fed when the liquid is so cold that its pressure falls below what the inlet needs.
 """
+
 from dataclasses import dataclass
 from math import acos, exp, pi, sqrt
 
 from ..errors import require
 from ..tables import find, interpolate, read_table
-from .lp_liquid import (latent_heat_J_kg, liquid_density_kg_m3, liquid_heat_capacity_J_kgK, saturation_pressure_Pa,
-                        saturation_temp_K)
+from .lp_liquid import (
+    latent_heat_J_kg,
+    liquid_density_kg_m3,
+    liquid_heat_capacity_J_kgK,
+    saturation_pressure_Pa,
+    saturation_temp_K,
+)
 
 POUND_KG, INCH_M, BTU_H_W = 0.45359237, 0.0254, 1055.05585262 / 3600
 
@@ -35,6 +41,7 @@ class Vessel:
         capacity_kg      propane when full
         steel_mass_kg    empty weight
     """
+
     diameter_m: float
     length_m: float | None
     capacity_kg: float
@@ -50,13 +57,22 @@ def upright_cylinder(name):
 def lying_tank(diameter_m, length_m):
     """A lying tank with half-ball ends, 80 % full when full; its wall is that of 250 psig at 17 500 psi (memory)."""
     require(0 < diameter_m < 10, "tank_diameter", f"{diameter_m:g} m", "must be above 0 and below 10 m")
-    require(diameter_m <= length_m < 100, "tank_length", f"{length_m:g} m",
-            "must be at least the diameter and below 100 m", f"{diameter_m:g} m")
-    volume = pi / 4 * diameter_m ** 2 * (length_m - diameter_m / 3)
+    require(
+        diameter_m <= length_m < 100,
+        "tank_length",
+        f"{length_m:g} m",
+        "must be at least the diameter and below 100 m",
+        f"{diameter_m:g} m",
+    )
+    volume = pi / 4 * diameter_m**2 * (length_m - diameter_m / 3)
     wall_m = diameter_m * 250 / (2 * 17500)
     # 15.6 degC: the density at which containers are filled by volume.
-    return Vessel(diameter_m, length_m, FILL_LIMIT * volume * liquid_density_kg_m3("C3H8", 288.71),
-                  pi * diameter_m * length_m * wall_m * STEEL_DENSITY_KG_M3)
+    return Vessel(
+        diameter_m,
+        length_m,
+        FILL_LIMIT * volume * liquid_density_kg_m3("C3H8", 288.71),
+        pi * diameter_m * length_m * wall_m * STEEL_DENSITY_KG_M3,
+    )
 
 
 def _tank_depth_m(vessel, volume_m3):
@@ -162,10 +178,16 @@ def tank_rule_draw_W(diameter_m, length_m, fill_share, air_temp_K):
         tests/test_cylinder.py
     """
     rows = read_table("tank_rule")
-    factor = interpolate(100 * fill_share, [row["percent_full"] for row in rows], [row["factor"] for row in rows],
-                         "cylinder_fill")
-    require(air_temp_K >= RULE_LIQUID_TEMP_K, "ambient_temperature", f"{air_temp_K:g} K",
-            f"must be at least {RULE_LIQUID_TEMP_K:.2f} K for the tank rule", f"{RULE_LIQUID_TEMP_K:.2f} K")
+    factor = interpolate(
+        100 * fill_share, [row["percent_full"] for row in rows], [row["factor"] for row in rows], "cylinder_fill"
+    )
+    require(
+        air_temp_K >= RULE_LIQUID_TEMP_K,
+        "ambient_temperature",
+        f"{air_temp_K:g} K",
+        f"must be at least {RULE_LIQUID_TEMP_K:.2f} K for the tank rule",
+        f"{RULE_LIQUID_TEMP_K:.2f} K",
+    )
     rise = (air_temp_K - RULE_LIQUID_TEMP_K) * 1.8 / 20
     return diameter_m / INCH_M * length_m / INCH_M * factor * rise * BTU_H_W
 
@@ -182,6 +204,7 @@ class RunDown:
         end_temp_K     of the liquid at the end
         points         ((time_s, liquid_temp_K, liquid_kg, pressure_Pa absolute), ...)
     """
+
     run_time_s: float
     ended_by: str
     frost_time_s: float | None
@@ -220,8 +243,14 @@ def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, 
     least_K = saturation_temp_K(species, inlet_pressure_Pa)
     pressure = saturation_pressure_Pa(species, air_temp_K)
     if air_temp_K <= least_K:
-        return RunDown(0.0, "cold at the start", 0.0 if air_temp_K <= FROST_TEMP_K else None, liquid_kg, air_temp_K,
-                       ((0.0, air_temp_K, liquid_kg, pressure),))
+        return RunDown(
+            0.0,
+            "cold at the start",
+            0.0 if air_temp_K <= FROST_TEMP_K else None,
+            liquid_kg,
+            air_temp_K,
+            ((0.0, air_temp_K, liquid_kg, pressure),),
+        )
     flow = draw_W / heating_value_J_kg
     step = liquid_kg / flow / steps
     temp, mass, frost, points = air_temp_K, liquid_kg, 0.0 if air_temp_K <= FROST_TEMP_K else None, []
@@ -229,8 +258,7 @@ def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, 
     for i in range(steps):
         middle = mass - flow * step / 2
         conductance = wall_conductance_W_K(vessel, middle, liquid_density_kg_m3(species, temp))
-        store = (middle * liquid_heat_capacity_J_kgK(species, temp)
-                 + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK)
+        store = middle * liquid_heat_capacity_J_kgK(species, temp) + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK
         settled = air_temp_K - flow * latent_heat_J_kg(species, temp) / conductance
         new = settled + (temp - settled) * exp(-conductance * step / store)
         if frost is None and new <= FROST_TEMP_K:

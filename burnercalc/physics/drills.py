@@ -1,8 +1,9 @@
 """Drills as sold: number, letter, fraction and metric, and those nearest to a wanted hole."""
+
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
-from functools import lru_cache
 from fractions import Fraction
+from functools import cache
 from math import isfinite
 
 from ..errors import InputError, require
@@ -20,17 +21,21 @@ METRIC_HUNDREDTHS_MM = (*range(30, 300, 5), *range(300, 1300, 10), *range(1300, 
 @dataclass(frozen=True)
 class Drill:
     """One drill: family (see FAMILIES), name as stamped (`#54`, `F`, `1/4 in`, `6.5 mm`) and diameter."""
+
     family: str
     name: str
     diameter_m: float
 
 
-@lru_cache(maxsize=None)
+@cache
 def drills(family):
     """All drills of a family as a tuple, smallest first; InputError for an unknown family."""
     if family in ("number", "letter"):
-        found = [Drill(family, row["name"], row["diameter_in"] * INCH_M) for row in read_table("drills")
-                 if row["family"] == family]
+        found = [
+            Drill(family, row["name"], row["diameter_in"] * INCH_M)
+            for row in read_table("drills")
+            if row["family"] == family
+        ]
     elif family == "fraction":
         found = [Drill(family, f"{Fraction(n, 64)} in", n / 64 * INCH_M) for n in range(1, FRACTION_LAST_64THS + 1)]
     elif family == "metric":

@@ -4,6 +4,7 @@ The Gibbs energy is minimised with the iteration of Gordon and McBride: the unkn
 total moles and (at given enthalpy) the temperature, whatever the number of species. Gas only: no soot. At equilibrium
 that is right for the named fuels up to phi 3 (carbon activity below 1); a real rich flame makes soot on its way there.
 """
+
 from dataclasses import dataclass
 from functools import lru_cache
 from math import exp, log
@@ -37,6 +38,7 @@ class EquilibriumError(ArithmeticError):
 @dataclass(frozen=True)
 class Equilibrium:
     """Gas at equilibrium: temperature, pressure, moles of every species of PRODUCTS for the atoms that were given."""
+
     temp_K: float
     pressure_Pa: float
     amounts_mol: tuple
@@ -44,8 +46,22 @@ class Equilibrium:
 
 def _scaled(a):
     """Coefficients of h/RT and of g/RT beside those of cp/R, so that no division is left for the loop."""
-    return (a[0], a[1], a[2], a[3], a[4], a[1] / 2, a[2] / 3, a[3] / 4, a[4] / 5, a[5],
-            a[2] / 6, a[3] / 12, a[4] / 20, a[6])
+    return (
+        a[0],
+        a[1],
+        a[2],
+        a[3],
+        a[4],
+        a[1] / 2,
+        a[2] / 3,
+        a[3] / 4,
+        a[4] / 5,
+        a[5],
+        a[2] / 6,
+        a[3] / 12,
+        a[4] / 20,
+        a[6],
+    )
 
 
 _LOW = tuple(_scaled(SPECIES[name].low) for name in PRODUCTS)
@@ -59,7 +75,7 @@ def _properties(temp_K):
     t2 = t * t
     t3, t4, inverse, free = t2 * t, t2 * t2, 1 / t, 1 - log(t)
     cp, h, g = [], [], []
-    for a1, a2, a3, a4, a5, h2, h3, h4, h5, a6, g3, g4, g5, a7 in (_LOW if t < _MID_TEMP_K else _HIGH):
+    for a1, a2, a3, a4, a5, h2, h3, h4, h5, a6, g3, g4, g5, a7 in _LOW if t < _MID_TEMP_K else _HIGH:
         cp.append(a1 + a2 * t + a3 * t2 + a4 * t3 + a5 * t4)
         h.append(a1 + h2 * t + h3 * t2 + h4 * t3 + h5 * t4 + a6 * inverse)
         g.append(a1 * free - h2 * t - g3 * t2 - g4 * t3 - g5 * t4 + a6 * inverse - a7)
@@ -149,8 +165,10 @@ def _equilibrium(atoms_mol, pressure_Pa, temp_K, enthalpy_J):
         found = _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least)
         if found is not None:
             return found
-    raise EquilibriumError(f"no equilibrium found for C, H, O, N = {atoms_mol} mol at {pressure_Pa:g} Pa, "
-                           + (f"{temp_K:g} K" if enthalpy_J is None else f"enthalpy {enthalpy_J:g} J"))
+    raise EquilibriumError(
+        f"no equilibrium found for C, H, O, N = {atoms_mol} mol at {pressure_Pa:g} Pa, "
+        + (f"{temp_K:g} K" if enthalpy_J is None else f"enthalpy {enthalpy_J:g} J")
+    )
 
 
 def _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least):
@@ -193,8 +211,7 @@ def _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least):
             energy = sum(nh)
             energy_row[m] = sum_row[m + 1] = energy
             energy_row[m + 1] = sum(n_j * (cp_j + h_j * h_j) for n_j, cp_j, h_j in zip(n, cp, h))
-            energy_row[size] = (enthalpy_J / (GAS_CONSTANT_J_MOLK * temp_K) - energy
-                                + sum(a * b for a, b in zip(nmu, h)))
+            energy_row[size] = enthalpy_J / (GAS_CONSTANT_J_MOLK * temp_K) - energy + sum(a * b for a, b in zip(nmu, h))
         try:
             x = solve_linear(rows)
         except EquilibriumError:
@@ -232,8 +249,12 @@ def _iterated(atoms_mol, pressure_Pa, temp_K, enthalpy_J, least):
 
 def _require_gas(atoms_mol, pressure_Pa):
     carbon, _, oxygen, _ = atoms_mol
-    require(all(0 < value < float("inf") for value in atoms_mol), "atoms_mol", atoms_mol,
-            "must hold C, H, O and N, each above 0 mol")
+    require(
+        all(0 < value < float("inf") for value in atoms_mol),
+        "atoms_mol",
+        atoms_mol,
+        "must hold C, H, O and N, each above 0 mol",
+    )
     # 1 % of slack, because propylene at phi 3 holds exactly as much O as C.
     require(oxygen >= 0.99 * carbon, "atoms_mol", atoms_mol, "must hold at least as much O as C: no soot is modelled")
     require_range("pressure_Pa", pressure_Pa, 1e4, 1e6)
@@ -292,8 +313,9 @@ def equilibrium_at_enthalpy(atoms_mol, enthalpy_J, pressure_Pa):
     _require_gas(atoms_mol, pressure_Pa)
     found = _equilibrium(atoms_mol, pressure_Pa, _first_temp_K(atoms_mol, enthalpy_J), enthalpy_J)
     if not MIN_TEMP_K <= found.temp_K <= MAX_TEMP_K:
-        raise EquilibriumError(f"the gas with {enthalpy_J:g} J ends at {found.temp_K:.0f} K, outside "
-                               f"{MIN_TEMP_K:g} to {MAX_TEMP_K:g} K")
+        raise EquilibriumError(
+            f"the gas with {enthalpy_J:g} J ends at {found.temp_K:.0f} K, outside {MIN_TEMP_K:g} to {MAX_TEMP_K:g} K"
+        )
     return found
 
 

@@ -4,6 +4,7 @@ A flame next to a wall moves by the wall velocity gradient of the stream: too ge
 wall (flashback), too steep and it is washed off the rim (blow-off). Velocities are those of the mixture at plenum
 temperature; at a fixed equivalence ratio they are proportional to the firing rate.
 """
+
 from math import exp, log
 
 from ..errors import InputError, require
@@ -73,7 +74,7 @@ def blow_off_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s, equivalenc
     Checked by:
         tests/reference/critical_gradients.csv
     """
-    surrounded = 1 - (1 - equivalence_ratio ** 6.4) * (1 if open_air else 0)
+    surrounded = 1 - (1 - equivalence_ratio**6.4) * (1 if open_air else 0)
     return _critical(BLOW_OFF_CONSTANT * surrounded, burning_velocity, thermal_diffusivity_m2_s)
 
 
@@ -89,12 +90,17 @@ class PortFlame:
         wall_temp_K             mean of the port's wall; None when cold (no preheat)
     """
 
-    def __init__(self, diameter_m, length_m, properties, burning_velocity_at, equivalence_ratio, inlet_temp_K,
-                 wall_temp_K=None):
+    def __init__(
+        self, diameter_m, length_m, properties, burning_velocity_at, equivalence_ratio, inlet_temp_K, wall_temp_K=None
+    ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
             require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
-        require(wall_temp_K is None or 0 < wall_temp_K < 2000, "wall_temp_K", str(wall_temp_K),
-                "must be above 0 and below 2000 K")
+        require(
+            wall_temp_K is None or 0 < wall_temp_K < 2000,
+            "wall_temp_K",
+            str(wall_temp_K),
+            "must be above 0 and below 2000 K",
+        )
         self.diameter_m, self.length_m, self.properties = diameter_m, length_m, properties
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
         self.inlet_temp_K, self.wall_temp_K = inlet_temp_K, wall_temp_K
@@ -105,8 +111,9 @@ class PortFlame:
         """Temperature of the stream at the exit of the port [K]."""
         if self.wall_temp_K is None:
             return self.inlet_temp_K
-        return stream_exit_temp_K(velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K,
-                                  self.wall_temp_K)
+        return stream_exit_temp_K(
+            velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K, self.wall_temp_K
+        )
 
     def _exit(self, velocity_m_s):
         """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha) at the exit of the port."""
@@ -131,8 +138,12 @@ class PortFlame:
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         critical = flashback_gradient_1_s(burning, alpha)
-        return Band(*(((1 - w) * laminar + w * turbulent / factor) / limit for factor, limit in
-                      zip(reversed(TURBULENT_FLASHBACK), reversed(critical))))
+        return Band(
+            *(
+                ((1 - w) * laminar + w * turbulent / factor) / limit
+                for factor, limit in zip(reversed(TURBULENT_FLASHBACK), reversed(critical))
+            )
+        )
 
     def blow_off_margin(self, velocity_m_s):
         """Wall gradient over the critical one for blow-off, with its band; above 1 a flame alone lifts [-].
@@ -160,12 +171,16 @@ class PortFlame:
         while None in found:
             below = (above[0] / SCAN_RATIO, margin(above[0] / SCAN_RATIO))
             if not below[0] > SCAN_LOW_M_S:
-                raise InputError("equivalence_ratio", f"{self.equivalence_ratio:g}",
-                                 f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s")
+                raise InputError(
+                    "equivalence_ratio",
+                    f"{self.equivalence_ratio:g}",
+                    f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s",
+                )
             for edge in range(3):
                 if found[edge] is None and below[1][edge] <= 1:
-                    found[edge] = _root(lambda v: log(margin(v)[edge]), below[0], log(below[1][edge]),
-                                        above[0], log(above[1][edge]))
+                    found[edge] = _root(
+                        lambda v: log(margin(v)[edge]), below[0], log(below[1][edge]), above[0], log(above[1][edge])
+                    )
             above = below
         return Band(*reversed(found))
 

@@ -1,4 +1,5 @@
 """Limits of the flame that geometry and mixture set: what burns at all, what gap stops it, what gap it jumps."""
+
 from math import inf
 
 from ..errors import require
@@ -38,8 +39,9 @@ def flammable_fraction(composition, limits="nfpa"):
     burning = [(x, table[name]) for name, x in composition if name in table and x > 0]
     require(burning, "fuel_blend", str(composition), "must hold a gas that burns")
     total = sum(x for _, x in composition)
-    return tuple(min(total / sum(x * 100 / row[f"{limits}_{end}"] for x, row in burning), 1.0)
-                 for end in ("lower", "upper"))
+    return tuple(
+        min(total / sum(x * 100 / row[f"{limits}_{end}"] for x, row in burning), 1.0) for end in ("lower", "upper")
+    )
 
 
 def flammable_equivalence_ratios(composition, limits="nfpa"):
@@ -66,8 +68,12 @@ def quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s):
         tests/test_flame_limits.py: data/quenching.csv (memory) within 10 % at phi 1
     """
     require(burning_velocity[0] > 0, "burning_velocity", str(tuple(burning_velocity)), "must be above 0 m/s")
-    require(0 < thermal_diffusivity_m2_s < 1, "thermal_diffusivity_m2_s", f"{thermal_diffusivity_m2_s:g}",
-            "must be above 0 m2/s")
+    require(
+        0 < thermal_diffusivity_m2_s < 1,
+        "thermal_diffusivity_m2_s",
+        f"{thermal_diffusivity_m2_s:g}",
+        "must be above 0 m2/s",
+    )
     return Band(*(QUENCH_THICKNESSES * thermal_diffusivity_m2_s / s for s in reversed(burning_velocity)))
 
 

@@ -2,11 +2,18 @@
 
 Volumes are of an ideal gas at 15 degC and 101 325 Pa. "Gross" counts the heat of the condensed water, "net" does not.
 """
+
 from functools import lru_cache
 from math import sqrt
 
-from ..constants import (AIR_MOLAR_MASS_KG_MOL, AIR_OXYGEN_FRACTION, COMBUSTION_TEMP_K, GAS_CONSTANT_J_MOLK,
-                         STANDARD_PRESSURE_PA, STANDARD_TEMP_K)
+from ..constants import (
+    AIR_MOLAR_MASS_KG_MOL,
+    AIR_OXYGEN_FRACTION,
+    COMBUSTION_TEMP_K,
+    GAS_CONSTANT_J_MOLK,
+    STANDARD_PRESSURE_PA,
+    STANDARD_TEMP_K,
+)
 from ..errors import InputError, require
 from ..tables import read_table
 from .thermo import enthalpy_J_mol, mixture_atoms_mol, mixture_enthalpy_J, mixture_mass_kg
@@ -60,8 +67,9 @@ def parse_blend(text):
     example = "C3H8 0.93, C2H6 0.05, C4H10 0.02"
     for part in text.split(","):
         words = part.split()
-        require(len(words) == 2, field, text, f"needs pairs of species and mole fraction between commas; {known}",
-                example)
+        require(
+            len(words) == 2, field, text, f"needs pairs of species and mole fraction between commas; {known}", example
+        )
         name, number = words
         require(name in BLEND_SPECIES, field, text, f"is not readable: no species {name}; {known}", example)
         require(name not in found, field, text, f"must name each species once; {name} stands twice")
@@ -73,11 +81,17 @@ def parse_blend(text):
         found[name] = fraction
     total = sum(found.values())
     scaled = ", ".join(f"{name} {fraction / total:.4g}" for name, fraction in found.items()) if total > 0 else example
-    require(abs(total - 1) <= BLEND_SUM_TOLERANCE, field, text,
-            f"must have mole fractions that sum to 1, not {total:.6g}", scaled)
+    require(
+        abs(total - 1) <= BLEND_SUM_TOLERANCE,
+        field,
+        text,
+        f"must have mole fractions that sum to 1, not {total:.6g}",
+        scaled,
+    )
     burning = sum(fraction for name, fraction in found.items() if name in COMBUSTIBLES)
-    require(burning >= 0.5 * total, field, text, "must be at least half combustible: " + ", ".join(COMBUSTIBLES),
-            example)
+    require(
+        burning >= 0.5 * total, field, text, "must be at least half combustible: " + ", ".join(COMBUSTIBLES), example
+    )
     return tuple((name, fraction / total) for name, fraction in found.items() if fraction > 0)
 
 
@@ -122,8 +136,11 @@ def net_heating_value_J_mol(composition):
     carbon, hydrogen, _, nitrogen = mixture_atoms_mol(composition)
     burned = (("CO2", carbon), ("H2O", hydrogen / 2), ("N2", nitrogen / 2))
     t = COMBUSTION_TEMP_K
-    return (mixture_enthalpy_J(composition, t) + oxygen_demand_mol_mol(composition) * enthalpy_J_mol("O2", t)
-            - mixture_enthalpy_J(burned, t))
+    return (
+        mixture_enthalpy_J(composition, t)
+        + oxygen_demand_mol_mol(composition) * enthalpy_J_mol("O2", t)
+        - mixture_enthalpy_J(burned, t)
+    )
 
 
 @lru_cache(maxsize=256)

@@ -2,6 +2,7 @@
 
 Pressures are absolute. The gas is ideal; rate, drill and pressure answers all come from the one equation here.
 """
+
 from math import pi, sqrt
 
 from ..constants import GAS_CONSTANT_J_MOLK
@@ -15,7 +16,7 @@ SHARP_EDGE_COEFFICIENT = (0.60, 0.65)
 TABLE_COEFFICIENT = 0.90
 
 # 1658.5 ft3/h for 1 in2, 1 inH2O (60 degF water, 248.84 Pa) and specific gravity 1, carried to m, Pa and s.
-TABLE_CONSTANT = 1658.5 * 0.3048 ** 3 / 3600 / 0.0254 ** 2 / sqrt(248.84)
+TABLE_CONSTANT = 1658.5 * 0.3048**3 / 3600 / 0.0254**2 / sqrt(248.84)
 
 
 def heat_capacity_ratio(composition):
@@ -90,37 +91,56 @@ def jet_mass_flux_kg_m2s(upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, 
     """
     k = heat_capacity_ratio
     require(0 < upstream_Pa < float("inf"), "upstream_Pa", f"{upstream_Pa:g}", "must be above 0 Pa")
-    require(0 <= downstream_Pa <= upstream_Pa, "downstream_Pa", f"{downstream_Pa:g}",
-            f"must be within 0 and the upstream {upstream_Pa:g} Pa")
+    require(
+        0 <= downstream_Pa <= upstream_Pa,
+        "downstream_Pa",
+        f"{downstream_Pa:g}",
+        f"must be within 0 and the upstream {upstream_Pa:g} Pa",
+    )
     require(temp_K > 0, "temp_K", f"{temp_K:g}", "must be above 0 K")
     require(molar_mass_kg_mol > 0, "molar_mass_kg_mol", f"{molar_mass_kg_mol:g}", "must be above 0")
     r = max(downstream_Pa / upstream_Pa, critical_pressure_ratio(k))
-    return upstream_Pa * sqrt(2 * k / (k - 1) * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K)
-                              * (r ** (2 / k) - r ** ((k + 1) / k)))
+    return upstream_Pa * sqrt(
+        2 * k / (k - 1) * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K) * (r ** (2 / k) - r ** ((k + 1) / k))
+    )
 
 
-def jet_flow_kg_s(diameter_m, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol,
-                  heat_capacity_ratio):
+def jet_flow_kg_s(
+    diameter_m, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
+):
     """Mass flow of a gas jet, m = C_d pi/4 d^2 G [kg/s]; G is jet_mass_flux_kg_m2s, C_d above 0 up to 1."""
     require(0 <= diameter_m < float("inf"), "diameter_m", f"{diameter_m:g}", "must be 0 or more")
-    require(0 < discharge_coefficient <= 1, "discharge_coefficient", f"{discharge_coefficient:g}",
-            "must be above 0 and at most 1", "0.85")
-    return discharge_coefficient * pi / 4 * diameter_m ** 2 * jet_mass_flux_kg_m2s(
-        upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio)
+    require(
+        0 < discharge_coefficient <= 1,
+        "discharge_coefficient",
+        f"{discharge_coefficient:g}",
+        "must be above 0 and at most 1",
+        "0.85",
+    )
+    return (
+        discharge_coefficient
+        * pi
+        / 4
+        * diameter_m**2
+        * jet_mass_flux_kg_m2s(upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio)
+    )
 
 
-def jet_diameter_m(flow_kg_s, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol,
-                   heat_capacity_ratio):
+def jet_diameter_m(
+    flow_kg_s, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
+):
     """Hole for a wanted mass flow, d = sqrt(4 m/(pi C_d G)) [m]; the upstream pressure must be the higher."""
     require(0 <= flow_kg_s < float("inf"), "flow_kg_s", f"{flow_kg_s:g}", "must be 0 or more")
-    unit = jet_flow_kg_s(1.0, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol,
-                         heat_capacity_ratio)
+    unit = jet_flow_kg_s(
+        1.0, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
+    )
     require(unit > 0, "upstream_Pa", f"{upstream_Pa:g}", f"must be above the downstream {downstream_Pa:g} Pa")
     return sqrt(flow_kg_s / unit)
 
 
-def jet_pressure_Pa(flow_kg_s, diameter_m, discharge_coefficient, downstream_Pa, temp_K, molar_mass_kg_mol,
-                    heat_capacity_ratio):
+def jet_pressure_Pa(
+    flow_kg_s, diameter_m, discharge_coefficient, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
+):
     """Absolute upstream pressure at which a jet passes a wanted mass flow [Pa].
 
     Choked flow is linear in the upstream pressure; below choking the one pressure is found by halving.
@@ -131,8 +151,15 @@ def jet_pressure_Pa(flow_kg_s, diameter_m, discharge_coefficient, downstream_Pa,
     require(downstream_Pa > 0, "downstream_Pa", f"{downstream_Pa:g}", "must be above 0 Pa")
 
     def flow(pressure_Pa):
-        return jet_flow_kg_s(diameter_m, discharge_coefficient, pressure_Pa, downstream_Pa, temp_K, molar_mass_kg_mol,
-                             heat_capacity_ratio)
+        return jet_flow_kg_s(
+            diameter_m,
+            discharge_coefficient,
+            pressure_Pa,
+            downstream_Pa,
+            temp_K,
+            molar_mass_kg_mol,
+            heat_capacity_ratio,
+        )
 
     choking_Pa = downstream_Pa / critical_pressure_ratio(heat_capacity_ratio)
     at_choking = flow(choking_Pa)
@@ -166,4 +193,4 @@ def table_flow_m3_s(diameter_m, pressure_drop_Pa, specific_gravity, orifice_fact
     """
     require(pressure_drop_Pa >= 0, "pressure_drop_Pa", f"{pressure_drop_Pa:g}", "must be 0 or more")
     require(specific_gravity > 0, "specific_gravity", f"{specific_gravity:g}", "must be above 0")
-    return TABLE_CONSTANT * orifice_factor * pi / 4 * diameter_m ** 2 * sqrt(pressure_drop_Pa / specific_gravity)
+    return TABLE_CONSTANT * orifice_factor * pi / 4 * diameter_m**2 * sqrt(pressure_drop_Pa / specific_gravity)

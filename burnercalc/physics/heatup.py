@@ -1,4 +1,5 @@
 """Heat that the lining takes in while the chamber heats up: transient conduction through the layers."""
+
 from dataclasses import dataclass
 
 from ..errors import require
@@ -81,8 +82,9 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
         leaving = out * (new[last] - ambient_temp_K)
         lost += step_s * leaving
         shell = ambient_temp_K + leaving / film
-        enthalpies = [h + cp * (after - before)
-                      for h, cp, after, before in zip(enthalpies, heat_capacities, new, temps)]
+        enthalpies = [
+            h + cp * (after - before) for h, cp, after, before in zip(enthalpies, heat_capacities, new, temps)
+        ]
         temps = [lining.temp_at_enthalpy_K(h) for lining, h in zip(linings, enthalpies)]
     stored = sum(mass * (h - start) for mass, h, start in zip(masses, enthalpies, cold))
     return HeatUp(absorbed, stored, lost, (0.0, *middles, depths[-1]), (hot_face_temp_K, *temps, shell))
@@ -104,7 +106,7 @@ def _cells(depths, materials, count, time_s):
         low, thickness = depths[i], depths[i + 1] - depths[i]
         diffusivity = lining.conductivities_W_mK[-1] / (lining.density_kg_m3 * lining.heat_capacities_J_kgK[-1])
         ratio = _growth(thickness / (0.1 * (diffusivity * time_s) ** 0.5), count)
-        size = thickness * (ratio - 1) / (ratio ** count - 1) if ratio > 1 else thickness / count
+        size = thickness * (ratio - 1) / (ratio**count - 1) if ratio > 1 else thickness / count
         for n in range(count):
             high = depths[i + 1] if n == count - 1 else low + size
             cells.append((lining, low, 0.5 * (low + high), high))
@@ -117,7 +119,7 @@ def _growth(total, count):
     low, high = 1.0, 4.0
     for _ in range(30):
         ratio = 0.5 * (low + high)
-        if (ratio ** count - 1) / (ratio - 1) < total:
+        if (ratio**count - 1) / (ratio - 1) < total:
             low = ratio
         else:
             high = ratio
@@ -127,8 +129,8 @@ def _growth(total, count):
 def _steps(time_s, count):
     """Step lengths that grow by the same ratio, 300-fold in all, and sum to `time_s`."""
     ratio = 300 ** (1 / count)
-    first = time_s * (ratio - 1) / (ratio ** count - 1)
-    return [first * ratio ** n for n in range(count)]
+    first = time_s * (ratio - 1) / (ratio**count - 1)
+    return [first * ratio**n for n in range(count)]
 
 
 def _tridiagonal(links, out, inertia, old, hot_K, cold_K):

@@ -1,13 +1,14 @@
 """Lining materials: conductivity, heat capacity and limits over temperature, and the reading of a layer list."""
+
 from bisect import bisect_right
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import lru_cache
+from functools import cache
 
 from ..errors import InputError, InputErrors, require
 from ..tables import find, read_table
 
-TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15   # first and last row of every material in data/lining_properties.csv
+TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15  # first and last row of every material in data/lining_properties.csv
 
 
 @dataclass(frozen=True)
@@ -29,8 +30,12 @@ class Material:
 
     def _row(self, temp_K):
         if not self.temps_K[0] <= temp_K <= self.temps_K[-1]:
-            raise InputError("temp_K", f"{temp_K:g}", f"must be within {self.temps_K[0]:g} to {self.temps_K[-1]:g} K "
-                             f"for {self.key}", f"{min(max(temp_K, self.temps_K[0]), self.temps_K[-1]):g}")
+            raise InputError(
+                "temp_K",
+                f"{temp_K:g}",
+                f"must be within {self.temps_K[0]:g} to {self.temps_K[-1]:g} K for {self.key}",
+                f"{min(max(temp_K, self.temps_K[0]), self.temps_K[-1]):g}",
+            )
         return min(bisect_right(self.temps_K, temp_K), len(self.temps_K) - 1) - 1
 
     def _line(self, values, temp_K):
@@ -78,7 +83,7 @@ class Material:
         return self._inverse(self.heat_capacities_J_kgK, self.enthalpies_J_kg, enthalpy_J_kg)
 
 
-@lru_cache(maxsize=None)
+@cache
 def material(key):
     """The Material `key` of data/linings.csv.
 
@@ -91,8 +96,20 @@ def material(key):
     temps = tuple(p["temp_C"] + 273.15 for p in points)
     k = tuple(p["conductivity_W_mK"] for p in points)
     cp = tuple(p["heat_capacity_J_kgK"] for p in points)
-    return Material(key, row["name"], row["density_kg_m3"], row["limit_C"] + 273.15, row["class_standard"],
-                    row["source"], row["trust"], temps, k, cp, _sums(temps, k), _sums(temps, cp))
+    return Material(
+        key,
+        row["name"],
+        row["density_kg_m3"],
+        row["limit_C"] + 273.15,
+        row["class_standard"],
+        row["source"],
+        row["trust"],
+        temps,
+        k,
+        cp,
+        _sums(temps, k),
+        _sums(temps, cp),
+    )
 
 
 def _sums(xs, ys):
@@ -121,18 +138,24 @@ def parse_lining(text, length_m):
     for number, part in enumerate(text.split(","), 1):
         key, _, length = part.strip().partition(" ")
         try:
-            require(key, "lining", f"layer {number} empty", "needs a material and a thickness",
-                    "dense_castable 1in")
-            require(key in material_keys(), "lining", part.strip(), "must name a material that is known: " + ", ".join(material_keys()),
-                    f"{get_close_matches(key, material_keys(), 1, 0)[0]} {length.strip() or '1in'}")
+            require(key, "lining", f"layer {number} empty", "needs a material and a thickness", "dense_castable 1in")
+            require(
+                key in material_keys(),
+                "lining",
+                part.strip(),
+                "must name a material that is known: " + ", ".join(material_keys()),
+                f"{get_close_matches(key, material_keys(), 1, 0)[0]} {length.strip() or '1in'}",
+            )
             require(length.strip(), "lining", part.strip(), "needs a thickness after the material", f"{key} 1in")
             try:
                 thickness_m = length_m(length.strip())
             except ValueError as error:
-                raise InputError("lining", part.strip(), f"needs a length after the material ({error})",
-                                 f"{key} 1in") from error
-            require(0 < thickness_m < 10, "lining", part.strip(), "needs a thickness above 0 and below 10 m",
-                    f"{key} 1in")
+                raise InputError(
+                    "lining", part.strip(), f"needs a length after the material ({error})", f"{key} 1in"
+                ) from error
+            require(
+                0 < thickness_m < 10, "lining", part.strip(), "needs a thickness above 0 and below 10 m", f"{key} 1in"
+            )
             layers.append((key, thickness_m))
         except InputError as error:
             errors.append(error)

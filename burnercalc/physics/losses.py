@@ -3,15 +3,16 @@
 A loss coefficient K is the pressure lost over the velocity head rho V^2/2. Pressures are small against the
 atmosphere here, so the density is taken as constant.
 """
+
 from math import log10, pi
 
 from ..errors import require
 from ..tables import by_key, find, interpolate
 from .port_stream import turbulent_weight
 
-ROUGHNESS_STEEL_M = 45e-6    # commercial steel pipe: Moody 1944 (memory)
-ROUGHNESS_CAST_M = 0.3e-3    # bore of a port cast in refractory, 0.1 to 0.5 mm (common practice)
-EXIT_K = 1.0                 # a jet into an open space loses its whole velocity head
+ROUGHNESS_STEEL_M = 45e-6  # commercial steel pipe: Moody 1944 (memory)
+ROUGHNESS_CAST_M = 0.3e-3  # bore of a port cast in refractory, 0.1 to 0.5 mm (common practice)
+EXIT_K = 1.0  # a jet into an open space loses its whole velocity head
 SHARP_ENTRY_K = 0.5
 
 # Loss of an entry against the radius of its edge over the bore: Crane TP-410 (memory, read back against fluids).
@@ -44,9 +45,14 @@ def turbulent_friction_darcy(reynolds, relative_roughness):
         tests/reference/friction.csv
     """
     require(0 < reynolds < float("inf"), "reynolds", f"{reynolds:g}", "must be above 0")
-    require(0 <= relative_roughness <= 0.1, "relative_roughness", f"{relative_roughness:g}", "must be within 0 to 0.1",
-            f"{min(max(relative_roughness, 0), 0.1):g}")
-    return (-1.8 * log10((relative_roughness / 3.7)**1.11 + 6.9 / reynolds))**-2
+    require(
+        0 <= relative_roughness <= 0.1,
+        "relative_roughness",
+        f"{relative_roughness:g}",
+        "must be within 0 to 0.1",
+        f"{min(max(relative_roughness, 0), 0.1):g}",
+    )
+    return (-1.8 * log10((relative_roughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2
 
 
 def friction_darcy(reynolds, relative_roughness):
@@ -102,9 +108,14 @@ def expansion_K(area_ratio):
     Checked by:
         tests/test_losses.py against fluids.fittings.diffuser_sharp
     """
-    require(0 <= area_ratio <= 1, "area_ratio", f"{area_ratio:g}", "must be within 0 to 1",
-            f"{min(max(area_ratio, 0), 1):g}")
-    return (1 - area_ratio)**2
+    require(
+        0 <= area_ratio <= 1,
+        "area_ratio",
+        f"{area_ratio:g}",
+        "must be within 0 to 1",
+        f"{min(max(area_ratio, 0), 1):g}",
+    )
+    return (1 - area_ratio) ** 2
 
 
 def fitting_K(fitting, reynolds, relative_roughness):
@@ -134,8 +145,9 @@ def fitting_names():
     return {name: row["label"] for name, row in by_key("fittings", "fitting").items()}
 
 
-def pipe_drop_Pa(flow_m3_s, bore_m, length_m, density_kg_m3, viscosity_Pas, fittings=(), other_K=0.0,
-                 roughness_m=ROUGHNESS_STEEL_M):
+def pipe_drop_Pa(
+    flow_m3_s, bore_m, length_m, density_kg_m3, viscosity_Pas, fittings=(), other_K=0.0, roughness_m=ROUGHNESS_STEEL_M
+):
     """Pressure lost in a pipe run with its fittings.
 
         dp = (f L/D + sum K) rho V^2 / 2

@@ -2,21 +2,28 @@
 
 Of the pure fluids; bottled propane with its ethane and propylene stands up to 15 % higher in pressure.
 """
-from functools import lru_cache
+
+from functools import cache
 from math import exp, log
 
 from ..errors import InputError
 from ..tables import interpolate, read_table
 
 
-@lru_cache(maxsize=None)
+@cache
 def _columns(species):
     rows = [row for row in read_table("lp_saturation") if row["species"] == species]
     if not rows:
-        raise InputError("fuel", species, "is not sold as liquid in cylinders; known: "
-                         + ", ".join(dict.fromkeys(row["species"] for row in read_table("lp_saturation"))))
+        raise InputError(
+            "fuel",
+            species,
+            "is not sold as liquid in cylinders; known: "
+            + ", ".join(dict.fromkeys(row["species"] for row in read_table("lp_saturation"))),
+        )
     return {key: [row[key] for row in rows] for key in rows[0] if key != "species"} | {
-        "inverse": [-1 / row["temp_K"] for row in rows], "log_pressure": [log(row["pressure_Pa"]) for row in rows]}
+        "inverse": [-1 / row["temp_K"] for row in rows],
+        "log_pressure": [log(row["pressure_Pa"]) for row in rows],
+    }
 
 
 def saturation_pressure_Pa(species, temp_K):

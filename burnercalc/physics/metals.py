@@ -1,6 +1,7 @@
 """Heat that the work takes up from room temperature to its working temperature, melting included."""
+
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 from ..errors import require
 from ..tables import find, interpolate, read_table
@@ -21,14 +22,22 @@ class Metal:
     heats_J_kg: tuple
 
 
-@lru_cache(maxsize=None)
+@cache
 def metal(key):
     """The Metal `key` of data/metals.csv; InputError for `work_metal` with the known keys otherwise."""
     row = find("metals", "key", key, "work_metal")
     points = [p for p in read_table("metal_heat") if p["key"] == key]
-    return Metal(key, row["name"], row["density_kg_m3"], row["solidus_C"] + 273.15, row["liquidus_C"] + 273.15,
-                 row["source"], row["trust"], tuple(p["temp_C"] + 273.15 for p in points),
-                 tuple(p["heat_kJ_kg"] * 1e3 for p in points))
+    return Metal(
+        key,
+        row["name"],
+        row["density_kg_m3"],
+        row["solidus_C"] + 273.15,
+        row["liquidus_C"] + 273.15,
+        row["source"],
+        row["trust"],
+        tuple(p["temp_C"] + 273.15 for p in points),
+        tuple(p["heat_kJ_kg"] * 1e3 for p in points),
+    )
 
 
 def metal_keys():
@@ -53,13 +62,23 @@ def metal_heat_J_kg(key, start_temp_K, end_temp_K):
     """
     found = metal(key)
     first, last = found.temps_K[0], found.temps_K[-1]
-    require(first <= start_temp_K <= 373.15, "ambient_temperature", f"{start_temp_K:g} K",
-            f"must be within {first:g} to 373.15 K", "293.15 K")
-    require(start_temp_K <= end_temp_K <= last, "work_temperature", f"{end_temp_K:g} K",
-            f"must be above the surroundings and at most {last:g} K for {found.name}",
-            f"{start_temp_K if end_temp_K < start_temp_K else last:g} K")
-    return (interpolate(end_temp_K, found.temps_K, found.heats_J_kg, "work_temperature")
-            - interpolate(start_temp_K, found.temps_K, found.heats_J_kg, "ambient_temperature"))
+    require(
+        first <= start_temp_K <= 373.15,
+        "ambient_temperature",
+        f"{start_temp_K:g} K",
+        f"must be within {first:g} to 373.15 K",
+        "293.15 K",
+    )
+    require(
+        start_temp_K <= end_temp_K <= last,
+        "work_temperature",
+        f"{end_temp_K:g} K",
+        f"must be above the surroundings and at most {last:g} K for {found.name}",
+        f"{start_temp_K if end_temp_K < start_temp_K else last:g} K",
+    )
+    return interpolate(end_temp_K, found.temps_K, found.heats_J_kg, "work_temperature") - interpolate(
+        start_temp_K, found.temps_K, found.heats_J_kg, "ambient_temperature"
+    )
 
 
 def melt_state(key, temp_K):

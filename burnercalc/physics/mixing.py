@@ -1,9 +1,10 @@
 """Whether air and gas are mixed at the end of the mix pipe, and whether a flame could walk back up it."""
+
 from ..errors import require
 
 # Pipe diameters from gas jet to plenum for an even mixture, gas let in on the axis; trade figures run from 8 to 20.
-DIAMETERS_NEEDED = 10.0        # common practice
-DIAMETERS_FOR_AN_ELBOW = 5.0   # what the swirl of an elbow counts for (common practice)
+DIAMETERS_NEEDED = 10.0  # common practice
+DIAMETERS_FOR_AN_ELBOW = 5.0  # what the swirl of an elbow counts for (common practice)
 
 # Velocity swings of a turbulent pipe stream, root mean square over mean: 0.04 on the axis to 0.1 near the wall (memory
 # of Laufer, NACA Report 1174, 1954). The larger one is used: it makes the faster flame.
@@ -72,6 +73,11 @@ def least_pipe_velocity_m_s(laminar_m_s, ratio=1.0, intensity=TURBULENCE_INTENSI
     """Pipe velocity at which U/S_T is `ratio`: U = r S_L / (1 - r C i), needs r C i below 1 [m/s]."""
     require(0 < laminar_m_s < float("inf"), "laminar_m_s", f"{laminar_m_s:g}", "must be above 0")
     left = 1 - ratio * wrinkling * intensity
-    require(0 < left <= 1, "ratio", f"{ratio:g}", "must be above 0 and below 1 over C i, which no velocity can beat",
-            f"{0.5 / (wrinkling * intensity):g}" if wrinkling * intensity > 0 else "1")
+    require(
+        0 < left <= 1,
+        "ratio",
+        f"{ratio:g}",
+        "must be above 0 and below 1 over C i, which no velocity can beat",
+        f"{0.5 / (wrinkling * intensity):g}" if wrinkling * intensity > 0 else "1",
+    )
     return ratio * laminar_m_s / left

@@ -2,8 +2,9 @@
 
 A composition is (species, amount) pairs or a dict of them; amounts in mol, only their proportions count.
 """
+
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from math import exp, log, sqrt
 
 from ..constants import GAS_CONSTANT_J_MOLK
@@ -18,6 +19,7 @@ FIT_REFERENCE_K = 300.0
 @dataclass(frozen=True)
 class Mixture:
     """Properties of a gas mixture at one temperature and pressure."""
+
     temp_K: float
     pressure_Pa: float
     molar_mass_kg_mol: float
@@ -44,10 +46,14 @@ class Mixture:
         return molar_J_molK / (molar_J_molK - GAS_CONSTANT_J_MOLK)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _fits():
-    return {row["species"]: tuple(tuple(row[f"{quantity}_a{i}"] for i in range(5))
-                                  for quantity in ("viscosity", "conductivity")) for row in read_table("transport")}
+    return {
+        row["species"]: tuple(
+            tuple(row[f"{quantity}_a{i}"] for i in range(5)) for quantity in ("viscosity", "conductivity")
+        )
+        for row in read_table("transport")
+    }
 
 
 def _pure(species, temp_K):
@@ -82,16 +88,23 @@ def mixture_properties(composition, temp_K, pressure_Pa):
         tests/reference/mixture.csv (Cantera) and CoolProp for air, within 2 % from 280 to 700 K
     """
     parts = _fractions(composition)
-    require(TEMP_MIN_K <= temp_K <= TEMP_MAX_K, "temp_K", f"{temp_K:g} K", "must be within 250 to 1000 K",
-            f"{min(max(temp_K, TEMP_MIN_K), TEMP_MAX_K):g} K")
+    require(
+        TEMP_MIN_K <= temp_K <= TEMP_MAX_K,
+        "temp_K",
+        f"{temp_K:g} K",
+        "must be within 250 to 1000 K",
+        f"{min(max(temp_K, TEMP_MIN_K), TEMP_MAX_K):g} K",
+    )
     require(0 < pressure_Pa < float("inf"), "pressure_Pa", f"{pressure_Pa:g} Pa", "must be above 0 Pa")
 
     molar_mass = sum(x * species_of(name).molar_mass_kg_mol for name, x in parts)
     gases = [(x, species_of(name).molar_mass_kg_mol, *_pure(name, temp_K)) for name, x in parts]
     viscosity = 0.0
     for x_i, m_i, mu_i, _ in gases:
-        weight = sum(x_j * (1 + sqrt(mu_i / mu_j * sqrt(m_j / m_i)))**2 / sqrt(8 * (1 + m_i / m_j))
-                     for x_j, m_j, mu_j, _ in gases)
+        weight = sum(
+            x_j * (1 + sqrt(mu_i / mu_j * sqrt(m_j / m_i))) ** 2 / sqrt(8 * (1 + m_i / m_j))
+            for x_j, m_j, mu_j, _ in gases
+        )
         viscosity += x_i * mu_i / weight
     conductivity = (sum(x * k for x, _, _, k in gases) + 1 / sum(x / k for x, _, _, k in gases)) / 2
     heat_capacity = sum(x * heat_capacity_J_molK(name, temp_K) for name, x in parts) / molar_mass

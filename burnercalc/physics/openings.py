@@ -1,4 +1,5 @@
 """Heat that radiates out of the chamber through an opening in a thick wall."""
+
 from math import log, pi, sqrt
 
 from ..errors import require
@@ -17,7 +18,7 @@ def view_factor_equal_discs(depth_to_radius):
     Checked by: tests/test_openings.py (0.1716 for L = 2, 0.3820 for L = 1)
     """
     require(0 <= depth_to_radius < 1e6, "depth_to_radius", depth_to_radius, "must be 0 or more and below 1e6")
-    squared = depth_to_radius ** 2
+    squared = depth_to_radius**2
     # (z - sqrt(z**2-4))/2 = 2/(z + sqrt(z**2-4)), which does not cancel for a long hole.
     return 2 / (2 + squared + depth_to_radius * sqrt(squared + 4))
 
@@ -38,14 +39,23 @@ def opening_factor(depth_to_radius):
         side by the same law. Published, recalled.
     Checked by: tests/reference/openings.csv (Clausing 1932), and a solution by rings in tests/test_openings.py (2e-5)
     """
-    require(0 <= depth_to_radius <= 50, "depth_to_radius", depth_to_radius,
-            "must be within 0 to 50 (deeper than 25 diameters)", "50" if depth_to_radius > 50 else "0")
+    require(
+        0 <= depth_to_radius <= 50,
+        "depth_to_radius",
+        depth_to_radius,
+        "must be within 0 to 50 (deeper than 25 diameters)",
+        "50" if depth_to_radius > 50 else "0",
+    )
     deep = depth_to_radius
     if deep < 0.01:
-        return 1 - deep / 2 + deep ** 2 / 4   # the closed form cancels here; the series is right to 1e-7
-    s = sqrt(deep ** 2 + 4)
-    return 1 + deep ** 2 / 4 - deep * s / 4 - ((8 - deep ** 2) * s + deep ** 3 - 16) ** 2 / (
-        72 * deep * s - 288 * log(deep + s) + 288 * log(2))
+        return 1 - deep / 2 + deep**2 / 4  # the closed form cancels here; the series is right to 1e-7
+    s = sqrt(deep**2 + 4)
+    return (
+        1
+        + deep**2 / 4
+        - deep * s / 4
+        - ((8 - deep**2) * s + deep**3 - 16) ** 2 / (72 * deep * s - 288 * log(deep + s) + 288 * log(2))
+    )
 
 
 def opening_loss_W(*, area_m2, depth_m, chamber_temp_K, ambient_temp_K):
@@ -71,5 +81,8 @@ def opening_loss_W(*, area_m2, depth_m, chamber_temp_K, ambient_temp_K):
         return 0.0
     radius_m = sqrt(area_m2 / pi)
     deep = depth_m / radius_m if depth_m < 50 * radius_m else 50.0
-    return opening_factor(deep) * area_m2 * radiation_W_m2(emissivity=1.0, hot_temp_K=chamber_temp_K,
-                                                           cold_temp_K=ambient_temp_K)
+    return (
+        opening_factor(deep)
+        * area_m2
+        * radiation_W_m2(emissivity=1.0, hot_temp_K=chamber_temp_K, cold_temp_K=ambient_temp_K)
+    )

@@ -1,5 +1,6 @@
 """Heat that leaves a warm outside surface to still air and to its surroundings."""
-from ..constants import GAS_CONSTANT_J_MOLK, AIR_MOLAR_MASS_KG_MOL, ATM_PA, GRAVITY_M_S2, STEFAN_BOLTZMANN_W_M2K4
+
+from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2, STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
 
 
@@ -12,7 +13,7 @@ def air_viscosity_Pa_s(temp_K):
     Source: US Standard Atmosphere 1976, equation 51 (Sutherland). Published.
     Checked by: tests/test_outside.py (CoolProp: 2 % to 600 K, 5.5 % low at 1200 K)
     """
-    return 1.458e-6 * temp_K ** 1.5 / (temp_K + 110.4)
+    return 1.458e-6 * temp_K**1.5 / (temp_K + 110.4)
 
 
 def air_conductivity_W_mK(temp_K):
@@ -24,7 +25,7 @@ def air_conductivity_W_mK(temp_K):
     Source: US Standard Atmosphere 1976, equation 53. Published.
     Checked by: tests/test_outside.py (CoolProp, 2 % to 1200 K)
     """
-    return 2.64638e-3 * temp_K ** 1.5 / (temp_K + 245.4 * 10 ** (-12 / temp_K))
+    return 2.64638e-3 * temp_K**1.5 / (temp_K + 245.4 * 10 ** (-12 / temp_K))
 
 
 def air_heat_capacity_J_kgK(temp_K):
@@ -45,7 +46,7 @@ def _rayleigh_and_prandtl(size_m, surface_temp_K, ambient_temp_K, pressure_Pa):
     mu, k, cp = air_viscosity_Pa_s(film), air_conductivity_W_mK(film), air_heat_capacity_J_kgK(film)
     rho = pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * film)
     rise = abs(surface_temp_K - ambient_temp_K)
-    rayleigh = GRAVITY_M_S2 * rise / film * size_m ** 3 * rho * rho * cp / (mu * k)
+    rayleigh = GRAVITY_M_S2 * rise / film * size_m**3 * rho * rho * cp / (mu * k)
     return rayleigh, cp * mu / k, k
 
 
@@ -81,7 +82,7 @@ def nusselt_plate_up(rayleigh):
     Source: McAdams, Heat Transmission, 3rd ed., 1954, with the length of Goldstein, Sparrow and Jones 1973. Published.
     Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_plate_McAdams)
     """
-    return max(0.54 * rayleigh ** 0.25, 0.15 * rayleigh ** (1 / 3))
+    return max(0.54 * rayleigh**0.25, 0.15 * rayleigh ** (1 / 3))
 
 
 def nusselt_plate_down(rayleigh):
@@ -92,7 +93,7 @@ def nusselt_plate_down(rayleigh):
     Source: McAdams, Heat Transmission, 3rd ed., 1954. Published.
     Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_plate_McAdams)
     """
-    return 0.27 * rayleigh ** 0.25
+    return 0.27 * rayleigh**0.25
 
 
 def convection_W_m2K(*, facing, size_m, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
@@ -137,15 +138,21 @@ def radiation_W_m2(*, emissivity, hot_temp_K, cold_temp_K):
     Returns: float [W/m2]
     Checked by: tests/test_outside.py (ht.radiation.q_rad(0.9, 1500, 300) = 257 943 W/m2)
     """
-    return emissivity * STEFAN_BOLTZMANN_W_M2K4 * (hot_temp_K ** 4 - cold_temp_K ** 4)
+    return emissivity * STEFAN_BOLTZMANN_W_M2K4 * (hot_temp_K**4 - cold_temp_K**4)
 
 
 def face_loss_W_m2(*, facing, size_m, emissivity, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
     """Convection and radiation of one outside face together; arguments as in convection_W_m2K and radiation_W_m2."""
-    h = convection_W_m2K(facing=facing, size_m=size_m, surface_temp_K=surface_temp_K, ambient_temp_K=ambient_temp_K,
-                         pressure_Pa=pressure_Pa)
+    h = convection_W_m2K(
+        facing=facing,
+        size_m=size_m,
+        surface_temp_K=surface_temp_K,
+        ambient_temp_K=ambient_temp_K,
+        pressure_Pa=pressure_Pa,
+    )
     return h * (surface_temp_K - ambient_temp_K) + radiation_W_m2(
-        emissivity=emissivity, hot_temp_K=surface_temp_K, cold_temp_K=ambient_temp_K)
+        emissivity=emissivity, hot_temp_K=surface_temp_K, cold_temp_K=ambient_temp_K
+    )
 
 
 # Bare metal, smooth: temperature at which a touch of the given time burns skin. Lower bound where the standard gives

@@ -1,6 +1,7 @@
 """Steel pipe sizes."""
+
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from math import pi
 
 from ..errors import require
@@ -12,6 +13,7 @@ INCH_M = 0.0254  # exact
 @dataclass(frozen=True)
 class Pipe:
     """One size of steel pipe; `nps` is the nominal size in inches as the trade writes it."""
+
     nps: str
     od_m: float
     wall_m: float
@@ -47,7 +49,7 @@ def pipe_names():
     return tuple(_sizes())
 
 
-@lru_cache(maxsize=None)
+@cache
 def _sizes():
     # The table reader turns the cell "2" into a number; the size is a name here.
     return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row for row in read_table("pipe_sizes")}

@@ -1,4 +1,5 @@
 """Perforated plate across a stream: how open it is, what pressure it takes, how much unevenness it lets through."""
+
 from math import cos, pi, radians, sqrt
 
 from ..errors import require
@@ -17,8 +18,13 @@ def open_fraction(hole_count, hole_diameter_m, plate_area_m2):
     require(hole_count >= 1, "baffle_holes", f"{hole_count:g}", "must be 1 or more", "1")
     fraction = hole_count * pi / 4 * hole_diameter_m**2 / plate_area_m2
     fits = max(int(0.75 * plate_area_m2 / (pi / 4 * hole_diameter_m**2)), 1) if hole_diameter_m > 0 else 1
-    require(0 < fraction < 1, "baffle_holes", f"{hole_count:g}",
-            "must be holes above 0 in size that leave some plate between them", f"{fits}")
+    require(
+        0 < fraction < 1,
+        "baffle_holes",
+        f"{hole_count:g}",
+        "must be holes above 0 in size that leave some plate between them",
+        f"{fits}",
+    )
     return fraction
 
 
@@ -36,8 +42,13 @@ def bent_plate_ratio(bend_angle_deg):
     Checked by:
         tests/test_plates.py
     """
-    require(0 <= bend_angle_deg <= 150, "baffle_bend_angle", f"{bend_angle_deg:g}", "must be within 0 to 150 deg",
-            f"{min(max(bend_angle_deg, 0), 150):g} deg")
+    require(
+        0 <= bend_angle_deg <= 150,
+        "baffle_bend_angle",
+        f"{bend_angle_deg:g}",
+        "must be within 0 to 150 deg",
+        f"{min(max(bend_angle_deg, 0), 150):g} deg",
+    )
     return 1 / cos(radians(bend_angle_deg) / 2)
 
 
@@ -59,7 +70,7 @@ def thin_plate_K(open_fraction):
     """
     f = open_fraction
     require(0 < f <= 1, "open_fraction", f"{f:g}", "must be above 0, up to 1")
-    return ((1 + sqrt(0.5) * sqrt(1 - f) - f) / f)**2
+    return ((1 + sqrt(0.5) * sqrt(1 - f) - f) / f) ** 2
 
 
 def thick_plate_K(open_fraction, thickness_ratio, friction_darcy=0.03):
@@ -82,7 +93,7 @@ def thick_plate_K(open_fraction, thickness_ratio, friction_darcy=0.03):
     require(0 < f <= 1, "open_fraction", f"{f:g}", "must be above 0, up to 1")
     require(0 <= thickness_ratio < float("inf"), "thickness_ratio", f"{thickness_ratio:g}", "must be 0 or more", "0")
     tau = interpolate(min(thickness_ratio, _TAU_THICKNESS[-1]), _TAU_THICKNESS, _TAU, "thickness_ratio")
-    return (0.5 * (1 - f)**0.75 + tau * (1 - f)**1.375 + (1 - f)**2 + friction_darcy * thickness_ratio) / f**2
+    return (0.5 * (1 - f) ** 0.75 + tau * (1 - f) ** 1.375 + (1 - f) ** 2 + friction_darcy * thickness_ratio) / f**2
 
 
 def plate_K(open_fraction, thickness_ratio):

@@ -4,6 +4,7 @@ The march starts at each dead end, where the stream along the plenum is zero, an
 passes C_d A sqrt(2 p/rho), the stream grows by that, and the static pressure falls by what the stream will recover as
 it slows down again, less what it loses to the wall.
 """
+
 from dataclasses import dataclass
 from math import cos, pi, sqrt
 
@@ -11,7 +12,7 @@ from ..errors import require
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
 from .root import rising_root
 
-RECOVERY = 1.0           # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
+RECOVERY = 1.0  # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
 PERRY_RATIO_LIMIT = 0.1  # kinetic energy over port drop, and friction over port drop: Perry's Handbook (memory)
 
 
@@ -34,6 +35,7 @@ class Distribution:
         starved_columns       columns that get no mixture: the static pressure is not above that of the chamber (they may
                               draw chamber gas in), or friction leaves them nothing; a stop for any design
     """
+
     flows_m3_s: tuple
     shares: tuple
     drops_Pa: tuple
@@ -50,6 +52,7 @@ class Distribution:
 @dataclass(frozen=True)
 class _Plenum:
     """What every march needs to know."""
+
     area_m2: float
     hydraulic_diameter_m: float
     discharge_coefficient: float
@@ -66,8 +69,12 @@ class _Plenum:
             return 0.0
         velocity = flow_m3_s / self.area_m2
         re = reynolds(velocity, self.hydraulic_diameter_m, self.density_kg_m3, self.viscosity_Pas)
-        return (friction_darcy(re, self.roughness_m / self.hydraulic_diameter_m) * length_m / self.hydraulic_diameter_m
-                * velocity_head_Pa(velocity, self.density_kg_m3))
+        return (
+            friction_darcy(re, self.roughness_m / self.hydraulic_diameter_m)
+            * length_m
+            / self.hydraulic_diameter_m
+            * velocity_head_Pa(velocity, self.density_kg_m3)
+        )
 
     def march(self, columns, end_Pa):
         """(flows, drops, friction) of one branch, from its dead end; columns are (area, distance to the next one)."""
@@ -86,6 +93,7 @@ class _Plenum:
 
         Friction can leave so little for the dead end that no float is small enough; those columns then get nothing.
         """
+
         def end_Pa_of(shut):
             fed = columns[shut:]
             return rising_root(lambda end: end + self.march(fed, end)[2], inlet_Pa, inlet_Pa) if fed else None
@@ -105,9 +113,20 @@ class _Plenum:
         return [0.0] * shut + flows, [0.0] * shut + drops, friction
 
 
-def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_area_m2, hydraulic_diameter_m, flow_m3_s,
-                        discharge_coefficient, density_kg_m3, viscosity_Pas, recovery=RECOVERY,
-                        roughness_m=ROUGHNESS_STEEL_M):
+def plenum_distribution(
+    port_areas_m2,
+    positions_m,
+    inlet_m,
+    length_m,
+    plenum_area_m2,
+    hydraulic_diameter_m,
+    flow_m3_s,
+    discharge_coefficient,
+    density_kg_m3,
+    viscosity_Pas,
+    recovery=RECOVERY,
+    roughness_m=ROUGHNESS_STEEL_M,
+):
     """Flow through each column of ports along a closed plenum, fed at one place.
 
         q_j = C_d A_j sqrt(2 p_j / rho)
@@ -140,15 +159,26 @@ def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_ar
         tests/reference/plenum.csv, closed_form_first_over_last
     """
     _check(port_areas_m2, positions_m, inlet_m, length_m)
-    for name, value in (("plenum_area_m2", plenum_area_m2), ("hydraulic_diameter_m", hydraulic_diameter_m),
-                        ("flow_m3_s", flow_m3_s), ("density_kg_m3", density_kg_m3), ("viscosity_Pas", viscosity_Pas)):
+    for name, value in (
+        ("plenum_area_m2", plenum_area_m2),
+        ("hydraulic_diameter_m", hydraulic_diameter_m),
+        ("flow_m3_s", flow_m3_s),
+        ("density_kg_m3", density_kg_m3),
+        ("viscosity_Pas", viscosity_Pas),
+    ):
         require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
-    require(0 < discharge_coefficient <= 1, "discharge_coefficient", f"{discharge_coefficient:g}",
-            "must be above 0, up to 1", "0.8")
+    require(
+        0 < discharge_coefficient <= 1,
+        "discharge_coefficient",
+        f"{discharge_coefficient:g}",
+        "must be above 0, up to 1",
+        "0.8",
+    )
     require(0 <= recovery <= 2, "recovery", f"{recovery:g}", "must be within 0 to 2", "1")
 
-    plenum = _Plenum(plenum_area_m2, hydraulic_diameter_m, discharge_coefficient, density_kg_m3, viscosity_Pas,
-                     recovery, roughness_m)
+    plenum = _Plenum(
+        plenum_area_m2, hydraulic_diameter_m, discharge_coefficient, density_kg_m3, viscosity_Pas, recovery, roughness_m
+    )
     left, centre, right = _branches(port_areas_m2, positions_m, inlet_m, length_m)
 
     def all_flows(inlet_Pa):
@@ -159,7 +189,7 @@ def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_ar
         parts, middle = all_flows(inlet_Pa)
         return sum(sum(flows) for flows, _, _ in parts) + sum(middle)
 
-    even_Pa = density_kg_m3 / 2 * (flow_m3_s / (discharge_coefficient * sum(port_areas_m2)))**2
+    even_Pa = density_kg_m3 / 2 * (flow_m3_s / (discharge_coefficient * sum(port_areas_m2))) ** 2
     inlet_Pa = rising_root(total_m3_s, flow_m3_s, even_Pa)
     parts, middle = all_flows(inlet_Pa)
 
@@ -178,11 +208,18 @@ def plenum_distribution(port_areas_m2, positions_m, inlet_m, length_m, plenum_ar
     streams = [sum(branch_flows) / plenum_area_m2 for branch_flows, _, _ in parts]
     inlet_head = velocity_head_Pa(max(streams), density_kg_m3)
     return Distribution(
-        flows_m3_s=tuple(flows), shares=tuple(shares), drops_Pa=tuple(drops), spread=max(shares) - min(shares),
+        flows_m3_s=tuple(flows),
+        shares=tuple(shares),
+        drops_Pa=tuple(drops),
+        spread=max(shares) - min(shares),
         first_over_last=_first_over_last(shares, left, right),
-        mean_drop_Pa=even_Pa, plenum_pressure_Pa=inlet_Pa, inlet_head_Pa=inlet_head, kinetic_ratio=inlet_head / even_Pa,
+        mean_drop_Pa=even_Pa,
+        plenum_pressure_Pa=inlet_Pa,
+        inlet_head_Pa=inlet_head,
+        kinetic_ratio=inlet_head / even_Pa,
         friction_ratio=max(friction for _, _, friction in parts) / even_Pa,
-        starved_columns=sum(drop <= 0 for drop in drops))
+        starved_columns=sum(drop <= 0 for drop in drops),
+    )
 
 
 def _check(port_areas_m2, positions_m, inlet_m, length_m):
@@ -253,8 +290,12 @@ def perry_maldistribution(pressure_change_ratio):
     Checked by:
         tests/test_plenum.py
     """
-    require(-1 <= pressure_change_ratio <= 1, "pressure_change_ratio", f"{pressure_change_ratio:g}",
-            "must be within -1 to 1")
+    require(
+        -1 <= pressure_change_ratio <= 1,
+        "pressure_change_ratio",
+        f"{pressure_change_ratio:g}",
+        "must be within -1 to 1",
+    )
     return 1 - sqrt(1 - abs(pressure_change_ratio))
 
 

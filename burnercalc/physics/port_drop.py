@@ -1,4 +1,5 @@
 """Pressure lost in one port: a short tube with an entry, friction over its length and a free jet at the end."""
+
 from math import sqrt
 
 from ..errors import require
@@ -63,8 +64,15 @@ def port_K(reynolds, length_ratio, entry_K=SHARP_ENTRY_K, relative_roughness=0.0
     return entry_K + friction + EXIT_K
 
 
-def port_drop_Pa(velocity_m_s, diameter_m, length_m, density_kg_m3, viscosity_Pas, entry_K=SHARP_ENTRY_K,
-                 roughness_m=ROUGHNESS_CAST_M):
+def port_drop_Pa(
+    velocity_m_s,
+    diameter_m,
+    length_m,
+    density_kg_m3,
+    viscosity_Pas,
+    entry_K=SHARP_ENTRY_K,
+    roughness_m=ROUGHNESS_CAST_M,
+):
     """Pressure from the plenum to the chamber that drives a port.
 
         dp = K rho V^2 / 2
@@ -116,8 +124,18 @@ def discharge_coefficient_lichtarowicz(reynolds, length_ratio):
     Checked by:
         tests/reference/port_drop.csv
     """
-    require(10 <= reynolds <= 20000, "reynolds", f"{reynolds:g}", "must be within 10 to 20000",
-            f"{min(max(reynolds, 10), 20000):g}")
-    require(2 <= length_ratio <= 10, "length_ratio", f"{length_ratio:g}", "must be within 2 to 10",
-            f"{min(max(length_ratio, 2), 10):g}")
+    require(
+        10 <= reynolds <= 20000,
+        "reynolds",
+        f"{reynolds:g}",
+        "must be within 10 to 20000",
+        f"{min(max(reynolds, 10), 20000):g}",
+    )
+    require(
+        2 <= length_ratio <= 10,
+        "length_ratio",
+        f"{length_ratio:g}",
+        "must be within 2 to 10",
+        f"{min(max(length_ratio, 2), 10):g}",
+    )
     return 1 / (1 / (0.827 - 0.0085 * length_ratio) + 20 / reynolds * (1 + 2.25 * length_ratio))

@@ -2,8 +2,8 @@
 
 Origin at the centre of the face, x along the body, y across it, metres.
 """
-from math import cos, hypot, inf, pi, sin, sqrt
 
+from math import cos, hypot, inf, pi, sin, sqrt
 
 ROW_PITCH_HEXAGONAL = sqrt(3) / 2  # row pitch over port pitch where every port has six neighbours equally far
 
@@ -11,7 +11,7 @@ ROW_PITCH_HEXAGONAL = sqrt(3) / 2  # row pitch over port pitch where every port 
 def pitch_m(span_m, margin_m, diameter_m, count):
     """Centre distance of `count` ports spread over a span, outer ports `margin_m` from its ends; None for one port.
 
-        p = (span - 2 margin - d) / (n - 1)
+    p = (span - 2 margin - d) / (n - 1)
     """
     return (span_m - 2 * margin_m - diameter_m) / (count - 1) if count > 1 else None
 
@@ -47,12 +47,18 @@ def port_rows(pattern, length_m, width_m, margin_m, diameter_m, rows, ports_per_
         counts = [round(ports_per_row * ring / rows) for ring in range(1, rows + 1)]
         return [[(0.0, 0.0)]] + [
             [((ring + 1) * across * sin(2 * pi * i / n), (ring + 1) * across * cos(2 * pi * i / n)) for i in range(n)]
-            for ring, n in enumerate(counts)]
+            for ring, n in enumerate(counts)
+        ]
     middle = (rows - 1) // 2 if round_window else 0
     shorter = 0 if pattern == "straight" else 1
     counts = [ports_per_row - (shorter if (row - middle) % 2 else 0) for row in range(rows)]
-    grid = [[((column - (count - 1) / 2) * (along or 0.0), (row - (rows - 1) / 2) * (across or 0.0)) for column in range(count)]
-            for row, count in enumerate(counts)]
+    grid = [
+        [
+            ((column - (count - 1) / 2) * (along or 0.0), (row - (rows - 1) / 2) * (across or 0.0))
+            for column in range(count)
+        ]
+        for row, count in enumerate(counts)
+    ]
     if not round_window:
         return grid
     reach = (width_m - diameter_m) / 2 - margin_m
@@ -73,7 +79,7 @@ def rounded_rectangle_area_m2(length_m, width_m, radius_m):
 def edge_distance_m(x_m, y_m, length_m, width_m, radius_m):
     """Distance from a point to the nearest edge of a centred rounded rectangle; negative outside.
 
-        q = (|x| - (L/2 - r), |y| - (W/2 - r));  distance = r - |max(q, 0)| - min(max(qx, qy), 0)
+    q = (|x| - (L/2 - r), |y| - (W/2 - r));  distance = r - |max(q, 0)| - min(max(qx, qy), 0)
     """
     qx, qy = abs(x_m) - (length_m / 2 - radius_m), abs(y_m) - (width_m / 2 - radius_m)
     return radius_m - hypot(max(qx, 0.0), max(qy, 0.0)) - min(max(qx, qy), 0.0)
@@ -81,8 +87,10 @@ def edge_distance_m(x_m, y_m, length_m, width_m, radius_m):
 
 def least_edge_m(positions, port_diameter_m, window_length_m, window_width_m, corner_radius_m):
     """Least distance from a port's edge to the window's edge, corners included; negative when a port leaves it."""
-    return min(edge_distance_m(x, y, window_length_m, window_width_m, corner_radius_m)
-               for x, y in positions) - port_diameter_m / 2
+    return (
+        min(edge_distance_m(x, y, window_length_m, window_width_m, corner_radius_m) for x, y in positions)
+        - port_diameter_m / 2
+    )
 
 
 def least_web_m(positions, port_diameter_m):
@@ -90,7 +98,7 @@ def least_web_m(positions, port_diameter_m):
     least = inf
     ordered = sorted(positions)
     for i, (x, y) in enumerate(ordered):
-        for x2, y2 in ordered[i + 1:]:
+        for x2, y2 in ordered[i + 1 :]:
             if x2 - x >= least:
                 break
             least = min(least, hypot(x2 - x, y2 - y))

@@ -2,8 +2,9 @@
 
 Laminar, turbulent and in between, with the thin young boundary layer of a short port counted.
 """
+
 from bisect import bisect_right
-from functools import lru_cache
+from functools import cache
 from math import exp, log, sqrt
 
 from ..errors import require
@@ -56,15 +57,15 @@ def friction_gradient_1_s(velocity_m_s, kinematic_viscosity_m2_s, friction_fanni
     Checked by:
         tests/reference/wall_gradient.csv
     """
-    return friction_fanning * velocity_m_s ** 2 / (2 * kinematic_viscosity_m2_s)
+    return friction_fanning * velocity_m_s**2 / (2 * kinematic_viscosity_m2_s)
 
 
 def blasius_friction_fanning(reynolds):
     """Fanning friction factor of a smooth turbulent pipe, f = 0.0791 Re^-0.25 (Blasius; memory) [-]."""
-    return 0.0791 * reynolds ** -0.25
+    return 0.0791 * reynolds**-0.25
 
 
-@lru_cache(maxsize=None)
+@cache
 def _developing_points():
     rows = read_table("developing_flow")
     return [log(row["x_plus"]) for row in rows], [log(row["gradient_ratio"]) for row in rows]
@@ -132,14 +133,19 @@ def wall_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2
     Checked by:
         tests/reference/wall_gradient.csv
     """
-    for name, value in (("velocity_m_s", velocity_m_s), ("diameter_m", diameter_m), ("length_m", length_m),
-                        ("kinematic_viscosity_m2_s", kinematic_viscosity_m2_s)):
+    for name, value in (
+        ("velocity_m_s", velocity_m_s),
+        ("diameter_m", diameter_m),
+        ("length_m", length_m),
+        ("kinematic_viscosity_m2_s", kinematic_viscosity_m2_s),
+    ):
         require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
     if entry_reynolds is None:
         entry_reynolds = velocity_m_s * diameter_m / kinematic_viscosity_m2_s
     w = turbulent_weight(entry_reynolds)
-    return ((1 - w) * laminar_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s)
-            + w * turbulent_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s))
+    return (1 - w) * laminar_gradient_1_s(
+        velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s
+    ) + w * turbulent_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s)
 
 
 def hausen_nusselt(graetz):
@@ -211,13 +217,16 @@ class StreamProperties:
     mixture.Mixture has. It is called at the nodes only; between and beyond them straight lines in the logarithms
     (each property is nearly a power of T), which stray by less than 0.2 % from 250 to 1000 K. Density is ideal.
     """
+
     NODES_K = (250.0, 330.0, 440.0, 580.0, 760.0, 1000.0)
 
     def __init__(self, mixture_at):
         found = [mixture_at(temp_K) for temp_K in self.NODES_K]
         self.density_times_temp = found[0].density_kg_m3 * self.NODES_K[0]
-        self._logs = [(log(t), log(m.viscosity_Pas), log(m.conductivity_W_mK), log(m.heat_capacity_J_kgK))
-                      for t, m in zip(self.NODES_K, found)]
+        self._logs = [
+            (log(t), log(m.viscosity_Pas), log(m.conductivity_W_mK), log(m.heat_capacity_J_kgK))
+            for t, m in zip(self.NODES_K, found)
+        ]
 
     def at(self, temp_K):
         """(density [kg/m3], viscosity [Pa s], conductivity [W/m/K], heat capacity [J/kg/K]) at a temperature."""
@@ -249,6 +258,7 @@ def stream_exit_temp_K(velocity_m_s, diameter_m, length_m, properties, inlet_tem
     reynolds, exit_K = flux * diameter_m / viscosity, inlet_temp_K
     for _ in range(5):
         _, mu, k, cp = properties.at((inlet_temp_K + exit_K) / 2)
-        exit_K = port_exit_temp_K(flux * diameter_m ** 2 * cp / (k * length_m), reynolds, mu * cp / k,
-                                  inlet_temp_K, wall_temp_K)
+        exit_K = port_exit_temp_K(
+            flux * diameter_m**2 * cp / (k * length_m), reynolds, mu * cp / k, inlet_temp_K, wall_temp_K
+        )
     return exit_K

@@ -1,4 +1,5 @@
 """One-dimensional root of a positive rising function, as the pressures and flows of a network are."""
+
 from math import exp, log
 
 SMALLEST, LARGEST = 1e-150, 1e150  # of x over the guess
@@ -19,6 +20,7 @@ def rising_root(function, target, guess):
     Checked by:
         tests/test_root.py
     """
+
     def gap(u):
         value = function(guess * exp(u))
         return log(value / target) if value > 0 else -700.0

@@ -1,4 +1,5 @@
 """Shape of a lined wall: how it resists heat at each depth below the hot face, and its outside faces."""
+
 from dataclasses import dataclass
 from math import log, pi
 
@@ -33,7 +34,7 @@ class Wall:
     def conductance_m(self, depth_m):
         """Shape factor between the hot face and depth `depth_m` above 0 [m]: heat flow = k * shape factor * difference.
 
-            S = A/x + 0.54 edges + 0.15 corners x + 2 pi length / ln(1 + x/r)
+        S = A/x + 0.54 edges + 0.15 corners x + 2 pi length / ln(1 + x/r)
         """
         s = self.flat_area_m2 / depth_m + EDGE_FACTOR * self.edge_m + CORNER_FACTOR * self.corners * depth_m
         if self.radius_m:
@@ -49,7 +50,7 @@ class Wall:
         x = depth_m
         if x == 0:
             return self.flat_area_m2 + 2 * pi * self.radius_m * self.length_m
-        fall = self.flat_area_m2 / x ** 2 - CORNER_FACTOR * self.corners
+        fall = self.flat_area_m2 / x**2 - CORNER_FACTOR * self.corners
         if self.radius_m:
             fall += 2 * pi * self.length_m / (log(1 + x / self.radius_m) ** 2 * (self.radius_m + x))
         return self.conductance_m(x) ** 2 / fall
@@ -68,8 +69,14 @@ def flat_wall(*, area_m2, height_m, facing="vertical"):
 def cylinder_wall(*, radius_m, length_m):
     """The side of a horizontal cylinder with no ends; radius_m is that of the hot face [m]."""
     require(radius_m > 0, "radius_m", radius_m, "must be above 0")
-    return Wall(0.0, 0.0, 0, radius_m, length_m, lambda thickness_m: (
-        ("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),))
+    return Wall(
+        0.0,
+        0.0,
+        0,
+        radius_m,
+        length_m,
+        lambda thickness_m: (("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),),
+    )
 
 
 def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
@@ -81,8 +88,13 @@ def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
         require(0 < value < 100, field, value, "must be above 0 and below 100 m")
     area = box_area_m2(length_m, width_m, height_m)
     widest = max(length_m * width_m, length_m * height_m, width_m * height_m)
-    require(0 <= opening_area_m2 <= widest, "opening_area", f"{opening_area_m2:g} m2",
-            f"must be 0 or more and fit into the largest wall, {widest:g} m2", f"{widest:g} m2")
+    require(
+        0 <= opening_area_m2 <= widest,
+        "opening_area",
+        f"{opening_area_m2:g} m2",
+        f"must be 0 or more and fit into the largest wall, {widest:g} m2",
+        f"{widest:g} m2",
+    )
 
     def outside(t):
         l, w, h = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
@@ -99,13 +111,18 @@ def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
     """
     for field, value in (("chamber_length", length_m), ("chamber_diameter", diameter_m)):
         require(0 < value < 100, field, value, "must be above 0 and below 100 m")
-    end = pi * diameter_m ** 2 / 4
-    require(0 <= opening_area_m2 <= end, "opening_area", f"{opening_area_m2:g} m2",
-            f"must be 0 or more and fit into one end, {end:g} m2", f"{end:g} m2")
+    end = pi * diameter_m**2 / 4
+    require(
+        0 <= opening_area_m2 <= end,
+        "opening_area",
+        f"{opening_area_m2:g} m2",
+        f"must be 0 or more and fit into one end, {end:g} m2",
+        f"{end:g} m2",
+    )
 
     def outside(t):
         d, l = diameter_m + 2 * t, length_m + 2 * t
-        return (("cylinder", d, pi * d * l), ("vertical", d, pi * d ** 2 / 2 - opening_area_m2))
+        return (("cylinder", d, pi * d * l), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
 
     return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside)
 
@@ -117,4 +134,4 @@ def box_area_m2(length_m, width_m, height_m):
 
 def cylinder_area_m2(diameter_m, length_m):
     """Inside surface of a cylinder with both ends [m2]."""
-    return pi * diameter_m * length_m + pi * diameter_m ** 2 / 2
+    return pi * diameter_m * length_m + pi * diameter_m**2 / 2

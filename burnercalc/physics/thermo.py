@@ -2,6 +2,7 @@
 
 A composition is a tuple of (species, amount) pairs, amounts in mol; it is hashable, so results can be cached.
 """
+
 from dataclasses import dataclass
 from math import log
 
@@ -20,6 +21,7 @@ REFERENCE_PRESSURE_PA = 101325.0
 @dataclass(frozen=True)
 class Species:
     """One row of data/species.csv: atoms in the order of ELEMENTS, seven coefficients below and above mid_temp_K."""
+
     name: str
     atoms: tuple
     molar_mass_kg_mol: float
@@ -32,10 +34,15 @@ class Species:
 
 def _species(row):
     return Species(
-        name=row["species"], atoms=tuple(row[element] for element in ELEMENTS),
-        molar_mass_kg_mol=row["molar_mass_g_mol"] / 1000, min_temp_K=row["min_temp_K"], mid_temp_K=row["mid_temp_K"],
-        max_temp_K=row["max_temp_K"], low=tuple(row[f"low_a{i}"] for i in range(1, 8)),
-        high=tuple(row[f"high_a{i}"] for i in range(1, 8)))
+        name=row["species"],
+        atoms=tuple(row[element] for element in ELEMENTS),
+        molar_mass_kg_mol=row["molar_mass_g_mol"] / 1000,
+        min_temp_K=row["min_temp_K"],
+        mid_temp_K=row["mid_temp_K"],
+        max_temp_K=row["max_temp_K"],
+        low=tuple(row[f"low_a{i}"] for i in range(1, 8)),
+        high=tuple(row[f"high_a{i}"] for i in range(1, 8)),
+    )
 
 
 SPECIES = {row["species"]: _species(row) for row in read_table("species")}
@@ -50,8 +57,13 @@ def species_of(name):
 
 def require_range(field, value, low, high):
     """Raise InputError unless low <= value <= high, with the nearer end as what works; none is offered for NaN."""
-    require(low <= value <= high, field, f"{value:g}", f"must be within {low:g} to {high:g}",
-            f"{min(max(value, low), high):g}" if value == value else "")
+    require(
+        low <= value <= high,
+        field,
+        f"{value:g}",
+        f"must be within {low:g} to {high:g}",
+        f"{min(max(value, low), high):g}" if value == value else "",
+    )
 
 
 def _coefficients(name, temp_K):

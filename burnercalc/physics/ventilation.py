@@ -3,11 +3,12 @@
 The opening rules are for vented, adjusted appliances. A forge vents into the room, so the flow against carbon monoxide
 rules; a detector stays necessary whatever the figures say.
 """
+
 from ..errors import require
 from ..tables import find, read_table
 
-INCH2_M2 = 0.0254 ** 2
-FOOT3_M3 = 0.3048 ** 3
+INCH2_M2 = 0.0254**2
+FOOT3_M3 = 0.3048**3
 BTU_H_W = 1055.05585262 / 3600
 
 
@@ -35,8 +36,9 @@ def co_dilution_flow_m3_s(dry_flue_m3_s, co_air_free_fraction, limit_fraction):
         tests/reference/ventilation.csv
     """
     require(0 <= dry_flue_m3_s < float("inf"), "dry_flue_m3_s", f"{dry_flue_m3_s:g}", "must be 0 or more")
-    require(0 <= co_air_free_fraction <= 1, "co_air_free_fraction", f"{co_air_free_fraction:g}",
-            "must be within 0 to 1")
+    require(
+        0 <= co_air_free_fraction <= 1, "co_air_free_fraction", f"{co_air_free_fraction:g}", "must be within 0 to 1"
+    )
     require(0 < limit_fraction <= 1, "limit_fraction", f"{limit_fraction:g}", "must be above 0 and at most 1")
     return dry_flue_m3_s * co_air_free_fraction / limit_fraction
 

@@ -1,4 +1,5 @@
 """Steady heat through a lined wall to still air: loss, shell temperature and the temperature at every interface."""
+
 from dataclasses import dataclass
 
 from ..constants import ATM_PA
@@ -30,10 +31,21 @@ class SteadyWall:
 
 def still_air(*, ambient_temp_K, emissivity, pressure_Pa=ATM_PA):
     """Film law of the outside: a function (faces, surface_temp_K) -> heat to air and surroundings [W]."""
+
     def loss_W(faces, surface_temp_K):
-        return sum(area * face_loss_W_m2(facing=facing, size_m=size, emissivity=emissivity, pressure_Pa=pressure_Pa,
-                                         surface_temp_K=surface_temp_K, ambient_temp_K=ambient_temp_K)
-                   for facing, size, area in faces)
+        return sum(
+            area
+            * face_loss_W_m2(
+                facing=facing,
+                size_m=size,
+                emissivity=emissivity,
+                pressure_Pa=pressure_Pa,
+                surface_temp_K=surface_temp_K,
+                ambient_temp_K=ambient_temp_K,
+            )
+            for facing, size, area in faces
+        )
+
     return loss_W
 
 
@@ -42,13 +54,23 @@ def checked_layers(wall, layers):
     require(len(layers) > 0, "lining", "empty", "needs at least one layer", "dense_castable 1in, blanket_8lb 2in")
     depths, materials = [0.0], []
     for lining, thickness_m in layers:
-        require(0 < thickness_m < 10, "lining", f"{lining.key} {thickness_m:g} m",
-                "needs a thickness above 0 and below 10 m", f"{lining.key} 0.0254 m")
+        require(
+            0 < thickness_m < 10,
+            "lining",
+            f"{lining.key} {thickness_m:g} m",
+            "needs a thickness above 0 and below 10 m",
+            f"{lining.key} 0.0254 m",
+        )
         materials.append(lining)
         depths.append(depths[-1] + thickness_m)
     limit = wall.thickest_m()
-    require(depths[-1] <= limit, "lining", f"{depths[-1]:g} m in all",
-            "must be thin enough for the corner factors of so small a chamber", f"{limit:.3g} m in all")
+    require(
+        depths[-1] <= limit,
+        "lining",
+        f"{depths[-1]:g} m in all",
+        "must be thin enough for the corner factors of so small a chamber",
+        f"{limit:.3g} m in all",
+    )
     return tuple(depths), tuple(materials)
 
 
@@ -115,7 +137,7 @@ def steady_profile(wall, layers, steady, per_layer=32):
     depths, temps = [0.0], [steady.temps_K[0]]
     for i, (lining, _) in enumerate(layers):
         low, high = steady.depths_m[i], steady.depths_m[i + 1]
-        at_low, at_high = (lining.conductivity_integral_W_m(temp) for temp in steady.temps_K[i:i + 2])
+        at_low, at_high = (lining.conductivity_integral_W_m(temp) for temp in steady.temps_K[i : i + 2])
         r_low, r_high = wall.resistance_1_m(low), wall.resistance_1_m(high)
         for n in range(1, per_layer):
             depth = low + (high - low) * n / per_layer
@@ -129,10 +151,20 @@ def steady_profile(wall, layers, steady, per_layer=32):
 
 def check_temperatures(hot_face_temp_K, ambient_temp_K):
     """Refuse temperatures that the lining tables do not hold or a chamber colder than the air."""
-    require(TEMP_MIN_K <= ambient_temp_K <= 373.15, "ambient_temperature", f"{ambient_temp_K:g} K",
-            f"must be within {TEMP_MIN_K:g} to 373.15 K (-50 to 100 degC)", "293.15 K")
-    require(ambient_temp_K < hot_face_temp_K <= TEMP_MAX_K, "chamber_temperature", f"{hot_face_temp_K:g} K",
-            f"must be above the air and at most {TEMP_MAX_K:g} K (1800 degC)", "1573.15 K")
+    require(
+        TEMP_MIN_K <= ambient_temp_K <= 373.15,
+        "ambient_temperature",
+        f"{ambient_temp_K:g} K",
+        f"must be within {TEMP_MIN_K:g} to 373.15 K (-50 to 100 degC)",
+        "293.15 K",
+    )
+    require(
+        ambient_temp_K < hot_face_temp_K <= TEMP_MAX_K,
+        "chamber_temperature",
+        f"{hot_face_temp_K:g} K",
+        f"must be above the air and at most {TEMP_MAX_K:g} K (1800 degC)",
+        "1573.15 K",
+    )
 
 
 def bracketed_root(f, low, high, tolerance=1e-12, most=200):

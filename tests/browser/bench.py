@@ -13,12 +13,12 @@ ROOT = Path(__file__).resolve().parent.parent.parent
 sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "site")]
 
 import brotli  # noqa: E402
-from playwright.sync_api import sync_playwright  # noqa: E402
-
-import build  # noqa: E402
 import runtime  # noqa: E402
 from browser import engines  # noqa: E402
 from browser.conftest import PHONE, open_ready  # noqa: E402
+from playwright.sync_api import sync_playwright  # noqa: E402
+
+import build  # noqa: E402
 
 STARTS = 5
 CHANGES = 30
@@ -97,7 +97,8 @@ def bench_start(browser, address):
 
 def change_setting(page, text):
     """Change the setting's widget; (time until the face is redrawn, time until every answer is there)."""
-    return page.evaluate("""async ([key, text]) => {
+    return page.evaluate(
+        """async ([key, text]) => {
       const { model } = await import("./models.mjs");
       const root = document.documentElement;
       const circles = model("face-circles").properties.data.change;
@@ -118,7 +119,9 @@ def change_setting(page, text):
       model(key).value = text;
       const late = new Promise((_, reject) => setTimeout(() => reject(new Error(`${key} = ${text} drew nothing`)), 10000));
       return Promise.race([late, Promise.all([redrawn, answered]).then((times) => times.map((time) => time - start))]);
-    }""", [KEY, text])
+    }""",
+        [KEY, text],
+    )
 
 
 def make_live(page):
@@ -181,11 +184,15 @@ def bench_slow_worker(browser, address):
     context = browser.new_context(**PHONE, service_workers="block")
     page = context.new_page()
     text = (build.DIST / "worker.mjs").read_text()
-    slowed = text.replace("handle = ours;", """handle = (asked) => {
+    slowed = text.replace(
+        "handle = ours;",
+        """handle = (asked) => {
       const start = performance.now(), given = ours(asked), took = performance.now() - start;
       while (performance.now() < start + %d * took);
       return given;
-    };""" % SLOWED)
+    };"""
+        % SLOWED,
+    )
     assert slowed != text
     page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=slowed))
     open_ready(page, address)
@@ -199,11 +206,23 @@ def bench_slow_worker(browser, address):
 def bench_parts():
     """Each part of a solve in CPython and in Pyodide (in Node), side by side."""
     here = Path(__file__).parent
-    commands = {"CPython": [sys.executable, here / "bench_parts.py"],
-                "Pyodide": [runtime.node_path(), here / "bench_parts.mjs", build.DIST]}
-    found = {name: json.loads(subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True,
-                                             env={**os.environ, "PYTHONPATH": str(ROOT)}).stdout.splitlines()[-1])
-             for name, command in commands.items()}
+    commands = {
+        "CPython": [sys.executable, here / "bench_parts.py"],
+        "Pyodide": [runtime.node_path(), here / "bench_parts.mjs", build.DIST],
+    }
+    found = {
+        name: json.loads(
+            subprocess.run(
+                command,
+                cwd=ROOT,
+                check=True,
+                capture_output=True,
+                text=True,
+                env={**os.environ, "PYTHONPATH": str(ROOT)},
+            ).stdout.splitlines()[-1]
+        )
+        for name, command in commands.items()
+    }
     row(f"medians: CPython {sys.version.split()[0]} | Pyodide {runtime.PYODIDE} in Node", "")
     for part in found["CPython"]:
         row(f"  {part}", " | ".join(f"{statistics.median(found[name][part]):8.2f} ms" for name in commands))
@@ -214,7 +233,8 @@ def bench_solve_pyodide(browser, address, request):
     context = browser.new_context(service_workers="block")
     page = context.new_page()
     page.goto(address + "manifest.webmanifest")
-    times = page.evaluate("""([request, times]) => new Promise((resolve, reject) => {
+    times = page.evaluate(
+        """([request, times]) => new Promise((resolve, reject) => {
       const worker = new Worker("./worker.mjs", { type: "module" });
       const taken = [];
       let start = 0;
@@ -226,7 +246,9 @@ def bench_solve_pyodide(browser, address, request):
         taken.push(performance.now() - start);
         if (taken.length === times) resolve(taken); else ask();
       };
-    })""", [request, SOLVES])
+    })""",
+        [request, SOLVES],
+    )
     row("solve in Pyodide, there and back", spread(times))
     context.close()
 

@@ -1,4 +1,5 @@
 """Time the parts of a solve; runs in CPython and, through bench_parts.mjs, in Pyodide. Prints {part: [ms]} as JSON."""
+
 import json
 import time
 
@@ -30,6 +31,12 @@ for number in range(ROUNDS):
         result.group = getattr(chapter, "GROUP", "face")
         measure(f"a changed port: {chapter.__name__.rpartition('.')[2]}", chapter.solve, design, result)
     measure("a changed port: whole solve", whole, Design.from_texts({"port_diameter": f"{4 + 0.1 * number} mm"}))
-    measure("a changed chamber: whole solve", whole, Design.from_texts({"chamber_temperature": f"{2200 + 10 * number} degF"}))
-    measure("a changed mixture: whole solve", whole, Design.from_texts({"equivalence_ratio": f"{0.95 + 0.01 * number}"}))
+    measure(
+        "a changed chamber: whole solve",
+        whole,
+        Design.from_texts({"chamber_temperature": f"{2200 + 10 * number} degF"}),
+    )
+    measure(
+        "a changed mixture: whole solve", whole, Design.from_texts({"equivalence_ratio": f"{0.95 + 0.01 * number}"})
+    )
 print(json.dumps(times))

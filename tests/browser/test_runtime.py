@@ -6,9 +6,9 @@ import threading
 from urllib.parse import urlsplit
 
 import pytest
+from browser.conftest import watch
 
 import build
-from browser.conftest import watch
 
 START = """() => new Promise((resolve) => {
   const worker = new Worker("./worker.mjs", { type: "module" });
@@ -59,7 +59,7 @@ def test_worker_starts_and_answers(bare, site):
     wrong = watch(bare, site)
     assert stages(bare.evaluate(START)) == ["loadRuntime", "loadPackage", "selfCheck", "ready"]
     check = json.loads((build.DIST / "selfcheck.json").read_text())
-    reply, = bare.evaluate(ASK, [{"id": 7, **check["request"]}])
+    (reply,) = bare.evaluate(ASK, [{"id": 7, **check["request"]}])
     assert reply["id"] == 7
     assert reply["ok"] is True
     # The browser looks for an icon because the bare page names none.
@@ -76,13 +76,16 @@ def test_only_the_newest_waiting_solve_is_computed(bare):
     assert replies[-1]["id"] == 5 and replies[-1]["ok"] is True
 
 
-@pytest.mark.parametrize("pattern, stage", [
-    ("**/pyodide.asm.wasm", "loadRuntime"),
-    ("**/python_stdlib.zip", "loadRuntime"),
-    ("**/pint-*.whl", "loadPackage"),
-    ("**/burnercalc-*.whl", "loadPackage"),
-    ("**/selfcheck.json", "selfCheck"),
-])
+@pytest.mark.parametrize(
+    "pattern, stage",
+    [
+        ("**/pyodide.asm.wasm", "loadRuntime"),
+        ("**/python_stdlib.zip", "loadRuntime"),
+        ("**/pint-*.whl", "loadPackage"),
+        ("**/burnercalc-*.whl", "loadPackage"),
+        ("**/selfcheck.json", "selfCheck"),
+    ],
+)
 def test_worker_says_where_and_why_it_cannot_start(bare, pattern, stage):
     bare.route(pattern, lambda route: route.fulfill(status=404, body="gone"))
     *_, last = bare.evaluate(START)
@@ -91,8 +94,10 @@ def test_worker_says_where_and_why_it_cannot_start(bare, pattern, stage):
 
 
 def test_worker_refuses_a_wheel_that_is_not_as_locked(bare):
-    bare.route("**/segno-*.whl", lambda route: route.fulfill(
-        body=next((build.DIST / "pyodide").glob("pydyf-*.whl")).read_bytes()))
+    bare.route(
+        "**/segno-*.whl",
+        lambda route: route.fulfill(body=next((build.DIST / "pyodide").glob("pydyf-*.whl")).read_bytes()),
+    )
     *_, last = bare.evaluate(START)
     assert (last["kind"], last["stage"]) == ("failed", "loadPackage")
 
@@ -111,8 +116,11 @@ def test_every_module_of_the_package_imports_in_the_browser(bare, site):
     """Nothing that the package needs may be missing from the shortened standard library."""
     modules = sorted(
         ".".join(path.relative_to(build.ROOT).with_suffix("").parts).removesuffix(".__init__")
-        for path in (build.ROOT / "burnercalc").rglob("*.py") if path.name != "__main__.py")
-    failed = bare.evaluate("""async (modules) => {
+        for path in (build.ROOT / "burnercalc").rglob("*.py")
+        if path.name != "__main__.py"
+    )
+    failed = bare.evaluate(
+        """async (modules) => {
       const { loadPyodide } = await import("./pyodide/pyodide.mjs");
       const python = await loadPyodide();
       await python.loadPackage("burnercalc", { messageCallback: () => {} });
@@ -121,11 +129,14 @@ def test_every_module_of_the_package_imports_in_the_browser(bare, site):
         try { python.pyimport(name); } catch (error) { failed.push(`${name}: ${error.message}`); }
       }
       return failed;
-    }""", modules)
+    }""",
+        modules,
+    )
     assert failed == []
 
 
 # The service worker
+
 
 def listening(folder):
     server = build.server(folder=folder)
@@ -134,8 +145,11 @@ def listening(folder):
 
 
 def site_files():
-    return sorted(path.relative_to(build.DIST).as_posix() for path in build.DIST.rglob("*")
-                  if path.is_file() and path.name != "sw.mjs")
+    return sorted(
+        path.relative_to(build.DIST).as_posix()
+        for path in build.DIST.rglob("*")
+        if path.is_file() and path.name != "sw.mjs"
+    )
 
 
 def test_site_opens_without_a_server(phone_context, site):
@@ -154,8 +168,9 @@ def test_site_opens_without_a_server(phone_context, site):
         assert response.text() == (build.DIST / "index.html").read_text()
 
 
-@pytest.mark.parametrize("spoil", [lambda file: file.unlink(), lambda file: file.write_text("of another build")],
-                         ids=["missing", "changed"])
+@pytest.mark.parametrize(
+    "spoil", [lambda file: file.unlink(), lambda file: file.write_text("of another build")], ids=["missing", "changed"]
+)
 def test_nothing_is_kept_unless_all_is(phone_context, site, tmp_path, spoil):
     shutil.copytree(build.DIST, tmp_path / "dist")
     spoil(tmp_path / "dist" / "widget.css")

@@ -18,9 +18,10 @@ ROOT = Path(__file__).resolve().parent.parent.parent
 if __name__ == "__main__":
     sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
-import build  # noqa: E402
 from browser import engines  # noqa: E402
 from browser.conftest import READY_MS, open_ready  # noqa: E402
+
+import build  # noqa: E402
 
 PICTURES = Path(__file__).parent / "pictures"
 BLOCK = 12  # pixels of the page that become one of the reference picture
@@ -91,12 +92,15 @@ def difference(seen, view):
 
 def with_style(page, text):
     """Add a style sheet, or replace the one that was added."""
-    page.evaluate("""(text) => {
+    page.evaluate(
+        """(text) => {
       const sheet = document.getElementById("mutant") ?? document.createElement("style");
       sheet.id = "mutant";
       sheet.textContent = text;
       document.head.append(sheet);
-    }""", text)
+    }""",
+        text,
+    )
     page.wait_for_timeout(300)
 
 
@@ -132,6 +136,7 @@ def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium
 
 if __name__ == "__main__":
     from playwright.sync_api import sync_playwright
+
     build.build()
     server = build.server()
     threading.Thread(target=server.serve_forever, daemon=True).start()

@@ -8,7 +8,7 @@ from pathlib import Path
 import build
 
 sys.path.insert(0, str(build.ROOT / "site"))
-import runtime  # noqa: E402
+import runtime
 
 CACHE = build.CACHE / "tools"
 # name: version, sha256 of npm's archive, the one file that is used

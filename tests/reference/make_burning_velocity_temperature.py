@@ -2,6 +2,7 @@
 
 Run by hand (takes a quarter of an hour): python tests/reference/make_burning_velocity_temperature.py
 """
+
 from math import log
 from pathlib import Path
 

@@ -2,11 +2,11 @@
 
 The data are those of nasa_gas.yaml, which burnercalc/data/species.csv also holds.
 """
+
 import datetime
 from pathlib import Path
 
 import cantera as ct
-
 from make_species import SPECIES
 
 PRODUCTS = ("CO2", "H2O", "N2", "O2", "CO", "H2", "OH", "H", "O", "NO", "CH4")
@@ -41,7 +41,7 @@ def phases():
 def flame(everything, products, fuel, ratio, gas_K, air_K, pressure_Pa):
     """Temperature and mole fractions of the adiabatic flame."""
     burning = {part.split()[0]: float(part.split()[1]) for part in fuel.split(",")}
-    mixture = {name: 0.0 for name in everything.species_names}
+    mixture = dict.fromkeys(everything.species_names, 0.0)
     oxygen = 0.0
     for name, x in burning.items():
         atoms = everything.species(name).composition
@@ -66,11 +66,12 @@ def flame(everything, products, fuel, ratio, gas_K, air_K, pressure_Pa):
 
 def main():
     everything, products = phases()
-    lines = ["# quantity:  adiabatic flame temperature and mole fractions, air 0.2095 O2 + 0.7905 N2",
-             f"# source:    cantera {ct.__version__}, nasa_gas.yaml, equilibrate('HP') over "
-             "the species of the header only",
-             f"# made:      by tests/reference/make_combustion.py, {datetime.date.today()}; blank is below 10 ppm",
-             "case,blend,equivalence_ratio,gas_temp_K,air_temp_K,pressure_Pa,temp_K," + ",".join(PRODUCTS)]
+    lines = [
+        "# quantity:  adiabatic flame temperature and mole fractions, air 0.2095 O2 + 0.7905 N2",
+        f"# source:    cantera {ct.__version__}, nasa_gas.yaml, equilibrate('HP') over the species of the header only",
+        f"# made:      by tests/reference/make_combustion.py, {datetime.date.today()}; blank is below 10 ppm",
+        "case,blend,equivalence_ratio,gas_temp_K,air_temp_K,pressure_Pa,temp_K," + ",".join(PRODUCTS),
+    ]
     for case, fuel in FUELS.items():
         for ratio in RATIOS:
             for gas_K, air_K in INLETS:

@@ -4,13 +4,14 @@ Run by hand (a second): python tests/reference/make_developing_flow.py
 Marches the boundary-layer equations u u_x + v u_r = -p_x + (r u_r)_r / r downstream, implicit finite volumes, with
 lengths in R, u in V, x in R^2 V/nu. The test compares the pressure column with Shah's published correlation.
 """
+
 from pathlib import Path
 
 import numpy as np
 from scipy.linalg import solve_banded
 
 OUT = Path(__file__).parents[2] / "burnercalc" / "data" / "developing_flow.csv"
-REPORT_X_PLUS = [m * 10.0 ** e for e in (-5, -4, -3, -2, -1) for m in (1, 1.5, 2, 3, 5, 7)]
+REPORT_X_PLUS = [m * 10.0**e for e in (-5, -4, -3, -2, -1) for m in (1, 1.5, 2, 3, 5, 7)]
 
 HEAD = """# quantity: laminar flow developing in a round tube from a flat entry profile; x_plus = L/(d Re)
 # columns: gradient_ratio = local wall gradient over 8V/d; apparent_f_re = apparent Fanning friction times Re

@@ -3,6 +3,7 @@
 Run by hand with cantera installed: python tests/reference/make_metal_heat.py. Pure metals come from the NASA condensed
 species of cantera, carbon steel from the EN 1993-1-2 heat capacity, alloys by adding up their parts (Kopp).
 """
+
 from math import log
 from pathlib import Path
 
@@ -33,13 +34,18 @@ def pure(element, phases, melt_C, temps_C):
 
 def steel_solid(temp_C):
     """Integral of the EN 1993-1-2 heat capacity from 25 degC [kJ/kg]; 425 J/kgK below 20 degC, 650 above 900 degC."""
+
     def to(t):
         total = 425 * min(t, 20) - 425 * 20 if t < 20 else 0.0
         t0 = 20.0
         if t > t0:
             u = min(t, 600.0)
-            total += (425 * (u - t0) + 0.773 / 2 * (u ** 2 - t0 ** 2) - 1.69e-3 / 3 * (u ** 3 - t0 ** 3)
-                      + 2.22e-6 / 4 * (u ** 4 - t0 ** 4))
+            total += (
+                425 * (u - t0)
+                + 0.773 / 2 * (u**2 - t0**2)
+                - 1.69e-3 / 3 * (u**3 - t0**3)
+                + 2.22e-6 / 4 * (u**4 - t0**4)
+            )
         if t > 600:
             u = min(t, 735.0)
             total += 666 * (u - 600) + 13002 * log((738 - 600) / (738 - u))
@@ -49,12 +55,13 @@ def steel_solid(temp_C):
         if t > 900:
             total += 650 * (t - 900)
         return total / 1e3
+
     return to(temp_C) - to(START_C)
 
 
 GRID = [-50, 0, 25] + list(range(50, 1801, 50))
 IRON = (("Fe(a)", 910.85), ("Fe(c)", 1391.85), ("Fe(d)", 1535.85), ("Fe(L)", 9999))
-IRON_PEAK = [740, 760, 770, 780, 910.85, 911]   # Curie peak and change of lattice
+IRON_PEAK = [740, 760, 770, 780, 910.85, 911]  # Curie peak and change of lattice
 
 
 def iron_solid(temp_C):
@@ -68,7 +75,7 @@ def zinc_solid(temp_C):
     zero = nasa("Zn(cr)", "Zn", START_C)
     if temp_C <= top:
         return nasa("Zn(cr)", "Zn", temp_C) - zero
-    slope = (nasa("Zn(cr)", "Zn", top) - nasa("Zn(cr)", "Zn", top - 1))
+    slope = nasa("Zn(cr)", "Zn", top) - nasa("Zn(cr)", "Zn", top - 1)
     return nasa("Zn(cr)", "Zn", top) - zero + slope * (temp_C - top)
 
 
@@ -77,7 +84,7 @@ def copper_solid(temp_C):
 
 
 def tin_solid(temp_C):
-    return 0.23 * (temp_C - START_C)   # kJ/kgK, memory
+    return 0.23 * (temp_C - START_C)  # kJ/kgK, memory
 
 
 def alloy(solid, solidus_C, liquidus_C, latent_kJ_kg, liquid_kJ_kgK, top_C=1800, extra=()):
@@ -97,15 +104,33 @@ def cu_latent():
 def main():
     zn_latent = nasa("Zn(L)", "Zn", 419.5) - nasa("Zn(cr)", "Zn", 419.5)
     tables = {
-        "steel": alloy(steel_solid, 1450, 1510, 247, 0.824,
-                       extra=[620, 640, 660, 680, 690, 710, 720, 725, 730, 735, 740, 745, 760, 770, 780]),
+        "steel": alloy(
+            steel_solid,
+            1450,
+            1510,
+            247,
+            0.824,
+            extra=[620, 640, 660, 680, 690, 710, 720, 725, 730, 735, 740, 745, 760, 770, 780],
+        ),
         "iron": alloy(iron_solid, 1150, 1250, 230, 0.85, extra=IRON_PEAK),
         "aluminium": pure("Al", (("AL(cr)", 660.46), ("AL(L)", 9999)), 660.3, [t for t in GRID if t <= 1200]),
         "copper": pure("Cu", (("Cu(cr)", 1084.85), ("Cu(L)", 9999)), 1084.6, [t for t in GRID if t <= 1500]),
-        "brass": alloy(lambda t: 0.65 * copper_solid(t) + 0.35 * zinc_solid(t), 905, 930,
-                       0.65 * cu_latent() + 0.35 * zn_latent, 0.65 * 0.516 + 0.35 * 0.480, top_C=1100),
-        "bronze": alloy(lambda t: 0.9 * copper_solid(t) + 0.1 * tin_solid(t), 850, 1000,
-                        0.9 * cu_latent() + 0.1 * 60.2, 0.9 * 0.516 + 0.1 * 0.25, top_C=1400),
+        "brass": alloy(
+            lambda t: 0.65 * copper_solid(t) + 0.35 * zinc_solid(t),
+            905,
+            930,
+            0.65 * cu_latent() + 0.35 * zn_latent,
+            0.65 * 0.516 + 0.35 * 0.480,
+            top_C=1100,
+        ),
+        "bronze": alloy(
+            lambda t: 0.9 * copper_solid(t) + 0.1 * tin_solid(t),
+            850,
+            1000,
+            0.9 * cu_latent() + 0.1 * 60.2,
+            0.9 * 0.516 + 0.1 * 0.25,
+            top_C=1400,
+        ),
     }
     lines = [
         "# quantity:  heat content of the work metals above 25 degC, straight lines between the rows",
@@ -114,7 +139,8 @@ def main():
         "# source 2:  (latent heat and liquid of steel and cast iron, tin); brass, bronze by their parts (Kopp)",
         f"# written:   by tests/reference/make_metal_heat.py with cantera {ct.__version__}",
         "# trust:     published for aluminium, copper and solid iron; steel polynomial memory; alloys +-8 %",
-        "key,temp_C,heat_kJ_kg"]
+        "key,temp_C,heat_kJ_kg",
+    ]
     for key, rows in tables.items():
         lines += [f"{key},{temp:g},{heat:.1f}" for temp, heat in rows]
     target = Path(__file__).parents[2] / "burnercalc" / "data" / "metal_heat.csv"

@@ -1,4 +1,5 @@
 """Write burnercalc/data/species.csv from the NASA polynomials that Cantera carries (nasa_gas.yaml)."""
+
 import datetime
 from pathlib import Path
 
@@ -6,9 +7,22 @@ import cantera as ct
 
 # Our symbol -> name in the source file. The last six are what may burn.
 SPECIES = {
-    "CO2": "CO2", "H2O": "H2O", "N2": "N2", "O2": "O2", "CO": "CO", "H2": "H2", "OH": "OH", "H": "H", "O": "O",
-    "NO": "NO", "CH4": "CH4", "C2H6": "C2H6", "C3H8": "C3H8", "C4H10": "C4H10,n-butane",
-    "iC4H10": "C4H10,isobutane", "C3H6": "C3H6,propylene",
+    "CO2": "CO2",
+    "H2O": "H2O",
+    "N2": "N2",
+    "O2": "O2",
+    "CO": "CO",
+    "H2": "H2",
+    "OH": "OH",
+    "H": "H",
+    "O": "O",
+    "NO": "NO",
+    "CH4": "CH4",
+    "C2H6": "C2H6",
+    "C3H8": "C3H8",
+    "C4H10": "C4H10,n-butane",
+    "iC4H10": "C4H10,isobutane",
+    "C3H6": "C3H6,propylene",
 }
 OUT = Path(__file__).parents[2] / "burnercalc" / "data" / "species.csv"
 
@@ -34,8 +48,15 @@ def main():
         assert abs(thermo.reference_pressure - 101325) < 1e-6, f"{name}: reference pressure {thermo.reference_pressure}"
         middle, *coefficients = thermo.coeffs
         high, low = coefficients[:7], coefficients[7:]
-        cells = [symbol, f'"{name}"', *(f"{species.composition.get(e, 0):.0f}" for e in "CHON"),
-                 f"{species.molecular_weight:.6g}", f"{thermo.min_temp:g}", f"{middle:g}", f"{thermo.max_temp:g}"]
+        cells = [
+            symbol,
+            f'"{name}"',
+            *(f"{species.composition.get(e, 0):.0f}" for e in "CHON"),
+            f"{species.molecular_weight:.6g}",
+            f"{thermo.min_temp:g}",
+            f"{middle:g}",
+            f"{thermo.max_temp:g}",
+        ]
         lines.append(",".join(cells + [repr(float(value)) for value in (*low, *high)]))
     OUT.write_text(HEADER + "\n".join(lines) + "\n", encoding="utf-8")
 

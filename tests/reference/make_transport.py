@@ -1,16 +1,17 @@
 """Write burnercalc/data/transport.csv (viscosity and conductivity of the pure gases) and tests/reference/mixture.csv
 (properties of whole mixtures by Cantera, to check against). Run from the root, in an environment with cantera,
 chemicals and CoolProp."""
+
 import datetime
 import warnings
 from pathlib import Path
 
 import cantera as ct
 import chemicals
+import CoolProp
 import numpy as np
 from chemicals.thermal_conductivity import k_data_Perrys_8E_2_314
 from chemicals.viscosity import mu_data_Perrys_8E_2_312
-import CoolProp
 from CoolProp.CoolProp import PropsSI
 
 HERE = Path(__file__).parent
@@ -50,7 +51,8 @@ def pure(species):
 
 
 def transport():
-    lines = [f"""\
+    lines = [
+        f"""\
 # quantity:  viscosity [Pa s] and thermal conductivity [W/m/K] of the pure gases at low pressure:
 #            ln(value) = a0 + a1 x + a2 x^2 + a3 x^3 + a4 x^4,  x = ln(T / {REFERENCE_K:g} K)
 # source:    gri30: mixture-averaged transport of gri30.yaml, cantera {ct.__version__}; perry-8e: Perry's Handbook, 8th
@@ -59,7 +61,8 @@ def transport():
 # reference: {TEMPS_K[0]:g} to {TEMPS_K[-1]:g} K; the fit strays from its source by at most 0.5 %
 # trust:     published
 # made:      by tests/reference/make_transport.py, {datetime.date.today()}""",
-             "species," + ",".join(f"{q}_a{i}" for q in ("viscosity", "conductivity") for i in range(5)) + ",source"]
+        "species," + ",".join(f"{q}_a{i}" for q in ("viscosity", "conductivity") for i in range(5)) + ",source",
+    ]
     x = np.log(TEMPS_K / REFERENCE_K)
     for species in [*FROM_CANTERA, *FROM_PERRY]:
         viscosity, conductivity, source = pure(species)
@@ -74,14 +77,20 @@ def transport():
 
 def mixtures():
     """Fuel with air at several equivalence ratios, air alone, fuel alone and a burned gas."""
-    lines = [f"""\
+    lines = [
+        f"""\
 # quantity: properties of gas mixtures at 101325 Pa
 # source:   cantera {ct.__version__}, gri30.yaml, mixture-averaged transport; air O2 + 3.76 N2
 # made:     by make_transport.py, {datetime.date.today()}""",
-             "case,temp_K,CH4,C2H6,C3H8,H2,CO,CO2,H2O,O2,N2,molar_mass_kg_mol,density_kg_m3,viscosity_Pas,"
-             "conductivity_W_mK,heat_capacity_J_kgK"]
-    blends = {"CH4": {"CH4": 1}, "C3H8": {"C3H8": 1}, "NG": {"CH4": 0.95, "C2H6": 0.03, "C3H8": 0.01, "N2": 0.01},
-              "C2H6": {"C2H6": 1}}
+        "case,temp_K,CH4,C2H6,C3H8,H2,CO,CO2,H2O,O2,N2,molar_mass_kg_mol,density_kg_m3,viscosity_Pas,"
+        "conductivity_W_mK,heat_capacity_J_kgK",
+    ]
+    blends = {
+        "CH4": {"CH4": 1},
+        "C3H8": {"C3H8": 1},
+        "NG": {"CH4": 0.95, "C2H6": 0.03, "C3H8": 0.01, "N2": 0.01},
+        "C2H6": {"C2H6": 1},
+    }
     cases = {}
     for name, fuel in blends.items():
         cases[f"{name} alone"] = fuel
@@ -95,8 +104,16 @@ def mixtures():
         for temp_K in (280, 288.15, 350, 450, 600, 700):
             GAS.TPX = temp_K, 101325, mix
             cells = [f"{float(GAS.X[GAS.species_index(s)]):.9g}" for s in columns]
-            cells += [f"{value:.6g}" for value in (GAS.mean_molecular_weight / 1000, GAS.density, GAS.viscosity,
-                                                   GAS.thermal_conductivity, GAS.cp_mass)]
+            cells += [
+                f"{value:.6g}"
+                for value in (
+                    GAS.mean_molecular_weight / 1000,
+                    GAS.density,
+                    GAS.viscosity,
+                    GAS.thermal_conductivity,
+                    GAS.cp_mass,
+                )
+            ]
             lines.append(",".join([f"{name} {temp_K} K", f"{temp_K:g}", *cells]))
     (HERE / "mixture.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
 
