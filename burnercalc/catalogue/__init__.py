@@ -1,0 +1,33 @@
+"""What is said: every answer, check, table, chart and drawing, declared once. A second language is a second catalogue."""
+
+from dataclasses import replace
+
+from . import face, feed, fire, heat, make
+from .forms import NEAR, Answer, Axis, Chart, Check, Column, Drawing, Series, Table
+from .sentences import Said, said
+
+# The rooms of the job, in order: settings, answers, checks and the page's chapters carry these names.
+ROOMS = {"heat": "Heat", "face": "Face", "feed": "Air and gas", "make": "Make", "fire": "Fire"}
+MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
+
+
+def _collected(kind, rooms=tuple(ROOMS)):
+    """{key: declaration} of one kind, room by room, each knowing its room."""
+    found = {}
+    for room in rooms:
+        for declared in getattr(MODULES[room], kind):
+            assert declared.key not in found, declared.key
+            found[declared.key] = replace(declared, room=room)
+    return found
+
+
+ANSWERS: dict[str, Answer] = _collected("ANSWERS")
+CHECKS: dict[str, Check] = _collected("CHECKS")
+TABLES: dict[str, Table] = _collected("TABLES")
+CHARTS: dict[str, Chart] = _collected("CHARTS")
+DRAWINGS: dict[str, Drawing] = _collected("DRAWINGS")
+
+__all__ = [
+    "ANSWERS", "CHARTS", "CHECKS", "DRAWINGS", "NEAR", "ROOMS", "TABLES",
+    "Answer", "Axis", "Chart", "Check", "Column", "Drawing", "Said", "Series", "Table", "said",
+]  # fmt: skip

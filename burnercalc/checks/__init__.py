@@ -1,0 +1,7 @@
+"""What is judged: one function for each declared check, which takes settings and parts and returns a Judged, or None."""
+
+from .. import catalogue
+from . import face, feed, fire, heat, make
+
+MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
+CHECKS = {key: getattr(MODULES[check.room], f"{key}_check") for key, check in catalogue.CHECKS.items()}

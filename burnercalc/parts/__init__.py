@@ -1,0 +1,21 @@
+"""What is worked out: each part a frozen record and the one function that makes it, both named like their module.
+
+A part's function says in its signature what it may touch: settings by their keys (SI), other parts by their names. So
+the order of the work follows from the signatures, and needs no list.
+"""
+
+from . import aspirated, chamber, face, fire, flame, gas, mixture, need, plenum, shop, stream
+
+PARTS = {
+    "shop": shop.shop,
+    "gas": gas.gas,
+    "mixture": mixture.mixture,
+    "flame": flame.flame,
+    "chamber": chamber.chamber,
+    "need": need.need,
+    "fire": fire.fire,
+    "aspirated": aspirated.aspirated,
+    "face": face.face,
+    "plenum": plenum.plenum,
+    "stream": stream.stream,
+}

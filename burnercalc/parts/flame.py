@@ -1,0 +1,42 @@
+"""The flame, and the flue gas that leaves the chamber."""
+
+from dataclasses import dataclass
+
+from ..physics import combustion
+from ..physics.combustion import FlueGas, HeatSplit
+from ..physics.equilibrium import Equilibrium, EquilibriumError
+from .gas import Gas
+from .shop import Shop
+
+
+@dataclass(frozen=True)
+class Flame:
+    """Burned gas without heat loss, and as it leaves the chamber; all None where the mixture has no flame.
+
+    `available`: share of the gross heat that stays in the chamber.
+    """
+
+    burned: Equilibrium | None
+    flue: FlueGas | None
+    split: HeatSplit | None
+    temp_K: float | None
+    co_dry: float | None
+    o2_dry: float | None
+    dew_point_K: float | None
+    available: float | None
+
+
+def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) -> Flame:
+    """A Flame of any mixture and chamber temperature, gas and air from the shop."""
+    inlet = (shop.temp_K, shop.temp_K, shop.pressure_Pa)
+    try:
+        burned = combustion.flame(gas.composition, equivalence_ratio, *inlet)
+        flue = combustion.flue_gas(gas.composition, equivalence_ratio, chamber_temp_K, *inlet)
+        split = combustion.heat_split(gas.composition, equivalence_ratio, chamber_temp_K, *inlet)
+    except EquilibriumError:
+        return Flame(None, None, None, None, None, None, None, None)
+    return Flame(burned, flue, split, burned.temp_K, flue.co_dry, flue.o2_dry, flue.dew_point_K, split.available)
+
+
+def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: float) -> Flame:
+    return burn(gas, shop, equivalence_ratio, chamber_temperature)

@@ -1,0 +1,35 @@
+"""The fuel gas: what it is made of and what a volume and a weight of it are worth."""
+
+from dataclasses import dataclass
+
+from ..physics import fuels
+
+LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
+
+
+@dataclass(frozen=True)
+class Gas:
+    """Fuel gas; `liquid` is the species that it is drawn from, None for a gas that comes by a line."""
+
+    composition: tuple[tuple[str, float], ...]
+    liquid: str | None
+    gross_J_m3: float
+    net_J_m3: float
+    gross_J_kg: float
+    net_J_kg: float
+    wobbe_J_m3: float
+
+
+def gas(fuel: str, fuel_blend: tuple | None) -> Gas:
+    """The blend when there is one, else what stands behind the fuel's name."""
+    composition = fuel_blend or fuels.fuel_composition(fuel)
+    largest = max(composition, key=lambda share: share[1])[0]
+    return Gas(
+        composition=composition,
+        liquid=largest if largest in LIQUIDS else None,
+        gross_J_m3=fuels.gross_heating_value_J_m3(composition),
+        net_J_m3=fuels.net_heating_value_J_m3(composition),
+        gross_J_kg=fuels.gross_heating_value_J_kg(composition),
+        net_J_kg=fuels.net_heating_value_J_kg(composition),
+        wobbe_J_m3=fuels.wobbe_index_J_m3(composition),
+    )

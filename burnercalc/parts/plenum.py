@@ -1,0 +1,50 @@
+"""The plenum: the room behind the block that the mixture spreads in, and the inlet that feeds it."""
+
+from dataclasses import dataclass
+from math import pi, sqrt
+
+from ..physics import pipes
+from ..physics.pipes import Pipe
+from .face import Face
+
+
+@dataclass(frozen=True)
+class Plenum:
+    """Clear sizes inside the body; a round one counts as the square of the same area, fed in the middle."""
+
+    length_m: float
+    width_m: float
+    height_m: float
+    area_m2: float  # of the cross-section that the mixture flows through along the body
+    to_port_ratio: float
+    inlet: Pipe
+    inlet_m: float  # from the left end to where the inlet feeds it
+    inlet_area_m2: float
+    inlet_to_port_ratio: float
+
+
+def plenum(
+    face: Face,
+    body_length: float,
+    body_width: float,
+    body_depth: float,
+    wall: float,
+    grip: float,
+    inlet: str,
+    inlet_position: str,
+) -> Plenum:
+    share = sqrt(pi) / 2 if face.round else 1.0
+    width, height = share * (body_width - 2 * wall), body_depth - wall - grip
+    length = share * (body_length - 2 * wall)
+    pipe = pipes.pipe(inlet, "inlet")
+    return Plenum(
+        length_m=length,
+        width_m=width,
+        height_m=height,
+        area_m2=width * height,
+        to_port_ratio=width * height / face.port_area_m2,
+        inlet=pipe,
+        inlet_m=length / 2 if inlet_position == "centre" else 0.0,
+        inlet_area_m2=pipe.area_m2,
+        inlet_to_port_ratio=pipe.area_m2 / face.port_area_m2,
+    )

@@ -1,0 +1,28 @@
+"""The stream of mixture through the ports at high fire."""
+
+from dataclasses import dataclass
+
+from .face import Face
+from .fire import Fire
+from .mixture import Mixture
+from .shop import Shop
+
+
+@dataclass(frozen=True)
+class Stream:
+    """Mean of all ports, cold, at the shop's temperature and pressure; `mixture_m3_s` is the flow as it is there."""
+
+    velocity_m_s: float
+    mixture_m3_s: float
+    reynolds: float
+    loading_W_m2: float
+
+
+def stream(face: Face, fire: Fire, mixture: Mixture, shop: Shop) -> Stream:
+    velocity = fire.mixture_m3_s * shop.swell / face.port_area_m2
+    return Stream(
+        velocity_m_s=velocity,
+        mixture_m3_s=velocity * face.port_area_m2,
+        reynolds=velocity * face.port_diameter_m / mixture.cold.kinematic_viscosity_m2_s,
+        loading_W_m2=fire.rate_W / face.port_area_m2,
+    )

@@ -1,0 +1,242 @@
+"""What is shown of a design: the catalogue's answers, checks, tables, charts and drawings, filled from its parts.
+
+Nothing else writes to a Result, and each thing is worked out when it is first looked at.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from math import isfinite
+from typing import Any
+
+from . import catalogue, checks, views
+from .burner import Burner
+from .catalogue.sentences import Said, written
+from .checks.judge import VERDICTS
+from .drawing import shapes
+from .physics.band import Band
+from .units import si_unit_of
+from .views.view import Plot, Rows, Say, Shapes
+
+
+class _Declared:
+    """What a thing of a result has from its declaration."""
+
+    __slots__ = ()
+
+    @property
+    def key(self) -> str:
+        return self.declared.key
+
+    @property
+    def room(self) -> str:
+        return self.declared.room
+
+    @property
+    def label(self) -> str:
+        return self.declared.label
+
+    @property
+    def dimension(self) -> str:
+        return self.declared.dimension
+
+    @property
+    def source(self) -> str:
+        return self.declared.source.text
+
+    @property
+    def trust(self) -> str:
+        return self.declared.source.trust
+
+
+@dataclass(frozen=True)
+class Answered(_Declared):
+    """An answer: SI float, int, text, or None where it does not apply; `band` (low, high) where it has one."""
+
+    declared: catalogue.Answer
+    value: Any
+    band: tuple[float, float] | tuple[()] = ()
+
+    @property
+    def meaning(self) -> str:
+        return self.declared.meaning
+
+    @property
+    def formula(self) -> str:
+        return self.declared.formula
+
+    @property
+    def inputs(self) -> tuple[str, ...]:
+        return self.declared.inputs
+
+    @property
+    def near(self) -> str:
+        return self.declared.near
+
+    @property
+    def unit(self) -> str:
+        """SI unit of value and band."""
+        return si_unit_of(self.dimension)
+
+
+@dataclass(frozen=True)
+class Change:
+    """A setting that cures a check and which way to move it: "raise", "lower" or "choose"."""
+
+    setting: str
+    move: str
+
+
+@dataclass(frozen=True)
+class Checked(_Declared):
+    """A verdict on one thing: good, caution or stop, the value it saw, the limit, the words, and what to change."""
+
+    declared: catalogue.Check
+    verdict: str
+    value: float | None
+    limit: float | None
+    text: str
+    changes: tuple[Change, ...] = ()
+
+
+@dataclass(frozen=True)
+class Tabled(_Declared):
+    """Rows of SI values under declared columns."""
+
+    declared: catalogue.Table
+    title: str
+    rows: tuple[tuple, ...]
+
+    @property
+    def columns(self) -> tuple[catalogue.Column, ...]:
+        return self.declared.columns
+
+
+@dataclass(frozen=True)
+class Charted(_Declared):
+    """A chart: SI ranges of its axes, data of its declared series, the design's mark, and one sentence."""
+
+    declared: catalogue.Chart
+    plot: Plot
+    sentence: str
+
+    @property
+    def title(self) -> str:
+        return self.declared.title
+
+
+class OnDemand(Mapping):
+    """A read-only dict whose values are made when first asked for; a key whose value is None is not in it."""
+
+    __slots__ = ("_keys", "_made", "_make")
+
+    def __init__(self, keys, make: Callable[[str], Any]):
+        self._keys = tuple(keys)
+        self._make = make
+        self._made: dict[str, Any] = {}
+
+    def __getitem__(self, key):
+        if key not in self._made:
+            if key not in self._keys:
+                raise KeyError(key)
+            self._made[key] = self._make(key)
+        if self._made[key] is None:
+            raise KeyError(key)
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return (key for key in self._keys if key in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+class Result:
+    """Everything known about a design.
+
+    Attributes:
+        design     the Design
+        parts      the Burner: `result.part("face").window_length_m`
+        answers, checks, tables, charts, drawings   by key, in the order of the catalogue; worked out on demand
+    """
+
+    __slots__ = ("answers", "charts", "checks", "design", "drawings", "parts", "tables")
+
+    def __init__(self, design):
+        self.design = design
+        self.parts = Burner(design.value)
+        self.answers: Mapping[str, Answered] = OnDemand(catalogue.ANSWERS, self._answer)
+        self.checks: Mapping[str, Checked] = OnDemand(catalogue.CHECKS, self._check)
+        self.tables: Mapping[str, Tabled] = OnDemand(catalogue.TABLES, self._table)
+        self.charts: Mapping[str, Charted] = OnDemand(catalogue.CHARTS, self._chart)
+        self.drawings: Mapping[str, Any] = OnDemand(catalogue.DRAWINGS, self.drawing)
+
+    def __getitem__(self, key: str) -> Any:
+        """The SI value of an answer."""
+        return self.answers[key].value
+
+    def part(self, name: str) -> Any:
+        """The record of a part, such as `face`: everything that was worked out about it."""
+        return self.parts.part(name)
+
+    @property
+    def worst(self) -> str:
+        """The worst verdict of all checks."""
+        return max((check.verdict for check in self.checks.values()), key=VERDICTS.index, default="good")
+
+    def _written(self, sentence, slots):
+        return written(sentence, slots, self.design.units)
+
+    def _case(self, words, found):
+        """A text of a declaration that may have cases, its slots filled."""
+        return self._written(words if isinstance(words, str) else words[found.case], found.slots)
+
+    def _answer(self, key):
+        declared = catalogue.ANSWERS[key]
+        part, attribute = declared.at.split(".")
+        value = getattr(self.part(part), attribute)
+        if isinstance(value, Said):
+            return Answered(declared, self._written(declared.cases[value.case], value.slots))
+        if isinstance(value, Band):
+            return Answered(declared, _finite(key, value.value), (_finite(key, value.low), _finite(key, value.high)))
+        return Answered(declared, _finite(key, value))
+
+    def _check(self, key):
+        declared = catalogue.CHECKS[key]
+        judged = self.parts.call(checks.CHECKS[key])
+        if judged is None:
+            return None
+        text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
+        cures = declared.cures if judged.cures is None else judged.cures
+        return Checked(
+            declared, judged.verdict, judged.value, judged.limit, text, tuple(Change(*cure) for cure in cures)
+        )
+
+    def _say(self, declared):
+        return Say(declared.words, self.design.units)
+
+    def _table(self, key):
+        declared = catalogue.TABLES[key]
+        found = self.parts.call(views.TABLES[key], say=self._say(declared))
+        found = found if isinstance(found, Rows) else Rows(tuple(found))
+        return Tabled(declared, self._case(declared.title, found), found.rows)
+
+    def _chart(self, key):
+        declared = catalogue.CHARTS[key]
+        plot = self.parts.call(views.CHARTS[key])
+        return Charted(declared, plot, self._written(declared.cases[plot.case], plot.slots))
+
+    def drawing(self, key: str, **given: Any) -> Any:
+        """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
+        declared = catalogue.DRAWINGS[key]
+        found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, **given})
+        found = found if isinstance(found, Shapes) else Shapes(tuple(found))
+        return shapes.Drawing(
+            key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)
+        )
+
+
+def _finite(key, value):
+    """The value itself; a float that is not finite is a fault of ours, never shown."""
+    if isinstance(value, float) and not isfinite(value):
+        raise ArithmeticError(f"{key} is {value}")
+    return value

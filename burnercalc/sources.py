@@ -1,0 +1,30 @@
+"""Where the figures and formulas come from: each source once, with how sure it is. Joined by `&`, the weakest decides."""
+
+from dataclasses import dataclass
+
+# From the surest to the least sure. "calculated": arithmetic or geometry from the settings, exact to them.
+TRUST = ("calculated", "published", "memory", "common practice")
+
+
+@dataclass(frozen=True)
+class Source:
+    """One source: its words, and one of TRUST. `a & b` is both; no surer than the less sure of the two."""
+
+    text: str
+    trust: str
+
+    def __post_init__(self):
+        assert self.trust in TRUST, self.trust
+
+    def __and__(self, other):
+        return Source(f"{self.text}; {other.text}", max(self.trust, other.trust, key=TRUST.index))
+
+    def __str__(self):
+        """The words and how sure they are, the latter once."""
+        return self.text if self.trust in self.text else f"{self.text} ({self.trust})"
+
+
+PRACTICE = Source("common practice, no published source", "common practice")
+LIMITS = Source("limits are common practice", "common practice")
+DEFINITION = Source("definition", "calculated")
+ARITHMETIC = Source("arithmetic", "calculated")

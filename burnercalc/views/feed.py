@@ -1,0 +1,1 @@
+"""What is shown in the room Air and gas: one function a table, chart or drawing, named <key>_table, _chart or _drawing."""
