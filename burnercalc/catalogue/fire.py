@@ -1,7 +1,278 @@
-"""The words of the room Fire: its answers, checks, tables, charts and drawings."""
+"""The words of the room Fire: the days from the welder to the first fire, and drying."""
 
-ANSWERS = ()
-CHECKS = ()
-TABLES = ()
-CHARTS = ()
+from ..sources import Source
+from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+
+DRYING_RULE = Source(
+    "refractory dry-out practice, data/drying.csv: at most 100 °F an hour and 1 h an inch", "published"
+)
+DRYING = DRYING_RULE & Source("waits common practice", "common practice")
+
+WAITS = ("refractory", "block_thickness", "ambient_temperature", "damp_air")
+
+ANSWERS = (
+    Answer(
+        "days_in_all",
+        "schedule.days_in_all",
+        "count",
+        "Days to first fire",
+        meaning="Calendar days from the first cut to the end of the first fire, waiting included.",
+        formula="steps one after the other, work between 9 and 18 h, waits night and day",
+        inputs=(
+            "start_date",
+            "hours_weld",
+            "hours_mould",
+            "hours_cast",
+            "hours_finish",
+            "batch_size",
+            "strip_after",
+            "air_dry",
+            "warm",
+            "oven_hold",
+            "oven_temperature",
+            "first_fire_time",
+        ),
+        source=DRYING,
+        near="first",
+    ),
+    Answer(
+        "strip_after",
+        "schedule.strip_after_s",
+        "time",
+        "Strip after",
+        meaning="Time from casting until the mould may come off.",
+        formula="hold of the class, half as long again below 10 °C or in damp air",
+        inputs=("refractory", "ambient_temperature", "damp_air"),
+        source=DRYING,
+        near="first",
+    ),
+    Answer(
+        "air_dry",
+        "schedule.air_dry_s",
+        "time",
+        "Air-dry",
+        meaning="Standing open at shop temperature.",
+        formula="the larger of the least hold and hours an inch",
+        inputs=WAITS,
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "warm",
+        "schedule.warm_s",
+        "time",
+        "Gentle warmth",
+        meaning="Kept at about 50 °C, before any oven.",
+        formula="the larger of the least hold and hours an inch",
+        inputs=WAITS,
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "oven_hold",
+        "schedule.oven_hold_s",
+        "time",
+        "Oven, hold",
+        meaning="Hold at the oven's temperature.",
+        formula="the larger of the least hold and 1 h an inch",
+        inputs=("refractory", "block_thickness"),
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "oven_temperature",
+        "schedule.oven_temp_K",
+        "temperature",
+        "Oven, temperature",
+        meaning="Temperature of the oven stage.",
+        formula="rule of the class",
+        inputs=("refractory",),
+        source=DRYING_RULE,
+        near="bench",
+    ),
+    Answer(
+        "first_fire_time",
+        "schedule.first_fire_s",
+        "time",
+        "First fire, lasts",
+        meaning="From lighting to working heat on the first fire, holds included; attended throughout.",
+        formula="rise / ramp + holds of each stage",
+        inputs=("refractory", "block_thickness", "ambient_temperature", "chamber_temperature"),
+        source=DRYING,
+        near="first",
+    ),
+)
+
+CHECKS = (
+    Check(
+        "curing_air",
+        "temperature",
+        "Air for curing",
+        source=DRYING,
+        cases={
+            "good": "{air:temperature} is warm enough to cure in.",
+            "damp": "Damp air dries slowly; the waits are stretched.",
+            "cold": "At {air:temperature} it hardens slowly; the waits are stretched.",
+            "frost": "At {air:temperature} do not cast: below {frost:temperature} it does not set well, and frost "
+            "ruins it "
+            "while it is green. Bring block and mix indoors.",
+        },
+    ),
+)
+
+# What to do, what to watch and when to go on at each step, with the limits of 29 CFR 1926.1153 and 1910.1000, AWS fact
+# sheet 25 and the practice of castables.
+STEPS = {
+    "weld.title": "Weld the body",
+    "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
+    "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
+    "weld.go_on": "Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
+    "weld.caution": (
+        "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use "
+        "black steel. Eyes, skin and air as for any welding; nothing that burns near by."
+    ),
+    "weld.source": "29 CFR 1910.1000 zinc oxide; AWS fact sheet 25",
+    "mould.title": "Make the mould and set the pins",
+    "mould.do": (
+        "Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, mark the fill line, mark the "
+        "grip on the body."
+    ),
+    "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
+    "mould.go_on": "The body slides in to its mark over the pins without touching one.",
+    "mould.caution": "Clamp the board to drill it; keep wood dust out of the lungs.",
+    "mould.source": "common practice",
+    "cast.title": "Mix and cast",
+    "cast.do": (
+        "Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out the air, push "
+        "the body in to its mark."
+    ),
+    "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
+    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, "
+    "keep damp.",
+    "cast.caution": (
+        "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep (29"
+        " CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: gloves,"
+        " goggles, rinse at once."
+    ),
+    "cast.source": "29 CFR 1926.1153; castable practice",
+    "strip.title": "Strip the mould",
+    "strip.do": "Unscrew the frame, lift off the base, leave the pins.",
+    "strip.watch": "The edge does not crumble under a thumbnail; it rings dull but whole.",
+    "strip.go_on": "No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
+    "strip.caution": "Do not lever on the block or on the pins: it is still weak.",
+    "strip.source": "common practice: after two to three days",
+    "trim.title": "Trim the block",
+    "trim.do": "Rasp off flash and the rim round the body while the block is still green, round the edges.",
+    "trim.watch": "No refractory left outside that would carry the load of a knock.",
+    "trim.go_on": "Face flat, edges round, pins free at both ends.",
+    "trim.caution": "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
+    "trim.source": "29 CFR 1926.1153",
+    "air.title": "Air-dry, then gentle warmth",
+    "air.do": "Stand it open on all sides, then at most 50 °C (120 °F): lamp, warm room, by the stove.",
+    "air.watch": "Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
+    "air.go_on": "Two weighings half a day apart differ by less than 0.5 % of its mass.",
+    "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
+    "air.source": "common practice: about 16 h of warmth",
+    "clear.title": "Clear the ports",
+    "clear.do": "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
+    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through "
+    "the inlet.",
+    "clear.go_on": "Every port passes the drill its full length; count them.",
+    "clear.caution": (
+        "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning "
+        "wax smokes and flares: melt it out, do not light it."
+    ),
+    "clear.source": "29 CFR 1926.1153; common practice",
+    "oven.title": "Oven-dry",
+    "oven.do": "Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
+    "oven.watch": "A cold mirror or glass held at a port fogs while water still leaves.",
+    "oven.go_on": "The mirror stays clear and an hour more at heat takes no more mass off.",
+    "oven.caution": (
+        "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a kitchen oven with "
+        "wax in the ports. Hot steel burns."
+    ),
+    "oven.source": "dry-out practice, 1 h an inch",
+    "fire.title": "First fire",
+    "fire.do": "Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
+    "fire.watch": (
+        "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. Popping,"
+        " a ticking sound, flakes or wet edges: stop."
+    ),
+    "fire.go_on": (
+        "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
+        "hold let it cool slowly and go on another day."
+    ),
+    "fire.caution": (
+        "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. Blower "
+        "first, then gas; an air-proving switch and a valve that closes when power or air fails stand in the gas line, "
+        "or do not fire. Carbon monoxide kills: outdoors or with wide open doors and a CO alarm (35 ppm over a shift, "
+        "200 ppm never). Ceramic fibre in the chamber: coat it, P100 respirator when handling. Keep out of the line of "
+        "the face. Local codes and licensed practice decide."
+    ),
+    "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
+    "cast.do.rammed": "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to "
+    "its "
+    "mark.",
+    "go_on.frost": "Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory.",
+    "go_on.cold": "Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half.",
+    "day": "day {number}, {time}",
+}
+
+TABLES = (
+    Table(
+        "days",
+        "The days",
+        (
+            Column("number", "No.", "count"),
+            Column("step", "Step", "word"),
+            Column("start", "Starts", "word"),
+            Column("takes", "Takes", "time"),
+            Column("work", "Work in it", "time"),
+            Column("watch", "Watch", "word"),
+            Column("go_on", "Go on when", "word"),
+        ),
+        source=DRYING,
+        words=STEPS,
+    ),
+    Table(
+        "care",
+        "What to do at each step, and what to beware of",
+        (
+            Column("step", "Step", "word"),
+            Column("do", "Do", "word"),
+            Column("caution", "Caution", "word"),
+            Column("source", "Source", "word"),
+        ),
+        source=DRYING,
+        words=STEPS,
+    ),
+    Table(
+        "drying",
+        "Drying and first heat, stage by stage",
+        (
+            Column("stage", "Stage", "word"),
+            Column("ramp", "Up at most", "word"),
+            Column("temperature", "To", "temperature"),
+            Column("hold", "Hold", "time"),
+            Column("source", "Source", "word"),
+        ),
+        source=DRYING,
+        words={"ramp_F": "{rate:ratio} °F/h", "ramp_K": "{rate:ratio} K/h"},
+    ),
+)
+
+CHARTS = (
+    Chart(
+        "drying",
+        "Drying and first fire, temperature over time",
+        Axis("time since the start of gentle warmth", "time"),
+        Axis("temperature", "temperature"),
+        (Series("temperature", "temperature of the block"),),
+        cases={
+            "shows": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
+            "{first_fire:time}.",
+        },
+    ),
+)
+
 DRAWINGS = ()

@@ -4,7 +4,7 @@ A part's function says in its signature what it may touch: settings by their key
 the order of the work follows from the signatures, and needs no list.
 """
 
-from . import aspirated, chamber, face, fire, flame, gas, mixture, need, plenum, shop, stream
+from . import aspirated, chamber, face, fire, flame, gas, mixture, need, plenum, schedule, shop, stream
 
 PARTS = {
     "shop": shop.shop,
@@ -18,4 +18,5 @@ PARTS = {
     "face": face.face,
     "plenum": plenum.plenum,
     "stream": stream.stream,
+    "schedule": schedule.schedule,
 }

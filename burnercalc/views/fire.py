@@ -1,1 +1,68 @@
-"""What is shown in the room Fire: one function a table, chart or drawing, named <key>_table, _chart or _drawing."""
+"""What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
+
+from ..parts.schedule import Schedule
+from .view import Plot, Say
+
+# Cases of a step that need words of their own, for each of its texts.
+INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
+
+
+def _text(say, step, what):
+    """A text of a step: what its notes say instead, if anything, and what they add."""
+    instead = [note for note in step.notes if note in INSTEAD.get(what, ())]
+    words = [f"{step.key}.{what}.{instead[0]}" if instead else f"{step.key}.{what}"]
+    words += [f"{what}.{note}" for note in step.notes if note in BESIDES.get(what, ())]
+    return " ".join(say(key) for key in words)
+
+
+def _start(schedule, say, moment):
+    """When something starts: a date with its day of the week, or the number of the day."""
+    if schedule.dated:
+        return f"{moment:%a %Y-%m-%d, %H:%M}"
+    return say("day", number=(moment.date() - schedule.first).days + 1, time=f"{moment:%H:%M}")
+
+
+def days_table(schedule: Schedule, say: Say) -> tuple:
+    return tuple(
+        (
+            number,
+            _text(say, step, "title"),
+            _start(schedule, say, step.start),
+            (step.end - step.start).total_seconds(),
+            step.work_h * 3600,
+            _text(say, step, "watch"),
+            _text(say, step, "go_on"),
+        )
+        for number, step in enumerate(schedule.steps, 1)
+    )
+
+
+def care_table(schedule: Schedule, say: Say) -> tuple:
+    return tuple(
+        tuple(_text(say, step, what) for what in ("title", "do", "caution", "source")) for step in schedule.steps
+    )
+
+
+def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
+    def ramp(stage):
+        if not stage.ramp_K_s:
+            return ""
+        K_h = stage.ramp_K_s * 3600
+        return say("ramp_F", rate=K_h * 1.8) if units == "in" else say("ramp_K", rate=K_h)
+
+    return tuple((stage.name, ramp(stage), stage.temp_K, stage.hold_s, stage.source) for stage in schedule.stages)
+
+
+def drying_chart(schedule: Schedule) -> Plot:
+    times = tuple(point.time_s for point in schedule.curve)
+    temps = tuple(point.temp_K for point in schedule.curve)
+    return Plot(
+        x=(0, times[-1]),
+        y=(min(temps) - 10, max(temps) + 50),
+        series={"temperature": (times, temps)},
+        slots={
+            "oven": schedule.oven_temp_K,
+            "hold": schedule.oven_hold_s,
+            "first_fire": schedule.first_fire_s,
+        },
+    )

@@ -1,0 +1,75 @@
+"""The days from the welder to the first fire, and the stages of drying."""
+
+import datetime
+from dataclasses import dataclass
+
+from ..making import days
+from ..making.days import Stage, Step
+from .shop import Shop
+
+# Day 1 where no date is given; what matters is only the time between the steps.
+DAY_ONE = datetime.date(2001, 1, 1)
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """`dated`: whether the first day is one of the calendar. Times in s, temperatures in K."""
+
+    dated: bool
+    first: datetime.date
+    steps: tuple[Step, ...]
+    stages: tuple[Stage, ...]
+    curve: tuple
+    days_in_all: int
+    strip_after_s: float
+    air_dry_s: float
+    warm_s: float
+    oven_hold_s: float
+    oven_temp_K: float
+    first_fire_s: float
+
+
+def schedule(
+    start_date: datetime.date | None,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
+    batch_size: int,
+    refractory: str,
+    block_thickness: float,
+    damp_air: str,
+    chamber_temperature: float,
+    shop: Shop,
+) -> Schedule:
+    first = start_date or DAY_ONE
+    hours = {
+        "weld": hours_weld * batch_size,
+        "mould": hours_mould,
+        "cast": hours_cast * batch_size,
+        **dict.fromkeys(("strip", "trim", "clear"), hours_finish * batch_size / 3),
+    }
+    drying = {
+        "castable": refractory,
+        "block_thickness_m": block_thickness,
+        "air_temp_K": shop.temp_K,
+        "damp": damp_air == "yes",
+        "working_temp_K": chamber_temperature,
+    }
+    steps = days.calendar(start_date=first, hours={step: seconds / 3600 for step, seconds in hours.items()}, **drying)
+    stages = days.drying_stages(**drying)
+    hold_s = {stage.name: stage.hold_s for stage in stages}
+    return Schedule(
+        dated=start_date is not None,
+        first=first,
+        steps=steps,
+        stages=stages,
+        curve=tuple(days.drying_curve(stages=stages, air_temp_K=shop.temp_K)),
+        days_in_all=(steps[-1].end.date() - first).days + 1,
+        strip_after_s=hold_s["cure"],
+        air_dry_s=hold_s["air"],
+        warm_s=hold_s["warm"],
+        oven_hold_s=hold_s["oven"],
+        oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
+        first_fire_s=days.stage_seconds(stages=stages, names=("fire", "service"), start_temp_K=shop.temp_K),
+    )
