@@ -1,13 +1,12 @@
-"""What is said: every answer, check, table, chart and drawing, declared once. A second language is a second catalogue."""
+"""What is said: each answer, check, table, chart and drawing, declared once. A second language: a second catalogue."""
 
 from dataclasses import replace
 
-from . import face, feed, fire, heat, make
+from ..rooms import ROOMS
+from . import drawings, face, feed, fire, heat, make
 from .forms import NEAR, Answer, Axis, Chart, Check, Column, Drawing, Series, Table
 from .sentences import Said, said
 
-# The rooms of the job, in order: settings, answers, checks and the page's chapters carry these names.
-ROOMS = {"heat": "Heat", "face": "Face", "feed": "Air and gas", "make": "Make", "fire": "Fire"}
 MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
 
 
@@ -25,7 +24,7 @@ ANSWERS: dict[str, Answer] = _collected("ANSWERS")
 CHECKS: dict[str, Check] = _collected("CHECKS")
 TABLES: dict[str, Table] = _collected("TABLES")
 CHARTS: dict[str, Chart] = _collected("CHARTS")
-DRAWINGS: dict[str, Drawing] = _collected("DRAWINGS")
+DRAWINGS: dict[str, Drawing] = {declared.key: declared for declared in drawings.DRAWINGS}
 
 __all__ = [
     "ANSWERS", "CHARTS", "CHECKS", "DRAWINGS", "NEAR", "ROOMS", "TABLES",

@@ -4,7 +4,7 @@ A part's function says in its signature what it may touch: settings by their key
 the order of the work follows from the signatures, and needs no list.
 """
 
-from . import aspirated, chamber, face, fire, flame, gas, mixture, need, plenum, schedule, shop, stream
+from . import aspirated, body, chamber, face, fire, flame, gas, mixture, need, plenum, schedule, shop, stream
 
 PARTS = {
     "shop": shop.shop,
@@ -15,6 +15,7 @@ PARTS = {
     "need": need.need,
     "fire": fire.fire,
     "aspirated": aspirated.aspirated,
+    "body": body.body,
     "face": face.face,
     "plenum": plenum.plenum,
     "stream": stream.stream,

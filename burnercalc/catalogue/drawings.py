@@ -1,0 +1,105 @@
+"""The words of the drawings: titles, descriptions, and what is written on them. Made in views/plans.py and templates.py."""
+
+from .forms import Drawing
+
+_BAFFLE = "{holes} holes of {hole}, sheet {thickness}"
+_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° along the middle"
+
+DRAWINGS = (
+    Drawing(
+        "face",
+        "Face, seen from the fire",
+        {
+            "box_rows": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "{rows} rows.",
+            "box_rings": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "{rows} rings, the middle one counted.",
+            "round_rows": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "{rows} rows.",
+            "round_rings": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "{rows} rings, the middle one counted.",
+        },
+        room="face",
+    ),
+    Drawing(
+        "section",
+        "Section along the body",
+        "Lengthwise section: inlet pipe, plenum, refractory block gripping the steel lip, ports down to the fire.",
+        words={
+            "baffle": "baffle",
+            "plenum": "plenum",
+            "fire": "fire",
+            "inlet": "inlet {pipe} in pipe, {length} long",
+            "inlet_at_end": "inlet {pipe} in pipe, {length} long, into this end",
+        },
+        room="face",
+    ),
+    Drawing(
+        "section_across",
+        "Section across the body",
+        "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.",
+        room="face",
+    ),
+    Drawing(
+        "template",
+        "Drilling template for the mould base",
+        "Body outline, setback line, window and every port at true size.",
+        room="make",
+    ),
+    Drawing(
+        "window",
+        {"box": "Window and relief holes", "round": "Window in the face disc"},
+        {
+            "box": "The side of the body that becomes the face: window, four corner relief holes and the cuts between "
+            "them, at true size.",
+            "round": "The face disc with its round window at true size.",
+        },
+        words={
+            "window": "window",
+            "cut_round": "cut round the line",
+            "drill": "1. drill four holes of {drill}",
+            "cut": "2. cut from hole to hole",
+        },
+        room="make",
+    ),
+    Drawing(
+        "inlet",
+        {
+            "back": "Inlet hole in the back",
+            "round": "Inlet hole in the back disc",
+            "end": "Inlet hole in one end cap",
+        },
+        {
+            "back": "The inlet hole with its centre and the outline of the back, at true size.",
+            "round": "The inlet hole with its centre and the outline of the back disc, at true size.",
+            "end": "The inlet hole with its centre and the outline of one end cap, at true size.",
+        },
+        words={"saw": "saw {saw}", "pipe": "for {pipe} in pipe", "face_side": "face side"},
+        room="make",
+    ),
+    Drawing(
+        "cap",
+        {"box": "End cap, cut two", "round": "Disc of the body, cut two"},
+        {"box": "End cap, cut two, at true size.", "round": "Disc of the body, cut two, at true size."},
+        words={"radius": "radius {radius}", "thick": "{wall} thick"},
+        room="make",
+    ),
+    Drawing(
+        "baffle",
+        {"none": "No baffle", "flat": "Baffle, flat", "bent": "Baffle, flat"},
+        {
+            "none": "This design has no baffle.",
+            "flat": f"The baffle's blank at true size: {_BAFFLE}.",
+            "bent": f"The baffle's blank at true size: {_BENT}.",
+        },
+        words={"none": "This design has no baffle.", "flat": _BAFFLE, "bent": _BENT},
+        room="make",
+    ),
+    Drawing(
+        "mould",
+        "Mould, from above",
+        "The mould from above at true size: base board, frame, outline of the body and the pins.",
+        words={"inside": "inside {length}", "base": "base {length}"},
+        room="make",
+    ),
+)

@@ -1,0 +1,201 @@
+"""Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
+
+from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..parts.baffle_sheet import BaffleSheet
+from ..parts.body import Body
+from ..parts.face import Face
+from ..parts.mould import Mould
+from ..parts.steel import Steel
+from .plans import MM, outlines
+from .view import Say, Shapes
+
+TEXT_MM = 3.0
+AWAY_MM = 7.0
+
+
+def template_drawing(body: Body, face: Face) -> tuple:
+    """The drilling template: body outline, setback, window, ports with circle, centre mark and number."""
+    radius = face.port_diameter_m * MM / 2
+    shapes = list(outlines(body, face))
+    for number, (x, y) in enumerate(face.ports, 1):
+        x, y = x * MM, y * MM
+        beside = radius * 0.75
+        shapes += [
+            Circle(x, y, radius, "port"),
+            *centre_mark(x, y, radius + 1.5),
+            Text(x + beside + 0.5, y + beside + 0.3, str(number), 1.6, "start", 0.0, "number"),
+        ]
+    return tuple(shapes)
+
+
+def _side(body, steel):
+    """Outline of the piece that the window or the inlet hole is cut in, and its half sizes."""
+    if body.round:
+        radius = steel.body.cap_length_m * MM / 2
+        return Circle(0.0, 0.0, radius, "body"), radius, radius
+    length, width = steel.body.tube_length_m * MM, body.width_m * MM
+    return rectangle(-length / 2, -width / 2, length, width, "body"), length / 2, width / 2
+
+
+def _cross(half_x, half_y):
+    """Centre lines a little longer than a piece."""
+    return [
+        Line(-half_x - 4, 0.0, half_x + 4, 0.0, "centre"),
+        Line(0.0, -half_y - 4, 0.0, half_y + 4, "centre"),
+    ]
+
+
+def _above(half_x, y, words):
+    """A dimension of the whole length, above a piece."""
+    return dimension(-half_x, y, half_x, y, AWAY_MM, words, TEXT_MM)
+
+
+def _beside(x, half_y, words):
+    """A dimension of the whole width, at the left of a piece."""
+    return dimension(x, -half_y, x, half_y, AWAY_MM, words, TEXT_MM)
+
+
+def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
+    """The window with its relief holes: what is drilled first, and where the straight cuts run."""
+    outline, body_x, body_y = _side(body, steel)
+    half_x, half_y = face.window_length_m * MM / 2, face.window_width_m * MM / 2
+    shapes = [outline, *_cross(body_x, body_y)]
+    if body.round:
+        across = say.length(steel.body.cap_length_m)
+        shapes += [
+            Circle(0.0, 0.0, half_x, "window"),
+            *dimension(-body_x, -body_y, body_x, -body_y, -AWAY_MM, across, TEXT_MM),
+            *_above(half_x, body_y, say.length(face.window_length_m)),
+            Text(3.0, 3.0, say("window"), TEXT_MM),
+            Text(3.0, -6.0, say("cut_round"), TEXT_MM),
+        ]
+        return Shapes(tuple(shapes), "round")
+    cut = steel.window_cut
+    corner = min(cut.corner_m * MM, half_x, half_y)
+    shapes.append(rounded_rectangle(-half_x, -half_y, 2 * half_x, 2 * half_y, corner, "window"))
+    for x, y in cut.drills:
+        shapes += [
+            Circle(x * MM, y * MM, cut.drill_m * MM / 2, "port"),
+            *centre_mark(x * MM, y * MM, cut.drill_m * MM / 2 + 2),
+        ]
+    inset = (body.setback_m + cut.corner_m) * MM
+    x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
+    shapes += _above(half_x, body_y, say.length(face.window_length_m))
+    shapes += _beside(-body_x, half_y, say.length(face.window_width_m))
+    shapes += dimension(body_x, y, body_x, y + inset, -AWAY_MM, say.length(inset / MM), TEXT_MM)
+    shapes += dimension(x, -body_y, body_x, -body_y, -AWAY_MM, say.length((body_x - x) / MM), TEXT_MM)
+    shapes += [
+        Text(3.0, 3.0, say("drill", drill=say.length(cut.drill_m)), TEXT_MM),
+        Text(3.0, -6.0, say("cut"), TEXT_MM),
+    ]
+    return Shapes(tuple(shapes), "box")
+
+
+def inlet_drawing(body: Body, steel: Steel, inlet: str, inlet_position: str, say: Say) -> Shapes:
+    """The inlet hole in the back, or in one end cap."""
+    radius = steel.inlet_saw_m * MM / 2
+    at_end = inlet_position == "end"
+    if at_end:
+        half_x, half_y = steel.body.cap_width_m * MM / 2, steel.body.cap_length_m * MM / 2
+        corner = steel.body.cap_corner_m * MM
+        outline = rounded_rectangle(-half_x, -half_y, 2 * half_x, 2 * half_y, corner, "body")
+        y = (body.grip_m - body.wall_m) / 2 * MM
+    else:
+        outline, half_x, half_y = _side(body, steel)
+        y = 0.0
+    shapes = [
+        outline,
+        Circle(0.0, y, radius, "window"),
+        *centre_mark(0.0, y, radius + 4),
+        *dimension(-half_x, -half_y, 0.0, -half_y, -AWAY_MM, say.length(half_x / MM), TEXT_MM),
+        *dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM),
+        Text(radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
+        Text(radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
+    ]
+    if at_end:
+        shapes.append(Text(0.0, -half_y + 3.0, say("face_side"), TEXT_MM, "middle"))
+    return Shapes(tuple(shapes), "end" if at_end else "round" if body.round else "back")
+
+
+def cap_drawing(body: Body, steel: Steel, say: Say) -> Shapes:
+    """An end cap with its corners eased; of a round body, a disc."""
+    half_x, half_y = steel.body.cap_width_m * MM / 2, steel.body.cap_length_m * MM / 2
+    across = _above(half_x, half_y, say.length(steel.body.cap_width_m))
+    if body.round:
+        shapes = [Circle(0.0, 0.0, half_x, "body"), *across]
+    else:
+        corner = steel.body.cap_corner_m * MM
+        shapes = [
+            rounded_rectangle(-half_x, -half_y, 2 * half_x, 2 * half_y, corner, "body"),
+            *across,
+            *_beside(-half_x, half_y, say.length(steel.body.cap_length_m)),
+        ]
+        if corner:
+            words = say("radius", radius=say.length(steel.body.cap_corner_m))
+            shapes.append(Text(3.0, -2 * TEXT_MM, words, TEXT_MM))
+    thick = say("thick", wall=say.length(body.wall_m))
+    shapes += [*_cross(half_x, half_y), Text(3.0, 3.0, thick, TEXT_MM)]
+    return Shapes(tuple(shapes), "round" if body.round else "box")
+
+
+def baffle_drawing(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: float, say: Say) -> Shapes:
+    """The baffle's blank with its holes, edges and bend line."""
+    sheet = baffle_sheet.sheet
+    if sheet is None:
+        return Shapes((Text(0.0, 0.0, say("none"), TEXT_MM),), "none")
+    half_x, half_y = sheet.blank_length_m * MM / 2, sheet.blank_width_m * MM / 2
+    radius = sheet.hole_m * MM / 2
+    outline = (
+        Circle(0.0, 0.0, half_x, "body") if body.round else rectangle(-half_x, -half_y, 2 * half_x, 2 * half_y, "body")
+    )
+    shapes = [outline, *_above(half_x, half_y, say.length(sheet.blank_length_m))]
+    for x, y in sheet.holes:
+        mark = min(2.0, 0.8 * radius)
+        shapes += [Circle(x * MM, y * MM, radius, "port"), *centre_mark(x * MM, y * MM, mark)]
+    if not body.round:
+        shapes += _beside(-half_x, half_y, say.length(sheet.blank_width_m))
+    case, slots = "flat", {}
+    for y, angle, _ in sheet.bend_lines:
+        shapes += [Line(-half_x - 4, y * MM, half_x + 4, y * MM, "bend")]
+        case, slots = "bent", {"angle": angle}
+    slots |= {
+        "holes": len(sheet.holes),
+        "hole": say.length(sheet.hole_m),
+        "thickness": say.length(baffle_thickness),
+    }
+    shapes.append(Text(-half_x, -half_y - 3.0 - TEXT_MM, say(case, **slots), TEXT_MM))
+    return Shapes(tuple(shapes), case, slots)
+
+
+def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
+    """The mould from above: base board, frame, body and pins."""
+    wood = mould.wood
+    base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
+    inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
+    frame = wood.pieces[0].thickness_m * MM
+    shapes = [rectangle(-base_x, -base_y, 2 * base_x, 2 * base_y, "mould")]
+    if body.round:
+        side = wood.pieces[0].length_m * MM / 2
+        shapes += [
+            rectangle(-side, -side, 2 * side, 2 * side, "mould"),
+            Circle(0.0, 0.0, inside_x, "mould"),
+            Line(-side, 0.0, -inside_x, 0.0, "hidden"),
+            Line(inside_x, 0.0, side, 0.0, "hidden"),
+        ]
+    else:
+        for low in (-inside_y - frame, inside_y):
+            shapes.append(rectangle(-inside_x - frame, low, 2 * (inside_x + frame), frame, "mould"))
+        for left in (-inside_x - frame, inside_x):
+            shapes.append(rectangle(left, -inside_y, frame, 2 * inside_y, "mould"))
+    shapes += [shape for shape in outlines(body, face) if shape.layer == "body"]
+    # The pattern is seen from inside the body here, so left and right change places.
+    radius = face.port_diameter_m * MM / 2
+    for x, y in face.ports:
+        shapes += [Circle(-x * MM, y * MM, radius, "port"), *centre_mark(-x * MM, y * MM, radius + 1)]
+    inside = say("inside", length=say.length(wood.inside_length_m))
+    across = say("inside", length=say.length(wood.inside_width_m))
+    base = say("base", length=say.length(wood.base_length_m))
+    shapes += _above(inside_x, base_y, inside)
+    shapes += _beside(-base_x, inside_y, across)
+    shapes += dimension(-base_x, -base_y, base_x, -base_y, -AWAY_MM, base, TEXT_MM)
+    return tuple(shapes)
