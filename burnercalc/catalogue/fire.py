@@ -19,7 +19,6 @@ ANSWERS = (
         meaning="Calendar days from the first cut to the end of the first fire, waiting included.",
         formula="steps one after the other, work between 9 and 18 h, waits night and day",
         inputs=(
-            "start_date",
             "hours_weld",
             "hours_mould",
             "hours_cast",
