@@ -13,17 +13,26 @@ class InputError(ValueError):
         rule      what must hold, a phrase that starts with "must", "needs" or "is not"
         nearest   a value that works, as the user would type it; "" when there is none to offer
         others    keys of further settings that the rule weighs against this one
-        said      the value as it is shown: "nothing" when empty, shortened when endless
+        said      the value as it is shown: "nothing" when empty, shortened when endless, odd signs by number
     """
 
     def __init__(self, field, value, rule, nearest="", others=()):
-        self.field, self.value, self.rule, self.nearest, self.others = field, value, rule, nearest, tuple(others)
-        self.said = _shortened(" ".join(str(value).split())) or "nothing"
-        super().__init__(f"{field} = {self.said}: {rule}" + (f"; nearest that works: {nearest}" if nearest else ""))
+        self.field, self.value, self.rule, self.nearest, self.others = _said(field, 60), value, rule, nearest, others
+        self.said = _said(value, 120) or "nothing"
+        super().__init__(
+            f"{self.field} = {self.said}: {rule}" + (f"; nearest that works: {nearest}" if nearest else "")
+        )
 
 
-def _shortened(text, most=120):
+def _said(value, most):
+    text = str(value)
+    text = printable(" ".join(text[: 4 * most].split()))
     return text if len(text) <= most else text[:most] + "..."
+
+
+def printable(text):
+    """A text in which every sign that nobody sees, or that turns the rest round, stands as its number: U+202E."""
+    return "".join(sign if sign.isprintable() else f"U+{ord(sign):04X}" for sign in text)
 
 
 class InputErrors(ValueError):

@@ -8,11 +8,10 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
 from math import floor, isfinite, log10
-from tokenize import TokenError
 
 import pint
 
-from .errors import InputError
+from .errors import InputError, printable, require
 
 # dimension: SI unit, unit shown in inch mode, unit shown in mm mode. The first is the unit of every number in JSON.
 DIMENSIONS = {
@@ -49,45 +48,125 @@ DIMENSIONS = {
     "word": ("", "", ""),
 }
 
-_NUMBER = r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?"
-_MIXED = re.compile(r"^\s*([+-]?\d+)(?:\s+|-|\s*-\s*)(\d+)\s*/\s*(\d+)\s*(.*)$")
-_FRACTION = re.compile(r"^\s*([+-]?\d+)\s*/\s*(\d+)\s*(.*)$")
-_DECIMAL = re.compile(rf"^\s*({_NUMBER})\s*(.*)$")
-_FEET_INCHES = re.compile(r"^\s*(\d+)\s*(?:'|ft)\s*(.+)$")
-_VULGAR = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
+# What is typed is read by the patterns and names below alone; no text of anybody's reaches an evaluator.
+LONGEST_TEXT = 200  # characters of a quantity
+MOST_FACTORS = 4  # of a unit: kBtu/h/in2 has three
+
+_NUMBER = r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
+_MIXED = re.compile(r"([+-]?[0-9]+)(?: +|-)([0-9]+) ?/ ?([0-9]+)(.*)")
+_FRACTION = re.compile(r"([+-]?[0-9]+) ?/ ?([0-9]+)(.*)")
+_DECIMAL = re.compile(rf"({_NUMBER})(.*)")
+_FEET_INCHES = re.compile(
+    r"([0-9]+) ?(?:'|ft|feet) ?((?:0|[1-9][0-9]?)(?:\.[0-9]+|(?: |-)[0-9]+ ?/ ?[0-9]+)?|[0-9]+ ?/ ?[0-9]+)"
+    r" ?(?:\"|in|inch|inches)?"
+)
+_VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
+_TYPOGRAPHY = str.maketrans(
+    {
+        **dict.fromkeys("\N{PRIME}\N{LEFT SINGLE QUOTATION MARK}\N{RIGHT SINGLE QUOTATION MARK}", "'"),
+        **dict.fromkeys("\N{DOUBLE PRIME}\N{LEFT DOUBLE QUOTATION MARK}\N{RIGHT DOUBLE QUOTATION MARK}", '"'),
+        **dict.fromkeys("\N{MINUS SIGN}\N{HYPHEN}\N{NON-BREAKING HYPHEN}\N{EN DASH}", "-"),
+        **dict.fromkeys("\N{FRACTION SLASH}\N{DIVISION SLASH}", "/"),
+        **dict.fromkeys("\N{MULTIPLICATION SIGN}\N{MIDDLE DOT}\N{DOT OPERATOR}", "*"),
+        **dict.fromkeys("\N{DEGREE SIGN}\N{MASCULINE ORDINAL INDICATOR}", "deg"),
+        "\N{DEGREE CELSIUS}": "degC",
+        "\N{DEGREE FAHRENHEIT}": "degF",
+        "\N{SUPERSCRIPT TWO}": "^2",
+        "\N{SUPERSCRIPT THREE}": "^3",
+    }
+)
 _SPELLINGS = {
     '"': "in",
-    "''": "in",
-    "”": "in",
-    "inch": "in",
     "inches": "in",
+    "in.": "in",
     "'": "ft",
     "feet": "ft",
-    "°F": "degF",
+    "ft.": "ft",
     "F": "degF",
-    "°C": "degC",
     "C": "degC",
-    "in wc": "inH2O",
-    "in w.c.": "inH2O",
-    "psig": "psi",
-    "lbs": "lb",
-    "hours": "h",
-    "hrs": "h",
+    "degF": "degF",
+    "degC": "degC",
     "deg": "deg",
-    "°": "deg",
+    "inH2O": "inH2O",
+    "mmH2O": "mmH2O",
+    "inwc": "inH2O",
+    "inWC": "inH2O",
+    "inw.c.": "inH2O",
+    "inW.C.": "inH2O",
+    '"wc': "inH2O",
+    '"WC': "inH2O",
+    '"w.c.': "inH2O",
+    '"H2O': "inH2O",
+    "lbs": "lb",
+    "lb.": "lb",
+    "hrs": "h",
+    "mins": "min",
+    "degree": "deg",
+    "degrees": "deg",
     "kBtuh": "kBtu/h",
     "Btuh": "Btu/h",
-    "kBTU/h": "kBtu/h",
+    "sqin": "in2",
+    "sqft": "ft2",
+    "cuin": "in3",
+    "cuft": "ft3",
 }
+# Units that the prefixes of units.txt may stand before.
+_PREFIXED = (
+    *("meter", "m", "second", "s", "gram", "g", "mole", "mol", "liter", "l", "L", "newton", "N", "pascal", "Pa"),
+    *("bar", "joule", "J", "watt", "W", "watt_hour", "Wh", "british_thermal_unit", "Btu", "btu", "BTU"),
+)
 
 
-@lru_cache(maxsize=1)
+@cache
+def _definitions():
+    return resources.files(__package__).joinpath("data", "units.txt").read_text(encoding="utf-8")
+
+
+@cache
+def _names():
+    """Every name of a unit that is read: those that units.txt defines, their plurals, and metric ones with a prefix."""
+    names, prefixes = set(), set()
+    for line in _definitions().splitlines():
+        if " = " not in line or line.startswith(("#", " ")):
+            continue
+        words = [word.strip() for word in line.split(" = ")]
+        if words[0].endswith("-"):
+            prefixes |= {words[0][:-1], *(word[:-1] for word in words[2:])}
+        else:
+            names |= {words[0], words[0] + "s", *words[2:]}
+    metric = {*_PREFIXED, *(unit + "s" for unit in _PREFIXED if len(unit) > 3)}
+    return frozenset(names | {prefix + unit for prefix in prefixes for unit in metric})
+
+
+@cache
 def _registry():
-    text = resources.files(__package__).joinpath("data", "units.txt").read_text(encoding="utf-8")
     registry = pint.UnitRegistry(None)
-    registry.load_definitions(text.splitlines())
+    registry.load_definitions(_definitions().splitlines())
     registry._build_cache()
     return registry
+
+
+def known_unit(text):
+    """A typed unit as it is written here, `lbs / hour` as `lb/hour`; None unless it is made of known names.
+
+    unit = factor, then up to three times / or * and a factor;  factor = name, then 2 or 3, also as ^2 and **2
+    """
+    compact = text.replace(" ", "")
+    if compact in _SPELLINGS:
+        return _SPELLINGS[compact]
+    parts = re.split(r" ?([*/]) ?", text.replace("**", "^"), maxsplit=MOST_FACTORS)
+    factors = [_factor(part) for part in parts[::2]]
+    if len(factors) > MOST_FACTORS or None in factors:
+        return None
+    return "".join(sign + factor for sign, factor in zip(["", *parts[1::2]], factors))
+
+
+def _factor(text):
+    if text in _names():
+        return text
+    name, power = (text[:-1].removesuffix("^"), text[-1]) if text[-1:] in ("2", "3") else (text, "")
+    name = _SPELLINGS.get(name, name)
+    return name + power if name in _names() else None
 
 
 def _pint_name(unit):
@@ -95,22 +174,24 @@ def _pint_name(unit):
     return re.sub(r"(?<=[a-zA-Z])([23])(?![a-zA-Z0-9])", r"**\1", unit)
 
 
-@cache
+@lru_cache(maxsize=1024)
 def conversion(unit, si_unit):
     """(scale, offset) with si = scale * value + offset; InputError when the two are not the same kind of quantity."""
     if unit == si_unit or si_unit in ("", "deg"):
-        if unit != si_unit and unit != "deg":
+        if unit != si_unit and known_unit(unit) != "deg":
             raise InputError("unit", unit, f"is not a unit of {si_unit or 'a plain number'}")
         return 1.0, 0.0
     if si_unit == "1":
         if unit in ("%", ""):
             return (0.01, 0.0) if unit == "%" else (1.0, 0.0)
         raise InputError("unit", unit, "is not a unit of a plain number")
-    registry = _registry()
+    unit = known_unit(unit)
+    if unit is None:
+        raise InputError("unit", unit, f"is not a unit that converts to {si_unit}")
     try:
-        offset = registry.Quantity(0.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude
-        scale = registry.Quantity(1.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude - offset
-    except (pint.PintError, TokenError, AttributeError, TypeError, ValueError, AssertionError):
+        offset = _registry().Quantity(0.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude
+        scale = _registry().Quantity(1.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude - offset
+    except pint.PintError:
         raise InputError("unit", unit, f"is not a unit that converts to {si_unit}") from None
     if unit in ("degF", "degC"):
         scale = 5 / 9 if unit == "degF" else 1.0
@@ -138,26 +219,52 @@ def shown_unit(dimension, units):
     return DIMENSIONS[dimension][1 if units == "in" else 2]
 
 
+def plain(text, field, most=LONGEST_TEXT):
+    """A text in ASCII, single spaces in it: the trade's typographic signs as they are typed on a keyboard.
+
+    Raises InputError when it is longer than `most` or holds any other sign.
+    """
+    require(len(text) <= most, field, text, f"must be at most {most} characters long")
+    text = _keyboard(text)
+    strange = next((sign for sign in text if not " " <= sign <= "~"), None)
+    require(
+        strange is None,
+        field,
+        text,
+        f"must not hold the sign {printable(strange or '')}",
+        "".join(filter(_typed, text)),
+    )
+    return text
+
+
+def _keyboard(text):
+    text = " ".join(text.split()).translate(_TYPOGRAPHY).replace("H₂O", "H2O").replace("''", '"')
+    signs = "".join(_VULGAR)  # a digit beside one of these stays a number of its own
+    text = re.sub(f"([0-9{signs}])(?=[{signs}])|([{signs}])(?=[0-9])", r"\1\2 ", text)
+    for sign, fraction in _VULGAR.items():
+        text = text.replace(sign, fraction)
+    return text
+
+
 def split_number(text):
     """The number at the start of a text, and what follows it: `6 1/2 in` -> (6.5, "in").
 
     Reads decimals, fractions `5/16`, mixed numbers `6 1/2` and `6-1/2`, the signs for halves, quarters and eighths.
     Returns None when the text does not start with a number.
     """
-    for sign, plain in _VULGAR.items():
-        text = text.replace(sign, plain)
-    if match := _MIXED.match(text):
+    text = _keyboard(text)
+    if match := _MIXED.fullmatch(text):
         whole, top, bottom, rest = match.groups()
-        if int(bottom) == 0:
+        if not int(top) < int(bottom):
             return None
         part = Fraction(int(top), int(bottom))
         value = int(whole) - part if whole.startswith("-") else int(whole) + part
-    elif match := _FRACTION.match(text):
+    elif match := _FRACTION.fullmatch(text):
         top, bottom, rest = match.groups()
         if int(bottom) == 0:
             return None
         value = Fraction(int(top), int(bottom))
-    elif match := _DECIMAL.match(text):
+    elif match := _DECIMAL.fullmatch(text):
         number, rest = match.groups()
         value = float(number)
     else:
@@ -174,38 +281,42 @@ def parse_quantity(text, dimension, field, bare_units=None):
         field        key of the setting, for the refusal
         bare_units   None: a number without a unit is refused; `in` or `mm`: it takes the unit shown in that mode
     Raises:
-        InputError   not a number, no unit, or a unit of another kind
+        InputError   not a number, no unit, a unit of another kind, or a text that could mean two things
     """
+    try:
+        return _quantity(plain(text, field), dimension, field, bare_units)
+    except InputError as refused:
+        nearest = [other for other in refused.nearest.split(" or ") if _reads(other, dimension)]
+        raise InputError(field, text, refused.rule, " or ".join(nearest or _meant(text, dimension))) from None
+
+
+def _quantity(text, dimension, field, bare_units):
     si_unit = si_unit_of(dimension)
-    examples = " or ".join(dict.fromkeys(f"{_example(dimension, mode)}" for mode in ("in", "mm")))
-    if dimension in ("length", "long_length") and (match := _FEET_INCHES.match(text)) and split_number(match.group(2)):
+    examples = " or ".join(dict.fromkeys(_example(dimension, mode) for mode in ("in", "mm")))
+    if dimension in ("length", "long_length") and (match := _FEET_INCHES.fullmatch(text)):
         feet, inches = match.groups()
-        return to_si(float(feet), "ft", "m") + parse_quantity(inches, "length", field, "in")
+        found = split_number(inches)
+        require(found and found[0] < 12, field, text, "must have less than 12 inches beside its feet")
+        return to_si(float(feet), "ft", "m") + to_si(found[0], "in", "m")
     found = split_number(text)
     if found is None or not isfinite(found[0]):
         raise InputError(
-            field,
-            text,
-            f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number",
-            "",
+            field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number"
         )
     value, unit = found
-    unit = _SPELLINGS.get(unit, unit)
-    if unit == "" and si_unit != "1":
-        if bare_units is None:
-            raise InputError(
-                field,
-                text,
-                "needs a unit",
-                examples.replace(_example(dimension, "in"), f"{text.strip()} {shown_unit(dimension, 'in')}").replace(
-                    _example(dimension, "mm"), f"{text.strip()} {shown_unit(dimension, 'mm')}"
-                ),
-            )
-        unit = shown_unit(dimension, bare_units)
-    elif unit == "" and dimension == "fraction" and bare_units is not None:
+    if unit == "" and dimension == "fraction":
+        if bare_units is None:  # 0.2 may be meant as 20 % or as 0.2 %
+            share = f"{100 * value:.12g} % or " if value <= 1 else ""
+            raise InputError(field, text, "needs a % sign", f"{share}{text} %")
         unit = "%"
+    elif unit == "" and si_unit != "1":
+        if bare_units is None:
+            shown = " or ".join(dict.fromkeys(f"{text} {shown_unit(dimension, mode)}" for mode in ("in", "mm")))
+            raise InputError(field, text, "needs a unit", shown)
+        unit = shown_unit(dimension, bare_units)
     try:
-        return to_si(value, unit, si_unit)
+        require(unit != "1" and (unit == "" or dimension not in ("count", "money")), field, text, "")
+        value = to_si(value, unit, si_unit)
     except InputError:
         raise InputError(
             field,
@@ -214,6 +325,40 @@ def parse_quantity(text, dimension, field, bare_units=None):
             if si_unit != "1"
             else "must be a plain number",
         ) from None
+    require(isfinite(value), field, text, "must be a finite number")
+    return value
+
+
+def _reads(text, dimension):
+    try:
+        return bool(text) and _quantity(text, dimension, "", None) is not None
+    except InputError:
+        return False
+
+
+def _meant(text, dimension):
+    """What an unreadable text may have been meant as, the first guess of which something can be read."""
+    if len(text) > LONGEST_TEXT:
+        return []
+    text = "".join(filter(_typed, _keyboard(text)))
+    whole = re.sub(r"(?<=[0-9])[', _](?=[0-9]{3}(?![0-9]))", "", text)  # 1'000 m
+    point = whole.replace(",", ".")
+    feet = re.sub(r"^([0-9]+) ?(?:'|ft|feet) ?- ?", r"\1 ft ", text)  # 4'-8"
+    guesses = [[feet, whole, text.replace(",", ".")], [point.strip("([{=.,;:!?)]} ")]]
+    if found := split_number(point):
+        number = point.removesuffix(found[1]).strip()
+        letters = re.sub(r"[^a-z0-9/]", "", found[1].lower())
+        guesses.append([f"{number} {unit}" for unit in sorted(_names()) if unit.lower() == letters])  # 25 kw
+        guesses.append([f"{number} {found[1].split(' ')[0]}"])
+        guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in ("in", "mm")])
+    for guess in guesses:
+        if works := [text for text in dict.fromkeys(guess) if _reads(text, dimension)]:
+            return works
+    return []
+
+
+def _typed(sign):
+    return " " <= sign <= "~"
 
 
 def _example(dimension, mode):

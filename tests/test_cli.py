@@ -11,7 +11,7 @@ from pdf_reader import pages
 from burnercalc.cli import main
 from burnercalc.design import Design
 from burnercalc.link import from_link
-from burnercalc.settings import SETTINGS
+from burnercalc.settings import BY_KEY, SETTINGS
 
 
 def test_build_sheet_and_templates(tmp_path):
@@ -78,7 +78,9 @@ def test_settings_of_the_json_read_back_as_the_same_design(capsys):
     )
     data = json.loads(capsys.readouterr().out)
     texts = {
-        key: f"{found['value']!r} {'' if found['unit'] == '1' else found['unit']}"
+        key: f"{100 * found['value']!r} %"
+        if BY_KEY[key].dimension == "fraction"
+        else f"{found['value']!r} {'' if found['unit'] == '1' else found['unit']}"
         if isinstance(found["value"], (int, float))
         else found["value"]
         for key, found in data["settings"].items()

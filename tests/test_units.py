@@ -46,6 +46,21 @@ def test_factor_of_pints_full_registry(dimension):
         ("1e1 in", 10),
         ("-1/2 in", -0.5),
         ("2.54 cm", 1),
+        ("9\u00a0in", 9),
+        ("6\u202f1/2\u2009in", 6.5),
+        ("6 ½″", 6.5),
+        ("6-½ in", 6.5),
+        ("6 1⁄2 in", 6.5),
+        ("2′ 6½″", 30.5),
+        ("2’ 6½”", 30.5),
+        ("2' 6''", 30),
+        ("2 ft 6", 30),
+        ("2ft6-1/2in", 30.5),
+        ("−½ in", -0.5),
+        ("2 feet", 24),
+        ("9 inches", 9),
+        ("9 in.", 9),
+        ("2.54 centimeters", 1),
     ],
 )
 def test_reads_a_length_as_it_is_written(text, inches):
@@ -59,6 +74,120 @@ def test_refuses_what_is_not_a_length(text):
     with pytest.raises(InputError) as caught:
         units.parse_quantity(text, "length", "body_length")
     assert caught.value.field == "body_length"
+
+
+@pytest.mark.parametrize(
+    "text, dimension, value",
+    [
+        ("70 °F", "temperature", 294.2611111),
+        ("−4 ℉", "temperature", 253.15),
+        ("20 deg C", "temperature", 293.15),
+        ("60°", "angle", 60),
+        ("12 in²", "area", 12 * 0.0254**2),
+        ("12 in^2", "area", 12 * 0.0254**2),
+        ("12 in**2", "area", 12 * 0.0254**2),
+        ("12 sq in", "area", 12 * 0.0254**2),
+        ("7 in H₂O", "pressure", 7 * 249.08891),
+        ("7 in w.c.", "pressure", 7 * 249.08891),
+        ('7" WC', "pressure", 7 * 249.08891),
+        ("10 lbs / hour", "mass_flow", 10 * 0.45359237 / 3600),
+        ("1 kBTU·h/h2", "power", 1055055.85262 / 3600),
+        ("100 m3/h", "air_flow", 100 / 3600),
+        ("100 ft3/min", "air_flow", 100 * 0.3048**3 / 60),
+        ("2 kilowatts", "power", 2000),
+    ],
+)
+def test_reads_units_as_the_trade_writes_them(text, dimension, value):
+    assert units.parse_quantity(text, dimension, "x") == pytest.approx(value, rel=1e-8)
+
+
+# What used to be read as another number, or to run for ever, and what is offered instead.
+NOT_A_LENGTH = {
+    "1'000 m": "1000 m",
+    "1,000 m": "1000 m or 1.000 m",
+    "1 000 m": "1000 m",
+    "1,05 in": "1.05 in",
+    "1,05": "1.05 in or 1.05 mm",
+    "1'000": "1000 in or 1000 mm",
+    "4 ft 8 ft": "4 ft",
+    "4 ft -8 in": "4 ft 8 in",
+    "4'-8\"": '4 ft 8"',
+    "4 ft 12 in": "4 ft",
+    "9 +- 1 in": "9 in or 9 mm",
+    "9 1 in": "9 in or 9 mm",
+    "9 in!": "9 in",
+    "9\x00in": "9in",
+    "9 in\u202e": "9 in",
+    "9 in😀": "9 in",
+    "9 -1/2 in": "9 in or 9 mm",
+    "1 1/2 0 in": "1 1/2 in or 1 1/2 mm",
+    "6½2 in": "6 1/2 in or 6 1/2 mm",
+    "½½ in": "1/2 in or 1/2 mm",
+    "6 3/2 in": "",
+    "9 IN": "9 in",
+    "9in*9**9**9": "9 in or 9 mm",
+    "9 in/0": "9 in or 9 mm",
+    "9 in*in/in*in/in": "9 in or 9 mm",
+    "٩ in": "",
+    "(" * 150: "",
+    "9" * 5000: "",
+    "9 " + "i" * 40000: "",
+}
+
+
+@pytest.mark.parametrize("text", NOT_A_LENGTH, ids=lambda text: ascii(text[:20]))
+def test_refuses_what_could_mean_something_else(text):
+    with pytest.raises(InputError) as caught:
+        units.parse_quantity(text, "length", "body_length")
+    assert caught.value.nearest == NOT_A_LENGTH[text]
+    assert len(str(caught.value)) < 600 and str(caught.value).isprintable()
+
+
+@pytest.mark.parametrize("text, dimension", [("9 1", "ratio"), ("5 1", "count"), ("95 %", "money"), ("5 %", "count")])
+def test_a_plain_number_stands_alone(text, dimension):
+    with pytest.raises(InputError, match="plain number"):
+        units.parse_quantity(text, dimension, "x")
+
+
+def test_no_text_reaches_the_evaluator(monkeypatch):
+    seen = []
+    registry = units._registry()
+
+    class Watched:
+        def Quantity(self, value, unit):
+            seen.append(unit)
+            return registry.Quantity(value, unit)
+
+    monkeypatch.setattr(units, "_registry", Watched)
+    for unit in (
+        "in*9**9**9",
+        "in/0",
+        "__import__('os')",
+        "in in",
+        "in*in*in*in*in",
+        "kBtu//h",
+        "m**9",
+        "in+in",
+        "1/s2",
+    ):
+        with pytest.raises(InputError):
+            units.parse_quantity(f"9 {unit}", "area", "x")
+    assert set(seen) <= {"in", "kBtu", "in**2"}  # of what is offered instead
+
+
+def test_every_unit_shown_is_known():
+    for si, *shown in units.DIMENSIONS.values():
+        for unit in shown:
+            if si not in ("1", "") and unit != "1/s":
+                assert units.known_unit(unit) in (unit, "deg")
+                assert units.to_si(1, units.known_unit(unit), si) == units.to_si(1, unit, si)
+
+
+def test_a_bare_fraction_is_refused_where_no_sign_stands_beside_it():
+    with pytest.raises(InputError) as caught:
+        units.parse_quantity("0.2", "fraction", "x")
+    assert caught.value.nearest == "20 % or 0.2 %"
+    assert units.parse_quantity("0.2", "fraction", "x", "in") == units.parse_quantity("0.2 %", "fraction", "x") == 0.002
 
 
 def test_offers_units_for_a_bare_number():
