@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from burnercalc.errors import InputError
-from burnercalc.physics.gas_emissivity import gas_emissivity, mean_beam_length_m
+from burnercalc.physics.gas_emissivity import emissivity_cubic, gas_emissivity, mean_beam_length_m
 
 
 def leckner(water, carbon_dioxide, temp_K, path_m):
@@ -98,6 +98,7 @@ def test_properties(water, carbon_dioxide, temp_K, path_m):
 
 
 def test_limits():
+    assert emissivity_cubic(water_fraction=0.2, carbon_dioxide_fraction=0.1, path_m=0.0) == (0.0,) * 4
     assert gas_emissivity(water_fraction=0.0, carbon_dioxide_fraction=0.0, temp_K=1500.0, path_m=1.0) == 0
     alone = gas_emissivity(water_fraction=0.2, carbon_dioxide_fraction=0.0, temp_K=1500.0, path_m=1.0)
     at_two = gas_emissivity(water_fraction=0.2 * 2 / 3, carbon_dioxide_fraction=0.2 / 3, temp_K=1500.0, path_m=1.0)

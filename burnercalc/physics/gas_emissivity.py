@@ -38,43 +38,63 @@ def mean_beam_length_m(volume_m3, area_m2):
     return 3.6 * volume_m3 / area_m2
 
 
-def gas_emissivity(*, water_fraction, carbon_dioxide_fraction, temp_K, path_m, pressure_Pa=ATM_PA):
-    """Emissivity of burned gas over a path.
+def emissivity_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, pressure_Pa=ATM_PA):
+    """Emissivity of burned gas over its temperature, as the coefficients of a cubic.
 
-        e = sum over gray gases of a_i(T) (1 - exp(-k_i p L)),   p = p_H2O + p_CO2,
+        e = c0 + c1 T + c2 T**2 + c3 T**3 = sum over gray gases of a_i(T) (1 - exp(-k_i p L)),   p = p_H2O + p_CO2,
         a straight line in the ratio p_H2O / p_CO2 between its values at 1 and 2
 
     Arguments:
         water_fraction            mole fraction of H2O    [-]    0 to 1
         carbon_dioxide_fraction   mole fraction of CO2    [-]    0 to 1
-        temp_K                    of the gas              [K]    600 to 2400
         path_m                    mean beam length        [m]    0 or more; p L at most 10 atm m
         pressure_Pa               of all the gas          [Pa]
-    Returns: float [-]
+    Returns: tuple of four floats [-, 1/K, 1/K2, 1/K3]
     Raises: InputError for an argument outside its limits
     Assumes: a ratio below 1 or above 2 counts as 1 or 2 (propane 1.33, natural gas 1.9); no soot, and the CO of a rich
         flame does not radiate; 1 atm in all: partial pressures change with altitude, the broadening of lines does not
     Source: Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602. Memory.
-    Checked by: tests/test_gas_emissivity.py (Leckner 1972 within 15 %, a chart reading of a heat-transfer text)
+    Checked by: tests/test_gas_emissivity.py (emissivity_cubic by gas_emissivity)
     """
     for field, value in (
         ("water_fraction", water_fraction),
         ("carbon_dioxide_fraction", carbon_dioxide_fraction),
     ):
         require(0 <= value <= 1, field, f"{value:g}", "must be within 0 to 1")
-    require_range("temp_K", temp_K, *TEMP_RANGE_K)
     path_atm_m = (water_fraction + carbon_dioxide_fraction) * pressure_Pa / ATM_PA * path_m
     require(0 <= path_atm_m <= LONGEST_PATH_ATM_M, "path_m", f"{path_m:g}", "must give 0 to 10 atm m of H2O and CO2")
-    if path_atm_m == 0:
-        return 0.0
     # Of water vapour alone the ratio is infinite and counts as 2.
-    most = 2 * carbon_dioxide_fraction
-    ratio = max(water_fraction / carbon_dioxide_fraction, 1.0) if water_fraction < most else 2.0
-    at_one, at_two = (
-        sum(
-            (b1 + temp_K * (b2 + temp_K * (b3 + temp_K * b4))) * (1 - exp(-k * path_atm_m))
-            for k, b1, b2, b3, b4 in gases
-        )
-        for gases in (_GASES[1.0], _GASES[2.0])
+    below_two = water_fraction < 2 * carbon_dioxide_fraction
+    ratio = max(water_fraction / carbon_dioxide_fraction, 1.0) if below_two else 2.0
+    cubic = [0.0] * 4
+    for at_ratio, share in ((1.0, 2 - ratio), (2.0, ratio - 1)):
+        for k, *weights in _GASES[at_ratio]:
+            absorbed = share * (1 - exp(-k * path_atm_m))
+            cubic = [c + absorbed * b for c, b in zip(cubic, weights)]
+    return tuple(cubic)
+
+
+def gas_emissivity(*, water_fraction, carbon_dioxide_fraction, temp_K, path_m, pressure_Pa=ATM_PA):
+    """Emissivity of burned gas over a path at one temperature.
+
+        e = c0 + c1 T + c2 T**2 + c3 T**3
+
+    Arguments (as in emissivity_cubic):
+        water_fraction            [-]
+        carbon_dioxide_fraction   [-]
+        temp_K                    of the gas   [K]   600 to 2400
+        path_m                    [m]
+        pressure_Pa               [Pa]
+    Returns: float [-]
+    Raises: InputError for an argument outside its limits
+    Source: Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602. Memory.
+    Checked by: tests/test_gas_emissivity.py (Leckner 1972 within 15 %, a chart reading of a heat-transfer text)
+    """
+    require_range("temp_K", temp_K, *TEMP_RANGE_K)
+    c0, c1, c2, c3 = emissivity_cubic(
+        water_fraction=water_fraction,
+        carbon_dioxide_fraction=carbon_dioxide_fraction,
+        path_m=path_m,
+        pressure_Pa=pressure_Pa,
     )
-    return at_one + (at_two - at_one) * (ratio - 1)
+    return c0 + temp_K * (c1 + temp_K * (c2 + temp_K * c3))

@@ -49,45 +49,85 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
     Source: Patankar, Numerical Heat Transfer and Fluid Flow, 1980, chapter 4. Published.
     Checked by: tests/test_heatup.py (semi-infinite solid, slab to steady state, heat balance)
     """
-    depths, materials = checked_layers(wall, layers)
     check_temperatures(hot_face_temp_K, ambient_temp_K)
     require(0 < time_s <= 1e6, "heat_up_time", f"{time_s:g} s", "must be above 0 and at most 1e6 s", "3600 s")
-    cells = _cells(depths, materials, cells_per_layer, time_s)
-    linings = [cell[0] for cell in cells]
-    middles = [cell[2] for cell in cells]
-    masses = [lining.density_kg_m3 * wall.area_m2(middle) * (high - low) for lining, low, middle, high in cells]
-    # Resistance shape from the cell's hot side to its middle and from there to its cold side.
-    to_hot = [wall.resistance_1_m(middle) - wall.resistance_1_m(low) for _, low, middle, _ in cells]
-    to_cold = [wall.resistance_1_m(high) - wall.resistance_1_m(middle) for _, _, middle, high in cells]
-    faces, last = wall.outside(depths[-1]), len(cells) - 1
-    temps = [ambient_temp_K] * len(cells)
-    cold = [lining.enthalpy_J_kg(ambient_temp_K) for lining in linings]
-    enthalpies = list(cold)
-    shell = ambient_temp_K
-    absorbed = lost = 0.0
+    march = WallMarch(wall, layers, ambient_temp_K, film_loss_W, time_s, cells_per_layer)
     for step_s in _steps(time_s, steps):
+        march.prepare(step_s, hot_face_temp_K)
+        march.advance(hot_face_temp_K)
+    return HeatUp(march.absorbed_J, march.stored_J, march.lost_J, march.depths_m, march.profile_K(hot_face_temp_K))
+
+
+class WallMarch:
+    """A wall on its way from air temperature, one step at a time, whatever its hot face does.
+
+    `prepare(step_s, hot_guess_K)` sets up a step; then `heat_W(hot_face_temp_K)`, a straight line, says what goes in at
+    the hot face during it, and `advance(hot_face_temp_K)` takes the step. Cells are cut for `time_s`.
+    """
+
+    def __init__(self, wall, layers, ambient_temp_K, film_loss_W, time_s, cells_per_layer):
+        depths, materials = checked_layers(wall, layers)
+        cells = _cells(depths, materials, cells_per_layer, time_s)
+        middles = [cell[2] for cell in cells]
+        self.linings = [cell[0] for cell in cells]
+        self.masses = [c[0].density_kg_m3 * wall.area_m2(c[2]) * (c[3] - c[1]) for c in cells]
+        # Resistance shape from the cell's hot side to its middle and from there to its cold side.
+        self.to_hot = [wall.resistance_1_m(middle) - wall.resistance_1_m(low) for _, low, middle, _ in cells]
+        self.to_cold = [wall.resistance_1_m(high) - wall.resistance_1_m(middle) for _, _, middle, high in cells]
+        self.faces, self.film_loss_W, self.ambient_K = wall.outside(depths[-1]), film_loss_W, ambient_temp_K
+        self.depths_m = (0.0, *middles, depths[-1])
+        self.temps = [ambient_temp_K] * len(cells)
+        self.cold = [lining.enthalpy_J_kg(ambient_temp_K) for lining in self.linings]
+        self.enthalpies = list(self.cold)
+        self.shell_K = ambient_temp_K
+        self.absorbed_J = self.lost_J = 0.0
+
+    @property
+    def stored_J(self):
+        """Heat in the lining above its start [J]."""
+        return sum(mass * (h - start) for mass, h, start in zip(self.masses, self.enthalpies, self.cold))
+
+    def profile_K(self, hot_face_temp_K):
+        """Temperatures at `depths_m`."""
+        return (hot_face_temp_K, *self.temps, self.shell_K)
+
+    def prepare(self, step_s, hot_guess_K):
+        """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
+        linings, temps, last = self.linings, self.temps, len(self.temps) - 1
         k = [lining.conductivity_W_mK(temp) for lining, temp in zip(linings, temps)]
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
-        k_hot = _mean_conductivity(linings[0], hot_face_temp_K, temps[0])
-        links = [k_hot / to_hot[0]]
-        links += [1 / (to_cold[i] / k[i] + to_hot[i + 1] / k[i + 1]) for i in range(last)]
+        links = [_mean_conductivity(linings[0], hot_guess_K, temps[0]) / self.to_hot[0]]
+        links += [1 / (self.to_cold[i] / k[i] + self.to_hot[i + 1] / k[i + 1]) for i in range(last)]
         # Film coefficient from the last shell temperature, from 1 K of rise when there is none yet.
-        warm = max(shell, ambient_temp_K + 1.0)
-        film = film_loss_W(faces, warm) / (warm - ambient_temp_K)
-        out = 1 / (to_cold[last] / k[last] + 1 / film)
-        heat_capacities = [lining.heat_capacity_J_kgK(temp) for lining, temp in zip(linings, temps)]
-        inertia = [mass * cp / step_s for mass, cp in zip(masses, heat_capacities)]
-        new = _tridiagonal(links, out, inertia, temps, hot_face_temp_K, ambient_temp_K)
-        absorbed += step_s * links[0] * (hot_face_temp_K - new[0])
-        leaving = out * (new[last] - ambient_temp_K)
-        lost += step_s * leaving
-        shell = ambient_temp_K + leaving / film
-        enthalpies = [
-            h + cp * (after - before) for h, cp, after, before in zip(enthalpies, heat_capacities, new, temps)
-        ]
-        temps = [lining.temp_at_enthalpy_K(h) for lining, h in zip(linings, enthalpies)]
-    stored = sum(mass * (h - start) for mass, h, start in zip(masses, enthalpies, cold))
-    return HeatUp(absorbed, stored, lost, (0.0, *middles, depths[-1]), (hot_face_temp_K, *temps, shell))
+        warm = max(self.shell_K, self.ambient_K + 1.0)
+        self.film = self.film_loss_W(self.faces, warm) / (warm - self.ambient_K)
+        self.out = 1 / (self.to_cold[last] / k[last] + 1 / self.film)
+        self.capacities = [lining.heat_capacity_J_kgK(temp) for lining, temp in zip(linings, temps)]
+        self.step_s, self.link = step_s, links[0]
+        # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
+        self.starts, self.slopes = [0.0] * (last + 1), [0.0] * (last + 1)
+        towards, start, slope = self.out, self.ambient_K, 0.0
+        for i in range(last, -1, -1):
+            inertia = self.masses[i] * self.capacities[i] / step_s
+            pivot = inertia + links[i] + towards * (1 - slope)
+            start, slope = (inertia * temps[i] + towards * start) / pivot, links[i] / pivot
+            self.starts[i], self.slopes[i], towards = start, slope, links[i]
+
+    def heat_W(self, hot_face_temp_K):
+        """Heat into the wall during the step that is prepared, with its hot face at this temperature at the end."""
+        return self.link * (hot_face_temp_K * (1 - self.slopes[0]) - self.starts[0])
+
+    def advance(self, hot_face_temp_K):
+        """Take the step that is prepared."""
+        self.absorbed_J += self.step_s * self.heat_W(hot_face_temp_K)
+        hotter, temps = hot_face_temp_K, self.temps
+        for i, (start, slope) in enumerate(zip(self.starts, self.slopes)):
+            hotter = start + slope * hotter
+            self.enthalpies[i] += self.capacities[i] * (hotter - temps[i])
+        leaving = self.out * (hotter - self.ambient_K)
+        self.lost_J += self.step_s * leaving
+        self.shell_K = self.ambient_K + leaving / self.film
+        self.temps = [lining.temp_at_enthalpy_K(h) for lining, h in zip(self.linings, self.enthalpies)]
 
 
 def _mean_conductivity(lining, hot_K, cold_K):
@@ -131,21 +171,3 @@ def _steps(time_s, count):
     ratio = 300 ** (1 / count)
     first = time_s * (ratio - 1) / (ratio**count - 1)
     return [first * ratio**n for n in range(count)]
-
-
-def _tridiagonal(links, out, inertia, old, hot_K, cold_K):
-    """New cell temperatures; links[i] joins cell i to its hotter neighbour (links[0] to the hot face) [W/K]."""
-    last, upper, right = len(old) - 1, [], []
-    before, value = 0.0, hot_K
-    for i in range(last + 1):
-        towards = links[i + 1] if i < last else out
-        pivot = inertia[i] + links[i] * (1 - before) + towards
-        source = inertia[i] * old[i] + links[i] * value + (out * cold_K if i == last else 0.0)
-        before, value = towards / pivot, source / pivot
-        upper.append(before)
-        right.append(value)
-    new = [0.0] * (last + 1)
-    new[last] = right[last]
-    for i in range(last - 1, -1, -1):
-        new[i] = right[i] + upper[i] * new[i + 1]
-    return new
