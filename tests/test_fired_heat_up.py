@@ -1,0 +1,121 @@
+"""Heat-up under a real fire against closed forms, an integral and an independent calculation."""
+
+from dataclasses import replace
+from math import erfc, exp, sqrt
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge
+from walls_for_tests import plain_material
+
+from burnercalc.errors import InputError
+from burnercalc.physics.fired_heat_up import fired_heat_up
+from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, reached
+from burnercalc.physics.shapes import flat_wall
+
+
+def plain_zone(*, k_W_mK, thickness_m, film_W_m2K, radiates=True):
+    """The gas of forge() in a flat wall of 0.22 m2 that nothing leaves."""
+    losses = ChamberLosses(
+        wall=flat_wall(area_m2=0.22, height_m=0.3),
+        layers=((plain_material(k_W_mK=k_W_mK), thickness_m),),
+        opening_area_m2=0.0,
+        opening_depth_m=0.0,
+        ambient_temp_K=AIR_K,
+        film_loss_W=lambda faces, surface_K: 1e-9 * (surface_K - AIR_K),
+    )
+    zone = replace(forge(film_W_m2K), losses=losses, area_m2=0.22)
+    return zone if radiates else replace(zone, cubic=(0.0,) * 4)
+
+
+@pytest.mark.parametrize("film, minutes", [(20.0, 40), (80.0, 27)])
+def test_forge_by_an_independent_calculation(film, minutes):
+    got = fired_heat_up(forge(film), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K)
+    assert got.time_s / 60 == pytest.approx(minutes, abs=1)
+
+
+def test_half_space_warmed_by_gas_of_one_temperature():
+    # So much fire that the gas stays at the flame; no radiation. Carslaw and Jaeger, 2.7: with H = h sqrt(a t) / k,
+    # rise of the face over that of the gas = 1 - exp(H**2) erfc(H). Plain material: rho cp = 2e6.
+    film, k = 60.0, 1.0
+    zone = plain_zone(k_W_mK=k, thickness_m=0.5, film_W_m2K=film, radiates=False)
+    for wanted_s in (60.0, 600.0, 3600.0):
+        big = film * sqrt(wanted_s / 2e6 / k)
+        face_K = AIR_K + (zone.gas.flame_temp_K - AIR_K) * (1 - exp(big**2) * erfc(big))
+        # Implicit steps are late by half a step's share; finer ones close in.
+        late = [
+            fired_heat_up(zone, firing_rate_W=9e8, wall_temp_K=face_K, step_growth=g, cells_per_layer=n).time_s
+            / wanted_s
+            - 1
+            for g, n in ((0.12, 14), (0.03, 40))
+        ]
+        assert abs(late[0]) < 0.05 and abs(late[1]) < 0.02
+
+
+def test_lump_against_its_integral():
+    # One centimetre that conducts perfectly: t = integral of m c dT / (heat that the gas gives at T).
+    zone = plain_zone(k_W_mK=1e4, thickness_m=0.01, film_W_m2K=40.0)
+    rate, top, count = 20e3, 1500.0, 200
+    mass_J_K = 2e6 * 0.01 * 0.22
+    temps = [AIR_K + 1e-3 + (top - AIR_K) * n / count for n in range(count + 1)]
+    given_W = [at_rate_and_wall(zone, rate, temp).available_fraction * rate for temp in temps]
+    steps = [1 / watt for watt in given_W]
+    simpson = (steps[0] + steps[-1] + 4 * sum(steps[1:-1:2]) + 2 * sum(steps[2:-1:2])) / 3 * (top - AIR_K) / count
+    got = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=top, step_growth=0.02)
+    assert got.time_s == pytest.approx(mass_J_K * simpson, rel=0.01)
+    assert got.kept_J == pytest.approx(got.stored_J, rel=1e-6)
+    assert got.stored_J == pytest.approx(mass_J_K * (got.wall_temps_K[-1] - AIR_K), rel=1e-3)
+
+
+def test_error_of_the_steps_as_used():
+    as_used = fired_heat_up(forge(), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K).time_s
+    fine = fired_heat_up(
+        forge(), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, step_growth=0.02, cells_per_layer=40
+    ).time_s
+    assert fine < as_used < 1.02 * fine
+
+
+def test_never_and_nearly():
+    zone, rate = forge(), 20 * KBTU_H_W
+    end = reached(zone, rate).wall_temp_K
+    assert end < WALL_K
+    never = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=WALL_K)
+    assert never.time_s is None and never.end_temp_K == end
+    assert never.wall_temps_K[-1] == pytest.approx(end, abs=1.5)
+    nearly = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=end - 5)
+    assert nearly.time_s > 2 * 3600
+    assert fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=end - 5, longest_s=3600.0).time_s is None
+
+
+def test_a_fire_that_overshoots_at_once():
+    got = fired_heat_up(forge(), firing_rate_W=5e8, wall_temp_K=1400.0)
+    assert 0 < got.time_s < 600
+
+
+@settings(max_examples=15, deadline=None)
+@given(rate_W=st.floats(8e3, 2e5), film=st.floats(10, 120), wall_K=st.floats(700, 1600))
+def test_properties(rate_W, film, wall_K):
+    got = fired_heat_up(forge(film), firing_rate_W=rate_W, wall_temp_K=wall_K)
+    assert all(a <= b + 1e-6 for a, b in zip(got.wall_temps_K, got.wall_temps_K[1:]))
+    assert all(wall < gas for wall, gas in zip(got.wall_temps_K, got.gas_temps_K))
+    assert 0 < got.stored_J < got.kept_J < rate_W * got.times_s[-1]
+    if got.time_s is not None:
+        assert got.times_s[-2] <= got.time_s <= got.times_s[-1]
+        more = fired_heat_up(forge(film), firing_rate_W=1.2 * rate_W, wall_temp_K=wall_K)
+        assert more.time_s < got.time_s
+
+
+@pytest.mark.parametrize(
+    "field, change",
+    [
+        ("firing_rate", {"firing_rate_W": 0.0}),
+        ("chamber_temperature", {"wall_temp_K": AIR_K}),
+        ("heat_up_time", {"longest_s": 0.0}),
+        ("step_growth", {"step_growth": 2.0}),
+    ],
+)
+def test_names_the_field(field, change):
+    with pytest.raises(InputError) as caught:
+        fired_heat_up(forge(), **{"firing_rate_W": 3e4, "wall_temp_K": WALL_K, **change})
+    assert caught.value.field == field
