@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..catalogue.sentences import Said, said
 from ..physics import chamber as physics
 from ..physics import linings, shapes
 from ..physics.chamber import ChamberHeat
@@ -19,7 +20,7 @@ class Chamber:
     wall_loss_W: float
     opening_loss_W: float
     work_heat_W: float
-    work_state: str
+    work_state: Said  # solid, melting or liquid
     stored_heat_J: float
     shell_temp_K: float
     layer_temps_K: tuple[float, ...]  # hot face, between the layers, shell
@@ -84,7 +85,7 @@ def chamber(
         wall_loss_W=heat.wall_loss_W,
         opening_loss_W=heat.opening_loss_W,
         work_heat_W=heat.work_heat_W,
-        work_state=melt_state(work_metal, work_temperature),
+        work_state=said(melt_state(work_metal, work_temperature)),
         stored_heat_J=heat.stored_heat_J,
         shell_temp_K=heat.wall.shell_temp_K,
         layer_temps_K=tuple(heat.wall.temps_K),

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..catalogue.sentences import Said, said
 from ..physics import combustion, ventilation
 from .chamber import Chamber
 from .flame import Flame
@@ -15,7 +16,7 @@ CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limit
 class Fire:
     """High fire of one burner, `installed_W` of all; rates are gross, flows at 15 degC and 101 325 Pa."""
 
-    taken_from: str  # "setting" or "chamber"
+    taken_from: Said  # setting or chamber
     rate_W: float
     net_W: float
     low_W: float
@@ -50,7 +51,7 @@ def fire(
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, rate)
     air_m3_s = combustion.air_flow_m3_s(gas.composition, equivalence_ratio, rate)
     return Fire(
-        taken_from="chamber" if firing_rate == "auto" else "setting",
+        taken_from=said("chamber" if firing_rate == "auto" else "setting"),
         rate_W=rate,
         net_W=rate * gas.net_J_m3 / gas.gross_J_m3,
         low_W=rate * low_fire,

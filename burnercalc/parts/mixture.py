@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..catalogue.sentences import Said, said
 from ..physics import combustion
 from ..physics.band import Band
 from ..physics.burning_velocity import burning_velocity_m_s
@@ -19,7 +20,7 @@ class Mixture:
     air_to_gas_volume: float
     air_to_gas_mass: float
     excess_air: float
-    atmosphere: str
+    atmosphere: Said  # oxidising, neutral or reducing
     cold: Properties
     burning_velocity_m_s: Band
 
@@ -31,7 +32,7 @@ def mixture(gas: Gas, shop: Shop, equivalence_ratio: float) -> Mixture:
         air_to_gas_volume=combustion.air_fuel_ratio_volume(gas.composition, equivalence_ratio),
         air_to_gas_mass=combustion.air_fuel_ratio_mass(gas.composition, equivalence_ratio),
         excess_air=combustion.excess_air_fraction(equivalence_ratio),
-        atmosphere=combustion.atmosphere(equivalence_ratio),
+        atmosphere=said(combustion.atmosphere(equivalence_ratio)),
         cold=mixture_properties(reactants, shop.temp_K, shop.pressure_Pa),
         burning_velocity_m_s=burning_velocity_m_s(gas.composition, equivalence_ratio, shop.temp_K, shop.pressure_Pa),
     )

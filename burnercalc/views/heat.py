@@ -1,1 +1,185 @@
-"""What is shown in the room Heat: one function a table, chart or drawing, named <key>_table, _chart or _drawing."""
+"""What is shown in the room Heat: one function a table or chart, named <key>_table or <key>_chart."""
+
+from math import ceil
+
+from ..parts.aspirated import Aspirated
+from ..parts.chamber import Chamber
+from ..parts.fire import Fire
+from ..parts.flame import Flame, burn
+from ..parts.gas import Gas
+from ..parts.mixture import Mixture
+from ..parts.need import LEAST_AVAILABLE, needed
+from ..parts.shop import Shop
+from ..physics import linings
+from ..physics.chamber import heat_balance
+from ..physics.walls import steady_profile
+from ..tables import read_table
+from .view import Plot, Say
+
+RATIOS = tuple(0.5 + 0.05 * n for n in range(23))
+LOWEST_K, HIGHEST_K = 478.15, 2033.15  # range of chamber_temperature
+CHAMBER_TEMPS_K = tuple(LOWEST_K + (HIGHEST_K - LOWEST_K) * n / 24 for n in range(25))
+LEAST_SHOWN = 1e-6  # mole fraction below which the table leaves a species out
+
+
+def flue_gas_table(flame: Flame, say: Say) -> tuple:
+    if flame.flue is None:
+        return ()
+    dry = dict(flame.flue.dry)
+    most_first = sorted(flame.flue.wet, key=lambda pair: -pair[1])
+    return tuple((say(name), wet, dry.get(name)) for name, wet in most_first if wet >= LEAST_SHOWN)
+
+
+def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...]) -> tuple:
+    temps = chamber.layer_temps_K
+    return tuple(
+        (n + 1, linings.material(key).name, thickness, temps[n], temps[n + 1], chamber.layer_limits_K[n])
+        for n, (key, thickness) in enumerate(lining)
+    )
+
+
+def _balance(chamber, fire, flame):
+    """{place: watt} of all burners while the chamber works; empty where there is no flame."""
+    if flame.available is None:
+        return {}
+    return dict(heat_balance(chamber.heat, fire.installed_W, flame.available))
+
+
+def heat_balance_table(chamber: Chamber, fire: Fire, flame: Flame, say: Say) -> tuple:
+    return tuple((say(place), watt, watt / fire.installed_W) for place, watt in _balance(chamber, fire, flame).items())
+
+
+def burner_kinds_table(
+    chamber: Chamber,
+    gas: Gas,
+    shop: Shop,
+    aspirated: Aspirated,
+    chamber_temperature: float,
+    aspirated_excess_air: float,
+    blown_excess_air: float,
+    multi_port_excess_air: float,
+    aspirated_pressure: float,
+    say: Say,
+) -> tuple:
+    excess_air = {
+        "aspirated": aspirated_excess_air,
+        "blown_single": blown_excess_air,
+        "blown_multi_port": multi_port_excess_air,
+    }
+    rows = []
+    for kind in read_table("burner_kinds"):
+        key, excess = kind["key"], excess_air[kind["key"]]
+        flame = burn(gas, shop, 1 / (1 + excess), chamber_temperature)
+        need = needed(chamber, flame, gas)
+        supply = say(
+            f"{key}.gas_supply",
+            low=1e3 * kind["gas_low_kPa"],
+            high=1e3 * kind["gas_high_kPa"],
+            pressure=aspirated_pressure,
+            ratio=aspirated.equivalence_ratio,
+        )
+        rows.append(
+            (
+                say(f"{key}.kind"),
+                excess,
+                None if need.working_W is None else flame.available,
+                need.working_W,
+                need.gas_kg_s,
+                supply,
+                say("mains", mains=kind["mains_power_W"]) if kind["mains_power_W"] else say("no_mains"),
+                say(f"{key}.wears"),
+                say("turndown", turndown=kind["turndown"]),
+                say(f"{key}.power_cut"),
+            )
+        )
+    return tuple(rows)
+
+
+def _by_ratio(gas, shop, chamber_temp_K, what):
+    """Ratios and values of one figure of the flame over RATIOS, those without a flame left out."""
+    found = [(ratio, burn(gas, shop, ratio, chamber_temp_K)) for ratio in RATIOS]
+    pairs = [(ratio, getattr(flame, what)) for ratio, flame in found if flame.temp_K is not None]
+    return tuple(zip(*pairs))
+
+
+def _mark(x, y):
+    return () if y is None else (x, y)
+
+
+def flame_by_ratio_chart(
+    gas: Gas, shop: Shop, flame: Flame, equivalence_ratio: float, chamber_temperature: float
+) -> Plot:
+    ratios, temps = _by_ratio(gas, shop, chamber_temperature, "temp_K")
+    hottest, at = max(zip(temps, ratios))
+    return Plot(
+        x=(RATIOS[0], RATIOS[-1]),
+        y=(50 * (min(temps) // 50), 50 * ceil(hottest / 50)),
+        series={"flame": (ratios, temps)},
+        mark=_mark(equivalence_ratio, flame.temp_K),
+        slots={"ratio": at, "hottest": hottest},
+    )
+
+
+def flue_by_ratio_chart(
+    gas: Gas, shop: Shop, flame: Flame, mixture: Mixture, equivalence_ratio: float, chamber_temperature: float
+) -> Plot:
+    ratios, co = _by_ratio(gas, shop, chamber_temperature, "co_dry")
+    _, o2 = _by_ratio(gas, shop, chamber_temperature, "o2_dry")
+    rich = mixture.atmosphere.case == "reducing"
+    return Plot(
+        x=(RATIOS[0], RATIOS[-1]),
+        y=(0, max(*co, *o2) * 1.05),
+        series={"co": (ratios, co), "o2": (ratios, o2)},
+        mark=_mark(equivalence_ratio, flame.co_dry if rich else flame.o2_dry),
+    )
+
+
+def available_by_temperature_chart(
+    gas: Gas, shop: Shop, flame: Flame, equivalence_ratio: float, chamber_temperature: float
+) -> Plot:
+    flames = [(temp, burn(gas, shop, equivalence_ratio, temp).available) for temp in CHAMBER_TEMPS_K]
+    temps, shares = zip(*((temp, share) for temp, share in flames if share is not None))
+    reach = next((temp for temp, share in zip(temps, shares) if share <= LEAST_AVAILABLE), None)
+    return Plot(
+        x=(LOWEST_K, HIGHEST_K),
+        y=(min(0.0, *shares), 1.0),
+        series={"available": (temps, shares)},
+        mark=_mark(chamber_temperature, flame.available),
+        case="shows" if reach is None else "reach",
+        slots={"reach": reach},
+    )
+
+
+def wall_profile_chart(
+    chamber: Chamber,
+    lining: tuple[tuple[str, float], ...],
+    heat_up_time: float,
+    ambient_temperature: float,
+    chamber_temperature: float,
+) -> Plot:
+    layers = tuple((linings.material(key), thickness) for key, thickness in lining)
+    depths, temps = steady_profile(chamber.walls, layers, chamber.heat.wall)
+    warm = chamber.heat.heat_up
+    return Plot(
+        x=(0.0, depths[-1]),
+        y=(ambient_temperature, chamber_temperature + 20),
+        series={"heat_up": (warm.depths_m, warm.temps_K), "steady": (depths, temps)},
+        slots={"time": heat_up_time, "warm": warm.temps_K[-1], "shell": chamber.shell_temp_K},
+    )
+
+
+def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame) -> Plot:
+    balance = _balance(chamber, fire, flame)
+    watts, x = tuple(balance.values()), (0.4, 5.6)
+    if not watts:
+        return Plot(
+            x, (0.0, fire.installed_W), {"heat": ((), ())}, case="no_flame", slots={"installed": fire.installed_W}
+        )
+    spare = balance["spare"]
+    return Plot(
+        x,
+        y=(min(0.0, *watts) * 1.1, max(watts) * 1.1),
+        series={"heat": (tuple(range(1, len(watts) + 1)), watts)},
+        case="spare" if spare >= 0 else "missing",
+        slots={"installed": fire.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
+    )
