@@ -1,3 +1,4 @@
+from itertools import pairwise
 from math import cos, isfinite, pi, sqrt
 
 import pytest
@@ -11,6 +12,7 @@ from burnercalc.physics.plenum import (
     impingement_flow_ratio,
     perry_maldistribution,
     plenum_distribution,
+    wanted_ratio,
 )
 
 ROWS = rows("plenum.csv")
@@ -60,11 +62,30 @@ def test_many_ports_tend_to_the_closed_form(row):
     assert got.kinetic_ratio == pytest.approx(row["kinetic_ratio"], rel=1e-3)
 
 
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"C_d a {row['discharge_area_ratio']:g}")
+def test_wanted_ratio_undoes_the_table_of_the_closed_form(row):
+    # The table's shares have four digits: near 1 they fix the ratio to half a percent.
+    spread = 1 - row["first_over_last"]
+    assert wanted_ratio(spread, "end") == pytest.approx(0.75 / row["discharge_area_ratio"], rel=0.005)
+
+
+@pytest.mark.parametrize("inlet", ["end", "centre"])
+@pytest.mark.parametrize("spread", [0.05, 0.15])
+def test_wanted_ratio_leaves_that_unevenness_in_the_march(inlet, spread):
+    got = evenly(4000, 1 / wanted_ratio(spread, inlet), 0.75, inlet)
+    assert 1 - got.first_over_last == pytest.approx(spread, rel=0.005)
+
+
+def test_wanted_ratio_refuses_no_unevenness():
+    with pytest.raises(InputError):
+        wanted_ratio(0.0, "end")
+
+
 @pytest.mark.parametrize("recovery", [0.5, 1.0, 1.8])
 def test_the_error_of_the_march_shrinks_as_ports_grow_in_number(recovery):
     expected = cos(sqrt(recovery) * 0.4)
     errors = [abs(evenly(n, 0.5, recovery=recovery).first_over_last - expected) for n in (10, 20, 40, 80, 160)]
-    for coarse, fine in zip(errors, errors[1:]):
+    for coarse, fine in pairwise(errors):
         assert fine == pytest.approx(coarse / 2, rel=0.15)  # first order
 
 

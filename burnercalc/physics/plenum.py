@@ -6,7 +6,7 @@ it slows down again, less what it loses to the wall.
 """
 
 from dataclasses import dataclass
-from math import cos, pi, sqrt
+from math import acos, cos, pi, sqrt
 
 from ..errors import require
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
@@ -14,6 +14,8 @@ from .root import rising_root
 
 RECOVERY = 1.0  # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
 PERRY_RATIO_LIMIT = 0.1  # kinetic energy over port drop, and friction over port drop: Perry's Handbook (memory)
+SPREAD = (0.05, 0.15)  # unevenness of the ports: good up to, stop above; the first is that of Perry's tenth
+USUAL_DISCHARGE = 0.75  # C_d of a cast port of usual length; common practice
 
 
 @dataclass(frozen=True)
@@ -32,7 +34,7 @@ class Distribution:
         inlet_head_Pa         rho V^2/2 of the fastest stream along the plenum
         kinetic_ratio         inlet_head_Pa over mean_drop_Pa: Perry's tenth
         friction_ratio        wall friction along the longest branch over mean_drop_Pa: Perry's other tenth
-        starved_columns       columns that get no mixture: the static pressure is not above that of the chamber (they may
+        starved_columns       columns that get no mixture: static pressure not above that of the chamber (they may
                               draw chamber gas in), or friction leaves them nothing; a stop for any design
     """
 
@@ -274,6 +276,29 @@ def closed_form_first_over_last(area_ratio, discharge_coefficient, recovery=RECO
     require(area_ratio >= 0, "area_ratio", f"{area_ratio:g}", "must be 0 or more", "0")
     angle = sqrt(recovery) * discharge_coefficient * area_ratio
     return cos(angle) if angle < pi / 2 else 0.0
+
+
+def wanted_ratio(spread, inlet_position):
+    """Plenum over port area that keeps the unevenness of the ports to a share.
+
+        A / sum(A_j) = C_d / arccos(1 - s), half of it with the inlet in the middle;   C_d 0.75
+
+    Arguments:
+        spread           s, 1 - flow at the inlet over flow at the dead end   [-]   above 0, up to 1
+        inlet_position   "end", or "centre": two streams of half the flow
+    Returns:
+        float            [-]
+    Raises:
+        InputError       spread outside its limit
+    Assumes:
+        many equal ports, no friction, full recovery
+    Source:
+        closed_form_first_over_last turned round: s = 1 - cos(C_d a) (calculated)
+    Checked by:
+        tests/test_plenum.py: wanted_ratio against the closed form's table and the march
+    """
+    require(0 < spread <= 1, "spread", f"{spread:g}", "must be above 0, up to 1")
+    return USUAL_DISCHARGE / acos(1 - spread) * (0.5 if inlet_position == "centre" else 1.0)
 
 
 def perry_maldistribution(pressure_change_ratio):

@@ -66,6 +66,16 @@ def port_rows(pattern, length_m, width_m, margin_m, diameter_m, rows, ports_per_
     return [row for row in inside if row]
 
 
+def chain_pitch_m(pattern, along_m, across_m):
+    """Longest step that a flame must take from port to port to reach them all; None for a single port.
+
+    Rows in the gaps of their neighbours are reached over half a pitch: hypot(p/2, row pitch); else the longer pitch.
+    """
+    if across_m is None or along_m is None:
+        return along_m if across_m is None else across_m
+    return hypot(along_m / 2, across_m) if pattern in ("staggered", "hexagonal") else max(along_m, across_m)
+
+
 def port_area_m2(count, diameter_m):
     """Open area of all ports, n pi d^2 / 4 [m2]."""
     return count * pi * diameter_m**2 / 4
