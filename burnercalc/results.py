@@ -138,7 +138,10 @@ class OnDemand(Mapping):
         if key not in self._made:
             if key not in self._keys:
                 raise KeyError(key)
-            self._made[key] = self._make(key)
+            try:
+                self._made[key] = self._make(key)
+            except KeyError as fault:  # a fault of ours must not read as "not there"
+                raise RuntimeError(f"{key} cannot be worked out: {fault!r}") from fault
         if self._made[key] is None:
             raise KeyError(key)
         return self._made[key]
