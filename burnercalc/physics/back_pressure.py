@@ -1,0 +1,132 @@
+"""Pressure in the chamber that pushes the flue gas out of its opening."""
+
+from math import pi, sqrt
+
+from ..constants import ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2
+from ..errors import require
+from .root import rising_root
+
+# Discharge of a sharp hole, whose jet stays off its sides, and of a thick one, whose jet fills it again. Published,
+# recalled (Lichtarowicz, Duggins and Markland 1965 and any text on flow); the change lies between half a bore and one.
+SHARP_DISCHARGE, THICK_DISCHARGE = 0.6, 0.8
+_SHARP_TO, _THICK_FROM = 0.5, 1.0
+
+
+def opening_discharge(depth_to_diameter):
+    """Discharge coefficient of an opening by the depth of its hole.
+
+        0.6 to depth = half the diameter, 0.8 from depth = diameter, a straight line between
+
+    Arguments:
+        depth_to_diameter   depth over diameter of the round hole of the same area   [-]   0 or more
+    Returns: float [-]
+    Raises: InputError for depth_to_diameter
+    Source: Lichtarowicz, Duggins and Markland, J. Mech. Eng. Sci. 7 (1965) 210: 0.61 sharp, 0.78 to 0.81 from one to
+        three diameters. Memory.
+    Checked by: tests/test_back_pressure.py (opening_discharge at both ends; fluids for the sharp one)
+    """
+    require(0 <= depth_to_diameter < 1e9, "depth_to_diameter", depth_to_diameter, "must be 0 or more")
+    share = min(max((depth_to_diameter - _SHARP_TO) / (_THICK_FROM - _SHARP_TO), 0.0), 1.0)
+    return SHARP_DISCHARGE + (THICK_DISCHARGE - SHARP_DISCHARGE) * share
+
+
+def gas_density_kg_m3(molar_mass_kg_mol, temp_K, pressure_Pa=ATM_PA):
+    """Density of an ideal gas, p M / (R T) [kg/m3]."""
+    return pressure_Pa * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K)
+
+
+def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3):
+    """Pressure that drives a gas through an opening.
+
+        dp = (m / (C_d A))**2 / (2 rho)
+
+    Arguments:
+        flow_kg_s       m                             [kg/s]    0 or more
+        area_m2         A                             [m2]      above 0
+        depth_m         thickness of the wall there   [m]       0 or more
+        density_kg_m3   rho                           [kg/m3]   above 0
+    Returns: float [Pa]
+    Raises: InputError for opening_area, opening_depth or another argument outside its limits
+    Assumes: the space before it wide against the opening; small against the atmosphere
+    Source: Bernoulli, with the discharge of opening_discharge. Published.
+    Checked by: tests/test_back_pressure.py (orifice_Pa against fluids)
+    """
+    require(0 <= flow_kg_s < 100, "flow_kg_s", f"{flow_kg_s:g}", "must be 0 or more and below 100 kg/s")
+    require(0 < area_m2 < 100, "opening_area", f"{area_m2:g} m2", "needs an opening: the flue gas must get out")
+    require(0 <= depth_m < 10, "opening_depth", depth_m, "must be 0 or more and below 10 m", "0")
+    require(0 < density_kg_m3 < float("inf"), "density_kg_m3", density_kg_m3, "must be above 0")
+    discharge = opening_discharge(depth_m / sqrt(4 * area_m2 / pi))
+    return (flow_kg_s / (discharge * area_m2)) ** 2 / (2 * density_kg_m3)
+
+
+def draught_Pa(*, height_m, flue_density_kg_m3, air_density_kg_m3):
+    """Pull of a column of hot gas.
+
+        dp = (rho_air - rho_flue) g H
+
+    Arguments:
+        height_m             H                [m]       0 or more
+        flue_density_kg_m3   rho_flue         [kg/m3]
+        air_density_kg_m3    rho_air          [kg/m3]
+    Returns: float [Pa]
+    Raises: InputError for height_m
+    Source: hydrostatics. Published.
+    Checked by: tests/test_back_pressure.py (draught_Pa of a chimney by hand)
+    """
+    require(0 <= height_m < 100, "height_m", height_m, "must be 0 or more and below 100 m", "0")
+    return (air_density_kg_m3 - flue_density_kg_m3) * GRAVITY_M_S2 * height_m
+
+
+def back_pressure_Pa(
+    *, flow_kg_s, opening_area_m2, opening_depth_m, flue_density_kg_m3, air_density_kg_m3, height_m=0.0
+):
+    """Pressure in the chamber over that of the shop, at the foot of the opening.
+
+        dp = (m / (C_d A))**2 / (2 rho_flue) - (rho_air - rho_flue) g H
+
+    Arguments:
+        flow_kg_s            m, all that leaves: gas and air of all burners   [kg/s]    0 or more
+        opening_area_m2      A, of all openings                               [m2]      above 0
+        opening_depth_m      thickness of the wall there                      [m]       0 or more
+        flue_density_kg_m3   as it leaves                                     [kg/m3]   above 0
+        air_density_kg_m3    of the shop                                      [kg/m3]
+        height_m             H, of the opening or of a flue above it          [m]       0 or more
+    Returns: float, gauge [Pa]; negative when the opening draws more than the fire fills, so that air comes in below
+    Raises: InputError for opening_area, opening_depth or another argument outside its limits
+    Assumes: one opening at one height
+    Source: Bernoulli and hydrostatics. Published.
+    Checked by: tests/test_back_pressure.py (back_pressure_Pa by an independent calculation for a forge)
+    """
+    lost = orifice_Pa(
+        flow_kg_s=flow_kg_s, area_m2=opening_area_m2, depth_m=opening_depth_m, density_kg_m3=flue_density_kg_m3
+    )
+    return lost - draught_Pa(
+        height_m=height_m, flue_density_kg_m3=flue_density_kg_m3, air_density_kg_m3=air_density_kg_m3
+    )
+
+
+def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3):
+    """Opening through which a flow leaves at a pressure: orifice_Pa the other way round.
+
+        orifice_Pa(A) = dp
+
+    Arguments:
+        pressure_Pa     dp, gauge; draught is added by the caller   [Pa]      above 0
+        flow_kg_s       m                                           [kg/s]    above 0
+        depth_m         thickness of the wall there                 [m]       0 or more
+        density_kg_m3   rho                                         [kg/m3]   above 0
+    Returns: float [m2]
+    Raises: InputError
+    Checked by: tests/test_back_pressure.py (opening_for_pressure_m2 there and back)
+    """
+    require(0 < pressure_Pa < 1e5, "pressure_Pa", pressure_Pa, "must be above 0 and below 1e5 Pa")
+    require(0 < flow_kg_s < 100, "flow_kg_s", f"{flow_kg_s:g}", "must be above 0 and below 100 kg/s")
+    narrow_1_m2 = rising_root(
+        lambda narrow: orifice_Pa(
+            flow_kg_s=flow_kg_s, area_m2=1 / narrow, depth_m=depth_m, density_kg_m3=density_kg_m3
+        ),
+        pressure_Pa,
+        100.0,
+    )
+    require(narrow_1_m2, "pressure_Pa", pressure_Pa, "needs an opening of less than 100 m2")
+    return 1 / narrow_1_m2
