@@ -4,7 +4,25 @@ A part's function says in its signature what it may touch: settings by their key
 the order of the work follows from the signatures, and needs no list.
 """
 
-from . import aspirated, body, chamber, face, fire, flame, gas, mixture, need, plenum, schedule, shop, stream
+from . import (
+    aspirated,
+    baffle_plate,
+    body,
+    chamber,
+    face,
+    fire,
+    flame,
+    gas,
+    mixture,
+    need,
+    passage,
+    plenum,
+    resistance,
+    schedule,
+    shares,
+    shop,
+    stream,
+)
 
 PARTS = {
     "shop": shop.shop,
@@ -19,5 +37,9 @@ PARTS = {
     "face": face.face,
     "plenum": plenum.plenum,
     "stream": stream.stream,
+    "baffle_plate": baffle_plate.baffle_plate,
+    "passage": passage.passage,
+    "shares": shares.shares,
+    "resistance": resistance.resistance,
     "schedule": schedule.schedule,
 }
