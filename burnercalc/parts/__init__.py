@@ -7,6 +7,7 @@ the order of the work follows from the signatures, and needs no list.
 from . import (
     aspirated,
     baffle_plate,
+    baffle_sheet,
     body,
     chamber,
     face,
@@ -14,6 +15,7 @@ from . import (
     flame,
     gas,
     mixture,
+    mould,
     need,
     passage,
     plenum,
@@ -21,6 +23,7 @@ from . import (
     schedule,
     shares,
     shop,
+    steel,
     stream,
 )
 
@@ -41,5 +44,8 @@ PARTS = {
     "passage": passage.passage,
     "shares": shares.shares,
     "resistance": resistance.resistance,
+    "steel": steel.steel,
+    "baffle_sheet": baffle_sheet.baffle_sheet,
+    "mould": mould.mould,
     "schedule": schedule.schedule,
 }
