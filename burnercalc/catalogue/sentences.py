@@ -10,8 +10,9 @@ from string import Formatter
 from typing import Any
 
 from .. import units
+from ..constants import PSI_PA
 
-WEAK_GAS_PA = 6894.757293168  # below a pound, gas pressure is said in the unit of the blower; common practice
+WEAK_GAS_PA = PSI_PA  # below a pound, gas pressure is said in the unit of the blower; common practice
 
 
 @dataclass(frozen=True)
