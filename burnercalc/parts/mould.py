@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from ..making import mould as making
+from ..making.stock import board
 from .body import Body
 
 
@@ -11,6 +12,7 @@ class Mould:
     """`wood`: its pieces and sizes; the rest are its figures. A round one's inside is its hole."""
 
     wood: making.Mould
+    frame: str  # board or plywood
     inside_length_m: float
     inside_width_m: float
     height_m: float
@@ -33,6 +35,7 @@ def mould(body: Body, mould_clearance: float, mould_board: str, mould_base: str,
         wood = making.mould(body_length_m=body.length_m, body_width_m=body.width_m, **common)
     return Mould(
         wood=wood,
+        frame=board(mould_board).kind,
         inside_length_m=wood.inside_length_m,
         inside_width_m=wood.inside_width_m,
         height_m=wood.frame_height_m,
