@@ -19,11 +19,10 @@ from ..parts.shop import Shop
 from ..parts.stream import Stream
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
-from ..physics.plenum import wanted_ratio
+from ..physics.plenum import SPREAD, wanted_ratio
 from .judge import Judged, judge, ladder, verdict
 
 # All limits are common practice unless said otherwise; (good, stop) pairs.
-SPREAD = (0.05, 0.15)  # flow of the best-fed port less the worst-fed; the first is that of Perry's tenth
 FINE_SPREAD = 5e-4  # less is said as less than 0.1 %
 KINETIC = (0.10, 0.30)  # the same as kinetic ratios: cos(sqrt(0.3)) = 0.85
 IMPINGEMENT = (1.10, 1.40)  # the most that a port under the inlet's jet passes
