@@ -1,20 +1,32 @@
-"""What the bench needs, through solve(): common practice by hand, fits, days, money, and any design at all."""
+"""The steel of the room Make: pieces, window, inlet, baffle, bars and nipples, against hand take-offs and handbooks."""
 
 import math
-from datetime import date
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from making_designs import bench
-from test_face import KNOWN
 
+from burnercalc import catalogue
+from burnercalc.checks import make as checks
 from burnercalc.design import Design
-from burnercalc.solve import solve
+from burnercalc.results import solve
 
-IN, LB = 0.0254, 0.45359237
+IN, LB, FT = 0.0254, 0.45359237, 0.3048
+STEEL = 7850.0  # kg/m3, EN 1993-1-1
 # Common practice, no source: pins of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
-BODY = {
-    **KNOWN,
+KNOWN = {
+    "body_length": "6.5 in",
+    "body_width": "3 in",
+    "body_depth": "3 in",
+    "wall": "1/4 in",
+    "setback": "1/2 in",
+    "grip": "3/4 in",
+    "inlet": "2",
+    "port_diameter": "5/16 in",
+    "rows": "3",
+    "ports_per_row": "6",
+    "pattern": "staggered",
     "corner_drill": "3/8 in",
     "block_thickness": "2 3/4 in",
     "mould_clearance": "0 in",
@@ -23,19 +35,47 @@ BODY = {
     "cap_gap": "0 in",
     "chamber_temperature": "2300 degF",
 }
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "6 in",
+    "body_width": "6 in",
+    "body_depth": "5 in",
+    "wall": "1/4 in",
+    "setback": "3/4 in",
+    "pattern": "rings",
+    "rows": "3",
+    "ports_per_row": "12",
+}
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
 def known():
-    return solve(Design.from_texts(BODY))
+    return solved(**KNOWN)
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+def close(expected, rel=1e-9):
+    return pytest.approx(expected, rel=rel, abs=1e-12)
+
+
+# --- pieces -----------------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
     "key, expected",
     [
-        # by hand: caps in a 2 1/2 in bore; weld twice round 2 1/2 in squares with 1/4 in corners, and round a 2 3/8 in pipe
+        # by hand: caps in a 2 1/2 in bore; weld twice round 2 1/2 in squares with 1/4 in corners, and a 2 3/8 in pipe
         ("tube_length", 6.5 * IN),
         ("cap_length", 2.5 * IN),
+        ("cap_width", 2.5 * IN),
         ("cap_corner", 0.25 * IN),
         ("weld_length", (2 * (8 + math.pi * 0.5) + math.pi * 2.375) * IN),
         # window 5 1/2 x 2 in between 3/8 in relief holes: 2 x 5 1/8 + 2 x 1 5/8 in
@@ -44,173 +84,436 @@ def known():
         # NPS 2 is 2.375 in outside; the saw of 2 3/8 in is commonly sold
         ("inlet_hole", 2.375 * IN),
         ("inlet_hole_clearance", 0.0),
-        ("mould_inside_length", 6.5 * IN),
-        ("mould_inside_width", 3 * IN),
-        ("push_in", 0.75 * IN),
-        ("pin_length", 3.25 * IN),
-        ("pin_count", 20),
-        ("pins_per_stock", 1),
-        ("pin_stock_count", 20),
-        ("cleaning_drill", "5/16 in"),
-        # 19.5 x 2 + 11 x 0.25 + 15 x 0.5 - 17 x 0.0766990 x 2.75 in3, less the window's corners, (4 - pi) r2 x wall
-        ("block_volume", (45.6643 - 0.858407 * 0.1875**2 * 0.25) * IN**3),
-        # 145 lb/ft3 and 10 % waste
-        ("dry_mass", (45.6643 - 0.00754) / 1728 * 145 * 1.1 * LB),
-        ("bags", 1),
     ],
 )
 def test_common_practice_body(known, key, expected):
-    assert known[key] == (pytest.approx(expected, rel=2e-5) if isinstance(expected, float) else expected)
+    assert known[key] == close(expected)
 
 
-def test_water_is_nine_to_eleven_in_a_hundred(known):
-    assert known.answers["water"].band == pytest.approx((0.09 * known["dry_mass"], 0.11 * known["dry_mass"]))
+def test_a_tube_weighs_what_handbooks_say_less_its_holes(known):
+    # AISC: 3 x 3 x 1/4 in tube weighs 8.81 lb a foot (at 490 lb/ft3, EN says 0.01 % more); plate 10.2 lb/ft2 at 1/4 in.
+    # Off it window (10.969822 in2) and inlet hole, on it two caps of 2 1/2 in with 1/4 in corners.
+    tube = 8.81 * 6.5 / 12
+    plates = 10.2 / 144 * (2 * (6.25 - 0.858407 * 0.0625) - 10.969822 - math.pi / 4 * 2.375**2)
+    assert known["body_mass"] == pytest.approx((tube + plates) * LB, rel=2e-3)
 
 
-def test_fill_line_holds_what_becomes_the_block(known):
-    # by hand: 45.6568 in3 over 19.5 - 17 x 0.0766990 in2
-    assert known["fill_line"] == pytest.approx(45.6568 / (19.5 - 17 * 0.0766990) * IN, rel=1e-5)
+def test_caps_laid_on_shorten_the_tube_and_take_its_outside(known):
+    r = solved(**KNOWN, caps="on")
+    assert r["tube_length"] == close(6 * IN)
+    assert (r["cap_length"], r["cap_width"], r["cap_corner"]) == (close(3 * IN), close(3 * IN), close(0.5 * IN))
+    assert [row[8] for row in r.tables["cut_list"].rows][1] == "both ends, laid on"
+    assert "cap_fit" not in r.checks
 
 
-def test_two_inch_pipe_on_a_three_inch_tube_runs_into_the_corners(known):
-    check = known.checks["inlet_fits"]
-    assert check.verdict == "caution" and check.value == pytest.approx(-3 / 16 * IN)
-    assert "3/16 in" in check.text
+def test_a_gap_round_the_cap_is_left_twice():
+    r = solved(**KNOWN | {"cap_gap": "1/32 in", "body_depth": "3 1/2 in"})
+    assert (r["cap_length"], r["cap_width"]) == (close((3 - 1 / 16) * IN), close((2.5 - 1 / 16) * IN))
 
 
-def test_lip_of_the_common_practice_body_is_good(known):
-    # Half-inch setback over a quarter-inch wall, three quarters of grip: 1/4 in wide, covered 1/2 in deep.
-    assert known.checks["lip_width"].value == pytest.approx(0.25 * IN) and known.checks["lip_width"].verdict == "good"
-    assert known.checks["lip_cover"].value == pytest.approx(0.5 * IN) and known.checks["lip_cover"].verdict == "good"
+def test_plates_are_welded_along_four_edges():
+    r = solved(**KNOWN, body_kind="plates")
+    # by hand: four seams of 6 1/2 in, two squares of 2 1/2 in, the inlet
+    assert r["weld_length"] == close((4 * 6.5 + 2 * 10 + math.pi * 2.375) * IN)
+    assert r["cap_corner"] == 0
+    # two plates of 3 in, two of 2 1/2 in, two caps, less window and inlet hole
+    area = 6.5 * (2 * 3 + 2 * 2.5) + 2 * 6.25 - 10.969822 - math.pi / 4 * 2.375**2
+    assert r["body_mass"] == close(area * 0.25 * IN**3 * STEEL, 1e-6)
+    assert r["body_stock"] == "flat 3 x 1/4 in"
 
 
-def test_common_practice_days(known):
-    # Strip after two to three days, about 16 h of gentle warmth, then 300 degF for 2 to 2 1/2 h, 1 h an inch.
-    assert 48 <= known["strip_after"] / 3600 <= 72
-    assert known["warm"] / 3600 == pytest.approx(17.6)  # 6.4 h an inch, 16 h at 2 1/2 in
-    assert known["oven_hold"] / 3600 == pytest.approx(2.75)
-    assert known["oven_temperature"] == pytest.approx((300 + 459.67) / 1.8)
+def test_a_round_body_is_a_pipe_with_two_discs():
+    r = solved(**ROUND, cap_gap="1/64 in")
+    disc = 6 - 0.5 - 1 / 32
+    assert r["body_stock"] == "pipe 6 x 1/4 in"
+    assert r["tube_length"] == close(5 * IN)
+    assert r["cap_length"] == r["cap_width"] == close(disc * IN)
+    assert r["cap_corner"] == close(disc / 2 * IN)
+    assert r["weld_length"] == close(math.pi * (2 * disc + 2.375) * IN)
+    assert r["window_cut_length"] == close(math.pi * 4.5 * IN)
+    assert r["corner_drill_inset"] is None and "corner_drill" not in r.checks and "tube_on_rack" not in r.checks
+    holes = math.pi / 4 * (4.5**2 + 2.375**2)
+    volume = math.pi * 5.75 * 0.25 * 5 + (2 * math.pi / 4 * disc**2 - holes) * 0.25
+    assert r["body_mass"] == close(volume * IN**3 * STEEL)
 
 
-def test_dates_follow_the_first_day():
-    result = solve(Design.from_texts({"start_date": "2026-03-02"}))
-    assert (
-        result.steps[0].start.date() == date(2026, 3, 2) and result.tables["days"].rows[0][2] == "Mon 2026-03-02, 09:00"
+def test_the_next_saw_over_the_pipe_is_taken():
+    r = solved(inlet="1-1/2")  # 1.900 in outside; saws go by 1/16 in there
+    assert r["inlet_hole"] == close(1.9375 * IN) and r["inlet_hole_clearance"] == close(0.0375 * IN)
+
+
+def test_cut_list_of_a_tube(default):
+    # by hand: 9 in tube; caps of 4 - 2 x 3/16 - 2 x 1/64 in; pipe of 3 + 3/16 in; baffle 9 - 2 x 3/16 - 2 x 1/16 in
+    rows = default.tables["cut_list"].rows
+    cap = 4 - 3 / 8 - 1 / 32
+    assert [row[:3] for row in rows] == [
+        (1, "body tube", 1),
+        (2, "end cap", 2),
+        (3, "inlet pipe NPS 2", 1),
+        (4, "baffle", 1),
+    ]
+    assert [row[3:6] for row in rows[:3]] == [
+        (close(9 * IN), close(4 * IN), close(3 / 16 * IN)),
+        (close(cap * IN), close(cap * IN), close(3 / 16 * IN)),
+        (close(3.1875 * IN), close(2.375 * IN), close(0.154 * IN)),
+    ]
+    assert [row[6] for row in rows] == [
+        "228.6 x 101.6 x 4.8",
+        "91.3 x 91.3 x 4.8",
+        "81.0 x 60.3 x 3.9",
+        "215.9 x 101.3 x 1.6",
+    ]
+    # ASME B36.10M: NPS 2 weighs 3.66 lb a foot
+    assert rows[2][7] == pytest.approx(3.66 * 3.1875 / 12 * LB, rel=2e-3)
+    assert rows[0][7] + rows[1][7] == close(default["body_mass"])
+    assert [row[8] for row in rows] == [
+        "the body",
+        "both ends, set in flush",
+        "back of the body",
+        "between inlet and block",
+    ]
+    assert [row[9] for row in rows] == [
+        "window in one side as wide as the face, inlet hole opposite",
+        "round the corners so that they follow the tube",
+        "black steel, no zinc; one end threaded, the other cut square",
+        "40 holes",
+    ]
+    assert rows[3][7] == close((8.5 * 3.988744 - 40 * math.pi / 4 * 0.375**2) / 16 * IN**3 * STEEL, 1e-6)
+
+
+def test_cut_list_of_plates_and_of_a_pipe():
+    plates = solved(body_kind="plates", baffle_holes="0").tables["cut_list"].rows
+    assert [(row[1], row[2], row[8], row[9]) for row in plates] == [
+        ("face plate", 1, "the face", "window cut in it"),
+        ("back plate", 1, "opposite the face", "inlet hole cut in it"),
+        ("side plate", 2, "between face and back", ""),
+        ("end cap", 2, "both ends, set in flush", "square corners"),
+        ("inlet pipe NPS 2", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
+    ]
+    # two plates of 9 x (4 - 3/8) x 3/16 in
+    assert plates[2][7] == close(2 * 9 * 3.625 * 0.1875 * IN**3 * STEEL)
+    for caps, way in (("in", "set in flush"), ("on", "laid on")):
+        pipe = solved(**ROUND, caps=caps, baffle_holes="0").tables["cut_list"].rows
+        assert [(row[1], row[2], row[8], row[9]) for row in pipe[:3]] == [
+            ("body pipe", 1, "the body", "ends square to the axis"),
+            ("face disc", 1, f"fire side, {way}", "round window cut in it"),
+            ("back disc", 1, f"inlet side, {way}", "inlet hole cut in it"),
+        ]
+
+
+# --- baffle -----------------------------------------------------------------------------------------------------------
+
+
+def test_a_bent_baffle_by_hand(default):
+    # Inside 8 5/8 x 3 5/8 in, 1/16 in off all round; sheet T = 1/16 in bent by 60° on a radius of T, neutral at 0.4 T.
+    # leg = ((3.5 - T/2)/2 - 1.5 T/2) / cos 30; allowance = 60° x 1.4 T; height = leg/2 + 1.5 T (1 - cos 30) + T/2 (1 +
+    # cos 30)
+    assert default["baffle_length"] == close(8.5 * IN)
+    assert default["baffle_leg"] == close(1.948557 * IN, 1e-6)
+    assert default["baffle_width"] == close((2 * 1.948557 + 0.0916298) * IN, 1e-6)
+    assert default["baffle_height"] == close(1.045152 * IN, 1e-6)
+    # Between block and back the baffle takes its height, the rest is halved.
+    gap = (4 - 2 * 3 / 16 - (3 / 4 - 3 / 16) - 1.045152) / 2
+    assert default["baffle_gap"] == close(gap * IN, 1e-6)
+    assert default["baffle_stand"] == close((3 / 4 - 3 / 16 + gap) * IN, 1e-6)
+
+
+def test_a_round_baffle_is_a_flat_disc():
+    r = solved(**ROUND, baffle_holes="1", baffle_hole_diameter="1 in")
+    disc = 5.5 - 1 / 8
+    assert r["baffle_length"] == r["baffle_width"] == close(disc * IN)
+    assert r["baffle_leg"] == close(disc / 2 * IN) and r["baffle_height"] == close(IN / 16)
+    assert r.checks["baffle_holes_fit"].value == close((disc - 1) / 2 * IN)
+
+
+def test_without_a_baffle_there_is_nothing_to_say_of_it():
+    r = solved(baffle_holes="0")
+    keys = ("baffle_length", "baffle_width", "baffle_leg", "baffle_height", "baffle_stand", "baffle_gap")
+    assert {r[key] for key in keys} == {None}
+    assert not {"baffle_clear", "baffle_holes_fit", "baffle_bends"} & set(r.checks)
+    assert len(r.tables["cut_list"].rows) == 3 and not r.part("baffle_sheet").trouble
+
+
+def test_a_sheet_too_thick_for_its_bend_is_a_stop():
+    # 2 in wide: 1 1/2 in inside less gaps leaves no leg beside a bend of 120° in 1/2 in sheet
+    r = solved(
+        baffle_thickness="1/2 in", body_width="2 in", setback="1/4 in", baffle_bend_angle="120 deg", baffle_holes="1"
     )
-    assert solve(Design.from_texts({})).tables["days"].rows[0][2] == "day 1, 09:00"
-    assert result["days_in_all"] == (result.steps[-1].end.date() - date(2026, 3, 2)).days + 1
+    check = r.checks["baffle_bends"]
+    assert check.verdict == "stop" and check.value == close(IN / 2) and check.limit is None
+    assert check.text == "The baffle cannot be made: its sheet must leave legs beside the bend."
+    assert r["baffle_width"] is None and "baffle_clear" not in r.checks and len(r.tables["cut_list"].rows) == 3
 
 
-def test_cold_or_damp_air_takes_half_as_long_again():
-    plain, cold, damp = (
-        solve(Design.from_texts(texts)) for texts in ({}, {"ambient_temperature": "45 degF"}, {"damp_air": "yes"})
-    )
-    assert cold["strip_after"] == pytest.approx(1.5 * plain["strip_after"]) == pytest.approx(damp["strip_after"])
-    assert [r.checks["curing_air"].verdict for r in (plain, cold, damp)] == ["good", "caution", "caution"]
+def test_a_disc_thicker_than_wide_is_a_stop_in_its_own_words(default):
+    part = replace(default.part("baffle_sheet"), trouble=True)
+    judged = checks.baffle_bends_check(replace(default.part("body"), round=True), part, 0.01)
+    assert judged.cases == ("round",)
 
 
-@pytest.mark.parametrize(
-    "key, verdict, texts",
-    [
-        ("cap_fit", "caution", {"cap_gap": "0 in"}),
-        ("cap_fit", "caution", {"cap_gap": "1/8 in"}),
-        ("cap_fit", "good", {}),
-        ("lip_width", "stop", {"setback": "3/16 in"}),
-        ("lip_width", "caution", {"setback": "5/16 in"}),
-        ("lip_cover", "stop", {"grip": "1/4 in"}),
-        ("lip_cover", "caution", {"grip": "1/2 in"}),
-        ("inlet_fits", "stop", {"inlet": "4"}),
-        ("inlet_fits", "caution", {"inlet": "3", "body_kind": "tube"}),
-        ("inlet_fits", "good", {"inlet": "3", "body_kind": "plates"}),
-        ("inlet_fits", "stop", {"inlet": "3", "inlet_position": "end"}),
-        ("baffle_clear", "stop", {"baffle_bend_angle": "120 deg", "grip": "2 in", "block_thickness": "4 in"}),
-        ("baffle_clear", "good", {}),
-        ("baffle_holes_fit", "stop", {"baffle_holes": "240"}),
-        (
-            "baffle_bends",
-            "stop",
-            {"baffle_thickness": "1/2 in", "body_width": "2 in", "setback": "1/4 in", "baffle_bend_angle": "120 deg"},
-        ),
-        ("pins_clear", "caution", {"setback": "3/16 in", "edge_margin": "0 in", "mould_clearance": "0 in"}),
-        ("pins_clear", "good", {}),
-        ("pin_stock", "stop", {"pin_stock_length": "2 in"}),
-        ("pin_stock", "caution", {"pin_stock_length": "2 3/4 in"}),
-        ("pin_stock", "good", {}),
-        ("corner_drill", "caution", {"corner_drill": "1/2 in"}),
-        ("corner_drill", "good", {}),
-        ("base_floor", "caution", {"mould_base": "ply 1/2", "pin_depth": "7/16 in"}),
-        ("refractory_limit", "stop", {"refractory": "insulating_castable", "chamber_temperature": "2700 degF"}),
-        ("web_as_cast", "stop", {"port_tilt_tolerance": "8 deg"}),
-        ("curing_air", "stop", {"ambient_temperature": "30 degF"}),
-        ("tube_on_rack", "caution", {"body_width": "4 1/4 in"}),
-        ("tube_on_rack", "good", {}),
-    ],
-)
-def test_fits(key, verdict, texts):
-    check = solve(Design.from_texts(texts)).checks[key]
-    assert check.verdict == verdict, check.text
-    assert verdict == "good" or check.changes
+# --- stock ------------------------------------------------------------------------------------------------------------
 
 
 def test_steel_is_bought_once_for_the_batch():
-    # Four burners of 9 in tube and 1/16 in cuts: 36 in of pieces and 4 cuts come out of one 4 ft length.
-    one, four = (solve(Design.from_texts({"batch_size": n})) for n in ("1", "4"))
-    tubes = [plan for name, _, plan in four.bar_plans if name.startswith("tube")]
-    assert [bar.stock_m for bar in tubes[0].bars] == pytest.approx([48 * IN])
-    assert tubes[0].offcut_m == pytest.approx((48 - 36 - 4 / 16) * IN)
-    assert four["cost_per_burner"] < one["cost_per_burner"]
+    # Four burners of 9 in tube and 1/16 in cuts: 36 in of pieces and 4 cuts come out of one 4 ft length; eight caps of
+    # 3 19/32 in are 28 3/4 in, and with 8 cuts come out of 4 ft too.
+    four = solved(batch_size="4")
+    rows = four.tables["stock"].rows
+    assert [row[0] for row in rows] == ["tube 4 x 4 x 3/16 in", "flat 3 19/32 x 3/16 in"]
+    assert [row[1] for row in rows] == [close(48 * IN), close(48 * IN)]
+    assert [row[3] for row in rows] == [close((48 - 36 - 0.25) * IN), close((48 - 28.75 - 0.5) * IN)]
+    assert rows[0][2] == ", ".join(["9 in body tube"] * 4) and rows[1][2] == ", ".join(["3 19/32 in end cap"] * 8)
+    assert four["steel_bought"] == close(8 * FT)
+    assert four["steel_offcut"] == close((11.75 + 18.75) * IN)
+    # AISC: 4 x 4 x 3/16 in tube weighs 9.42 lb a foot; flat by EN density
+    assert rows[0][4] == pytest.approx(4 * 9.42 * LB, rel=2e-3)
+    assert rows[1][4] == close(48 * 3.59375 * 0.1875 * IN**3 * STEEL)
 
 
-def test_an_hour_earns_the_saving_over_the_hours():
-    result = solve(
-        Design.from_texts(
-            {
-                "bought_price": "1000",
-                "hours_weld": "4 h",
-                "hours_mould": "0 h",
-                "hours_cast": "1 h",
-                "hours_finish": "0 h",
-            }
+def test_pieces_of_one_section_come_from_one_bar():
+    # Face and back are 4 in wide, both sides 3 5/8 in as are caps without a gap; all 3/16 in thick.
+    r = solved(body_kind="plates", cap_gap="0 in", kerf="0 in", stock_lengths="4 ft")
+    assert [(row[0], row[2]) for row in r.tables["stock"].rows] == [
+        ("flat 4 x 3/16 in", "9 in face plate, 9 in back plate"),
+        (
+            "flat 3 5/8 x 3/16 in",
+            "9 in side plate, 9 in side plate, 3 5/8 in end cap, 3 5/8 in end cap",
+        ),
+    ]
+    assert r["steel_bought"] == close(8 * FT) and r["steel_offcut"] == close((30 + 48 - 25.25) * IN)
+
+
+def test_what_is_bought_does_not_depend_on_the_tape():
+    # A cap 1/50 in narrower than a side plate reads the same on a tape, and is another bar all the same.
+    texts = {"body_kind": "plates", "cap_gap": "0.25 mm", "body_depth": "92 mm", "body_width": "4 in"}
+    inch, metric = solved(**texts), solved(**texts, units="mm")
+    assert inch["steel_bought"] == metric["steel_bought"]
+    assert len(inch.tables["stock"].rows) == len(metric.tables["stock"].rows)
+
+
+def test_a_pipe_is_weighed_by_its_section():
+    r = solved(**ROUND, stock_lengths="4 ft")
+    # pi (D - t) t
+    assert r.tables["stock"].rows[0][4] == close(math.pi * 5.75 * 0.25 * 48 * IN**3 * STEEL)
+
+
+@pytest.mark.parametrize(
+    "nipples, batch, text",
+    [
+        # An inlet of 3 in on a 3/16 in wall needs 3 3/16 in; two and a cut of 1/16 in need 6 7/16 in.
+        ("3 in 1, 4 in 9, 6 in 11", "1", "1 of 4 in, cut one end off"),
+        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each of two burners"),
+        ("6 3/8 in 11, 4 in 9", "2", "2 of 4 in, cut one end off"),
+        ("3 3/16 in 9", "3", "3 of 3 3/16 in, as it is"),
+    ],
+)
+def test_nipples_for_the_inlets(nipples, batch, text):
+    assert solved(nipple_stock=nipples, batch_size=batch)["inlet_nipple"] == text
+
+
+# --- checks -----------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "key, texts, verdict, value_in",
+    [
+        # gap round the caps: 0.2 to 1.6 mm
+        ("cap_fit", {"cap_gap": "0.199 mm"}, "caution", 0.199 / 25.4),
+        ("cap_fit", {"cap_gap": "0.201 mm"}, "good", 0.201 / 25.4),
+        ("cap_fit", {"cap_gap": "1.599 mm"}, "good", 1.599 / 25.4),
+        ("cap_fit", {"cap_gap": "1.601 mm"}, "caution", 1.601 / 25.4),
+        # lip: setback less wall; 1.5 and 4.5 mm
+        ("lip_width", {"wall": "4 mm", "setback": "5.499 mm"}, "stop", 1.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "5.5 mm"}, "caution", 1.5 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "8.499 mm"}, "caution", 4.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "8.5 mm"}, "good", 4.5 / 25.4),
+        # cover: grip less wall; 4.5 and 9.5 mm
+        ("lip_cover", {"wall": "4 mm", "grip": "8.499 mm"}, "stop", 4.499 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "8.5 mm"}, "caution", 4.5 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "13.499 mm"}, "caution", 9.499 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "13.5 mm"}, "good", 9.5 / 25.4),
+        # inlet: a side of 4 in with two corners of 3/8 in leaves 3 1/4 in flat, 3 5/8 in are clear inside
+        ("inlet_fits", {"inlet": "2-1/2"}, "good", (3.25 - 2.875) / 2),
+        ("inlet_fits", {"inlet": "3"}, "caution", (3.25 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_width": "4 1/4 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "body_width": "3 7/8 in"}, "caution", (3.125 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_width": "3 13/16 in"}, "stop", (3.0625 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates"}, "good", 0.25),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in"}, "stop", (3.375 - 3.5) / 2),
+        # at the end: 3 5/8 in wide inside, 4 - 3/16 - 3/4 in = 3 1/16 in between block and back
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "good", (3.0625 - 2.875) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end"}, "stop", (3.0625 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "5/16 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.5) / 2),
+        # round: a disc of 5 1/2 - 1/32 in, 5 1/2 in clear
+        ("inlet_fits", {**ROUND, "inlet": "4"}, "good", (5.46875 - 4.5) / 2),
+        # baffle, flat: (4 - 3/8 - (grip - 3/16) - 1/16) / 2
+        ("baffle_clear", {"baffle_bend_angle": "0 deg", "grip": "3 1/4 in", "block_thickness": "5 in"}, "good", 0.25),
+        (
+            "baffle_clear",
+            {"baffle_bend_angle": "0 deg", "grip": "3 17/64 in", "block_thickness": "5 in"},
+            "caution",
+            0.25 - 1 / 128,
+        ),
+        # corner drill: half of it against the radius of 3/16 in (4.7625 mm), to 0.1 mm
+        ("corner_drill", {"corner_drill": "9.72 mm"}, "good", 4.86 / 25.4),
+        ("corner_drill", {"corner_drill": "9.73 mm"}, "caution", 4.865 / 25.4),
+        ("corner_drill", {"corner_drill": "9.33 mm"}, "good", 4.665 / 25.4),
+        ("corner_drill", {"corner_drill": "9.32 mm"}, "caution", 4.66 / 25.4),
+        # the rack: 4 x 4 in is there, 4 1/4 is not
+        ("tube_on_rack", {}, "good", 0.0),
+        ("tube_on_rack", {"body_width": "4 1/4 in"}, "caution", 0.25),
+        ("tube_on_rack", {"body_width": "100 mm", "body_depth": "100 mm"}, "good", 0.0),
+    ],
+)
+def test_fits(key, texts, verdict, value_in):
+    check = solved(**texts).checks[key]
+    assert check.verdict == verdict, check.text
+    assert check.value == pytest.approx(value_in * IN, abs=1e-8)
+    assert verdict == "good" or check.changes
+
+
+@pytest.mark.parametrize(
+    "judge, good, stop",
+    [
+        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap)), 0.25 * IN, 0.0),
+        (
+            lambda web, part: checks.baffle_holes_fit_check(replace(part, sheet=replace(part.sheet, web_m=web)), 0.002),
+            0.002,
+            0.0,
+        ),
+    ],
+)
+def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
+    part = default.part("baffle_sheet")
+    words = {
+        place: judge(at + off, part)
+        for place, at, off in (
+            ("good", good, 1e-7),
+            ("noise", good, -0.9e-9),
+            ("caution", good, -1e-7),
+            ("least", stop, 1e-7),
+            ("none", stop, -0.9e-9),
+            ("stop", stop, -1e-7),
         )
-    )
-    assert result["earned_per_hour"] == pytest.approx((1000 - result["cost_per_burner"]) / 5)
-    assert result["make_or_buy"].startswith("Make")
-    assert solve(Design.from_texts({"bought_price": "100"}))["make_or_buy"].startswith("Buy")
+    }
+    assert [judged.verdict for judged in words.values()] == ["good", "good", "caution", "caution", "caution", "stop"]
+    assert all(judged.limit == good for judged in words.values())
+    assert [*(judged.cases for judged in words.values())][-3:] == [("caution",), ("caution",), ("lacking",)]
+    assert words["stop"].slots["lack"] == pytest.approx(1e-7) and words["stop"].slots["wanted"] == good
 
 
-def test_batch_cost_is_the_sum_of_its_lines():
-    result = solve(Design.from_texts({"batch_size": "3"}))
-    assert result["cost_batch"] == pytest.approx(sum(row[4] for row in result.tables["cost_lines"].rows))
+@pytest.mark.parametrize(
+    "key, texts, limit_in, text",
+    [
+        (
+            "cap_fit",
+            {},
+            1.6 / 25.4,
+            "Caps go in with 1/64 in all round. Corners stay round at 3/16 in: square ones would jam by 1/16 in.",
+        ),
+        (
+            "cap_fit",
+            {"cap_gap": "0 in", "body_kind": "plates"},
+            0.2 / 25.4,
+            "A gap of 0 in round the caps is tight: allow 1/64 in or they have to be driven in.",
+        ),
+        (
+            "cap_fit",
+            {"cap_gap": "1/8 in"},  # wider than the square corner of a radius of 3/16 in needs: 0.41 / 1.41 of it
+            1.6 / 25.4,
+            "A gap of 1/8 in round the caps is wide: more than 1/16 in is bridged with weld.",
+        ),
+        (
+            "lip_width",
+            {"setback": "3/16 in"},
+            4.5 / 25.4,
+            "The steel lip stands 0 in inside the bore; below 1/16 in it does not work, 3/16 in or more holds the "
+            "block.",
+        ),
+        (
+            "lip_cover",
+            {"grip": "1/2 in"},
+            9.5 / 25.4,
+            "5/16 in of refractory stands over the lip; 3/8 in or more holds the block with ease.",
+        ),
+        (
+            "inlet_fits",
+            {"inlet": "3"},
+            0.0,
+            "The inlet hole runs 1/8 in into the rounded corners on each side: it can be welded, with more filler and "
+            "a careful leak test.",
+        ),
+        (
+            "inlet_fits",
+            {"inlet": "4"},
+            0.0,
+            "The inlet hole is 7/8 in wider than the room inside the body: take a smaller pipe or a wider body.",
+        ),
+        (
+            "baffle_clear",
+            {},
+            0.25,
+            "The baffle stands 1 in clear of block and inlet; 1/4 in or more lets the mixture round it.",
+        ),
+        (
+            "corner_drill",
+            {"corner_drill": "1/2 in"},
+            3 / 16,
+            "A 1/2 in drill leaves corners of 1/4 in, the face is drawn with 3/16 in: make the drill twice the radius.",
+        ),
+        (
+            "tube_on_rack",
+            {"body_width": "4 1/4 in"},
+            0.0,
+            "No common tube measures 4 1/4 in by 4 in; the nearest is 4x4 in, 1/4 in off: choose its size, or weld "
+            "four plates.",
+        ),
+        (
+            "tube_on_rack",
+            {"units": "mm", "body_width": "103 mm", "body_depth": "103 mm"},
+            0.0,
+            "No common tube measures 103 mm by 103 mm; the nearest is 100x100 mm, 3 mm off: choose its size, or weld "
+            "four plates.",
+        ),
+    ],
+)
+def test_what_the_checks_say(key, texts, limit_in, text):
+    check = solved(**texts).checks[key]
+    assert check.text == text and check.limit == pytest.approx(limit_in * IN, abs=1e-12)
 
 
-def test_own_refractory_is_weighed_by_its_own_density():
-    dense = solve(Design.from_texts({"refractory": "own"}))
-    light = solve(Design.from_texts({"refractory": "own", "castable_density": "72.5 lb/ft3"}))
-    assert light["dry_mass"] == pytest.approx(dense["dry_mass"] / 2)
+def test_which_way_to_move_the_gap():
+    def cures(gap):
+        return [(change.setting, change.move) for change in solved(cap_gap=gap).checks["cap_fit"].changes]
+
+    assert cures("0 in") == [("cap_gap", "raise")] and cures("1/8 in") == [("cap_gap", "lower")]
 
 
-KEYS = list(solve(Design.from_texts({})).answers)
+def test_corners_jam_up_to_their_gap(default):
+    # A square corner in an inside radius r clears when the gap is r (1 - 1/sqrt 2); here r = 3/16 in.
+    just = 3 / 16 * (1 - 1 / math.sqrt(2))
+    cases = [solved(cap_gap=f"{just + off:.6f} in").checks["cap_fit"].text.count("jam") for off in (-1e-4, 1e-4)]
+    assert cases == [1, 0]
 
 
 @settings(max_examples=60, deadline=None)
 @given(bench)
 def test_any_design_can_be_built_up_to_its_verdicts(design):
     result = solve(design)
-    assert list(result.answers) == KEYS
-    for answer in result.answers.values():
-        values = (answer.value, *answer.band)
-        assert all(not isinstance(value, float) or math.isfinite(value) for value in values), answer.key
-    for table in result.tables.values():
-        assert all(len(row) == len(table.columns) for row in table.rows), table.key
-        assert all(not isinstance(cell, float) or math.isfinite(cell) for row in table.rows for cell in row), table.key
+    for key, declared in catalogue.ANSWERS.items():
+        if declared.room == "make":
+            values = (result[key], *result.answers[key].band)
+            assert all(not isinstance(value, float) or math.isfinite(value) for value in values), key
+    for key, declared in catalogue.CHECKS.items():
+        if declared.room == "make" and key in result.checks:
+            assert result.checks[key].text and "{" not in result.checks[key].text
+    for key, declared in catalogue.TABLES.items():
+        if declared.room == "make":
+            for row in result.tables[key].rows:
+                assert len(row) == len(declared.columns), key
+                assert all(not isinstance(cell, float) or math.isfinite(cell) for cell in row), key
     assert sum(piece[2] for piece in result.tables["cut_list"].rows) >= 4
     assert result["burner_mass"] > result["body_mass"] > 0 and result["fill_line"] > 0
-    for name in ("drying", "cost_by_batch"):
-        assert result.charts[name].sentence
-
-
-def test_ports_that_overlap_as_drawn_are_not_sampled():
-    r = solve(Design.from_texts({"port_diameter": "1 in"}))
-    assert r["min_web"] < 0 and r.checks["web"].verdict == "stop"
-    assert r["web_as_cast"] is None and r["port_flow_as_cast"] is None and "web_as_cast" not in r.checks
-    assert r["port_drift"] == pytest.approx(2.5 * 0.0254 * 0.0174551, rel=1e-5)  # tan 1 deg from a handbook table
+    assert result["steel_bought"] > result["steel_offcut"] >= 0
+    assert result.charts["cost_by_batch"].sentence

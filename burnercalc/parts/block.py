@@ -5,7 +5,7 @@ from math import pi, sqrt
 
 from ..making import mould as making_mould
 from ..making import refractory as making
-from ..making.refractory import Batch, Castable
+from ..making.refractory import Castable
 from ..physics.band import Band
 from .baffle_sheet import BaffleSheet
 from .body import Body
@@ -18,14 +18,13 @@ CLOSEST_PACKING = pi / sqrt(12)  # share of a plane that equal circles can cover
 
 @dataclass(frozen=True)
 class Block:
-    """`dry_kg` and `water_kg` are for one block, waste with them; `batch` is for all of the batch."""
+    """`dry_kg` and `water_kg` are for one block, waste with them; bags and mixes are for the batch."""
 
     material: Castable
     volume_m3: float
     fill_line_m: float
     dry_kg: Band
     water_kg: Band
-    batch: Batch
     bags: int
     mixes: int
     dry_per_mix_kg: float
@@ -103,7 +102,6 @@ def block(
             one.dry_kg * material.density_high_kg_m3 / material.density_kg_m3,
         ),
         water_kg=Band(one.water_low_kg, one.water_kg, one.water_high_kg),
-        batch=batch,
         bags=batch.bags,
         mixes=batch.mixes,
         dry_per_mix_kg=batch.dry_per_mix_kg,

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import body as making
-from ..making.body import CutPlan, NippleChoice, Piece
+from ..making.body import CutPlan, Piece
 from ..making.stock import (
     NOISE_M,
     STEEL_DENSITY_KG_M3,
@@ -30,7 +30,6 @@ class Stock:
     bars: tuple[Bars, ...]
     bought_m: float
     offcut_m: float
-    nipple: NippleChoice
     nipples: Said
 
 
@@ -50,7 +49,6 @@ def stock(
         bars=found,
         bought_m=sum(one.plan.bought_m for one in found),
         offcut_m=sum(one.plan.offcut_m for one in found),
-        nipple=nipple,
         nipples=said(way, count=nipple.count, stock=nipple.stock_m),
     )
 

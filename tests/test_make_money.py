@@ -1,0 +1,209 @@
+"""Money and hours of the room Make, through solve(), worked out by hand beside each."""
+
+import math
+
+import pytest
+
+from burnercalc.design import Design
+from burnercalc.results import solve
+
+IN, LB, FT = 0.0254, 0.45359237, 0.3048
+STEEL = 7850.0  # kg/m3, EN 1993-1-1
+PER_LB = IN**3 * STEEL / LB  # lb of a cubic inch of steel
+FREE = {
+    "price_steel": "0/lb",
+    "price_bag": "0",
+    "price_pins": "0",
+    "price_train": "0",
+    "price_blower": "0",
+    "price_sundries": "0",
+    "price_mould": "0",
+    "nipple_stock": "4 in 0",
+}
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+# 4 x 4 x 3/16 in tube with corners of 3/16 in inside, and the caps' flat of 4 - 2 x 3/16 - 2 x 1/64 in: lb a foot
+TUBE = 12 * (16 - 3.625**2 - (4 - math.pi) * (0.375**2 - 0.1875**2)) * PER_LB
+FLAT = 12 * 3.59375 * 0.1875 * PER_LB
+BLANK = 8.5 * 3.988744 / 16 * PER_LB  # lb of the baffle's blank; its width by hand in test_make.py
+
+
+def test_the_shopping_of_one_burner(default):
+    rows = default.tables["cost_lines"].rows
+    assert [row[:3] for row in rows] == [
+        ("tube 4 x 4 x 3/16 in", "0.755 ft", 1),  # 9 in and a cut of 1/16
+        ("flat 3 19/32 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
+        ("nipple 2 in", "1 nipple", 1),
+        ("baffle sheet", "1 blank", 1),
+        ("refractory", "7.70 lb", 1),
+        ("pin stock", "46 pins", 5),
+        ("mould", "1 for the batch", 1),
+        ("gas train", "1 set", 1),
+        ("blower and air pipe", "1 set", 1),
+        ("sundries", "1 set", 1),
+    ]
+    # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, eleven from a stick at 1.50
+    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 140, 120, 25]
+    assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
+    used = [
+        2 * TUBE * 9.0625 / 12,
+        2 * FLAT * (2 * 3.59375 + 0.125) / 12,
+        9,
+        2 * BLANK,
+        95 * 7.698277 / 55,
+        1.5 * 46 / 11,
+        20,
+        140,
+        120,
+        25,
+    ]
+    assert [row[3] for row in rows] == pytest.approx(used, rel=1e-6)
+    assert default["cost_batch"] == default["cost_per_burner"] == pytest.approx(sum(batch), rel=1e-6)
+    assert default["used_cost_per_burner"] == pytest.approx(sum(used), rel=1e-6)
+
+
+def test_a_batch_shares_mould_and_what_is_left_of_packs():
+    # Two burners: 2 ft of tube, 2 ft of flat, half nipples of a 36 in one at 15 when two cost more, one bag, 92 pins.
+    r = solved(batch_size="2", nipple_stock="4 in 9.00, 36 in 15.00")
+    rows = {row[0]: row for row in r.tables["cost_lines"].rows}
+    assert rows["nipple 2 in"][1:] == ("0.5 nipple", 1, 7.5, 15.0)
+    assert rows["mould"][2:] == (1, 10.0, 20.0)
+    assert rows["gas train"][2:] == (2, 140.0, 280.0)
+    assert rows["pin stock"][2:] == (9, pytest.approx(1.5 * 46 / 11), 13.5)
+    assert rows["refractory"][2:] == (1, pytest.approx(95 * 7.698277 / 55, rel=1e-6), 95.0)
+    assert rows["tube 4 x 4 x 3/16 in"][4] == pytest.approx(4 * TUBE, rel=1e-6)
+    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 13.5 + 20 + 280 + 240 + 50
+    assert r["cost_batch"] == pytest.approx(batch, rel=1e-6)
+    assert r["cost_per_burner"] == pytest.approx(batch / 2, rel=1e-6)
+
+
+def test_without_a_baffle_no_sheet_is_bought():
+    names = [row[0] for row in solved(baffle_holes="0").tables["cost_lines"].rows]
+    assert "baffle sheet" not in names and names[:4] == [
+        "tube 4 x 4 x 3/16 in",
+        "flat 3 19/32 x 3/16 in",
+        "nipple 2 in",
+        "refractory",
+    ]
+
+
+def test_a_stick_too_short_is_bought_for_each_pin():
+    rows = {row[0]: row for row in solved(pin_stock_length="2 in").tables["cost_lines"].rows}
+    assert rows["pin stock"][2:] == (46, 69.0, 69.0)
+
+
+def test_needs_are_said_in_the_readers_units():
+    rows = solved(units="mm").tables["cost_lines"].rows
+    assert rows[0][0] == "tube 101.6 x 101.6 x 4.76 mm" and rows[0][1] == "0.230 m" and rows[4][1] == "3.49 kg"
+
+
+def test_hours_of_the_batch_share_the_mould():
+    r = solved(batch_size="3")
+    # 3 + 1 + 1 1/2 h each, 1 1/2 h of mould once
+    assert r["hours_per_burner"] == pytest.approx((5.5 + 0.5) * 3600)
+    assert r.tables["hours"].rows == (
+        ("steel", 9 * 3600),
+        ("mould", 1.5 * 3600),
+        ("casting", 3 * 3600),
+        ("finishing", 4.5 * 3600),
+    )
+
+
+@pytest.mark.parametrize(
+    "texts, text, earned, with_work",
+    [
+        # 100 of material; 3 + 1 1/2 + 1 + 1 1/2 = 7 h
+        (
+            {"bought_price": "310", "hour_value": "20"},
+            "Make: material 100.00 a burner against 310.00 bought; each of the 7.0 h of work earns 30.00, and with it "
+            "paid at 20.00 making is 70.00 cheaper.",
+            30,
+            240,
+        ),
+        (
+            {"bought_price": "310", "hour_value": "40"},
+            "Buy: making saves 210.00 a burner but takes 7.0 h, so an hour earns only 30.00, less than its 40.00; "
+            "buying is 70.00 cheaper.",
+            30,
+            380,
+        ),
+        (
+            {"bought_price": "240", "hour_value": "20"},  # as cheap: make
+            "Make: material 100.00 a burner against 240.00 bought; each of the 7.0 h of work earns 20.00, and with it "
+            "paid at 20.00 making is 0.00 cheaper.",
+            20,
+            240,
+        ),
+        (
+            {"bought_price": "93", "hour_value": "20"},
+            "Buy: the material alone costs 100.00 a burner, 7.00 more than a bought one.",
+            -1,
+            240,
+        ),
+        (
+            {"bought_price": "100", "hour_value": "0"},  # nothing saved, nothing lost
+            "Make: material 100.00 a burner against 100.00 bought; each of the 7.0 h of work earns 0.00, and with it "
+            "paid at 0.00 making is 0.00 cheaper.",
+            0,
+            100,
+        ),
+        (
+            {
+                "bought_price": "110",
+                "hours_weld": "0 h",
+                "hours_mould": "0 h",
+                "hours_cast": "0 h",
+                "hours_finish": "0 h",
+            },
+            "Make: it saves 10.00 a burner.",
+            None,
+            100,
+        ),
+    ],
+)
+def test_make_or_buy(texts, text, earned, with_work):
+    r = solved(**FREE | {"price_mould": "100"}, **texts)
+    assert r["cost_batch"] == r["cost_per_burner"] == r["used_cost_per_burner"] == pytest.approx(100)
+    assert r["make_or_buy"] == text
+    assert r["earned_per_hour"] == (None if earned is None else pytest.approx(earned, abs=1e-9))
+    assert r["cost_with_work"] == pytest.approx(with_work)
+
+
+def test_cost_by_batch_falls_by_what_is_shared():
+    # Only the mould costs, 60 once; steel takes an hour each at 10, the mould three once: 10 + (60 + 30) / n.
+    texts = {"price_mould": "60", "hour_value": "10", "hours_weld": "1 h", "hours_mould": "3 h"}
+    texts |= {"hours_cast": "0 h", "hours_finish": "0 h"}
+    chart = solved(**FREE | texts, bought_price="40", batch_size="2").charts["cost_by_batch"]
+    plot = chart.plot
+    sizes, costs = plot.series["cost"]
+    assert sizes == tuple(range(1, 11)) and costs == pytest.approx([60 / n for n in sizes])
+    assert plot.series["paid"] == (sizes, pytest.approx(tuple(10 + 90 / n for n in sizes)))
+    assert plot.series["bought"] == ((1, 10), (40, 40))
+    assert plot.mark == (2, pytest.approx(55))
+    assert plot.x == (1, 10) and plot.y == (0, pytest.approx(110))
+    # 10 + 90/3 = 40: as cheap from three on
+    assert chart.sentence == "With the work paid, making is cheaper from 3 at once."
+    dear = solved(**FREE | texts, bought_price="0", batch_size="12").charts["cost_by_batch"]
+    assert dear.sentence == "With the work paid, buying is cheaper up to 12 at once." and dear.plot.x == (1, 12)
+    assert solved(**FREE | texts, bought_price="400").charts["cost_by_batch"].plot.y == (0, pytest.approx(440))
+
+
+def test_an_axis_of_nothing_but_zeros_is_one_high():
+    chart = solved(**FREE, hour_value="0", bought_price="0").charts["cost_by_batch"]
+    assert chart.plot.y == (0, pytest.approx(1.1)) and chart.sentence.endswith("cheaper from 1 at once.")
+
+
+def test_the_mark_lies_on_the_line():
+    r = solved(batch_size="4")
+    plot = r.charts["cost_by_batch"].plot
+    assert plot.mark[1] == pytest.approx(plot.series["paid"][1][3])
+    assert plot.series["cost"][1][3] == pytest.approx(r["cost_per_burner"])
