@@ -1,4 +1,4 @@
-"""The days of the room Fire: waits, dates and what cold or damp air does to them, through solve()."""
+"""The days of the room Fire: waits, first day, and what cold or damp air does to them, through solve()."""
 
 from datetime import date
 
@@ -24,8 +24,7 @@ def test_common_practice_days():
 def test_dates_follow_the_first_day():
     r = solved(start_date="2026-03-02")
     steps = r.part("schedule").steps
-    assert steps[0].start.date() == date(2026, 3, 2) and r.tables["days"].rows[0][2] == "Mon 2026-03-02, 09:00"
-    assert solved().tables["days"].rows[0][2] == "day 1, 09:00"
+    assert steps[0].start.date() == date(2026, 3, 2)
     assert r["days_in_all"] == (steps[-1].end.date() - date(2026, 3, 2)).days + 1
 
 

@@ -421,6 +421,13 @@ def test_pins_that_lean_into_the_lip_lose_area():
     assert 0.95 < r["port_area_as_cast"] < 0.999 and r["port_flow_as_cast"] == close(r["port_area_as_cast"], 1e-6)
 
 
+def test_two_ports_have_one_web():
+    r = solved(rows="1", ports_per_row="2", pattern="straight", port_tilt_tolerance="0 deg")
+    drawn = 7.75 - 2 * 0.25 - 2 * 0.25  # window less margins and both ports
+    low, high = r.answers["web_as_cast"].band
+    assert (drawn - 1 / 16) * IN < low < r["web_as_cast"] <= high <= drawn * IN + 1e-12
+
+
 def test_one_port_has_no_web():
     r = solved(rows="1", ports_per_row="1", pattern="straight")
     assert r["web_as_cast"] is None and "web_as_cast" not in r.checks

@@ -50,7 +50,7 @@ def baffle_sheet(
             inside.inside_length_m - 2 * GAP_M,
             inside.inside_width_m - 2 * GAP_M,
             baffle_thickness,
-            0.0 if body.round else baffle_bend_angle,
+            baffle_bend_angle,
             baffle_hole_diameter,
             baffle_holes,
         )

@@ -73,8 +73,8 @@ def bars(batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, 
 
 
 def _section(piece):
-    """What pieces of one bar have in common, to a nanometre."""
-    return piece.stock, round(piece.width_m / NOISE_M), round(piece.thickness_m / NOISE_M)
+    """What pieces of one bar have in common: all are as thick as the wall, and as wide to a nanometre."""
+    return piece.stock, round(piece.width_m / NOISE_M)
 
 
 def _section_m2(piece, body):
