@@ -21,6 +21,7 @@ import sys
 import tempfile
 import venv
 from pathlib import Path
+from typing import ClassVar
 
 ROOT = Path(__file__).resolve().parent
 VENV = ROOT / ".venv"
@@ -150,7 +151,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     """Serves dist/ the way a static host does, with the page's policy on every file."""
 
     protocol_version = "HTTP/1.1"
-    extensions_map = {
+    extensions_map: ClassVar = {
         **http.server.SimpleHTTPRequestHandler.extensions_map,
         ".js": "text/javascript",
         ".mjs": "text/javascript",
@@ -238,7 +239,7 @@ def docs():
 
 
 def main():
-    if sys.version_info < (3, 11):
+    if sys.version_info < (3, 11):  # noqa: UP036  whatever Python is there runs this file
         stop(f"needs Python 3.11 or newer; this is {sys.version.split()[0]}")
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")

@@ -231,7 +231,9 @@ class Result:
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
-        found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, **given})
+        found = self.parts.call(
+            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, **given}
+        )
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(
             key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)

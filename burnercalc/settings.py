@@ -21,7 +21,7 @@ class Setting:
         key        name in link, command line and JSON
         group      chapter of the job it belongs to (a key of GROUPS)
         label      trade words, no unit
-        dimension  a key of units.DIMENSIONS, or a kind: "choice", "words" (text read by its own parser in design.PARSERS)
+        dimension  a key of units.DIMENSIONS, or a kind: "choice", "words" (with a parser of its own in design.PARSERS)
         default    as a user would type it
         help       one plain sentence
         low, high  allowed range, as a user would type it; "" for no limit
@@ -247,7 +247,8 @@ SETTINGS = (
         "Port wall when hot",
         "temperature",
         "1200 degF",
-        "Mean over the port's length once the face glows, for flashback in hot ports; common practice, measure if you can.",
+        "Mean over the port's length once the face glows, for flashback in hot ports; common practice, "
+        "measure if you can.",
         "200 degF",
         "2400 degF",
         ("50 degF", "25 degC"),
@@ -424,7 +425,8 @@ SETTINGS = (
         "Firing rate",
         "power",
         "100 kBtu/h",
-        "Heat of the gas burned each hour by this burner at high fire, gross heating value; auto takes what the chamber needs.",
+        "Heat of the gas burned each hour by this burner at high fire, gross heating value; "
+        "auto takes what the chamber needs.",
         "1 kBtu/h",
         "3000 kBtu/h",
         ("5 kBtu/h", "1 kW"),
@@ -598,7 +600,8 @@ SETTINGS = (
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O; stands over the two numbers when given.",
+        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O; "
+        "stands over the two numbers when given.",
         optional=True,
     ),
     Setting(
@@ -716,7 +719,8 @@ SETTINGS = (
         "Jet coefficient",
         "ratio",
         "0.85",
-        "Share of the ideal flow that the jet passes: 0.80 to 0.85 for a drilled jet, 0.60 to 0.65 for a sharp edge; common practice.",
+        "Share of the ideal flow that the jet passes: 0.80 to 0.85 for a drilled jet, "
+        "0.60 to 0.65 for a sharp edge; common practice.",
         "0.5",
         "1",
         ("0.01", "0.01"),

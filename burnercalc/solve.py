@@ -9,7 +9,7 @@ FACE_FIRST = (fire, face, flow, plans)
 
 
 def solve(design, chapters=CHAPTERS):
-    """The Result of a Design. Raises nothing for a design that could be made: what is wrong with it is in the checks."""
+    """The Result of a Design. Raises nothing for a design that could be made: what is wrong is in the checks."""
     result = Result(design)
     for chapter in chapters:
         result.group = getattr(chapter, "GROUP", "face")

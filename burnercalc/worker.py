@@ -1,12 +1,12 @@
-"""The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser; a pure function of its input.
+"""The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser, and is a pure function.
 
-Requests: {"kind": "face", "settings": {key: text}}           what was typed; bare numbers take the unit shown beside the field
+Requests: {"kind": "face", "settings": {key: text}}           as typed; bare numbers take the unit beside the field
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
-          {"kind": "try", "settings": {...}, "key", "by", "check"}  what a check would say with a setting so many steps away
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  what a check would say a setting some steps away
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG

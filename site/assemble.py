@@ -94,7 +94,7 @@ def write_python(folder):
 
 
 def write_vendor(out):
-    """Each `vendor/PACKAGE/FILE` that the page's own files name: the needed part of BokehJS, and files of npm packages."""
+    """Each `vendor/PACKAGE/FILE` that the page's own files name: the needed part of BokehJS, and files from npm."""
     bokeh = bokehjs.bokehjs(bokehjs.model_names(json.loads((out / "page.json").read_text(encoding="utf-8"))))
     named = set()
     for file in sorted(out.glob("*.mjs")):

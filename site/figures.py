@@ -130,7 +130,7 @@ def chart_figure(name, data):
     made.xaxis.name, made.yaxis.name = f"{name}-xaxis", f"{name}-yaxis"
     if data["x_ticks"]:
         made.xaxis.ticker = [place for place, _ in data["x_ticks"]]
-        made.xaxis.major_label_overrides = {place: label for place, label in data["x_ticks"]}
+        made.xaxis.major_label_overrides = dict(data["x_ticks"])
     plain = [key for key, series in data["series"].items() if series["kind"] == "line" and not series["verdict"]]
     for key, series in data["series"].items():
         label = {"legend_label": series["label"]} if series["label"] and len(data["series"]) > 1 else {}

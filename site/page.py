@@ -1,4 +1,4 @@
-"""Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, and the default design's answers.
+"""Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, the example's answers.
 
 index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a widget or
 figure; sources.json where each number comes from; selfcheck.json the request and reply that Python in the browser must

@@ -15,8 +15,9 @@ LEFT_OUT = set(
     _aix_support _android_support _apple_support _ios_support _osx_support _pydatetime _pydecimal _pyio _pyrepl
     antigravity bdb cProfile cmd compileall configparser ctypes curses dbm doctest ensurepip filecmp fileinput ftplib
     getpass idlelib imaplib mailbox modulefinder multiprocessing netrc optparse pdb pickletools plistlib poplib profile
-    pstats pty py_compile pyclbr pydoc pydoc_data rlcompleter sched shelve smtplib socketserver sqlite3 symtable tabnanny
-    this timeit tkinter trace tracemalloc tty turtle turtledemo unittest venv wave webbrowser wsgiref xmlrpc zipapp
+    pstats pty py_compile pyclbr pydoc pydoc_data rlcompleter sched shelve smtplib socketserver sqlite3 symtable
+    tabnanny this timeit tkinter trace tracemalloc tty turtle turtledemo unittest venv wave webbrowser wsgiref xmlrpc
+    zipapp
     asyncio/proactor_events asyncio/windows_events asyncio/windows_utils concurrent/futures/process
     http/cookiejar http/cookies http/server logging/config logging/handlers xml/dom xml/etree
 """.split()

@@ -85,7 +85,7 @@ def locked():
 
 
 def fetch():
-    """Folder with everything that runtime.lock.json names, each file as the lock says; stops naming each that is not."""
+    """Folder with everything that runtime.lock.json names, each as the lock says; stops and names each that is not."""
     packages, wheels = locked()
     CACHE.mkdir(parents=True, exist_ok=True)
     for name, e in packages.items():

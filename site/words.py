@@ -2,61 +2,67 @@
 
 DANGERS = {
     "heat": (
-        "Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work with doors "
-        "open and a sounding CO alarm at head height; leave at once when it sounds.",
+        "Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work "
+        "with doors open and a sounding CO alarm at head height; leave at once when it sounds.",
     ),
     "face": (
-        "A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower on, and let the "
-        "box cool before you light it again.",
+        "A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower "
+        "on, and let the box cool before you light it again.",
     ),
     "feed": (
-        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; a valve "
-        "that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. Licensed practice decides.",
+        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; "
+        "a valve that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. "
+        "Licensed practice decides.",
     ),
     "make": (
-        "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises silica dust: "
-        "work wet and wear a P100 mask. Wet castable is alkaline: gloves and eye protection.",
+        "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises "
+        "silica dust: work wet and wear a P100 mask. Wet castable is alkaline: gloves and eye protection.",
     ),
     "fire": (
-        "Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it hisses or steams hard.",
+        "Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it "
+        "hisses or steams hard.",
     ),
 }
 
 WALK = (
     (
         "1. Heat",
-        "Say what must be heated: the chamber, its lining, the work. The page works out how much fire that takes, and from which "
-        "fuel and mixture.",
+        "Say what must be heated: the chamber, its lining, the work. The page works out how much fire that takes, and "
+        "from which fuel and mixture.",
     ),
     (
         "2. Face",
-        "Set the steel box, the lip that grips the refractory, and the ports. The drawing on top is to scale; the line under it "
-        "says what is wrong, and a tap takes you to what to change.",
+        "Set the steel box, the lip that grips the refractory, and the ports. The drawing on top is to scale; the "
+        "line under it says what is wrong, and a tap takes you to what to change.",
     ),
     (
         "3. Air and gas",
-        "Name your blower, gas pressure and cylinder. You learn whether they carry the fire, which drill makes the jet, and "
-        "where the flame stays on the ports from low to high.",
+        "Name your blower, gas pressure and cylinder. You learn whether they carry the fire, which drill makes the "
+        "jet, and where the flame stays on the ports from low to high.",
     ),
     (
         "4. Make",
-        "Cut list, mould, pins, refractory, cost. Under Paper are templates true to size: print at 100 % and measure the bar.",
+        "Cut list, mould, pins, refractory, cost. Under Paper are templates true to size: print at 100 % and measure "
+        "the bar.",
     ),
     ("5. Fire", "The days of curing and drying, and the first fire. Do not hurry these."),
     (
         "Keep it",
-        "Share gives a link and a code that open this very design. Designs keeps it on this phone. All of it works without a network "
-        "once the page has been opened.",
+        "Share gives a link and a code that open this very design. Designs keeps it on this phone. All of it works "
+        "without a network once the page has been opened.",
     ),
 )
 
 UNKNOWNS = (
-    "It knows published formulas, tables and the habits of the trade, and says for each number which of these it is. It has never seen your "
-    "forge. A number marked common practice has no published source; one marked memory was typed from memory of its source.",
-    "It does not know how straight your pins are, how well the castable was vibrated, what your blower really gives, how your local gas "
-    "varies, how damp the day is, or how the flame behaves where ports, walls and work shape it. Bands say how far the known part may be off.",
-    "Flashback, lift and distribution are estimates for choosing sizes and for knowing which way to turn a valve; the first fire, done "
-    "carefully, is the test. Rules for gas trains, ventilation and cylinders differ by place: ask a licensed fitter and your local code.",
+    "It knows published formulas, tables and the habits of the trade, and says for each number which of these it is. "
+    "It has never seen your forge. A number marked common practice has no published source; one marked memory was "
+    "typed from memory of its source.",
+    "It does not know how straight your pins are, how well the castable was vibrated, what your blower really gives, "
+    "how your local gas varies, how damp the day is, or how the flame behaves where ports, walls and work shape it. "
+    "Bands say how far the known part may be off.",
+    "Flashback, lift and distribution are estimates for choosing sizes and for knowing which way to turn a valve; the "
+    "first fire, done carefully, is the test. Rules for gas trains, ventilation and cylinders differ by place: ask a "
+    "licensed fitter and your local code.",
     "Nothing you type leaves this device. There is no account, no counting and no network after the first visit.",
 )
 

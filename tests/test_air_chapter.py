@@ -37,14 +37,14 @@ def test_operating_point_by_another_solver():
 
 
 def test_air_of_high_fire():
-    """15.8 scfm for 100 kBtu/h at phi 1 (reference figures, 0.6 % between fuels), so the margin is that of the parabola there."""
+    """15.8 scfm for 100 kBtu/h at phi 1 (reference figures, 0.6 % between fuels): the margin is the parabola's."""
     r = solved()
     has = 4 * INH2O * (1 - (15.82 / 60) ** 2) * 0.07636 / 0.075
     assert r["blower_margin"] == pytest.approx(has / r["mixture_pressure"] - 1, rel=2e-3)
 
 
 def test_blower_gives_less_pressure_in_thin_air():
-    """US Standard Atmosphere 1976: 0.8321 of sea-level pressure at 5000 ft; at one temperature the density goes with it."""
+    """US Standard Atmosphere 1976: 0.8321 of sea level's pressure at 5000 ft; at one temperature the density too."""
     shut = [solved(altitude=height).charts["blower_and_burner"].series[0].ys[0] for height in ("0 ft", "5000 ft")]
     assert shut[1] / shut[0] == pytest.approx(0.8321, abs=5e-5)
 

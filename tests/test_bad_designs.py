@@ -1,4 +1,4 @@
-"""Designs that cannot work, each with its own reason; and what cures them. The design that the page opens with has no stop."""
+"""Designs that cannot work, each with its reason; and their cures. The design that the page opens with has no stop."""
 
 import pytest
 

@@ -78,7 +78,7 @@ def test_layers_by_purpose_and_their_line_types():
 
 
 def test_signs_of_the_trade_in_ascii():
-    document, space = read(Drawing("a", "a", (Text(0, 0, "300 \u00b0F \u00b15 2\u00bd \u00d7 4 \u03bb", 3),)))
+    _, space = read(Drawing("a", "a", (Text(0, 0, "300 \u00b0F \u00b15 2\u00bd \u00d7 4 \u03bb", 3),)))
     assert space.query("TEXT")[0].dxf.text == "300 %%dF %%p5 2 1/2 x 4 lambda"
     assert space.query("TEXT")[0].plain_text() == "300 \u00b0F \u00b15 2 1/2 x 4 lambda"
 

@@ -1,5 +1,7 @@
 """Sheets of paper by plain numbers: sizes, tiles that cover the drawing, the fewest sheets; no file format involved."""
 
+from itertools import pairwise
+
 import pytest
 from drawings import drawings
 from hypothesis import given, settings
@@ -35,7 +37,7 @@ def test_tiles_cover_the_drawing_and_overlap(length, width, window_width, window
     assert max(t.y for t in cut) + window_height >= 7 + width + EDGE_MM - 1e-6
     columns, rows = cut[0].columns, cut[0].rows
     assert len(cut) == columns * rows and [(t.row, t.column) for t in cut] == sorted((t.row, t.column) for t in cut)
-    for a, b in zip(cut, cut[1:]):
+    for a, b in pairwise(cut):
         if a.row == b.row:
             assert a.x + window_width - b.x == pytest.approx(OVERLAP_MM)
         else:
@@ -112,7 +114,7 @@ def test_registration_marks_lie_on_the_same_spot_of_the_drawing():
                 for b in diamonds
             }
         )
-    for a, b in zip(marks, marks[1:]):
+    for a, b in pairwise(marks):
         assert len(a & b) == 2
 
 
@@ -139,7 +141,7 @@ def test_a_corrected_sheet_stays_on_its_paper(paper, scale):
 @pytest.mark.parametrize("scale", [0.9, 1.1, float("nan"), 99.4])
 def test_refuses_a_printer_that_is_far_off(scale):
     drawing = Drawing("c", "C", (Circle(0, 0, 4, "port"),))
-    with pytest.raises(InputError, match="0.94 to 1.06") as caught:
+    with pytest.raises(InputError, match=r"0\.94 to 1\.06") as caught:
         template_sheets([drawing], scale_y=scale)
     assert caught.value.field == "print_scale_y"
 

@@ -192,5 +192,5 @@ def test_refusals():
 
 @pytest.mark.parametrize("enthalpy_J", [-1e9, -3e6, 2e7, 1e9])
 def test_says_when_it_does_not_converge(enthalpy_J):
-    with pytest.raises(equilibrium.EquilibriumError, match="outside|no equilibrium"):
+    with pytest.raises(equilibrium.EquilibriumError, match=r"outside|no equilibrium"):
         equilibrium_at_enthalpy(atoms_of(BY_NAME["propane"], 1.0), enthalpy_J, 101325.0)

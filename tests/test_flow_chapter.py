@@ -15,7 +15,7 @@ from burnercalc.solve import solve
 
 CHAPTERS = (fire, face, flow, flame, air, gas)
 INCH, INH2O = 0.0254, 249.08891
-# The worked example of a plenum fed at one end: 37 ports of 1/4 in, 3 x 2 in inside, propane, phi 1, 60 degF, 100 kBtu/h.
+# A plenum fed at one end, worked: 37 ports of 1/4 in, 3 x 2 in inside, propane, phi 1, 60 degF, 100 kBtu/h.
 # The body around it: width 3 + 2 x 1/8, depth 2 + 1/8 + 3/4.
 WORKED = {
     "body_length": "12 in",
@@ -37,7 +37,7 @@ def solved(**texts):
 
 
 def test_worked_plenum():
-    """Reference: V 6.637 m/s in the ports, 2.009 m/s and a head of 2.51 Pa in the plenum (calc with cantera density)."""
+    """Reference: V 6.637 m/s in the ports, 2.009 m/s and a head of 2.51 Pa in the plenum (with cantera's density)."""
     r = solved(**WORKED)
     assert r["plenum_area"] == pytest.approx(6 * INCH**2, rel=1e-9)
     assert r["kinetic_energy_ratio"] * (r["port_pressure_drop"] + r["baffle_pressure_drop"]) == pytest.approx(
@@ -46,7 +46,7 @@ def test_worked_plenum():
 
 
 def test_worked_plenum_tends_to_the_closed_form():
-    """first/last = cos(C_d a) for many ports without friction; 37 ports and a little friction stay within 0.4 points."""
+    """first/last = cos(C_d a) for many ports without friction; 37 with a little friction stay within 0.4 points."""
     r = solved(**WORKED)
     head = 1.2438 * 6.637**2 / 2
     coefficient = (head / r["port_pressure_drop"]) ** 0.5
@@ -56,7 +56,7 @@ def test_worked_plenum_tends_to_the_closed_form():
 
 
 def test_port_drop_against_the_long_orifice():
-    """Lichtarowicz 1965 (memory), L/d 10, by hand: 1/C_d = 1/0.742 + 20/4455 x 23.5 = 1.453, so 57.85 Pa at 6.637 m/s."""
+    """Lichtarowicz 1965 (memory), L/d 10, by hand: 1/C_d = 1/0.742 + 20/4455 x 23.5 = 1.453: 57.85 Pa at 6.637 m/s."""
     drop = solved(**WORKED)["port_pressure_drop"]
     assert 0.96 * 57.85 <= drop <= 1.26 * 57.85  # how far the two are known to part
     low, high = solved(**WORKED).answers["port_pressure_drop"].band
@@ -64,7 +64,7 @@ def test_port_drop_against_the_long_orifice():
 
 
 def test_mix_pipe_against_fluids():
-    """A 2 in pipe of 48 in with two elbows: Darcy by Colebrook (fluids), 30 diameters of that friction an elbow, entry 0.5."""
+    """A 2 in pipe of 48 in with two elbows: Colebrook (fluids), 30 diameters of that friction an elbow, entry 0.5."""
     r = solved(mix_pipe="2", mix_pipe_length="48 in", mix_pipe_elbows="2", firing_rate="300 kBtu/h")
     bore = 2.067 * INCH
     flow_m3_s = 3 * 988.7 * 0.3048**3 / 3600  # the mixture of 100 kBtu/h is 988.7 ft3/h at 60 degF (reference table)

@@ -44,7 +44,10 @@ def test_choked_flow_is_linear_in_the_absolute_pressure():
 
 @pytest.mark.parametrize("drill, ft3_h", [("#70", 3.139), ("#65", 4.905), ("#61", 6.090)])
 def test_natural_gas_at_house_pressure(drill, ft3_h):
-    """Open textbook, Appendix 2: SG 0.60, 7 in, orifice factor 0.90; carried to SG 0.5823 and 1006.7 Btu/ft3, and less the burner's own pressure."""
+    """Open textbook, Appendix 2: SG 0.60, 7 in, orifice factor 0.90.
+
+    Carried to SG 0.5823 and 1006.7 Btu/ft3, and less the burner's own pressure.
+    """
     r = solved(
         fuel="natural_gas",
         gas_pressure="7 inH2O",
@@ -72,7 +75,7 @@ def test_orifice_and_rate_are_one_equation():
 
 
 def test_nearest_drills_by_hand():
-    """1/16 in x sqrt(100 000 / (0.85 x 115 866)) = 1.600 mm lies between #53 (0.0595 in), 1/16 in and #52 (0.0635 in)."""
+    """1/16 in x sqrt(100 000 / (0.85 x 115 866)) = 1.600 mm lies by #53 (0.0595 in), 1/16 in and #52 (0.0635 in)."""
     r = solved()
     assert r["orifice_diameter"] == pytest.approx(1.5997e-3, rel=2e-3)
     names = [row[1] for row in r.tables["jet_drills"].rows]
@@ -84,7 +87,7 @@ def test_card_crosses_the_firing_rate_at_the_design_mixture():
     r = solved()
     rows = r.tables["regulator_card"].rows
     assert [row[1] for row in rows] == sorted(row[1] for row in rows)
-    for gauge, rate, phi, word in rows:
+    for _, rate, phi, word in rows:
         assert phi == pytest.approx(rate / r.rate_W * r.design.equivalence_ratio)
         assert word == ("neutral" if abs(phi - 1) <= 0.02 else "reducing" if phi > 1 else "oxidising")
     assert rows[0][0] < r["jet_gas_pressure"] < rows[-1][0]
@@ -93,7 +96,10 @@ def test_card_crosses_the_firing_rate_at_the_design_mixture():
 
 @pytest.mark.parametrize("pounds, Btu_h_at_60F", [(100, 277000), (50, 154000), (20, 83000)])
 def test_draw_of_a_100_lb_cylinder(pounds, Btu_h_at_60F):
-    """The installation manual's table lets the liquid chill to -44.5 degF; at 10.7 psig it is at -20 degF, 80 of 104.5 degF; 10 %."""
+    """The installation manual's table lets the liquid chill to -44.5 degF.
+
+    At 10.7 psig it is at -20 degF, 80 of 104.5 degF; 10 %.
+    """
     r = solved(cylinder="100", cylinder_fill=f"{pounds} %", regulator_inlet_pressure="10.7 psi")
     assert r["cylinder_draw_limit"] == pytest.approx(Btu_h_at_60F * 80 / 104.5 * BTU_H, rel=0.10)
 

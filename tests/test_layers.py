@@ -1,4 +1,4 @@
-"""Imports point one way, third parties have one owner each, and nothing in the package reads a clock or rolls unseeded dice."""
+"""Imports point one way, third parties have one owner each, and nothing in the package reads a clock or rolls dice."""
 
 import ast
 import sys

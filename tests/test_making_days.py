@@ -2,6 +2,7 @@
 
 import dataclasses
 import datetime
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -83,7 +84,7 @@ def test_curve_runs_forward_at_no_more_than_the_stated_ramps(castable, thick, ai
     points = days.drying_curve(stages=found, air_temp_K=air)
     steepest = max(max(s.ramp_K_s for s in found), days.COOL_K_S)
     assert points[0].time_s == 0 and points[0].temp_K == air
-    for a, b in zip(points, points[1:]):
+    for a, b in pairwise(points):
         assert b.time_s >= a.time_s
         assert abs(b.temp_K - a.temp_K) <= steepest * (b.time_s - a.time_s) * (1 + 1e-6) + 1e-6
     assert points[-1].temp_K == pytest.approx(max(work, found[-2].temp_K))
@@ -111,7 +112,7 @@ def test_calendar_never_overlaps_and_keeps_working_hours():
     for thick in (1, 2.5, 6):
         for hours in (None, {"weld": 30.0, "cast": 7.5}):
             steps = days.calendar(start_date=MONDAY, block_thickness_m=thick * IN, hours=hours)
-            for a, b in zip(steps, steps[1:]):
+            for a, b in pairwise(steps):
                 assert b.start >= a.end + datetime.timedelta(hours=b.wait_h)
             for s in steps:
                 assert s.key == "air" or 9 <= s.start.hour < 18
@@ -197,7 +198,7 @@ def test_ics_refuses_a_bad_stamp():
 
 
 def test_time_of_stages_by_hand():
-    """100 K at 100 K/h, held 1 h, then 100 K at 50 K/h, held 2 h: 6 h. The second alone, from 20 degC: 200 K in 4 h, and 2 h."""
+    """100 K at 100 K/h, held 1 h, then 100 K at 50 K/h, held 2 h: 6 h. The second alone, from 20 degC: 4 + 2 h."""
     _, found = stages(2.5)
     one, two = (
         dataclasses.replace(found[0], name=name, ramp_K_s=ramp / H, temp_K=temp, hold_s=hold * H)
@@ -205,3 +206,14 @@ def test_time_of_stages_by_hand():
     )
     assert days.stage_seconds(stages=[one, two], names=("a", "b"), start_temp_K=293.15) == pytest.approx(6 * H)
     assert days.stage_seconds(stages=[one, two], names=("b",), start_temp_K=293.15) == pytest.approx(6 * H)
+
+
+def test_plastic_is_rammed_and_never_mixed_with_water():
+    """Plastic refractory comes ready from the bag; a castable is weighed and mixed with water."""
+
+    def cast(castable):
+        found = days.calendar(start_date=MONDAY, castable=castable, block_thickness_m=2 * IN)
+        return next(step.do for step in found if step.key == "cast")
+
+    assert "Ram the plastic" in cast("phosphate_plastic") and "Weigh" not in cast("phosphate_plastic")
+    assert "Weigh dry mix and water" in cast("dense_castable")

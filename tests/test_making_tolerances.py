@@ -112,8 +112,8 @@ def test_round_window_covers_what_leans_over_its_rim():
 
 
 def test_wild_tolerances_weigh_near_ports_only():
-    """An inner port of a square grid has 20 others within 2.5 pitches (4 at 1, 4 at 1.41, 4 at 2, 8 at 2.24), so n ports at
-    most 10 n pairs, however far they may stray."""
+    """An inner port of a square grid has 20 others within 2.5 pitches (4 at 1, 4 at 1.41, 4 at 2, 8 at 2.24), so n
+    ports at most 10 n pairs, however far they may stray."""
     grid = [(0.004 * i, 0.004 * j) for i in range(20) for j in range(20)]
     pairs, pitch = tol._neighbours(grid, 1.0)
     assert pitch == pytest.approx(0.004)

@@ -1,4 +1,4 @@
-"""The words of the drawings: titles, descriptions, and what is written on them. Made in views/plans.py and templates.py."""
+"""The words of the drawings: titles, descriptions, what is written on them. views/plans.py and templates.py draw."""
 
 from .forms import Drawing
 

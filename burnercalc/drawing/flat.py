@@ -9,8 +9,8 @@ DASHES = {0: "solid", 2: "dashed", 4: "dashdot"}
 def flat_columns(drawing):
     """{"areas", "lines", "circles", "texts"}: dicts of equally long lists, mm, in the order they are painted.
 
-    areas hold xs, ys (lists of points) and layer; lines also dash; circles x, y, r, layer, number (1 for the first on its
-    layer); texts x, y, text, height, anchor, angle, layer.
+    areas hold xs, ys (lists of points) and layer; lines also dash; circles x, y, r, layer, number (1 for the first on
+    its layer); texts x, y, text, height, anchor, angle, layer.
     """
     areas = {"xs": [], "ys": [], "layer": []}
     lines = {"xs": [], "ys": [], "layer": [], "dash": []}

@@ -319,7 +319,7 @@ def calendar(
         elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
             text["go_on"] += " Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half."
         if key == "cast" and castable == "phosphate_plastic":
-            do = (
+            text["do"] = (
                 "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
             )
         steps.append(Step(key=key, start=start, end=now, work_h=by_hand, wait_h=wait, **text))

@@ -6,6 +6,7 @@ pressure in proportion to the density.
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 from math import isfinite, sqrt
 
 from ..errors import InputError, require
@@ -74,7 +75,7 @@ class Points:
             "0 cfm 8 inH2O, ...",
         )
         require(pressures[0] > 0, "blower_curve", "0 Pa at no flow", "must have a pressure above 0 at no flow")
-        for before, after in zip(flows, flows[1:]):
+        for before, after in pairwise(flows):
             require(
                 before < after,
                 "blower_curve",
@@ -104,7 +105,7 @@ class Points:
 
     def _slopes(self):
         xs, ys = self.flows_m3_s, self.pressures_Pa
-        widths = [b - a for a, b in zip(xs, xs[1:])]
+        widths = [b - a for a, b in pairwise(xs)]
         chords = [(b - a) / w for a, b, w in zip(ys, ys[1:], widths)]
         if len(chords) == 1:
             return [chords[0], chords[0]]
@@ -214,7 +215,7 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
 
     flows = [curve.last_m3_s * i / _SCAN for i in range(_SCAN)] + [curve.last_m3_s]
     gaps = [gap(flow) for flow in flows]
-    crossings = sum((a > 0) != (b > 0) for a, b in zip(gaps, gaps[1:]))
+    crossings = sum((a > 0) != (b > 0) for a, b in pairwise(gaps))
     if not gaps[0] > 0:
         return OperatingPoint(0.0, curve.pressure_Pa(0.0, density_kg_m3), False, True, crossings)
     falls = next((i for i, g in enumerate(gaps) if not g > 0), None)

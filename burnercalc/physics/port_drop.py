@@ -44,8 +44,8 @@ def port_K(reynolds, length_ratio, entry_K=SHARP_ENTRY_K, relative_roughness=0.0
         K   [-]
     Assumes:
         a port of L/d 2 to 10 is mostly entry: developed laminar friction 64/Re would miss 5 to 20 % of the drop.
-        Against the measured form of discharge_coefficient_lichtarowicz this K is 4 % low to 26 % high, for Re 100 to 15000 and
-        L/d 2 to 10: most at Re 500, least from Re 4000; mostly on the safe side for the blower
+        Against the measured form of discharge_coefficient_lichtarowicz this K is 4 % low to 26 % high, for Re 100 to
+        15000 and L/d 2 to 10: most at Re 500, least from Re 4000; mostly on the safe side for the blower
     Source:
         Darcy-Weisbach; Shah and London 1978 (memory); Haaland 1983 (published)
     Checked by:

@@ -97,9 +97,11 @@ def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
     )
 
     def outside(t):
-        l, w, h = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
-        flat = l * w / (2 * (l + w))
-        return (("vertical", h, 2 * (l + w) * h - opening_area_m2), ("up", flat, l * w), ("down", flat, l * w))
+        length, width, height = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
+        level = length * width
+        flat = level / (2 * (length + width))
+        sides = 2 * (length + width) * height - opening_area_m2
+        return (("vertical", height, sides), ("up", flat, level), ("down", flat, level))
 
     return Wall(area - opening_area_m2, 4 * (length_m + width_m + height_m), 8, 0.0, 0.0, outside)
 
@@ -121,8 +123,8 @@ def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
     )
 
     def outside(t):
-        d, l = diameter_m + 2 * t, length_m + 2 * t
-        return (("cylinder", d, pi * d * l), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
+        d, length = diameter_m + 2 * t, length_m + 2 * t
+        return (("cylinder", d, pi * d * length), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
 
     return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside)
 

@@ -102,7 +102,8 @@ def change_setting(page, text):
       const { model } = await import("./models.mjs");
       const root = document.documentElement;
       const circles = model("face-circles").properties.data.change;
-      const drawn = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(() => resolve(performance.now()))));
+      const drawn = () => new Promise((resolve) =>
+        requestAnimationFrame(() => setTimeout(() => resolve(performance.now()))));
       const start = performance.now();
       const redrawn = new Promise((resolve) => {
         const once = () => { circles.disconnect(once); resolve(drawn()); };
@@ -117,7 +118,8 @@ def change_setting(page, text):
         watcher.observe(root, { attributes: true, attributeFilter: ["data-state"] });
       });
       model(key).value = text;
-      const late = new Promise((_, reject) => setTimeout(() => reject(new Error(`${key} = ${text} drew nothing`)), 10000));
+      const late = new Promise((_, reject) =>
+        setTimeout(() => reject(new Error(`${key} = ${text} drew nothing`)), 10000));
       return Promise.race([late, Promise.all([redrawn, answered]).then((times) => times.map((time) => time - start))]);
     }""",
         [KEY, text],
@@ -186,12 +188,11 @@ def bench_slow_worker(browser, address):
     text = (build.DIST / "worker.mjs").read_text()
     slowed = text.replace(
         "handle = ours;",
-        """handle = (asked) => {
+        f"""handle = (asked) => {{
       const start = performance.now(), given = ours(asked), took = performance.now() - start;
-      while (performance.now() < start + %d * took);
+      while (performance.now() < start + {SLOWED} * took);
       return given;
-    };"""
-        % SLOWED,
+    }};""",
     )
     assert slowed != text
     page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=slowed))

@@ -1,4 +1,4 @@
-"""The page for everybody: axe finds nothing in any state, the job can be done by keyboard, and changes are spoken once."""
+"""The page for everybody: axe finds nothing in any state, the keyboard does the job, and changes are spoken once."""
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
@@ -38,7 +38,8 @@ def violations(page, state, within="html"):
     ):
         page.emulate_media(color_scheme=scheme)
         found = page.evaluate(
-            """async ([within, runOnly]) => (await axe.run(within, { runOnly, resultTypes: ["violations"] })).violations""",
+            """async ([within, runOnly]) =>
+              (await axe.run(within, { runOnly, resultTypes: ["violations"] })).violations""",
             [within, only],
         )
         lines += [
@@ -116,7 +117,9 @@ def test_axe_finds_nothing_when_python_is_broken(look, site):
 
 def test_axe_can_find_something(look, site):
     open_ready(look, site)
-    look.evaluate("""() => { document.querySelector(".chapter[open] .widget").firstElementChild.shadowRoot.querySelector("label").remove();
+    look.evaluate("""() => {
+      const widget = document.querySelector(".chapter[open] .widget").firstElementChild;
+      widget.shadowRoot.querySelector("label").remove();
       document.documentElement.style.setProperty("--soft", "#888888"); }""")
     rules = {line.split(": ")[1] for line in violations(look, "spoilt")}
     assert {"select-name", "color-contrast"} <= rules
@@ -129,10 +132,12 @@ FOCUS = """() => {
   while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
   const box = at.getBoundingClientRect(), style = getComputedStyle(at);
   const host = at.getRootNode().host ?? at;
-  return { id: at.id, key: host.closest("[data-setting]")?.dataset.setting ?? "", words: (at.getAttribute("aria-label") ?? at.textContent).trim().slice(0, 60),
+  return { id: at.id, key: host.closest("[data-setting]")?.dataset.setting ?? "",
+    words: (at.getAttribute("aria-label") ?? at.textContent).trim().slice(0, 60),
     outline: style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2,
     inSight: box.width > 0 && box.top >= 0 && box.bottom <= innerHeight && box.left >= 0 && box.right <= innerWidth,
-    uncovered: at === document.body || host.contains(document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2)) };
+    uncovered: at === document.body ||
+      host.contains(document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2)) };
 }"""
 
 
@@ -162,7 +167,8 @@ def keyboard(chromium, site):
     page.evaluate("""() => {
       window.spoken = [];
       const region = document.getElementById("spoken");
-      new MutationObserver(() => window.spoken.push(region.textContent)).observe(region, { childList: true, characterData: true, subtree: true });
+      const watcher = new MutationObserver(() => window.spoken.push(region.textContent));
+      watcher.observe(region, { childList: true, characterData: true, subtree: true });
     }""")
     yield page
     context.close()

@@ -1,4 +1,4 @@
-"""One flow in Chromium, Firefox and WebKit: open, change, share, open the link, make a template, go on without the server.
+"""One flow in Chromium, Firefox and WebKit: open, change, share, open the link, make a template, go on with no server.
 
 Each engine is driven by its own WebDriver at the size of a phone, as far as its window lets it.
 """
@@ -109,9 +109,8 @@ def wait(browser, script, *arguments):
         if found:
             return found
         time.sleep(0.05)
-    raise AssertionError(
-        f"{script} {arguments} never came true; the page says: {browser.execute_script('return document.body.innerText')[:500]}"
-    )
+    said = browser.execute_script("return document.body.innerText")[:500]
+    raise AssertionError(f"{script} {arguments} never came true; the page says: {said}")
 
 
 def ready(browser):

@@ -1,4 +1,4 @@
-"""The page as built is valid HTML and its style sheets are valid CSS, by the Nu Html Checker; names in it are unique."""
+"""The page as built is valid HTML and its style sheets valid CSS, by the Nu Html Checker; names in it are unique."""
 
 import json
 import re

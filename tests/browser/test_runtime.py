@@ -22,7 +22,10 @@ START = """() => new Promise((resolve) => {
 })"""
 ASK = """(requests) => new Promise((resolve) => {
   const replies = [];
-  window.worker.onmessage = ({ data }) => { replies.push(data); if (replies.length === requests.length) resolve(replies); };
+  window.worker.onmessage = ({ data }) => {
+    replies.push(data);
+    if (replies.length === requests.length) resolve(replies);
+  };
   for (const request of requests) window.worker.postMessage(request);
 })"""
 REGISTER = """() => navigator.serviceWorker.register("./sw.mjs").then((registration) => new Promise((resolve) => {
@@ -198,7 +201,8 @@ def test_an_old_version_stays_until_its_pages_are_closed(phone_context, site, tm
     first.evaluate("""() => navigator.serviceWorker.getRegistration().then(async (registration) => {
       await registration.update();
       const next = registration.installing ?? registration.waiting;
-      if (next.state !== "installed") await new Promise((done) => next.addEventListener("statechange", done, { once: true }));
+      const changed = () => new Promise((done) => next.addEventListener("statechange", done, { once: true }));
+      if (next.state !== "installed") await changed();
     })""")
     both = first.evaluate("() => caches.keys()")
     assert before[0] in both and len(both) == 2

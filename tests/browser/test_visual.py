@@ -25,7 +25,8 @@ import build  # noqa: E402
 
 PICTURES = Path(__file__).parent / "pictures"
 BLOCK = 12  # pixels of the page that become one of the reference picture
-# Measured: changed labels put 0 to 2 % of the blocks so far off, another font and size up to 13 %; a layout that broke, 16 % and more.
+# Measured: changed labels put 0 to 2 % of the blocks so far off, another font and size up to 13 %; a layout that broke,
+# 16 % and more.
 FAR = 16  # grey levels of 255
 SHARE = 0.14
 PHONE = {"width": 412, "height": 915}
@@ -83,7 +84,10 @@ def picture(page):
 
 
 def difference(seen, view):
-    """Share of the blocks that are far from those of the reference; a little blurred, because a text that moved by a line is still text."""
+    """Share of the blocks that are far from those of the reference.
+
+    A little blurred, because a text that moved by a line is still text.
+    """
     reference = Image.open(PICTURES / f"{view}.png")
     assert seen.size == reference.size
     off = ImageChops.difference(seen.filter(ImageFilter.BoxBlur(1)), reference.filter(ImageFilter.BoxBlur(1))).tobytes()
@@ -125,7 +129,8 @@ def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium
     page.evaluate("""() => {
       document.querySelector(".tiles dt").textContent = "heat of the gas";
       document.getElementById("status").textContent = "Other words about how it stands";
-      document.querySelectorAll(".help").forEach((help, i) => { if (i % 5 === 0) help.textContent = "Other help, a good deal longer or shorter than it was."; });
+      const other = "Other help, a good deal longer or shorter than it was.";
+      document.querySelectorAll(".help").forEach((help, i) => { if (i % 5 === 0) help.textContent = other; });
     }""")
     assert difference(picture(page), view) <= SHARE
     page.evaluate("() => document.head.querySelector('style').remove()")

@@ -24,7 +24,7 @@ def pure(element, phases, melt_C, temps_C):
     zero = nasa(phases[0][0], element, START_C)
     solids, liquid = phases[:-1], phases[-1][0]
     rows = []
-    for temp in sorted(set(t for t in temps_C if t < melt_C) | {melt_C}):
+    for temp in sorted({t for t in temps_C if t < melt_C} | {melt_C}):
         name = next((n for n, top in solids if temp <= top), solids[-1][0])
         rows.append((temp, nasa(name, element, temp) - zero))
     for temp in [melt_C] + [t for t in temps_C if t > melt_C]:
