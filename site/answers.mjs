@@ -138,7 +138,7 @@ async function nearestGood(settings, check, key, way) {
   let high = 1;
   let best = await attempt(high);
   while (!good(best)) {
-    if (best.end || high >= 256) return null;
+    if (!best.ok || best.end || high >= 256) return null;
     low = high;
     high *= 2;
     best = await attempt(high);

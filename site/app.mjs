@@ -1,7 +1,7 @@
 // The page's thread: starts everything, hears the widgets, sends the newest settings to Python, and puts the answer
 // into the page. It moves numbers and texts and never computes one.
 import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
-import { ask, onStage, start } from "./python.mjs";
+import { ask, start } from "./python.mjs";
 import { embed, embedFigure, enlarge, onPort, showFigures, theme } from "./models.mjs";
 import { clearRefusals, fillField, fillFields, focusSetting, listen, refuse, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, wireAnswers } from "./answers.mjs";
@@ -28,6 +28,7 @@ function change(key, text, settled = true) {
 // A whole design from a link, a saved one or an example.
 async function load(link) {
   const reply = await ask({ kind: "open", link });
+  if (reply.ended) return null; // over() has said it
   if (!reply.ok) {
     notice(`This design could not be opened (${reply.errors.map((error) => error.text).join(" ")}).`);
     return shown ? null : solve({});
@@ -45,7 +46,7 @@ async function solve(next, typing = "") {
   if (shown) ask({ kind: "face", settings: next }).then((quick) => { if (quick.ok && mine === asked) showQuick(quick); });
   const figures = [...wanted];
   const reply = await ask({ kind: "solve", settings: next, figures });
-  if (reply.dropped || mine !== asked) return;
+  if (reply.dropped || reply.ended || mine !== asked) return;
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
     notice(`This design could not be worked out (${reply.errors.map((error) => error.text).join(" ")}). The page shows the example.`);
     return solve({});
@@ -195,36 +196,37 @@ undoable(design);
 addEventListener("hashchange", openAddress);
 matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
 matchMedia("(prefers-contrast: more)").addEventListener("change", theme);
-let again = false; // Python broke off and is being started anew
-onStage((stage, trouble) => {
-  if (trouble) over(trouble);
-  else if (stage === "again") {
-    again = true;
-    state("computing", "Python broke off and is starting again. Nothing is lost.");
-  } else if (stage === "ready") {
-    for (const part of all("[data-needs-python]")) part.disabled = false;
-    if (again && shown) solve(texts);
-    again = false;
-    setTimeout(wake, QUIET_MS);
-    // Only now, so that keeping the site for later does not hold up the start.
-    if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
-  }
-});
+const AGAIN = "The calculator broke off and is starting again. Nothing is lost.";
+let before = null; // how the page stood when it broke off
+
+function again() {
+  before = [root.dataset.state, byId("status").textContent];
+  state("computing", AGAIN);
+}
+
+function ready() {
+  for (const part of all("[data-needs-python]")) part.disabled = false;
+  if (before && byId("status").textContent === AGAIN) state(...before);
+  before = null;
+  setTimeout(wake, QUIET_MS);
+  // Only now, so that keeping the site for later does not hold up the start.
+  if ("serviceWorker" in navigator) navigator.serviceWorker.register("./sw.mjs").catch(() => {});
+}
 
 function over(trouble) {
   delete root.dataset.shared;
   root.dataset.broken = "";
   if (shown) {
-    state("error", "Python broke off. The numbers are those of the last good settings.");
-    return notice(`The calculator broke off twice (${trouble}). Reload the page: the design is kept. If it breaks again, undo the last change.`);
+    state("error", "The calculator broke off. The numbers are those of the last good settings.");
+    return notice(`The calculator broke off (${trouble}). Reload the page: the design is kept. If it breaks again, undo the last change.`);
   }
-  state("error", "Python could not start. What you see is the example design; nothing here is computed.");
+  state("error", "The calculator could not start. What you see is the example design; nothing here is computed.");
   notice(`This browser could not start the calculator (${trouble}). The page shows the example only: do not build from it. `
     + "A newer browser, or a reload with a network, may help.");
 }
 
-if (root.dataset.shared !== undefined) changedOnly(byId("status"), "Python is starting.");
-start();
+if (root.dataset.shared !== undefined) changedOnly(byId("status"), "The calculator is starting.");
+start({ ready, again, over });
 live().then(openAddress, (error) => {
   if (root.dataset.broken !== undefined) return; // said already
   delete root.dataset.shared;

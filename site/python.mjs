@@ -1,45 +1,104 @@
-// Asks Python in its worker; every answer is a promise. A runtime that breaks (WebKit's WebAssembly has done so) is started
-// anew and asked again what it has not answered; breaking twice without an answer in between ends it.
-let worker = null;
-let listener = () => {};
-let last = 0;
-let breaks = 0; // since the last answer
-const waiting = new Map(); // what is asked and not answered: id to {request, resolve}
+// Asks Python in its worker; every question gets an answer, as a promise.
+//
+// A runtime that breaks (WebKit's WebAssembly has done so) is started anew and asked again what it has not answered. When
+// that ends rests on counts that only grow, never on which of two things comes first: what has broken it BLAMES times is
+// refused, two starts in a row that fail end it, and so does one break more than RESTARTS.
+const BLAMES = 2;
+const RESTARTS = 5; // in the life of the page
+const ONE_DESIGN = ["solve", "face"]; // questions about a whole design: what one of them breaks, the other would
 
-// Hear (stage, trouble): the worker's stages while starting, "again" before another start, and trouble when it is over.
-export function onStage(hear) {
-  listener = hear;
+let hear = null;
+let worker = null;
+let ready = false;
+let ended = ""; // why nothing is asked any more
+let failedStarts = 0; // in a row
+let restarts = 0;
+let last = 0;
+let begun = 0; // id of what the worker is at
+const waiting = new Map(); // what is asked and not answered: id to {request, about, resolve}
+const broken = new Map(); // how often a question has broken the runtime
+
+// `given` hears ready(), again() before another start, and over(trouble) when there will be none.
+export function start(given) {
+  hear = given;
+  launch();
 }
 
-export function start() {
+function launch() {
+  ready = false;
+  begun = 0;
   try {
     worker = new Worker("./worker.mjs", { type: "module" });
   } catch (error) {
-    return listener("", String(error));
+    return end(String(error));
   }
-  worker.onerror = (event) => broke(event.message || "this browser is too old for it");
-  worker.onmessage = ({ data }) => {
-    if (data.kind === "stage") return listener(data.name, "");
-    if (data.kind === "failed") return broke(data.text);
-    breaks = 0;
+  const mine = worker;
+  worker.onerror = (event) => { if (mine === worker) broke(event.message || "this browser is too old for it"); };
+  worker.onmessage = ({ data }) => { if (mine === worker) take(data); };
+  for (const [id, { request }] of waiting) worker.postMessage({ id, ...request });
+}
+
+function take(data) {
+  if (data.kind === "stage") {
+    if (data.name !== "ready") return;
+    ready = true;
+    failedStarts = 0;
+    hear.ready();
+  } else if (data.kind === "failed") {
+    broke(data.text);
+  } else if (data.kind === "begun") {
+    begun = data.of;
+  } else {
+    if (data.id === begun) begun = 0;
     waiting.get(data.id)?.resolve(data);
     waiting.delete(data.id);
-  };
-  for (const [id, { request }] of waiting) worker.postMessage({ id, ...request });
+  }
 }
 
 function broke(trouble) {
   worker.terminate();
-  breaks += 1;
-  if (breaks > 1) return listener("", trouble);
-  listener("again", "");
-  start();
+  restarts += 1;
+  if (!ready) failedStarts += 1;
+  const asked = waiting.get(begun);
+  if (asked) {
+    broken.set(asked.about, (broken.get(asked.about) ?? 0) + 1);
+    if (refused(asked.about)) refuse(asked.about, BREAKS);
+  }
+  if (failedStarts > 1 || restarts > RESTARTS) return end(trouble);
+  hear.again();
+  launch();
 }
 
+const BREAKS = { ok: false, broken: true, errors: [{ setting: "", text: "The calculator broke off twice at this. Undo the last change, or try another value." }] };
+const refused = (about) => broken.get(about) >= BLAMES;
+
+// Answer with a refusal all that waits and is about the same.
+function refuse(about, reply) {
+  for (const [id, asked] of waiting) {
+    if (asked.about !== about) continue;
+    waiting.delete(id);
+    asked.resolve(reply);
+  }
+}
+
+function end(trouble) {
+  worker = null;
+  ended = trouble;
+  hear.over(trouble);
+  for (const { resolve } of waiting.values()) resolve(gone());
+  waiting.clear();
+}
+
+const gone = () => ({ ok: false, ended: true, errors: [{ setting: "", text: `The calculator broke off (${ended}).` }] });
+
 export function ask(request) {
+  const { kind, figures, ...rest } = request;
+  const about = JSON.stringify(ONE_DESIGN.includes(kind) ? rest : request);
+  if (ended) return Promise.resolve(gone());
+  if (refused(about)) return Promise.resolve(BREAKS);
   return new Promise((resolve) => {
     const id = ++last;
-    waiting.set(id, { request, resolve });
+    waiting.set(id, { request, about, resolve });
     worker?.postMessage({ id, ...request });
   });
 }

@@ -98,7 +98,10 @@ function showWhen(fields) {
   }
 }
 
+let said = ""; // what of a refusal stands in the notice
+
 export function clearRefusals() {
+  if (said && byId("notice-text").textContent === said) notice("");
   for (const refused of all("[data-refused]")) {
     delete refused.dataset.refused;
     refused.querySelector(".refused").hidden = true;
@@ -111,7 +114,7 @@ export function refuse(errors, typing) {
   clearRefusals();
   const loose = [];
   for (const error of errors) {
-    if (error.setting === typing) continue;
+    if (typing && error.setting === typing) continue;
     const at = place(error.setting);
     if (!at) { loose.push(error.text); continue; }
     at.dataset.refused = "";
@@ -121,7 +124,8 @@ export function refuse(errors, typing) {
     input(error.setting)?.setAttribute("aria-invalid", "true");
     if (!at.closest(".chapter").open) loose.push(error.text);
   }
-  notice(loose.join(" "));
+  said = loose.join(" ");
+  notice(said);
 }
 
 // The setting in hand shows its slider and fractions. The one left folds them away once the finger is up, so that

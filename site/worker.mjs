@@ -2,7 +2,8 @@
 //
 // Posts while starting   {kind: "stage", name}             loadRuntime, loadPackage, selfCheck, ready
 // Takes                  {id, kind, ...}                   what burnercalc.worker.handle understands; also before ready
-// Posts                  {id, ...reply}                    its answer
+// Posts                  {kind: "begun", of}               the id of what it is at from now on
+//                        {id, ...reply}                    its answer
 //                        {id, dropped: true}               a "solve" or "face" that a newer one has replaced
 //                        {id, ok: false, errors: [...]}    Python raised; the text is its last line
 //                        {kind: "failed", stage, text}     Python cannot start, or has died; nothing more will come
@@ -29,6 +30,7 @@ function next() {
 function answer() {
   const message = pending.shift();
   if (!message) return; // answered, or dropped for a newer one
+  self.postMessage({ kind: "begun", of: message.id });
   try {
     self.postMessage({ id: message.id, ...JSON.parse(handle(JSON.stringify(message))) });
   } catch (error) {

@@ -23,6 +23,7 @@ START = """() => new Promise((resolve) => {
 ASK = """(requests) => new Promise((resolve) => {
   const replies = [];
   window.worker.onmessage = ({ data }) => {
+    if (data.id === undefined) return; // a stage, or what it is at
     replies.push(data);
     if (replies.length === requests.length) resolve(replies);
   };
