@@ -175,7 +175,7 @@ def with_offer(refused, values, search=True):
     setting = BY_KEY.get(refused.field)
     if setting is None:
         return refused
-    spared = {rule for rule, error in rules.broken(values, setting.key) if error.field != setting.key}
+    others = {error.field for _, error in rules.broken(values)} - {setting.key}  # refused already, whatever is offered
 
     def broken(text):
         """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
@@ -185,7 +185,8 @@ def with_offer(refused, values, search=True):
             return getattr(unreadable, "errors", [unreadable])[0]
         if value is None:
             return refused  # empty is no offer
-        return next((error for _, error in rules.broken({**values, setting.key: value}, setting.key, spared)), None)
+        errors = (error for _, error in rules.broken({**values, setting.key: value}, setting.key))
+        return next((error for error in errors if error.field not in others), None)
 
     found, waiting, tried = [], refused.nearest.split(" or "), set()
     while waiting and not found and len(tried) < MOST_STEPS:
@@ -195,10 +196,10 @@ def with_offer(refused, values, search=True):
         own = [error.nearest for error in errors.values() if error and error.field == setting.key]
         waiting = [text for text in dict.fromkeys(own) if text not in tried]
     if search and not found:
-        others = list(_others(setting, values))
+        texts = list(_others(setting, values))
         if values.get("firing_rate") == "auto":  # then each may mean heating up a chamber
-            others = others[:: ceil(len(others) / MOST_CHAMBERS)]
-        found = [next((text for text in others if text and broken(text) is None), "")]
+            texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
+        found = [next((text for text in texts if text and broken(text) is None), "")]
     return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
 
 
@@ -210,7 +211,7 @@ def _others(setting, values):
     if setting.dimension in EXAMPLES:
         yield EXAMPLES[setting.dimension]
     low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)
-    if low is None or high is None:
+    if low is None or high is None or not setting.step:
         return
     system = values.get("units") or "in"
     at = values[setting.key]

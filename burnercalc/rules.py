@@ -407,13 +407,13 @@ RULES = (
 )
 
 
-def broken(values, key=None, but=()):
+def broken(values, key=None):
     """Each (rule, its InputError) that `values` ({key: SI value, or None where refused}) break, the slow rules last.
 
-    With a key only the rules that weigh that setting are asked, and none of `but`.
+    With a key only the rules that weigh that setting are asked.
     """
     for rule, needs in RULES:
-        if (key is None or key in needs) and rule not in but and all(values.get(need) is not None for need in needs):
+        if (key is None or key in needs) and all(values.get(need) is not None for need in needs):
             error = rule(values)
             if error is not None:
                 error.others = tuple(dict.fromkeys((*error.others, *(need for need in needs if need != error.field))))

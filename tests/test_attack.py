@@ -6,6 +6,8 @@ import pytest
 from attack.judge import attack
 from attack.run import TARGETS, main
 
+from burnercalc import units
+
 
 @pytest.mark.parametrize(
     "target, trials",
@@ -38,6 +40,31 @@ def test_ends_with_1_when_something_is_found(monkeypatch, capsys):
     monkeypatch.setitem(TARGETS, "texts", (lambda rng: 1 / 0, 1))
     assert main(["--only", "texts", "--trials", "3"]) == 1
     assert "ZeroDivisionError" in capsys.readouterr().out
+
+
+def _without_odd_signs(text):
+    return known_unit("".join(sign for sign in text if sign.isalnum() or sign in "/*%"))
+
+
+known_unit = units.known_unit
+# Faults put in on purpose, each with the target that must find it.
+FAULTS = [
+    ("offers", "burnercalc.design.with_offer", lambda error, values: error),
+    ("texts", "burnercalc.units.known_unit", _without_odd_signs),
+    ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
+    ("links", "burnercalc.link._costs_least", lambda texts, error: max(texts)),
+    ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
+    ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
+]
+
+
+@pytest.mark.parametrize("target, place, fault", FAULTS)
+def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
+    monkeypatch.setattr(place, fault)
+    for number in range(100):
+        if attack(target, TARGETS[target][0], seed=number, trials=5).wrong:
+            return
+    pytest.fail(f"{target} did not see {place} broken")
 
 
 NEVER = ["9in*9**9**9", "9 in/0", "(" * 150, "9 " + "i" * 40000, "1'000 m", "9 1 in", "9 in!", "9\x00in", "9 -1/2 in"]

@@ -29,6 +29,8 @@ def trial(rng):
     )
     if rng.random() < 0.2:
         link = spoiled(rng, link)
+    if rng.random() < 0.02:
+        link += "&" + rng.choice(("x", "=", "&", "%", "rows=4&", "\0")) * rng.choice((99_000, 200_000))
     judge(link)
 
 
@@ -38,9 +40,9 @@ def _quoted(rng, text):
 
 def _junk(rng):
     key = rng.choice(
-        ("grate", "v", "rows", "units", "", "x" * 2000, "%00", "%", "%zz", "__class__", "constructor", "&&", "#")
+        ("grate", "v", "rows", "units", "", "x" * 70, "%00", "%", "%zz", "__class__", "constructor", "&&", "#")
     )
-    return key + rng.choice(("=", "", "==")) + rng.choice(("", "1", "%ff%fe", "9in", rng.choice(SIGNS) * 50))
+    return key + rng.choice(("=", "", "==")) + rng.choice(("", "1", "%ff%fe", "9in", rng.choice(SIGNS) * 5))
 
 
 def judge(link):

@@ -89,7 +89,7 @@ def number(text):
         size = int(whole or 0) + Fraction(int(top), int(bottom))
         return -size if sign == "-" else size
     if found := re.fullmatch(r"([+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+))(?:[eE]([+-]?[0-9]+))?", text):
-        power = int(found[2] or 0)
+        power = int(found[2] or 0) if Fraction(found[1]) else 0
         return Fraction(found[1]) * Fraction(10) ** power if abs(power) < 1000 else Fraction(0) if power < 0 else None
     return None
 
