@@ -116,6 +116,8 @@ def test_quenching_diameter():
         ({"fuel_blend": "C2H6 0.6, CH4 0.4"}, 8, 10),
         ({"fuel_blend": "C3H6 0.6, CH4 0.4"}, 8, 10),
         ({"fuel_blend": "iC4H10 0.6, CH4 0.4"}, 8, 10),
+        ({"fuel_blend": "C3H8 0.6, CH4 0.4"}, 8, 10),
+        ({"fuel_blend": "C4H10 0.6, CH4 0.4"}, 8, 10),
         ({"fuel_blend": "CH4 0.6, C3H8 0.4"}, 6, 8),
         ({"fuel_blend": "N2 0.45, CH4 0.35, C3H8 0.2"}, 6, 8),  # what does not burn is not counted
     ],
