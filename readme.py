@@ -5,10 +5,10 @@ build.py docs      rewrites them, with the project's own Python
 
 from pathlib import Path
 
-from burnercalc import cli
-from burnercalc.design import Design
-from burnercalc.settings import GROUPS, SETTINGS
-from burnercalc.solve import solve
+from burnercalc import catalogue, cli
+from burnercalc.rooms import ROOMS
+from burnercalc.settings import SETTINGS
+from burnercalc.units import si_unit_of
 
 README = Path(__file__).resolve().parent / "README.md"
 
@@ -56,26 +56,24 @@ def option(action):
 
 def settings():
     parts = []
-    for group, title in GROUPS.items():
+    for room, title in ROOMS.items():
         rows = [
-            (code(s.key), s.label, allowed(s), code(s.default) or "empty", s.help) for s in SETTINGS if s.group == group
+            (code(s.key), s.label, allowed(s), code(s.default) or "empty", s.help) for s in SETTINGS if s.room == room
         ]
         parts += [f"**{title}**", table(("key", "label", "takes", "default", "help"), rows)]
     return folded(f"All {len(SETTINGS)} settings", *parts)
 
 
 def answers():
-    result = solve(Design.from_texts({}))
     parts = []
-    for group, title in GROUPS.items():
+    for room, title in ROOMS.items():
         rows = [
-            (code(a.key), a.label, "" if a.unit == "1" else a.unit, a.meaning)
-            for a in result.answers.values()
-            if a.group == group
+            (code(a.key), a.label, "" if si_unit_of(a.dimension) == "1" else si_unit_of(a.dimension), a.meaning)
+            for a in catalogue.ANSWERS.values()
+            if a.room == room
         ]
-        if rows:
-            parts += [f"**{title}**", table(("key", "label", "unit", "meaning"), rows)]
-    return folded(f"All {len(result.answers)} answers", *parts)
+        parts += [f"**{title}**", table(("key", "label", "unit", "meaning"), rows)]
+    return folded(f"All {len(catalogue.ANSWERS)} answers", *parts)
 
 
 TABLES = {"commands": commands, "settings": settings, "answers": answers}

@@ -3,7 +3,7 @@
 from .design import Design
 from .errors import InputError, InputErrors
 from .link import from_link, to_link
-from .solve import solve
+from .result import Result, solve
 
 __version__ = "1.0.0"
-__all__ = ["Design", "InputError", "InputErrors", "from_link", "solve", "to_link"]
+__all__ = ["Design", "InputError", "InputErrors", "Result", "from_link", "solve", "to_link"]

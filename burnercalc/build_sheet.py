@@ -4,7 +4,10 @@ from dataclasses import replace
 from itertools import compress
 
 from . import units
-from .drawing.flow import (
+from .drawing.helvetica import shortened
+from .drawing.paper import paper_size
+from .drawing.pdf import write_document_pdf
+from .drawing.text_pages import (
     FOOT_MM,
     GAP_MM,
     QR,
@@ -22,9 +25,6 @@ from .drawing.flow import (
     figure_ratio,
     flow,
 )
-from .drawing.helvetica import shortened
-from .drawing.paper import paper_size
-from .drawing.pdf import write_document_pdf
 from .result import VERDICTS
 from .settings import BY_KEY
 
@@ -70,7 +70,7 @@ def _view(result, name, width, height, caption):
     """A view of the burner as large as its place allows, its texts drawn for that scale."""
     ratio = 1
     while True:
-        drawing = result.views[name](TEXT_MM * ratio)
+        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True)
         needed = figure_ratio(drawing, width, height)
         if needed <= ratio:
             return Figure(drawing, height, caption)
@@ -119,7 +119,7 @@ def _overview(result, link, width):
     ports = _set(result, ("port_diameter", "pattern", "edge_margin")) + _numbers(
         result, ("port_count", "port_pitch", "row_pitch", "min_web", "port_area", "plenum_to_port_ratio")
     )
-    if result.round:
+    if result.part("face").round:
         body = [row for row in body if row[0] != BY_KEY["body_length"].label]
     code = (
         [
@@ -145,7 +145,8 @@ def _overview(result, link, width):
     }[worst]
     return [
         Paragraph(
-            f"{d.show('fuel')}, {units.show(result.rate_W, 'power', d.units)} gross, {result['port_count']} "
+            f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.units)} gross, "
+            f"{result['port_count']} "
             "ports of "
             f"{d.show('port_diameter')}. Checks: {tally}. {word}",
             bold=True,
@@ -160,7 +161,7 @@ def _overview(result, link, width):
 
 def _steel(result, width):
     d = result.design
-    cut = result.window_cut
+    cut = result.part("steel").window_cut
     window = (
         f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
@@ -179,7 +180,7 @@ def _steel(result, width):
         "one end cap, on the middle of the plenum"
         if d.inlet_position == "end"
         else "the back disc"
-        if result.round
+        if result.part("face").round
         else "the middle of the back"
     )
     steps = [
@@ -189,10 +190,10 @@ def _steel(result, width):
         f"Nipples: {_show(result, 'inlet_nipple')}.",
         caps,
     ]
-    if result.baffle:
+    if result.part("baffle_sheet").sheet:
         bend = (
             ""
-            if result.round or not d.baffle_bend_angle
+            if result.part("face").round or not d.baffle_bend_angle
             else (
                 f", bend {d.baffle_bend_angle:g}° along the "
                 "middle, ridge to the inlet, "
@@ -239,7 +240,8 @@ def _steel(result, width):
 
 
 def _care(result, *keys):
-    return " ".join(step.caution for step in result.steps if step.key in keys)
+    told = zip(result.part("schedule").steps, result.tables["care"].rows)
+    return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
 def _block(result):
@@ -258,8 +260,9 @@ def _block(result):
     )
     pins = _numbers(result, ("pin_length", "pin_count", "pins_per_stock", "pin_stock_count", "cleaning_drill"))
     pins += _set(result, ("pin_depth",))
-    plastic = not result.material.mixes_with_water
-    batch = [("Class", result.material.label)] + _numbers(result, ("dry_mass",))
+    material = result.part("block").material
+    plastic = not material.mixes_with_water
+    batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
     if not plastic:
         low, high = result.answers["water"].band
         batch.append(("Water, from", units.show(low, "mass", d.units)))
@@ -298,7 +301,7 @@ def _block(result):
         Caution(_care(result, "cast", "trim")),
         Heading(
             f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-            f"{'the square round the body' if result.round else 'the body'}",
+            f"{'the square round the body' if result.part('face').round else 'the body'}",
             2,
         ),
         *table,
@@ -306,13 +309,13 @@ def _block(result):
 
 
 def _days(result):
-    dated = result.design.start_date is not None
+    schedule, days = result.part("schedule"), result.tables["days"]
     rows = [
-        (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if dated else row[2], _lasts(row[3]), step.go_on)
-        for row, step in zip(result.tables["days"].rows, result.steps)
+        (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if schedule.dated else row[2], _lasts(row[3]), row[-1])
+        for row, step in zip(days.rows, schedule.steps)
     ]
-    steps = {step.key: step for step in result.steps}
-    heats = [stage.name not in ("cure", "air") for stage in result.stages]
+    watch = {step.key: row[-2] for row, step in zip(days.rows, schedule.steps)}
+    heats = [stage.name not in ("cure", "air") for stage in schedule.stages]
     drying = result.tables["drying"]
     stages = _plain(
         replace(drying, rows=tuple(compress(drying.rows, heats))),
@@ -323,9 +326,7 @@ def _days(result):
     return [
         Heading("The days"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
-        Columns(
-            ((stages,), (Caution(f"{steps['oven'].caution} First fire: {steps['fire'].watch}", "Steam"),)), (1.0, 1.3)
-        ),
+        Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]
 
 

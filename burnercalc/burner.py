@@ -1,4 +1,4 @@
-"""The parts of one burner, each made when it is first asked for, from the settings and parts its function names."""
+"""The parts of one burner, each made when first asked for, from the settings and parts that its function names."""
 
 from functools import cache
 from inspect import signature
@@ -33,5 +33,5 @@ class Burner:
         return self._made[name]
 
     def call(self, function, **given: Any) -> Any:
-        """What a function of settings and parts returns for this burner; `given` are further arguments of it."""
+        """What a function of settings and parts returns for this burner; `given`: further arguments that it takes."""
         return function(**{name: given[name] if name in given else self.part(name) for name in needs(function)})

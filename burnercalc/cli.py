@@ -10,9 +10,9 @@ from .design import Design
 from .errors import InputError, InputErrors
 from .files import FILES, PAPERS, PLANS
 from .link import from_link, to_link
+from .result import solve
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
-from .solve import solve
 
 FORMATS = ("svg", "dxf", "csv", "json")
 

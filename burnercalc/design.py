@@ -2,6 +2,7 @@
 
 from difflib import get_close_matches
 from functools import cache
+from html import escape
 from math import ceil
 
 from . import rules, units
@@ -109,6 +110,11 @@ class Design:
         if errors:
             raise InputErrors(with_offer(error, values) for error in errors)
         return cls(values, kept)
+
+    def _repr_html_(self):
+        """What a notebook shows: the settings that differ from the defaults."""
+        rows = "".join(f"<tr><td>{BY_KEY[k].label}</td><td>{escape(text)}</td></tr>" for k, text in self.texts.items())
+        return f"<table>{rows}</table>" if rows else "<p>Every setting at its default.</p>"
 
     def changed(self, texts, bare_units=None):
         """This design with other texts for some settings."""

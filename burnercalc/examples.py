@@ -37,8 +37,8 @@ EXAMPLES = (
     Example(
         "knife",
         "Knife maker's heat-treating forge",
-        "A long, narrow chamber of insulating brick that holds 20 in (500 mm) blades at 1500 °F (815 °C); "
-        "the rate is left to the chamber.",
+        "A long, narrow chamber of insulating brick that holds 20 in (500 mm) blades at 1500 °F (815 °C); the rate "
+        "is left to the chamber.",
         {
             "chamber_length": "24 in",
             "chamber_width": "5 in",
@@ -191,8 +191,8 @@ EXAMPLES = (
     Example(
         "crucible",
         "Small crucible furnace",
-        "A round furnace on house gas that melts 10 lb (4.5 kg) of bronze an hour; a short burner, "
-        "its rate left to the chamber.",
+        "A round furnace on house gas that melts 10 lb (4.5 kg) of bronze an hour; a short burner, its rate left to "
+        "the chamber.",
         {
             "chamber_shape": "cylinder",
             "chamber_length": "10 in",

@@ -6,12 +6,12 @@ import io
 import json
 
 from . import build_sheet, units
-from .drawing import flow
+from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
 from .drawing.svg import write_svg
 from .errors import require
-from .making.days import calendar_ics
+from .making.days import Event, calendar_ics
 from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
@@ -45,7 +45,10 @@ def hole_table(result):
         [units.show(value, column.dimension, unit_system) for value, column in zip(row, table.columns)]
         for row in table.rows
     ]
-    return [flow.Heading(table.title), flow.Table([column.label for column in table.columns], rows, "rrrr", fold=2)]
+    return [
+        text_pages.Heading(table.title),
+        text_pages.Table([column.label for column in table.columns], rows, "rrrr", fold=2),
+    ]
 
 
 def template_pdf(result, link, paper, plan):
@@ -59,7 +62,7 @@ def template_pdf(result, link, paper, plan):
 def all_templates_pdf(result, link, paper):
     """Every plan at true size in one file."""
     scale_x, scale_y = printer_scale(result.design)
-    plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.baffle]
+    plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.part("baffle_sheet").sheet]
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result))
 
 
@@ -91,7 +94,18 @@ def calendar(result, link):
     start = result.design.start_date
     require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
-    return calendar_ics(steps=result.steps, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
+    told = zip(result.part("schedule").steps, result.tables["days"].rows, result.tables["care"].rows)
+    events = [
+        Event(
+            step.key,
+            step.start,
+            step.end,
+            title,
+            f"{do}\nWatch: {watch}\nGo on when: {go_on}\nCaution: {caution}",
+        )
+        for step, (*_, watch, go_on), (title, do, caution, _) in told
+    ]
+    return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
 
 
 def _plan_files():

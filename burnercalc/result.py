@@ -1,44 +1,83 @@
-"""What solving a design yields: answers, checks, tables, charts and drawings, all as plain data."""
+"""What is shown of a design: the catalogue's answers, checks, tables, charts and drawings, filled from its parts.
 
-from dataclasses import dataclass, field
+Nothing else writes to a Result, and each thing is worked out when it is first looked at.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from html import escape
 from math import isfinite
+from typing import Any
 
-from .units import DIMENSIONS, si_unit_of
+from . import catalogue, checks, views
+from .burner import Burner
+from .catalogue.sentences import Said, written
+from .checks.judge import VERDICTS
+from .drawing import shapes
+from .drawing.svg import write_svg
+from .physics.band import Band
+from .units import show, si_unit_of
+from .views.charted import chart_drawing
+from .views.view import Plot, Rows, Say, Shapes
 
-# How sure a source is. "calculated": arithmetic or geometry from the settings, exact to them.
-TRUST = ("calculated", "published", "memory", "common practice")
-VERDICTS = ("good", "caution", "stop")
+
+class _Declared:
+    """What a thing of a result has from its declaration."""
+
+    __slots__ = ()
+
+    @property
+    def key(self) -> str:
+        return self.declared.key
+
+    @property
+    def room(self) -> str:
+        return self.declared.room
+
+    @property
+    def label(self) -> str:
+        return self.declared.label
+
+    @property
+    def dimension(self) -> str:
+        return self.declared.dimension
+
+    @property
+    def source(self) -> str:
+        return self.declared.source.text
+
+    @property
+    def trust(self) -> str:
+        return self.declared.source.trust
 
 
 @dataclass(frozen=True)
-class Answer:
-    """One number (or word) that the smith reads.
+class Answered(_Declared):
+    """An answer: SI float, int, text, or None where it does not apply; `band` (low, high) where it has one."""
 
-    Attributes:
-        value      SI float, int, text, or None where it does not apply
-        dimension  key of units.DIMENSIONS
-        label, meaning   trade words; one sentence
-        formula    how it is worked out, in words
-        inputs     keys of the settings and answers that go into it
-        source     where the formula or figure comes from
-        trust      one of TRUST
-        band       (low, high) in SI where the source gives no better than a band
-    """
-
-    key: str
-    value: object
-    dimension: str
-    label: str
-    meaning: str
-    formula: str
-    inputs: tuple
-    source: str
-    trust: str
-    band: tuple = ()
-    group: str = ""
+    declared: catalogue.Answer
+    value: Any
+    band: tuple[float, float] | tuple[()] = ()
 
     @property
-    def unit(self):
+    def meaning(self) -> str:
+        return self.declared.meaning
+
+    @property
+    def formula(self) -> str:
+        return self.declared.formula
+
+    @property
+    def inputs(self) -> tuple[str, ...]:
+        return self.declared.inputs
+
+    @property
+    def near(self) -> str:
+        return self.declared.near
+
+    @property
+    def unit(self) -> str:
+        """SI unit of value and band."""
         return si_unit_of(self.dimension)
 
 
@@ -51,140 +90,186 @@ class Change:
 
 
 @dataclass(frozen=True)
-class Check:
-    """A verdict on one thing: good, caution or stop, the value it saw, the limit, and what to change."""
+class Checked(_Declared):
+    """A verdict on one thing: good, caution or stop, the value it saw, the limit, the words, and what to change."""
 
-    key: str
+    declared: catalogue.Check
     verdict: str
-    value: object
-    limit: object
-    dimension: str
-    label: str
+    value: float | None
+    limit: float | None
     text: str
-    source: str
-    trust: str
-    changes: tuple = ()
-    group: str = ""
+    changes: tuple[Change, ...] = ()
 
 
 @dataclass(frozen=True)
-class Column:
-    key: str
-    label: str
-    dimension: str
+class Tabled(_Declared):
+    """Rows of SI values under declared columns."""
 
-
-@dataclass(frozen=True)
-class Table:
-    """Rows of SI values under columns, e.g. the hole table."""
-
-    key: str
+    declared: catalogue.Table
     title: str
-    columns: tuple
-    rows: tuple
-    source: str = ""
+    rows: tuple[tuple, ...]
+
+    @property
+    def columns(self) -> tuple[catalogue.Column, ...]:
+        return self.declared.columns
 
 
 @dataclass(frozen=True)
-class Axis:
-    """One side of a chart; `ticks` are (SI value, text) pairs that stand instead of numbers, e.g. names under bars."""
+class Charted(_Declared):
+    """A chart: SI ranges of its axes, data of its declared series, the design's mark, and one sentence."""
 
-    label: str
-    dimension: str
-    low: float = None
-    high: float = None
-    ticks: tuple = ()
+    declared: catalogue.Chart
+    plot: Plot
+    sentence: str
+    unit_system: str
 
+    @property
+    def title(self) -> str:
+        return self.declared.title
 
-@dataclass(frozen=True)
-class Series:
-    """One line of a chart (SI values); `kind`: line, band (ys low, ys2 high), points, bars."""
+    def drawing(self) -> shapes.Drawing:
+        """The chart as a drawing in black and white."""
+        return chart_drawing(self.declared, self.plot, self.sentence, self.unit_system)
 
-    key: str
-    label: str
-    xs: tuple
-    ys: tuple
-    kind: str = "line"
-    ys2: tuple = ()
-    verdict: str = ""
+    def _repr_svg_(self) -> str:
+        return write_svg(self.drawing())
 
 
-@dataclass(frozen=True)
-class Chart:
-    """A chart as data: axes, series, the design marked, and one sentence that says what it shows."""
+class OnDemand(Mapping):
+    """A read-only dict whose values are made when first asked for; a key whose value is None is not in it."""
 
-    key: str
-    title: str
-    x: Axis
-    y: Axis
-    series: tuple
-    mark: tuple = ()
-    sentence: str = ""
+    __slots__ = ("_keys", "_made", "_make")
 
-
-class Later(dict):
-    """A dict whose values may be functions of no argument; one is called when its value is first asked for."""
+    def __init__(self, keys, make: Callable[[str], Any]):
+        self._keys = tuple(keys)
+        self._make = make
+        self._made: dict[str, Any] = {}
 
     def __getitem__(self, key):
-        value = super().__getitem__(key)
-        if callable(value):
-            value = self[key] = value()
-        return value
+        if key not in self._made:
+            if key not in self._keys:
+                raise KeyError(key)
+            try:
+                self._made[key] = self._make(key)
+            except KeyError as fault:  # a fault of ours must not read as "not there"
+                raise RuntimeError(f"{key} cannot be worked out: {fault!r}") from fault
+        if self._made[key] is None:
+            raise KeyError(key)
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return (key for key in self._keys if key in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
 
 
-@dataclass
 class Result:
-    """Everything known about a design; chapters add to it in the order of the job.
+    """Everything known about a design.
 
-    Charts and drawings are made when they are first asked for, since most readers look at few of them.
+    Attributes:
+        design     the Design
+        parts      the Burner: `result.part("face").window_length_m`
+        answers, checks, tables, charts, drawings   by key, in the order of the catalogue; worked out on demand
     """
 
-    design: object
-    answers: dict = field(default_factory=dict)
-    checks: dict = field(default_factory=dict)
-    tables: dict = field(default_factory=dict)
-    charts: dict = field(default_factory=Later)
-    drawings: dict = field(default_factory=Later)
-    ports: tuple = ()
-    group: str = ""  # chapter that is being solved: a key of settings.GROUPS
-    places: dict = field(default_factory=dict)  # key of each table, chart and drawing -> its chapter
+    __slots__ = ("answers", "charts", "checks", "design", "drawings", "parts", "tables")
 
-    def answer(self, key, value, dimension, label, meaning, formula, inputs, source, trust="calculated", band=()):
-        """Record an answer and return its value. A float that is not finite is a fault of ours, never shown."""
-        assert key not in self.answers, key
-        assert dimension in DIMENSIONS and trust in TRUST, (key, dimension, trust)
-        if isinstance(value, float) and not isfinite(value):
-            raise ArithmeticError(f"{key} is {value}")
-        self.answers[key] = Answer(
-            key, value, dimension, label, meaning, formula, tuple(inputs), source, trust, tuple(band), self.group
-        )
-        return value
+    def __init__(self, design):
+        self.design = design
+        self.parts = Burner(design.value)
+        self.answers: Mapping[str, Answered] = OnDemand(catalogue.ANSWERS, self._answer)
+        self.checks: Mapping[str, Checked] = OnDemand(catalogue.CHECKS, self._check)
+        self.tables: Mapping[str, Tabled] = OnDemand(catalogue.TABLES, self._table)
+        self.charts: Mapping[str, Charted] = OnDemand(catalogue.CHARTS, self._chart)
+        self.drawings: Mapping[str, Any] = OnDemand(catalogue.DRAWINGS, self.drawing)
 
-    def __getitem__(self, key):
+    def __getitem__(self, key: str) -> Any:
         """The SI value of an answer."""
         return self.answers[key].value
 
-    def check(self, key, verdict, value, limit, dimension, label, text, source, trust, changes=()):
-        """Record a check; `changes` are (setting, "raise" | "lower" | "choose") pairs, most useful first."""
-        assert key not in self.checks and verdict in VERDICTS and trust in TRUST, (key, verdict, trust)
-        self.checks[key] = Check(
-            key,
-            verdict,
-            value,
-            limit,
-            dimension,
-            label,
-            text,
-            source,
-            trust,
-            tuple(Change(*change) for change in changes),
-            self.group,
-        )
-
-    def add_table(self, table):
-        self.tables[table.key] = table
+    def part(self, name: str) -> Any:
+        """The record of a part, such as `face`: everything that was worked out about it."""
+        return self.parts.part(name)
 
     @property
-    def worst(self):
+    def worst(self) -> str:
         """The worst verdict of all checks."""
         return max((check.verdict for check in self.checks.values()), key=VERDICTS.index, default="good")
+
+    def _repr_html_(self) -> str:
+        """What a notebook shows: the first answers of each room, and every check that is not good."""
+        shown = [
+            (answer.label, show(answer.value, answer.dimension, self.design.units))
+            for answer in self.answers.values()
+            if answer.near == "first"
+        ]
+        bad = sorted((c for c in self.checks.values() if c.verdict != "good"), key=lambda c: -VERDICTS.index(c.verdict))
+        rows = "".join(f"<tr><td>{escape(label)}</td><td>{escape(text)}</td></tr>" for label, text in shown)
+        said = "".join(f"<li><b>{check.verdict}</b> {escape(check.text)}</li>" for check in bad)
+        return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
+
+    def _written(self, sentence, slots):
+        return written(sentence, slots, self.design.units)
+
+    def _case(self, words, found):
+        """A text of a declaration that may have cases, its slots filled."""
+        return self._written(words if isinstance(words, str) else words[found.case], found.slots)
+
+    def _answer(self, key):
+        declared = catalogue.ANSWERS[key]
+        part, attribute = declared.at.split(".")
+        value = getattr(self.part(part), attribute)
+        if isinstance(value, Said):
+            return Answered(declared, self._written(declared.cases[value.case], value.slots))
+        if isinstance(value, Band):
+            return Answered(declared, _finite(key, value.value), (_finite(key, value.low), _finite(key, value.high)))
+        return Answered(declared, _finite(key, value))
+
+    def _check(self, key):
+        declared = catalogue.CHECKS[key]
+        judged = self.parts.call(checks.CHECKS[key])
+        if judged is None:
+            return None
+        text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
+        cures = declared.cures if judged.cures is None else judged.cures
+        return Checked(
+            declared, judged.verdict, judged.value, judged.limit, text, tuple(Change(*cure) for cure in cures)
+        )
+
+    def _say(self, declared):
+        return Say(declared.words, self.design.units)
+
+    def _table(self, key):
+        declared = catalogue.TABLES[key]
+        found = self.parts.call(views.TABLES[key], say=self._say(declared))
+        found = found if isinstance(found, Rows) else Rows(tuple(found))
+        return Tabled(declared, self._case(declared.title, found), found.rows)
+
+    def _chart(self, key):
+        declared = catalogue.CHARTS[key]
+        plot = self.parts.call(views.CHARTS[key])
+        return Charted(declared, plot, self._written(declared.cases[plot.case], plot.slots), self.design.units)
+
+    def drawing(self, key: str, **given: Any) -> Any:
+        """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
+        declared = catalogue.DRAWINGS[key]
+        found = self.parts.call(
+            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, **given}
+        )
+        found = found if isinstance(found, Shapes) else Shapes(tuple(found))
+        return shapes.Drawing(
+            key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)
+        )
+
+
+def _finite(key, value):
+    """The value itself; a float that is not finite is a fault of ours, never shown."""
+    if isinstance(value, float) and not isfinite(value):
+        raise ArithmeticError(f"{key} is {value}")
+    return value
+
+
+def solve(design) -> Result:
+    """The Result of a Design. Raises nothing for a design that could be made: its checks say what is wrong."""
+    return Result(design)

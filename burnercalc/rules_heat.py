@@ -3,8 +3,10 @@
 from functools import lru_cache
 from math import ceil, floor, pi
 
-from . import need
+from .burner import Burner
 from .errors import InputError, InputErrors
+from .parts.chamber import walls
+from .parts.fire import rate_W
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
@@ -32,7 +34,7 @@ def _opening_fits(v):
 
 def _lining_fits(v):
     try:
-        most = need.wall(v.__getitem__).thickest_m()
+        most = Burner(v.__getitem__).call(walls).thickest_m()
     except InputError:
         return None  # the opening's own rule speaks
     thickness = sum(thickness_m for _, thickness_m in v["lining"])
@@ -86,14 +88,18 @@ def _throat_is_wide(v):
         )
 
 
+def _auto_rate_W(need, burner_count):
+    return rate_W("auto", burner_count, need.needed_W)
+
+
 def _auto_rate_is_possible(v):
     if v["firing_rate"] != "auto":
         return None
-    rate_W = _rate_W(tuple((key, v[key]) for key in (*_RATE, "fuel_blend")))
-    if rate_W is REFUSED:
+    each_W = _rate_W(tuple((key, v[key]) for key in (*_RATE, "fuel_blend")))
+    if each_W is REFUSED:
         return None  # what is wrong with the chamber has a rule of its own
     low, high = BY_KEY["firing_rate"].low, BY_KEY["firing_rate"].high
-    if rate_W is None:
+    if each_W is None:
         return InputError(
             "firing_rate",
             "auto",
@@ -103,10 +109,10 @@ def _auto_rate_is_possible(v):
             ("chamber_temperature", "equivalence_ratio", "fuel"),
         )
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))
-    if low_W <= rate_W <= high_W:
+    if low_W <= each_W <= high_W:
         return None
-    all_W = v["burner_count"] * rate_W
-    burners = ceil(all_W / high_W) if rate_W > high_W else floor(all_W / low_W)
+    all_W = v["burner_count"] * each_W
+    burners = ceil(all_W / high_W) if each_W > high_W else floor(all_W / low_W)
     most = int(BY_KEY["burner_count"].high)
     if 1 <= burners <= most:
         return InputError(
@@ -120,8 +126,8 @@ def _auto_rate_is_possible(v):
     return InputError(
         "firing_rate",
         "auto",
-        f"needs a chamber that asks for {low} to {high} of each burner; this one asks for {_about(v, rate_W, 'power')}",
-        high if rate_W > high_W else low,
+        f"needs a chamber that asks for {low} to {high} of each burner; this one asks for {_about(v, each_W, 'power')}",
+        high if each_W > high_W else low,
         ("burner_count",),
     )
 
@@ -139,7 +145,7 @@ REFUSED = "refused"
 def _rate_W(values):
     """What the chamber asks of each burner; REFUSED when it cannot be worked out. Kept, as rules ask it often."""
     try:
-        return need.rate_W(dict(values).__getitem__)
+        return Burner(dict(values).__getitem__).call(_auto_rate_W)
     except (InputError, InputErrors):
         return REFUSED
 

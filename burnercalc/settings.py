@@ -19,9 +19,9 @@ class Setting:
 
     Attributes:
         key        name in link, command line and JSON
-        group      chapter of the job it belongs to (a key of GROUPS)
+        room       chapter of the job it belongs to (a key of rooms.ROOMS)
         label      trade words, no unit
-        dimension  a key of units.DIMENSIONS, or a kind: "choice", "words" (with a parser of its own in design.PARSERS)
+        dimension  a key of units.DIMENSIONS, or a kind: "choice", or one with a reader of its own (grammars.py)
         default    as a user would type it
         help       one plain sentence
         low, high  allowed range, as a user would type it; "" for no limit
@@ -35,7 +35,7 @@ class Setting:
     """
 
     key: str
-    group: str
+    room: str
     label: str
     dimension: str
     default: str
@@ -50,16 +50,6 @@ class Setting:
     words: tuple = ()
     when: tuple = ()
 
-
-GROUPS = {
-    "heat": "Heat",
-    "face": "Face",
-    "air": "Air",
-    "gas": "Gas",
-    "make": "Make",
-    "fire": "Fire",
-    "money": "Money",
-}
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, name) for name in pipe_names())
@@ -247,8 +237,8 @@ SETTINGS = (
         "Port wall when hot",
         "temperature",
         "1200 degF",
-        "Mean over the port's length once the face glows, for flashback in hot ports; common practice, "
-        "measure if you can.",
+        "Mean over the port's length once the face glows, for flashback in hot ports; common practice, measure if "
+        "you can.",
         "200 degF",
         "2400 degF",
         ("50 degF", "25 degC"),
@@ -425,8 +415,8 @@ SETTINGS = (
         "Firing rate",
         "power",
         "100 kBtu/h",
-        "Heat of the gas burned each hour by this burner at high fire, gross heating value; "
-        "auto takes what the chamber needs.",
+        "Heat of the gas burned each hour by this burner at high fire, gross heating value; auto takes what the "
+        "chamber needs.",
         "1 kBtu/h",
         "3000 kBtu/h",
         ("5 kBtu/h", "1 kW"),
@@ -574,7 +564,7 @@ SETTINGS = (
     # Air: blower, mix pipe and the way into the plenum
     Setting(
         "blower_shutoff_pressure",
-        "air",
+        "feed",
         "Blower pressure, shut",
         "pressure",
         "4 inH2O",
@@ -585,7 +575,7 @@ SETTINGS = (
     ),
     Setting(
         "blower_free_flow",
-        "air",
+        "feed",
         "Blower flow, free",
         "air_flow",
         "60 cfm",
@@ -596,17 +586,17 @@ SETTINGS = (
     ),
     Setting(
         "blower_curve",
-        "air",
+        "feed",
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O; "
-        "stands over the two numbers when given.",
+        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O; stands over the two "
+        "numbers when given.",
         optional=True,
     ),
     Setting(
         "mix_pipe",
-        "air",
+        "feed",
         "Mix pipe",
         "choice",
         "1-1/2",
@@ -615,7 +605,7 @@ SETTINGS = (
     ),
     Setting(
         "mix_pipe_length",
-        "air",
+        "feed",
         "Mix pipe length",
         "length",
         "18 in",
@@ -626,7 +616,7 @@ SETTINGS = (
     ),
     Setting(
         "mix_pipe_elbows",
-        "air",
+        "feed",
         "Elbows",
         "count",
         "1",
@@ -638,7 +628,7 @@ SETTINGS = (
     ),
     Setting(
         "inlet_position",
-        "air",
+        "feed",
         "Inlet at",
         "choice",
         "centre",
@@ -647,7 +637,7 @@ SETTINGS = (
     ),
     Setting(
         "baffle_holes",
-        "air",
+        "feed",
         "Baffle holes",
         "count",
         "40",
@@ -659,7 +649,7 @@ SETTINGS = (
     ),
     Setting(
         "baffle_hole_diameter",
-        "air",
+        "feed",
         "Baffle hole",
         "length",
         "3/8 in",
@@ -670,7 +660,7 @@ SETTINGS = (
     ),
     Setting(
         "baffle_thickness",
-        "air",
+        "feed",
         "Baffle thickness",
         "length",
         "1/16 in",
@@ -681,7 +671,7 @@ SETTINGS = (
     ),
     Setting(
         "baffle_bend_angle",
-        "air",
+        "feed",
         "Baffle bend",
         "angle",
         "60 deg",
@@ -692,7 +682,7 @@ SETTINGS = (
     ),
     Setting(
         "chamber_back_pressure",
-        "air",
+        "feed",
         "Back pressure of the chamber",
         "pressure",
         "0 inH2O",
@@ -704,7 +694,7 @@ SETTINGS = (
     # Gas: jet, regulator, cylinder, price
     Setting(
         "gas_pressure",
-        "gas",
+        "feed",
         "Gas pressure",
         "gas_pressure",
         "5 psi",
@@ -715,19 +705,19 @@ SETTINGS = (
     ),
     Setting(
         "jet_discharge_coefficient",
-        "gas",
+        "feed",
         "Jet coefficient",
         "ratio",
         "0.85",
-        "Share of the ideal flow that the jet passes: 0.80 to 0.85 for a drilled jet, "
-        "0.60 to 0.65 for a sharp edge; common practice.",
+        "Share of the ideal flow that the jet passes: 0.80 to 0.85 for a drilled jet, 0.60 to 0.65 for a sharp edge; "
+        "common practice.",
         "0.5",
         "1",
         ("0.01", "0.01"),
     ),
     Setting(
         "jet_drill",
-        "gas",
+        "feed",
         "Jet drill",
         "drill",
         "",
@@ -736,7 +726,7 @@ SETTINGS = (
     ),
     Setting(
         "cylinder",
-        "gas",
+        "feed",
         "Cylinder",
         "choice",
         "100",
@@ -745,7 +735,7 @@ SETTINGS = (
     ),
     Setting(
         "cylinder_count",
-        "gas",
+        "feed",
         "Cylinders",
         "count",
         "1",
@@ -757,7 +747,7 @@ SETTINGS = (
     ),
     Setting(
         "cylinder_fill",
-        "gas",
+        "feed",
         "Fill",
         "fraction",
         "80 %",
@@ -768,7 +758,7 @@ SETTINGS = (
     ),
     Setting(
         "tank_diameter",
-        "gas",
+        "feed",
         "Tank diameter",
         "length",
         "30 in",
@@ -780,7 +770,7 @@ SETTINGS = (
     ),
     Setting(
         "tank_length",
-        "gas",
+        "feed",
         "Tank length",
         "length",
         "92 in",
@@ -792,7 +782,7 @@ SETTINGS = (
     ),
     Setting(
         "regulator_inlet_pressure",
-        "gas",
+        "feed",
         "Regulator needs",
         "gas_pressure",
         "10 psi",
@@ -803,7 +793,7 @@ SETTINGS = (
     ),
     Setting(
         "fuel_price",
-        "gas",
+        "feed",
         "Price of the gas",
         "price_by_mass",
         "0.90/lb",
@@ -1103,7 +1093,7 @@ SETTINGS = (
     # Money: every figure is an example to be replaced by your own
     Setting(
         "batch_size",
-        "money",
+        "make",
         "Burners at once",
         "count",
         "1",
@@ -1115,7 +1105,7 @@ SETTINGS = (
     ),
     Setting(
         "price_steel",
-        "money",
+        "make",
         "Steel",
         "price_by_mass",
         "2.00/lb",
@@ -1123,7 +1113,7 @@ SETTINGS = (
     ),
     Setting(
         "price_bag",
-        "money",
+        "make",
         "Bag of refractory",
         "money",
         "95",
@@ -1134,7 +1124,7 @@ SETTINGS = (
     ),
     Setting(
         "price_pins",
-        "money",
+        "make",
         "Pin stock",
         "money",
         "1.50",
@@ -1145,7 +1135,7 @@ SETTINGS = (
     ),
     Setting(
         "price_mould",
-        "money",
+        "make",
         "Mould",
         "money",
         "20",
@@ -1156,7 +1146,7 @@ SETTINGS = (
     ),
     Setting(
         "price_train",
-        "money",
+        "make",
         "Gas train",
         "money",
         "140",
@@ -1167,7 +1157,7 @@ SETTINGS = (
     ),
     Setting(
         "price_blower",
-        "money",
+        "make",
         "Blower",
         "money",
         "120",
@@ -1178,7 +1168,7 @@ SETTINGS = (
     ),
     Setting(
         "price_sundries",
-        "money",
+        "make",
         "Sundries",
         "money",
         "25",
@@ -1189,7 +1179,7 @@ SETTINGS = (
     ),
     Setting(
         "hours_weld",
-        "money",
+        "make",
         "Hours: steel",
         "time",
         "3 h",
@@ -1200,7 +1190,7 @@ SETTINGS = (
     ),
     Setting(
         "hours_mould",
-        "money",
+        "make",
         "Hours: mould",
         "time",
         "1.5 h",
@@ -1211,7 +1201,7 @@ SETTINGS = (
     ),
     Setting(
         "hours_cast",
-        "money",
+        "make",
         "Hours: casting",
         "time",
         "1 h",
@@ -1222,7 +1212,7 @@ SETTINGS = (
     ),
     Setting(
         "hours_finish",
-        "money",
+        "make",
         "Hours: finishing",
         "time",
         "1.5 h",
@@ -1233,7 +1223,7 @@ SETTINGS = (
     ),
     Setting(
         "bought_price",
-        "money",
+        "make",
         "Price of a bought burner",
         "money",
         "700",
@@ -1244,7 +1234,7 @@ SETTINGS = (
     ),
     Setting(
         "hour_value",
-        "money",
+        "make",
         "Worth of an hour",
         "money",
         "25",

@@ -4,7 +4,8 @@ import datetime
 
 from . import units
 from .link import to_link
-from .settings import BY_KEY, GROUPS, SETTINGS
+from .rooms import ROOMS
+from .settings import BY_KEY, SETTINGS
 
 WIDE = 32  # columns of the labels
 LIST_UNITS = {
@@ -25,21 +26,25 @@ def as_data(result, base=""):
         "settings": {s.key: {"value": _plain(d.value(s.key)), "unit": setting_unit(s)} for s in SETTINGS},
         "answers": {
             a.key: {
+                "room": a.room,
+                "near": a.near,
                 "value": a.value,
                 "unit": a.unit,
                 "label": a.label,
                 "meaning": a.meaning,
                 "formula": a.formula,
+                "inputs": list(a.inputs),
                 "source": a.source,
                 "trust": a.trust,
                 **({"band": list(a.band)} if a.band else {}),
             }
             for a in result.answers.values()
         },
-        "ports": [{"x": x, "y": y, "diameter": d.port_diameter} for x, y in result.ports],
+        "ports": [{"x": x, "y": y, "diameter": d.port_diameter} for x, y in result.part("face").ports],
         "checks": [
             {
                 "key": c.key,
+                "room": c.room,
                 "verdict": c.verdict,
                 "value": c.value,
                 "limit": c.limit,
@@ -85,17 +90,12 @@ def shown(answer, unit_system):
     return text
 
 
-def source(thing):
-    """Where an answer or a check comes from and how sure that is, the latter once."""
-    return thing.source if thing.trust in thing.source else f"{thing.source} ({thing.trust})"
-
-
 def as_text(result, base=""):
     """The sheet: settings, answers and checks, each on a line, in the design's units."""
     d = result.design
     lines = []
-    for group, title in GROUPS.items():
-        members = [s for s in SETTINGS if s.group == group]
+    for room, title in ROOMS.items():
+        members = [s for s in SETTINGS if s.room == room]
         if members:
             lines += ["", title.upper()]
             lines += [f"  {s.label:<{WIDE}}{d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members]

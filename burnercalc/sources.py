@@ -1,4 +1,4 @@
-"""Where the figures and formulas come from: each once, with how sure it is. Of those joined by & the weakest counts."""
+"""Where figures and formulas come from: each source once, with how sure it is. Joined by `&`, the weakest decides."""
 
 from dataclasses import dataclass
 

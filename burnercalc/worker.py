@@ -1,12 +1,12 @@
-"""The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser, and is a pure function.
+"""The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser; a function of its input.
 
-Requests: {"kind": "face", "settings": {key: text}}           as typed; bare numbers take the unit beside the field
+Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers take the unit shown beside the field
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
-          {"kind": "try", "settings": {...}, "key", "by", "check"}  what a check would say a setting some steps away
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
@@ -27,8 +27,8 @@ from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
 from .link import from_link, to_link
+from .result import solve
 from .settings import BY_KEY, SETTINGS
-from .solve import FACE_FIRST, solve
 
 
 def handle(request):
@@ -61,10 +61,14 @@ def _design(request):
     return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
 
 
+# What is shown while the face is redrawn; the others follow with the whole.
+FACE_ANSWERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio")
+
+
 def _face(request):
     """The face alone, quickly: what is redrawn while a setting moves."""
-    result = solve(_design(request), FACE_FIRST)
-    return {"answers": _answers(result), "drawings": {"face": _drawing(result, "face")}}
+    result = solve(_design(request))
+    return {"answers": _answers(result, FACE_ANSWERS), "drawings": {"face": _drawing(result, "face")}}
 
 
 def _solve(request):
@@ -108,7 +112,7 @@ def _stepped(design, setting, by):
 def _number(design, setting):
     """The number a setting stands at; for a rate left to the chamber, what the chamber asked for."""
     value = design.value(setting.key)
-    return solve(design, FACE_FIRST)["firing_rate_gross"] if value == "auto" else value
+    return solve(design)["firing_rate_gross"] if value == "auto" else value
 
 
 def _movable(request):
@@ -182,7 +186,7 @@ def _code(request):
 
 
 def _thumb(request):
-    result = solve(_design(request), FACE_FIRST)
+    result = solve(_design(request))
     shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
     return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
 
@@ -207,16 +211,16 @@ def page_data(result, figures):
         "units": d.units,
         "texts": d.texts,
         "fields": {s.key: _field(s, d) for s in SETTINGS},
-        "answers": _answers(result),
+        "answers": _answers(result, result.answers),
         "worst": result.worst,
         "checks": [
             {
                 "key": c.key,
-                "group": c.group,
+                "room": c.room,
                 "verdict": c.verdict,
                 "label": c.label,
                 "text": c.text,
-                "source": sheet.source(c),
+                "source": str(c.declared.source),
                 "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
             }
             for c in result.checks.values()
@@ -227,15 +231,15 @@ def page_data(result, figures):
     }
 
 
-def _answers(result):
+def _answers(result, keys):
     unit_system = result.design.units
     return {
-        a.key: {
+        key: {
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
         }
-        for a in result.answers.values()
+        for key, a in ((key, result.answers[key]) for key in keys)
     }
 
 
@@ -261,7 +265,7 @@ FLOW_STEPS = ((0.9, "starved"), (0.97, "less"), (1.03, "even"), (1.1, "more"))
 def _ports(result):
     """What a tap on each port says, and which colour its flow has: [(words, flow)]."""
     d, found = result.design, []
-    for number, ((x, y), share) in enumerate(zip(result.ports, result.port_flow_shares), 1):
+    for number, ((x, y), share) in enumerate(zip(result.part("face").ports, result.part("shares").ports), 1):
         place = ", ".join(
             f"{axis} {units.show(offset, 'length', d.units)}"
             for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
@@ -330,26 +334,27 @@ def _chart(chart, unit_system):
         unit = units.readable(units.shown_unit(side.dimension, unit_system))
         return f"{side.label} [{unit}]" if unit else side.label
 
+    def series(s, xs, ys, ys2=()):
+        return {
+            "x": axis(xs, chart.declared.x),
+            "y": axis(ys, chart.declared.y),
+            **({"y2": axis(ys2, chart.declared.y)} if ys2 else {}),
+            "kind": s.kind,
+            "label": s.label,
+            "verdict": s.verdict,
+        }
+
+    declared, plot = chart.declared, chart.plot
     return {
         "title": chart.title,
         "sentence": chart.sentence,
-        "x_label": label(chart.x),
-        "y_label": label(chart.y),
-        "x_range": axis((chart.x.low, chart.x.high), chart.x),
-        "y_range": axis((chart.y.low, chart.y.high), chart.y),
-        "x_ticks": [list(tick) for tick in chart.x.ticks],
-        "mark": {"x": axis(chart.mark[:1], chart.x), "y": axis(chart.mark[1:], chart.y)},
-        "series": {
-            s.key: {
-                "x": axis(s.xs, chart.x),
-                "y": axis(s.ys, chart.y),
-                **({"y2": axis(s.ys2, chart.y)} if s.ys2 else {}),
-                "kind": s.kind,
-                "label": s.label,
-                "verdict": s.verdict,
-            }
-            for s in chart.series
-        },
+        "x_label": label(declared.x),
+        "y_label": label(declared.y),
+        "x_range": axis(plot.x, declared.x),
+        "y_range": axis(plot.y, declared.y),
+        "x_ticks": [list(tick) for tick in declared.x.ticks],
+        "mark": {"x": axis(plot.mark[:1], declared.x), "y": axis(plot.mark[1:], declared.y)},
+        "series": {s.key: series(s, *plot.series[s.key]) for s in declared.series},
     }
 
 

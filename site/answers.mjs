@@ -58,7 +58,7 @@ async function showInputs(answer) {
 
 export function showChecks(reply) {
   for (const list of all(".checks")) {
-    const checks = reply.checks.filter((check) => list.dataset.groups.split(" ").includes(check.group));
+    const checks = reply.checks.filter((check) => check.room === list.dataset.room);
     checks.sort((a, b) => VERDICTS.indexOf(b.verdict) - VERDICTS.indexOf(a.verdict));
     const good = list.dataset.show === "good";
     const mine = checks.filter((check) => (check.verdict === "good") === good);

@@ -24,24 +24,16 @@ import figures  # noqa: E402
 import sketches  # noqa: E402
 import words  # noqa: E402
 
-from burnercalc import __version__, worker  # noqa: E402
+from burnercalc import __version__, catalogue, worker  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
-from burnercalc.result import VERDICTS  # noqa: E402
+from burnercalc.result import VERDICTS, solve  # noqa: E402
+from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import SETTINGS  # noqa: E402
-from burnercalc.solve import solve  # noqa: E402
 
-# The job, in order: name, title, groups of settings and chapters of answers.
-CHAPTERS = (
-    ("heat", "Heat", ("heat",)),
-    ("face", "Face", ("face",)),
-    ("feed", "Air and gas", ("air", "gas")),
-    ("make", "Make", ("make", "money")),
-    ("fire", "Fire", ("fire",)),
-)
 # In sight whatever chapter is open: key, short label.
 TILES = (
     ("firing_rate_gross", "firing rate"),
@@ -118,31 +110,32 @@ def documents(data):
     """The widgets of each chapter, in order, and the figures by name."""
     return {
         "widgets": {
-            name: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.group in groups]
-            for name, _, groups in CHAPTERS
+            room: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.room == room] for room in ROOMS
         },
         "figures": {name: document(figures.drawing_figure(name, drawing)) for name, drawing in data["drawings"].items()}
         | {name: document(figures.chart_figure(name, chart)) for name, chart in data["charts"].items()},
     }
 
 
-def chapter(name, title, groups, result, data):
+def chapter(room, title, result, data):
     """What a chapter of the page shows."""
-    checks = sorted((c for c in data["checks"] if c["group"] in groups), key=lambda c: -VERDICTS.index(c["verdict"]))
-    here = [key for key, place in result.places.items() if place in groups]
+    checks = sorted((c for c in data["checks"] if c["room"] == room), key=lambda c: -VERDICTS.index(c["verdict"]))
+
+    def shown(things, keys):
+        return [key for key in keys if things[key].room == room]
+
     return {
-        "name": name,
+        "name": room,
         "title": title,
-        "groups": groups,
-        "settings": [s for s in SETTINGS if s.group in groups],
+        "settings": [s for s in SETTINGS if s.room == room],
         "checks": checks,
         "worst": checks[0]["verdict"] if checks else "good",
         "flag": flag(checks),
-        "cautions": words.DANGERS.get(name, ()),
-        "drawings": [key for key in here if key in data["drawings"] and key != "face"],
-        "charts": [key for key in here if key in data["charts"]],
-        "tables": [key for key in here if key in data["tables"]],
-        "answers": [a for a in result.answers.values() if a.group in groups],
+        "cautions": words.DANGERS.get(room, ()),
+        "drawings": shown(catalogue.DRAWINGS, [key for key in data["drawings"] if key != "face"]),
+        "charts": shown(catalogue.CHARTS, data["charts"]),
+        "tables": shown(catalogue.TABLES, data["tables"]),
+        "answers": [a for a in result.answers.values() if a.room == room],
     }
 
 
@@ -187,7 +180,7 @@ def main(out):
         worst_text=worst_text(data),
         label_with_unit=label_with_unit,
         keypad=keypad,
-        chapters=[chapter(*each, result, data) for each in CHAPTERS],
+        chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspect=aspect(data["drawings"]["face"]),
         svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
@@ -219,10 +212,10 @@ def main(out):
                 "meaning": a.meaning,
                 "formula": a.formula,
                 "inputs": a.inputs,
-                "source": a.source,
-                "trust": words.TRUST[a.trust],
+                "source": a.source.text,
+                "trust": words.TRUST[a.source.trust],
             }
-            for a in result.answers.values()
+            for a in catalogue.ANSWERS.values()
         },
     )
     write_json(

@@ -5,13 +5,9 @@ import datetime
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from burnercalc.chapters import cast, face, fire, heat, make, plans, templates
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.settings import BY_KEY
-
-# What plans and the files of plans need, and no flame: quick enough for hundreds of designs.
-BENCH_CHAPTERS = (fire, heat, face, plans, make, cast, templates)
 
 
 def inches(low, high, part=16):

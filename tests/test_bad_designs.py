@@ -3,7 +3,7 @@
 import pytest
 
 from burnercalc.design import Design
-from burnercalc.solve import solve
+from burnercalc.result import solve
 
 # name, settings, the check that must stop it, words of the reason, settings that cure it
 BAD = [

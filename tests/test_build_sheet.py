@@ -3,16 +3,15 @@
 import pytest
 import zxingcpp
 from hypothesis import given, settings
-from making_designs import BENCH_CHAPTERS, bench
+from making_designs import bench
 from pdf_reader import pages, picture
 from test_face import KNOWN
 
 from burnercalc import build_sheet, units
-from burnercalc.chapters import days
 from burnercalc.design import Design
-from burnercalc.drawing.flow import Caution, Columns
+from burnercalc.drawing.text_pages import Caution, Columns
 from burnercalc.link import to_link
-from burnercalc.solve import solve
+from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
 ROUND = {
@@ -102,7 +101,7 @@ def cautions(made):
 @settings(max_examples=20, deadline=None)
 @given(bench)
 def test_any_design_makes_a_sheet_with_every_bad_check_and_caution(design):
-    result = solve(design, (*BENCH_CHAPTERS, days))
+    result = solve(design)
     made = build_sheet.blocks(result, to_link(design, BASE), 183.9, 245.4)
     assert cautions(made) == 4
     assert build_sheet.pdf(result, to_link(design, BASE), "a4").startswith(b"%PDF")

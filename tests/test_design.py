@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from burnercalc import rules, units
 from burnercalc.design import Design, default_values, limits, parse_setting
 from burnercalc.errors import InputErrors
-from burnercalc.settings import BY_KEY, GROUPS, SETTINGS
-from burnercalc.solve import solve
+from burnercalc.result import solve
+from burnercalc.rooms import ROOMS
+from burnercalc.settings import BY_KEY, SETTINGS
 
 
 def refusals(**texts):
@@ -21,7 +22,7 @@ def refusals(**texts):
 
 def test_every_setting_is_complete():
     for s in SETTINGS:
-        assert s.group in GROUPS and s.label and s.help.endswith(".") and re.fullmatch(r"[a-z_0-9]+", s.key), s.key
+        assert s.room in ROOMS and s.label and s.help.endswith(".") and re.fullmatch(r"[a-z_0-9]+", s.key), s.key
         assert s.dimension in units.DIMENSIONS or s.choices or s.dimension not in ("choice",), s.key
     assert len(BY_KEY) == len(SETTINGS)
 
@@ -203,7 +204,7 @@ def test_every_rule_can_break():
     for _, texts in BROKEN:
         values = {**default_values(), **{key: parse_setting(BY_KEY[key], text) for key, text in texts.items()}}
         seen |= {rule for rule, _ in rules.RULES if rule(values) is not None}
-    geometry = {rule for rule, needs in rules.RULES if any(BY_KEY[key].group == "face" for key in needs)}
+    geometry = {rule for rule, needs in rules.RULES if any(BY_KEY[key].room == "face" for key in needs)}
     assert geometry <= seen, {rule.__name__ for rule in geometry - seen}
 
 

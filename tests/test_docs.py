@@ -1,6 +1,7 @@
 """What is written about the code holds: docstrings of formulas, tables and commands of the README, links and paths."""
 
 import ast
+import doctest
 import re
 import shlex
 from collections import Counter
@@ -161,12 +162,6 @@ def test_refusals_of_the_readme_read_as_printed(block, capsys):
     assert capsys.readouterr().err == printed
 
 
-@pytest.mark.parametrize("block", blocks(readme.README, "python"))
-def test_python_of_the_readme_runs(block, capsys):
-    exec(compile(block, "README.md", "exec"), {})
-    assert capsys.readouterr().out
-
-
 def test_every_build_command_is_explained():
     text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
     for command in re.findall(r"^    python3 build\.py (\w+)", build.__doc__, re.M):
@@ -238,3 +233,9 @@ def test_texts_name_no_machine_and_no_registry():
         found = FOREIGN.search(text)
         assert not found, f"{path.relative_to(ROOT)}: {found[0]}"
         assert home == "/" or home not in text, path.relative_to(ROOT)
+
+
+def test_the_examples_of_the_readme_run():
+    """Every line after >>> in README.md, with what it prints."""
+    found = doctest.testfile(str(ROOT / "README.md"), module_relative=False, encoding="utf-8")
+    assert found.attempted >= 12 and found.failed == 0

@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdf_reader import pages, picture
 
-from burnercalc.drawing.flow import Heading, Table
 from burnercalc.drawing.paper import template_sheets, tiles
 from burnercalc.drawing.pdf import write_template_pdf
 from burnercalc.drawing.shapes import Circle, Drawing, Text, centre_mark, rectangle
+from burnercalc.drawing.text_pages import Heading, Table
 
 # The promise to the bench is 0.02 mm; pdfium hands its numbers out as 32-bit floats.
 PROMISED_MM = 0.02

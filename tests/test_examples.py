@@ -8,8 +8,8 @@ from burnercalc.build_sheet import pdf
 from burnercalc.design import Design
 from burnercalc.examples import EXAMPLES
 from burnercalc.link import from_link, to_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY
-from burnercalc.solve import solve
 from burnercalc.units import show
 
 # What a good burner still has to be told: a shell that burns skin, a cold flame that lifts, ports lit one by one.
@@ -107,5 +107,5 @@ def test_the_sheet_has_four_pages_with_the_jet_the_heats_and_how_to_light(exampl
     assert (
         f"Jet drill {result['jet']}" in text and "Light with the mixture" in text and "too long for a code" not in text
     )
-    for stage in result.stages:
+    for stage in result.part("schedule").stages:
         assert stage.name in ("cure", "air") or show(stage.temp_K, "temperature", design.units) in text

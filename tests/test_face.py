@@ -12,7 +12,7 @@ from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 INCH, MM = 0.0254, 0.001
 # Common practice, no source: a small box with three staggered rows of six.

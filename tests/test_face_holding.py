@@ -14,7 +14,7 @@ from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.parts.holding import holding
 from burnercalc.physics.band import Band
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 MM, KBTU_H = 0.001, 1055.05585262 / 3.6
 # A long thin port at 25 degC, so that its stream is smooth and developed: 1/8 in, 12 in long.

@@ -10,7 +10,7 @@ import ezdxf
 import icalendar
 import pytest
 from hypothesis import given, settings
-from making_designs import BENCH_CHAPTERS, small
+from making_designs import small
 from pdf_reader import pages
 
 from burnercalc.design import Design
@@ -18,8 +18,8 @@ from burnercalc.drawing.paper import PAPERS
 from burnercalc.errors import InputError
 from burnercalc.files import FILES, PLANS, VIEWS
 from burnercalc.link import from_link, to_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY
-from burnercalc.solve import solve
 
 NEAR_MM = 0.02
 SVG = "{http://www.w3.org/2000/svg}"
@@ -53,13 +53,13 @@ def same_circles(found, wanted, near=NEAR_MM):
 
 
 def wanted_ports(result):
-    return [(x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.ports]
+    return [(x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.part("face").ports]
 
 
 @settings(max_examples=200, deadline=None)
 @given(small)
 def test_dxf_and_svg_of_any_design_hold_its_answers(design):
-    result = solve(design, BENCH_CHAPTERS)
+    result = solve(design)
     same_circles(svg_circles(made("template-svg", result), "port"), wanted_ports(result))
     document = dxf_of(made("template-dxf", result))
     assert document.dxfversion == "AC1009" and not document.audit().errors
@@ -71,7 +71,7 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
         wanted_ports(result),
     )
     window = dxf_of(made("window-dxf", result)).modelspace()
-    if result.round:
+    if result.part("face").round:
         (circle,) = window.query("CIRCLE[layer=='WINDOW']")
         assert 2 * circle.dxf.radius == pytest.approx(result["window_width"] * 1000, abs=NEAR_MM)
     else:
@@ -87,7 +87,7 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
 @given(small)
 def test_printed_ports_of_any_design_stand_where_its_answers_say(design):
     """Each sheet's ports lie on the drawn ones, shifted as one; the sheets show every port; the bar is 100 mm."""
-    result = solve(design, BENCH_CHAPTERS)
+    result = solve(design)
     read = [page for page in pages(made("template-letter", result)) if "true size" in page.text]
     size, ports, seen = design.port_diameter * 1000, [(x, y) for x, y, _ in wanted_ports(result)], 0
     for page in read:
@@ -164,7 +164,7 @@ def test_hole_table_in_both_units(result):
         "diameter_in",
     ]
     d = result.design
-    for row, (x, y) in zip(rows, result.ports):
+    for row, (x, y) in zip(rows, result.part("face").ports):
         assert (
             hypot(
                 float(row["x_mm"]) - (x + d.body_length / 2) * 1000, float(row["y_mm"]) - (y + d.body_width / 2) * 1000
@@ -193,9 +193,9 @@ def test_design_file_opens_the_design(result):
 
 def test_calendar_holds_the_steps(result):
     events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
-    assert [str(event["SUMMARY"]) for event in events] == [step.title for step in result.steps]
-    assert [event["DTSTART"].dt for event in events] == [step.start for step in result.steps]
-    assert [event["DTEND"].dt for event in events] == [step.end for step in result.steps]
+    assert [str(event["SUMMARY"]) for event in events] == [row[1] for row in result.tables["days"].rows]
+    assert [event["DTSTART"].dt for event in events] == [step.start for step in result.part("schedule").steps]
+    assert [event["DTEND"].dt for event in events] == [step.end for step in result.part("schedule").steps]
     assert "silica" in str(events[2]["DESCRIPTION"])
 
 

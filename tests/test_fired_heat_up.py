@@ -10,9 +10,9 @@ from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge
 from walls_for_tests import plain_material
 
 from burnercalc.errors import InputError
+from burnercalc.physics.chamber_walls import flat_wall
 from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
-from burnercalc.physics.shapes import flat_wall
 
 
 def plain_zone(*, k_W_mK, thickness_m, film_W_m2K, radiates=True):

@@ -9,6 +9,7 @@ from rows import rows
 from walls_for_tests import plain_material
 
 from burnercalc.errors import InputError
+from burnercalc.physics.chamber_walls import box_area_m2, box_chamber, flat_wall
 from burnercalc.physics.combustion import heat_split
 from burnercalc.physics.fuels import fuel_composition
 from burnercalc.physics.gas_zone import (
@@ -21,7 +22,6 @@ from burnercalc.physics.gas_zone import (
     reached,
 )
 from burnercalc.physics.linings import TEMP_MAX_K, material
-from burnercalc.physics.shapes import box_area_m2, box_chamber, flat_wall
 from burnercalc.physics.walls import steady_wall, still_air
 
 AIR_K, KBTU_H_W, INCH_M = 294.15, 293.07107, 0.0254

@@ -7,7 +7,7 @@ from rows import rows
 
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 BTU_H = 1055.05585262 / 3600
 FT3 = 0.3048**3

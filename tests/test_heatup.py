@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 from walls_for_tests import plain_material
 
 from burnercalc.errors import InputError
+from burnercalc.physics.chamber_walls import box_chamber, cylinder_chamber, cylinder_wall, flat_wall
 from burnercalc.physics.heatup import heat_up
 from burnercalc.physics.linings import material, material_keys
-from burnercalc.physics.shapes import box_chamber, cylinder_chamber, cylinder_wall, flat_wall
 from burnercalc.physics.walls import steady_wall, still_air
 
 HOT_K, AIR_K = 1573.15, 294.15

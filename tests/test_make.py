@@ -10,7 +10,7 @@ from making_designs import bench
 from burnercalc import catalogue
 from burnercalc.checks import make as checks
 from burnercalc.design import Design
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1

@@ -8,7 +8,7 @@ import pytest
 from burnercalc.checks import make as checks
 from burnercalc.design import Design
 from burnercalc.physics.band import Band
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1

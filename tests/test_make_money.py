@@ -5,7 +5,7 @@ import math
 import pytest
 
 from burnercalc.design import Design
-from burnercalc.results import solve
+from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1

@@ -116,45 +116,28 @@ def test_calendar_never_overlaps_and_keeps_working_hours():
                 assert b.start >= a.end + datetime.timedelta(hours=b.wait_h)
             for s in steps:
                 assert s.key == "air" or 9 <= s.start.hour < 18
-                assert all((s.title, s.do, s.watch, s.go_on, s.caution, s.source))
 
 
-@pytest.mark.parametrize(
-    "key,words",
-    [
-        ("weld", "galvanised"),
-        ("cast", "1926.1153"),
-        ("cast", "alkaline"),
-        ("trim", "silica"),
-        ("clear", "silica"),
-        ("oven", "Steam"),
-        ("fire", "leak-test"),
-        ("fire", "Carbon monoxide"),
-        ("fire", "air-proving"),
-        ("fire", "closes when power"),
-        ("fire", "Ceramic fibre"),
-        ("fire", "Local codes"),
-    ],
-)
-def test_the_caution_stands_at_the_step(key, words):
-    (step,) = [s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06) if s.key == key]
-    assert words in step.caution
+def test_steps_are_noted_when_they_need_other_words():
+    """Below 5 degC no casting, below 10 degC slow; a plastic is rammed, without water."""
 
+    def notes(key, **more):
+        found = days.calendar(start_date=MONDAY, block_thickness_m=0.06, **more)
+        return next(step.notes for step in found if step.key == key)
 
-def test_cold_shop_is_warned_at_the_cast():
-    def cast(temp):
-        return next(
-            s for s in days.calendar(start_date=MONDAY, block_thickness_m=0.06, air_temp_K=temp) if s.key == "cast"
-        )
-
-    assert "do not cast" in cast(274).go_on and "slowly" in cast(280).go_on and "10 degC" not in cast(293).go_on
+    assert notes("cast", air_temp_K=274) == ("frost",) and notes("cast", air_temp_K=280) == ("cold",)
+    assert notes("cast", air_temp_K=293) == notes("strip", air_temp_K=274)[1:] == ()
+    assert notes("strip", air_temp_K=274) == notes("strip", air_temp_K=280) == ("cold",)
+    assert notes("cast", castable="phosphate_plastic") == ("rammed",)
+    assert notes("fire", air_temp_K=274) == ()
 
 
 def test_ics_reads_back_equal_with_icalendar():
     steps = days.calendar(start_date=MONDAY, block_thickness_m=2.5 * IN)
     title = "Block; first, \u00e4\u00f6\u00fc \\ " + "\u00e4" * 60
-    steps = (dataclasses.replace(steps[0], title=title),) + steps[1:]
-    make = dict(steps=steps, stamp_utc="20260301T120000Z", uid="design-1")
+    words = "Do; this,\nand that \\ " + "\u00e4" * 60
+    events_in = [days.Event(step.key, step.start, step.end, title, words) for step in steps]
+    make = dict(events=events_in, stamp_utc="20260301T120000Z", uid="design-1")
     text = days.calendar_ics(**make)
     assert text == days.calendar_ics(**make)
     assert all(len(line) <= 75 for line in text.encode().split(b"\r\n")) and "\n" not in text.replace("\r\n", "")
@@ -164,8 +147,7 @@ def test_ics_reads_back_equal_with_icalendar():
     for event, step in zip(events, steps):
         assert event.decoded("DTSTART") == step.start and event.decoded("DTEND") == step.end
         assert event.decoded("DTSTAMP") == datetime.datetime(2026, 3, 1, 12, tzinfo=datetime.UTC)
-        assert str(event["SUMMARY"]) == step.title and step.caution in str(event["DESCRIPTION"])
-        assert str(event["DESCRIPTION"]).startswith(step.do + "\n") and not event.errors
+        assert str(event["SUMMARY"]) == title and str(event["DESCRIPTION"]) == words and not event.errors
 
 
 @pytest.mark.parametrize(
@@ -193,7 +175,7 @@ def test_ics_refuses_a_bad_stamp():
         (dict(stamp_utc="20260301T120000Z", uid="a b"), "uid"),
     ):
         with pytest.raises(InputError) as caught:
-            days.calendar_ics(steps=(), **more)
+            days.calendar_ics(events=(), **more)
         assert caught.value.field == field
 
 

@@ -4,13 +4,13 @@ from math import hypot
 
 import pytest
 from hypothesis import given, settings
-from making_designs import BENCH_CHAPTERS, shapes
+from making_designs import shapes
 from test_face import KNOWN
 
 from burnercalc.design import Design
 from burnercalc.drawing.shapes import Circle, Polyline, Text, shape_box
 from burnercalc.files import PLANS, VIEWS
-from burnercalc.solve import solve
+from burnercalc.result import solve
 
 IN_MM = 25.4
 
@@ -60,7 +60,7 @@ def test_inlet_at_the_end_opens_into_the_plenum():
     # From the inside of the face: half the bore's depth and the offset; the plenum ends at the back wall.
     up = (d.body_depth / 2 - d.wall) * 1000 + y
     assert x == 0 and up - hole / 2 >= (d.grip - d.wall) * 1000 and up + hole / 2 <= (d.body_depth - 2 * d.wall) * 1000
-    assert up == pytest.approx((d.grip - d.wall + result.plenum_height_m / 2) * 1000)
+    assert up == pytest.approx((d.grip - d.wall + result.part("plenum").height_m / 2) * 1000)
 
 
 def test_round_body_is_drawn_with_circles():
@@ -97,22 +97,25 @@ def test_section_shows_the_heights_that_the_settings_name():
 @settings(max_examples=60, deadline=None)
 @given(shapes)
 def test_every_plan_of_any_design_agrees_with_its_answers(design):
-    result = solve(design, BENCH_CHAPTERS)
+    result = solve(design)
     drawn = {name: result.drawings[name] for name in (*VIEWS, *PLANS)}
-    ports = [(x * 1000, y * 1000) for x, y in result.ports]
+    ports = [(x * 1000, y * 1000) for x, y in result.part("face").ports]
     for name in ("face", "template"):
         assert [(x, y) for x, y, _ in circles(drawn[name], "port")] == ports
     # The base board is seen from the other side: left and right change places.
     assert [(-x, y) for x, y, _ in circles(drawn["mould"], "port")] == ports
     table = {
-        (row[1] * 1000 - result.mould.base_length_m * 500, row[2] * 1000 - result.mould.base_width_m * 500)
+        (
+            row[1] * 1000 - result.part("mould").wood.base_length_m * 500,
+            row[2] * 1000 - result.part("mould").wood.base_width_m * 500,
+        )
         for row in result.tables["base_drilling"].rows
     }
     assert all(min(hypot(x - u, y - v) for u, v in table) < 1e-6 for x, y, _ in circles(drawn["mould"], "port"))
     assert {round(size, 6) for *_, size in circles(drawn["template"], "port")} == {
         round(design.port_diameter * 1000, 6)
     }
-    if result.baffle:
+    if result.part("baffle_sheet").sheet:
         assert len(circles(drawn["baffle"], "port")) == design.baffle_holes
     ((_, _, hole),) = circles(drawn["inlet"], "window")
     assert hole == pytest.approx(result["inlet_hole"] * 1000)
@@ -127,7 +130,7 @@ def overlaps(a, b):
 @settings(max_examples=60, deadline=None)
 @given(shapes)
 def test_texts_of_the_views_stand_clear_of_each_other(design):
-    result = solve(design, BENCH_CHAPTERS)
+    result = solve(design)
     for name in VIEWS:
         texts = [s for s in result.drawings[name].shapes if isinstance(s, Text)]
         boxes_of = [shape_box(s) for s in texts]

@@ -10,8 +10,7 @@ from walls_for_tests import plain_material
 
 from burnercalc.constants import STEFAN_BOLTZMANN_W_M2K4
 from burnercalc.errors import InputError
-from burnercalc.physics.linings import TEMP_MAX_K, TEMP_MIN_K, material, material_keys
-from burnercalc.physics.shapes import (
+from burnercalc.physics.chamber_walls import (
     box_area_m2,
     box_chamber,
     cylinder_area_m2,
@@ -19,6 +18,7 @@ from burnercalc.physics.shapes import (
     cylinder_wall,
     flat_wall,
 )
+from burnercalc.physics.linings import TEMP_MAX_K, TEMP_MIN_K, material, material_keys
 from burnercalc.physics.walls import bracketed_root, steady_wall, still_air
 
 AIR_K = 294.15

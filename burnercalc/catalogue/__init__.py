@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ..rooms import ROOMS
-from . import face, feed, fire, heat, make
+from . import drawings, face, feed, fire, heat, make
 from .forms import NEAR, Answer, Axis, Chart, Check, Column, Drawing, Series, Table
 from .sentences import Said, said
 
@@ -24,7 +24,7 @@ ANSWERS: dict[str, Answer] = _collected("ANSWERS")
 CHECKS: dict[str, Check] = _collected("CHECKS")
 TABLES: dict[str, Table] = _collected("TABLES")
 CHARTS: dict[str, Chart] = _collected("CHARTS")
-DRAWINGS: dict[str, Drawing] = {}  # until the parts that they draw are here
+DRAWINGS: dict[str, Drawing] = {declared.key: declared for declared in drawings.DRAWINGS}
 
 __all__ = [
     "ANSWERS", "CHARTS", "CHECKS", "DRAWINGS", "NEAR", "ROOMS", "TABLES",

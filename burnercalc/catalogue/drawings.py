@@ -1,4 +1,4 @@
-"""The words of the drawings: titles, descriptions, what is written on them. views/plans.py and templates.py draw."""
+"""The words of the drawings: titles, descriptions, what is written on them. Made in views/plans.py, templates.py."""
 
 from .forms import Drawing
 

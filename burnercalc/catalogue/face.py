@@ -633,5 +633,3 @@ CHARTS = (
         },
     ),
 )
-
-DRAWINGS = ()

@@ -273,5 +273,3 @@ CHARTS = (
         },
     ),
 )
-
-DRAWINGS = ()

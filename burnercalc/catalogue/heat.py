@@ -781,5 +781,3 @@ CHARTS = (
         },
     ),
 )
-
-DRAWINGS = ()

@@ -1072,5 +1072,3 @@ CHARTS = (
         },
     ),
 )
-
-DRAWINGS = ()

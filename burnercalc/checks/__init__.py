@@ -1,4 +1,4 @@
-"""What is judged: one function for each declared check, which takes settings and parts and returns a Judged or None."""
+"""What is judged: one function for each declared check, of settings and parts, that returns a Judged or None."""
 
 from .. import catalogue
 from . import face, feed, fire, heat, make

@@ -35,7 +35,7 @@ def ladder(value, *, good, stop, slack=0.0):
 
 
 def judge(value, *, good, stop, slack=0.0, case=None, cures=None, **slots):
-    """A value on the ladder as a Judged; the sentence is named like the verdict, unless `case` names another."""
+    """A value on the ladder as a Judged; its sentence is named like the verdict, unless `case` names another."""
     return verdict(ladder(value, good=good, stop=stop, slack=slack), value, good, case=case, cures=cures, **slots)
 
 

@@ -8,10 +8,10 @@ from math import ceil, cos, radians, sin, tan
 
 import pydyf
 
-from .flow import document_pages, flow
 from .helvetica import spelled
 from .paper import Sheet, paper_size, template_sheets, window_of
 from .shapes import ANCHORS, LAYERS, Arc, Circle, Line, Text, bulge_arc, placed
+from .text_pages import document_pages, flow
 
 POINTS_PER_MM = 72 / 25.4
 
@@ -135,7 +135,7 @@ def write_sheets(sheets, title):
 
 
 def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=()):
-    """Drawings at true size, tiled, then `tables` (blocks of flow.py) on further sheets; see paper.template_sheets."""
+    """Drawings at true size, tiled, then `tables` (blocks of text_pages.py) on further sheets; see paper.py."""
     width, height = paper_size(paper)
     x1, y1, x2, y2 = window_of(width, height, code)
     pages = [tuple(placed(shape, x1, y2) for shape in page) for page in flow(tables, x2 - x1, y2 - y1)]
@@ -144,7 +144,7 @@ def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code=
 
 
 def write_document_pdf(title, blocks, paper="letter", footer=""):
-    """Text pages with a title, page numbers and a footer; `blocks` are those of flow.py."""
+    """Text pages with a title, page numbers and a footer; `blocks` are those of text_pages.py."""
     width, height = paper_size(paper)
     pages = document_pages(title, blocks, width, height, footer)
     return write_sheets([Sheet(width, height, page) for page in pages], title)

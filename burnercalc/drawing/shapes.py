@@ -212,6 +212,12 @@ class Drawing:
         boxes = [shape_box(shape) for shape in self.shapes]
         return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
+    def _repr_svg_(self):
+        """What a notebook shows."""
+        from .svg import write_svg  # svg stands on this module
+
+        return write_svg(self)
+
     def moved(self, dx, dy):
         """The drawing dx to the right and dy up [mm]."""
         return replace(self, shapes=tuple(placed(shape, dx, dy) for shape in self.shapes))

@@ -136,113 +136,14 @@ def stage_seconds(*, stages, names, start_temp_K):
 
 @dataclass(frozen=True)
 class Step:
-    """One step of the calendar: local times without zone, work_h of hands-on work, wait_h spent waiting before it."""
+    """One step of the work; `notes` say what is special about it: rammed (a plastic, no water), cold, frost."""
 
     key: str
-    title: str
     start: datetime.datetime
     end: datetime.datetime
     work_h: float
     wait_h: float
-    do: str
-    watch: str
-    go_on: str
-    caution: str
-    source: str
-
-
-# Own words; facts and limits from reference.md 7.2 and 9 (29 CFR 1926.1153, 1910.1000, AWS fact sheet 25, castable
-# practice).
-_TEXT = {
-    "weld": dict(
-        title="Weld the body",
-        do="Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
-        watch="Seams closed all round: mixture that leaks at a seam burns outside.",
-        go_on="Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
-        caution="No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours "
-        "later). Use black steel. Eyes, skin and air as for any welding; nothing that burns near by.",
-        source="29 CFR 1910.1000 zinc oxide; AWS fact sheet 25",
-    ),
-    "mould": dict(
-        title="Make the mould and set the pins",
-        do="Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, mark the fill "
-        "line, mark the grip on the body.",
-        watch="Pins stand square to the base and clear of wall and window; none wobbles.",
-        go_on="The body slides in to its mark over the pins without touching one.",
-        caution="Clamp the board to drill it; keep wood dust out of the lungs.",
-        source="common practice",
-    ),
-    "cast": dict(
-        title="Mix and cast",
-        do="Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out "
-        "the air, push the body in to its mark.",
-        watch="A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-        go_on="The level inside stands at the grip mark and the pins still stand square. Cover with plastic, "
-        "keep damp.",
-        caution="Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, "
-        "never sweep (29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and"
-        " burns skin and eyes: gloves, goggles, rinse at once.",
-        source="29 CFR 1926.1153; castable practice",
-    ),
-    "strip": dict(
-        title="Strip the mould",
-        do="Unscrew the frame, lift off the base, leave the pins.",
-        watch="The edge does not crumble under a thumbnail; it rings dull but whole.",
-        go_on="No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
-        caution="Do not lever on the block or on the pins: it is still weak.",
-        source="common practice: after two to three days",
-    ),
-    "trim": dict(
-        title="Trim the block",
-        do="Rasp off flash and the rim round the body while the block is still green, round the edges.",
-        watch="No refractory left outside that would carry the load of a knock.",
-        go_on="Face flat, edges round, pins free at both ends.",
-        caution="Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
-        source="29 CFR 1926.1153",
-    ),
-    "air": dict(
-        title="Air-dry, then gentle warmth",
-        do="Stand it open on all sides, then at most 50 °C (120 °F): lamp, warm room, by the stove.",
-        watch="Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
-        go_on="Two weighings half a day apart differ by less than 0.5 % of its mass.",
-        caution="No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
-        source="common practice: about 16 h of warmth",
-    ),
-    "clear": dict(
-        title="Clear the ports",
-        do="Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
-        watch="Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through "
-        "the inlet.",
-        go_on="Every port passes the drill its full length; count them.",
-        caution="Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR "
-        "1926.1153). Burning wax smokes and flares: melt it out, do not light it.",
-        source="29 CFR 1926.1153; common practice",
-    ),
-    "oven": dict(
-        title="Oven-dry",
-        do="Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
-        watch="A cold mirror or glass held at a port fogs while water still leaves.",
-        go_on="The mirror stays clear and an hour more at heat takes no more mass off.",
-        caution="Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a "
-        "kitchen oven with wax in the ports. Hot steel burns.",
-        source="dry-out practice, 1 h an inch",
-    ),
-    "fire": dict(
-        title="First fire",
-        do="Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
-        watch="White wisps that fade a hand's breadth off the block are steam: hold the temperature until they "
-        "stop. Popping, a ticking sound, flakes or wet edges: stop.",
-        go_on="No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be "
-        "split: after a hold let it cool slowly and go on another day.",
-        caution="Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure "
-        "used. Blower first, then gas; an air-proving switch and a valve that closes when power or air "
-        "fails stand in the gas line, or do not fire. Carbon monoxide kills: outdoors or with wide open "
-        "doors and a CO alarm (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat "
-        "it, P100 respirator when handling. Keep out of the line of the face. Local codes and licensed "
-        "practice decide.",
-        source="29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
-    ),
-}
+    notes: tuple[str, ...] = ()
 
 
 def calendar(
@@ -310,19 +211,13 @@ def calendar(
     for key, by_hand, takes, wait in plan:
         ready = now + datetime.timedelta(hours=wait)
         start = ready if key == "air" else _working_time(ready, takes)
-        now = start + datetime.timedelta(seconds=math.ceil(takes * 60) * 60)  # whole minutes, never less than it takes
-        text = dict(_TEXT[key])
+        now = start + datetime.timedelta(minutes=math.ceil(takes * 60 - 1e-6))  # whole, never less than it takes
+        notes = ("rammed",) if key == "cast" and castable == "phosphate_plastic" else ()
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
-            text["go_on"] += (
-                " Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory."
-            )
+            notes += ("frost",)
         elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
-            text["go_on"] += " Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half."
-        if key == "cast" and castable == "phosphate_plastic":
-            text["do"] = (
-                "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to its mark."
-            )
-        steps.append(Step(key=key, start=start, end=now, work_h=by_hand, wait_h=wait, **text))
+            notes += ("cold",)
+        steps.append(Step(key, start, now, by_hand, wait, notes))
     return tuple(steps)
 
 
@@ -338,11 +233,22 @@ def _working_time(ready, takes):
     return opens + datetime.timedelta(days=1)
 
 
-def calendar_ics(*, steps, stamp_utc, uid, name="Burner: from steel to first fire"):
-    """The steps as an iCalendar text, one event each, local times without zone; the same input gives the same text.
+@dataclass(frozen=True)
+class Event:
+    """What a calendar shows of a step: local times, a title and a text."""
+
+    key: str
+    start: datetime.datetime
+    end: datetime.datetime
+    title: str
+    text: str
+
+
+def calendar_ics(*, events, stamp_utc, uid, name="Burner: from steel to first fire"):
+    """Events as an iCalendar text, local times without zone; the same input gives the same text.
 
     Arguments:
-        steps       of calendar()
+        events      Event, one a step
         stamp_utc   DTSTAMP, "YYYYMMDDTHHMMSSZ"
         uid         what makes the events' ids unique, letters, digits, - and .; the id is <step>-<uid>@burnercalc
     Returns: str with CRLF line ends, lines of at most 75 octets
@@ -371,16 +277,15 @@ def calendar_ics(*, steps, stamp_utc, uid, name="Burner: from steel to first fir
         "CALSCALE:GREGORIAN",
         "X-WR-CALNAME:" + _escape(name),
     ]
-    for step in steps:
-        text = f"{step.do}\nWatch: {step.watch}\nGo on when: {step.go_on}\nCaution: {step.caution}"
+    for event in events:
         lines += [
             "BEGIN:VEVENT",
-            f"UID:{step.key}-{uid}@burnercalc",
+            f"UID:{event.key}-{uid}@burnercalc",
             "DTSTAMP:" + stamp_utc,
-            f"DTSTART:{step.start:%Y%m%dT%H%M%S}",
-            f"DTEND:{step.end:%Y%m%dT%H%M%S}",
-            "SUMMARY:" + _escape(step.title),
-            "DESCRIPTION:" + _escape(text),
+            f"DTSTART:{event.start:%Y%m%dT%H%M%S}",
+            f"DTEND:{event.end:%Y%m%dT%H%M%S}",
+            "SUMMARY:" + _escape(event.title),
+            "DESCRIPTION:" + _escape(event.text),
             "END:VEVENT",
         ]
     lines.append("END:VCALENDAR")

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..physics import chamber as physics
-from ..physics import linings, shapes
+from ..physics import chamber_walls, linings
 from ..physics.chamber import ChamberHeat
 from ..physics.metals import melt_state
 from .shop import Shop
@@ -15,7 +15,7 @@ class Chamber:
     """`heat`: all that the chamber asks for, with its wall and heat-up; the rest are its figures."""
 
     heat: ChamberHeat
-    walls: shapes.Wall
+    walls: chamber_walls.Wall
     volume_m3: float
     wall_loss_W: float
     opening_loss_W: float
@@ -34,13 +34,15 @@ def walls(
     chamber_height: float,
     chamber_diameter: float,
     opening_area: float,
-) -> shapes.Wall:
+) -> chamber_walls.Wall:
     """The walls alone. Raises InputError for an opening that does not fit."""
     if chamber_shape == "box":
-        return shapes.box_chamber(
+        return chamber_walls.box_chamber(
             length_m=chamber_length, width_m=chamber_width, height_m=chamber_height, opening_area_m2=opening_area
         )
-    return shapes.cylinder_chamber(diameter_m=chamber_diameter, length_m=chamber_length, opening_area_m2=opening_area)
+    return chamber_walls.cylinder_chamber(
+        diameter_m=chamber_diameter, length_m=chamber_length, opening_area_m2=opening_area
+    )
 
 
 def chamber(

@@ -6,11 +6,11 @@ from math import pi
 
 from ..constants import ATM_PA
 from ..errors import InputError, InputErrors, require
+from .chamber_walls import box_area_m2, box_chamber, cylinder_area_m2, cylinder_chamber
 from .heatup import HeatUp, heat_up
 from .linings import material
 from .metals import metal_heat_J_kg
 from .openings import opening_loss_W
-from .shapes import box_area_m2, box_chamber, cylinder_area_m2, cylinder_chamber
 from .walls import SteadyWall, steady_wall, still_air
 
 # Gross firing rate per chamber volume of small blown forges and crucible furnaces. Common practice: hobby burners of

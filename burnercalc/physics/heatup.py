@@ -35,7 +35,7 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
     the cell, so heat is kept to rounding although the heat capacity changes.
 
     Arguments:
-        wall              shapes.Wall
+        wall              chamber_walls.Wall
         layers            as in walls.steady_wall
         hot_face_temp_K   hot face              [K]
         ambient_temp_K    shop, and the lining at the start   [K]

@@ -83,7 +83,7 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
     The shell temperature is bracketed between air and hot face; each trial marches from the shell to the hot face.
 
     Arguments:
-        wall             shapes.Wall
+        wall             chamber_walls.Wall
         layers           tuple of (linings.Material, thickness_m) from the hot face out
         hot_face_temp_K  [K]   above ambient, within the table of linings.py
         ambient_temp_K   [K]

@@ -155,7 +155,7 @@ def _pitches(face, say, text, away, body_x, body_y):
     if len(face.row_counts) > 1:
         (x, y1), y2 = face.ports[firsts[1] - 1], face.ports[firsts[1]][1]
         words, ends, offset = say.length(y2 - y1), (x * MM, y1 * MM, x * MM, y2 * MM), -(away + body_x - x * MM)
-        # A text longer than its line stands past the second end: above if that leaves the setback's clear, else below.
+        # A text longer than its line stands past the second end: above, where the setback's is clear of it, else below.
         if y2 * MM + Text(0.0, 0.0, words, text).width + text > body_y + away:
             ends, offset = (*ends[2:], *ends[:2]), -offset
         shapes += dimension(*ends, offset, words, text)

@@ -18,7 +18,7 @@ class Rows:
 
 @dataclass(frozen=True)
 class Plot:
-    """Data of a chart: both axes' ranges, (xs, ys) or (xs, low ys, high ys) of each declared series, and the mark."""
+    """Data of a chart: ranges of both axes, (xs, ys) or (xs, low ys, high ys) of each series, the design's mark."""
 
     x: tuple[float, float]
     y: tuple[float, float]

@@ -8,8 +8,8 @@ from attack.hostile import good
 from burnercalc import worker
 from burnercalc.design import Design, read
 from burnercalc.link import from_link, to_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
-from burnercalc.solve import solve
 
 
 def design(rng):
@@ -72,21 +72,25 @@ def _laws(d, answers, result, must):
     must(isclose(gas * answers["gross_heating_value"], answers["firing_rate_gross"], rel_tol=1e-9), "heat of the gas")
     must(answers["firing_rate_net"] <= answers["firing_rate_gross"], "net above gross")
     must(isclose(air / gas, answers["air_fuel_ratio_volume"], rel_tol=1e-6), "air to gas")
-    must(answers["port_count"] == len(result.ports), "number of ports")
+    must(answers["port_count"] == len(result.part("face").ports), "number of ports")
     must(
-        isclose(answers["port_area"], len(result.ports) * 3.141592653589793 / 4 * d.port_diameter**2, rel_tol=1e-9),
+        isclose(
+            answers["port_area"],
+            len(result.part("face").ports) * 3.141592653589793 / 4 * d.port_diameter**2,
+            rel_tol=1e-9,
+        ),
         "port area",
     )
     shares = result.port_flow_shares
     must(isclose(sum(shares) / len(shares), 1, rel_tol=1e-6) and min(shares) >= 0, "shares of the flow")
     half = d.body_length / 2 - d.setback, d.body_width / 2 - d.setback
-    reach = max(hypot(x, y) for x, y in result.ports) if d.body_kind == "pipe" else 0.0
+    reach = max(hypot(x, y) for x, y in result.part("face").ports) if d.body_kind == "pipe" else 0.0
     inside = (
         reach + d.port_diameter / 2 <= half[0] + 1e-9
         if d.body_kind == "pipe"
         else all(
             abs(x) + d.port_diameter / 2 <= half[0] + 1e-9 and abs(y) + d.port_diameter / 2 <= half[1] + 1e-9
-            for x, y in result.ports
+            for x, y in result.part("face").ports
         )
     )
     must(inside or result.checks["ports_inside"].verdict == "stop", "ports outside the window")

@@ -7,8 +7,8 @@ from attack.hostile import hostile
 
 from burnercalc import worker
 from burnercalc.files import FILES
+from burnercalc.result import solve
 from burnercalc.settings import SETTINGS
-from burnercalc.solve import solve
 from burnercalc.units import DIMENSIONS
 
 LONGEST_REFUSAL = 60_000

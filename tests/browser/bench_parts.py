@@ -3,11 +3,12 @@
 import json
 import time
 
+from burnercalc.solve import CHAPTERS
+
 from burnercalc import solve as whole
 from burnercalc.design import Design
 from burnercalc.physics import combustion, fuels
 from burnercalc.result import Result
-from burnercalc.solve import CHAPTERS
 
 ROUNDS = 15
 times = {}

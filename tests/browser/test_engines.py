@@ -20,7 +20,7 @@ from selenium.webdriver.common.keys import Keys
 import build
 from burnercalc.design import Design
 from burnercalc.link import to_link
-from burnercalc.solve import solve
+from burnercalc.result import solve
 
 WIDTH, HEIGHT = 412, 915
 BARE = "manifest.webmanifest"  # a file of the site that is no page

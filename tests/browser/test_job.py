@@ -12,8 +12,8 @@ from pdf_reader import pages
 import build
 from burnercalc.design import Design
 from burnercalc.link import from_link, to_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
-from burnercalc.solve import solve
 
 
 def settle(page):

@@ -97,11 +97,10 @@ def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
     )
 
     def outside(t):
-        length, width, height = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
-        level = length * width
-        flat = level / (2 * (length + width))
-        sides = 2 * (length + width) * height - opening_area_m2
-        return (("vertical", height, sides), ("up", flat, level), ("down", flat, level))
+        long, wide, high = length_m + 2 * t, width_m + 2 * t, height_m + 2 * t
+        top = long * wide
+        flat = top / (2 * (long + wide))
+        return (("vertical", high, 2 * (long + wide) * high - opening_area_m2), ("up", flat, top), ("down", flat, top))
 
     return Wall(area - opening_area_m2, 4 * (length_m + width_m + height_m), 8, 0.0, 0.0, outside)
 
@@ -123,8 +122,8 @@ def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
     )
 
     def outside(t):
-        d, length = diameter_m + 2 * t, length_m + 2 * t
-        return (("cylinder", d, pi * d * length), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
+        d, long = diameter_m + 2 * t, length_m + 2 * t
+        return (("cylinder", d, pi * d * long), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
 
     return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside)
 

@@ -7,8 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdf_reader import pages, picture
 
-from burnercalc.drawing import flow as flow_module
-from burnercalc.drawing.flow import (
+from burnercalc.drawing import text_pages
+from burnercalc.drawing.pdf import write_document_pdf
+from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
+from burnercalc.drawing.text_pages import (
     QR,
     Caution,
     Columns,
@@ -22,8 +24,6 @@ from burnercalc.drawing.flow import (
     figure_ratio,
     flow,
 )
-from burnercalc.drawing.pdf import write_document_pdf
-from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
 from burnercalc.errors import InputError
 
 LINK = "https://example.org/#v=1&rows=3&port_diameter=5/16in"
@@ -155,12 +155,12 @@ def test_the_same_bytes_twice_and_refusals():
 @given(drawings, st.floats(20, 300), st.floats(20, 300))
 def test_the_ratio_is_the_first_at_which_the_reduced_drawing_fits(drawing, width, height):
     def fits(ratio):
-        x1, y1, x2, y2 = flow_module._reduced(drawing, ratio).bounds()
+        x1, y1, x2, y2 = text_pages._reduced(drawing, ratio).bounds()
         return x2 - x1 <= width and y2 - y1 <= height
 
-    expected = next((ratio for ratio in flow_module.RATIOS if fits(ratio)), None)
+    expected = next((ratio for ratio in text_pages.RATIOS if fits(ratio)), None)
     if expected is None:
         with pytest.raises(InputError):
-            flow_module.figure_ratio(drawing, width, height)
+            text_pages.figure_ratio(drawing, width, height)
     else:
-        assert flow_module.figure_ratio(drawing, width, height) == expected
+        assert text_pages.figure_ratio(drawing, width, height) == expected

@@ -1,1 +1,0 @@
-"""From a design to answers, checks, tables and charts, one chapter of the job a module."""

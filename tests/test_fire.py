@@ -1,0 +1,174 @@
+"""The room Fire through solve(): the days by hand, the care at each step, the air it cures in, and the chart of drying."""
+
+import pytest
+
+from burnercalc import Design, solve
+
+H, IN = 3600.0, 0.0254
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+def kelvin(degF):
+    return (degF + 459.67) / 1.8
+
+
+# The days
+
+
+def test_the_days_by_hand():
+    """2 1/2 in of dense castable at 60 degF. Weld 3, mould 1 1/2, cast 1 h; 48 h to cure; strip and trim 1/2 h each; 24 h
+    of air, 60 to 120 degF at 25 an hour and 16 h there; clear 1/2 h; oven 240 degF at 75, 2 1/2 h, down at 100: 8.1 h, no
+    longer to be had that day; first fire 540 at 75, 2 1/2 h, 400 at 75, 2 1/2 h, 1250 at 150: 25.87 h from the next."""
+    rows = solved().tables["days"].rows
+    assert [row[2] for row in rows] == [
+        "day 1, 09:00",
+        "day 1, 12:00",
+        "day 1, 13:30",
+        "day 3, 14:30",
+        "day 3, 15:00",
+        "day 3, 15:30",
+        "day 5, 09:54",
+        "day 6, 09:00",
+        "day 7, 09:00",
+    ]
+    hours = [3, 1.5, 1, 0.5, 0.5, 42.4, 0.5, 8.1, 7.2 + 2.5 + 400 / 75 + 2.5 + 1250 / 150]
+    assert [row[3] / H for row in rows] == pytest.approx(hours, abs=1 / 60)
+    assert [row[4] / H for row in rows] == pytest.approx([3, 1.5, 1, 0.5, 0.5, 0, 0.5, 0, 0])
+    assert [row[0] for row in rows] == list(range(1, 10))
+    assert solved()["days_in_all"] == 8
+
+
+def test_waits_by_hand():
+    """The larger of the least hold and so many hours an inch; curing and air half as long again when cold or damp."""
+    r = solved()
+    assert (r["strip_after"], r["air_dry"], r["warm"]) == pytest.approx((48 * H, 24 * H, 16 * H))
+    assert r["oven_hold"] == pytest.approx(2.5 * H) and r["oven_temperature"] == pytest.approx(kelvin(300))
+    assert r["first_fire_time"] == pytest.approx((7.2 + 2.5 + 400 / 75 + 2.5 + 1250 / 150) * H)
+    thick = solved(block_thickness="4 in", body_depth="6 in")
+    assert thick["air_dry"] == pytest.approx(32 * H) and thick["warm"] == pytest.approx(25.6 * H)
+    assert thick["oven_hold"] == pytest.approx(4 * H) and thick["strip_after"] == 48 * H
+    for texts in ({"ambient_temperature": "45 degF"}, {"damp_air": "yes"}):
+        slow = solved(**texts)
+        assert slow["strip_after"] == pytest.approx(72 * H) and slow["air_dry"] == pytest.approx(36 * H)
+    both = solved(ambient_temperature="45 degF", damp_air="yes")
+    assert both["strip_after"] == pytest.approx(108 * H)
+    # Twice the water: 2 h an inch, 4 h at least.
+    assert solved(refractory="insulating_castable")["oven_hold"] == pytest.approx(5 * H)
+
+
+def test_a_batch_takes_its_hours_each_and_its_mould_once():
+    """Three burners: weld 9 h, mould 1 1/2 h on the next day, cast 3 h, strip 1 1/2 h."""
+    rows = solved(batch_size="3").tables["days"].rows
+    assert [row[4] / H for row in rows[:5]] == pytest.approx([9, 1.5, 3, 1.5, 1.5])
+    assert [row[2] for row in rows[:3]] == ["day 1, 09:00", "day 2, 09:00", "day 2, 10:30"]
+
+
+def test_dates_follow_the_first_day():
+    r = solved(start_date="2026-03-02")
+    assert [row[2] for row in r.tables["days"].rows][:4:3] == ["Mon 2026-03-02, 09:00", "Wed 2026-03-04, 14:30"]
+    assert r["days_in_all"] == 8
+
+
+# Words at the steps
+
+
+@pytest.mark.parametrize(
+    "step, words",
+    [
+        ("Weld the body", "galvanised"),
+        ("Mix and cast", "1926.1153"),
+        ("Mix and cast", "alkaline"),
+        ("Trim the block", "silica"),
+        ("Clear the ports", "silica"),
+        ("Oven-dry", "Steam"),
+        ("First fire", "leak-test"),
+        ("First fire", "Carbon monoxide"),
+        ("First fire", "air-proving"),
+        ("First fire", "closes when power"),
+        ("First fire", "Ceramic fibre"),
+        ("First fire", "Local codes"),
+    ],
+)
+def test_the_caution_stands_at_the_step(step, words):
+    care = {row[0]: row for row in solved().tables["care"].rows}
+    assert words in care[step][2] and care[step][1] and care[step][3]
+
+
+def test_a_plastic_is_rammed_without_water():
+    """It comes ready from the bag; telling anyone to weigh water would spoil it."""
+    do = solved(refractory="phosphate_plastic").tables["care"].rows[2][1]
+    assert do.startswith("Ram the plastic") and "no water" in do and "Weigh" not in do
+    assert solved().tables["care"].rows[2][1].startswith("Weigh dry mix and water")
+
+
+def test_cold_and_frost_are_said_at_the_cast():
+    def go_on(degF, step=2):
+        return solved(ambient_temperature=f"{degF} degF").tables["days"].rows[step][6]
+
+    assert "do not cast" in go_on(40) and "slowly" not in go_on(40)
+    assert "hardens slowly" in go_on(45) and "do not cast" not in go_on(45)
+    assert "hardens slowly" in go_on(40, step=3)
+    assert not any(word in go_on(51) for word in ("slowly", "do not cast"))
+
+
+# The air it cures in
+
+
+@pytest.mark.parametrize(
+    "texts, verdict, words",
+    [
+        ({"ambient_temperature": "50.1 degF"}, "good", "50 °F is warm enough to cure in."),
+        ({"ambient_temperature": "49.9 degF"}, "caution", "At 50 °F it hardens slowly; the waits are stretched."),
+        ({"ambient_temperature": "41.1 degF"}, "caution", "hardens slowly"),
+        ({"ambient_temperature": "40.9 degF"}, "stop", "do not cast: below 41 °F it does not set well"),
+        ({"damp_air": "yes"}, "caution", "Damp air dries slowly; the waits are stretched."),
+        ({"damp_air": "yes", "ambient_temperature": "45 degF"}, "caution", "At 45 °F it hardens slowly"),
+        ({"damp_air": "yes", "ambient_temperature": "35 degF"}, "stop", "do not cast"),
+    ],
+)
+def test_air_for_curing(texts, verdict, words):
+    check = solved(**texts).checks["curing_air"]
+    assert check.verdict == verdict and words in check.text
+    assert check.limit == pytest.approx(kelvin(50)) and check.value == pytest.approx(
+        kelvin(float(texts.get("ambient_temperature", "60 degF").split()[0]))
+    )
+    cures = {change.setting for change in check.changes}
+    assert cures == ({"ambient_temperature"} if "ambient_temperature" in texts and verdict != "good" else set()) | (
+        {"damp_air"} if "damp_air" in texts else set()
+    )
+
+
+# Drying
+
+
+def test_stages_of_drying():
+    rows = solved().tables["drying"].rows
+    assert [row[0] for row in rows] == ["cure", "air", "warm", "oven", "fire", "fire", "service"]
+    assert [row[1] for row in rows] == ["", "", "25 °F/h", "75 °F/h", "75 °F/h", "75 °F/h", "150 °F/h"]
+    assert [row[2] for row in rows[2:]] == pytest.approx([kelvin(t) for t in (120, 300, 600, 1000, 2250)])
+    assert [row[3] / H for row in rows] == pytest.approx([48, 24, 16, 2.5, 2.5, 2.5, 0])
+    assert solved(units="mm").tables["drying"].rows[3][1] == "41.7 K/h"
+
+
+def test_chart_of_drying():
+    """From 60 degF, on to working heat; the axes leave room for it; the sentence names what the chart shows."""
+    r = solved()
+    times, temps = r.charts["drying"].plot.series["temperature"]
+    assert (times[0], temps[0]) == (0, pytest.approx(kelvin(60))) and max(temps) == pytest.approx(kelvin(2250))
+    assert temps[1] == pytest.approx(kelvin(120)) and times[1] == pytest.approx(2.4 * H)
+    assert r.charts["drying"].plot.x == (0, times[-1])
+    assert r.charts["drying"].plot.y == pytest.approx((min(temps) - 10, max(temps) + 50))
+    assert r.charts["drying"].sentence == (
+        "Gentle warmth, then the oven at 300 °F for 2.5 h, then the first fire in 25.9 h."
+    )
+
+
+def test_common_practice_days():
+    """Strip after two to three days, about 16 h of gentle warmth, then 300 degF for 2 to 2 1/2 h, 1 h an inch."""
+    r = solved(block_thickness="2 3/4 in", grip="3/4 in", chamber_temperature="2300 degF")
+    assert 48 <= r["strip_after"] / H <= 72 and r["oven_temperature"] == pytest.approx(kelvin(300))
+    assert r["warm"] / H == pytest.approx(17.6)  # 6.4 h an inch, 16 h at 2 1/2 in
+    assert r["oven_hold"] / H == pytest.approx(2.75)

@@ -1,0 +1,311 @@
+"""The house itself: parts say what they touch, words are declared once, things are worked out on demand, order is free."""
+
+import dataclasses
+import inspect
+import itertools
+import random
+import typing
+
+import pytest
+from designs import FAR_APART
+
+from burnercalc import Design, catalogue, checks, solve, views
+from burnercalc.burner import Burner, needs
+from burnercalc.catalogue import forms
+from burnercalc.catalogue.sentences import Said, said, slots_of, written
+from burnercalc.checks.judge import VERDICTS, Judged, judge, ladder
+from burnercalc.parts import PARTS
+from burnercalc.rooms import ROOMS
+from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.sources import TRUST, Source
+
+KINDS = ("ANSWERS", "CHECKS", "TABLES", "CHARTS", "DRAWINGS")
+
+
+def annotations(function):
+    return typing.get_type_hints(function)
+
+
+# Parts
+
+
+@pytest.mark.parametrize("name", PARTS)
+def test_a_part_says_what_it_may_touch(name):
+    """Each argument is a setting or a part, a part with its record's type; the record is frozen and typed."""
+    assert name not in BY_KEY
+    function, hints = PARTS[name], annotations(PARTS[name])
+    assert function.__name__ == name and function.__module__ == f"burnercalc.parts.{name}"
+    record = hints["return"]
+    assert dataclasses.is_dataclass(record) and record.__dataclass_params__.frozen
+    assert record.__module__ == function.__module__
+    for argument in needs(function):
+        assert argument in BY_KEY or argument in PARTS, f"{name} takes {argument}"
+        assert argument in hints, f"{argument} of {name} has no type"
+        if argument in PARTS:
+            assert hints[argument] is annotations(PARTS[argument])["return"]
+
+
+def test_parts_stand_on_each_other_without_a_circle():
+    done = set()
+    while len(done) < len(PARTS):
+        ready = {name for name in PARTS if {n for n in needs(PARTS[name]) if n in PARTS} <= done} - done
+        assert ready, set(PARTS) - done
+        done |= ready
+
+
+@pytest.mark.parametrize("registry", [checks.CHECKS, views.TABLES, views.CHARTS, views.DRAWINGS])
+def test_verdicts_and_views_say_what_they_may_touch(registry):
+    for key, function in registry.items():
+        for argument in needs(function):
+            assert argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers"), (key, argument)
+            assert argument in annotations(function), (key, argument)
+            if argument in PARTS:
+                assert annotations(function)[argument] is annotations(PARTS[argument])["return"]
+
+
+def test_records_cannot_be_written_to():
+    result = solve(Design.from_texts({}))
+    with pytest.raises(AttributeError):
+        result.round = True
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        result.part("face").port_count = 1
+    with pytest.raises(TypeError):
+        result.answers["port_count"] = 1
+
+
+# The catalogue
+
+
+def test_each_key_is_declared_once_in_a_room():
+    for kind in KINDS:
+        declared = getattr(catalogue, kind)
+        assert all(key == one.key and one.room in ROOMS for key, one in declared.items())
+    assert {setting.room for setting in SETTINGS} == set(ROOMS)
+    assert not set(catalogue.ANSWERS) & set(BY_KEY)
+    # A chart, a setting and a drawing that is shown are each an id on the page.
+    ids = [*BY_KEY, *catalogue.CHARTS, "face", "section"]
+    assert len(ids) == len(set(ids)) and not set(catalogue.CHARTS) & set(catalogue.DRAWINGS)
+
+
+def test_every_answer_is_an_attribute_of_its_part():
+    for answer in catalogue.ANSWERS.values():
+        part, attribute = answer.at.split(".")
+        record = annotations(PARTS[part])["return"]
+        assert attribute in {field.name for field in dataclasses.fields(record)} | set(dir(record)), answer.at
+
+
+def test_inputs_are_settings_and_answers():
+    for answer in catalogue.ANSWERS.values():
+        unknown = set(answer.inputs) - set(BY_KEY) - set(catalogue.ANSWERS)
+        assert not unknown and answer.inputs and answer.key not in answer.inputs, (answer.key, unknown)
+        assert len(set(answer.inputs)) == len(answer.inputs)
+
+
+def test_each_room_opens_with_a_few_answers():
+    for room in ROOMS:
+        first = [answer.key for answer in catalogue.ANSWERS.values() if answer.room == room and answer.near == "first"]
+        assert 3 <= len(first) <= 6, (room, first)
+
+
+def _sources(value):
+    if isinstance(value, Source):
+        yield value
+    elif dataclasses.is_dataclass(value):
+        for field in dataclasses.fields(value):
+            yield from _sources(getattr(value, field.name))
+
+
+def test_a_source_has_one_trust():
+    said_so = {}
+    for kind in KINDS:
+        for declared in getattr(catalogue, kind).values():
+            for source in _sources(declared):
+                assert source.trust in TRUST
+                assert said_so.setdefault(source.text, source.trust) == source.trust, source.text
+
+
+def test_joined_sources_are_no_surer_than_the_less_sure():
+    one, other = Source("a book", "published"), Source("a habit", "common practice")
+    assert (one & other).trust == (other & one).trust == "common practice"
+    assert (
+        str(one) == "a book (published)" and str(Source("a habit, common practice", "common practice")).count("(") == 0
+    )
+
+
+def test_cures_are_settings():
+    for check in catalogue.CHECKS.values():
+        assert all(setting in BY_KEY for setting, _ in check.cures), check.key
+
+
+# Sentences
+
+
+def test_slots_are_typed_and_in_the_readers_units():
+    sentence = "{rate:power 2} at {pressure:supply}, {share:percent 1} over {times:.1f} times {name}"
+    slots = {"rate": 29307.1, "pressure": 1743.6, "share": 0.0314, "times": 2.44, "name": "x"}
+    assert written(sentence, slots, "in") == "100 kBtu/h at 7.00 in H₂O, 3.1 % over 2.4 times x"
+    assert written(sentence, slots, "mm") == "29 kW at 17.4 mbar, 3.1 % over 2.4 times x"
+    assert slots_of("{rate:power 2} of {name}") == {("rate", "power 2"), ("name", "")}
+    with pytest.raises(KeyError):
+        written("{nothing:power}", {}, "in")
+
+
+def sentences(kind, declared):
+    """Every declared sentence with cases: {(kind, key, field, case): sentence}."""
+    for field in dataclasses.fields(declared):
+        words = getattr(declared, field.name)
+        if field.name in ("cases", "words", "title", "description"):
+            for case, sentence in (words if not isinstance(words, str) else {"": words}).items():
+                yield (kind, declared.key, field.name, case), sentence
+
+
+def apart(ours, theirs):
+    """Where two catalogues do not say the same things: keys that only one has, and sentences whose slots differ."""
+    mine, other = ({key: slots_of(text) for kind in KINDS for one in book[kind].values()
+                    for key, text in sentences(kind, one)} for book in (ours, theirs))  # fmt: skip
+    return sorted(key for key in mine.keys() | other.keys() if mine.get(key) != other.get(key))
+
+
+def test_a_second_language_would_have_to_agree():
+    """The same keys and slots; a translation that drops a case or misspells a slot is found."""
+    book = {kind: dict(getattr(catalogue, kind)) for kind in KINDS}
+    assert apart(book, book) == []
+    key, check = next((key, check) for key, check in book["CHECKS"].items() if "{" in check.cases.get("good", ""))
+    wrong = {**check.cases, "good": check.cases["good"].replace("{", "{x")}
+    other = {**book, "CHECKS": {**book["CHECKS"], key: dataclasses.replace(check, cases=wrong)}}
+    assert apart(book, other) == [("CHECKS", key, "cases", "good")]
+    less = {name: text for name, text in check.cases.items() if name != "good"}
+    other = {**book, "CHECKS": {**book["CHECKS"], key: dataclasses.replace(check, cases=less)}}
+    assert apart(book, other) == [("CHECKS", key, "cases", "good")]
+
+
+def test_texts_are_whole_sentences():
+    for check in catalogue.CHECKS.values():
+        for case, sentence in check.cases.items():
+            assert sentence[0].isupper() or sentence[0] in "{1", (check.key, case)
+            assert sentence.endswith("."), (check.key, case)
+
+
+@pytest.mark.parametrize("name", FAR_APART)
+def test_no_word_but_values_depends_on_the_design(name):
+    """What is declared is the very declaration of the catalogue; slots filled, nothing left open."""
+    result = solve(Design.from_texts(FAR_APART[name]))
+    for kind in ("answers", "checks", "tables", "charts"):
+        for key, thing in getattr(result, kind).items():
+            assert thing.declared is getattr(catalogue, kind.upper())[key]
+    said_here = [check.text for check in result.checks.values()]
+    said_here += [chart.sentence for chart in result.charts.values()]
+    said_here += [answer.value for answer in result.answers.values() if isinstance(answer.value, str)]
+    assert not [text for text in said_here if "{" in text or "}" in text or "None" in text or not text.strip()]
+
+
+# The ladder
+
+
+@pytest.mark.parametrize(
+    "value, good, stop, verdict",
+    [(5, 5, 2, "good"), (4.9, 5, 2, "caution"), (2, 5, 2, "caution"), (1.9, 5, 2, "stop"), (2, 2, 5, "good"),
+     (2.1, 2, 5, "caution"), (5, 2, 5, "caution"), (5.1, 2, 5, "stop"), (-9, 0, float("-inf"), "caution"),
+     (9, 0, float("inf"), "caution"), (0, 0, 0, "good"), (-1, 0, 0, "stop")],
+)  # fmt: skip
+def test_the_ladder(value, good, stop, verdict):
+    assert ladder(value, good=good, stop=stop) == verdict
+
+
+def test_within_the_slack_of_a_limit_counts_as_at_it():
+    assert ladder(5 - 1e-10, good=5, stop=2, slack=1e-9) == "good"
+    assert ladder(2 - 1e-10, good=5, stop=2, slack=1e-9) == "caution"
+    assert ladder(5 - 1e-8, good=5, stop=2, slack=1e-9) == "caution"
+    assert ladder(2 + 1e-10, good=2, stop=5, slack=1e-9) == "good"
+
+
+def test_judging_names_the_sentence_and_fills_its_slots():
+    assert judge(3, good=5, stop=2, missing=2) == Judged("caution", 3, 5, ("caution",), {"missing": 2})
+    assert judge(6, good=5, stop=2, case=("enough", "more")).cases == ("enough", "more")
+
+
+# On demand, in any order
+
+
+class Counting(Burner):
+    """A burner that remembers which parts it made."""
+
+    def made(self):
+        return set(self._made)
+
+
+def test_one_drawing_makes_only_what_it_needs():
+    design = Design.from_texts({"firing_rate": "100 kBtu/h"})
+    result = solve(design)
+    assert result.drawings["template"].shapes
+    assert set(result.parts._made) == {"body", "face"}
+    result = solve(design)
+    assert result["port_area"] > 0 and set(result.parts._made) == {"face"}
+    result = solve(design)
+    assert result.checks["curing_air"].verdict and set(result.parts._made) == {"shop"}
+
+
+def everything(result, order):
+    """{(kind, key): what it says}, looked at in an order of one's own."""
+    found = {}
+    for kind, key in order:
+        thing = getattr(result, kind).get(key)
+        match kind:
+            case "answers":
+                found[kind, key] = thing.value, thing.band
+            case "checks":
+                found[kind, key] = thing and (thing.verdict, thing.value, thing.text, thing.changes)
+            case "tables":
+                found[kind, key] = thing.title, thing.rows
+            case "charts":
+                found[kind, key] = thing.sentence, thing.plot
+            case "drawings":
+                found[kind, key] = thing.title, thing.description, thing.shapes
+    return found
+
+
+@pytest.mark.parametrize("name", ["default", "round", "house gas, metric"])
+def test_no_order_of_looking_changes_anything(name):
+    design = Design.from_texts(FAR_APART[name])
+    order = [(kind.lower(), key) for kind in KINDS for key in getattr(catalogue, kind)]
+    straight = everything(solve(design), order)
+    assert len(straight) == len(order)
+    for seed in range(3):
+        mixed = random.Random(seed).sample(order, len(order))
+        assert everything(solve(design), mixed) == straight
+
+
+@pytest.mark.parametrize("one, other", list(itertools.pairwise(ROOMS)))
+def test_two_rooms_can_change_places(one, other):
+    """The catalogue collected with two neighbours swapped holds the same declarations; only their order is another."""
+    names = list(ROOMS)
+    at = names.index(one)
+    names[at], names[at + 1] = other, one
+    for kind in KINDS[:-1]:
+        swapped = catalogue._collected(kind, tuple(names))
+        assert swapped == getattr(catalogue, kind)
+
+
+def test_parts_can_change_places_in_their_list():
+    design = Design.from_texts({})
+    plain = {answer.key: answer.value for answer in solve(design).answers.values()}
+    burner = Burner(design.value)
+    for name in reversed(PARTS):
+        burner.part(name)
+    result = solve(design)
+    result.parts._made.update(burner._made)
+    assert {answer.key: answer.value for answer in result.answers.values()} == plain
+
+
+def test_an_answer_that_is_not_finite_is_our_fault(monkeypatch):
+    def broken(body_kind: str) -> object:
+        return dataclasses.make_dataclass("Broken", ["port_count"])(float("nan"))
+
+    monkeypatch.setitem(PARTS, "face", broken)
+    with pytest.raises(ArithmeticError, match="port_count"):
+        solve(Design.from_texts({}))["port_count"]
+
+
+def test_words_of_parts_are_cases():
+    assert said("one", rate=1) == Said("one", {"rate": 1})
+    assert inspect.isclass(forms.Answer) and set(VERDICTS) == {"good", "caution", "stop"}
