@@ -1,15 +1,19 @@
 """A short slice of the standing attack, the same each time; at length it runs as `build.py attack`."""
 
+import re
+
 import pytest
+from attack import agree
 from attack.judge import attack
 from attack.run import TARGETS, main
 
 from burnercalc import units
+from burnercalc.settings import SETTINGS
 
 
 @pytest.mark.parametrize(
     "target, trials",
-    [("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400), ("designs", 2000), ("requests", 60)],
+    [("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400), ("designs", 2000), ("requests", 30)],
 )
 def test_finds_nothing(target, trials):
     tally = attack(target, TARGETS[target][0], seed="slice", trials=trials)
@@ -66,12 +70,25 @@ def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
     pytest.fail(f"{target} did not see {place} broken")
 
 
+def spellings(setting):
+    """The default and the ends of a setting in every form that a keyboard, a paste or a bare field makes of them."""
+    bare = re.sub(r"[^0-9]+$", "", setting.default)
+    known = {setting.default, setting.low, setting.high, *(value for pair in setting.choices for value in pair)}
+    swaps = (("", ""), (" ", ""), (" ", "\u00a0"), (".", ","), ("in", "IN"), ("deg", "°"))
+    forms = {text.replace(*swap) for text in known for swap in swaps}
+    return forms | {bare, bare.replace(" ", "\u2009"), f"−{bare}"}
+
+
+@pytest.mark.parametrize("setting", SETTINGS, ids=lambda setting: setting.key)
+def test_every_spelling_means_the_same_at_every_entrance(setting):
+    for text in sorted(spellings(setting)):
+        agree.judge(setting.key, text)
+
+
 NEVER = ["9in*9**9**9", "9 in/0", "(" * 150, "9 " + "i" * 40000, "1'000 m", "9 1 in", "9 in!", "9\x00in", "9 -1/2 in"]
 
 
 @pytest.mark.parametrize("text", NEVER, ids=lambda text: ascii(text[:20]))
 def test_what_broke_it_once_is_refused_at_every_entrance(text):
-    from attack import agree
-
     agree.judge("body_length", text, slow=True)
     assert agree.python({"body_length": text}) is agree.page({"body_length": text}) is None

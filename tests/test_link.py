@@ -32,6 +32,7 @@ KEPT = [
         {"units": "mm", "firing_rate": 25000.0, "ambient_temperature": 278.15},
     ),
     ("v=1&inlet=1-1/2&pattern=straight&altitude=5000ft", {"inlet": "1-1/2", "altitude": 1524.0}),
+    ("#v=1&waste_allowance=0.2%25&cylinder_fill=50%25", {"waste_allowance": 0.002, "cylinder_fill": 0.5}),
 ]
 
 
