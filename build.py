@@ -2,7 +2,8 @@
 """Set up, build, serve, test and time burnercalc; needs Python 3.11 or newer and nothing else.
 
 python3 build.py serve [--lan] [--port N]   build the site if it is stale, and serve it
-python3 build.py test [pytest arguments]    the same, then run every test, the browser ones too
+python3 build.py check                      format, lint, types and layers: the fast look before a commit
+python3 build.py test [pytest arguments]    check, build, then run every test, the browser ones too
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
 python3 build.py attack [--minutes N]       attack the package with seeded random input
@@ -213,8 +214,29 @@ def serve(port, lan):
         say("")
 
 
-def test(arguments):
+# What is looked at before any test: name, then a module of .venv and its arguments
+CHECKS = {
+    "format": ("ruff", "format", "--check", "--quiet", "."),
+    "lint": ("ruff", "check", "--quiet", "."),
+    "types": ("mypy", "--no-error-summary"),
+    "layers": ("pytest", "-q", "--no-header", "-p", "no:cacheprovider", "tests/test_layers.py"),
+}
+
+
+def passes(name, folder=ROOT):
+    """Whether the sources in a folder pass one of the checks; what does not pass is printed."""
+    environment = {**os.environ, "PYTHONPATH": str(folder)}
+    return subprocess.run([PYTHON, "-m", *CHECKS[name]], cwd=folder, env=environment).returncode == 0
+
+
+def check():
     set_up(TEST_LOCK)
+    if failed := [name for name in CHECKS if not passes(name)]:
+        stop(f"{', '.join(failed)} must be mended, see above")
+
+
+def test(arguments):
+    check()
     build()
     run(PYTHON, "tests/browser/engines.py", "chromium")
     run(PYTHON, "-m", "pytest", *arguments)
@@ -245,6 +267,7 @@ def main():
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     for name, text in (
         ("build", "write dist/"),
+        ("check", "look at format, lint, types and layers"),
         ("bench", "print sizes and times"),
         ("lock", "rewrite the lock files"),
         ("docs", "rewrite the tables of README.md"),
@@ -261,6 +284,8 @@ def main():
     match options.command:
         case "serve":
             serve(options.port, options.lan)
+        case "check":
+            check()
         case "test":
             test(rest)
         case "attack":

@@ -1,14 +1,18 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
+from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
 from functools import cache
 from html import escape
 from math import ceil
+from typing import Any, Self
 
 from . import rules, units
 from .errors import InputError, InputErrors
 from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
-from .settings import BY_KEY, SETTINGS
+from .settings import BY_KEY, SETTINGS, Setting
+
+Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
 MOST_UNKNOWN, MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 20, 6, 200, 24
@@ -16,7 +20,7 @@ MOST_UNKNOWN, MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 20, 6, 200, 24
 PARSERS = {**GRAMMARS}
 
 
-def parse_setting(setting, text, bare_units=None):
+def parse_setting(setting: Setting, text: object, bare_units: str | None = None) -> Any:
     """The value of one setting from its text: SI float, int for counts, text for choices and words.
 
     Raises InputError, or InputErrors when a parser of PARSERS finds several faults.
@@ -26,7 +30,7 @@ def parse_setting(setting, text, bare_units=None):
     return _parse(setting, str(text).strip(), bare_units)
 
 
-def _parse(setting, text, bare_units=None):
+def _parse(setting: Setting, text: str, bare_units: str | None = None) -> Any:
     if setting.optional and text == "":
         return None
     if setting.dimension == "choice":
@@ -44,7 +48,7 @@ def _parse(setting, text, bare_units=None):
     return value
 
 
-def _parse_choice(setting, text):
+def _parse_choice(setting: Setting, text: str) -> str:
     known = [value for value, _ in setting.choices]
     for value, label in setting.choices:
         if text in (value, label):
@@ -56,15 +60,16 @@ def _parse_choice(setting, text):
 
 
 @cache
-def limits(setting):
+def limits(setting: Setting) -> tuple[float | None, float | None]:
     """(low, high) of a setting in SI, None where there is no limit."""
-    return tuple(
+    low, high = (
         units.parse_quantity(text, setting.dimension, setting.key) if text else None
         for text in (setting.low, setting.high)
     )
+    return low, high
 
 
-def _check_range(setting, text, value):
+def _check_range(setting: Setting, text: str, value: float) -> None:
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
@@ -84,23 +89,23 @@ class Design:
     Build one with `Design.from_texts`; `texts` holds what was typed, for the settings that differ from the defaults.
     """
 
-    def __init__(self, values, texts):
+    def __init__(self, values: Mapping[str, Any], texts: Mapping[str, str]) -> None:
         self._values = dict(values)
         self.texts = dict(texts)
 
-    def __getattr__(self, key):
+    def __getattr__(self, key: str) -> Any:
         try:
             return self.__dict__["_values"][key]
         except KeyError:
             raise AttributeError(key) from None
 
-    def __eq__(self, other):
+    def __eq__(self, other: object) -> bool:
         return isinstance(other, Design) and self._values == other._values
 
-    __hash__ = None
+    __hash__ = None  # type: ignore[assignment]  # its texts may be written to
 
     @classmethod
-    def from_texts(cls, texts=None, bare_units=None):
+    def from_texts(cls, texts: Texts | None = None, bare_units: str | None = None) -> Self:
         """A design from {key: text}; what is not given keeps its default.
 
         Raises:
@@ -111,27 +116,27 @@ class Design:
             raise InputErrors(with_offer(error, values) for error in errors)
         return cls(values, kept)
 
-    def _repr_html_(self):
+    def _repr_html_(self) -> str:
         """What a notebook shows: the settings that differ from the defaults."""
         rows = "".join(f"<tr><td>{BY_KEY[k].label}</td><td>{escape(text)}</td></tr>" for k, text in self.texts.items())
         return f"<table>{rows}</table>" if rows else "<p>Every setting at its default.</p>"
 
-    def changed(self, texts, bare_units=None):
+    def changed(self, texts: Texts, bare_units: str | None = None) -> "Design":
         """This design with other texts for some settings."""
         return Design.from_texts({**self.texts, **texts}, bare_units)
 
-    def values(self):
+    def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
         return dict(self._values)
 
-    def value(self, key):
+    def value(self, key: str) -> Any:
         return self._values[key]
 
-    def text(self, key):
+    def text(self, key: str) -> str:
         """What was typed for a setting, or its default."""
         return self.texts.get(key, BY_KEY[key].default)
 
-    def show(self, key):
+    def show(self, key: str) -> str:
         """A setting as a person reads it, in the design's own units."""
         setting = BY_KEY[key]
         if setting.dimension == "choice":
@@ -141,12 +146,14 @@ class Design:
         return units.show(self._values[key], setting.dimension, self.units)
 
 
-def read(texts, bare_units=None):
+def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], dict[str, str], list[InputError]]:
     """(values, texts worth keeping, refusals) of {key: text}: {key: SI value, None where refused}, and [InputError].
 
     The offers of the refusals are not tried yet; see with_offer.
     """
-    values, kept, errors = {}, {}, []
+    values: dict[str, Any] = {}
+    kept: dict[str, str] = {}
+    errors: list[InputError] = []
     unknown = [str(key) for key in texts if key not in BY_KEY]
     for key in unknown[:MOST_UNKNOWN]:
         near = get_close_matches(key[:60], BY_KEY, 1)
@@ -167,13 +174,13 @@ def read(texts, bare_units=None):
         values[setting.key] = value
         if value != default:
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
-    named = {}  # one refusal a setting
+    named: dict[str, InputError] = {}  # one refusal a setting
     for _, error in rules.broken(values):
         named.setdefault(error.field, error)
     return values, kept, [*errors, *named.values()]
 
 
-def with_offer(refused, values, search=True):
+def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = True) -> InputError:
     """A refusal that offers only what is accepted for its setting with the rest of the design as it is.
 
     What it offers is tried; when that does not do, what the next rule offers then; then, to `search`, other values.
@@ -183,7 +190,7 @@ def with_offer(refused, values, search=True):
         return refused
     others = {error.field for _, error in rules.broken(values)} - {setting.key}  # refused already, whatever is offered
 
-    def broken(text):
+    def broken(text: str) -> InputError | None:
         """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
         try:
             value = _parse(setting, text)
@@ -194,7 +201,8 @@ def with_offer(refused, values, search=True):
         errors = (error for _, error in rules.broken({**values, setting.key: value}, setting.key))
         return next((error for error in errors if error.field not in others), None)
 
-    found, waiting, tried = [], refused.nearest.split(" or "), set()
+    found: list[str] = []
+    waiting, tried = refused.nearest.split(" or "), set[str]()
     while waiting and not found and len(tried) < MOST_STEPS:
         tried.update(waiting)
         errors = {text: broken(text) for text in waiting if text}
@@ -209,7 +217,7 @@ def with_offer(refused, values, search=True):
     return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
 
 
-def _others(setting, values):
+def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     """Texts that a setting may hold: its default, then from its present value outwards, in its steps and finer."""
     yield setting.default
     if setting.choices:
@@ -235,7 +243,7 @@ def _others(setting, values):
         yield f"{units.significant(units.from_si(fine, unit, units.si_unit_of(setting.dimension)))} {unit}"
 
 
-def with_unit(setting, text, bare_units=None):
+def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> str:
     """The text with the unit that stood beside the field of a bare number, so that it reads the same later."""
     text = " ".join(str(text).split())
     if bare_units and setting.dimension in units.DIMENSIONS:
@@ -246,10 +254,10 @@ def with_unit(setting, text, bare_units=None):
     return text
 
 
-_DEFAULTS = {}
+_DEFAULTS: dict[str, Any] = {}
 
 
-def default_values():
+def default_values() -> dict[str, Any]:
     """{key: SI value} of all defaults."""
     if not _DEFAULTS:
         _DEFAULTS.update({setting.key: parse_setting(setting, setting.default) for setting in SETTINGS})

@@ -3,6 +3,8 @@
 Every refusal names the setting, the value, the rule and the nearest value that works; several are reported at once.
 """
 
+from collections.abc import Iterable
+
 
 class InputError(ValueError):
     """One value that breaks one rule.
@@ -16,7 +18,7 @@ class InputError(ValueError):
         said      the value as it is shown: "nothing" when empty, shortened when endless, odd signs by number
     """
 
-    def __init__(self, field, value, rule, nearest="", others=()):
+    def __init__(self, field: str, value: object, rule: str, nearest: str = "", others: tuple[str, ...] = ()) -> None:
         self.field, self.value, self.rule, self.nearest, self.others = _said(field, 60), value, rule, nearest, others
         self.said = _said(value, 120) or "nothing"
         super().__init__(
@@ -24,13 +26,13 @@ class InputError(ValueError):
         )
 
 
-def _said(value, most):
+def _said(value: object, most: int) -> str:
     text = str(value)
     text = printable(" ".join(text[: 4 * most].split()))
     return text if len(text) <= most else text[:most] + "..."
 
 
-def printable(text):
+def printable(text: str) -> str:
     """A text in which every sign that nobody sees, or that turns the rest round, stands as its number: U+202E."""
     return "".join(sign if sign.isprintable() else f"U+{ord(sign):04X}" for sign in text)
 
@@ -38,12 +40,12 @@ def printable(text):
 class InputErrors(ValueError):
     """All the refusals of one design together; `errors` is a list of InputError."""
 
-    def __init__(self, errors):
+    def __init__(self, errors: Iterable[InputError]) -> None:
         self.errors = list(errors)
         super().__init__("\n".join(str(error) for error in self.errors))
 
 
-def require(holds, field, value, rule, nearest=""):
+def require(holds: object, field: str, value: object, rule: str, nearest: str = "") -> None:
     """Raise InputError unless `holds`; written as what must hold, so that NaN is refused too."""
     if not holds:
         raise InputError(field, value, rule, nearest)

@@ -5,14 +5,14 @@ from urllib.parse import parse_qsl, quote_plus
 
 from .design import MOST_UNKNOWN, Design, read, with_offer
 from .errors import InputError
-from .settings import BY_KEY, SETTINGS
+from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
 
 VERSION = "1"
 LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
 
 
-def to_link(design, base=""):
+def to_link(design: Design, base: str = "") -> str:
     """`base#v=1&body_length=9in&...`: the settings that differ from the defaults, as they were typed."""
     parts = [f"v={VERSION}"]
     for setting in SETTINGS:
@@ -21,7 +21,7 @@ def to_link(design, base=""):
     return base + "#" + "&".join(parts)
 
 
-def short(setting, text):
+def short(setting: Setting, text: str) -> str:
     """A quantity without spaces, `6 1/2 in` as `6-1/2in`: a fraction stays apart from what is before it."""
     if setting.dimension not in DIMENSIONS:
         return text
@@ -29,7 +29,7 @@ def short(setting, text):
     return re.sub(r"(\d)\s+(\d+\s*/)", r"\1-\2", text.replace('"', "in")).replace(" ", "")
 
 
-def from_link(link):
+def from_link(link: str) -> tuple[Design, list[InputError]]:
     """The design in a link, and what was not accepted.
 
     Arguments:
@@ -61,9 +61,10 @@ def from_link(link):
     return design, [with_offer(error, design.values(), search=False) for error in ignored]
 
 
-def _typed(link):
+def _typed(link: str) -> tuple[dict[str, str], list[InputError]]:
     """({key: text} of the settings in a link, [InputError] of all else in it)."""
-    texts, odd = {}, []
+    texts: dict[str, str] = {}
+    odd: list[InputError] = []
     if len(link) > LONGEST_LINK:
         return {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
     for key, text in parse_qsl(_settings_part(link), keep_blank_values=True):
@@ -81,22 +82,22 @@ def _typed(link):
     return texts, odd
 
 
-def _costs_least(texts, error):
+def _costs_least(texts: dict[str, str], error: InputError) -> str:
     """The setting to leave out for a rule: the one it names, or of those it weighs the one that mends most."""
     if error.field in texts:
         return error.field
 
-    def left_broken(key):
+    def left_broken(key: str) -> int:
         return len(read({other: text for other, text in texts.items() if other != key})[2])
 
     return min((key for key in error.others if key in texts), key=left_broken)
 
 
-def _not_with(key, text, why):
+def _not_with(key: str, text: str, why: InputError) -> InputError:
     return InputError(key, text, f"is not possible with {why.field} = {why.said}, which {why.rule}", "", why.others)
 
 
-def _settings_part(link):
+def _settings_part(link: str) -> str:
     link = link.strip()
     for mark in "#?":
         _, _, after = link.partition(mark)

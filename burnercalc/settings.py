@@ -42,13 +42,13 @@ class Setting:
     help: str
     low: str = ""
     high: str = ""
-    step: tuple = ()
-    choices: tuple = ()
+    step: tuple[str, str] | tuple[()] = ()
+    choices: tuple[tuple[str, str], ...] = ()
     whole: bool = False
     optional: bool = False
     fine: bool = False
-    words: tuple = ()
-    when: tuple = ()
+    words: tuple[str, ...] = ()
+    when: tuple[str, str] | tuple[()] = ()
 
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")

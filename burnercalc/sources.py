@@ -13,13 +13,13 @@ class Source:
     text: str
     trust: str
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.trust in TRUST, self.trust
 
-    def __and__(self, other):
+    def __and__(self, other: "Source") -> "Source":
         return Source(f"{self.text}; {other.text}", max(self.trust, other.trust, key=TRUST.index))
 
-    def __str__(self):
+    def __str__(self) -> str:
         """The words and how sure they are, the latter once."""
         return self.text if self.trust in self.text else f"{self.text} ({self.trust})"
 

@@ -5,13 +5,17 @@ names carry the unit. A cell that reads as a number becomes a float, an empty ce
 """
 
 import csv
+from collections.abc import Sequence
 from functools import cache
 from importlib import resources
+from typing import Any
 
 from .errors import InputError
 
+Row = dict[str, Any]  # column: float, text or None; which of them, the header of the file says
 
-def _cell(text):
+
+def _cell(text: str) -> float | str | None:
     text = text.strip()
     if text == "":
         return None
@@ -22,7 +26,7 @@ def _cell(text):
 
 
 @cache
-def read_table(name):
+def read_table(name: str) -> tuple[Row, ...]:
     """Rows of data/<name>.csv as a tuple of dicts, in file order. Raises FileNotFoundError for an unknown table."""
     text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if line and not line.startswith("#")]
@@ -30,12 +34,12 @@ def read_table(name):
 
 
 @cache
-def by_key(name, column):
+def by_key(name: str, column: str) -> dict[Any, Row]:
     """Dict of a table's rows by the text in `column`."""
     return {row[column]: row for row in read_table(name)}
 
 
-def find(name, column, key, field):
+def find(name: str, column: str, key: object, field: str) -> Row:
     """The row of table `name` whose `column` is `key`; InputError for `field` lists the known keys otherwise."""
     rows = by_key(name, column)
     if key not in rows:
@@ -43,7 +47,7 @@ def find(name, column, key, field):
     return rows[key]
 
 
-def interpolate(x, xs, ys, field="x"):
+def interpolate(x: float, xs: Sequence[float], ys: Sequence[float], field: str = "x") -> float:
     """Straight line between the points (xs ascending, ys alike); InputError outside the first and last x."""
     if not xs[0] <= x <= xs[-1]:
         raise InputError(

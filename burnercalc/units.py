@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
 from math import floor, isfinite, log10
+from typing import Any
 
 import pint
 
@@ -118,12 +119,12 @@ _PREFIXED = (
 
 
 @cache
-def _definitions():
+def _definitions() -> str:
     return resources.files(__package__).joinpath("data", "units.txt").read_text(encoding="utf-8")
 
 
 @cache
-def _names():
+def _names() -> frozenset[str]:
     """Every name of a unit that is read: those that units.txt defines, their plurals, and metric ones with a prefix."""
     names, prefixes = set(), set()
     for line in _definitions().splitlines():
@@ -139,14 +140,14 @@ def _names():
 
 
 @cache
-def _registry():
-    registry = pint.UnitRegistry(None)
+def _registry() -> pint.UnitRegistry[Any]:
+    registry: pint.UnitRegistry[Any] = pint.UnitRegistry(None)
     registry.load_definitions(_definitions().splitlines())
     registry._build_cache()
     return registry
 
 
-def known_unit(text):
+def known_unit(text: str) -> str | None:
     """A typed unit as it is written here, `lbs / hour` as `lb/hour`; None unless it is made of known names.
 
     unit = factor, then up to three times / or * and a factor;  factor = name, then 2 or 3, also as ^2 and **2
@@ -155,13 +156,13 @@ def known_unit(text):
     if compact in _SPELLINGS:
         return _SPELLINGS[compact]
     parts = re.split(r" ?([*/]) ?", text.replace("**", "^"), maxsplit=MOST_FACTORS)
-    factors = [_factor(part) for part in parts[::2]]
-    if len(factors) > MOST_FACTORS or None in factors:
+    factors = [factor for part in parts[::2] if (factor := _factor(part))]
+    if not len(parts[::2]) == len(factors) <= MOST_FACTORS:
         return None
     return "".join(sign + factor for sign, factor in zip(["", *parts[1::2]], factors))
 
 
-def _factor(text):
+def _factor(text: str) -> str | None:
     if text in _names():
         return text
     name, power = (text[:-1].removesuffix("^"), text[-1]) if text[-1:] in ("2", "3") else (text, "")
@@ -169,13 +170,13 @@ def _factor(text):
     return name + power if name in _names() else None
 
 
-def _pint_name(unit):
+def _pint_name(unit: str) -> str:
     """`W/m2` as `W/m**2`, `kBtu/h/in2` as `kBtu/h/in**2`; H2O in a unit name is left alone."""
     return re.sub(r"(?<=[a-zA-Z])([23])(?![a-zA-Z0-9])", r"**\1", unit)
 
 
 @lru_cache(maxsize=1024)
-def conversion(unit, si_unit):
+def conversion(unit: str, si_unit: str) -> tuple[float, float]:
     """(scale, offset) with si = scale * value + offset; InputError when the two are not the same kind of quantity."""
     if unit == si_unit or si_unit in ("", "deg"):
         if unit != si_unit and known_unit(unit) != "deg":
@@ -185,41 +186,41 @@ def conversion(unit, si_unit):
         if unit in ("%", ""):
             return (0.01, 0.0) if unit == "%" else (1.0, 0.0)
         raise InputError("unit", unit, "is not a unit of a plain number")
-    unit = known_unit(unit)
-    if unit is None:
+    known = known_unit(unit)
+    if known is None:
         raise InputError("unit", unit, f"is not a unit that converts to {si_unit}")
     try:
-        offset = _registry().Quantity(0.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude
-        scale = _registry().Quantity(1.0, _pint_name(unit)).to(_pint_name(si_unit)).magnitude - offset
+        offset = _registry().Quantity(0.0, _pint_name(known)).to(_pint_name(si_unit)).magnitude
+        scale = _registry().Quantity(1.0, _pint_name(known)).to(_pint_name(si_unit)).magnitude - offset
     except pint.PintError:
-        raise InputError("unit", unit, f"is not a unit that converts to {si_unit}") from None
-    if unit in ("degF", "degC"):
-        scale = 5 / 9 if unit == "degF" else 1.0
+        raise InputError("unit", known, f"is not a unit that converts to {si_unit}") from None
+    if known in ("degF", "degC"):
+        scale = 5 / 9 if known == "degF" else 1.0
     return float(scale), float(offset)
 
 
-def to_si(value, unit, si_unit):
+def to_si(value: float, unit: str, si_unit: str) -> float:
     """`value` in `unit` as a float in `si_unit`."""
     scale, offset = conversion(unit, si_unit)
     return scale * value + offset
 
 
-def from_si(value, unit, si_unit):
+def from_si(value: float, unit: str, si_unit: str) -> float:
     """A float in `si_unit` as a number in `unit`."""
     scale, offset = conversion(unit, si_unit)
     return (value - offset) / scale
 
 
-def si_unit_of(dimension):
+def si_unit_of(dimension: str) -> str:
     return DIMENSIONS[dimension][0]
 
 
-def shown_unit(dimension, units):
+def shown_unit(dimension: str, units: str) -> str:
     """The unit a number of this dimension is shown in; `units` is `in` or `mm`."""
     return DIMENSIONS[dimension][1 if units == "in" else 2]
 
 
-def plain(text, field, most=LONGEST_TEXT):
+def plain(text: str, field: str, most: int = LONGEST_TEXT) -> str:
     """A text in ASCII, single spaces in it: the trade's typographic signs as they are typed on a keyboard.
 
     Raises InputError when it is longer than `most` or holds any other sign.
@@ -237,7 +238,7 @@ def plain(text, field, most=LONGEST_TEXT):
     return text
 
 
-def _keyboard(text):
+def _keyboard(text: str) -> str:
     text = " ".join(text.split())
     if text.isascii():
         return text.replace("''", '"')
@@ -249,13 +250,14 @@ def _keyboard(text):
     return text
 
 
-def split_number(text):
+def split_number(text: str) -> tuple[float, str] | None:
     """The number at the start of a text, and what follows it: `6 1/2 in` -> (6.5, "in").
 
     Reads decimals, fractions `5/16`, mixed numbers `6 1/2` and `6-1/2`, the signs for halves, quarters and eighths.
     Returns None when the text does not start with a number.
     """
     text = _keyboard(text)
+    value: float | Fraction
     if match := _MIXED.fullmatch(text):
         whole, top, bottom, rest = match.groups()
         if not int(top) < int(bottom):
@@ -275,7 +277,7 @@ def split_number(text):
     return float(value), rest.strip()
 
 
-def parse_quantity(text, dimension, field, bare_units=None):
+def parse_quantity(text: str, dimension: str, field: str, bare_units: str | None = None) -> float:
     """A typed quantity as an SI float.
 
     Arguments:
@@ -293,13 +295,14 @@ def parse_quantity(text, dimension, field, bare_units=None):
         raise InputError(field, text, refused.rule, " or ".join(nearest or _meant(text, dimension))) from None
 
 
-def _quantity(text, dimension, field, bare_units):
+def _quantity(text: str, dimension: str, field: str, bare_units: str | None) -> float:
     si_unit = si_unit_of(dimension)
     examples = " or ".join(dict.fromkeys(_example(dimension, mode) for mode in ("in", "mm")))
     if dimension in ("length", "long_length") and (match := _FEET_INCHES.fullmatch(text)):
         feet, inches = match.groups()
         found = split_number(inches)
-        require(found and found[0] < 12, field, text, "must have less than 12 inches beside its feet")
+        if not (found and found[0] < 12):
+            raise InputError(field, text, "must have less than 12 inches beside its feet")
         return to_si(float(feet), "ft", "m") + to_si(found[0], "in", "m")
     found = split_number(text)
     if found is None or not isfinite(found[0]):
@@ -332,14 +335,14 @@ def _quantity(text, dimension, field, bare_units):
     return value
 
 
-def _reads(text, dimension):
+def _reads(text: str, dimension: str) -> bool:
     try:
         return bool(text) and _quantity(text, dimension, "", None) is not None
     except InputError:
         return False
 
 
-def _meant(text, dimension):
+def _meant(text: str, dimension: str) -> list[str]:
     """What an unreadable text may have been meant as, the first guess of which something can be read."""
     if len(text) > LONGEST_TEXT:
         return []
@@ -360,17 +363,17 @@ def _meant(text, dimension):
     return []
 
 
-def _typed(sign):
+def _typed(sign: str) -> bool:
     return " " <= sign <= "~"
 
 
-def _example(dimension, mode):
+def _example(dimension: str, mode: str) -> str:
     unit = shown_unit(dimension, mode)
     number = {"length": {"in": "3", "mm": "75"}, "temperature": {"in": "70", "mm": "20"}}.get(dimension, {})
     return f"{number.get(mode, '1')} {unit}".strip()
 
 
-def tape(inches, denominator=64):
+def tape(inches: float, denominator: int = 64) -> str:
     """Inches as a tape measure is read, to the nearest 1/denominator: 2.375 -> `2 3/8`, 0.3125 -> `5/16`."""
     parts = round(abs(inches) * denominator)
     whole, rest = divmod(parts, denominator)
@@ -381,12 +384,12 @@ def tape(inches, denominator=64):
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
-def is_on_tape(inches, denominator=64):
+def is_on_tape(inches: float, denominator: int = 64) -> bool:
     """True when the length stands on a mark of the tape (to a millionth of an inch)."""
     return abs(inches * denominator - round(inches * denominator)) < 1e-6 * denominator
 
 
-def significant(value, digits=3):
+def significant(value: float, digits: int = 3) -> str:
     """A number with so many significant digits, never in powers of ten: 12345.6 -> `12300`, 0.012345 -> `0.0123`."""
     if value == 0 or not isfinite(value):
         return "0" if value == 0 else str(value)
@@ -394,7 +397,7 @@ def significant(value, digits=3):
     return f"{rounded:.{max(digits - 1 - floor(log10(abs(rounded))), 0)}f}"
 
 
-def show(value, dimension, units, digits=3, exact=False):
+def show(value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False) -> str:
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
@@ -437,7 +440,7 @@ def show(value, dimension, units, digits=3, exact=False):
     return f"{text}{unit}" if unit == "°" else f"{text} {unit}".strip()
 
 
-def field_text(value, dimension, units):
+def field_text(value: float, dimension: str, units: str) -> str:
     """An SI number as it stands in a field, without its unit: a tape reading or at most five digits."""
     number = from_si(value, shown_unit(dimension, units), si_unit_of(dimension))
     if dimension == "length" and units == "in" and is_on_tape(number):
@@ -446,6 +449,6 @@ def field_text(value, dimension, units):
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def readable(unit):
+def readable(unit: str) -> str:
     """A unit as printed: `in2` -> `in²`, `degF` -> `°F`."""
     return _pint_name(unit).replace("**2", "²").replace("**3", "³").replace("deg", "°").replace("inH2O", "in H₂O")

@@ -8,6 +8,7 @@ import html
 import io
 import json
 import re
+import shutil
 import subprocess
 import sys
 import threading
@@ -113,6 +114,30 @@ def test_the_package_imports_nothing_that_the_browser_is_not_given(dist):
             for name in names:
                 assert name.split(".")[0] in own | sys.stdlib_module_names, f"{path.name} imports {name}"
                 assert name.split(".")[0] not in left_out, f"{path.name} imports {name}, which the browser lacks"
+
+
+# The fast check
+
+
+@pytest.mark.parametrize(
+    "name, fault",
+    [
+        ("format", "ODD=  1\n"),
+        ("lint", "import json\n"),
+        ("types", 'ODD: int = "one"\n'),
+        ("layers", "from .units import show as show\n"),
+    ],
+)
+def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
+    shutil.copytree(build.ROOT / "burnercalc", tmp_path / "burnercalc", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(build.ROOT / "pyproject.toml", tmp_path)
+    (tmp_path / "tests").mkdir()
+    shutil.copy(build.ROOT / "tests" / "test_layers.py", tmp_path / "tests")
+    with (tmp_path / "burnercalc" / "constants.py").open("a") as spoilt:
+        spoilt.write(fault)
+    assert not build.passes(name, tmp_path)
+    said = capfd.readouterr().out
+    assert "constants" in said and said.count("error:") + said.count("FAILED") <= 1
 
 
 # dist/
@@ -253,5 +278,5 @@ def test_help_names_every_command():
         capture_output=True,
         text=True,
     )
-    for command in ("serve", "test", "build", "bench", "lock", "docs"):
+    for command in ("serve", "check", "test", "build", "bench", "lock", "docs"):
         assert command in done.stdout

@@ -42,7 +42,7 @@ def test_air_of_high_fire():
 
 
 def test_blower_gives_less_pressure_in_thin_air():
-    """US Standard Atmosphere 1976: 0.8321 of sea-level pressure at 5000 ft; at one temperature the density goes with it."""
+    """US Standard Atmosphere 1976: 0.8321 of sea-level pressure at 5000 ft; at one temperature the density too."""
     shut = [
         solved(altitude=height).charts["blower_and_burner"].plot.series["blower"][1][0]
         for height in ("0 ft", "5000 ft")

@@ -1,4 +1,4 @@
-"""The room Fire through solve(): the days by hand, the care at each step, the air it cures in, and the chart of drying."""
+"""The room Fire through solve(): the days by hand, the care at each step, the air it cures in, the chart of drying."""
 
 import pytest
 
@@ -19,9 +19,10 @@ def kelvin(degF):
 
 
 def test_the_days_by_hand():
-    """2 1/2 in of dense castable at 60 degF. Weld 3, mould 1 1/2, cast 1 h; 48 h to cure; strip and trim 1/2 h each; 24 h
-    of air, 60 to 120 degF at 25 an hour and 16 h there; clear 1/2 h; oven 240 degF at 75, 2 1/2 h, down at 100: 8.1 h, no
-    longer to be had that day; first fire 540 at 75, 2 1/2 h, 400 at 75, 2 1/2 h, 1250 at 150: 25.87 h from the next."""
+    """2 1/2 in of dense castable at 60 degF. Weld 3, mould 1 1/2, cast 1 h; 48 h to cure; strip and trim 1/2 h each;
+    24 h of air, 60 to 120 degF at 25 an hour and 16 h there; clear 1/2 h; oven 240 degF at 75, 2 1/2 h, down at 100:
+    8.1 h, no longer to be had that day; first fire 540 at 75, 2 1/2 h, 400 at 75, 2 1/2 h, 1250 at 150: 25.87 h
+    from the next."""
     rows = solved().tables["days"].rows
     assert [row[2] for row in rows] == [
         "day 1, 09:00",

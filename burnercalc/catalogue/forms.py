@@ -46,7 +46,7 @@ class Answer:
     cases: Mapping[str, str] = field(default_factory=dict)
     room: str = ""
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS and self.near in NEAR and self.at.count(".") == 1, self.key
 
 
@@ -69,7 +69,7 @@ class Check:
     cures: Cures = ()
     room: str = ""
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS and all(move in MOVES for _, move in self.cures), self.key
 
 
@@ -81,7 +81,7 @@ class Column:
     label: str
     dimension: str
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS, self.key
 
 
@@ -110,7 +110,7 @@ class Axis:
     dimension: str
     ticks: tuple[tuple[float, str], ...] = ()
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS, self.label
 
 
@@ -123,7 +123,7 @@ class Series:
     kind: str = "line"
     verdict: str = ""
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         assert self.kind in ("line", "band", "points", "bars"), self.key
 
 

@@ -23,7 +23,7 @@ class Said:
     case: str
     slots: dict[str, Any] = field(default_factory=dict)
 
-    def __hash__(self):
+    def __hash__(self) -> int:
         return hash((self.case, tuple(sorted(self.slots.items()))))
 
 
@@ -32,10 +32,10 @@ def said(case: str, /, **slots: Any) -> Said:
 
 
 class _Slots(Formatter):
-    def __init__(self, unit_system):
+    def __init__(self, unit_system: str) -> None:
         self.unit_system = unit_system
 
-    def format_field(self, value, spec):
+    def format_field(self, value: Any, spec: str) -> Any:
         kind, _, digits = spec.partition(" ")
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0)}f} %"
@@ -55,4 +55,4 @@ def written(sentence: str, slots: dict[str, Any], unit_system: str) -> str:
 
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
-    return frozenset((name, spec) for _, name, spec, _ in Formatter().parse(sentence) if name)
+    return frozenset((name, spec or "") for _, name, spec, _ in Formatter().parse(sentence) if name)

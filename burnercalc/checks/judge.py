@@ -1,8 +1,10 @@
 """The one ladder from a number to a verdict, and what a check hands over."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
+Cures = Iterable[tuple[str, str]]  # (setting, move)
 VERDICTS = ("good", "caution", "stop")
 
 
@@ -23,7 +25,7 @@ class Judged:
     cures: tuple[tuple[str, str], ...] | None = None
 
 
-def ladder(value, *, good, stop, slack=0.0):
+def ladder(value: float, *, good: float, stop: float, slack: float = 0.0) -> str:
     """The verdict on a value: good from `good` on, stop beyond `stop`, caution between.
 
     Which way is better follows from the limits: more when stop <= good, less when stop > good; stop = -inf or inf is
@@ -34,12 +36,29 @@ def ladder(value, *, good, stop, slack=0.0):
     return "good" if value <= good + slack else "caution" if value <= stop + slack else "stop"
 
 
-def judge(value, *, good, stop, slack=0.0, case=None, cures=None, **slots):
-    """A value on the ladder as a Judged; its sentence is named like the verdict, unless `case` names another."""
+def judge(
+    value: float,
+    *,
+    good: float,
+    stop: float,
+    slack: float = 0.0,
+    case: str | Iterable[str] | None = None,
+    cures: Cures | None = None,
+    **slots: Any,
+) -> Judged:
+    """A value on the ladder as a Judged; the sentence is named like the verdict, unless `case` names another."""
     return verdict(ladder(value, good=good, stop=stop, slack=slack), value, good, case=case, cures=cures, **slots)
 
 
-def verdict(word, value, limit, *, case=None, cures=None, **slots):
+def verdict(
+    word: str,
+    value: float | None,
+    limit: float | None,
+    *,
+    case: str | Iterable[str] | None = None,
+    cures: Cures | None = None,
+    **slots: Any,
+) -> Judged:
     """A Judged whose verdict was found otherwise; `case`: a name or several, else the verdict's own."""
     case = case or word
     return Judged(

@@ -4,6 +4,9 @@ A part's function says in its signature what it may touch: settings by their key
 the order of the work follows from the signatures, and needs no list.
 """
 
+from collections.abc import Callable
+from typing import Any
+
 from . import (
     as_cast,
     aspirated,
@@ -38,7 +41,7 @@ from . import (
     stream,
 )
 
-PARTS = {
+PARTS: dict[str, Callable[..., Any]] = {
     "shop": shop.shop,
     "gas": gas.gas,
     "mixture": mixture.mixture,

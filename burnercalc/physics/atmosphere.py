@@ -12,7 +12,7 @@ STANDARD_GAS_CONSTANT_J_MOLK = 8.31432
 ALTITUDE_MIN_M, ALTITUDE_MAX_M = -500.0, 11000.0
 
 
-def standard_temp_K(altitude_m):
+def standard_temp_K(altitude_m: float) -> float:
     """Air temperature of the standard atmosphere at a height above sea level.
 
         T = 288.15 - 0.0065 H,   H = r z / (r + z)
@@ -37,7 +37,7 @@ def standard_temp_K(altitude_m):
     return SEA_LEVEL_TEMP_K - LAPSE_RATE_K_M * geopotential_m
 
 
-def pressure_at_altitude_Pa(altitude_m):
+def pressure_at_altitude_Pa(altitude_m: float) -> float:
     """Air pressure of the standard atmosphere at a height above sea level.
 
         p = 101325 (T / 288.15)^(g M / (R 0.0065))
@@ -55,7 +55,7 @@ def pressure_at_altitude_Pa(altitude_m):
     return ATM_PA * (standard_temp_K(altitude_m) / SEA_LEVEL_TEMP_K) ** exponent
 
 
-def air_density_kg_m3(temp_K, pressure_Pa):
+def air_density_kg_m3(temp_K: float, pressure_Pa: float) -> float:
     """Density of dry air.
 
         rho = p M / (R T)

@@ -28,7 +28,7 @@ class Drill:
 
 
 @cache
-def drills(family):
+def drills(family: str) -> tuple[Drill, ...]:
     """All drills of a family as a tuple, smallest first; InputError for an unknown family."""
     if family in ("number", "letter"):
         found = [
@@ -45,7 +45,7 @@ def drills(family):
     return tuple(sorted(found, key=lambda drill: drill.diameter_m))
 
 
-def nearest_drills(diameter_m, family):
+def nearest_drills(diameter_m: float, family: str) -> tuple[Drill | None, Drill | None]:
     """The largest drill of a family that is not above a diameter and the smallest that is not below it.
 
     Returns (below, above); None where the family has none. A drill of exactly that diameter (to a nanometre) is both.
@@ -57,7 +57,7 @@ def nearest_drills(diameter_m, family):
     return (known[below - 1] if below else None), (known[above] if above < len(known) else None)
 
 
-def drill_named(name):
+def drill_named(name: str) -> Drill:
     """The drill with a stamped name, in any family; InputError lists a few names otherwise."""
     for family in FAMILIES:
         for drill in drills(family):

@@ -5,7 +5,7 @@ from functools import cache
 from math import pi
 
 from ..errors import require
-from ..tables import read_table
+from ..tables import Row, read_table
 
 INCH_M = 0.0254  # exact
 
@@ -21,7 +21,7 @@ class Pipe:
     area_m2: float  # of the bore
 
 
-def pipe(nps, field="mix_pipe"):
+def pipe(nps: str, field: str = "mix_pipe") -> Pipe:
     """Schedule 40 steel pipe of a nominal size.
 
     Arguments:
@@ -44,12 +44,12 @@ def pipe(nps, field="mix_pipe"):
     return Pipe(nps, od_m, wall_m, bore_m, pi / 4 * bore_m**2)
 
 
-def pipe_names():
+def pipe_names() -> tuple[str, ...]:
     """Nominal sizes in the table, smallest first, as text."""
     return tuple(_sizes())
 
 
 @cache
-def _sizes():
+def _sizes() -> dict[str, Row]:
     # The table reader turns the cell "2" into a number; the size is a name here.
     return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row for row in read_table("pipe_sizes")}

@@ -1,11 +1,12 @@
 """One-dimensional root of a positive rising function, as the pressures and flows of a network are."""
 
+from collections.abc import Callable
 from math import exp, log
 
 SMALLEST, LARGEST = 1e-150, 1e150  # of x over the guess
 
 
-def rising_root(function, target, guess):
+def rising_root(function: Callable[[float], float], target: float, guess: float) -> float | None:
     """x above 0 where function(x) = target, or None where there is none within 1e-150 to 1e150 times the guess.
 
     Works on the logarithms, in which power laws are straight: brackets by growing steps from the guess, then false
@@ -21,7 +22,7 @@ def rising_root(function, target, guess):
         tests/test_root.py
     """
 
-    def gap(u):
+    def gap(u: float) -> float:
         value = function(guess * exp(u))
         return log(value / target) if value > 0 else -700.0
 

@@ -11,7 +11,7 @@ from ..units import show
 class Rows:
     """Rows of a table, SI values, one for each declared column; `case` chooses its title."""
 
-    rows: tuple[tuple, ...]
+    rows: tuple[tuple[Any, ...], ...]
     case: str = ""
     slots: dict[str, Any] = field(default_factory=dict)
 
@@ -22,8 +22,8 @@ class Plot:
 
     x: tuple[float, float]
     y: tuple[float, float]
-    series: dict[str, tuple]
-    mark: tuple = ()
+    series: dict[str, tuple[Any, ...]]
+    mark: tuple[Any, ...] = ()
     case: str = "shows"
     slots: dict[str, Any] = field(default_factory=dict)
 
@@ -32,7 +32,7 @@ class Plot:
 class Shapes:
     """Shapes of a drawing in mm; `case` chooses title and description."""
 
-    shapes: tuple
+    shapes: tuple[Any, ...]
     case: str = ""
     slots: dict[str, Any] = field(default_factory=dict)
 
