@@ -15,7 +15,10 @@ CAP_WAYS = ("in", "on")
 
 @dataclass(frozen=True)
 class Piece:
-    """One line of a cut list; mass_kg is that of one piece, `count` pieces are cut. Width of a disc is its diameter."""
+    """One line of a cut list; mass_kg is that of one piece, `count` pieces are cut. Width of a disc is its diameter.
+
+    `name` is what the catalogue has words for.
+    """
 
     name: str
     stock: str
@@ -24,8 +27,6 @@ class Piece:
     thickness_m: float
     count: int
     mass_kg: float
-    where: str
-    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -144,8 +145,6 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
             wall,
             1,
             tube,
-            "the body",
-            "window in one side as wide as the face, inlet hole opposite",
         ),
         Piece(
             "end cap",
@@ -155,8 +154,6 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
             cap,
             2,
             cap_mass,
-            "both ends, " + ("set in flush" if caps == "in" else "laid on"),
-            "round the corners so that they follow the tube",
         ),
     )
     weld = 2 * _rounded_perimeter(a, b, corner) + math.pi * inlet
@@ -179,14 +176,14 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
     side_length = length if caps == "in" else length - 2 * cap
     a, b, corner = _cap_size(width, depth, wall, caps, gap, 0.0)
 
-    def plate(name, width_m, count, hole, where, note):
+    def plate(name, width_m, count, hole):
         mass = plate_mass_kg(area_m2=side_length * width_m - hole, thickness_m=wall)
-        return Piece(name, "plate", side_length, width_m, wall, count, mass, where, note)
+        return Piece(name, "plate", side_length, width_m, wall, count, mass)
 
     pieces = (
-        plate("face plate", width, 1, window, "the face", "window cut in it"),
-        plate("back plate", width, 1, inlet_hole, "opposite the face", "inlet hole cut in it"),
-        plate("side plate", depth - 2 * wall, 2, 0.0, "between face and back", ""),
+        plate("face plate", width, 1, window),
+        plate("back plate", width, 1, inlet_hole),
+        plate("side plate", depth - 2 * wall, 2, 0.0),
         Piece(
             "end cap",
             "plate",
@@ -195,8 +192,6 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
             cap,
             2,
             plate_mass_kg(area_m2=a * b, thickness_m=cap),
-            "both ends, " + ("set in flush" if caps == "in" else "laid on"),
-            "square corners",
         ),
     )
     weld = 4 * side_length + 4 * (a + b) + math.pi * inlet
@@ -236,11 +231,10 @@ def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     pipe = plate_mass_kg(area_m2=pipe_section_m2(outside_m=width, wall_m=wall), thickness_m=pipe_length)
     face = plate_mass_kg(area_m2=full - window, thickness_m=cap)
     back = plate_mass_kg(area_m2=full - inlet_hole, thickness_m=cap)
-    way = "set in flush" if caps == "in" else "laid on"
     pieces = (
-        Piece("body pipe", "pipe", pipe_length, width, wall, 1, pipe, "the body", "ends square to the axis"),
-        Piece("face disc", "plate", disc, disc, cap, 1, face, "fire side, " + way, "round window cut in it"),
-        Piece("back disc", "plate", disc, disc, cap, 1, back, "inlet side, " + way, "inlet hole cut in it"),
+        Piece("body pipe", "pipe", pipe_length, width, wall, 1, pipe),
+        Piece("face disc", "plate", disc, disc, cap, 1, face),
+        Piece("back disc", "plate", disc, disc, cap, 1, back),
     )
     return Body(
         pieces,
@@ -256,11 +250,10 @@ def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     )
 
 
-def inlet_piece(*, label, outside_m, wall_m, length_m):
+def inlet_piece(*, outside_m, wall_m, length_m):
     """The inlet pipe as a Piece, plain at one end for welding.
 
     Arguments:
-        label                NPS label, as "1-1/2"
         outside_m, wall_m    outside diameter and wall of the pipe [m]
         length_m             length as welded in [m] > 0
     Source: pipe mass pi*(D-t)*t*density (ASME B36.10M form)
@@ -268,17 +261,7 @@ def inlet_piece(*, label, outside_m, wall_m, length_m):
     """
     require(length_m > 0, "inlet_length", mm(length_m), "must be above 0", "75 mm")
     mass = plate_mass_kg(area_m2=pipe_section_m2(outside_m=outside_m, wall_m=wall_m), thickness_m=length_m)
-    return Piece(
-        f"inlet pipe NPS {label}",
-        "inlet pipe",
-        length_m,
-        outside_m,
-        wall_m,
-        1,
-        mass,
-        "back of the body",
-        "black steel, no zinc; one end threaded, the other cut square",
-    )
+    return Piece("inlet pipe", "inlet pipe", length_m, outside_m, wall_m, 1, mass)
 
 
 @dataclass(frozen=True)
@@ -364,15 +347,17 @@ def _plan(bars):
 
 @dataclass(frozen=True)
 class NippleChoice:
-    """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's
-    share."""
+    """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's share.
+
+    `way`: halves, cut (one end off) or whole.
+    """
 
     stock_m: float
     pieces_each: int
     count: int
     cost: float
     cost_each: float
-    text: str
+    way: str
 
 
 def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
@@ -403,14 +388,8 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
             "inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest)
         )
     cost, _, length, pieces, count = min(ways)
-    text = (
-        "saw it in two, one half for each of two burners"
-        if pieces == 2
-        else "cut one end off"
-        if length > needed_m + NOISE_M
-        else "as it is"
-    )
-    return NippleChoice(length, pieces, count, cost, cost / burners, text)
+    way = "halves" if pieces == 2 else "cut" if length > needed_m + NOISE_M else "whole"
+    return NippleChoice(length, pieces, count, cost, cost / burners, way)
 
 
 @dataclass(frozen=True)

@@ -118,7 +118,6 @@ class Verdict:
     saved_each: float
     earned_per_hour: float | None
     cost_with_work_each: float
-    text: str
 
 
 def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
@@ -147,23 +146,7 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     make = saved >= hours_each * hour_value
     earned = saved / hours_each if hours_each else None
     with_work = each + hours_each * hour_value
-    gap = abs(bought_price - with_work)
-    if saved < 0:
-        text = f"Buy: the material alone costs {each:.2f} a burner, {-saved:.2f} more than a bought one."
-    elif earned is None:
-        text = f"Make: it saves {saved:.2f} a burner."
-    elif make:
-        text = (
-            f"Make: material {each:.2f} a burner against {bought_price:.2f} bought; each of the "
-            f"{hours_each:.1f} h of work earns {earned:.2f}, and with it paid at {hour_value:.2f} making is "
-            f"{gap:.2f} cheaper."
-        )
-    else:
-        text = (
-            f"Buy: making saves {saved:.2f} a burner but takes {hours_each:.1f} h, so an hour earns only {earned:.2f}, "
-            f"less than its {hour_value:.2f}; buying is {gap:.2f} cheaper."
-        )
-    return Verdict(make, total, each, used, hours_each, saved, earned, with_work, text)
+    return Verdict(make, total, each, used, hours_each, saved, earned, with_work)
 
 
 def _batch(batch_size):

@@ -88,19 +88,14 @@ def mould(
     inside_l, inside_w = body_length_m + mould_clearance_m, body_width_m + mould_clearance_m
     base_l, base_w = inside_l + 2 * t + 2 * base_margin_m, inside_w + 2 * t + 2 * base_margin_m
 
-    def wood(name, length, width, thickness, count, where, note=""):
+    def wood(name, length, width, thickness, count):
         stock = frame if name.startswith("mould") else base
-        return Piece(
-            name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3, where, note
-        )
+        return Piece(name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3)
 
-    rip = "rip to height" if sides.kind == "plywood" else "full width of the board"
     pieces = (
-        wood("mould side", inside_l + 2 * t, height, t, 2, "long sides, over the ends", rip),
-        wood("mould end", inside_w, height, t, 2, "between the sides", rip),
-        wood(
-            "base board", base_l, base_w, bottom.thickness_m, 1, "under the frame", "drill the port holes to pin depth"
-        ),
+        wood("mould side", inside_l + 2 * t, height, t, 2),
+        wood("mould end", inside_w, height, t, 2),
+        wood("base board", base_l, base_w, bottom.thickness_m, 1),
     )
     per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
     around = 2 * (inside_l + 2 * t + inside_w)
@@ -155,8 +150,6 @@ def round_mould(
             layer.thickness_m,
             layers,
             ring,
-            "stacked and screwed, then split in two",
-            "round hole; saw the stack through its middle so that it comes off",
         ),
         Piece(
             "base board",
@@ -166,8 +159,6 @@ def round_mould(
             bottom.thickness_m,
             1,
             base_side**2 * bottom.thickness_m * WOOD_DENSITY_KG_M3,
-            "under the stack",
-            "drill the port holes to pin depth",
         ),
     )
     return Mould(
@@ -258,7 +249,7 @@ def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_widt
 class Pins:
     """Form pins: length of each, count with spares, what a stock length gives, what to buy.
 
-    short_m is what the stock lacks, warning is "" when it lacks nothing.
+    short_m is what the stock lacks.
     """
 
     length_m: float
@@ -267,7 +258,6 @@ class Pins:
     stock_count: int
     offcut_m: float
     short_m: float
-    warning: str
 
 
 def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0.0, spares=0):
@@ -280,7 +270,7 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
         block_thickness_m   length of a port [m]; pin_depth_m in the base [m]
         stock_length_m      one stick, dowel or rod as bought [m]
         kerf_m              lost at a cut [m]
-    Returns: Pins; a stock shorter than a pin gives pieces_per_stock 0 and a warning, never a shorter pin
+    Returns: Pins; a stock shorter than a pin gives pieces_per_stock 0, never a shorter pin
     Source: common practice: pins of the port's diameter, about half an inch into the base
     Checked by: tests/test_making_mould.py (common practice 5/16 in sticks)
     """
@@ -291,21 +281,10 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
     length, count = block_thickness_m + pin_depth_m, port_count + spares
     each = int((stock_length_m + kerf_m + NOISE_M) / (length + kerf_m))
     short = max(0.0, length - stock_length_m)
-    if each >= 1:
-        return Pins(
-            length,
-            count,
-            each,
-            math.ceil(count / each),
-            max(0.0, stock_length_m - each * length - (each - 1) * kerf_m),
-            0.0,
-            "",
-        )
-    if stock_length_m >= block_thickness_m:
-        text = "the stock is shorter than a pin: it would stand less deep in the base than pin_depth"
-    else:
-        text = "the stock is shorter than the port, which would not go through: take longer stock or a thinner block"
-    return Pins(length, count, 0, 0, 0.0, short, text)
+    if each < 1:
+        return Pins(length, count, 0, 0, 0.0, short)
+    offcut = max(0.0, stock_length_m - each * length - (each - 1) * kerf_m)
+    return Pins(length, count, each, math.ceil(count / each), offcut, 0.0)
 
 
 def cleaning_drill(port_diameter_m, family):

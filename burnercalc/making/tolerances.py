@@ -5,6 +5,7 @@ import random
 from dataclasses import dataclass
 
 from ..errors import require
+from ..physics.band import Band
 from .stock import mm
 
 # Any fixed number does; it is fixed so that the same design always gives the same band.
@@ -17,19 +18,11 @@ FAR_PITCHES = 2.5
 
 
 @dataclass(frozen=True)
-class Band:
-    """Least, mean and greatest of the burners drawn."""
-
-    low: float
-    mean: float
-    high: float
-
-
-@dataclass(frozen=True)
 class PortTolerance:
     """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean
     together; web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio
-    to the design; port_flow_low the weakest single port of all burners; burners how many were drawn."""
+    to the design, all three with the mean of the burners as their value; port_flow_low the weakest single port of all
+    burners; burners how many were drawn."""
 
     drift_m: float
     web_drawn_m: float

@@ -41,15 +41,11 @@ def as_cast(body: Body, face: Face, port_tilt_tolerance: float, port_position_to
     )
     return AsCast(
         drift_m=drift_m,
-        web_m=Band(*_ends(found.web_m)) if many else None,
+        web_m=found.web_m if many else None,
         web_drawn_m=found.web_drawn_m if many else None,
-        area_ratio=Band(*_ends(found.area_ratio)),
-        flow_ratio=Band(*_ends(found.flow_ratio)),
+        area_ratio=found.area_ratio,
+        flow_ratio=found.flow_ratio,
     )
-
-
-def _ends(band):
-    return band.low, band.mean, band.high
 
 
 @lru_cache(maxsize=32)

@@ -74,9 +74,7 @@ def steel(
         window_cut_m=cut.cut_length_m,
         drill_inset_m=None if body.round else corner_drill / 2,
         inlet_pipe=pipe,
-        inlet_piece=making.inlet_piece(
-            label=inlet, outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m
-        ),
+        inlet_piece=making.inlet_piece(outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m),
         inlet_saw_m=saw_m,
         inlet_clearance_m=clearance_m,
     )

@@ -42,14 +42,14 @@ def stock(
     batch_size: int,
 ) -> Stock:
     found = bars(batch_size, body, steel, stock_lengths, kerf)
-    needed_m = steel.inlet_piece.length_m
-    nipple = making.nipple_choice(needed_m=needed_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size)
-    way = "halves" if nipple.pieces_each == 2 else "cut" if nipple.stock_m > needed_m + NOISE_M else "whole"
+    nipple = making.nipple_choice(
+        needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size
+    )
     return Stock(
         bars=found,
         bought_m=sum(one.plan.bought_m for one in found),
         offcut_m=sum(one.plan.offcut_m for one in found),
-        nipples=said(way, count=nipple.count, stock=nipple.stock_m),
+        nipples=said(nipple.way, count=nipple.count, stock=nipple.stock_m),
     )
 
 

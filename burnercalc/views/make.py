@@ -41,21 +41,17 @@ def cut_list_table(
 ) -> tuple:
     """Every piece of steel in the order it is cut: body, caps, inlet pipe, baffle."""
     rows = []
-    for piece in steel.body.pieces:
-        where = f".{caps}" if piece.name in CAPS else ""
-        note = f".{body.kind}" if piece.name == "end cap" else ""
-        rows.append((piece, say(piece.name), say(f"{piece.name}.where{where}"), say(f"{piece.name}.note{note}")))
-    rows.append((steel.inlet_piece, say("inlet pipe", pipe=inlet), say("inlet pipe.where"), say("inlet pipe.note")))
-    cells = [
-        (name, piece.count, *_sizes(piece), piece.mass_kg * piece.count, where, note)
-        for piece, name, where, note in rows
-    ]
+    for piece in (*steel.body.pieces, steel.inlet_piece):
+        name = say(piece.name, pipe=inlet)
+        where = say(f"{piece.name}.where" + (f".{caps}" if piece.name in CAPS else ""))
+        note = say(f"{piece.name}.note" + (f".{body.kind}" if piece.name == "end cap" else ""))
+        rows.append((name, piece.count, *_sizes(piece), piece.mass_kg * piece.count, where, note))
     sheet = baffle_sheet.sheet
     if sheet:
         sizes = (sheet.blank_length_m, sheet.blank_width_m, baffle_thickness)
         where, note = say("baffle.where"), say("baffle.note", holes=baffle_holes)
-        cells.append((say("baffle"), 1, *sizes, _millimetres(*sizes), sheet.mass_kg, where, note))
-    return tuple((number, *row) for number, row in enumerate(cells, 1))
+        rows.append((say("baffle"), 1, *sizes, _millimetres(*sizes), sheet.mass_kg, where, note))
+    return tuple((number, *row) for number, row in enumerate(rows, 1))
 
 
 def stock_table(stock: Stock, say: Say) -> tuple:

@@ -1,0 +1,215 @@
+"""The fits of the steel of the room Make: each limit from both sides, and what is said of it."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from burnercalc.checks import make as checks
+from burnercalc.design import Design
+from burnercalc.result import solve
+
+IN = 0.0254
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "6 in",
+    "body_width": "6 in",
+    "body_depth": "5 in",
+    "wall": "1/4 in",
+    "setback": "3/4 in",
+    "pattern": "rings",
+    "rows": "3",
+    "ports_per_row": "12",
+}
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+@pytest.mark.parametrize(
+    "key, texts, verdict, value_in",
+    [
+        # gap round the caps: 0.2 to 1.6 mm
+        ("cap_fit", {"cap_gap": "0.199 mm"}, "caution", 0.199 / 25.4),
+        ("cap_fit", {"cap_gap": "0.201 mm"}, "good", 0.201 / 25.4),
+        ("cap_fit", {"cap_gap": "1.599 mm"}, "good", 1.599 / 25.4),
+        ("cap_fit", {"cap_gap": "1.601 mm"}, "caution", 1.601 / 25.4),
+        # lip: setback less wall; 1.5 and 4.5 mm
+        ("lip_width", {"wall": "4 mm", "setback": "5.499 mm"}, "stop", 1.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "5.5 mm"}, "caution", 1.5 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "8.499 mm"}, "caution", 4.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "8.5 mm"}, "good", 4.5 / 25.4),
+        # cover: grip less wall; 4.5 and 9.5 mm
+        ("lip_cover", {"wall": "4 mm", "grip": "8.499 mm"}, "stop", 4.499 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "8.5 mm"}, "caution", 4.5 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "13.499 mm"}, "caution", 9.499 / 25.4),
+        ("lip_cover", {"wall": "4 mm", "grip": "13.5 mm"}, "good", 9.5 / 25.4),
+        # inlet: a side of 4 in with two corners of 3/8 in leaves 3 1/4 in flat, 3 5/8 in are clear inside
+        ("inlet_fits", {"inlet": "2-1/2"}, "good", (3.25 - 2.875) / 2),
+        ("inlet_fits", {"inlet": "3"}, "caution", (3.25 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_width": "4 1/4 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "body_width": "3 7/8 in"}, "caution", (3.125 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_width": "3 13/16 in"}, "stop", (3.0625 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates"}, "good", 0.25),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in"}, "stop", (3.375 - 3.5) / 2),
+        # at the end: 3 5/8 in wide inside, 4 - 3/16 - 3/4 in = 3 1/16 in between block and back
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "good", (3.0625 - 2.875) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end"}, "stop", (3.0625 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "5/16 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.5) / 2),
+        # round: a disc of 5 1/2 - 1/32 in, 5 1/2 in clear
+        ("inlet_fits", {**ROUND, "inlet": "4"}, "good", (5.46875 - 4.5) / 2),
+        # baffle, flat: (4 - 3/8 - (grip - 3/16) - 1/16) / 2
+        ("baffle_clear", {"baffle_bend_angle": "0 deg", "grip": "3 1/4 in", "block_thickness": "5 in"}, "good", 0.25),
+        (
+            "baffle_clear",
+            {"baffle_bend_angle": "0 deg", "grip": "3 17/64 in", "block_thickness": "5 in"},
+            "caution",
+            0.25 - 1 / 128,
+        ),
+        # corner drill: half of it against the radius of 3/16 in (4.7625 mm), to 0.1 mm
+        ("corner_drill", {"corner_drill": "9.72 mm"}, "good", 4.86 / 25.4),
+        ("corner_drill", {"corner_drill": "9.73 mm"}, "caution", 4.865 / 25.4),
+        ("corner_drill", {"corner_drill": "9.33 mm"}, "good", 4.665 / 25.4),
+        ("corner_drill", {"corner_drill": "9.32 mm"}, "caution", 4.66 / 25.4),
+        # the rack: 4 x 4 in is there, 4 1/4 is not
+        ("tube_on_rack", {}, "good", 0.0),
+        ("tube_on_rack", {"body_width": "4 1/4 in"}, "caution", 0.25),
+        ("tube_on_rack", {"body_width": "100 mm", "body_depth": "100 mm"}, "good", 0.0),
+    ],
+)
+def test_fits(key, texts, verdict, value_in):
+    check = solved(**texts).checks[key]
+    assert check.verdict == verdict, check.text
+    assert check.value == pytest.approx(value_in * IN, abs=1e-8)
+    assert verdict == "good" or check.changes
+
+
+@pytest.mark.parametrize(
+    "judge, good, stop",
+    [
+        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap)), 0.25 * IN, 0.0),
+        (
+            lambda web, part: checks.baffle_holes_fit_check(replace(part, sheet=replace(part.sheet, web_m=web)), 0.002),
+            0.002,
+            0.0,
+        ),
+    ],
+)
+def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
+    part = default.part("baffle_sheet")
+    words = {
+        place: judge(at + off, part)
+        for place, at, off in (
+            ("good", good, 1e-7),
+            ("noise", good, -0.9e-9),
+            ("caution", good, -1e-7),
+            ("least", stop, 1e-7),
+            ("none", stop, -0.9e-9),
+            ("stop", stop, -1e-7),
+        )
+    }
+    assert [judged.verdict for judged in words.values()] == ["good", "good", "caution", "caution", "caution", "stop"]
+    assert all(judged.limit == good for judged in words.values())
+    assert [*(judged.cases for judged in words.values())][-3:] == [("caution",), ("caution",), ("lacking",)]
+    assert words["stop"].slots["lack"] == pytest.approx(1e-7) and words["stop"].slots["wanted"] == good
+
+
+@pytest.mark.parametrize(
+    "key, texts, limit_in, text",
+    [
+        (
+            "cap_fit",
+            {},
+            1.6 / 25.4,
+            "Caps go in with 1/64 in all round. Corners stay round at 3/16 in: square ones would jam by 1/16 in.",
+        ),
+        (
+            "cap_fit",
+            {"cap_gap": "0 in", "body_kind": "plates"},
+            0.2 / 25.4,
+            "A gap of 0 in round the caps is tight: allow 1/64 in or they have to be driven in.",
+        ),
+        (
+            "cap_fit",
+            {"cap_gap": "1/8 in"},  # wider than the square corner of a radius of 3/16 in needs: 0.41 / 1.41 of it
+            1.6 / 25.4,
+            "A gap of 1/8 in round the caps is wide: more than 1/16 in is bridged with weld.",
+        ),
+        (
+            "lip_width",
+            {"setback": "3/16 in"},
+            4.5 / 25.4,
+            "The steel lip stands 0 in inside the bore; below 1/16 in it does not work, 3/16 in or more holds the "
+            "block.",
+        ),
+        (
+            "lip_cover",
+            {"grip": "1/2 in"},
+            9.5 / 25.4,
+            "5/16 in of refractory stands over the lip; 3/8 in or more holds the block with ease.",
+        ),
+        (
+            "inlet_fits",
+            {"inlet": "3"},
+            0.0,
+            "The inlet hole runs 1/8 in into the rounded corners on each side: it can be welded, with more filler and "
+            "a careful leak test.",
+        ),
+        (
+            "inlet_fits",
+            {"inlet": "4"},
+            0.0,
+            "The inlet hole is 7/8 in wider than the room inside the body: take a smaller pipe or a wider body.",
+        ),
+        (
+            "baffle_clear",
+            {},
+            0.25,
+            "The baffle stands 1 in clear of block and inlet; 1/4 in or more lets the mixture round it.",
+        ),
+        (
+            "corner_drill",
+            {"corner_drill": "1/2 in"},
+            3 / 16,
+            "A 1/2 in drill leaves corners of 1/4 in, the face is drawn with 3/16 in: make the drill twice the radius.",
+        ),
+        (
+            "tube_on_rack",
+            {"body_width": "4 1/4 in"},
+            0.0,
+            "No common tube measures 4 1/4 in by 4 in; the nearest is 4x4 in, 1/4 in off: choose its size, or weld "
+            "four plates.",
+        ),
+        (
+            "tube_on_rack",
+            {"units": "mm", "body_width": "103 mm", "body_depth": "103 mm"},
+            0.0,
+            "No common tube measures 103 mm by 103 mm; the nearest is 100x100 mm, 3 mm off: choose its size, or weld "
+            "four plates.",
+        ),
+    ],
+)
+def test_what_the_checks_say(key, texts, limit_in, text):
+    check = solved(**texts).checks[key]
+    assert check.text == text and check.limit == pytest.approx(limit_in * IN, abs=1e-12)
+
+
+def test_which_way_to_move_the_gap():
+    def cures(gap):
+        return [(change.setting, change.move) for change in solved(cap_gap=gap).checks["cap_fit"].changes]
+
+    assert cures("0 in") == [("cap_gap", "raise")] and cures("1/8 in") == [("cap_gap", "lower")]
+
+
+def test_corners_jam_up_to_their_gap(default):
+    # A square corner in an inside radius r clears when the gap is r (1 - 1/sqrt 2); here r = 3/16 in.
+    just = 3 / 16 * (1 - 1 / math.sqrt(2))
+    cases = [solved(cap_gap=f"{just + off:.6f} in").checks["cap_fit"].text.count("jam") for off in (-1e-4, 1e-4)]
+    assert cases == [1, 0]
