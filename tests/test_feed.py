@@ -1,15 +1,21 @@
-"""Flow through solve(): worked plenum and pipe cases, and what must hold of every design."""
+"""Flow and mixing of the room Air and gas: worked plenum and pipe cases, and what must hold of every design."""
 
-from math import cos, isfinite, pi
+from dataclasses import replace
+from math import acos, cos, inf, isfinite, nextafter, pi, sin, sqrt
 
 import pytest
-from fluids.friction import friction_factor
+from feed_designs import DENSITY, INCH, INH2O, MIXTURE_M3_S, VISCOSITY, head_Pa, judged, part, solved
+from fluids.friction import Colebrook, Haaland
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from burnercalc import Design, InputErrors, solve
+from burnercalc import InputErrors
+from burnercalc.parts.baffle_plate import BafflePlate, baffle_plate
+from burnercalc.parts.mixing import mixing
+from burnercalc.parts.passage import passage
+from burnercalc.parts.shares import shares
+from burnercalc.physics.band import Band
 
-INCH, INH2O = 0.0254, 249.08891
 # A plenum fed at one end, worked: 37 ports of 1/4 in, 3 x 2 in inside, propane, phi 1, 60 degF, 100 kBtu/h.
 # The body around it: width 3 + 2 x 1/8, depth 2 + 1/8 + 3/4.
 WORKED = {
@@ -25,10 +31,24 @@ WORKED = {
     "inlet_position": "end",
     "baffle_holes": "0",
 }
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "8 in",
+    "body_width": "8 in",
+    "pattern": "rings",
+    "rows": "3",
+    "ports_per_row": "18",
+    "setback": "1/4 in",
+}
+BARE = BafflePlate(None, None, None, None)
 
 
-def solved(**texts):
-    return solve(Design.from_texts(texts))
+def straight(x):
+    """2 in by 4.026 in, the bores of the pipes: schedule 40 as in the standard."""
+    return pi / 4 * (x * INCH) ** 2
+
+
+# ---- plenum and ports
 
 
 def test_worked_plenum():
@@ -43,73 +63,105 @@ def test_worked_plenum():
 def test_worked_plenum_tends_to_the_closed_form():
     """first/last = cos(C_d a) for many ports without friction; 37 with a little friction stay within 0.4 points."""
     r = solved(**WORKED)
-    head = 1.2438 * 6.637**2 / 2
-    coefficient = (head / r["port_pressure_drop"]) ** 0.5
-    first, last = r.part("shares").ports[0], r.part("shares").ports[-1]
-    assert first / last == pytest.approx(cos(coefficient * 1.8162 / 6), abs=0.004)
-    assert r["flow_spread"] == pytest.approx(last - first, rel=1e-9)
+    found = r.part("shares").columns
+    angle = (head_Pa(6.637) / r["port_pressure_drop"]) ** 0.5 * 1.8162 / 6
+    assert found[0] / found[-1] == pytest.approx(cos(angle), abs=0.004)
+    assert found[-1] == pytest.approx(angle / sin(angle), abs=0.002)
+    assert r["flow_spread"] == pytest.approx(found[-1] - found[0], rel=1e-9)
+    assert (r.part("shares").least, r.part("shares").largest) == (found[0], found[-1])
 
 
-def test_port_drop_against_the_long_orifice():
-    """Lichtarowicz 1965 (memory), L/d 10, by hand: 1/C_d = 1/0.742 + 20/4455 x 23.5 = 1.453: 57.85 Pa at 6.637 m/s."""
-    drop = solved(**WORKED)["port_pressure_drop"]
-    assert 0.96 * 57.85 <= drop <= 1.26 * 57.85  # how far the two are known to part
-    low, high = solved(**WORKED).answers["port_pressure_drop"].band
-    assert low <= 57.85 <= high
-
-
-def test_mix_pipe_against_fluids():
-    """A 2 in pipe of 48 in with two elbows: Colebrook (fluids), 30 diameters of that friction an elbow, entry 0.5."""
-    r = solved(mix_pipe="2", mix_pipe_length="48 in", mix_pipe_elbows="2", firing_rate="300 kBtu/h")
-    bore = 2.067 * INCH
-    flow_m3_s = 3 * 988.7 * 0.3048**3 / 3600  # the mixture of 100 kBtu/h is 988.7 ft3/h at 60 degF (reference table)
-    velocity, density, viscosity = flow_m3_s / (pi / 4 * bore**2), 1.2438, 17.25e-6
-    reynolds = density * velocity * bore / viscosity
-    friction = friction_factor(Re=reynolds, eD=45e-6 / bore)
-    expected = (friction * (48 * INCH / bore + 60) + 0.5) * density * velocity**2 / 2
-    assert r["mix_pipe_pressure_drop"] == pytest.approx(expected, rel=0.03)
-
-
-def test_pressures_add_up_when_the_ports_share_evenly():
-    r = solved()
-    parts = sum(r[f"{part}_pressure_drop"] for part in ("port", "baffle", "inlet", "mix_pipe"))
-    assert r["mixture_pressure"] == pytest.approx(parts, rel=0.005)
-    assert solved(chamber_back_pressure="1 inH2O")["mixture_pressure"] - r["mixture_pressure"] == pytest.approx(
-        INH2O, rel=1e-6
+def test_plenum_pressure_of_the_worked_plenum():
+    """Ports follow the root of the pressure in front of them: at rest (a / sin a)^2 of what they take on average."""
+    r = solved(**WORKED)
+    angle = (head_Pa(6.637) / r["port_pressure_drop"]) ** 0.5 * 1.8162 / 6
+    uneven = (angle / sin(angle)) ** 2
+    assert r.part("resistance").uneven == pytest.approx(uneven, abs=0.003)
+    assert r["mixture_pressure"] - r["inlet_pressure_drop"] - r["mix_pipe_pressure_drop"] == pytest.approx(
+        uneven * r["port_pressure_drop"], rel=0.003
     )
 
 
-def test_baffle_of_no_holes_is_no_baffle():
-    r = solved(baffle_holes="0")
-    assert r["baffle_open_fraction"] is None and r["baffle_unevenness_left"] is None and r["baffle_pressure_drop"] == 0
+def test_friction_along_the_worked_plenum():
+    """Hydraulic diameter 4 x 6 / 10 = 2.4 in, Re 8830, 45 um rough; the stream thins from whole to none over 10 1/2 in.
+
+    f x L / D x head x the mean square of the share left, 1/3; the inlet end adds the first 5/8 in at full stream.
+    """
+    r = solved(**WORKED)
+    bore = 2.4 * INCH
+    f = Haaland(Re=2.009 * bore * DENSITY / VISCOSITY, eD=45e-6 / bore)
+    along = f * (10.5 / 3 + 0.625) / 2.4 * head_Pa(2.009)
+    assert r.part("shares").friction_ratio * r["port_pressure_drop"] == pytest.approx(along, rel=0.06)
 
 
-def test_baffle_open_share_by_hand():
-    """40 holes of 3/8 in over 8 5/8 x 3 5/8 in / cos 30 deg: 4.418 / 36.10 = 12.24 %."""
-    assert solved()["baffle_open_fraction"] == pytest.approx(0.12237, abs=5e-5)
-
-
-def test_jet_is_stagnation_pressure_without_a_baffle():
-    """q/q_mean = sqrt(1 + head / dp) with V = 988.7 ft3/h through a 2 in pipe."""
-    r = solved(baffle_holes="0")
-    velocity = 988.7 * 0.3048**3 / 3600 / (pi / 4 * (2.067 * INCH) ** 2)
-    assert r["jet_impingement"] == pytest.approx(
-        (1 + 1.2438 * velocity**2 / 2 / r["port_pressure_drop"]) ** 0.5, rel=2e-3
+def test_a_baffle_evens_out_as_more_pressure_over_the_ports():
+    bare = solved(**WORKED)
+    r = solved(**{**WORKED, "baffle_holes": "40"})
+    drop = r["port_pressure_drop"] + r["baffle_pressure_drop"]
+    assert r["kinetic_energy_ratio"] / bare["kinetic_energy_ratio"] == pytest.approx(
+        bare["port_pressure_drop"] / drop, rel=1e-9
     )
-    assert solved(baffle_holes="0", inlet_position="end")["jet_impingement"] == 1
-    assert 1 <= solved()["jet_impingement"] < r["jet_impingement"]
 
 
-def test_mixing_length_in_diameters():
-    """By hand: 18 in / 1.610 in bore + 5 for the elbow."""
-    assert solved()["mixing_length_diameters"] == pytest.approx(18 / 1.610 + 5, rel=1e-6)
+def test_columns_of_the_worked_plenum_by_hand():
+    """Inside 11 3/4 in long; ports from 5/8 in on, 10 1/2 / 36 in apart; a column is placed to 1/20 of a port."""
+    found = solved(**WORKED).part("shares").columns_m
+    assert len(found) == 37
+    assert found == pytest.approx([(0.625 + i * 10.5 / 36) * INCH for i in range(37)], abs=0.025 * 0.25 * INCH + 1e-9)
+    places = [(x / INCH - 5.875) / 0.0125 for x in found]
+    assert places == pytest.approx([round(place) for place in places], abs=1e-6)
+
+
+def test_columns_of_a_round_face():
+    """Ports within a port of each other are one column, in the square of the same area: sqrt(pi) / 2 of the bore."""
+    r = solved(**ROUND)
+    found, side = r.part("shares"), sqrt(pi) / 2 * (8 - 2 * 3 / 16)
+    steps = [(x / INCH - side / 2) / 0.25 for x in found.columns_m]
+    assert steps == pytest.approx([round(step) for step in steps], abs=1e-6)
+    assert max(steps) == pytest.approx(max(x for x, _ in r.part("face").ports) / INCH / 0.25, abs=0.5)
+    outer = replace(r.part("face"), ports=((-0.2, 0.0), (0.0, 0.0), (0.2, 0.0)))
+    beyond = r.parts.call(shares, face=outer)
+    assert beyond.columns_m == pytest.approx((0, side / 2 * INCH, side * INCH), abs=1e-9)
+
+
+def test_roughness_of_a_hair_thin_plenum_stays_within_the_formula():
+    """1/64 in is left: bore 1/32 in, 45 um rough is more than the formula's 0.05."""
+    r = solved(body_depth="1 1/2 in", wall="1/32 in", grip="1 7/16 in", block_thickness="2 1/2 in")
+    assert r["flow_spread"] > 0.15
 
 
 def test_shares_are_those_of_the_ports_and_average_to_one():
     r = solved(inlet_position="end", body_depth="2 in")
-    assert len(r.part("shares").ports) == r["port_count"]
-    assert sum(r.part("shares").ports) / r["port_count"] == pytest.approx(1, rel=1e-6)
-    assert sum(row[4] for row in r.tables["port_flows"].rows) == pytest.approx(r.part("stream").mixture_m3_s, rel=1e-6)
+    found, face = r.part("shares"), r.part("face")
+    assert len(found.ports) == len(face.ports) and found.ports[0] < found.ports[8]
+    assert sum(found.ports) / len(found.ports) == pytest.approx(1, rel=1e-6)
+    left = min(face.ports)
+    assert found.ports[face.ports.index(left)] == found.columns[0] == min(found.columns)
+
+
+def test_table_of_ports():
+    """The lower left port of the worked plenum: 5/8 in from the inside of the left wall, in the middle of 3 1/4 in."""
+    r = solved(**WORKED)
+    table = r.tables["port_flows"].rows
+    number, x, y, share, flow = table[0]
+    assert (number, len(table)) == (1, 37)
+    assert (x, y) == (pytest.approx(0.75 * INCH), pytest.approx(1.625 * INCH))
+    assert share == r.part("shares").columns[0] and flow == pytest.approx(share * MIXTURE_M3_S / 37, rel=1e-3)
+    assert sum(row[4] for row in table) == pytest.approx(MIXTURE_M3_S, rel=1e-3)
+    assert [column.key for column in r.tables["port_flows"].columns] == ["number", "x", "y", "share", "flow"]
+
+
+def test_chart_of_columns():
+    r = solved(**WORKED)
+    plot = r.charts["flow_by_column"].plot
+    columns = r.part("shares").columns
+    assert plot.series == {"shares": (tuple(range(1, 38)), columns), "fair": ((0, 38), (1, 1))}
+    assert (plot.x, plot.y, plot.mark) == ((0, 38), (0, 1.2), ())
+    uneven = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end")
+    assert uneven.charts["flow_by_column"].plot.y == (0, pytest.approx(1.1 * max(uneven.part("shares").columns)))
+    assert r.charts["flow_by_column"].sentence == (
+        f"Each bar is a column of ports across the face; they differ by {100 * r['flow_spread']:.1f} %."
+    )
 
 
 def test_a_fed_middle_is_more_even_than_a_fed_end():
@@ -121,6 +173,408 @@ def test_a_deeper_plenum_is_never_less_even():
     spreads = [solved(body_depth=f"{n} in", inlet_position="end")["flow_spread"] for n in (2, 2.5, 3, 4, 6)]
     assert spreads == sorted(spreads, reverse=True)
 
+
+# ---- pressures
+
+
+def test_port_drop_against_the_long_orifice():
+    """Lichtarowicz 1965 (memory), L/d 10, by hand: 1/C_d = 1/0.742 + 20/4455 x 23.5 = 1.453: 57.85 Pa at 6.637 m/s."""
+    drop = solved(**WORKED)["port_pressure_drop"]
+    assert 0.96 * 57.85 <= drop <= 1.26 * 57.85  # how far the two are known to part
+    low, high = solved(**WORKED).answers["port_pressure_drop"].band
+    assert low <= 57.85 <= high
+    assert (low / drop, high / drop) == (pytest.approx(0.8), pytest.approx(1.05))
+
+
+@pytest.mark.parametrize("inches, per_row, rough", [(1 / 4, "9", 0.3e-3), (3 / 32, "12", 0.0999 * 3 / 32 * INCH)])
+def test_turbulent_port_drop_by_haaland(inches, per_row, rough):
+    """Entry 0.5, exit 1, friction by fluids; a bore as cast is 0.3 mm rough, a tenth of it at most."""
+    r = solved(firing_rate="600 kBtu/h", port_diameter=f"{inches} in", ports_per_row=per_row)
+    bore, ports = inches * INCH, r["port_count"]
+    velocity = 6 * MIXTURE_M3_S / (ports * pi / 4 * bore**2)
+    f = Haaland(Re=velocity * bore * DENSITY / VISCOSITY, eD=rough / bore)
+    assert r["port_pressure_drop"] == pytest.approx((1.5 + f * 2.5 * INCH / bore) * head_Pa(velocity), rel=3e-3)
+
+
+def test_a_port_shorter_than_three_quarters_of_its_bore_is_an_orifice():
+    """C_d 0.61: 2.687 velocity heads; a bore of just 0.75 is a tube, with 1.5 and friction."""
+    r = solved()
+    bore = r.part("face").port_diameter_m
+    drop = {
+        depth: r.parts.call(passage, block_thickness=depth).port_Pa.value / head_Pa(5.711)
+        for depth in (0.7501 * bore, 0.7499 * bore)
+    }
+    tube, orifice = drop.values()
+    assert orifice == pytest.approx(0.61**-2, rel=2e-3) and 1.6 < tube < 1.8
+
+
+def test_mix_pipe_against_fluids():
+    """A 2 in pipe of 48 in with two elbows: Colebrook (fluids), 30 diameters of that friction an elbow, entry 0.5."""
+    r = solved(mix_pipe="2", mix_pipe_length="48 in", mix_pipe_elbows="2", firing_rate="300 kBtu/h")
+    bore = 2.067 * INCH
+    velocity = 3 * MIXTURE_M3_S / (pi / 4 * bore**2)
+    friction = Colebrook(Re=DENSITY * velocity * bore / VISCOSITY, eD=45e-6 / bore)
+    expected = (friction * (48 * INCH / bore + 60) + 0.5) * head_Pa(velocity)
+    assert r["mix_pipe_pressure_drop"] == pytest.approx(expected, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    "pipe, inlet, bores",
+    [("1-1/2", "2", (1.610, 2.067)), ("2", "2", (2.067, 2.067)), ("2", "1", (2.067, 1.049))],
+)
+def test_inlet_by_hand(pipe, inlet, bores):
+    """One head out of the inlet; Borda-Carnot on the pipe's head into a wider one, half of 1 - a/A into a narrower."""
+    before, after = (pi / 4 * (bore * INCH) ** 2 for bore in bores)
+    before_Pa, after_Pa = (head_Pa(MIXTURE_M3_S / area) for area in (before, after))
+    step = (1 - before / after) ** 2 * before_Pa if after >= before else 0.5 * (1 - after / before) * after_Pa
+    assert solved(mix_pipe=pipe, inlet=inlet)["inlet_pressure_drop"] == pytest.approx(step + after_Pa, rel=2e-3)
+
+
+def test_pressures_add_up_when_the_ports_share_evenly():
+    r = solved()
+    parts = sum(r[f"{name}_pressure_drop"] for name in ("port", "baffle", "inlet", "mix_pipe"))
+    assert r["mixture_pressure"] == pytest.approx(parts, rel=0.005)
+    assert solved(chamber_back_pressure="1 inH2O")["mixture_pressure"] - r["mixture_pressure"] == pytest.approx(
+        INH2O, rel=1e-6
+    )
+
+
+def test_pressures_at_half_the_flow():
+    """Baffle and inlet follow the square; the whole is what stands for the flow asked for."""
+    r = solved(chamber_back_pressure="1 inH2O")
+    way, flow = r.part("resistance"), r.part("stream").mixture_m3_s
+    assert way.pressure_Pa(flow) == way.total_Pa == r["mixture_pressure"]
+    assert way.pressure_Pa(0) == pytest.approx(INH2O, rel=1e-6)
+    assert way.inlet_at_Pa(flow / 2) == pytest.approx(r["inlet_pressure_drop"] / 4, rel=1e-9)
+    assert way.passage.baffle_at_Pa(flow / 2) == pytest.approx(r["baffle_pressure_drop"] / 4, rel=1e-9)
+    half = way.passage.ports_at_Pa(flow / 2) + r["baffle_pressure_drop"] / 4
+    assert way.passage.at_Pa(flow / 2) == pytest.approx(half)
+    assert way.pressure_Pa(flow / 2) == pytest.approx(
+        INH2O + way.uneven * half + way.inlet_at_Pa(flow / 2) + way.mix_pipe_at_Pa(flow / 2), rel=1e-6
+    )
+
+
+# ---- baffle and jet of the inlet
+
+
+def test_baffle_of_no_holes_is_no_baffle():
+    r = solved(baffle_holes="0")
+    assert r["baffle_open_fraction"] is None and r["baffle_unevenness_left"] is None and r["baffle_pressure_drop"] == 0
+    assert "baffle_pressure" not in r.checks and r.part("baffle_plate") == BARE
+
+
+def test_baffle_by_hand():
+    """40 holes of 3/8 in over 8 5/8 x 3 5/8 in / cos 30 deg: 4.418 / 36.10 = 12.24 %.
+
+    Sheet of 1/6 of a hole: one sixth thin plate (158.4), five sixths thick (151.3): K 152.5 on the head onto the plate.
+    Taylor and Batchelor: a = 1.1 / sqrt(153.5) = 0.08878, (1.08878 - 13.541) / 153.61.
+    """
+    r = solved()
+    assert r["baffle_open_fraction"] == pytest.approx(0.12237, abs=5e-5)
+    onto = MIXTURE_M3_S / (36.10 * INCH**2)
+    assert r["baffle_pressure_drop"] == pytest.approx(152.5 * head_Pa(onto), rel=2e-3)
+    assert r["baffle_unevenness_left"] == pytest.approx(-0.08106, abs=5e-5)
+
+
+def test_baffle_of_a_round_body_is_flat():
+    """40 x 0.11045 in2 over a disc of 7 5/8 in."""
+    assert solved(**ROUND)["baffle_open_fraction"] == pytest.approx(40 * 0.110447 / (pi / 4 * 7.625**2), rel=1e-4)
+
+
+def test_a_baffle_that_takes_too_little_evens_nothing_out():
+    """K 0.7: a = 0.8437, (1.8437 - 0.5906) / 2.5437 = 0.4926 is left; of less the formula does not know."""
+    r = solved()
+    found = [r.parts.call(baffle_plate, baffle_holes=n / 100) for n in range(20000, 30000, 10)]
+    above = min((plate for plate in found if plate.loss_K >= 0.7), key=lambda plate: plate.loss_K)
+    below = max((plate for plate in found if plate.loss_K < 0.7), key=lambda plate: plate.loss_K)
+    assert above.loss_K == pytest.approx(0.7, abs=0.002) and below.loss_K == pytest.approx(0.7, abs=0.002)
+    assert above.unevenness_left == pytest.approx(0.4926, abs=0.002) and below.unevenness_left == 1
+
+
+def test_jet_is_stagnation_pressure_without_a_baffle():
+    """q/q_mean = sqrt(1 + head / dp) with V = 988.7 ft3/h through a 2 in pipe."""
+    r = solved(baffle_holes="0")
+    velocity = MIXTURE_M3_S / (pi / 4 * (2.067 * INCH) ** 2)
+    assert r["jet_impingement"] == pytest.approx((1 + head_Pa(velocity) / r["port_pressure_drop"]) ** 0.5, rel=2e-3)
+    assert solved(baffle_holes="0", inlet_position="end")["jet_impingement"] == 1
+    left = 0.08106 * velocity  # what the baffle leaves of it
+    assert solved()["jet_impingement"] - 1 == pytest.approx(head_Pa(left) / 2 / r["port_pressure_drop"], rel=0.01)
+
+
+# ---- mixing
+
+
+def test_mixing_length_in_diameters():
+    """By hand: 18 in / 1.610 in bore + 5 for the elbow."""
+    assert solved()["mixing_length_diameters"] == pytest.approx(18 / 1.610 + 5, rel=1e-6)
+
+
+def test_mix_pipe_velocity_by_hand():
+    """988.7 ft3/h through 1.610 in; at 5000 ft 1 / 0.8321 times as fast (US Standard Atmosphere 1976)."""
+    velocity = MIXTURE_M3_S / (pi / 4 * (1.610 * INCH) ** 2)
+    assert solved()["mix_pipe_velocity"] == pytest.approx(velocity, rel=1e-3)
+    assert solved(altitude="5000 ft")["mix_pipe_velocity"] == pytest.approx(velocity / 0.8321, rel=1e-3)
+
+
+def test_flame_speed_in_the_pipe_by_hand():
+    """Low fire 40 %: S + 2 x a tenth of the velocity; the band is the laminar one's, and twice either way."""
+    r = solved()
+    laminar, low = r["burning_velocity"], 0.4 * r["mix_pipe_velocity"]
+    slow, fast = r.answers["burning_velocity"].band
+    speed = r.answers["turbulent_burning_velocity"]
+    assert speed.value == pytest.approx(laminar + 0.2 * low)
+    assert speed.band == (pytest.approx((slow + 0.2 * low) / 2), pytest.approx((fast + 0.2 * low) * 2))
+    assert r.part("mixing").walk_back_ratio == pytest.approx(low / (laminar + 0.2 * low))
+
+
+def test_smooth_flow_does_not_wrinkle_the_flame():
+    """Re 2300 in 1.610 in at low fire is 0.780 m/s: flow at which it is just that."""
+    r = solved()
+    area, low = pi / 4 * (1.610 * INCH) ** 2, 2300 * 17.25205504695074e-6 / (1.243619298762946 * 1.610 * INCH)
+    for share, swings in ((0.999, 0.0), (1.001, 0.1)):
+        stream = part("stream", mixture_m3_s=share * low * area / 0.4)
+        found = r.parts.call(mixing, stream=stream)
+        assert found.flame_m_s.value == pytest.approx(r["burning_velocity"] + 2 * swings * share * low, rel=1e-6)
+
+
+# ---- verdicts
+
+EVENER = (("body_depth", "raise"), ("grip", "lower"), ("ports_per_row", "lower"), ("port_diameter", "lower"))
+
+
+def under(value):
+    return nextafter(value, -inf)
+
+
+def over(value):
+    return nextafter(value, inf)
+
+
+@pytest.mark.parametrize(
+    "spread, starved, verdict, text",
+    [
+        (0.000499, 0, "good", "Ports get their share within 0.1 %."),
+        (0.0005, 0, "good", "Ports get their share within 0.1 %."),
+        (0.0016, 0, "good", "Ports get their share within 0.2 %."),
+        (0.05, 0, "good", "Ports get their share within 5.0 %."),
+        (
+            over(0.05),
+            0,
+            "caution",
+            "Ports differ by 5.0 %; 5 % or less is even. Those far from the inlet burn hotter.",
+        ),
+        (0.15, 0, "caution", "Ports differ by 15.0 %; 5 % or less is even. Those far from the inlet burn hotter."),
+        (
+            over(0.15),
+            0,
+            "stop",
+            "Ports differ by 15.0 %, far more than 15 %: those near the inlet go short and can flash back.",
+        ),
+        (
+            0.01,
+            1,
+            "stop",
+            "1 column of ports near the inlet get no mixture: the stream along the plenum is too fast. The fire could "
+            "draw back through them.",
+        ),
+        (
+            0.4,
+            3,
+            "stop",
+            "3 columns of ports near the inlet get no mixture: the stream along the plenum is too fast. The fire could "
+            "draw back through them.",
+        ),
+    ],
+)
+def test_evenness(spread, starved, verdict, text):
+    found = part("shares", spread=spread, starved_columns=starved)
+    assert judged("flow_spread", shares=found) == (verdict, spread, 0.05, text, EVENER)
+    fed_at_end = judged("flow_spread", shares=found, inlet_position="end")
+    assert fed_at_end[-1] == (("inlet_position", "choose"), *EVENER)
+
+
+@pytest.mark.parametrize(
+    "spread, starved, verdict, leaves, wanted",
+    [
+        (0.000499, 0, "good", "less than 0.1 % uneven.", False),
+        (0.0005, 0, "good", "0.1 % uneven.", False),
+        (0.05, 0, "good", "5.0 % uneven.", False),
+        (over(0.05), 0, "caution", "5.0 % uneven.", True),
+        (0.2, 0, "stop", "20.0 % uneven.", True),
+        (0.02, 1, "stop", "2.0 % uneven.", True),
+    ],
+)
+@pytest.mark.parametrize("place, most", [("centre", "1.2"), ("end", "2.4")])
+def test_plenum_ratio(place, most, spread, starved, verdict, leaves, wanted):
+    """Wanted for a twentieth, C_d 0.75: 0.75 / arccos(0.95) = 2.362, half of it from the middle."""
+    found = judged(
+        "plenum_ratio",
+        plenum=part("plenum", to_port_ratio=3.5),
+        shares=part("shares", spread=spread, starved_columns=starved),
+        inlet_position=place,
+    )
+    text = f"The plenum is 3.5 times the port area; with the inlet at the {place} that leaves the ports {leaves}"
+    if wanted:
+        text += f" About {most} or more is wanted: a deeper body, less grip, or less port area."
+    limit = 0.75 / acos(0.95) / (1 if place == "end" else 2)
+    assert found[:4] == (verdict, 3.5, pytest.approx(limit, rel=1e-9), text)
+    assert found[4][-4:] == EVENER and (found[4][0][0] == "inlet_position") == (place == "end")
+
+
+@pytest.mark.parametrize(
+    "kinetic, friction, verdict",
+    [
+        (0.1, 0.02, "good"),
+        (0.02, 0.1, "good"),
+        (over(0.1), 0.02, "caution"),
+        (0.02, over(0.1), "caution"),
+        (0.3, 0.02, "caution"),
+        (0.02, over(0.3), "stop"),
+    ],
+)
+def test_stream_along_the_plenum(kinetic, friction, verdict):
+    found = judged("perry", shares=part("shares", kinetic_ratio=kinetic, friction_ratio=friction))
+    end = (
+        "both within a tenth, so the ports are fed evenly."
+        if verdict == "good"
+        else "a tenth is the rule: widen the plenum or take away port area."
+    )
+    text = f"Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the ports; "
+    assert found == (verdict, max(kinetic, friction), 0.1, text + end, EVENER)
+
+
+@pytest.mark.parametrize(
+    "ratio, baffled, verdict, text",
+    [
+        (
+            under(1.01),
+            True,
+            "good",
+            "The inlet's jet can push less than 1 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.01,
+            True,
+            "good",
+            "The inlet's jet can push up to 1 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.10,
+            False,
+            "good",
+            "The inlet's jet can push up to 10 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.20,
+            False,
+            "caution",
+            "The inlet's jet can push up to 20 % more than its share through the ports in front of it; 10 % is little. "
+            "Put a baffle in, or use a larger inlet.",
+        ),
+        (
+            1.40,
+            True,
+            "caution",
+            "The inlet's jet can push up to 40 % more than its share through the ports in front of it; 10 % is little. "
+            "Use a larger inlet, or a baffle that takes more.",
+        ),
+        (
+            over(1.40),
+            True,
+            "stop",
+            "The inlet's jet can push up to 40 % more than its share through the ports in front of it; 10 % is little. "
+            "Use a larger inlet, or a baffle that takes more.",
+        ),
+    ],
+)
+def test_jet_of_the_inlet(ratio, baffled, verdict, text):
+    plate = solved().part("baffle_plate") if baffled else BARE
+    found = judged("jet_impingement", inlet_jet=part("inlet_jet", flow_ratio=ratio), baffle_plate=plate)
+    assert found == (verdict, ratio, pytest.approx(1.1), text, (("baffle_holes", "choose"), ("inlet", "raise")))
+
+
+@pytest.mark.parametrize(
+    "share, said, verdict",
+    [
+        (0.5, "0.201 in H₂O, 0.5", "good"),
+        (0.51, "0.205 in H₂O, 0.51", "caution"),
+        (2.0, "0.803 in H₂O, 2", "caution"),
+        (2.01, "0.807 in H₂O, 2.0", "stop"),
+    ],
+)
+def test_jets_of_the_baffle(share, said, verdict):
+    found = judged("baffle_pressure", passage=part("passage", port_Pa=Band(80, 100, 105), baffle_Pa=100 * share))
+    end = (
+        "its holes blow gently."
+        if verdict == "good"
+        else "0.5 times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
+        "more or larger holes."
+    )
+    text = f"The baffle takes {said} times the pressure over the ports; {end}"
+    assert found[:3] == (verdict, pytest.approx(share), 0.5) and found[3] == text
+    assert found[4] == (("baffle_holes", "raise"), ("baffle_hole_diameter", "raise"))
+
+
+@pytest.mark.parametrize(
+    "diameters, verdict, text",
+    [
+        (10.0, "good", "The mix pipe is 10.0 diameters long with its elbows; 10 mix gas and air well."),
+        (
+            under(10.0),
+            "caution",
+            "The mix pipe is 10.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 0 in more pipe, or an elbow.",
+        ),
+        (
+            5.0,
+            "caution",
+            "The mix pipe is 5.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 10 in more pipe, or an elbow.",
+        ),
+        (
+            4.5,
+            "stop",
+            "The mix pipe is 4.5 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 11 in more pipe, or an elbow.",
+        ),
+    ],
+)
+def test_mixing_length(diameters, verdict, text):
+    found = judged("mixing_length", mixing=part("mixing", diameters=diameters, bore_m=2 * INCH))
+    assert found == (verdict, diameters, 10.0, text, (("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")))
+
+
+@pytest.mark.parametrize(
+    "ratio, verdict, text",
+    [
+        (2.0, "good", "2.0 times as fast through the mix pipe as a flame could; a flame cannot walk back up it."),
+        (
+            1.5,
+            "caution",
+            "1.5 times as fast through the mix pipe as a flame could; 2 times is wanted. Use a smaller mix pipe or a "
+            "higher low fire.",
+        ),
+        (
+            1.0,
+            "caution",
+            "1.0 times as fast through the mix pipe as a flame could; 2 times is wanted. Use a smaller mix pipe or a "
+            "higher low fire.",
+        ),
+        (
+            0.8,
+            "stop",
+            "0.8 times as fast through the mix pipe as a flame could; a flame that gets in walks back to the blower. "
+            "Use a smaller mix pipe or a higher low fire.",
+        ),
+    ],
+)
+def test_walking_back_up_the_pipe(ratio, verdict, text):
+    found = judged("mix_pipe_velocity", mixing=part("mixing", walk_back_ratio=ratio))
+    cures = (("mix_pipe", "lower"), ("low_fire", "raise"))
+    assert found == (verdict, ratio, 2.0, f"At low fire the mixture runs {text}", cures)
+
+
+# ---- any design
 
 settings_of_flow = st.fixed_dictionaries(
     {},
@@ -158,11 +612,11 @@ def test_no_design_breaks_the_flow(texts):
         r = solved(**texts)
     except InputErrors:
         assume(False)
-    for key, answer in r.answers.items():
-        assert not isinstance(answer.value, float) or isfinite(answer.value), key
-    assert min(r.part("shares").ports) >= 0 and r["flow_spread"] >= 0
+    found = r.part("shares")
+    for answer in r.answers.values():
+        if answer.room == "feed":
+            assert not isinstance(answer.value, float) or isfinite(answer.value), answer.key
+    assert min(found.ports) >= 0 and r["flow_spread"] >= 0
     assert r["mixture_pressure"] >= r.design.chamber_back_pressure
-    xs, shares = r.charts["flow_by_column"].plot.series["shares"]
-    assert list(xs) == list(range(1, len(shares) + 1)) and max(shares) == max(r.part("shares").ports)
-    least = r.checks["flow_spread"].verdict
-    assert (least == "stop") >= (min(r.part("shares").ports) == 0)
+    assert list(r.charts["flow_by_column"].plot.series) == ["shares", "fair"]
+    assert (r.checks["flow_spread"].verdict == "stop") >= (min(found.ports) == 0)

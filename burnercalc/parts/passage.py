@@ -31,7 +31,7 @@ class Passage:
     def ports_at_Pa(self, mixture_m3_s: float) -> float:
         """Over the ports."""
         velocity = mixture_m3_s / self.port_area_m2
-        if self.port_length_m < SHORTEST_TUBE * self.port_diameter_m:
+        if self.port_length_m / self.port_diameter_m < SHORTEST_TUBE:
             return ORIFICE_K * losses.velocity_head_Pa(velocity, self.mixture.density_kg_m3)
         return port_drop.port_drop_Pa(
             velocity,

@@ -70,7 +70,7 @@ def shares(face: Face, plenum: Plenum, stream: Stream, mixture: Mixture, passage
         plenum.area_m2,
         2 * plenum.area_m2 / (plenum.width_m + plenum.height_m),
         stream.mixture_m3_s,
-        min((head_Pa / drop_Pa) ** 0.5, 1.0),
+        (head_Pa / drop_Pa) ** 0.5,
         mixture.cold.density_kg_m3,
         mixture.cold.viscosity_Pas,
     )
