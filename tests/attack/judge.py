@@ -9,6 +9,8 @@ from random import Random
 
 HANG_S = 10.0  # of the processor, however busy the machine: a trial that takes longer hangs
 
+ENOUGH = 50  # findings, after which a target is given up
+
 
 class Hang(BaseException):
     """Raised by the alarm within a trial; no `except Exception` may swallow it."""
@@ -59,7 +61,9 @@ def attack(target, trial, seed, seconds=None, trials=None):
     A trial returns how many things it tried; AssertionError is a wrong or silent answer, any other exception a crash.
     """
     tally, start, number = Tally(target), time.perf_counter(), 0
-    while tally.tried < trials if trials is not None else time.perf_counter() - start < seconds:
+    while (tally.tried < trials if trials is not None else time.perf_counter() - start < seconds) and (
+        len(tally.found) < ENOUGH
+    ):
         own, number = f"{seed}:{target}:{number}", number + 1
         begun = time.process_time()
         try:

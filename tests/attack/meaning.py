@@ -196,7 +196,7 @@ def value(setting, text):
         named = {drill.name.lower().replace(" ", ""): drill.name for family in FAMILIES for drill in drills(family)}
         size = quantity(text, "length")
         known = {round(drill.diameter_m * 1e9) for family in ("fraction", "metric") for drill in drills(family)}
-        short = text.lower().replace(" ", "").replace('"', "in")
+        short = keyboard(text).lower().replace(" ", "").replace('"', "in")
         return named.get(short) if size is None or round(size * 1e9) in known else None
     return quantity(text, kind)
 
