@@ -18,21 +18,32 @@ class Burner:
     """Everything worked out about one design, on demand.
 
     Arguments:
-        value   function key -> SI value of a setting, such as `design.value`
+        value    function key -> SI value of a setting, such as `design.value`
+        before   another Burner; a part that would be made of the very same things is taken from there
     """
 
-    def __init__(self, value: Callable[[str], Any]) -> None:
+    def __init__(self, value: Callable[[str], Any], before: "Burner | None" = None) -> None:
         self._value = value
-        self._made: dict[str, Any] = {}
+        self._made: dict[str, tuple[dict[str, Any], Any]] = {}  # name -> what it was made of, the record
+        self._kept: dict[str, tuple[dict[str, Any], Any]] = {} if before is None else {**before._kept, **before._made}
 
     def part(self, name: str) -> Any:
-        """The record of a part; KeyError for a name that is neither a part nor a setting."""
+        """The record of a part, or the value of a setting."""
         if name not in PARTS:
             return self._value(name)
         if name not in self._made:
-            self._made[name] = self.call(PARTS[name])
-        return self._made[name]
+            given = {one: self.part(one) for one in needs(PARTS[name])}
+            before, record = self._kept.get(name, ({}, None))
+            same = record is not None and all(
+                given[one] is before[one] if one in PARTS else given[one] == before[one] for one in given
+            )
+            self._made[name] = given, record if same else PARTS[name](**given)
+        return self._made[name][1]
+
+    def made(self) -> frozenset[str]:
+        """Names of the parts that have been asked for so far."""
+        return frozenset(self._made)
 
     def call(self, function: Callable[..., Any], **given: Any) -> Any:
-        """What a function of settings and parts returns for this burner; `given` are further arguments of it."""
+        """What a function of settings and parts returns for this burner; `given`: further arguments that it takes."""
         return function(**{name: given[name] if name in given else self.part(name) for name in needs(function)})

@@ -175,9 +175,9 @@ class Result:
 
     __slots__ = ("answers", "charts", "checks", "design", "drawings", "parts", "tables")
 
-    def __init__(self, design):
+    def __init__(self, design, before=None):
         self.design = design
-        self.parts = Burner(design.value)
+        self.parts = Burner(design.value, before and before.parts)
         self.answers: Mapping[str, Answered] = OnDemand(catalogue.ANSWERS, self._answer)
         self.checks: Mapping[str, Checked] = OnDemand(catalogue.CHECKS, self._check)
         self.tables: Mapping[str, Tabled] = OnDemand(catalogue.TABLES, self._table)
@@ -270,6 +270,9 @@ def _finite(key, value):
     return value
 
 
-def solve(design) -> Result:
-    """The Result of a Design. Raises nothing for a design that could be made: its checks say what is wrong."""
-    return Result(design)
+def solve(design, before: "Result | None" = None) -> Result:
+    """The Result of a Design. Raises nothing for a design that could be made: its checks say what is wrong.
+
+    `before`: a result of a design like it; parts that rest on nothing that has changed are taken over.
+    """
+    return Result(design, before)

@@ -61,18 +61,28 @@ def _design(request):
     return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
 
 
+_LAST = []  # the result before: what has not changed since is not worked out again
+
+
+def _solved(design):
+    """The Result of a design, with what it has in common with the one before."""
+    result = solve(design, _LAST[0] if _LAST else None)
+    _LAST[:] = [result]
+    return result
+
+
 # What is shown while the face is redrawn; the others follow with the whole.
 FACE_ANSWERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio")
 
 
 def _face(request):
     """The face alone, quickly: what is redrawn while a setting moves."""
-    result = solve(_design(request))
+    result = _solved(_design(request))
     return {"answers": _answers(result, FACE_ANSWERS), "drawings": {"face": _drawing(result, "face")}}
 
 
 def _solve(request):
-    return page_data(solve(_design(request)), request.get("figures", ()))
+    return page_data(_solved(_design(request)), request.get("figures", ()))
 
 
 def _open(request):

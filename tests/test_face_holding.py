@@ -181,6 +181,18 @@ def test_ports_without_mixture_have_no_flashback_limit(default):
     assert made.cold_W is made.hot_W is made.flashback_W is made.turndown is None and made.lift_W is not None
 
 
+@pytest.mark.parametrize("missing", ["cold", "hot"])
+def test_one_limit_that_is_not_found_leaves_no_flashback_rate(default, monkeypatch, missing):
+    def limits_m_s(gas, shop, phi, diameter_m, length_m, wall_temp_K=None):
+        state = "cold" if wall_temp_K is None else "hot"
+        return (None if state == missing else band(0.5)), band(2.0)
+
+    monkeypatch.setattr("burnercalc.parts.holding.limits_m_s", limits_m_s)
+    made = remade(default)
+    assert [made.cold_W is None, made.hot_W is None] == [missing == "cold", missing == "hot"]
+    assert made.flashback_W is None and made.turndown is None
+
+
 def test_the_worse_of_cold_and_hot_is_the_flashback_rate(default):
     """A wall colder than the shop makes the cold port the worse one."""
     made = remade(default, port_wall_temperature=250.0)
