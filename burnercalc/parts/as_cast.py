@@ -22,7 +22,8 @@ class AsCast:
 
 
 def as_cast(body: Body, face: Face, port_tilt_tolerance: float, port_position_tolerance: float) -> AsCast:
-    drift_m = body.block_thickness_m * tan(port_tilt_tolerance * pi / 180)
+    tilt_rad = port_tilt_tolerance * pi / 180
+    drift_m = body.block_thickness_m * tan(tilt_rad)
     many = len(face.ports) > 1
     # Ports that overlap as drawn are no block to be off from; their own check stops them.
     if many and not face.min_web_m > 0:
@@ -35,7 +36,7 @@ def as_cast(body: Body, face: Face, port_tilt_tolerance: float, port_position_to
         body.wall_m,
         face.window_length_m,
         face.window_width_m,
-        port_tilt_tolerance * pi / 180,
+        tilt_rad,
         port_position_tolerance,
         face.round,
     )
