@@ -188,14 +188,3 @@ def test_time_of_stages_by_hand():
     )
     assert days.stage_seconds(stages=[one, two], names=("a", "b"), start_temp_K=293.15) == pytest.approx(6 * H)
     assert days.stage_seconds(stages=[one, two], names=("b",), start_temp_K=293.15) == pytest.approx(6 * H)
-
-
-def test_plastic_is_rammed_and_never_mixed_with_water():
-    """Plastic refractory comes ready from the bag; a castable is weighed and mixed with water."""
-
-    def cast(castable):
-        found = days.calendar(start_date=MONDAY, castable=castable, block_thickness_m=2 * IN)
-        return next(step.do for step in found if step.key == "cast")
-
-    assert "Ram the plastic" in cast("phosphate_plastic") and "Weigh" not in cast("phosphate_plastic")
-    assert "Weigh dry mix and water" in cast("dense_castable")
