@@ -366,7 +366,7 @@ CAST_ANSWERS = (
         "Screws, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
         formula="thicker board + 1 in",
-        inputs=("mould_board", "mould_base", "body_kind"),
+        inputs=("mould_board", "mould_base"),
         source=PRACTICE,
     ),
     Answer(
