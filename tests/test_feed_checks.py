@@ -1,0 +1,244 @@
+"""Verdicts on flow and mixing: each just inside and just outside its limit, its sentence word by word, its cures."""
+
+from math import acos, inf, nextafter
+
+import pytest
+from feed_designs import INCH, judged, part, solved
+
+from burnercalc.parts.baffle_plate import BafflePlate
+from burnercalc.physics.band import Band
+
+BARE = BafflePlate(None, None, None, None)
+EVENER = (("body_depth", "raise"), ("grip", "lower"), ("ports_per_row", "lower"), ("port_diameter", "lower"))
+
+
+def under(value):
+    return nextafter(value, -inf)
+
+
+def over(value):
+    return nextafter(value, inf)
+
+
+@pytest.mark.parametrize(
+    "spread, starved, verdict, text",
+    [
+        (0.000499, 0, "good", "Ports get their share within 0.1 %."),
+        (0.0005, 0, "good", "Ports get their share within 0.1 %."),
+        (0.0016, 0, "good", "Ports get their share within 0.2 %."),
+        (0.05, 0, "good", "Ports get their share within 5.0 %."),
+        (
+            over(0.05),
+            0,
+            "caution",
+            "Ports differ by 5.0 %; 5 % or less is even. Those far from the inlet burn hotter.",
+        ),
+        (0.15, 0, "caution", "Ports differ by 15.0 %; 5 % or less is even. Those far from the inlet burn hotter."),
+        (
+            over(0.15),
+            0,
+            "stop",
+            "Ports differ by 15.0 %, far more than 15 %: those near the inlet go short and can flash back.",
+        ),
+        (
+            0.01,
+            1,
+            "stop",
+            "1 column of ports near the inlet get no mixture: the stream along the plenum is too fast. The fire could "
+            "draw back through them.",
+        ),
+        (
+            0.4,
+            3,
+            "stop",
+            "3 columns of ports near the inlet get no mixture: the stream along the plenum is too fast. The fire could "
+            "draw back through them.",
+        ),
+    ],
+)
+def test_evenness(spread, starved, verdict, text):
+    found = part("shares", spread=spread, starved_columns=starved)
+    assert judged("flow_spread", shares=found) == (verdict, spread, 0.05, text, EVENER)
+    fed_at_end = judged("flow_spread", shares=found, inlet_position="end")
+    assert fed_at_end[-1] == (("inlet_position", "choose"), *EVENER)
+
+
+@pytest.mark.parametrize(
+    "spread, starved, verdict, leaves, wanted",
+    [
+        (0.000499, 0, "good", "less than 0.1 % uneven.", False),
+        (0.0005, 0, "good", "0.1 % uneven.", False),
+        (0.05, 0, "good", "5.0 % uneven.", False),
+        (over(0.05), 0, "caution", "5.0 % uneven.", True),
+        (0.2, 0, "stop", "20.0 % uneven.", True),
+        (0.02, 1, "stop", "2.0 % uneven.", True),
+    ],
+)
+@pytest.mark.parametrize("place, most", [("centre", "1.2"), ("end", "2.4")])
+def test_plenum_ratio(place, most, spread, starved, verdict, leaves, wanted):
+    """Wanted for a twentieth, C_d 0.75: 0.75 / arccos(0.95) = 2.362, half of it from the middle."""
+    found = judged(
+        "plenum_ratio",
+        plenum=part("plenum", to_port_ratio=3.5),
+        shares=part("shares", spread=spread, starved_columns=starved),
+        inlet_position=place,
+    )
+    text = f"The plenum is 3.5 times the port area; with the inlet at the {place} that leaves the ports {leaves}"
+    if wanted:
+        text += f" About {most} or more is wanted: a deeper body, less grip, or less port area."
+    limit = 0.75 / acos(0.95) / (1 if place == "end" else 2)
+    assert found[:4] == (verdict, 3.5, pytest.approx(limit, rel=1e-9), text)
+    assert found[4][-4:] == EVENER and (found[4][0][0] == "inlet_position") == (place == "end")
+
+
+@pytest.mark.parametrize(
+    "kinetic, friction, verdict",
+    [
+        (0.1, 0.02, "good"),
+        (0.02, 0.1, "good"),
+        (over(0.1), 0.02, "caution"),
+        (0.02, over(0.1), "caution"),
+        (0.3, 0.02, "caution"),
+        (0.02, over(0.3), "stop"),
+    ],
+)
+def test_stream_along_the_plenum(kinetic, friction, verdict):
+    found = judged("perry", shares=part("shares", kinetic_ratio=kinetic, friction_ratio=friction))
+    end = (
+        "both within a tenth, so the ports are fed evenly."
+        if verdict == "good"
+        else "a tenth is the rule: widen the plenum or take away port area."
+    )
+    text = f"Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the ports; "
+    assert found == (verdict, max(kinetic, friction), 0.1, text + end, EVENER)
+
+
+@pytest.mark.parametrize(
+    "ratio, baffled, verdict, text",
+    [
+        (
+            under(1.01),
+            True,
+            "good",
+            "The inlet's jet can push less than 1 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.01,
+            True,
+            "good",
+            "The inlet's jet can push up to 1 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.10,
+            False,
+            "good",
+            "The inlet's jet can push up to 10 % more than its share through the ports in front of it.",
+        ),
+        (
+            1.20,
+            False,
+            "caution",
+            "The inlet's jet can push up to 20 % more than its share through the ports in front of it; 10 % is little. "
+            "Put a baffle in, or use a larger inlet.",
+        ),
+        (
+            1.40,
+            True,
+            "caution",
+            "The inlet's jet can push up to 40 % more than its share through the ports in front of it; 10 % is little. "
+            "Use a larger inlet, or a baffle that takes more.",
+        ),
+        (
+            over(1.40),
+            True,
+            "stop",
+            "The inlet's jet can push up to 40 % more than its share through the ports in front of it; 10 % is little. "
+            "Use a larger inlet, or a baffle that takes more.",
+        ),
+    ],
+)
+def test_jet_of_the_inlet(ratio, baffled, verdict, text):
+    plate = solved().part("baffle_plate") if baffled else BARE
+    found = judged("jet_impingement", inlet_jet=part("inlet_jet", flow_ratio=ratio), baffle_plate=plate)
+    assert found == (verdict, ratio, pytest.approx(1.1), text, (("baffle_holes", "choose"), ("inlet", "raise")))
+
+
+@pytest.mark.parametrize(
+    "share, said, verdict",
+    [
+        (0.5, "0.201 in H₂O, 0.5", "good"),
+        (0.51, "0.205 in H₂O, 0.51", "caution"),
+        (2.0, "0.803 in H₂O, 2", "caution"),
+        (2.01, "0.807 in H₂O, 2.0", "stop"),
+    ],
+)
+def test_jets_of_the_baffle(share, said, verdict):
+    found = judged("baffle_pressure", passage=part("passage", port_Pa=Band(80, 100, 105), baffle_Pa=100 * share))
+    end = (
+        "its holes blow gently."
+        if verdict == "good"
+        else "0.5 times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
+        "more or larger holes."
+    )
+    text = f"The baffle takes {said} times the pressure over the ports; {end}"
+    assert found[:3] == (verdict, pytest.approx(share), 0.5) and found[3] == text
+    assert found[4] == (("baffle_holes", "raise"), ("baffle_hole_diameter", "raise"))
+
+
+@pytest.mark.parametrize(
+    "diameters, verdict, text",
+    [
+        (10.0, "good", "The mix pipe is 10.0 diameters long with its elbows; 10 mix gas and air well."),
+        (
+            under(10.0),
+            "caution",
+            "The mix pipe is 10.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 0 in more pipe, or an elbow.",
+        ),
+        (
+            5.0,
+            "caution",
+            "The mix pipe is 5.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 10 in more pipe, or an elbow.",
+        ),
+        (
+            4.5,
+            "stop",
+            "The mix pipe is 4.5 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
+            "lean: 11 in more pipe, or an elbow.",
+        ),
+    ],
+)
+def test_mixing_length(diameters, verdict, text):
+    found = judged("mixing_length", mixing=part("mixing", diameters=diameters, bore_m=2 * INCH))
+    assert found == (verdict, diameters, 10.0, text, (("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")))
+
+
+@pytest.mark.parametrize(
+    "ratio, verdict, text",
+    [
+        (2.0, "good", "2.0 times as fast through the mix pipe as a flame could; a flame cannot walk back up it."),
+        (
+            1.5,
+            "caution",
+            "1.5 times as fast through the mix pipe as a flame could; 2 times is wanted. Use a smaller mix pipe or a "
+            "higher low fire.",
+        ),
+        (
+            1.0,
+            "caution",
+            "1.0 times as fast through the mix pipe as a flame could; 2 times is wanted. Use a smaller mix pipe or a "
+            "higher low fire.",
+        ),
+        (
+            0.8,
+            "stop",
+            "0.8 times as fast through the mix pipe as a flame could; a flame that gets in walks back to the blower. "
+            "Use a smaller mix pipe or a higher low fire.",
+        ),
+    ],
+)
+def test_walking_back_up_the_pipe(ratio, verdict, text):
+    found = judged("mix_pipe_velocity", mixing=part("mixing", walk_back_ratio=ratio))
+    cures = (("mix_pipe", "lower"), ("low_fire", "raise"))
+    assert found == (verdict, ratio, 2.0, f"At low fire the mixture runs {text}", cures)

@@ -1,0 +1,325 @@
+"""Verdicts on jet, gas and cylinder: each just inside and just outside its limit, its sentence word by word, cures."""
+
+from dataclasses import replace
+from math import nextafter
+
+import pytest
+from feed_designs import INCH, INH2O, KBTU_H, PSI, judged, part, solved
+
+from burnercalc.physics.band import Band
+
+PSI_PA = 6894.757293168  # NIST SP 811
+HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+RAISE, LOWER = (("gas_pressure", "raise"),), (("gas_pressure", "lower"),)
+
+
+def over(value):
+    return nextafter(value, 2 * value)
+
+
+def under(value):
+    return nextafter(value, 0)
+
+
+def gas_pressure(texts, mixture_Pa=100.0, hole_m=1e-3, **fields):
+    """Verdict, text and cures with a jet of some figures, a mix pipe of 1.610 in held at a pressure."""
+    r = solved(**texts)
+    jet = part("jet", r, diameter_m=hole_m and Band(hole_m, hole_m, hole_m), **fields)
+    found = judged("gas_pressure", r, jet=jet, resistance=part("resistance", r, total_Pa=mixture_Pa))
+    assert found[1:3] == (jet.gauge_Pa, mixture_Pa)
+    return found[0], found[3], found[4]
+
+
+def test_gas_that_cannot_enter():
+    assert gas_pressure({}, mixture_Pa=500.0, gauge_Pa=500.0, flows=False, hole_m=None) == (
+        "stop",
+        "Gas at 2.01 in H₂O cannot enter the mix pipe, where the blower holds 2.01 in H₂O: no gas flows. Raise the gas "
+        "pressure, or ease the way through the burner (larger ports or pipe).",
+        (*RAISE, ("port_diameter", "raise"), ("mix_pipe", "raise")),
+    )
+
+
+@pytest.mark.parametrize(
+    "texts, advice",
+    [
+        ({}, "Raise the gas pressure, or less fire."),
+        (HOUSE, "Raise the gas pressure (ask the gas company), or less fire."),
+    ],
+)
+def test_gas_too_weak_for_the_rate(texts, advice):
+    """A quarter of 1.610 in is 0.4025 in."""
+    quarter = 0.25 * solved().part("mixing").bore_m
+    assert quarter == pytest.approx(0.4025 * INCH)
+    verdict, text, cures = gas_pressure(texts, hole_m=1.001 * quarter, gauge_Pa=1000.0)
+    assert (verdict, cures) == ("stop", (*RAISE, ("mix_pipe", "raise"), ("firing_rate", "lower")))
+    assert text == (
+        "Gas at 4.01 in H₂O is too weak for this rate: the jet would need a hole of 0.403 in, more than a quarter of "
+        f"the mix pipe's bore. {advice}"
+    )
+    assert gas_pressure(texts, hole_m=quarter, gauge_Pa=1000.0)[0] == "good"
+
+
+def test_gas_not_far_above_the_mix_pipe():
+    assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=under(400.0)) == (
+        "caution",
+        "Gas at 1.61 in H₂O is not far above the 0.401 in H₂O in the mix pipe: every change of air moves the gas as "
+        "well. More gas pressure is steadier.",
+        RAISE,
+    )
+    assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=400.0) == (
+        "good",
+        "Gas at 1.61 in H₂O stands well over the 0.401 in H₂O in the mix pipe.",
+        RAISE,
+    )
+
+
+def test_the_most_in_a_house_line():
+    """2 psi; 7 inH2O is usual."""
+    assert gas_pressure(HOUSE, gauge_Pa=2 * PSI_PA)[0] == "good"
+    assert gas_pressure(HOUSE, gauge_Pa=over(2 * PSI_PA)) == (
+        "caution",
+        "2 psi is more than a house line carries: 7 in H₂O is usual, 2 psi the most. Set what your meter gives.",
+        LOWER,
+    )
+    assert gas_pressure({}, gauge_Pa=over(2 * PSI_PA))[0] == "good"
+
+
+def test_the_most_of_a_regulator():
+    assert gas_pressure({}, gauge_Pa=30 * PSI_PA, choked=True) == (
+        "good",
+        "Gas at 30 psi stands well over the 0.401 in H₂O in the mix pipe, and chokes in the jet: its flow follows the "
+        "regulator alone.",
+        RAISE,
+    )
+    assert gas_pressure({}, gauge_Pa=over(30 * PSI_PA), choked=True) == (
+        "caution",
+        "30 psi is more than an adjustable LP regulator gives (30 psi); use a larger jet.",
+        LOWER,
+    )
+
+
+JET_CURES = (("jet_drill", "choose"), ("gas_pressure", "choose"))
+
+
+def jet(texts, share=1.0, **fields):
+    r = solved(**texts)
+    found = judged("jet", r, jet=part("jet", r, rate_W=share * r["firing_rate_gross"], **fields))
+    assert found[1:3] == (pytest.approx(share), 1.0)
+    return found[0], found[3], found[4]
+
+
+@pytest.mark.parametrize(
+    "share, verdict, text",
+    [
+        (1.0, "good", "Jet #19 passes 100 kBtu/h at 7 in H₂O, as wanted."),
+        (0.971, "good", "Jet #19 passes 97.1 kBtu/h at 7 in H₂O, as wanted."),
+        (
+            0.969,
+            "caution",
+            "Jet #19 passes 96.9 kBtu/h at 7 in H₂O, short of 100 kBtu/h: the line cannot carry the rate through it. "
+            "Use a larger drill.",
+        ),
+        (
+            0.851,
+            "caution",
+            "Jet #19 passes 85.1 kBtu/h at 7 in H₂O, short of 100 kBtu/h: the line cannot carry the rate through it. "
+            "Use a larger drill.",
+        ),
+        (
+            0.849,
+            "stop",
+            "Jet #19 passes 84.9 kBtu/h at 7 in H₂O, short of 100 kBtu/h: the line cannot carry the rate through it. "
+            "Use a larger drill.",
+        ),
+        (1.03, "good", "Jet #19 passes 103 kBtu/h at 7 in H₂O, as wanted."),
+        (1.032, "good", "Jet #19 passes 103 kBtu/h at 7 in H₂O; throttle to 6 in H₂O for high fire."),
+    ],
+)
+def test_jet_of_a_house_line(share, verdict, text):
+    """Within 3 % of the rate either way is as wanted; 1 / 0.97 = 1.031."""
+    assert jet(HOUSE, share, high_Pa=6 * INH2O) == (verdict, text, JET_CURES)
+
+
+@pytest.mark.parametrize(
+    "high_psi, gauge_psi, verdict, text",
+    [
+        (12.5, 10, "good", "Jet #52 gives the firing rate at 12.5 psi."),
+        (8.01, 10, "good", "Jet #52 gives the firing rate at 8.01 psi."),
+        (
+            12.6,
+            10,
+            "caution",
+            "Jet #52 gives the firing rate at 12.6 psi, not at the 10 psi as set: turn the regulator or change the "
+            "drill.",
+        ),
+        (
+            7.9,
+            10,
+            "caution",
+            "Jet #52 gives the firing rate at 7.9 psi, not at the 10 psi as set: turn the regulator or change the "
+            "drill.",
+        ),
+        (
+            30,
+            10,
+            "caution",
+            "Jet #52 gives the firing rate at 30 psi, not at the 10 psi as set: turn the regulator or change the "
+            "drill.",
+        ),
+        (
+            30.1,
+            10,
+            "stop",
+            "Jet #52 gives the firing rate at 30.1 psi, out of reach of a regulator: use a larger drill.",
+        ),
+        (
+            0.5,
+            10,
+            "caution",
+            "Jet #52 gives the firing rate at 13.8 in H₂O, not at the 10 psi as set: turn the regulator or change the "
+            "drill.",
+        ),
+        (
+            0.49,
+            10,
+            "stop",
+            "Jet #52 gives the firing rate at 13.6 in H₂O, out of reach of a regulator: use a smaller drill.",
+        ),
+    ],
+)
+def test_jet_of_a_regulator(high_psi, gauge_psi, verdict, text):
+    """A quarter of the pressure is a turn of the dial; it reaches from 0.5 to 30 psi."""
+    assert jet({}, high_Pa=high_psi * PSI_PA, gauge_Pa=gauge_psi * PSI_PA) == (verdict, text, JET_CURES)
+
+
+@pytest.mark.parametrize(
+    "hole_m, text, cures",
+    [
+        (9e-5, "No drill comes near the 0.00354 in of this jet: less gas pressure makes it larger.", LOWER),
+        (0.04, "No drill comes near the 1.57 in of this jet: more gas pressure makes it smaller.", RAISE),
+    ],
+)
+def test_no_drill_near(hole_m, text, cures):
+    bare = part("jet", diameter_m=Band(hole_m, hole_m, hole_m), drill=None, drill_name=None, rate_W=None)
+    assert judged("jet", jet=bare) == ("stop", None, 1.0, text, cures)
+    assert judged("jet", jet=replace(bare, diameter_m=None)) is None
+    assert judged("gas_low_fire", jet=bare) is None
+
+
+def test_too_small_is_below_the_finest_number_drill():
+    """#80, 0.0135 in."""
+    for hole_m, word in ((0.0135 * INCH, "more"), (0.01349 * INCH, "less")):
+        bare = part("jet", diameter_m=Band(hole_m, hole_m, hole_m), drill=None)
+        assert f"this jet: {word} gas" in judged("jet", jet=bare)[3]
+
+
+LOW_CURES = (("gas_pressure", "raise"), ("low_fire", "raise"))
+
+
+@pytest.mark.parametrize(
+    "low_psi, verdict, text",
+    [
+        (0.5, "good", "Low fire asks for 13.8 in H₂O before the jet."),
+        (
+            0.49,
+            "caution",
+            "Low fire asks for 13.6 in H₂O before the jet; below 13.8 in H₂O it is hard to hold. A smaller jet at more "
+            "pressure helps.",
+        ),
+        (
+            0.001,
+            "caution",
+            "Low fire asks for 0.0277 in H₂O before the jet; below 13.8 in H₂O it is hard to hold. A smaller jet at "
+            "more pressure helps.",
+        ),
+    ],
+)
+def test_low_fire_of_a_regulator(low_psi, verdict, text):
+    low_Pa = low_psi * PSI_PA
+    assert judged("gas_low_fire", jet=part("jet", low_Pa=low_Pa)) == (verdict, low_Pa, 0.5 * PSI_PA, text, LOW_CURES)
+
+
+def test_low_fire_of_a_house_line():
+    """One and a half times what the mix pipe holds with 40 % of the mixture."""
+    r = solved(**HOUSE)
+    least = 1.5 * r.part("resistance").pressure_Pa(0.4 * r.part("stream").mixture_m3_s)
+    for low_Pa, verdict in ((1.001 * least, "good"), (0.999 * least, "caution")):
+        found = judged("gas_low_fire", r, jet=part("jet", r, low_Pa=low_Pa))
+        assert found[:3] == (verdict, low_Pa, pytest.approx(least, rel=1e-9))
+
+
+# ---- cylinder
+
+COUNT = (("cylinder_count", "raise"), ("cylinder", "choose"))
+REGULATOR, GAS = (
+    (("regulator_inlet_pressure", "lower"), ("ambient_temperature", "raise")),
+    (("gas_pressure", "lower"), ("ambient_temperature", "raise")),
+)
+DRAW = Band(90 * KBTU_H, 100 * KBTU_H, 110 * KBTU_H)
+
+
+def cylinder(ended_by, run_h, left, **given):
+    cylinders = part("cylinders", ended_by=ended_by, run_s=3600 * run_h, left_share=left, draw_W=DRAW)
+    return judged("cylinder", cylinders=cylinders, **given)
+
+
+COLD = (
+    "At 100 kBtu/h the cold ends it after {} with {} of a full charge still in; steady draw at this fill is 100 kBtu/h."
+)
+MORE = " More or larger cylinders, or "
+
+
+@pytest.mark.parametrize(
+    "run_h, run, left, said, verdict",
+    [
+        (12, "12 h", 0.25, "25 %", "good"),
+        (12, "12 h", 0.2501, "25 %", "caution"),
+        (12, "12 h", 0.5, "50 %", "caution"),
+        (12, "12 h", 0.501, "50 %", "stop"),
+        (0.5, "30 min", 0.25, "25 %", "good"),
+        (0.499, "30 min", 0.25, "25 %", "stop"),
+    ],
+)
+def test_cold_ends_the_run(run_h, run, left, said, verdict):
+    text = COLD.format(run, said)
+    need, jet = "a regulator that needs less.", "less gas pressure with a larger jet."
+    assert cylinder("cold", run_h, left) == (
+        verdict,
+        left,
+        0.25,
+        text + (verdict != "good") * (MORE + need),
+        COUNT + REGULATOR,
+    )
+    for gas_pressure, by_jet in ((10 * PSI, False), (10.1 * PSI, True)):
+        found = cylinder("cold", run_h, left, gas_pressure=gas_pressure, regulator_inlet_pressure=10 * PSI)
+        assert found[3] == text + (verdict != "good") * (MORE + (jet if by_jet else need))
+        assert found[4] == COUNT + (GAS if by_jet else REGULATOR)
+
+
+def test_a_run_until_empty_is_good_however_short():
+    for hours, run in ((12, "12 h"), (0.25, "15 min")):
+        assert cylinder("empty", hours, 0.0) == (
+            "good",
+            0.0,
+            0.25,
+            f"The cylinders feed 100 kBtu/h for {run} until they are empty; steady draw at this fill 100 kBtu/h.",
+            COUNT + REGULATOR,
+        )
+
+
+@pytest.mark.parametrize(
+    "gas_psi, advice, cures",
+    [
+        (5, "Warmer, or a regulator that needs less.", REGULATOR),
+        (20, "Warmer, or less gas pressure with a larger jet.", GAS),
+    ],
+)
+def test_too_cold_to_start(gas_psi, advice, cures):
+    """No number of cylinders helps."""
+    found = cylinder("cold at the start", 0, 0.8, gas_pressure=gas_psi * PSI)
+    text = f"It is too cold: at 60 °F the cylinder's own pressure is less than the regulator needs (10 psi). {advice}"
+    assert found == ("stop", 0.8, 0.25, text, cures)
+
+
+def test_gas_by_a_line_has_no_cylinder_to_judge():
+    assert "cylinder" not in solved(**HOUSE).checks
