@@ -56,26 +56,34 @@ def _path(stream, shape):
     return shape.closed
 
 
-def _paint(stream, shape):
-    style = LAYERS[shape.layer]
-    if isinstance(shape, Text):
-        c, s = cos(radians(shape.angle)), sin(radians(shape.angle))
-        # PDF knows no anchors: the start of the line is worked out from Helvetica's widths.
-        back = shape.width * ANCHORS.index(shape.anchor) / 2
-        stream.set_color_rgb(*[float(style.grey)] * 3)
-        stream.begin_text()
-        stream.set_font_size("F2" if style.bold else "F1", float(shape.font_size))
-        stream.set_text_matrix(c, s, -s, c, shape.x - back * c, shape.y - back * s)
-        stream.show_text_string(spelled(shape.text).encode("cp1252"))
-        stream.end_text()
-        return
-    _style(stream, style)
-    closed = _path(stream, shape)
-    if closed and style.fill is not None:
-        stream.set_color_rgb(*[float(style.fill)] * 3)
-        (stream.fill_stroke_and_close if style.stroke_mm else stream.fill)()
-    else:
-        (stream.stroke_and_close if closed else stream.stroke)()
+def _paint(stream, shapes):
+    pen = None  # the style that the stream's lines have
+    for shape in shapes:
+        style = LAYERS[shape.layer]
+        if isinstance(shape, Text):
+            _write(stream, shape, style)
+            continue
+        if style is not pen:
+            _style(stream, style)
+            pen = style
+        closed = _path(stream, shape)
+        if closed and style.fill is not None:
+            stream.set_color_rgb(*[float(style.fill)] * 3)
+            (stream.fill_stroke_and_close if style.stroke_mm else stream.fill)()
+        else:
+            (stream.stroke_and_close if closed else stream.stroke)()
+
+
+def _write(stream, text, style):
+    c, s = cos(radians(text.angle)), sin(radians(text.angle))
+    # PDF knows no anchors: the start of the line is worked out from Helvetica's widths.
+    back = text.width * ANCHORS.index(text.anchor) / 2 if text.anchor != ANCHORS[0] else 0.0
+    stream.set_color_rgb(*[float(style.grey)] * 3)
+    stream.begin_text()
+    stream.set_font_size("F2" if style.bold else "F1", float(text.font_size))
+    stream.set_text_matrix(c, s, -s, c, text.x - back * c, text.y - back * s)
+    stream.show_text_string(spelled(text.text).encode("cp1252"))
+    stream.end_text()
 
 
 def _content(sheet):
@@ -92,11 +100,9 @@ def _content(sheet):
         stream.rectangle(float(x1), float(y1), float(x2 - x1), float(y2 - y1))
         stream.clip()
         stream.end()
-        for shape in sheet.seen:
-            _paint(stream, shape)
+        _paint(stream, sheet.seen)
         stream.pop_state()
-    for shape in sheet.shapes:
-        _paint(stream, shape)
+    _paint(stream, sheet.shapes)
     stream.pop_state()
     return stream
 
