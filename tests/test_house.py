@@ -1,10 +1,13 @@
 """The house itself: parts say what they touch, words are declared once, all is worked out on demand, in any order."""
 
+import ast
 import dataclasses
 import inspect
 import itertools
 import random
 import typing
+from collections import Counter
+from pathlib import Path
 
 import pytest
 from designs import FAR_APART
@@ -19,6 +22,7 @@ from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, SETTINGS
 from burnercalc.sources import TRUST, Source
 
+ROOT = Path(__file__).parent.parent
 KINDS = ("ANSWERS", "CHECKS", "TABLES", "CHARTS", "DRAWINGS")
 
 
@@ -122,6 +126,16 @@ def test_a_source_has_one_trust():
             for source in _sources(declared):
                 assert source.trust in TRUST
                 assert said_so.setdefault(source.text, source.trust) == source.trust, source.text
+
+
+def test_a_source_is_declared_once():
+    """No two modules write the same words of a source; what two rooms use stands in sources.py."""
+    written = Counter()
+    for path in [*(ROOT / "burnercalc" / "catalogue").glob("*.py"), ROOT / "burnercalc" / "sources.py"]:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and ast.unparse(node.func) == "Source":
+                written[ast.literal_eval(node.args[0])] += 1
+    assert len(written) > 50 and [text for text, times in written.items() if times > 1] == []
 
 
 def test_joined_sources_are_no_surer_than_the_less_sure():

@@ -1,11 +1,10 @@
 """The words of the room Face: its answers, checks, tables, charts and drawings."""
 
-from ..sources import PRACTICE, Source
+from ..sources import CONTINUITY, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 GEOMETRY = Source("geometry of the face", "calculated")
 PIPES = Source("ASME B36.10M, schedule 40", "published")
-CONTINUITY = Source("continuity, ideal gas", "calculated")
 VISCOSITY = Source("viscosity of the mixture: Wilke (1950) on pure-gas fits", "published")
 BURNING = Source(
     "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak (from memory)", "memory"

@@ -1,6 +1,6 @@
 """The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
-from ..sources import LIMITS, PRACTICE, Source
+from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
@@ -14,7 +14,6 @@ PERRY = Source("Perry's Handbook, perforated-pipe distributors (from memory)", "
 PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
 STAGNATION = Source("stagnation pressure", "published")
 BAFFLE_ESTIMATE = Source("the baffle's part is an estimate", "common practice")
-CONTINUITY = Source("continuity, ideal gas", "calculated")
 DAMKOEHLER = Source("Damkoehler 1940, constants from memory", "memory")
 LIMIT = Source("limit is common practice", "common practice")
 FAN = Source("fan laws; blower curve as given", "published")
