@@ -1,13 +1,14 @@
-"""The command line: `python -m burnercalc sheet|template|export|calendar`. Wrong input exits with 2 and is named."""
+"""The command line: `python -m burnercalc sheet|template|export|calendar`. Wrong use exits with 2 and is named."""
 
 import argparse
 import json
 import sys
+import tempfile
 from contextlib import suppress
 from pathlib import Path
 
 from .design import Design
-from .errors import InputError, InputErrors
+from .errors import InputError, InputErrors, printable, require
 from .files import FILES, PAPERS, PLANS
 from .link import from_link, to_link
 from .result import solve
@@ -15,6 +16,7 @@ from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
 
 FORMATS = ("svg", "dxf", "csv", "json")
+LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
 
 
 def main(argv=None):
@@ -24,28 +26,48 @@ def main(argv=None):
             stream.reconfigure(errors="replace")
     arguments = _parser().parse_args(argv)
     try:
-        return arguments.run(arguments)
+        code = arguments.run(arguments)
+        if sys.stdout:
+            sys.stdout.flush()
+        return code
     except (InputError, InputErrors) as refused:
         print(refused, file=sys.stderr)
         return 2
     except BrokenPipeError:  # the reader, such as head, has had enough
-        with suppress(BrokenPipeError):
-            sys.stdout.close()
+        _let_go()
         return 0
     except OSError as trouble:
-        print(f"{trouble.filename or 'output'}: {trouble.strerror}", file=sys.stderr)
+        _let_go()
+        print(printable(f"{trouble.filename or 'output'}: {trouble.strerror}"), file=sys.stderr)
         return 2
 
 
+def _let_go():
+    """Close an output that takes nothing more, so that Python does not try once more at its end."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        with suppress(OSError):
+            sys.stdout.close()
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser that says what is wrong in one line."""
+
+    def error(self, message):
+        said = printable(" ".join(message.split()))
+        self.exit(2, f"{self.prog}: {said} ({self.prog} --help tells more)\n")
+
+
 def _parser():
-    parser = argparse.ArgumentParser(
-        prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner."
-    )
+    parser = _Parser(prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner.")
     commands = parser.add_subparsers(required=True, metavar="command")
     sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
-    sheet.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
-    sheet.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
+    form = sheet.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
+    form.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
     _paper(sheet)
+    _force(sheet)
     template = _command(commands, "template", _template, "templates as a PDF, true to size")
     template.add_argument(
         "--plan",
@@ -55,16 +77,23 @@ def _parser():
     )
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(template)
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
+    _force(export)
     calendar = _command(commands, "calendar", _calendar, "the days as an iCalendar file; needs start_date")
     calendar.add_argument("-o", "--output", required=True, metavar="FILE.ics")
+    _force(calendar)
     return parser
 
 
 def _paper(command):
     command.add_argument("--paper", choices=PAPERS, default="letter")
+
+
+def _force(command):
+    command.add_argument("--force", action="store_true", help="write over files that are there already")
 
 
 def _command(commands, name, run, help):
@@ -89,6 +118,9 @@ def _command(commands, name, run, help):
 def _design(arguments):
     """The design of the link with the --set texts over it; everything refused is reported together."""
     errors, texts, given = [], {}, set()
+    site = arguments.site
+    if not (len(site) <= LONGEST_SITE and site.isascii() and site.isprintable() and not set(site) & set("#<> ")):
+        errors.append(InputError("--site", site, "must be an address without # and blanks", "https://example.org/"))
     if arguments.link is not None:
         design, ignored = from_link(arguments.link)
         errors += ignored
@@ -115,11 +147,11 @@ def _design(arguments):
 
 def _sheet(arguments):
     design = _design(arguments)
-    if arguments.pdf:
+    if arguments.pdf is not None:
         return _write(design, arguments, f"sheet-{arguments.paper}", arguments.pdf)
     result = solve(design)
     if arguments.json:
-        plain = "utf" not in (sys.stdout.encoding or "").lower()
+        plain = "utf" not in (getattr(sys.stdout, "encoding", None) or "").lower()
         print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=plain))
     else:
         print(as_text(result, arguments.site), end="")
@@ -135,11 +167,14 @@ def _export(arguments):
     """Every file of one format into a folder; prints their names."""
     design = _design(arguments)
     result, link, folder = solve(design), to_link(design, arguments.site), Path(arguments.output)
+    files = {
+        folder / name: make(result, link)
+        for key, (name, _, make) in FILES.items()
+        if key.endswith("-" + arguments.format)
+    }
     folder.mkdir(parents=True, exist_ok=True)
-    for key, (name, _, make) in FILES.items():
-        if key.endswith("-" + arguments.format):
-            (folder / name).write_bytes(make(result, link))
-            print(folder / name)
+    save(files, arguments.force)
+    print(*files, sep="\n")
     return 0
 
 
@@ -150,5 +185,27 @@ def _calendar(arguments):
 def _write(design, arguments, key, path):
     """One of FILES under a name of the user's choice."""
     _, _, make = FILES[key]
-    Path(path).write_bytes(make(solve(design), to_link(design, arguments.site)))
+    save({Path(path): make(solve(design), to_link(design, arguments.site))}, arguments.force)
     return 0
+
+
+def save(files, force=False):
+    """Write {path: bytes}: each whole or not at all, and none when one is there already, unless by force.
+
+    Each is written beside its place and then moved there. What is no ordinary file, such as /dev/stdout, is written to
+    as it is.
+    """
+    for path in files:
+        require(force or not path.is_file(), "file", path, "is there already; --force writes over it")
+    for path, data in files.items():
+        try:
+            if path.exists() and not path.is_file():
+                path.write_bytes(data)
+                continue
+            target = path.resolve()
+            with tempfile.TemporaryDirectory(prefix=".burnercalc-", dir=target.parent) as made:
+                part = Path(made) / target.name
+                part.write_bytes(data)
+                part.replace(target)
+        except OSError as trouble:
+            raise OSError(trouble.errno, trouble.strerror, str(path)) from None

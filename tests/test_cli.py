@@ -1,9 +1,12 @@
 """The command line: files appear, wrong input leaves with 2 and names what is wrong."""
 
+import errno
 import json
 import os
+import random
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from pdf_reader import pages
@@ -124,3 +127,142 @@ def test_a_terminal_without_our_signs_gets_the_sheet(options):
         assert done.returncode == 0 and not done.stderr
         if options:
             assert json.loads(done.stdout.decode(encoding))["answers"]["port_count"]["value"] == 43
+
+
+# Writing: whole or not at all, and over nothing
+
+WRITES = [
+    (["sheet", "--pdf", "made"], "made"),
+    (["template", "-o", "made"], "made"),
+    (["calendar", "--set", "start_date=2026-03-02", "-o", "made"], "made"),
+    (["export", "--format", "csv"], "cut-list.csv"),
+]
+
+
+@pytest.mark.parametrize("arguments, name", WRITES, ids=lambda value: value[0] if isinstance(value, list) else "")
+def test_a_file_that_is_there_is_written_over_by_force_only(arguments, name, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    Path(name).write_text("mine")
+    assert main(arguments) == 2
+    assert capsys.readouterr().err == f"file = {name}: is there already; --force writes over it\n"
+    assert [path.name for path in tmp_path.iterdir()] == [name] and Path(name).read_text() == "mine"
+    assert main([*arguments, "--force"]) == 0
+    assert Path(name).read_bytes() != b"mine"
+
+
+@pytest.mark.parametrize("arguments, name", WRITES, ids=lambda value: value[0] if isinstance(value, list) else "")
+def test_a_full_disk_leaves_the_old_file_and_no_half_of_a_new_one(arguments, name, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    Path(name).write_text("mine")
+    whole = Path.write_bytes
+
+    def half(path, data):
+        whole(path, data[: len(data) // 2])
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(path))
+
+    monkeypatch.setattr(Path, "write_bytes", half)
+    assert main([*arguments, "--force"]) == 2
+    said = capsys.readouterr().err
+    assert said.endswith(f": {os.strerror(errno.ENOSPC)}\n") and ".burnercalc-" not in said
+    assert Path(name).read_text() == "mine" and len(list(tmp_path.iterdir())) == 1
+
+
+def test_a_file_has_the_rights_that_any_new_file_has(tmp_path):
+    assert main(["template", "-o", str(tmp_path / "made.pdf")]) == 0
+    (tmp_path / "other").write_text("")
+    assert (tmp_path / "made.pdf").stat().st_mode == (tmp_path / "other").stat().st_mode
+
+
+# Wrong use: 2, one line a fault, and never a traceback
+
+
+def said_by(arguments, capsys):
+    """(exit code, what was said on stderr) of a command."""
+    try:
+        code = main(arguments)
+    except SystemExit as left:
+        code = left.code
+    return code, capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    "arguments, names",
+    [
+        ([], "command"),
+        (["forge"], "forge"),
+        (["sheet", "--json", "--pdf", "x.pdf"], "--json"),
+        (["sheet", "--paper", "a3"], "a3"),
+        (["sheet", "--pdf", ""], "."),
+        (["sheet", "--link", "https://example.org/#v=1&rows=0"], "rows"),
+        (["sheet", "--link", "#v=2"], "v = 2"),
+        (["sheet", "--link", "#%ff=%ff"], "is not a setting"),
+        (["sheet", "--link", "x" * 200_000], "at most"),
+        (["sheet", "--site", "https://example.org/#there"], "--site"),
+        (["sheet", "--site", "x" * 5000, "--pdf", "x.pdf"], "--site"),
+        (["template", "-o", "here/there.pdf"], "here/there.pdf"),
+        (["template", "-o", "folder"], "folder"),
+        (["template", "-o", "file/there.pdf"], "file/there.pdf"),
+        (["template", "-o", "x" * 300], "x" * 300),
+        (["export", "--format", "svg", "-o", "file"], "file"),
+        (["export", "--format", "step"], "step"),
+        (["calendar", "-o", "x.ics", "--set", "start_date=0000-00-00"], "start_date"),
+    ],
+    ids=str,
+)
+def test_wrong_use_is_named_in_one_line(arguments, names, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "folder").mkdir()
+    (tmp_path / "file").write_text("")
+    code, said = said_by(arguments, capsys)
+    assert code == 2 and names in said and said.count("\n") == 1
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["file", "folder"]
+
+
+def test_any_words_leave_with_0_or_2_and_no_traceback(tmp_path, monkeypatch, capsys):
+    """The words of the commands, of links and of files, thrown together; the same each time."""
+    monkeypatch.chdir(tmp_path)
+    words = ["", " ", "#", "#v=1&rows=4", "http://[::1", "%%%", "\udcff", "\n", "rows", "=", "rows=", "=4", "rows=4"]
+    words += ["rows=\udcff", "\udc80=1", "units=mm", "-1", "--", "-", "x" * 3000, ".", "..", "/", "sheet", "template"]
+    words += ["--json", "--pdf", "--paper", "a4", "--force", "--set", "--link", "--site", "-o", "--format", "csv"]
+    dice = random.Random(1)
+    for _ in range(150):
+        command = dice.choice(["sheet", "export", "calendar"])
+        arguments = [command, *dice.choices(words, k=dice.randint(0, 6))]
+        code, said = said_by(arguments, capsys)
+        assert code in (0, 2) and (code == 0) == (said == ""), arguments
+
+
+def burnercalc(arguments, **options):
+    return subprocess.run(
+        [sys.executable, "-m", "burnercalc", *arguments],
+        stderr=subprocess.PIPE,
+        cwd=Path(__file__).parents[1],
+        **options,
+    )
+
+
+@pytest.mark.skipif(os.name == "nt", reason="bytes as arguments are POSIX")
+def test_arguments_that_are_no_text_are_named():
+    for arguments in ([b"sheet", b"--set", b"rows=\xff"], [b"sheet", b"--link", b"#v=1&\xfe=\xff"], [b"\xff"]):
+        done = burnercalc(arguments, stdout=subprocess.DEVNULL)
+        assert done.returncode == 2 and done.stderr.count(b"\n") == 1, done.stderr
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes are closed otherwise there")
+@pytest.mark.parametrize("options", [[], ["--json"]])
+def test_a_reader_that_has_had_enough_is_no_fault(options):
+    reader, writer = os.pipe()
+    os.close(reader)
+    try:
+        done = burnercalc(["sheet", *options], stdout=writer)
+    finally:
+        os.close(writer)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="needs a device that is always full")
+def test_output_that_cannot_be_written_is_named_once():
+    for arguments in (["sheet"], ["sheet", "--pdf", "/dev/full"]):
+        with open("/dev/full", "wb") as full:
+            done = burnercalc(arguments, stdout=full)
+        assert done.returncode == 2 and done.stderr.count(b"\n") == 1, done.stderr
