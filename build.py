@@ -5,6 +5,7 @@ python3 build.py serve [--lan] [--port N]   build the site if it is stale, and s
 python3 build.py test [pytest arguments]    the same, then run every test, the browser ones too
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
+python3 build.py attack [--minutes N]       attack the package with seeded random input
 python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
 python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
 """
@@ -225,6 +226,12 @@ def bench():
     run(PYTHON, "tests/browser/bench.py")
 
 
+def attack(arguments):
+    """The standing attack, at length; a slice of it is in the tests."""
+    set_up(TEST_LOCK)
+    run(PYTHON, "tests/attack/run.py", *arguments)
+
+
 def docs():
     set_up(SITE_LOCK)
     run(PYTHON, "readme.py")
@@ -241,19 +248,22 @@ def main():
         ("lock", "rewrite the lock files"),
         ("docs", "rewrite the tables of README.md"),
         ("test", "run every test; further arguments go to pytest"),
+        ("attack", "attack the package with seeded random input; --help tells its arguments"),
     ):
-        commands.add_parser(name, help=text, add_help=name != "test")
+        commands.add_parser(name, help=text, add_help=name not in ("test", "attack"))
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
     serving.add_argument("--port", type=int, default=8000)
     serving.add_argument("--lan", action="store_true", help="also answer other machines on the local network")
     options, rest = parser.parse_known_args()
-    if rest and options.command != "test":
+    if rest and options.command not in ("test", "attack"):
         parser.error(f"unknown arguments: {' '.join(rest)}")
     match options.command:
         case "serve":
             serve(options.port, options.lan)
         case "test":
             test(rest)
+        case "attack":
+            attack(rest)
         case "build":
             build()
             say(f"The site is in {DIST.name}/")

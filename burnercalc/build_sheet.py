@@ -22,7 +22,7 @@ from .drawing.flow import (
     figure_ratio,
     flow,
 )
-from .drawing.helvetica import text_width
+from .drawing.helvetica import shortened
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
 from .result import VERDICTS
@@ -47,9 +47,7 @@ def pdf(result, link, paper):
     """The sheet as PDF bytes; `link` opens the design and is printed on every page, as far as it fits."""
     width, height = paper_size(paper)
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
-    address = link
-    while text_width(address, TABLE_MM) > width - 30:
-        address = address.removesuffix("...")[:-1] + "..."
+    address = shortened(link, TABLE_MM, width - 30)
     return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
 
 

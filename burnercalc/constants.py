@@ -20,3 +20,7 @@ AIR_OXYGEN_FRACTION = 0.2095
 AIR_MOLAR_MASS_KG_MOL = 0.0289644
 
 ATM_PA = 101325.0
+
+# What limits of the trade are named in: pound-force per square inch, and inch of water at 4 degC (NIST SP 811).
+PSI_PA = 6894.757293168
+INH2O_PA = 249.08891

@@ -1,12 +1,16 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
 from difflib import get_close_matches
+from functools import cache
+from math import ceil
 
 from . import rules, units
 from .errors import InputError, InputErrors
-from .grammars import GRAMMARS
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
 from .settings import BY_KEY, SETTINGS
 
+# How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
+MOST_UNKNOWN, MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 20, 6, 200, 24
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
 
@@ -18,35 +22,16 @@ def parse_setting(setting, text, bare_units=None):
 
     bare_units: see units.parse_quantity; the page passes the unit that stands beside the field.
     """
-    text = str(text).strip()
-    try:
-        return _parse(setting, text, bare_units)
-    except InputError as refused:
-        raise InputError(
-            refused.field, refused.value, refused.rule, _working(setting, refused.nearest), refused.others
-        ) from None
-
-
-def _working(setting, nearest):
-    """What is offered instead, such as `5 in or 5 mm`, as far as it works; the default when none of it does."""
-
-    def works(text):
-        try:
-            _parse(setting, text)
-        except ValueError:
-            return False
-        return text != ""
-
-    return " or ".join(text for text in nearest.split(" or ") if works(text)) or setting.default
+    return _parse(setting, str(text).strip(), bare_units)
 
 
 def _parse(setting, text, bare_units=None):
     if setting.optional and text == "":
         return None
     if setting.dimension == "choice":
-        return _parse_choice(setting, text)
+        return _parse_choice(setting, text[: units.LONGEST_TEXT])
     if setting.dimension in PARSERS:
-        return PARSERS[setting.dimension](text, setting.key)
+        return PARSERS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
     if text.lower() in setting.words:
         return text.lower()
     value = units.parse_quantity(text, setting.dimension, setting.key, bare_units)
@@ -69,6 +54,7 @@ def _parse_choice(setting, text):
     )
 
 
+@cache
 def limits(setting):
     """(low, high) of a setting in SI, None where there is no limit."""
     return tuple(
@@ -119,33 +105,18 @@ class Design:
         Raises:
             InputErrors   every setting that is unknown, unreadable, out of range or at odds with another
         """
-        values, kept, errors = {}, {}, []
-        texts = dict(texts or {})
-        for key, text in texts.items():
-            if key not in BY_KEY:
-                near = get_close_matches(key, BY_KEY, 1)
-                errors.append(InputError(key, text, "is not a setting", near[0] if near else ""))
-        for setting in SETTINGS:
-            try:
-                default = default_values()[setting.key]
-                if setting.key in texts:
-                    value = parse_setting(setting, texts[setting.key], bare_units)
-                    if value != default:
-                        kept[setting.key] = with_unit(setting, texts[setting.key], bare_units)
-                    values[setting.key] = value
-                else:
-                    values[setting.key] = default
-            except (InputError, InputErrors) as refused:
-                errors += getattr(refused, "errors", [refused])
-                values[setting.key] = None
-        errors += rules.broken(values)
+        values, kept, errors = read(texts or {}, bare_units)
         if errors:
-            raise InputErrors(errors)
+            raise InputErrors(with_offer(error, values) for error in errors)
         return cls(values, kept)
 
     def changed(self, texts, bare_units=None):
         """This design with other texts for some settings."""
         return Design.from_texts({**self.texts, **texts}, bare_units)
+
+    def values(self):
+        """{key: SI value} of all settings."""
+        return dict(self._values)
 
     def value(self, key):
         return self._values[key]
@@ -164,8 +135,101 @@ class Design:
         return units.show(self._values[key], setting.dimension, self.units)
 
 
+def read(texts, bare_units=None):
+    """(values, texts worth keeping, refusals) of {key: text}: {key: SI value, None where refused}, and [InputError].
+
+    The offers of the refusals are not tried yet; see with_offer.
+    """
+    values, kept, errors = {}, {}, []
+    unknown = [str(key) for key in texts if key not in BY_KEY]
+    for key in unknown[:MOST_UNKNOWN]:
+        near = get_close_matches(key[:60], BY_KEY, 1)
+        errors.append(InputError(key, texts.get(key, ""), "is not a setting", near[0] if near else ""))
+    if len(unknown) > MOST_UNKNOWN:
+        errors.append(InputError("settings", f"{len(unknown) - MOST_UNKNOWN} more", "is not known either"))
+    for setting in SETTINGS:
+        default = default_values()[setting.key]
+        values[setting.key] = default
+        if setting.key not in texts:
+            continue
+        try:
+            value = parse_setting(setting, texts[setting.key], bare_units)
+        except (InputError, InputErrors) as refused:
+            errors += getattr(refused, "errors", [refused])
+            values[setting.key] = None
+            continue
+        values[setting.key] = value
+        if value != default:
+            kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
+    named = {}  # one refusal a setting
+    for _, error in rules.broken(values):
+        named.setdefault(error.field, error)
+    return values, kept, [*errors, *named.values()]
+
+
+def with_offer(refused, values, search=True):
+    """A refusal that offers only what is accepted for its setting with the rest of the design as it is.
+
+    What it offers is tried; when that does not do, what the next rule offers then; then, to `search`, other values.
+    """
+    setting = BY_KEY.get(refused.field)
+    if setting is None:
+        return refused
+    spared = {rule for rule, error in rules.broken(values, setting.key) if error.field != setting.key}
+
+    def broken(text):
+        """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
+        try:
+            value = _parse(setting, text)
+        except (InputError, InputErrors) as unreadable:
+            return getattr(unreadable, "errors", [unreadable])[0]
+        if value is None:
+            return refused  # empty is no offer
+        return next((error for _, error in rules.broken({**values, setting.key: value}, setting.key, spared)), None)
+
+    found, waiting, tried = [], refused.nearest.split(" or "), set()
+    while waiting and not found and len(tried) < MOST_STEPS:
+        tried.update(waiting)
+        errors = {text: broken(text) for text in waiting if text}
+        found = [text for text, error in errors.items() if error is None]
+        own = [error.nearest for error in errors.values() if error and error.field == setting.key]
+        waiting = [text for text in dict.fromkeys(own) if text not in tried]
+    if search and not found:
+        others = list(_others(setting, values))
+        if values.get("firing_rate") == "auto":  # then each may mean heating up a chamber
+            others = others[:: ceil(len(others) / MOST_CHAMBERS)]
+        found = [next((text for text in others if text and broken(text) is None), "")]
+    return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
+
+
+def _others(setting, values):
+    """Texts that a setting may hold: its default, then from its present value outwards, in its steps and finer."""
+    yield setting.default
+    if setting.choices:
+        yield from (value for value, _ in setting.choices)
+    if setting.dimension in EXAMPLES:
+        yield EXAMPLES[setting.dimension]
+    low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)
+    if low is None or high is None:
+        return
+    system = values.get("units") or "in"
+    at = values[setting.key]
+    at = at if isinstance(at, (int, float)) else default_values()[setting.key]
+    at = at if isinstance(at, (int, float)) else low
+    unit = units.shown_unit(setting.dimension, system)
+    step = units.parse_quantity(setting.step[system == "mm"], setting.dimension, setting.key)
+    step -= units.to_si(0, unit, units.si_unit_of(setting.dimension))
+    step *= ceil((high - low) / step / MOST_MARKS)
+    marks = [low + n * step for n in range(MOST_MARKS)] + [high]
+    for mark in sorted(marks, key=lambda mark: abs(mark - at)):
+        yield units.show(mark, setting.dimension, system, exact=True)
+    for n in range(0 if setting.whole else MOST_MARKS):
+        fine = low + (high - low) * 0.9**n
+        yield f"{units.significant(units.from_si(fine, unit, units.si_unit_of(setting.dimension)))} {unit}"
+
+
 def with_unit(setting, text, bare_units=None):
-    """The text with the unit that a bare number was given by the field it stands in, so that it reads the same later."""
+    """The text with the unit that stood beside the field of a bare number, so that it reads the same later."""
     text = " ".join(str(text).split())
     if bare_units and setting.dimension in units.DIMENSIONS:
         found = units.split_number(text)

@@ -4,13 +4,16 @@ Each reader takes the text and the key of its setting and returns SI values; Inp
 """
 
 import datetime
+import re
+from difflib import get_close_matches
 from math import isfinite
 
-from .errors import InputError, require
+from .errors import InputError, InputErrors, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
 from .units import parse_quantity, split_number
 
+LONGEST_LIST = 1000  # characters of any of these texts
 MOST_ENTRIES = 12
 THINNEST_LAYER_M, THICKEST_LAYER_M, MOST_LAYERS = 0.0005, 1.0, 6
 LONGEST_M = 30.0  # no rack holds more
@@ -37,6 +40,7 @@ def price_by_mass(text, field):
     price, slash, unit = text.partition("/")
     if not slash:
         raise InputError(field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{text.strip()}/lb")
+    require(unit.strip()[:1].isalpha(), field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{price}/lb")
     return _price(price, field) / parse_quantity(f"1 {unit.strip()}", "mass", field)
 
 
@@ -62,19 +66,33 @@ def lining(text, field):
             raise ValueError("from 0.5 mm to 1000 mm")
         return thickness
 
-    layers = linings.parse_lining(text, thickness_m)
-    require(
-        len(layers) <= MOST_LAYERS,
-        field,
-        text,
-        f"must have at most {MOST_LAYERS} layers",
-        ",".join(text.split(",")[:MOST_LAYERS]),
-    )
-    return layers
+    parts = text.split(",")
+    fewer = ",".join(parts[:MOST_LAYERS])
+    require(len(parts) <= MOST_LAYERS, field, text, f"must have at most {MOST_LAYERS} layers", fewer)
+    try:
+        return linings.parse_lining(text, thickness_m)
+    except InputErrors as refused:
+        meant = ", ".join(_layer_meant(part, thickness_m) for part in parts)
+        raise InputErrors([InputError(field, e.value, e.rule, meant) for e in refused.errors]) from None
+
+
+def _layer_meant(part, thickness_m):
+    """The nearest layer that can be read: `dense castable 1 in` as `dense_castable 1 in`."""
+    words = part.replace("_", " ").split()[:8]
+    name, thickness = words, "1 in"
+    for at in range(1, len(words)):
+        try:
+            thickness_m(" ".join(words[at:]))
+        except ValueError:
+            continue
+        name, thickness = words[:at], " ".join(words[at:])
+        break
+    return f"{get_close_matches('_'.join(name).lower()[:40], linings.material_keys(), 1, 0)[0]} {thickness}"
 
 
 def fuel_blend(text, field):
     """`C3H8 0.93, C2H6 0.05, C4H10 0.02` (mole fractions) as a composition."""
+    require("_" not in text, field, text, "must be species, each with its mole fraction", EXAMPLES["fuel_blend"])
     return fuels.parse_blend(text)
 
 
@@ -86,10 +104,10 @@ def blower_curve(text, field):
 
 def drill(text, field):
     """`#54`, `F`, `1/16 in` or `1.5 mm` as the drill's name; spaces and capitals do not count."""
-    wanted = "".join(text.lower().split())
+    wanted = _drill_name(text)
     for family in drills.FAMILIES:
         for known in drills.drills(family):
-            if "".join(known.name.lower().split()) == wanted:
+            if _drill_name(known.name) == wanted:
                 return known.name
     nearest = "#54"
     try:
@@ -100,6 +118,11 @@ def drill(text, field):
     except InputError:
         pass
     raise InputError(field, text, "is not a drill as sold; write it as #54, F, 1/16 in or 1.5 mm", nearest)
+
+
+def _drill_name(text):
+    """Without capitals and spaces, but for one between two numbers: `1 1/16 in` is not 11/16 in."""
+    return re.sub(r"(?<![0-9]) | (?![0-9])", "", text.lower().replace('"', "in"))
 
 
 def _entries(text, field, example):
@@ -141,4 +164,16 @@ GRAMMARS = {
     "fuel_blend": fuel_blend,
     "blower_curve": blower_curve,
     "drill": drill,
+}
+
+# Of each kind a text that is always read.
+EXAMPLES = {
+    "lengths": "4 ft, 8 ft, 20 ft",
+    "offers": "3 in 6.00, 6 in 9.00",
+    "price_by_mass": "2.00/lb",
+    "date": "2026-03-02",
+    "lining": "dense_castable 1 in, blanket_8lb 2 in",
+    "fuel_blend": "C3H8 0.93, C2H6 0.05, C4H10 0.02",
+    "blower_curve": "0 cfm 8 inH2O, 100 cfm 5 inH2O",
+    "drill": "#54",
 }

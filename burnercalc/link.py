@@ -1,14 +1,15 @@
 """A design as a short readable link, and back. Links made by one version open in all later ones (v=1)."""
 
 import re
-from urllib.parse import parse_qsl, quote_plus, urlsplit
+from urllib.parse import parse_qsl, quote_plus
 
-from .design import Design
-from .errors import InputError, InputErrors
+from .design import MOST_UNKNOWN, Design, read, with_offer
+from .errors import InputError
 from .settings import BY_KEY, SETTINGS
-from .units import DIMENSIONS
+from .units import DIMENSIONS, plain
 
 VERSION = "1"
+LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
 
 
 def to_link(design, base=""):
@@ -16,14 +17,15 @@ def to_link(design, base=""):
     parts = [f"v={VERSION}"]
     for setting in SETTINGS:
         if setting.key in design.texts:
-            parts.append(f"{setting.key}={quote_plus(_short(setting, design.texts[setting.key]), safe='/,.-:')}")
+            parts.append(f"{setting.key}={quote_plus(short(setting, design.texts[setting.key]), safe='/,.-:')}")
     return base + "#" + "&".join(parts)
 
 
-def _short(setting, text):
-    """`6 1/2 in` as `6-1/2in`: a quantity without spaces. Words keep theirs; a fraction keeps its distance from what is before it."""
+def short(setting, text):
+    """A quantity without spaces, `6 1/2 in` as `6-1/2in`: a fraction stays apart from what is before it."""
     if setting.dimension not in DIMENSIONS:
         return text
+    text = plain(text, setting.key)
     return re.sub(r"(\d)\s+(\d+\s*/)", r"\1-\2", text.replace('"', "in")).replace(" ", "")
 
 
@@ -34,42 +36,71 @@ def from_link(link):
         link     a whole address, or what follows its # or ?
     Returns:
         (Design, list of InputError): settings that are unknown, bad or at odds are left at their defaults and named.
+        Nothing else is: what can stand beside all that was accepted is accepted.
     """
-    texts, ignored = {}, []
+    texts, ignored = _typed(link)
+    left_out = {}  # setting: (its text, why), because of another
+    while True:
+        values, _, errors = read(texts)
+        if not errors:
+            break
+        unreadable = [error for error in errors if values[error.field] is None]
+        for error in unreadable:
+            ignored.append(error)
+            texts.pop(error.field, None)
+        if not unreadable:
+            key = _costs_least(texts, errors[0])
+            left_out[key] = (texts.pop(key), errors[0])
+    for key, (text, _) in list(left_out.items()):
+        if not read({**texts, key: text})[2]:
+            texts[key] = text
+            del left_out[key]
+    design = Design.from_texts(texts)
+    for key, (text, why) in left_out.items():
+        ignored.append(why if key == why.field else _not_with(key, text, why))
+    return design, [with_offer(error, design.values(), search=False) for error in ignored]
+
+
+def _typed(link):
+    """({key: text} of the settings in a link, [InputError] of all else in it)."""
+    texts, odd = {}, []
+    if len(link) > LONGEST_LINK:
+        return {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
     for key, text in parse_qsl(_settings_part(link), keep_blank_values=True):
         if key == "v":
             if text != VERSION:
-                ignored.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
+                odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
         elif key not in BY_KEY:
-            ignored.append(InputError(key, text, "is not a setting"))
+            odd.append(InputError(key, text, "is not a setting"))
         else:
             if texts.get(key, text) != text:
-                ignored.append(InputError(key, texts[key], "is given twice; the last one counts", text))
+                odd.append(InputError(key, texts[key], "is given twice; the last one counts"))
             texts[key] = text
-    while True:
-        try:
-            return Design.from_texts(texts), ignored
-        except InputErrors as refused:
-            before = len(texts)
-            for error in refused.errors:
-                ignored.append(error)
-                _drop(texts, error)
-            if len(texts) == before:  # the rule weighs only settings that were not in the link: start over
-                texts.clear()
+    if len(odd) > MOST_UNKNOWN:
+        odd[MOST_UNKNOWN:] = [InputError("link", f"{len(odd) - MOST_UNKNOWN} more", "is not known either")]
+    return texts, odd
 
 
-def _drop(texts, error):
-    """Take the refused setting out of the link's; when it was not in the link, those it was weighed against."""
-    for key in (error.field,) if error.field in texts else error.others:
-        texts.pop(key, None)
+def _costs_least(texts, error):
+    """The setting to leave out for a rule: the one it names, or of those it weighs the one that mends most."""
+    if error.field in texts:
+        return error.field
+
+    def left_broken(key):
+        return len(read({other: text for other, text in texts.items() if other != key})[2])
+
+    return min((key for key in error.others if key in texts), key=left_broken)
+
+
+def _not_with(key, text, why):
+    return InputError(key, text, f"is not possible with {why.field} = {why.said}, which {why.rule}", "", why.others)
 
 
 def _settings_part(link):
-    parts = urlsplit(link.strip())
-    if parts.fragment:
-        return parts.fragment
-    if parts.query:
-        return parts.query
-    return (
-        "" if parts.scheme else parts.path
-    )  # an address alone is the default design; other words are named as unknown
+    link = link.strip()
+    for mark in "#?":
+        _, _, after = link.partition(mark)
+        if after:
+            return after
+    # An address alone is the default design; other words are named as unknown.
+    return "" if re.match(r"[a-zA-Z][a-zA-Z0-9+.-]*:", link) else link.rstrip("#?")

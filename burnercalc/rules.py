@@ -407,15 +407,17 @@ RULES = (
 )
 
 
-def broken(values):
-    """The InputErrors of every rule that `values` ({key: SI value, or None where refused}) breaks, one a setting."""
-    errors = {}
+def broken(values, key=None, but=()):
+    """Each (rule, its InputError) that `values` ({key: SI value, or None where refused}) break, the slow rules last.
+
+    With a key only the rules that weigh that setting are asked, and none of `but`.
+    """
     for rule, needs in RULES:
-        if all(values.get(key) is not None for key in needs):
+        if (key is None or key in needs) and rule not in but and all(values.get(need) is not None for need in needs):
             error = rule(values)
             if error is not None:
-                errors.setdefault(error.field, error)
-    return list(errors.values())
+                error.others = tuple(dict.fromkeys((*error.others, *(need for need in needs if need != error.field))))
+                yield rule, error
 
 
 def _show(v, length_m):

@@ -1,5 +1,6 @@
 """What the settings of chamber, lining, work and fire owe each other; read by rules.py, which says what a rule is."""
 
+from functools import lru_cache
 from math import ceil, floor, pi
 
 from . import need
@@ -88,9 +89,8 @@ def _throat_is_wide(v):
 def _auto_rate_is_possible(v):
     if v["firing_rate"] != "auto":
         return None
-    try:
-        rate_W = need.rate_W(v.__getitem__)
-    except (InputError, InputErrors):
+    rate_W = _rate_W(tuple((key, v[key]) for key in (*_RATE, "fuel_blend")))
+    if rate_W is REFUSED:
         return None  # what is wrong with the chamber has a rule of its own
     low, high = BY_KEY["firing_rate"].low, BY_KEY["firing_rate"].high
     if rate_W is None:
@@ -127,6 +127,22 @@ def _auto_rate_is_possible(v):
 
 
 _CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter")
+_RATE = (
+    *("firing_rate", "burner_count", "lining", "opening_area", "opening_depth", "chamber_temperature", "work_metal"),
+    *("work_rate", "work_temperature", "heat_up_time", "fuel", "equivalence_ratio", "ambient_temperature", "altitude"),
+    *_CHAMBER,
+)
+REFUSED = "refused"
+
+
+@lru_cache(maxsize=64)
+def _rate_W(values):
+    """What the chamber asks of each burner; REFUSED when it cannot be worked out. Kept, as rules ask it often."""
+    try:
+        return need.rate_W(dict(values).__getitem__)
+    except (InputError, InputErrors):
+        return REFUSED
+
 
 # Each rule with the settings it needs.
 HEAT_RULES = (
@@ -135,26 +151,7 @@ HEAT_RULES = (
     (_work_below_chamber, ("work_temperature", "chamber_temperature")),
     (_metal_is_known_so_hot, ("work_temperature", "work_metal")),
     (_throat_is_wide, ("aspirated_throat", "aspirated_jet")),
-    (
-        _auto_rate_is_possible,
-        (
-            "firing_rate",
-            "burner_count",
-            "lining",
-            "opening_area",
-            "opening_depth",
-            "chamber_temperature",
-            "work_metal",
-            "work_rate",
-            "work_temperature",
-            "heat_up_time",
-            "fuel",
-            "equivalence_ratio",
-            "ambient_temperature",
-            "altitude",
-            *_CHAMBER,
-        ),
-    ),
+    (_auto_rate_is_possible, _RATE),
 )
 
 

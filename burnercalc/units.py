@@ -238,7 +238,10 @@ def plain(text, field, most=LONGEST_TEXT):
 
 
 def _keyboard(text):
-    text = " ".join(text.split()).translate(_TYPOGRAPHY).replace("H₂O", "H2O").replace("''", '"')
+    text = " ".join(text.split())
+    if text.isascii():
+        return text.replace("''", '"')
+    text = text.translate(_TYPOGRAPHY).replace("H₂O", "H2O").replace("''", '"')
     signs = "".join(_VULGAR)  # a digit beside one of these stays a number of its own
     text = re.sub(f"([0-9{signs}])(?=[{signs}])|([{signs}])(?=[0-9])", r"\1\2 ", text)
     for sign, fraction in _VULGAR.items():

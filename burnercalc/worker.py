@@ -19,7 +19,7 @@ import json
 from math import ceil, floor
 
 from . import sheet, units
-from .design import Design, limits
+from .design import Design, limits, read
 from .drawing.flat import flat_columns
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
@@ -48,7 +48,7 @@ def _error(error):
     label = BY_KEY[error.field].label if error.field in BY_KEY else error.field
     return {
         "setting": error.field,
-        "value": str(error.value),
+        "value": error.said,
         "rule": error.rule,
         "nearest": error.nearest,
         "text": f"{label}: {error.said} {error.rule}."
@@ -58,7 +58,7 @@ def _error(error):
 
 def _design(request):
     texts = request["settings"]
-    return Design.from_texts(texts, texts.get("units") if texts.get("units") in ("in", "mm") else "in")
+    return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
 
 
 def _face(request):

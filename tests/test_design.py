@@ -79,6 +79,42 @@ def test_what_is_offered_for_a_lone_setting_works(key, text):
     assert offered
 
 
+OFFERED = [
+    ("lining", {"lining": "dense castable 1 in"}, "dense_castable 1 in"),
+    ("lining", {"lining": "dense castable 1 in, blanket_8lb 2"}, "dense_castable 1 in, blanket_8lb 1 in"),
+    ("work_temperature", {"work_temperature": "2500 degF", "chamber_temperature": "2000 degF"}, "1980 degF"),
+    (
+        "work_temperature",
+        {"work_metal": "aluminium", "work_temperature": "3000 degF", "chamber_temperature": "900 degF"},
+        "882 degF",
+    ),
+    ("waste_allowance", {"waste_allowance": "0.2"}, "20 % or 0.2 %"),
+    ("cylinder_fill", {"cylinder_fill": "0.5"}, "50 %"),  # 0.5 % is out of range
+    ("equivalence_ratio", {"equivalence_ratio": "1,05"}, "1.05"),
+    ("jet_drill", {"jet_drill": "1 1/16 in"}, "1 in"),  # not 11/16 in, which it was read as
+]
+
+
+@pytest.mark.parametrize("key, texts, nearest", OFFERED)
+def test_what_is_offered_is_tried_first(key, texts, nearest):
+    assert refusals(**texts)[key].nearest == nearest
+    for text in nearest.split(" or "):
+        assert Design.from_texts({**texts, key: text})
+
+
+def test_nothing_is_offered_where_nothing_would_do():
+    # No drill goes into a window of 1/32 in.
+    assert (
+        refusals(setback="1 63/64 in", rows="1", ports_per_row="1", corner_radius="0 in")["corner_drill"].nearest == ""
+    )
+
+
+def test_the_unit_chosen_by_its_label_is_the_one_beside_the_field():
+    from burnercalc.worker import _design
+
+    assert _design({"settings": {"units": "millimetres", "body_length": "250"}}).body_length == 0.25
+
+
 def test_an_empty_or_endless_value_is_told_in_words():
     assert "body_length = nothing: must be a number" in str(refusals(body_length=" ")["body_length"])
     assert len(str(refusals(body_length="x" * 5000)["body_length"])) < 300
@@ -119,7 +155,13 @@ BROKEN = [
     ("baffle_holes", {"baffle_holes": "5000"}),
     (
         "baffle_holes",
-        {"baffle_holes": "1", "baffle_hole_diameter": "2 in", "body_length": "2 in", "body_width": "1 1/2 in"},
+        {
+            "baffle_holes": "1",
+            "baffle_hole_diameter": "2 in",
+            "body_length": "2 in",
+            "body_width": "1 1/2 in",
+            "port_diameter": "1/16 in",
+        },
     ),
     ("tank_length", {"cylinder": "tank", "tank_length": "20 in"}),
     ("body_width", {"body_kind": "pipe", "body_width": "1 1/2 in", "pattern": "hexagonal"}),
@@ -150,9 +192,8 @@ def test_rules_refuse_and_offer_what_works(field, texts):
             solve(Design.from_texts(offered))  # what fits by a hair can be solved, too
             break
         except InputErrors as again:
-            for error in again.errors:
-                assert error.nearest
-                offered[error.field] = error.nearest
+            assert any(error.nearest for error in again.errors)  # what has none waits for the others' offers
+            offered |= {error.field: error.nearest for error in again.errors if error.nearest}
     else:
         pytest.fail(f"offers lead nowhere: {offered}")
 

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdf_reader import pages, picture
 
+from burnercalc.drawing import flow as flow_module
 from burnercalc.drawing.flow import (
     QR,
     Caution,
@@ -148,3 +149,18 @@ def test_the_same_bytes_twice_and_refusals():
         write_document_pdf("T", [Table(("a", "b"), (("1",),))])
     with pytest.raises(InputError, match="one page"):
         write_document_pdf("T", [Columns((tuple(Paragraph("x") for _ in range(100)),))])
+
+
+@settings(max_examples=25)
+@given(drawings, st.floats(20, 300), st.floats(20, 300))
+def test_the_ratio_is_the_first_at_which_the_reduced_drawing_fits(drawing, width, height):
+    def fits(ratio):
+        x1, y1, x2, y2 = flow_module._reduced(drawing, ratio).bounds()
+        return x2 - x1 <= width and y2 - y1 <= height
+
+    expected = next((ratio for ratio in flow_module.RATIOS if fits(ratio)), None)
+    if expected is None:
+        with pytest.raises(InputError):
+            flow_module.figure_ratio(drawing, width, height)
+    else:
+        assert flow_module.figure_ratio(drawing, width, height) == expected

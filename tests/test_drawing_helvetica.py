@@ -4,8 +4,11 @@ import ctypes
 
 import pypdfium2.raw as pdfium
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from burnercalc.drawing.helvetica import spelled, text_width, wrapped
+from burnercalc.drawing import helvetica
+from burnercalc.drawing.helvetica import shortened, spelled, text_width, wrapped
 from burnercalc.tables import read_table
 
 # pdfium draws Helvetica with a font of its own, in which these marks are wider than in Adobe's metrics.
@@ -41,3 +44,46 @@ def test_wrapped_lines_keep_every_word_and_the_width():
     lines = wrapped(text, 10, 120)
     assert " ".join(lines) == text and all(text_width(line, 10) <= 120 for line in lines)
     assert "".join(wrapped("W" * 50, 10, 100)) == "W" * 50
+
+
+def wrapped_plainly(text, size, width):
+    """What wrapped does, by measuring every beginning anew: right, and quadratic."""
+    lines, line = [], ""
+    for word in spelled(text).split(" "):
+        trial = f"{line} {word}" if line else word
+        if text_width(trial, size) <= width:
+            line = trial
+            continue
+        if line:
+            lines.append(line)
+        while len(word) > 1 and text_width(word, size) > width:
+            cut = max((n for n in range(1, len(word)) if text_width(word[:n], size) <= width), default=1)
+            sign = max(word.rfind("/", 0, cut), word.rfind("&", 0, cut)) + 1
+            cut = sign if sign > cut / 2 else cut
+            lines.append(word[:cut])
+            word = word[cut:]
+        line = word
+    return lines + [line]
+
+
+@given(st.text("abcWi./& -=", max_size=120), st.integers(20, 900))
+def test_wrapped_is_what_measuring_every_beginning_gives(text, tenths):
+    assert wrapped(text, 3.37, tenths / 10 + 0.0123) == wrapped_plainly(text, 3.37, tenths / 10 + 0.0123)
+
+
+def test_a_long_link_is_measured_once(monkeypatch):
+    class Counted(dict):
+        looked_up = 0
+
+        def __getitem__(self, char):
+            Counted.looked_up += 1
+            return super().__getitem__(char)
+
+    widths = Counted(helvetica._widths(False))
+    monkeypatch.setattr(helvetica, "_widths", lambda bold: widths)
+    link = "Design: https://example.org/#v=1&" + "&".join(f"setting_{n}={n}-1/2in" for n in range(400))
+    lines = wrapped(link, 3.2, 196)
+    assert lines[0] == "Design:" and "".join(lines[1:]) == link.removeprefix("Design: ")
+    assert Counted.looked_up < 5 * len(link)
+    assert shortened(link, 3.2, 196).endswith("...") and text_width(shortened(link, 3.2, 196), 3.2) <= 196
+    assert shortened("short", 3.2, 196) == "short"

@@ -146,3 +146,16 @@ def test_refuses_a_printer_that_is_far_off(scale):
 
 def test_the_window_leaves_room_for_a_long_link():
     assert window_of(210, 297, "x" * 400)[1] > window_of(210, 297, "")[1]
+
+
+@settings(max_examples=25)
+@given(drawings)
+def test_a_sheet_shows_what_the_drawing_moved_there_would(drawing):
+    sheets = template_sheets([drawing])
+    window = sheets[0].window
+    for sheet, tile in zip(sheets, tiles(drawing.bounds(), window[2] - window[0], window[3] - window[1])):
+        whole = drawing.moved(window[0] - tile.x, window[1] - tile.y).painted()
+        assert set(sheet.seen) <= set(whole)
+        for shape in set(whole) - set(sheet.seen):
+            x1, y1, x2, y2 = shape_box(shape)
+            assert x1 > window[2] or x2 < window[0] or y1 > window[3] or y2 < window[1]

@@ -10,8 +10,8 @@ from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge
 from walls_for_tests import plain_material
 
 from burnercalc.errors import InputError
-from burnercalc.physics.fired_heat_up import fired_heat_up
-from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, reached
+from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up
+from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
 from burnercalc.physics.shapes import flat_wall
 
 
@@ -89,6 +89,28 @@ def test_never_and_nearly():
     assert fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=end - 5, longest_s=3600.0).time_s is None
 
 
+@pytest.mark.parametrize("minutes", [20.0, 45.0, 120.0])
+@pytest.mark.parametrize("film, wall_K", [(20.0, 1400.0), (40.0, 1000.0), (80.0, 1600.0)])
+def test_rate_for_a_time_and_back(minutes, film, wall_K):
+    zone = forge(film)
+    rate = rate_to_heat_up(zone, wall_temp_K=wall_K, time_s=60 * minutes)
+    got = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=wall_K).time_s
+    assert 0.997 * 60 * minutes < got <= 60 * minutes
+
+
+def test_least_fire_for_any_longer_time():
+    # Near the end of its rise the wall creeps: a fire that is not there by then never will be.
+    zone = forge(15.0)
+    rate = rate_to_heat_up(zone, wall_temp_K=1397.0, time_s=1e6)
+    assert rate == pytest.approx(rate_to_hold(zone, 1397.0).firing_rate_W, rel=0.01)
+    assert fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=1397.0).time_s < 1e6
+
+
+def test_no_rate_heats_what_cannot_be():
+    assert rate_to_heat_up(forge(phi=0.4), wall_temp_K=WALL_K, time_s=3600.0) is None
+    assert rate_to_heat_up(forge(20.0), wall_temp_K=WALL_K, time_s=30.0) is None
+
+
 def test_a_fire_that_overshoots_at_once():
     got = fired_heat_up(forge(), firing_rate_W=5e8, wall_temp_K=1400.0)
     assert 0 < got.time_s < 600
@@ -117,6 +139,10 @@ def test_properties(rate_W, film, wall_K):
     ],
 )
 def test_names_the_field(field, change):
+    if field == "heat_up_time":
+        with pytest.raises(InputError) as caught:
+            rate_to_heat_up(forge(), wall_temp_K=WALL_K, time_s=0.0)
+        assert caught.value.field == field
     with pytest.raises(InputError) as caught:
         fired_heat_up(forge(), **{"firing_rate_W": 3e4, "wall_temp_K": WALL_K, **change})
     assert caught.value.field == field

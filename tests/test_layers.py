@@ -29,7 +29,7 @@ MAY = {
     "chapters": FOUNDATION | {"physics", "making", "drawing", "need", "settings", "result"},
     "sources": set(),
     "rooms": set(),
-    "catalogue": {"rooms", "sources", "units"},
+    "catalogue": {"constants", "rooms", "sources", "units"},
     "parts": FOUNDATION | {"physics", "making", "catalogue"},
     "checks": FOUNDATION | {"physics", "making", "parts", "catalogue"},
     "views": FOUNDATION | {"physics", "making", "drawing", "parts", "catalogue"},

@@ -1,5 +1,7 @@
 """Links: short, readable, and they open whatever happens to them."""
 
+from urllib.parse import quote_plus
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -77,8 +79,60 @@ def test_says_what_it_ignored_and_shows_nothing_from_it():
 
 def test_settings_at_odds_are_dropped_and_named():
     design, ignored = from_link("#v=1&body_width=1.5in&setback=1in&rows=3")
-    assert "setback" in {error.field for error in ignored}
-    assert design.rows == 3
+    assert [error.field for error in ignored] == ["body_width"]  # with three rows no setback would do for it
+    assert design.rows == 3 and design.setback == 0.0254
+
+
+GOOD = {"rows": "4", "fuel": "butane", "waste_allowance": "20 %", "body_length": "10 in", "blower_free_flow": "90 cfm"}
+
+
+@pytest.mark.parametrize(
+    "bad",
+    [
+        "body_width=wide",
+        "cylinder_fill=0.5",
+        "edge_margin=3in",
+        "pattern=rings",
+        "lining=bricks",
+        "body_kind=pipe",
+        "wall=9",
+    ],
+)
+@pytest.mark.parametrize("first", [True, False])
+def test_a_refused_text_costs_no_other_setting(bad, first):
+    good = "&".join(f"{key}={quote_plus(text)}" for key, text in GOOD.items())
+    design, ignored = from_link(f"#v=1&{bad}&{good}" if first else f"#v=1&{good}&{bad}")
+    assert design == Design.from_texts(GOOD)
+    assert bad.partition("=")[0] in {error.field for error in ignored}
+
+
+def test_of_settings_at_odds_only_what_must_goes():
+    # A pipe of four inches may not be dropped for the one pattern that does not suit it.
+    link = "#v=1&body_kind=pipe&body_length=4in&pattern=hexagonal&inlet_position=end&rows=3&ports_per_row=5"
+    design, ignored = from_link(link)
+    assert [error.field for error in ignored] == ["inlet_position"]
+    assert (design.body_kind, design.pattern, design.rows) == ("pipe", "hexagonal", 3)
+
+
+def test_a_bare_fraction_in_a_link_is_named_with_both_readings():
+    design, ignored = from_link("#v=1&waste_allowance=0.2&rows=4")
+    assert [(error.field, error.nearest) for error in ignored] == [("waste_allowance", "20 % or 0.2 %")]
+    assert design == Design.from_texts({"rows": "4"})
+
+
+def test_what_is_said_of_a_link_is_bounded():
+    for link in (
+        "#v=1&" + "x" * 549_000 + "=1",
+        "#v=1&" + "&".join(f"k{n}=1" for n in range(9000)),
+        "#rows=" + "9" * 90_000,
+    ):
+        _, ignored = from_link(link)
+        assert 1 <= len(ignored) <= 21 and sum(len(str(error)) for error in ignored) < 5000
+
+
+@pytest.mark.parametrize("link", ["http://[", "http://[::1", "//\uff0f", "#", "?", "", "https://example.org/?#"])
+def test_addresses_that_are_none_are_no_crash(link):
+    assert from_link(link)[0] == Design.from_texts()
 
 
 def test_a_later_version_is_read_with_a_word():

@@ -99,9 +99,25 @@ def test_pins_clear_of_the_mould_wall():
     ) == pytest.approx(0.006)
 
 
-@pytest.mark.parametrize("port,drill", [(0.3125 * IN, 20 / 64 * IN), (0.008, 20 / 64 * IN), (0.25 * IN, 0.25 * IN)])
-def test_cleaning_drill_never_widens_the_port(port, drill):
-    assert m.cleaning_drill_m(port) == pytest.approx(drill)
+# Fractional drills go by 1/64 in, metric ones by 0.1 mm from 3 mm on; under 0.3 mm there are none of these.
+@pytest.mark.parametrize(
+    "port, family, name",
+    [
+        (0.3125 * IN, "fraction", "5/16 in"),
+        (0.008, "fraction", "5/16 in"),
+        (0.25 * IN, "fraction", "1/4 in"),
+        (0.25 * IN - 1e-6, "fraction", "15/64 in"),
+        (0.0079375, "metric", "7.9 mm"),
+        (0.2 * IN, "metric", "5 mm"),
+    ],
+)
+def test_cleaning_drill_never_widens_the_port(port, family, name):
+    assert m.cleaning_drill(port, family).name == name
+
+
+def test_a_port_finer_than_any_drill_is_refused():
+    with pytest.raises(InputError, match="1/64 in"):
+        m.cleaning_drill(0.9 / 64 * IN / 2, "metric")
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,637 @@
 """The words of the room Face: its answers, checks, tables, charts and drawings."""
 
-ANSWERS = ()
-CHECKS = ()
-TABLES = ()
-CHARTS = ()
+from ..sources import PRACTICE, Source
+from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+
+GEOMETRY = Source("geometry of the face", "calculated")
+PIPES = Source("ASME B36.10M, schedule 40", "published")
+CONTINUITY = Source("continuity, ideal gas", "calculated")
+VISCOSITY = Source("viscosity of the mixture: Wilke (1950) on pure-gas fits", "published")
+BURNING = Source(
+    "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak (from memory)", "memory"
+)
+GRADIENT = Source("Shah and London 1978, Blasius; blend between is common practice", "common practice")
+FLASHBACK = Source(
+    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: "
+    "Hausen 1943",
+    "memory",
+)
+LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
+QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
+CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
+FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule (from memory)", "memory")
+
+ANSWERS = (
+    Answer(
+        "window_length",
+        "face.window_length_m",
+        "length",
+        "Window length",
+        meaning="Length of the opening cut in the face.",
+        formula="body length - 2 x setback",
+        inputs=("body_length", "setback"),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "window_width",
+        "face.window_width_m",
+        "length",
+        "Window width",
+        meaning="Width of the opening cut in the face.",
+        formula="face width - 2 x setback",
+        inputs=("body_width", "setback"),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "window_area",
+        "face.window_area_m2",
+        "area",
+        "Window area",
+        meaning="Area of the opening, its rounded corners taken off.",
+        formula="length x width - (4 - pi) x corner radius squared; a round window is all corner",
+        inputs=("window_length", "window_width", "corner_radius", "body_kind"),
+        source=GEOMETRY,
+    ),
+    Answer(
+        "port_count",
+        "face.port_count",
+        "count",
+        "Ports",
+        meaning="How many ports the face has.",
+        formula="sum of the rows",
+        inputs=("rows", "ports_per_row", "pattern", "body_kind"),
+        source=GEOMETRY,
+        near="first",
+    ),
+    Answer(
+        "port_area",
+        "face.port_area_m2",
+        "area",
+        "Port area",
+        meaning="Open area of all ports together.",
+        formula="ports x pi x diameter squared / 4",
+        inputs=("port_count", "port_diameter"),
+        source=GEOMETRY,
+        near="first",
+    ),
+    Answer(
+        "open_fraction",
+        "face.open_fraction",
+        "fraction",
+        "Open share of the window",
+        meaning="Port area over window area.",
+        formula="port area / window area",
+        inputs=("port_area", "window_area"),
+        source=GEOMETRY,
+    ),
+    Answer(
+        "row_pitch",
+        "face.row_pitch_m",
+        "length",
+        "Row pitch",
+        meaning="Distance between the centre lines of neighbouring rows, or from ring to ring.",
+        formula="(window width - 2 x edge margin - port diameter) / (rows - 1); hexagonal: sqrt(3)/2 of the port "
+        "pitch; rings: radius of the outer ring / rings",
+        inputs=("window_width", "edge_margin", "port_diameter", "rows", "pattern", "port_pitch"),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "port_pitch",
+        "face.port_pitch_m",
+        "length",
+        "Port pitch",
+        meaning="Distance between the centres of neighbours in a row, or in the outer ring.",
+        formula="(window length - 2 x edge margin - port diameter) / (ports in a long row - 1); hexagonal: the most "
+        "that both sides allow; rings: chord of the outer ring",
+        inputs=("window_length", "window_width", "edge_margin", "port_diameter", "ports_per_row", "rows", "pattern"),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "min_web",
+        "face.min_web_m",
+        "length",
+        "Least web",
+        meaning="Least refractory between the edges of two ports.",
+        formula="least centre distance - port diameter",
+        inputs=("row_pitch", "port_pitch", "port_diameter", "port_count", "pattern"),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "min_edge",
+        "face.min_edge_m",
+        "length",
+        "Least edge",
+        meaning="Least distance from a port's edge to the edge of the window, corners included.",
+        formula="distance from the centre to the rounded outline - half a port diameter",
+        inputs=(
+            "window_length",
+            "window_width",
+            "corner_radius",
+            "body_kind",
+            "edge_margin",
+            "port_diameter",
+            "row_pitch",
+            "port_pitch",
+            "port_count",
+        ),
+        source=GEOMETRY,
+        near="bench",
+    ),
+    Answer(
+        "plenum_area",
+        "plenum.area_m2",
+        "area",
+        "Plenum area",
+        meaning="Clear cross-section that the mixture flows through along the box, behind the refractory.",
+        formula="(face width - 2 x wall) x (body depth - wall - grip); a round body: width of the square of the same "
+        "area",
+        inputs=("body_width", "body_depth", "wall", "grip", "body_kind"),
+        source=GEOMETRY,
+    ),
+    Answer(
+        "plenum_to_port_ratio",
+        "plenum.to_port_ratio",
+        "ratio",
+        "Plenum to ports",
+        meaning="Plenum cross-section over port area; the larger, the more evenly the ports are fed.",
+        formula="plenum area / port area",
+        inputs=("plenum_area", "port_area"),
+        source=GEOMETRY,
+        near="first",
+    ),
+    Answer(
+        "inlet_area",
+        "plenum.inlet_area_m2",
+        "area",
+        "Inlet area",
+        meaning="Bore area of the inlet pipe.",
+        formula="pi x bore squared / 4",
+        inputs=("inlet",),
+        source=PIPES,
+    ),
+    Answer(
+        "inlet_to_port_ratio",
+        "plenum.inlet_to_port_ratio",
+        "ratio",
+        "Inlet to ports",
+        meaning="Inlet bore area over port area; a small inlet jets at the ports in front of it.",
+        formula="inlet area / port area",
+        inputs=("inlet_area", "port_area"),
+        source=GEOMETRY,
+    ),
+    Answer(
+        "mixture_velocity_in_port",
+        "stream.velocity_m_s",
+        "speed",
+        "Velocity in the ports",
+        meaning="Mean speed of the cold mixture in the ports at high fire.",
+        formula="mixture flow at shop temperature and altitude / port area",
+        inputs=("mixture_flow", "port_area", "ambient_temperature", "altitude"),
+        source=CONTINUITY,
+        near="first",
+    ),
+    Answer(
+        "port_reynolds",
+        "stream.reynolds",
+        "ratio",
+        "Reynolds number",
+        meaning="Tells smooth flow in a port (below about 2300) from turbulent.",
+        formula="velocity x diameter / kinematic viscosity of the mixture",
+        inputs=(
+            "mixture_velocity_in_port",
+            "port_diameter",
+            "fuel",
+            "fuel_blend",
+            "equivalence_ratio",
+            "ambient_temperature",
+            "altitude",
+        ),
+        source=VISCOSITY,
+    ),
+    Answer(
+        "port_loading",
+        "stream.loading_W_m2",
+        "power_per_area",
+        "Port loading",
+        meaning="Gross heat that passes each area of port.",
+        formula="firing rate / port area",
+        inputs=("firing_rate_gross", "port_area"),
+        source=GEOMETRY,
+    ),
+    Answer(
+        "burning_velocity",
+        "mixture.burning_velocity_m_s",
+        "speed",
+        "Burning velocity",
+        meaning="How fast a smooth flame eats into the cold mixture.",
+        formula="shape over the equivalence ratio x temperature and pressure powers",
+        inputs=("fuel", "fuel_blend", "equivalence_ratio", "ambient_temperature", "altitude"),
+        source=BURNING,
+    ),
+    Answer(
+        "port_wall_gradient",
+        "holding.port_gradient_1_s",
+        "rate",
+        "Wall gradient in the ports",
+        meaning="How steeply the speed rises from the wall of a cold port, at its end, at high fire.",
+        formula="friction of the young laminar or turbulent stream x velocity squared / (2 x kinematic viscosity)",
+        inputs=("mixture_velocity_in_port", "port_diameter", "block_thickness", "port_reynolds"),
+        source=GRADIENT,
+    ),
+    Answer(
+        "flashback_gradient",
+        "holding.flashback_gradient_1_s",
+        "rate",
+        "Wall gradient at flashback",
+        meaning="Wall gradient of a smooth cold stream below which the flame slips back along the wall.",
+        formula="0.063 x burning velocity squared / thermal diffusivity",
+        inputs=("burning_velocity",),
+        source=FLASHBACK,
+    ),
+    Answer(
+        "lift_gradient",
+        "holding.lift_gradient_1_s",
+        "rate",
+        "Wall gradient at lift",
+        meaning="Wall gradient above which the flame of one cold port in open air is washed off its rim.",
+        formula="0.23 x burning velocity squared / thermal diffusivity x (equivalence ratio to the power 6.4)",
+        inputs=("burning_velocity", "equivalence_ratio"),
+        source=LIFT,
+    ),
+    Answer(
+        "flashback_firing_rate_cold",
+        "holding.cold_W",
+        "power",
+        "Flashback rate, cold",
+        meaning="Firing rate below which the flame can enter cold ports.",
+        formula="firing rate x flashback velocity / velocity in the worst-fed port",
+        inputs=("burning_velocity", "port_diameter", "block_thickness", "mixture_velocity_in_port", "flow_spread"),
+        source=FLASHBACK,
+    ),
+    Answer(
+        "flashback_firing_rate_hot",
+        "holding.hot_W",
+        "power",
+        "Flashback rate, hot",
+        meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
+        "preheated.",
+        formula="firing rate x flashback velocity / velocity in the worst-fed port",
+        inputs=(
+            "burning_velocity",
+            "port_diameter",
+            "block_thickness",
+            "mixture_velocity_in_port",
+            "flow_spread",
+            "port_wall_temperature",
+        ),
+        source=FLASHBACK,
+    ),
+    Answer(
+        "flashback_firing_rate",
+        "holding.flashback_W",
+        "power",
+        "Flashback rate",
+        meaning="Firing rate below which the flame can enter the ports, cold or hot, whichever comes first.",
+        formula="the larger of the cold and the hot rate",
+        inputs=("flashback_firing_rate_cold", "flashback_firing_rate_hot"),
+        source=FLASHBACK,
+        near="first",
+    ),
+    Answer(
+        "lift_firing_rate",
+        "holding.lift_W",
+        "power",
+        "Lift rate, cold",
+        meaning="Firing rate above which the flame of a cold port alone in open air lifts off; a hot chamber holds far "
+        "more.",
+        formula="firing rate x lift velocity / velocity in the best-fed port",
+        inputs=("burning_velocity", "port_diameter", "block_thickness", "mixture_velocity_in_port", "flow_spread"),
+        source=LIFT,
+    ),
+    Answer(
+        "turndown",
+        "holding.turndown",
+        "ratio",
+        "Turndown",
+        meaning="High fire over the flashback rate: how far the burner can be turned down at all.",
+        formula="firing rate / flashback rate",
+        inputs=("firing_rate_gross", "flashback_firing_rate"),
+        source=FLASHBACK,
+        near="bench",
+    ),
+    Answer(
+        "quenching_diameter",
+        "holding.quenching_m",
+        "length",
+        "Quenching diameter",
+        meaning="Diameter of a cold port that just stops a flame; larger or hot ports do not, only the speed of the "
+        "mixture does.",
+        formula="1.5 to 1.65 x 40 x thermal diffusivity / burning velocity",
+        inputs=("burning_velocity",),
+        source=QUENCHING,
+    ),
+    Answer(
+        "cross_light_gap",
+        "holding.cross_light_m",
+        "length",
+        "Cross-lighting gap",
+        meaning="Gap between the edges of ports over which one lights the next for sure.",
+        formula="figure for the fuel; a pitch of 2.5 diameters serves too",
+        inputs=("fuel", "fuel_blend"),
+        source=CROSS_LIGHTING,
+    ),
+    Answer(
+        "light_up_advice",
+        "holding.light_up",
+        "word",
+        "Lighting it",
+        meaning="How to light the cold burner, from the limits above.",
+        formula="between the flashback and the lift limit of a cold port, a little rich where the set mixture has no "
+        "room between them",
+        inputs=("flashback_firing_rate_cold", "lift_firing_rate", "firing_rate_gross", "low_fire"),
+        source=FLASHBACK & LIFT,
+        near="first",
+        cases={
+            "none": "No rate holds a cold flame evenly on these ports: mend the stops first.",
+            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (equivalence ratio about "
+            "{ratio:g}): below {flash:power 2} it can run back, above {lift:power 2} it lifts. Make the ports more "
+            "even or smaller.",
+            "as_set": "Light with the mixture as set at about {rate:power 2}, blower on first: below {flash:power 2} a "
+            "cold flame can run back, above {lift:power 2} it lifts. Turn up slowly once the face glows and holds the "
+            "flame.",
+            "as_set_below_low": "Light with the mixture as set at about {rate:power 2}, blower on first: below "
+            "{flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. That is less than low fire "
+            "({low:power 2}); turn up slowly once the face glows and holds the flame.",
+            "rich": "Light with the mixture a little rich (equivalence ratio about {ratio:g}) at about {rate:power 2}, "
+            "blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. Turn up "
+            "slowly once the face glows and holds the flame.",
+            "rich_below_low": "Light with the mixture a little rich (equivalence ratio about {ratio:g}) at about "
+            "{rate:power 2}, blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it "
+            "lifts. That is less than low fire ({low:power 2}); turn up slowly once the face glows and holds the "
+            "flame.",
+        },
+    ),
+)
+
+CHECKS = (
+    Check(
+        "ports_inside",
+        "length",
+        "Ports inside the window",
+        source=GEOMETRY,
+        cases={
+            "good": "Every port lies inside the window, {edge:length} or more from its edge.",
+            "stop": "Ports reach {past:length} past the window's edge, into the steel: raise the edge margin or take "
+            "away ports.",
+        },
+        cures=(("edge_margin", "raise"), ("corner_radius", "lower")),
+    ),
+    Check(
+        "web",
+        "length",
+        "Web between ports",
+        source=PRACTICE,
+        cases={
+            "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
+            "caution": "Only {web:length} of refractory between ports; {wanted:length} is usual (one port diameter, "
+            "1/4 in at least). Use fewer ports, or tamp and vibrate with great care.",
+            "stop": "{web:length} between ports is less than a grain of castable: it cannot be filled. Use fewer "
+            "ports.",
+            "overlap": "Ports overlap by {overlap:length}: use fewer ports.",
+        },
+        cures=(("ports_per_row", "lower"), ("rows", "lower"), ("port_diameter", "lower")),
+    ),
+    Check(
+        "edge",
+        "length",
+        "Edge of the field",
+        source=PRACTICE,
+        cases={
+            "good": "{edge:length} between the outer ports and the steel can be filled.",
+            "caution": "Only {edge:length} between the outer ports and the steel; {wanted:length} lets a coarse grain "
+            "pass.",
+            "stop": "The outer ports cut the steel: raise the edge margin.",
+        },
+        cures=(("edge_margin", "raise"), ("setback", "lower")),
+    ),
+    Check(
+        "port_length",
+        "ratio",
+        "Port length to diameter",
+        source=PRACTICE,
+        cases={
+            "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
+            "short": "Ports are {slender:.1f} diameters long; below {low:g} they neither straighten the flow nor keep "
+            "the cold side cool: use a thicker block.",
+            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and clearing is slow: use a "
+            "thinner block or larger ports.",
+        },
+    ),
+    Check(
+        "inlet_ratio",
+        "ratio",
+        "Inlet ratio",
+        source=PRACTICE,
+        cases={
+            "good": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more feeds the ports evenly.",
+            "caution": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more is wanted, so some ports "
+            "get less than their share.",
+            "stop": "The inlet is {ratio:ratio} times the port area; below {least:g} the ports are fed far too "
+            "unevenly.",
+        },
+        cures=(("inlet", "raise"), ("ports_per_row", "lower")),
+    ),
+    Check(
+        "port_velocity",
+        "speed",
+        "Mixture velocity",
+        source=PRACTICE,
+        cases={
+            "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
+            "high fire.",
+            "slow": "Slow flow lets the flame into the ports: use fewer or smaller ports, or more fire.",
+            "fast": "Fast flow lifts the flame while the face is cold and asks much of the blower: use more or larger "
+            "ports.",
+        },
+    ),
+    Check(
+        "flashback_cold",
+        "ratio",
+        "Flashback while cold",
+        source=FLASHBACK,
+        cases={
+            "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
+            "has no limit.",
+            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in cold ports "
+            "(low fire is {low:power}, the limit {least:power}).",
+            "caution": "At low fire only {margin:.1f} times the flashback limit of cold ports (low fire is "
+            "{low:power}, the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or "
+            "fewer ports.",
+            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {least:power}. "
+            "Keep low fire higher, or use smaller or fewer ports.",
+        },
+        cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
+    ),
+    Check(
+        "flashback_hot",
+        "ratio",
+        "Flashback when hot",
+        source=FLASHBACK,
+        cases={
+            "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
+            "no limit.",
+            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in hot ports (low "
+            "fire is {low:power}, the limit {least:power}).",
+            "caution": "At low fire only {margin:.1f} times the flashback limit of hot ports (low fire is {low:power}, "
+            "the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {least:power}. Keep "
+            "low fire higher, or use smaller or fewer ports.",
+        },
+        cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
+    ),
+    Check(
+        "turndown",
+        "ratio",
+        "Turndown",
+        source=FLASHBACK,
+        cases={
+            "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
+            "good": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter "
+            "({sure:.1f} at the careful end of the band).",
+            "caution": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter, "
+            "perhaps only {sure:.1f}. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter. Keep "
+            "low fire higher, or use smaller or fewer ports.",
+        },
+        cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower")),
+    ),
+    Check(
+        "lift",
+        "power",
+        "Lift while cold",
+        source=LIFT,
+        cases={
+            "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
+            "face glows.",
+            "hardly": "Next to no cold flame holds on these ports at this mixture.",
+            "caution": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "that, or a little rich.",
+            "no_fault": "In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there "
+            "is no fault.",
+        },
+        cures=(("low_fire", "lower"), ("equivalence_ratio", "raise")),
+    ),
+    Check(
+        "flammable",
+        "ratio",
+        "Mixture that burns",
+        source=FLAMMABILITY,
+        cases={
+            "good": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}.",
+            "caution": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}, "
+            "close to where it goes out: richer.",
+            "stop": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}: it "
+            "does not burn cold.",
+        },
+    ),
+    Check(
+        "port_loading",
+        "power_per_area",
+        "Port loading",
+        source=PRACTICE,
+        cases={
+            "says": "Each area of port carries {loading:power_per_area}; {low:power_per_area 2} to "
+            "{high:power_per_area 2} is usual for blown ports in a furnace face.",
+        },
+    ),
+    Check(
+        "cross_light",
+        "length",
+        "Ports lighting each other",
+        source=CROSS_LIGHTING,
+        cases={
+            "good": "The flame must jump {gap:length} from port to port; it does.",
+            "caution": "The flame must jump {gap:length} from port to port; up to {sure:length} or a pitch of 2.5 "
+            "diameters is sure. Light slowly and see that every port burns.",
+            "stop": "The flame must jump {gap:length} from port to port; {most:length} is about the most. Ports that "
+            "do not light let gas into the chamber: set them closer.",
+        },
+        cures=(("ports_per_row", "raise"), ("rows", "raise")),
+    ),
+    Check(
+        "quenching",
+        "length",
+        "Ports and quenching",
+        source=QUENCHING,
+        cases={
+            "wide": "Ports of {diameter:length} do not stop a flame (cold ones of {quenching:length} would): only the "
+            "speed of the mixture keeps it out.",
+            "narrow": "Cold ports this small stop a flame, hot ones do not: only the speed of the mixture keeps it "
+            "out.",
+        },
+    ),
+)
+
+TABLES = (
+    Table(
+        "holes",
+        {
+            "box": "Hole table, from the lower left corner of the body",
+            "round": "Hole table, from the lower left corner of the square round the body",
+        },
+        (
+            Column("number", "No.", "count"),
+            Column("x", "x", "length"),
+            Column("y", "y", "length"),
+            Column("diameter", "Diameter", "length"),
+        ),
+        source=GEOMETRY,
+    ),
+)
+
+CHARTS = (
+    Chart(
+        "ratio_by_ports",
+        "Plenum to ports, by number of ports",
+        Axis("ports", "count"),
+        Axis("plenum area / port area", "ratio"),
+        (
+            Series("band_stop", "stop", "band", "stop"),
+            Series("band_caution", "caution", "band", "caution"),
+            Series("band_good", "good", "band", "good"),
+            Series("ratio", "this plenum and port size"),
+        ),
+        cases={
+            "centre": "With the inlet at the centre this plenum feeds up to {enough} ports of this size within "
+            "{spread:percent}; the design has {ports}.",
+            "end": "With the inlet at the end this plenum feeds up to {enough} ports of this size within "
+            "{spread:percent}; the design has {ports}.",
+        },
+    ),
+    Chart(
+        "stability_map",
+        "Where the flame stays",
+        Axis("equivalence ratio", "ratio"),
+        Axis("speed in cold ports", "speed"),
+        (
+            Series("flashback_cold_band", "flashback, cold: band", "band", "caution"),
+            Series("flashback_hot_band", "flashback, hot: band", "band", "stop"),
+            Series("lift_band", "lift, cold: band", "band"),
+            Series("flashback_cold", "flashback, cold"),
+            Series("flashback_hot", "flashback, hot"),
+            Series("lift", "lift, cold"),
+            Series("operating", "low to high fire"),
+        ),
+        cases={
+            "shows": "Below the flashback bands the flame can enter the ports; above the lift band a cold flame lifts, "
+            "a hot face holds it. The line is low to high fire, {slow:speed} to {velocity:speed}.",
+        },
+    ),
+)
+
 DRAWINGS = ()

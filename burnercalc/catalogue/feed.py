@@ -1,7 +1,752 @@
-"""The words of the room Air and gas: its answers, checks, tables, charts and drawings."""
+"""The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
-ANSWERS = ()
-CHECKS = ()
-TABLES = ()
-CHARTS = ()
-DRAWINGS = ()
+from ..sources import LIMITS, PRACTICE, Source
+from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+
+BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
+SCREENS = Source("Taylor and Batchelor 1949 (from memory)", "memory")
+PORTS = Source("Darcy-Weisbach; Shah and London 1978 (from memory); Haaland 1983", "memory")
+PLATES = Source("Idelchik, perforated plates thin and thick (from memory)", "memory")
+INLET = Source("Borda-Carnot; entry 0.5 (Crane TP-410)", "published")
+PIPE = Source("Darcy-Weisbach, Haaland 1983; Crane TP-410 (from memory)", "memory")
+SUM = Source("sum of the parts", "memory")
+PERRY = Source("Perry's Handbook, perforated-pipe distributors (from memory)", "memory")
+PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
+STAGNATION = Source("stagnation pressure", "published")
+BAFFLE_ESTIMATE = Source("the baffle's part is an estimate", "common practice")
+CONTINUITY = Source("continuity, ideal gas", "calculated")
+DAMKOEHLER = Source("Damkoehler 1940, constants from memory", "memory")
+LIMIT = Source("limit is common practice", "common practice")
+FAN = Source("fan laws; blower curve as given", "published")
+THIN_PLATE = Source("Idelchik, thin plate (from memory)", "memory")
+JET = Source("compressible flow of an ideal gas; discharge coefficient as set", "common practice")
+DRILLS = Source("drill sizes as sold", "published")
+GAS_DYNAMICS = Source("gas dynamics", "published")
+VESSEL = Source(
+    "heat through the wetted wall; coefficient fitted to a published table of 100 lb cylinders (an engine-generator "
+    "manual "
+    "of 2011); sizes of cylinders from memory",
+    "memory",
+)
+FUEL_COST = Source("gas flow from the gross heating value", "calculated")
+
+COLD_MIXTURE = ("mixture_flow", "equivalence_ratio", "fuel", "fuel_blend", "ambient_temperature", "altitude")
+BLOWER = ("blower_curve", "blower_shutoff_pressure", "blower_free_flow", "ambient_temperature", "altitude")
+AIR_SYSTEM = ("air_flow", "mixture_flow", "mixture_pressure", *BLOWER)
+JET_STATE = (
+    "fuel",
+    "fuel_blend",
+    "gas_pressure",
+    "jet_discharge_coefficient",
+    "mixture_pressure",
+    "ambient_temperature",
+    "altitude",
+)
+CYLINDER = (
+    "cylinder",
+    "tank_diameter",
+    "tank_length",
+    "cylinder_count",
+    "cylinder_fill",
+    "ambient_temperature",
+    "altitude",
+    "regulator_inlet_pressure",
+    "gas_pressure",
+    "fuel",
+    "fuel_blend",
+)
+
+ANSWERS = (
+    Answer(
+        "baffle_open_fraction",
+        "baffle_plate.open_fraction",
+        "fraction",
+        "Open share of the baffle",
+        meaning="Area of the baffle's holes over the area of its plate, which spans the whole plenum.",
+        formula="holes x pi x diameter squared / 4 / (inside width x inside length / cos(bend / 2)); flat in a round "
+        "body",
+        inputs=(
+            "baffle_holes",
+            "baffle_hole_diameter",
+            "baffle_bend_angle",
+            "body_kind",
+            "body_width",
+            "body_length",
+            "wall",
+        ),
+        source=BAFFLE_GEOMETRY,
+    ),
+    Answer(
+        "baffle_unevenness_left",
+        "baffle_plate.unevenness_left",
+        "fraction",
+        "Unevenness left by the baffle",
+        meaning="Share of a small unevenness of velocity that passes the baffle; below zero, fast spots come out slow.",
+        formula="(1 + a - a K) / (1 + a + K) with a = 1.1 / sqrt(1 + K); all of it when K is below 0.7",
+        inputs=("baffle_open_fraction", "baffle_thickness", "baffle_hole_diameter"),
+        source=SCREENS,
+    ),
+    Answer(
+        "port_pressure_drop",
+        "passage.port_Pa",
+        "pressure",
+        "Pressure over the ports",
+        meaning="Pressure that pushes the cold mixture through the ports at high fire.",
+        formula="(entry 0.5 + friction over the port's length + exit 1) x velocity head; bore as cast, 0.3 mm rough "
+        "(a tenth "
+        "of the bore at most)",
+        inputs=("mixture_velocity_in_port", "port_diameter", "block_thickness", *COLD_MIXTURE),
+        source=PORTS,
+        near="bench",
+    ),
+    Answer(
+        "baffle_pressure_drop",
+        "passage.baffle_Pa",
+        "pressure",
+        "Pressure over the baffle",
+        meaning="Pressure that the baffle takes at high fire.",
+        formula="loss of the perforated plate x velocity head onto it",
+        inputs=("baffle_open_fraction", "baffle_thickness", "baffle_hole_diameter", *COLD_MIXTURE),
+        source=PLATES,
+    ),
+    Answer(
+        "inlet_pressure_drop",
+        "resistance.inlet_Pa",
+        "pressure",
+        "Pressure over the inlet",
+        meaning="Pressure lost where the mixture jets out of the inlet pipe, and at a step of pipe size before it.",
+        formula="1 x velocity head in the inlet + step from the mix pipe",
+        inputs=("inlet", "mix_pipe", *COLD_MIXTURE),
+        source=INLET,
+    ),
+    Answer(
+        "mix_pipe_pressure_drop",
+        "resistance.mix_pipe_Pa",
+        "pressure",
+        "Pressure over the mix pipe",
+        meaning="Pressure lost in the mix pipe with its elbows, counted full of mixture.",
+        formula="(friction x length / bore + 30 x friction for each elbow + 0.5 entry) x velocity head",
+        inputs=("mix_pipe", "mix_pipe_length", "mix_pipe_elbows", *COLD_MIXTURE),
+        source=PIPE,
+    ),
+    Answer(
+        "mixture_pressure",
+        "resistance.total_Pa",
+        "pressure",
+        "Pressure the burner needs",
+        meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire.",
+        formula="chamber back pressure + plenum + inlet + mix pipe; the plenum's is that of ports and baffle, "
+        "unevenness "
+        "included",
+        inputs=(
+            "chamber_back_pressure",
+            "port_pressure_drop",
+            "baffle_pressure_drop",
+            "inlet_pressure_drop",
+            "mix_pipe_pressure_drop",
+            "flow_spread",
+        ),
+        source=SUM,
+        near="first",
+    ),
+    Answer(
+        "flow_spread",
+        "shares.spread",
+        "fraction",
+        "Unevenness of the ports",
+        meaning="Flow of the best-fed port less that of the worst-fed, over the mean.",
+        formula="largest - smallest share of flow, from a march along the plenum",
+        inputs=(
+            "plenum_area",
+            "port_area",
+            "inlet_position",
+            "port_pressure_drop",
+            "baffle_pressure_drop",
+            "body_kind",
+            "body_length",
+            "body_width",
+            "wall",
+            "port_pitch",
+            "pattern",
+            "ports_per_row",
+            "rows",
+            "edge_margin",
+        ),
+        source=PLENUM,
+        near="first",
+    ),
+    Answer(
+        "kinetic_energy_ratio",
+        "shares.kinetic_ratio",
+        "ratio",
+        "Stream head to port pressure",
+        meaning="Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth "
+        "or less "
+        "is even.",
+        formula="density x velocity squared / 2 / pressure over ports and baffle",
+        inputs=(
+            "plenum_area",
+            "port_pressure_drop",
+            "baffle_pressure_drop",
+            "inlet_position",
+            "flow_spread",
+            *COLD_MIXTURE,
+        ),
+        source=PLENUM,
+    ),
+    Answer(
+        "jet_impingement",
+        "inlet_jet.flow_ratio",
+        "ratio",
+        "Port under the inlet's jet",
+        meaning="The most that a port right under the inlet passes, over its fair share, because the inlet's jet "
+        "blows on it.",
+        formula="sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's "
+        "velocity; 1 with "
+        "the inlet at an end",
+        inputs=("inlet_area", "port_pressure_drop", "baffle_unevenness_left", "inlet_position", *COLD_MIXTURE),
+        source=STAGNATION & BAFFLE_ESTIMATE,
+    ),
+    Answer(
+        "mixing_length_diameters",
+        "mixing.diameters",
+        "ratio",
+        "Mixing length in diameters",
+        meaning="Length of the mix pipe over its bore, each elbow counted as five.",
+        formula="length / bore + 5 x elbows",
+        inputs=("mix_pipe", "mix_pipe_length", "mix_pipe_elbows"),
+        source=PRACTICE,
+    ),
+    Answer(
+        "mix_pipe_velocity",
+        "mixing.velocity_m_s",
+        "speed",
+        "Velocity in the mix pipe",
+        meaning="Mean speed of the mixture in the mix pipe at high fire.",
+        formula="mixture flow at shop temperature and altitude / bore area",
+        inputs=("mixture_flow", "mix_pipe", "ambient_temperature", "altitude"),
+        source=CONTINUITY,
+    ),
+    Answer(
+        "turbulent_burning_velocity",
+        "mixing.flame_m_s",
+        "speed",
+        "Flame speed in the mix pipe",
+        meaning="How fast a flame could eat its way up the mix pipe at low fire; good to a factor of two.",
+        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire; none in smooth "
+        "flow)",
+        inputs=("burning_velocity", "mix_pipe_velocity", "mix_pipe", "low_fire"),
+        source=DAMKOEHLER,
+    ),
+    Answer(
+        "blower_flow",
+        "blower.flow_m3_s",
+        "air_flow",
+        "Air with the damper open",
+        meaning="Air at shop temperature that the blower pushes through this burner with no damper, gas in proportion.",
+        formula="where the blower's curve crosses the pressure that the burner takes",
+        inputs=AIR_SYSTEM,
+        source=FAN,
+    ),
+    Answer(
+        "blower_pressure",
+        "blower.pressure_Pa",
+        "pressure",
+        "Pressure with the damper open",
+        meaning="Pressure of the blower where it meets the burner with no damper.",
+        formula="blower's curve at that flow x density of the air / density of standard air",
+        inputs=AIR_SYSTEM,
+        source=FAN,
+    ),
+    Answer(
+        "blower_margin",
+        "blower.margin",
+        "fraction",
+        "Blower to spare",
+        meaning="Pressure that the blower has at high fire over what the burner needs; below zero it is too weak.",
+        formula="blower's pressure at the air of high fire / pressure the burner needs - 1; -100 % when its curve "
+        "ends before",
+        inputs=AIR_SYSTEM,
+        source=FAN,
+        near="first",
+    ),
+    Answer(
+        "damper_open_high",
+        "blower.open_high",
+        "fraction",
+        "Damper open at high fire",
+        meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of high fire; none when "
+        "the "
+        "blower is too weak.",
+        formula="thin plate with the loss of the pressure to spare",
+        inputs=("mix_pipe", *AIR_SYSTEM),
+        source=THIN_PLATE,
+        near="bench",
+    ),
+    Answer(
+        "damper_open_low",
+        "blower.open_low",
+        "fraction",
+        "Damper open at low fire",
+        meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of low fire; none when the "
+        "blower is too weak.",
+        formula="thin plate with the loss of the pressure to spare",
+        inputs=("mix_pipe", "low_fire", *AIR_SYSTEM),
+        source=THIN_PLATE,
+        near="bench",
+    ),
+    Answer(
+        "orifice_diameter",
+        "jet.diameter_m",
+        "drill_length",
+        "Jet",
+        meaning="Hole that passes the gas of high fire at the gas pressure; the band is the discharge coefficient "
+        "give or "
+        "take 0.05.",
+        formula="sqrt(4 x gas flow / (pi x coefficient x flow of an ideal nozzle per area))",
+        inputs=("firing_rate_gross", *JET_STATE),
+        source=JET,
+        near="bench",
+    ),
+    Answer(
+        "jet",
+        "jet.drill_name",
+        "word",
+        "Jet drill",
+        meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; "
+        "the table "
+        "lists fractions and metric drills too.",
+        formula="nearest in diameter of number and letter drills",
+        inputs=("jet_drill", "orifice_diameter"),
+        source=DRILLS,
+        near="first",
+    ),
+    Answer(
+        "jet_firing_rate",
+        "jet.rate_W",
+        "power",
+        "Rate through the jet drill",
+        meaning="Firing rate that the jet drill gives at the gas pressure as set.",
+        formula="flow of the jet x gross heating value",
+        inputs=("jet", *JET_STATE),
+        source=JET,
+        near="bench",
+    ),
+    Answer(
+        "jet_gas_pressure",
+        "jet.high_Pa",
+        "gas_pressure",
+        "Gas pressure for high fire",
+        meaning="Gas pressure at which the jet drill gives the firing rate.",
+        formula="pressure at which the jet passes the gas flow",
+        inputs=("jet", "firing_rate_gross", *JET_STATE),
+        source=JET,
+        near="first",
+    ),
+    Answer(
+        "jet_gas_pressure_low",
+        "jet.low_Pa",
+        "gas_pressure",
+        "Gas pressure for low fire",
+        meaning="Gas pressure at which the jet drill gives low fire, air turned down too.",
+        formula="pressure at which the jet passes the gas of low fire",
+        inputs=("jet", "low_fire", "firing_rate_gross", *JET_STATE),
+        source=JET,
+        near="bench",
+    ),
+    Answer(
+        "jet_regime",
+        "jet.regime",
+        "word",
+        "Flow in the jet",
+        meaning="Choked: the gas leaves at the speed of sound and its flow follows the absolute pressure before the "
+        "jet "
+        "alone.",
+        formula="mixture pressure over gas pressure, absolute, below (2 / (k + 1)) to the power k / (k - 1)",
+        inputs=("gas_pressure", "mixture_pressure", "fuel", "fuel_blend", "altitude"),
+        source=GAS_DYNAMICS,
+    ),
+    Answer(
+        "cylinder_draw_limit",
+        "cylinders.draw_W",
+        "power",
+        "Steady draw of the cylinders",
+        meaning="Firing rate that the cylinders at this fill can keep up without chilling further; none for gas from a "
+        "line.",
+        formula="wall coefficient x wetted wall x (air - liquid temperature at the regulator's least inlet pressure) x "
+        "heating value / heat of vaporisation",
+        inputs=CYLINDER,
+        source=VESSEL,
+        near="bench",
+    ),
+    Answer(
+        "run_time",
+        "cylinders.run_s",
+        "time",
+        "Run time",
+        meaning="Hours at high fire until the cylinders are empty or too cold to feed the regulator.",
+        formula="heat balance of the liquid and its steel, step by step",
+        inputs=("firing_rate_gross", *CYLINDER),
+        source=VESSEL,
+        near="first",
+    ),
+    Answer(
+        "run_ended_by",
+        "cylinders.ended_by",
+        "word",
+        "What ends the run",
+        meaning="Empty, or cold: the pressure falls below what the regulator needs.",
+        formula="heat balance of the liquid and its steel, step by step",
+        inputs=("firing_rate_gross", *CYLINDER),
+        source=VESSEL,
+        near="bench",
+    ),
+    Answer(
+        "frost_time",
+        "cylinders.frost_s",
+        "time",
+        "Time to frost",
+        meaning="Hours at high fire until the wetted wall is at the freezing point; none if it never is.",
+        formula="heat balance of the liquid and its steel, step by step",
+        inputs=("firing_rate_gross", *CYLINDER),
+        source=VESSEL,
+        near="bench",
+    ),
+    Answer(
+        "fuel_cost_per_hour",
+        "cylinders.fuel_cost_per_hour",
+        "money",
+        "Fuel an hour",
+        meaning="What an hour at high fire costs, in the money of the price.",
+        formula="gas flow x price by weight",
+        inputs=("gas_flow", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),
+        source=FUEL_COST,
+        near="bench",
+    ),
+)
+
+CHECKS = (
+    Check(
+        "flow_spread",
+        "fraction",
+        "Evenness of the ports",
+        source=PLENUM,
+        cases={
+            "good": "Ports get their share within {spread:percent 1}.",
+            "good_fine": "Ports get their share within 0.1 %.",
+            "caution": "Ports differ by {spread:percent 1}; {good:percent 0} or less is even. Those far from the "
+            "inlet burn "
+            "hotter.",
+            "stop": "Ports differ by {spread:percent 1}, far more than {stop:percent 0}: those near the inlet go "
+            "short and "
+            "can flash back.",
+            "starved_one": "1 column of ports near the inlet get no mixture: the stream along the plenum is too "
+            "fast. The "
+            "fire could draw back through them.",
+            "starved": "{columns} columns of ports near the inlet get no mixture: the stream along the plenum is too "
+            "fast. "
+            "The fire could draw back through them.",
+        },
+    ),
+    Check(
+        "plenum_ratio",
+        "ratio",
+        "Plenum ratio",
+        source=PLENUM,
+        cases={
+            "centre": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves the "
+            "ports "
+            "{spread:percent 1} uneven.",
+            "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that "
+            "leaves the "
+            "ports less than 0.1 % uneven.",
+            "end": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the ports "
+            "{spread:percent 1} uneven.",
+            "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "
+            "ports "
+            "less than 0.1 % uneven.",
+            "wanted": "About {wanted:.2g} or more is wanted: a deeper body, less grip, or less port area.",
+        },
+    ),
+    Check(
+        "perry",
+        "ratio",
+        "Perry's tenth",
+        source=PERRY,
+        cases={
+            "good": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
+            "ports; both within a tenth, so the ports are fed evenly.",
+            "bad": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
+            "ports; "
+            "a tenth is the rule: widen the plenum or take away port area.",
+        },
+    ),
+    Check(
+        "jet_impingement",
+        "ratio",
+        "Jet of the inlet",
+        source=STAGNATION & LIMITS,
+        cases={
+            "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front "
+            "of it.",
+            "good_fine": "The inlet's jet can push less than 1 % more than its share through the ports in front of it.",
+            "bare": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front "
+            "of it; "
+            "{little:percent 0} is little. Put a baffle in, or use a larger inlet.",
+            "baffled": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in "
+            "front of "
+            "it; {little:percent 0} is little. Use a larger inlet, or a baffle that takes more.",
+        },
+        cures=(("baffle_holes", "choose"), ("inlet", "raise")),
+    ),
+    Check(
+        "baffle_pressure",
+        "ratio",
+        "Jets of the baffle",
+        source=PRACTICE,
+        cases={
+            "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
+            "blow "
+            "gently.",
+            "bad": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; {good:g} "
+            "times is "
+            "plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or larger "
+            "holes.",
+        },
+        cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
+    ),
+    Check(
+        "mixing_length",
+        "ratio",
+        "Mixing length",
+        source=PRACTICE,
+        cases={
+            "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
+            "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some "
+            "ports burn "
+            "rich and others lean: {missing:length} more pipe, or an elbow.",
+        },
+        cures=(("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")),
+    ),
+    Check(
+        "mix_pipe_velocity",
+        "ratio",
+        "Flame walking back up the pipe",
+        source=DAMKOEHLER & LIMIT,
+        cases={
+            "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
+            "flame "
+            "cannot walk back up it.",
+            "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
+            "{good:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
+            "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
+            "flame "
+            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+        },
+        cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
+    ),
+    Check(
+        "blower",
+        "fraction",
+        "Blower",
+        source=FAN & Source("margin is common practice", "common practice"),
+        cases={
+            "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
+            "{last:air_flow}: a larger blower, or less fire.",
+            "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
+            "there, "
+            "{margin:percent 0} to spare.",
+            "ample": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
+            "there, "
+            "{times:ratio 2} times as much.",
+            "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
+            "there, "
+            "only {margin:percent 0} to spare; {usual:percent 0} is usual. Larger ports or mix pipe, or a stronger "
+            "blower.",
+            "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
+            "there. It "
+            "is too weak: with the damper open it brings {brings:air_flow}. Larger ports or mix pipe, a stronger "
+            "blower, or "
+            "less fire.",
+            "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",
+        },
+    ),
+    Check(
+        "damper",
+        "fraction",
+        "Damper at low fire",
+        source=THIN_PLATE & LIMIT,
+        cases={
+            "good": "At low fire the damper stands {open:percent 0} open.",
+            "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: a smaller or slower "
+            "blower, "
+            "or a damper in a smaller pipe.",
+        },
+        cures=(("blower_shutoff_pressure", "lower"), ("low_fire", "raise")),
+    ),
+    Check(
+        "gas_pressure",
+        "gas_pressure",
+        "Gas pressure",
+        source=JET & LIMITS,
+        cases={
+            "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no "
+            "gas flows. "
+            "Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
+            "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
+            "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in "
+            "the jet: "
+            "its flow follows the regulator alone.",
+            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
+            "{hole:drill_length}, more "
+            "than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
+            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
+            "{hole:drill_length}, "
+            "more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas company), or less fire.",
+            "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of "
+            "air moves "
+            "the gas as well. More gas pressure is steadier.",
+            "line": "{gas:supply} is more than a house line carries: {usual:pressure} is usual, {most:gas_pressure} "
+            "the "
+            "most. Set what your meter gives.",
+            "regulator": "{gas:supply} is more than an adjustable LP regulator gives ({most:gas_pressure}); use a "
+            "larger "
+            "jet.",
+        },
+        cures=(("gas_pressure", "raise"),),
+    ),
+    Check(
+        "jet",
+        "ratio",
+        "Jet",
+        source=JET,
+        cases={
+            "too_small": "No drill comes near the {hole:drill_length} of this jet: less gas pressure makes it larger.",
+            "too_large": "No drill comes near the {hole:drill_length} of this jet: more gas pressure makes it smaller.",
+            "line_good": "Jet {drill} passes {rate:power} at {now:supply}, as wanted.",
+            "line_throttled": "Jet {drill} passes {rate:power} at {now:supply}; throttle to {at:supply} for high fire.",
+            "line_short": "Jet {drill} passes {rate:power} at {now:supply}, short of {wanted:power}: the line cannot "
+            "carry "
+            "the rate through it. Use a larger drill.",
+            "good": "Jet {drill} gives the firing rate at {at:supply}.",
+            "caution": "Jet {drill} gives the firing rate at {at:supply}, not at the {now:supply} as set: turn the "
+            "regulator "
+            "or change the drill.",
+            "larger": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a larger "
+            "drill.",
+            "smaller": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a smaller "
+            "drill.",
+        },
+        cures=(("jet_drill", "choose"), ("gas_pressure", "choose")),
+    ),
+    Check(
+        "gas_low_fire",
+        "gas_pressure",
+        "Gas at low fire",
+        source=PRACTICE,
+        cases={
+            "good": "Low fire asks for {low:supply} before the jet.",
+            "caution": "Low fire asks for {low:supply} before the jet; below {least:supply} it is hard to hold. A "
+            "smaller "
+            "jet at more pressure helps.",
+        },
+        cures=(("gas_pressure", "raise"), ("low_fire", "raise")),
+    ),
+    Check(
+        "cylinder",
+        "fraction",
+        "Cylinder",
+        source=VESSEL & LIMITS,
+        cases={
+            "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
+            "{draw:power}.",
+            "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
+            "regulator "
+            "needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
+            "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
+            "needs "
+            "({needed:gas_pressure}). Warmer, or a regulator that needs less.",
+            "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge "
+            "still in; "
+            "steady draw at this fill is {draw:power}.",
+            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet.",
+            "more_or_regulator": "More or larger cylinders, or a regulator that needs less.",
+        },
+    ),
+)
+
+TABLES = (
+    Table(
+        "port_flows",
+        "Flow of every port at high fire",
+        (
+            Column("number", "No.", "count"),
+            Column("x", "x", "length"),
+            Column("y", "y", "length"),
+            Column("share", "Share", "fraction"),
+            Column("flow", "Mixture", "air_flow"),
+        ),
+        source=PLENUM,
+    ),
+    Table(
+        "jet_drills",
+        "Drills next to the jet, each at the gas pressure as set",
+        (
+            Column("family", "Family", "word"),
+            Column("drill", "Drill", "word"),
+            Column("diameter", "Diameter", "drill_length"),
+            Column("firing_rate", "Firing rate", "power"),
+            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("gas_pressure", "Pressure for the rate", "gas_pressure"),
+        ),
+        source=JET,
+    ),
+    Table(
+        "regulator_card",
+        "Regulator card: what the jet drill gives, air as set for high fire",
+        (
+            Column("gas_pressure", "Gas pressure", "gas_pressure"),
+            Column("firing_rate", "Firing rate", "power"),
+            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("atmosphere", "Atmosphere", "word"),
+        ),
+        source=JET,
+    ),
+)
+
+CHARTS = (
+    Chart(
+        "flow_by_column",
+        "Flow of each column of ports",
+        Axis("column, from the left", "count"),
+        Axis("share of the mean", "fraction"),
+        (Series("shares", "share of the mean", "bars"), Series("fair", "fair share")),
+        cases={"shows": "Each bar is a column of ports across the face; they differ by {spread:percent 1}."},
+    ),
+    Chart(
+        "blower_and_burner",
+        "Blower and burner",
+        Axis("air at shop temperature", "air_flow"),
+        Axis("pressure", "pressure"),
+        (
+            Series("blower", "blower"),
+            Series("burner", "burner, damper open"),
+            Series("fires", "low and high fire", "points"),
+        ),
+        cases={
+            "shows": "Blower and burner meet at {air:air_flow} and {pressure:pressure}; high fire needs "
+            "{high:air_flow}.",
+        },
+    ),
+    Chart(
+        "jet_card",
+        "Firing rate by gas pressure",
+        Axis("gas pressure", "gas_pressure"),
+        Axis("firing rate", "power"),
+        (Series("rate", "this jet"),),
+        cases={
+            "shows": "The jet gives the firing rate at {at:gas_pressure}.",
+            "none": "No jet passes gas at this pressure.",
+        },
+    ),
+)

@@ -1,8 +1,9 @@
 """Sentences with typed slots: `{rate:power}` is shown as a power in the reader's units, `{share:percent 1}` as 3.4 %.
 
-A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits are
-significant ones), `percent` (digits after the point), `supply` (a pressure of gas, said in the unit of the blower where it
-is weak), or what Python's own format takes, such as `.1f` and `g`.
+A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits
+are significant ones), `percent` (digits after the point), `supply` (a pressure of gas, said in the unit of the blower
+where it is weak), `size` (a length before others in the same unit, which the last of them names), or what Python's own
+format takes, such as `.1f` and `g`.
 """
 
 from dataclasses import dataclass, field
@@ -10,8 +11,9 @@ from string import Formatter
 from typing import Any
 
 from .. import units
+from ..constants import PSI_PA
 
-WEAK_GAS_PA = 6894.757293168  # below a pound, gas pressure is said in the unit of the blower; common practice
+WEAK_GAS_PA = PSI_PA  # below a pound, gas pressure is said in the unit of the blower; common practice
 
 
 @dataclass(frozen=True)
@@ -39,6 +41,8 @@ class _Slots(Formatter):
             return f"{100 * value:.{int(digits or 0)}f} %"
         if kind == "supply":
             kind = "gas_pressure" if value >= WEAK_GAS_PA else "pressure"
+        if kind == "size":
+            return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
         if kind in units.DIMENSIONS:
             return units.show(value, kind, self.unit_system, int(digits or 3))
         return super().format_field(value, spec)

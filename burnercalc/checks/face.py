@@ -1,1 +1,170 @@
 """The verdicts of the room Face: one function a check, named <key>_check; None where it does not apply."""
+
+from math import inf
+
+from ..parts.face import Face
+from ..parts.fire import Fire
+from ..parts.holding import Holding
+from ..parts.plenum import Plenum
+from ..parts.stream import Stream
+from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
+from .judge import Judged, judge, ladder, verdict
+
+SLACK_M = 1e-9  # sizes that differ by less are the same
+
+# Limits, common practice all.
+LEAST_WEB_M = 0.25 * 0.0254  # clear web between ports: one port diameter and 1/4 in
+GRAIN_M = 0.003  # top grain of a fine castable; below it a web cannot be filled
+LEAST_EDGE_M = 0.005  # a coarse grain (3 to 6 mm) between port and steel
+PORT_LENGTH_RATIO = (4, 14)  # length over diameter of a cast port: 4 at least, 6 to 12 usual
+PORT_LENGTH_RATIO_STOP = 2.5
+INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
+LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
+PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
+MARGIN = 2.0  # velocity at low fire over the flashback limit, good from
+LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
+LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
+LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
+JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
+
+
+def ports_inside_check(face: Face) -> Judged:
+    edge = face.min_edge_m
+    return judge(edge, good=0.0, stop=0.0, slack=1e-12, edge=edge, past=max(-edge, LEAST_SAID_M))
+
+
+def web_check(face: Face) -> Judged | None:
+    web = face.min_web_m
+    if web is None:
+        return None
+    wanted = max(LEAST_WEB_M, face.port_diameter_m)
+    return judge(
+        web,
+        good=wanted,
+        stop=GRAIN_M,
+        slack=SLACK_M,
+        case="overlap" if web < 0 else None,
+        web=web,
+        wanted=wanted,
+        overlap=-web,
+    )
+
+
+def edge_check(face: Face) -> Judged:
+    edge = face.min_edge_m
+    return judge(edge, good=LEAST_EDGE_M, stop=0.0, slack=SLACK_M, edge=edge, wanted=LEAST_EDGE_M)
+
+
+def port_length_check(block_thickness: float, face: Face) -> Judged:
+    slender = block_thickness / face.port_diameter_m
+    low, high = PORT_LENGTH_RATIO
+    slots = {"slender": slender, "low": low, "high": high}
+    if slender < low:
+        cures = (("block_thickness", "raise"),)
+        return judge(slender, good=low, stop=PORT_LENGTH_RATIO_STOP, case="short", cures=cures, **slots)
+    case = "long" if slender > high else "good"
+    return judge(slender, good=high, stop=inf, case=case, cures=(("block_thickness", "lower"),), **slots)
+
+
+def inlet_ratio_check(plenum: Plenum, baffle_holes: int) -> Judged:
+    least, wanted = (limit * (0.5 if baffle_holes else 1.0) for limit in INLET_RATIO)
+    ratio = plenum.inlet_to_port_ratio
+    return judge(ratio, good=wanted, stop=least, ratio=ratio, wanted=wanted, least=least)
+
+
+def port_velocity_check(stream: Stream) -> Judged:
+    velocity = stream.velocity_m_s
+    stop_low, low, high, stop_high = PORT_VELOCITY_M_S
+    slots = {"velocity": velocity, "low": low, "high": high}
+    if velocity < low:
+        cures = (("ports_per_row", "lower"), ("firing_rate", "raise"))
+        return judge(velocity, good=low, stop=stop_low, case=("says", "slow"), cures=cures, **slots)
+    return judge(
+        velocity,
+        good=high,
+        stop=stop_high,
+        case=("says", "fast") if velocity > high else "says",
+        cures=(("ports_per_row", "raise"), ("port_diameter", "raise"), ("firing_rate", "lower")),
+        **slots,
+    )
+
+
+def _flashback(limit, fire):
+    """Low fire over the flashback rate of cold or hot ports."""
+    if limit is None:
+        return verdict(
+            "stop", None, None, case="none", cures=(("body_depth", "raise"), ("equivalence_ratio", "choose"))
+        )
+    margin = fire.low_W / limit.value
+    return judge(margin, good=MARGIN, stop=1.0, margin=margin, wanted=MARGIN, low=fire.low_W, least=limit.value)
+
+
+def flashback_cold_check(holding: Holding, fire: Fire) -> Judged:
+    return _flashback(holding.cold_W, fire)
+
+
+def flashback_hot_check(holding: Holding, fire: Fire) -> Judged:
+    return _flashback(holding.hot_W, fire)
+
+
+def turndown_check(holding: Holding, low_fire: float) -> Judged:
+    wanted, turndown = 1 / low_fire, holding.turndown
+    if turndown is None:
+        return verdict("stop", None, wanted, case="none", cures=(("body_depth", "raise"),))
+    word = ladder(wanted, good=turndown.low, stop=turndown.value)
+    return verdict(word, turndown.value, wanted, wanted=wanted, there=turndown.value, sure=turndown.low)
+
+
+def lift_check(holding: Holding, fire: Fire) -> Judged:
+    lift, low = None if holding.lift_W is None else holding.lift_W.value, fire.low_W
+    held = -inf if lift is None else lift
+    word = ladder(held, good=low, stop=-inf)
+    first = "hardly" if held < LEAST_LIFT * low else word
+    cures = () if word == "good" else None
+    return verdict(word, lift, low, case=(first, "no_fault"), cures=cures, lift=lift, low=low)
+
+
+def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
+    phi, lean, rich = equivalence_ratio, holding.lean, holding.rich
+    word = ladder(phi, good=LEAN_MARGIN * lean, stop=lean) if phi <= rich else "stop"
+    return verdict(
+        word,
+        phi,
+        lean if phi < 1 else rich,
+        cures=(("equivalence_ratio", "raise" if phi < 1 else "lower"),),
+        phi=phi,
+        lean=lean,
+        rich=rich,
+    )
+
+
+def port_loading_check(stream: Stream) -> Judged:
+    loading = stream.loading_W_m2
+    low, high = LOADING_W_M2
+    below = loading < low
+    move = "lower" if below else "raise"
+    return judge(
+        loading,
+        good=low if below else high,
+        stop=-inf if below else inf,
+        case="says",
+        cures=(("ports_per_row", move), ("port_diameter", move)),
+        loading=loading,
+        low=low,
+        high=high,
+    )
+
+
+def cross_light_check(holding: Holding, face: Face) -> Judged | None:
+    if holding.step_m is None:
+        return None
+    gap, sure, most = holding.step_m - face.port_diameter_m, holding.cross_light_m.value, holding.cross_light_m.high
+    close = holding.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
+    word = "good" if close else ladder(gap, good=sure, stop=JUMP * most)
+    return verdict(word, gap, sure, gap=gap, sure=sure, most=most)
+
+
+def quenching_check(holding: Holding, face: Face) -> Judged:
+    diameter, quenching = face.port_diameter_m, holding.quenching_m
+    case = "wide" if diameter > quenching.low else "narrow"
+    return verdict("good", diameter, quenching.value, case=case, diameter=diameter, quenching=quenching.value)

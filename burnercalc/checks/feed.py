@@ -1,1 +1,311 @@
 """The verdicts of the room Air and gas: one function a check, named <key>_check; None where it does not apply."""
+
+from math import inf
+
+from ..constants import INH2O_PA, PSI_PA
+from ..parts.baffle_plate import BafflePlate
+from ..parts.blower import Blower
+from ..parts.cylinders import Cylinders
+from ..parts.fire import Fire
+from ..parts.gas import Gas
+from ..parts.inlet_jet import InletJet
+from ..parts.jet import Jet
+from ..parts.mixing import Mixing
+from ..parts.passage import Passage
+from ..parts.plenum import Plenum
+from ..parts.resistance import Resistance
+from ..parts.shares import Shares
+from ..parts.shop import Shop
+from ..parts.stream import Stream
+from ..physics import drills
+from ..physics.mixing import DIAMETERS_NEEDED
+from ..physics.plenum import SPREAD, wanted_ratio
+from .judge import Judged, judge, ladder, verdict
+
+# All limits are common practice unless said otherwise; (good, stop) pairs.
+FINE_SPREAD = 5e-4  # less is said as less than 0.1 %
+KINETIC = (0.10, 0.30)  # the same as kinetic ratios: cos(sqrt(0.3)) = 0.85
+IMPINGEMENT = (1.10, 1.40)  # the most that a port under the inlet's jet passes
+FINE_JET = 1.01
+BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
+MIXING = (DIAMETERS_NEEDED, 5.0)
+WALK_BACK = (2.0, 1.0)  # pipe velocity over turbulent burning velocity at low fire
+MARGIN = 0.20  # pressure to spare at high fire, good from
+AMPLE = 2.0  # margin from which the blower's pressure is said as so many times what is needed
+DAMPER_LEAST = 0.05  # open share below which a damper is hard to set
+REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator
+REGULATOR_LEAST_PA = 0.5 * PSI_PA  # below it such a regulator is hard to hold
+HOUSE_PA = 7 * INH2O_PA  # usual in a house line
+HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
+STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
+JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
+JET_TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial
+RATE_SHORT = (0.97, 0.85)  # rate over the wanted one from a house line
+LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
+LEFT_SHARE = (0.25, 0.50)  # of a full charge left when the cold ends it
+LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
+
+
+def _evener(inlet_position):
+    return ((("inlet_position", "choose"),) if inlet_position == "end" else ()) + (
+        ("body_depth", "raise"),
+        ("grip", "lower"),
+        ("ports_per_row", "lower"),
+        ("port_diameter", "lower"),
+    )
+
+
+def _evenness(shares):
+    return "stop" if shares.starved_columns else ladder(shares.spread, good=SPREAD[0], stop=SPREAD[1])
+
+
+def flow_spread_check(shares: Shares, inlet_position: str) -> Judged:
+    word = _evenness(shares)
+    if shares.starved_columns:
+        case = "starved_one" if shares.starved_columns == 1 else "starved"
+    else:
+        case = "good_fine" if word == "good" and shares.spread < FINE_SPREAD else word
+    return verdict(
+        word,
+        shares.spread,
+        SPREAD[0],
+        case=case,
+        cures=_evener(inlet_position),
+        spread=shares.spread,
+        columns=shares.starved_columns,
+        good=SPREAD[0],
+        stop=SPREAD[1],
+    )
+
+
+def plenum_ratio_check(plenum: Plenum, shares: Shares, inlet_position: str) -> Judged:
+    word, wanted = _evenness(shares), wanted_ratio(SPREAD[0], inlet_position)
+    case = inlet_position + ("_fine" if shares.spread < FINE_SPREAD else "")
+    return verdict(
+        word,
+        plenum.to_port_ratio,
+        wanted,
+        case=(case,) if word == "good" else (case, "wanted"),
+        cures=_evener(inlet_position),
+        ratio=plenum.to_port_ratio,
+        spread=shares.spread,
+        wanted=wanted,
+    )
+
+
+def perry_check(shares: Shares, inlet_position: str) -> Judged:
+    most = max(shares.kinetic_ratio, shares.friction_ratio)
+    word = ladder(most, good=KINETIC[0], stop=KINETIC[1])
+    return verdict(
+        word,
+        most,
+        KINETIC[0],
+        case="good" if word == "good" else "bad",
+        cures=_evener(inlet_position),
+        kinetic=shares.kinetic_ratio,
+        friction=shares.friction_ratio,
+    )
+
+
+def jet_impingement_check(inlet_jet: InletJet, baffle_plate: BafflePlate) -> Judged:
+    ratio = inlet_jet.flow_ratio
+    word = ladder(ratio, good=IMPINGEMENT[0], stop=IMPINGEMENT[1])
+    if word == "good":
+        case = "good_fine" if ratio < FINE_JET else "good"
+    else:
+        case = "bare" if baffle_plate.loss_K is None else "baffled"
+    return verdict(word, ratio, IMPINGEMENT[0], case=case, more=ratio - 1, little=IMPINGEMENT[0] - 1)
+
+
+def baffle_pressure_check(passage: Passage, baffle_plate: BafflePlate) -> Judged | None:
+    if baffle_plate.loss_K is None:
+        return None
+    good, stop = BAFFLE_SHARE
+    share = passage.baffle_Pa / passage.port_Pa.value
+    word = ladder(share, good=good, stop=stop)
+    case = "good" if word == "good" else "bad"
+    return verdict(word, share, good, case=case, drop=passage.baffle_Pa, share=share, good=good)
+
+
+def mixing_length_check(mixing: Mixing) -> Judged:
+    good, stop = MIXING
+    word = ladder(mixing.diameters, good=good, stop=stop)
+    return verdict(
+        word,
+        mixing.diameters,
+        good,
+        case="good" if word == "good" else "bad",
+        diameters=mixing.diameters,
+        good=good,
+        missing=(good - mixing.diameters) * mixing.bore_m,
+    )
+
+
+def mix_pipe_velocity_check(mixing: Mixing) -> Judged:
+    good, stop = WALK_BACK
+    found = judge(mixing.walk_back_ratio, good=good, stop=stop, ratio=mixing.walk_back_ratio)
+    found.slots["good"] = good
+    return found
+
+
+def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
+    word = ladder(blower.margin, good=MARGIN, stop=0.0)
+    if blower.high_m3_s > blower.curve.last_m3_s:
+        cases, has_Pa = ["ends"], None
+    else:
+        has_Pa = blower.curve.pressure_Pa(blower.high_m3_s, blower.air_density_kg_m3)
+        cases = ["ample" if word == "good" and blower.margin >= AMPLE else word]
+    if blower.point.crossings > 1 and word == "good":
+        word, cases = "caution", [*cases, "hunts"]
+    own = (
+        (("blower_curve", "choose"),)
+        if blower_curve
+        else (("blower_shutoff_pressure", "raise"), ("blower_free_flow", "raise"))
+    )
+    return verdict(
+        word,
+        blower.margin,
+        MARGIN,
+        case=cases,
+        cures=(
+            *own,
+            ("mix_pipe", "raise"),
+            ("port_diameter", "raise"),
+            ("ports_per_row", "raise"),
+            ("firing_rate", "lower"),
+        ),
+        air=blower.high_m3_s,
+        needed=blower.high_Pa,
+        has=has_Pa,
+        last=blower.curve.last_m3_s,
+        margin=blower.margin,
+        times=blower.margin + 1,
+        usual=MARGIN,
+        brings=blower.flow_m3_s,
+    )
+
+
+def damper_check(blower: Blower) -> Judged | None:
+    """Only where the blower carries low fire; too weak a blower is stopped above."""
+    if blower.open_low is None:
+        return None
+    return judge(blower.open_low, good=DAMPER_LEAST, stop=-inf, open=blower.open_low)
+
+
+def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
+    lower, raise_ = (("gas_pressure", "lower"),), (("gas_pressure", "raise"),)
+    cures, mixture_Pa = raise_, resistance.total_Pa
+    hole_m = jet.diameter_m and jet.diameter_m.value
+    if not jet.flows:
+        word, case, cures = "stop", "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
+    elif hole_m > JET_OF_PIPE * mixing.bore_m:
+        word, case = "stop", "weak" if gas.liquid else "weak_line"
+        cures = (*raise_, ("mix_pipe", "raise"), ("firing_rate", "lower"))
+    elif jet.gauge_Pa < STEADY * mixture_Pa:
+        word, case = "caution", "near"
+    elif gas.liquid is None and jet.gauge_Pa > HOUSE_MOST_PA:
+        word, case, cures = "caution", "line", lower
+    elif gas.liquid is not None and jet.gauge_Pa > REGULATOR_MOST_PA:
+        word, case, cures = "caution", "regulator", lower
+    else:
+        word, case = "good", "choked" if jet.choked else "good"
+    return verdict(
+        word,
+        jet.gauge_Pa,
+        mixture_Pa,
+        case=case,
+        cures=cures,
+        gas=jet.gauge_Pa,
+        mixture=mixture_Pa,
+        hole=hole_m,
+        usual=HOUSE_PA,
+        most=HOUSE_MOST_PA if gas.liquid is None else REGULATOR_MOST_PA,
+    )
+
+
+def jet_check(jet: Jet, fire: Fire, gas: Gas) -> Judged | None:
+    """None where no gas flows at all: the gas pressure has said so."""
+    if jet.drill is None:
+        return _no_drill(jet)
+    share, turn = jet.rate_W / fire.rate_W, jet.high_Pa / jet.gauge_Pa
+    if gas.liquid is None:
+        good, stop = RATE_SHORT
+        word = ladder(share, good=good, stop=stop)
+        case = "line_short" if word != "good" else "line_throttled" if share > 1 / good else "line_good"
+    else:
+        reached = REGULATOR_LEAST_PA <= jet.high_Pa <= REGULATOR_MOST_PA
+        word = "good" if 1 / JET_TURN <= turn <= JET_TURN else "caution" if reached else "stop"
+        case = ("larger" if turn > 1 else "smaller") if word == "stop" else word
+    return verdict(
+        word,
+        share,
+        1.0,
+        case=case,
+        drill=jet.drill.name,
+        rate=jet.rate_W,
+        wanted=fire.rate_W,
+        at=jet.high_Pa,
+        now=jet.gauge_Pa,
+    )
+
+
+def _no_drill(jet):
+    if jet.diameter_m is None:
+        return None
+    hole_m = jet.diameter_m.value
+    small = hole_m < min(drill.diameter_m for drill in drills.drills("number"))
+    return verdict(
+        "stop",
+        None,
+        1.0,
+        case="too_small" if small else "too_large",
+        cures=(("gas_pressure", "lower" if small else "raise"),),
+        hole=hole_m,
+    )
+
+
+def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Stream, low_fire: float) -> Judged | None:
+    if jet.drill is None:
+        return None
+    pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
+    least = REGULATOR_LEAST_PA if gas.liquid else LINE_LOW * pipe_Pa
+    return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
+
+
+def cylinder_check(
+    cylinders: Cylinders, fire: Fire, shop: Shop, gas_pressure: float, regulator_inlet_pressure: float
+) -> Judged | None:
+    if cylinders.run_s is None:
+        return None
+    good, stop = LEFT_SHARE
+    jet_needs_more = gas_pressure > regulator_inlet_pressure
+    more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
+    if cylinders.ended_by == "empty":
+        word, cases = "good", ("empty",)
+    else:
+        word = ladder(cylinders.left_share, good=good, stop=stop)
+        if cylinders.run_s < LEAST_RUN_S:
+            word = "stop"
+        if cylinders.run_s == 0:
+            cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
+        else:
+            cases = ("cold",)
+            if word != "good":
+                cases = ("cold", "more_or_jet" if jet_needs_more else "more_or_regulator")
+    return verdict(
+        word,
+        cylinders.left_share,
+        good,
+        case=cases,
+        cures=(
+            *more,
+            ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
+            ("ambient_temperature", "raise"),
+        ),
+        rate=fire.rate_W,
+        run=cylinders.run_s,
+        draw=cylinders.draw_W.value,
+        left=cylinders.left_share,
+        air=shop.temp_K,
+        needed=cylinders.least_Pa,
+    )

@@ -1,1 +1,161 @@
 """The verdicts of the room Make: one function a check, named <key>_check; None where it does not apply."""
+
+from math import inf
+
+from ..making import body as making
+from ..making.stock import INCH_M, nearest_tube, tube_inside_radius_m
+from ..parts.as_cast import AsCast
+from ..parts.baffle_sheet import BaffleSheet
+from ..parts.block import Block
+from ..parts.body import Body
+from ..parts.mould import Mould
+from ..parts.pins import Pins
+from ..parts.plenum import Plenum
+from ..parts.steel import Steel
+from .judge import Judged, judge, ladder, verdict
+
+SLACK_M = 1e-9  # sizes that differ by less are the same
+
+# Limits, common practice all.
+CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
+LIP_WIDTH_M = (1.5e-3, 4.5e-3)  # stop below, good from
+LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
+BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
+SAME_CORNER_M = 1e-4  # corners that differ by less look the same
+PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
+FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
+SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
+WEB_LEFT = 0.5  # of the drawn web, at worst: good from
+
+
+def baffle_bends_check(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: float) -> Judged | None:
+    if not baffle_sheet.trouble:
+        return None
+    return verdict("stop", baffle_thickness, None, case="round" if body.round else "bent")
+
+
+def tube_on_rack_check(body: Body, units: str) -> Judged | None:
+    if body.kind != "tube":
+        return None
+    tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m)
+    if tube.off_m:  # then the nearest that is sold in the reader's units
+        tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m, unit=units)
+    return judge(tube.off_m, good=0.0, stop=inf, name=tube.name, width=body.width_m, depth=body.depth_m, off=tube.off_m)
+
+
+def cap_fit_check(body: Body, steel: Steel, caps: str, cap_gap: float) -> Judged | None:
+    if caps != "in":
+        return None
+    tight, wide = CAP_GAP_M
+    case = "tight" if cap_gap < tight else "wide" if cap_gap > wide else "good"
+    jam = -making.cap_corner_clearance_m(
+        gap_m=cap_gap, cap_corner_m=0.0, tube_inside_radius_m=tube_inside_radius_m(body.wall_m)
+    )
+    return verdict(
+        "good" if case == "good" else "caution",
+        cap_gap,
+        tight if case == "tight" else wide,
+        case=(case, "eased") if body.kind == "tube" and jam > 0 else case,
+        cures=(("cap_gap", "raise" if case == "tight" else "lower"),),
+        gap=cap_gap,
+        tight=tight,
+        wide=wide,
+        corner=steel.cap_corner_m,
+        jam=jam,
+    )
+
+
+def _room(value_m, stop_m, good_m):
+    """A length of which more is better: its sentence is that of the verdict, or `lacking` where there is none of it."""
+    return judge(
+        value_m,
+        good=good_m,
+        stop=stop_m,
+        slack=SLACK_M,
+        case="lacking" if value_m < -SLACK_M else None,
+        room=value_m,
+        lack=-value_m,
+        least=stop_m,
+        wanted=good_m,
+    )
+
+
+def lip_width_check(body: Body) -> Judged:
+    return _room(making.lip_width_m(setback_m=body.setback_m, wall_m=body.wall_m), *LIP_WIDTH_M)
+
+
+def lip_cover_check(body: Body) -> Judged:
+    return _room(making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m), *LIP_COVER_M)
+
+
+def baffle_clear_check(baffle_sheet: BaffleSheet) -> Judged | None:
+    return None if baffle_sheet.gap_m is None else _room(baffle_sheet.gap_m, 0.0, BAFFLE_CLEAR_M)
+
+
+def baffle_holes_fit_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Judged | None:
+    return None if baffle_sheet.sheet is None else _room(baffle_sheet.sheet.web_m, 0.0, baffle_thickness)
+
+
+def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: str) -> Judged:
+    """Is there flat steel round the inlet hole, and does an inlet at the end open into the plenum?"""
+    saw, inside = steel.inlet_saw_m, steel.body
+    # Outside, radius of its corners, and clear inside of each side that the hole lies in.
+    if body.round:
+        sides = [(inside.cap_width_m, 0.0, inside.inside_width_m)]
+    elif inlet_position == "end":
+        sides = [(inside.inside_width_m, 0.0, inside.inside_width_m), (plenum.height_m, 0.0, plenum.height_m)]
+    else:
+        corner = 2 * body.wall_m if body.kind == "tube" else 0.0
+        sides = [
+            (body.width_m, corner, inside.inside_width_m),
+            (body.length_m, body.wall_m, inside.inside_length_m),
+        ]
+    flat = min(
+        making.inlet_flat_clearance_m(side_m=side, corner_outside_radius_m=radius, hole_m=saw)
+        for side, radius, _ in sides
+    )
+    least = min((clear - saw) / 2 for _, _, clear in sides)
+    word = "good" if flat >= -SLACK_M else ladder(least, good=inf, stop=0.0, slack=SLACK_M)
+    return verdict(word, flat, 0.0, flat=flat, into=-flat, wider=-2 * least)
+
+
+def corner_drill_check(body: Body, steel: Steel, corner_drill: float, corner_radius: float) -> Judged | None:
+    left = steel.drill_inset_m
+    if body.round:
+        return None
+    word = ladder(abs(left - corner_radius), good=SAME_CORNER_M, stop=inf)
+    return verdict(word, left, corner_radius, drill=corner_drill, left=left, radius=corner_radius)
+
+
+def pins_clear_check(pins: Pins) -> Judged:
+    clear = pins.wall_clearance_m
+    return judge(clear, good=PIN_CLEAR_M, stop=0.0, clear=clear, wanted=PIN_CLEAR_M, lack=-clear)
+
+
+def pin_stock_check(body: Body, pins: Pins, pin_stock_length: float) -> Judged:
+    return judge(
+        pin_stock_length,
+        good=pins.length_m,
+        stop=body.block_thickness_m,
+        slack=SLACK_M,
+        stick=pin_stock_length,
+        each=pins.per_stick,
+        pin=pins.length_m,
+    )
+
+
+def base_floor_check(mould: Mould) -> Judged:
+    return judge(mould.floor_m, good=FLOOR_M, stop=-inf, floor=mould.floor_m)
+
+
+def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:
+    limit = block.material.service_temp_K
+    word = ladder(limit - chamber_temperature, good=SERVICE_ROOM_K, stop=0.0)
+    return verdict(word, chamber_temperature, limit, heat=chamber_temperature, stands=limit)
+
+
+def web_as_cast_check(as_cast: AsCast) -> Judged | None:
+    if as_cast.web_m is None:
+        return None
+    web = as_cast.web_m.low
+    return judge(web, good=WEB_LEFT * as_cast.web_drawn_m, stop=0.0, web=max(web, 0.0))

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
 from .qr import qr_shapes
-from .shapes import Line, Text, placed, rectangle
+from .shapes import Line, Text, placed, rectangle, shape_box
 
 # Font sizes in mm; 3.4 mm is 9.6 pt, readable on a wall at arm's length.
 BODY_MM, TABLE_MM = 3.6, 3.4
@@ -238,8 +238,13 @@ def figure_ratio(drawing, width, height):
 
     Who draws for a figure multiplies offsets and text heights by this, so that they come out as mm on paper.
     """
+    plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]  # shrink as a whole; texts do not
+    box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
+    texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
     for ratio in RATIOS:
-        x1, y1, x2, y2 = _reduced(drawing, ratio).bounds()
+        boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
+        boxes += [tuple(side / ratio for side in box)] if box else []
+        x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
         if x2 - x1 <= width and y2 - y1 <= height:
             return ratio
     raise InputError("figure", f"{drawing.name} in {width:.0f} x {height:.0f} mm", f"must fit at 1:{RATIOS[-1]}")

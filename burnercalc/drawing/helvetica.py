@@ -109,17 +109,24 @@ SPELLINGS = {
 @lru_cache(maxsize=8192)
 def spelled(text, encoding="cp1252"):
     """`text` in characters of `encoding`: by SPELLINGS, else without its accents, else "?"; breaks become spaces."""
+    text = str(text).replace("\n", " ")
+    if text.isascii() and text.isprintable():
+        return text
     out = []
-    for char in " ".join(str(text).split("\n")):
-        for choice in (char, SPELLINGS.get(char, ""), unicodedata.normalize("NFKD", char)):
-            if choice and _fits(choice, encoding):
-                # A whole number and its fraction stay apart: 2 5/8, not 25/8.
-                apart = choice != char and "/" in choice and out and out[-1][-1].isdigit()
-                out.append(" " + choice if apart else choice)
-                break
-        else:
-            out.append("".join(c for c in unicodedata.normalize("NFKD", char) if _fits(c, encoding)) or "?")
+    for char in text:
+        choice = _spelled(char, encoding)
+        # A whole number and its fraction stay apart: 2 5/8, not 25/8.
+        apart = choice != char and "/" in choice and out and out[-1][-1].isdigit()
+        out.append(" " + choice if apart else choice)
     return "".join(out)
+
+
+@lru_cache(maxsize=1024)
+def _spelled(char, encoding):
+    for choice in (char, SPELLINGS.get(char, ""), unicodedata.normalize("NFKD", char)):
+        if choice and _fits(choice, encoding):
+            return choice
+    return "".join(c for c in unicodedata.normalize("NFKD", char) if _fits(c, encoding)) or "?"
 
 
 def _fits(text, encoding):
@@ -149,19 +156,39 @@ def text_width(text, size, bold=False):
 
 def wrapped(text, size, width, bold=False):
     """`text` as lines no wider than `width`, broken at spaces; a wider word is cut, after a / or & if it can be."""
-    lines, line = [], ""
+    widths = _widths(bool(bold))
+    lines, line, line_width = [], "", 0.0
     for word in spelled(text).split(" "):
-        trial = f"{line} {word}" if line else word
-        if text_width(trial, size, bold) <= width:
-            line = trial
+        word_width = size * sum(widths[char] for char in word)
+        with_space = line_width + size * widths[" "] + word_width
+        if line and with_space <= width:
+            line, line_width = f"{line} {word}", with_space
             continue
         if line:
             lines.append(line)
-        while len(word) > 1 and text_width(word, size, bold) > width:
-            cut = max((n for n in range(1, len(word)) if text_width(word[:n], size, bold) <= width), default=1)
+        while len(word) > 1 and word_width > width:
+            cut = _fitting(word, widths, size, width)
             sign = max(word.rfind("/", 0, cut), word.rfind("&", 0, cut)) + 1
             cut = sign if sign > cut / 2 else cut
             lines.append(word[:cut])
+            word_width -= size * sum(widths[char] for char in word[:cut])
             word = word[cut:]
-        line = word
+        line, line_width = word, word_width
     return lines + [line]
+
+
+def shortened(text, size, width):
+    """`text` when it is no wider than `width`, else as much of it as fits with three points behind it."""
+    if text_width(text, size) <= width:
+        return text
+    return spelled(text)[: _fitting(spelled(text), _widths(False), size, width - text_width("...", size))] + "..."
+
+
+def _fitting(word, widths, size, width):
+    """How many of a word's characters are no wider than `width`: at least one, and not all."""
+    room = width
+    for count, char in enumerate(word[:-1]):
+        room -= size * widths[char]
+        if room < 0:
+            return max(count, 1)
+    return len(word) - 1

@@ -8,7 +8,7 @@ from math import ceil
 
 from ..errors import require
 from .helvetica import CAP_HEIGHT_RATIO, wrapped
-from .shapes import Line, Polyline, Text, shape_box
+from .shapes import Line, Polyline, Text, placed, shape_box
 
 # Width and height, upright. Sources: ANSI/ASME Y14.1 size A (8.5 x 11 in), ISO 216 A4 (published).
 PAPERS = {"letter": (8.5 * 25.4, 11 * 25.4), "a4": (210.0, 297.0)}
@@ -133,12 +133,14 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
     for drawing, (cut, width, height) in zip(drawings, cuts):
         window = window_of(width, height, code)
         first = len(sheets)
+        boxes = [(shape_box(shape), shape) for shape in drawing.painted()]
         for tile in cut:
-            placed = drawing.moved(window[0] - tile.x, window[1] - tile.y).painted()
+            dx, dy = window[0] - tile.x, window[1] - tile.y
+            shown = (window[0] - dx, window[1] - dy, window[2] - dx, window[3] - dy)
             note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
             number = f"Sheet {len(sheets) + 1} of {total}, true size"
             strip = _strip(width, drawing.title, note, number, scale_x, scale_y, code)
-            seen = tuple(shape for shape in placed if _touches(shape_box(shape), window))
+            seen = tuple(placed(shape, dx, dy) for box, shape in boxes if _touches(box, shown))
             sheets.append(Sheet(width, height, (*_seams(tile, window, first), *strip), seen, window, scale_x, scale_y))
     width, height = paper_size(paper)
     for page in pages:

@@ -3,7 +3,7 @@
 Writers and the page replay these shapes; nobody but the caller knows what they mean.
 """
 
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import asdict, dataclass, replace
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import require
@@ -178,14 +178,15 @@ def placed(shape, dx, dy, scale=1.0):
         return scale * x + dx, scale * y + dy
 
     if isinstance(shape, Line):
-        (x1, y1), (x2, y2) = at(shape.x1, shape.y1), at(shape.x2, shape.y2)
-        return replace(shape, x1=x1, y1=y1, x2=x2, y2=y2)
+        return Line(*at(shape.x1, shape.y1), *at(shape.x2, shape.y2), shape.layer)
     if isinstance(shape, Polyline):
-        return replace(shape, points=tuple(at(*point) for point in shape.points))
+        return Polyline(tuple(at(*point) for point in shape.points), shape.closed, shape.layer, shape.bulges)
     x, y = at(shape.x, shape.y)
     if isinstance(shape, Text):
-        return replace(shape, x=x, y=y, height=scale * shape.height)
-    return replace(shape, x=x, y=y, r=scale * shape.r)
+        return Text(x, y, shape.text, scale * shape.height, shape.anchor, shape.angle, shape.layer)
+    if isinstance(shape, Circle):
+        return Circle(x, y, scale * shape.r, shape.layer)
+    return Arc(x, y, scale * shape.r, shape.start_deg, shape.end_deg, shape.layer)
 
 
 @dataclass(frozen=True)
@@ -201,7 +202,7 @@ class Drawing:
         object.__setattr__(self, "shapes", tuple(self.shapes))
         for shape in self.shapes:
             require(shape.layer in LAYERS, "layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
-            values = [v for f in fields(shape) if isinstance(v := getattr(shape, f.name), (int, float))]
+            values = [v for v in vars(shape).values() if isinstance(v, (int, float))]
             values += [v for point in getattr(shape, "points", ()) for v in point]
             require(all(abs(v) < 1e6 for v in values), "shape", shape, "must have finite numbers, within 1 km")
 

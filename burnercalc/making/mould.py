@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 
 from ..errors import InputError, require
+from ..physics.drills import nearest_drills
 from .body import Piece
 from .stock import INCH_M, NOISE_M, board, boards, mm
 
@@ -307,19 +308,15 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
     return Pins(length, count, 0, 0, 0.0, short, text)
 
 
-def cleaning_drill_m(port_diameter_m):
-    """The drill that cleans the ports [m]: the largest 1/64 in size not over the port.
+def cleaning_drill(port_diameter_m, family):
+    """The Drill that cleans the ports: the largest of its family, fraction or metric, that is not over the port.
 
-    Turn it by hand or slowly, from the fire side, without hammering.
-    Source: fractional drills by 1/64 in, ASME B94.11M (memory); cleaning with a drill of the port's size common
-        practice
+    Turn it by hand or slowly, from the fire side, without hammering. Where the family has none so small, a fractional
+    one is named.
+    Raises: InputError for port_diameter under the smallest drill
+    Source: drills as sold (physics/drills); cleaning with a drill of the port's size common practice
     Checked by: tests/test_making_mould.py
     """
-    require(
-        port_diameter_m >= INCH_M / 64,
-        "port_diameter",
-        mm(port_diameter_m),
-        "must be at least 1/64 in",
-        mm(INCH_M / 64),
-    )
-    return int(port_diameter_m / INCH_M * 64 + 1e-6) * INCH_M / 64
+    found = nearest_drills(port_diameter_m, family)[0] or nearest_drills(port_diameter_m, "fraction")[0]
+    require(found is not None, "port_diameter", mm(port_diameter_m), "must be at least 1/64 in", mm(INCH_M / 64))
+    return found

@@ -8,9 +8,6 @@ from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas
 
-# A flame that leaves less than this share of its gross heat in the chamber cannot be asked to hold it (chamber.firing).
-LEAST_AVAILABLE = 0.01
-
 
 @dataclass(frozen=True)
 class Need:
@@ -27,7 +24,7 @@ class Need:
 
 def needed(chamber: Chamber, flame: Flame, gas: Gas) -> Need:
     """The Need of a chamber under any flame."""
-    if flame.available is None or not flame.available > LEAST_AVAILABLE:
+    if flame.available is None or not flame.available > physics.LEAST_AVAILABLE:
         return Need(None, None, None, None, None, None, None)
     found = physics.firing(chamber.heat, flame.available)
     return Need(

@@ -19,10 +19,11 @@ class Stream:
 
 
 def stream(face: Face, fire: Fire, mixture: Mixture, shop: Shop) -> Stream:
-    velocity = fire.mixture_m3_s * shop.swell / face.port_area_m2
+    mixture_m3_s = fire.mixture_m3_s * shop.swell
+    velocity = mixture_m3_s / face.port_area_m2
     return Stream(
         velocity_m_s=velocity,
-        mixture_m3_s=velocity * face.port_area_m2,
+        mixture_m3_s=mixture_m3_s,
         reynolds=velocity * face.port_diameter_m / mixture.cold.kinematic_viscosity_m2_s,
         loading_W_m2=fire.rate_W / face.port_area_m2,
     )

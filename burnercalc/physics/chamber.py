@@ -21,6 +21,9 @@ FIRING_PER_VOLUME_HIGH_W_M3 = 8.0e6
 # Heat-up faster than this cracks dense lining and is not met by small burners. Common practice.
 SHORTEST_HEAT_UP_S = 300.0
 
+# A flame that leaves no more than this share of its gross heat in the chamber cannot be asked to hold it.
+LEAST_AVAILABLE = 0.01
+
 
 @dataclass(frozen=True)
 class ChamberHeat:
@@ -225,7 +228,7 @@ def firing(heat, available_fraction):
     Checked by: tests/test_chamber.py
     """
     require(
-        0.01 < available_fraction <= 1,
+        LEAST_AVAILABLE < available_fraction <= 1,
         "chamber_temperature",
         f"available heat {available_fraction:g}",
         "needs a flame that leaves more than 1 % of its gross heat in the chamber; lower it, or preheat the air",

@@ -1,9 +1,10 @@
 """How the chamber heats up under the fire that it really has: temperature over time, and when it is hot."""
 
 from dataclasses import dataclass
+from math import exp, log
 
 from ..errors import require
-from .gas_zone import reached
+from .gas_zone import rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
 from .walls import bracketed_root, check_temperatures
@@ -38,7 +39,7 @@ class FiredHeatUp:
     stored_J: float
 
 
-def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_layer=14, step_growth=STEP_GROWTH):
+def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_layer=12, step_growth=STEP_GROWTH):
     """Heat-up of the empty chamber at a steady firing rate, from cold to a wall temperature.
 
         rate available(Tg) = exchange(Tg, Tw) = heat into the lining + opening loss(Tw)   in every step,
@@ -83,7 +84,11 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     while face_K < goal_K and now < longest_s:
         # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
         march.prepare(step, min(face_K, TEMP_MAX_K))
-        face_K = bracketed_root(missing_W, losses.ambient_temp_K, gas.flame_temp_K, 1e-8)
+        # Near where the last rise points, as a rule; else anywhere.
+        likely_K = face_K + 2 * (face_K - walls[-2]) + 5 if len(walls) > 1 else gas.flame_temp_K
+        low_K = face_K if missing_W(face_K) < 0 else losses.ambient_temp_K
+        high_K = likely_K if likely_K < gas.flame_temp_K and missing_W(likely_K) > 0 else gas.flame_temp_K
+        face_K = bracketed_root(missing_W, low_K, high_K, 1e-8)
         heat = asked_W(face_K)
         march.advance(face_K)
         kept += step * heat
@@ -103,3 +108,51 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
         kept,
         march.stored_J,
     )
+
+
+def rate_to_heat_up(zone, *, wall_temp_K, time_s):
+    """Firing rate that heats the empty chamber from cold to a wall temperature in a given time.
+
+        fired_heat_up(rate) = time, by false position on log(rate over that to hold - 1) and log(time)
+
+    Arguments:
+        zone          GasZone
+        wall_temp_K   of the hot face that counts as hot   [K]   above the shop
+        time_s        [s]   above 0, at most 1e6
+    Returns: float, gross [W], for a time up to 0.2 % shorter than asked, or that of the least fire that gets there;
+        None when the flame cannot: not hot enough, or the walls take its heat no faster at any rate
+    Raises: InputError for chamber_temperature or heat_up_time
+    Assumes: as fired_heat_up
+    Checked by: tests/test_fired_heat_up.py (rate_to_heat_up and back)
+    """
+    require(0 < time_s <= 1e6, "heat_up_time", f"{time_s:g} s", "must be above 0 and at most 1e6 s", "3600 s")
+    held = rate_to_hold(zone, wall_temp_K)
+    if held is None:
+        return None
+    goal_s = time_s * (1 - 1e-3)
+
+    def late(u):
+        rate = held.firing_rate_W * (1 + exp(u))
+        got = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=wall_temp_K, longest_s=4 * time_s)
+        return log((got.time_s or 4 * time_s) / goal_s)
+
+    # Too slow a fire below, too quick a one above; straight in logarithms or nearly so.
+    low, high, u = None, None, log(2.0)
+    while abs(gap := late(u)) > 1e-3:
+        if gap > 0:
+            low = (u, gap)
+        else:
+            high = (u, gap)
+        if high and (u < -9 or (low and high[0] - low[0] < 1e-3)):
+            # Any fire that gets there at all gets there sooner than asked.
+            u = high[0]
+            break
+        if low is None:
+            u -= 1.5
+        elif high is None:
+            u += max(0.5, 1.2 * gap)
+            if u > 9:
+                return None
+        else:
+            u = low[0] + (high[0] - low[0]) * min(max(low[1] / (low[1] - high[1]), 0.1), 0.9)
+    return held.firing_rate_W * (1 + exp(u))

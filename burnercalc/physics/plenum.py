@@ -14,7 +14,7 @@ from .root import rising_root
 
 RECOVERY = 1.0  # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
 PERRY_RATIO_LIMIT = 0.1  # kinetic energy over port drop, and friction over port drop: Perry's Handbook (memory)
-SPREAD = (0.05, 0.15)  # unevenness of the ports: good up to, stop above; the first is that of Perry's tenth
+SPREAD = (0.05, 0.15)  # flow of the best-fed port less the worst-fed: good up to, stop above; the first is Perry's tenth
 USUAL_DISCHARGE = 0.75  # C_d of a cast port of usual length; common practice
 
 

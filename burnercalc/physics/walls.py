@@ -161,7 +161,7 @@ def steady_profile(wall, layers, steady, per_layer=32):
         steady         SteadyWall of them
         per_layer      steps in each layer   [-]   1 or more
     Returns: (depths_m, temps_K), hot face first, interfaces included
-    Checked by: tests/test_heat.py (the same wall heated until it is steady, by heatup.heat_up: within 1 K)
+    Checked by: tests/test_heat_chamber.py (the same wall heated until it is steady, by heatup.heat_up: within 1 K)
     """
     depths, temps = [0.0], [steady.temps_K[0]]
     for i, (lining, _) in enumerate(layers):

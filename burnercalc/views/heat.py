@@ -8,10 +8,10 @@ from ..parts.fire import Fire
 from ..parts.flame import Flame, burn
 from ..parts.gas import Gas
 from ..parts.mixture import Mixture
-from ..parts.need import LEAST_AVAILABLE, needed
+from ..parts.need import needed
 from ..parts.shop import Shop
 from ..physics import linings
-from ..physics.chamber import heat_balance
+from ..physics.chamber import LEAST_AVAILABLE, heat_balance
 from ..physics.walls import steady_profile
 from ..tables import read_table
 from .view import Plot, Say

@@ -1,1 +1,166 @@
-"""What is shown in the room Make: one function a table, chart or drawing, named <key>_table, _chart or _drawing."""
+"""What is shown in the room Make: one function a table or chart, named <key>_table or <key>_chart.
+
+The drawings of the room are in templates.py.
+"""
+
+from ..making import mould as making_mould
+from ..making.body import Piece
+from ..making.refractory import castable, castable_names
+from ..parts.baffle_sheet import BaffleSheet
+from ..parts.body import Body
+from ..parts.cost import Cost, batch_hours, cost_lines
+from ..parts.face import Face
+from ..parts.mould import Mould
+from ..parts.steel import Steel
+from ..parts.stock import Stock
+from .view import Plot, Say
+
+CAPS = ("end cap", "face disc", "back disc")
+LEAST_BATCHES = 10  # how far the chart goes at least
+
+
+def _millimetres(*sizes_m: float) -> str:
+    """Sizes in mm, whatever the reader's units."""
+    return " x ".join(f"{size * 1000:.1f}" for size in sizes_m)
+
+
+def _sizes(piece: Piece) -> tuple:
+    sizes = (piece.length_m, piece.width_m, piece.thickness_m)
+    return (*sizes, _millimetres(*sizes))
+
+
+def cut_list_table(
+    body: Body,
+    steel: Steel,
+    baffle_sheet: BaffleSheet,
+    caps: str,
+    inlet: str,
+    baffle_holes: int,
+    baffle_thickness: float,
+    say: Say,
+) -> tuple:
+    """Every piece of steel in the order it is cut: body, caps, inlet pipe, baffle."""
+    rows = []
+    for piece in steel.body.pieces:
+        where = f".{caps}" if piece.name in CAPS else ""
+        note = f".{body.kind}" if piece.name == "end cap" else ""
+        rows.append((piece, say(piece.name), say(f"{piece.name}.where{where}"), say(f"{piece.name}.note{note}")))
+    rows.append((steel.inlet_piece, say("inlet pipe", pipe=inlet), say("inlet pipe.where"), say("inlet pipe.note")))
+    cells = [
+        (name, piece.count, *_sizes(piece), piece.mass_kg * piece.count, where, note)
+        for piece, name, where, note in rows
+    ]
+    sheet = baffle_sheet.sheet
+    if sheet:
+        sizes = (sheet.blank_length_m, sheet.blank_width_m, baffle_thickness)
+        where, note = say("baffle.where"), say("baffle.note", holes=baffle_holes)
+        cells.append((say("baffle"), 1, *sizes, _millimetres(*sizes), sheet.mass_kg, where, note))
+    return tuple((number, *row) for number, row in enumerate(cells, 1))
+
+
+def stock_table(stock: Stock, say: Say) -> tuple:
+    return tuple(
+        (
+            say(bars.bought_as.case, **bars.bought_as.slots),
+            bar.stock_m,
+            ", ".join(say("cut", length=length, piece=say(piece)) for piece, length in bar.cuts),
+            bar.offcut_m,
+            bars.kg_m * bar.stock_m,
+        )
+        for bars in stock.bars
+        for bar in bars.plan.bars
+    )
+
+
+def mould_table(mould: Mould, say: Say) -> tuple:
+    def note(piece):
+        return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
+
+    return tuple(
+        (number, say(piece.name), piece.stock, piece.count, *_sizes(piece), note(piece))
+        for number, piece in enumerate(mould.wood.pieces, 1)
+    )
+
+
+def base_drilling_table(face: Face, mould: Mould, pin_depth: float) -> tuple:
+    plan = making_mould.drilling_plan(
+        ports=face.ports,
+        port_diameter_m=face.port_diameter_m,
+        pin_depth_m=pin_depth,
+        base_length_m=mould.wood.base_length_m,
+        base_width_m=mould.wood.base_width_m,
+    )
+    return tuple((hole.number, hole.x_m, hole.y_m, hole.diameter_m, hole.depth_m) for hole in plan)
+
+
+def refractories_table() -> tuple:
+    return tuple(
+        (
+            one.label,
+            one.density_low_kg_m3,
+            one.density_high_kg_m3,
+            one.water_low,
+            one.water_high,
+            one.service_temp_K,
+            one.working_time_s,
+            one.source,
+        )
+        for one in map(castable, castable_names())
+    )
+
+
+def cost_lines_table(cost: Cost, say: Say) -> tuple:
+    return tuple(
+        (
+            say(line.name.case, **line.name.slots),
+            say(f"need.{line.unit}", need=line.need),
+            line.packs,
+            line.used_cost,
+            line.batch_cost,
+        )
+        for line in cost.lines
+    )
+
+
+def hours_table(cost: Cost, say: Say) -> tuple:
+    return tuple((say(step), hours * 3600) for step, hours in cost.hours.items())
+
+
+def cost_by_batch_chart(
+    cost: Cost,
+    body: Body,
+    steel: Steel,
+    inlet: str,
+    stock_lengths: tuple[float, ...],
+    nipple_stock: tuple[tuple[float, float], ...],
+    kerf: float,
+    batch_size: int,
+    price_steel: float,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
+    bought_price: float,
+    hour_value: float,
+) -> Plot:
+    most = max(LEAST_BATCHES, batch_size)
+    sizes = tuple(range(1, most + 1))
+    costs, paid = [], []
+    for size in sizes:
+        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+        _, hours = batch_hours(size, hours_weld, hours_mould, hours_cast, hours_finish)
+        costs.append(sum(line.batch_cost for line in lines) / size)
+        paid.append(costs[-1] + hours * hour_value)
+    cheaper = next((size for size, each in zip(sizes, paid) if each <= bought_price), None)
+    return Plot(
+        x=(1, most),
+        y=(0, 1.1 * max(*paid, bought_price, 1.0)),
+        series={
+            "cost": (sizes, tuple(costs)),
+            "paid": (sizes, tuple(paid)),
+            "bought": ((1, most), (bought_price, bought_price)),
+        },
+        mark=(batch_size, cost.with_work_each),
+        case="make" if cheaper else "buy",
+        slots={"cheaper": cheaper, "most": most},
+    )

@@ -1,0 +1,116 @@
+"""The refractory block: its volume, what to weigh out for it, and the mass of the finished burner."""
+
+from dataclasses import dataclass
+from math import pi, sqrt
+
+from ..making import mould as making_mould
+from ..making import refractory as making
+from ..making.refractory import Batch, Castable
+from ..physics.band import Band
+from .baffle_sheet import BaffleSheet
+from .body import Body
+from .face import Face
+from .mould import Mould
+from .steel import Steel
+
+CLOSEST_PACKING = pi / sqrt(12)  # share of a plane that equal circles can cover: Thue 1890 (published)
+
+
+@dataclass(frozen=True)
+class Block:
+    """`dry_kg` and `water_kg` are for one block, waste with them; `batch` is for all of the batch."""
+
+    material: Castable
+    volume_m3: float
+    fill_line_m: float
+    dry_kg: Band
+    water_kg: Band
+    batch: Batch
+    bags: int
+    mixes: int
+    dry_per_mix_kg: float
+    water_per_mix_kg: float
+    burner_kg: float
+
+
+def block(
+    body: Body,
+    face: Face,
+    steel: Steel,
+    baffle_sheet: BaffleSheet,
+    mould: Mould,
+    refractory: str,
+    castable_density: float,
+    castable_water_low: float,
+    castable_water_high: float,
+    castable_service: float,
+    working_time: float,
+    waste_allowance: float,
+    bag_mass: float,
+    placing_rate: float,
+    batch_size: int,
+) -> Block:
+    if refractory == "own":
+        material = making.own_castable(
+            density_kg_m3=castable_density,
+            water_low=castable_water_low,
+            water_high=castable_water_high,
+            service_temp_K=castable_service,
+            working_time_s=working_time,
+        )
+    else:
+        material = making.castable(refractory)
+    # Ports that overlap, a stop of the face, keep out less than their sum: at most the closest packing of circles.
+    pins = min(face.port_count, CLOSEST_PACKING * face.window_area_m2 / (pi / 4 * face.port_diameter_m**2))
+    mould_m2 = _area_m2(mould.inside_length_m, mould.inside_width_m, face.round)
+    volume = making.block_volume(
+        mould_area_m2=mould_m2,
+        body_area_m2=_area_m2(body.length_m, body.width_m, face.round),
+        inside_area_m2=_area_m2(steel.body.inside_length_m, steel.body.inside_width_m, face.round),
+        window_area_m2=face.window_area_m2,
+        wall_m=body.wall_m,
+        grip_m=body.grip_m,
+        block_thickness_m=body.block_thickness_m,
+        port_count=pins,
+        port_diameter_m=face.port_diameter_m,
+    ).total_m3
+    weigh = {
+        "volume_m3": volume,
+        "material": material,
+        "waste": waste_allowance,
+        "bag_mass_kg": bag_mass,
+        "placing_rate_kg_s": placing_rate,
+    }
+    batch, one = making.batch(burners=batch_size, **weigh), making.batch(**weigh)
+    masses = dict(
+        making.burner_mass(
+            steel_kg=steel.body_kg,
+            block_volume_m3=volume,
+            material=material,
+            inlet_kg=steel.inlet_piece.mass_kg,
+            baffle_kg=baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0,
+        )
+    )
+    return Block(
+        material=material,
+        volume_m3=volume,
+        fill_line_m=making_mould.fill_line_m(
+            mix_volume_m3=volume, mould_area_m2=mould_m2, port_count=pins, port_diameter_m=face.port_diameter_m
+        ),
+        dry_kg=Band(
+            one.dry_kg * material.density_low_kg_m3 / material.density_kg_m3,
+            one.dry_kg,
+            one.dry_kg * material.density_high_kg_m3 / material.density_kg_m3,
+        ),
+        water_kg=Band(one.water_low_kg, one.water_kg, one.water_high_kg),
+        batch=batch,
+        bags=batch.bags,
+        mixes=batch.mixes,
+        dry_per_mix_kg=batch.dry_per_mix_kg,
+        water_per_mix_kg=batch.water_per_mix_kg,
+        burner_kg=masses["total"],
+    )
+
+
+def _area_m2(length, width, is_round):
+    return pi / 4 * width**2 if is_round else length * width

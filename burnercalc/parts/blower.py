@@ -1,0 +1,87 @@
+"""The blower on this burner: where they meet, what it has to spare, and how far a damper must close."""
+
+from dataclasses import dataclass
+
+from ..physics import blower as physics
+from ..physics import pipes
+from ..physics.blower import OperatingPoint, Parabola, Points
+from .fire import Fire
+from .resistance import Resistance
+from .shop import Shop
+
+
+@dataclass(frozen=True)
+class Blower:
+    """Air as it is in the shop. `margin`: pressure at high fire over what is needed, less 1.
+
+    `open_high`, `open_low`: open share of a damper in a pipe of the mix pipe's bore; None where the blower is too weak.
+    """
+
+    curve: Parabola | Points
+    air_density_kg_m3: float
+    point: OperatingPoint
+    high_m3_s: float
+    low_m3_s: float
+    high_Pa: float
+    margin: float
+    open_high: float | None
+    open_low: float | None
+    mixture_over_air: float
+    resistance: Resistance
+
+    @property
+    def flow_m3_s(self) -> float:
+        """Air with the damper open."""
+        return self.point.flow_m3_s
+
+    @property
+    def pressure_Pa(self) -> float:
+        """Pressure of the blower there."""
+        return self.point.pressure_Pa
+
+    def needed_Pa(self, air_m3_s: float) -> float:
+        """What the burner takes at this flow of air, gas in proportion."""
+        return self.resistance.pressure_Pa(air_m3_s * self.mixture_over_air)
+
+
+def curve(blower_shutoff_pressure: float, blower_free_flow: float, blower_curve: tuple | None) -> Parabola | Points:
+    """The blower's curve: the points when they are given, else the parabola of the two numbers."""
+    if blower_curve:
+        return physics.Points(*zip(*blower_curve))
+    return physics.Parabola(blower_shutoff_pressure, blower_free_flow)
+
+
+def blower(
+    blower_shutoff_pressure: float,
+    blower_free_flow: float,
+    blower_curve: tuple | None,
+    mix_pipe: str,
+    low_fire: float,
+    fire: Fire,
+    resistance: Resistance,
+    shop: Shop,
+) -> Blower:
+    given, density = curve(blower_shutoff_pressure, blower_free_flow, blower_curve), shop.air_density_kg_m3
+    high = fire.air_m3_s * shop.swell
+    low = high * low_fire
+    mixture_over_air = fire.mixture_m3_s / fire.air_m3_s
+
+    def needed_Pa(air_m3_s):
+        return resistance.pressure_Pa(air_m3_s * mixture_over_air)
+
+    area = pipes.pipe(mix_pipe).area_m2
+    dampers = [physics.damper(given, flow, needed_Pa(flow), area, density) for flow in (high, low)]
+    open_high, open_low = (None if damper is None else damper.open_fraction for damper in dampers)
+    return Blower(
+        curve=given,
+        air_density_kg_m3=density,
+        point=physics.operating_point(given, needed_Pa, density),
+        high_m3_s=high,
+        low_m3_s=low,
+        high_Pa=needed_Pa(high),
+        margin=physics.blower_margin(given, high, needed_Pa(high), density),
+        open_high=open_high,
+        open_low=open_low,
+        mixture_over_air=mixture_over_air,
+        resistance=resistance,
+    )

@@ -1,0 +1,158 @@
+"""What a burner costs with stock bought whole, the hours in it, and whether to make or to buy."""
+
+from dataclasses import dataclass
+
+from ..catalogue.sentences import Said, said
+from ..making import body as making
+from ..making import money
+from ..making.money import CostLine, Item, StepHours
+from ..making.stock import STEEL_DENSITY_KG_M3
+from .baffle_sheet import BaffleSheet
+from .block import Block
+from .body import Body
+from .pins import Pins
+from .steel import Steel
+from .stock import bars
+
+
+@dataclass(frozen=True)
+class Cost:
+    """Money in the currency of the prices; `lines` and `hours` are of the batch, {step: h}; the rest of one burner.
+
+    `items` are what is bought besides bars and nipples, whatever the size of the batch.
+    """
+
+    items: tuple[Item, ...]
+    lines: tuple[CostLine, ...]
+    hours: dict[str, float]
+    batch: float
+    each: float
+    used_each: float
+    work_each_s: float
+    earned_per_hour: float | None
+    with_work_each: float
+    make_or_buy: Said
+
+
+def cost(
+    body: Body,
+    steel: Steel,
+    baffle_sheet: BaffleSheet,
+    block: Block,
+    pins: Pins,
+    inlet: str,
+    baffle_thickness: float,
+    stock_lengths: tuple[float, ...],
+    nipple_stock: tuple[tuple[float, float], ...],
+    kerf: float,
+    bag_mass: float,
+    batch_size: int,
+    price_steel: float,
+    price_bag: float,
+    price_pins: float,
+    price_mould: float,
+    price_train: float,
+    price_blower: float,
+    price_sundries: float,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
+    bought_price: float,
+    hour_value: float,
+) -> Cost:
+    items = (
+        Item("bag", said("bag"), block.dry_kg.value, "kg", bag_mass, price_bag),
+        Item("pins", said("pins"), pins.wanted, "pins", max(1, pins.per_stick), price_pins),
+        Item("mould", said("mould"), 1, "batch", 1, price_mould, once=True),
+        Item("train", said("train"), 1, "set", 1, price_train),
+        Item("blower", said("blower"), 1, "set", 1, price_blower),
+        Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
+    )
+    if baffle_sheet.sheet:
+        blank_kg = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m * baffle_thickness * STEEL_DENSITY_KG_M3
+        items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
+    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+    by_step, hours_each = batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)
+    found = money.make_or_buy(
+        lines=lines, hours_each=hours_each, batch_size=batch_size, bought_price=bought_price, hour_value=hour_value
+    )
+    return Cost(
+        items=items,
+        lines=lines,
+        hours=by_step,
+        batch=found.batch_cost,
+        each=found.cost_each,
+        used_each=found.used_cost_each,
+        work_each_s=hours_each * 3600,
+        earned_per_hour=found.earned_per_hour,
+        with_work_each=found.cost_with_work_each,
+        make_or_buy=_said(found, bought_price, hour_value),
+    )
+
+
+def _said(found, bought_price, hour_value):
+    if found.saved_each < 0:
+        return said("material", each=found.cost_each, more=-found.saved_each)
+    if found.earned_per_hour is None:
+        return said("no_work", saved=found.saved_each)
+    return said(
+        "make" if found.make else "buy",
+        each=found.cost_each,
+        saved=found.saved_each,
+        bought=bought_price,
+        hours=found.hours_each,
+        earned=found.earned_per_hour,
+        worth=hour_value,
+        gap=abs(bought_price - found.cost_with_work_each),
+    )
+
+
+def cost_lines(
+    batch_size: int,
+    items: tuple[Item, ...],
+    body: Body,
+    steel: Steel,
+    inlet: str,
+    stock_lengths: tuple[float, ...],
+    nipple_stock: tuple[tuple[float, float], ...],
+    kerf: float,
+    price_steel: float,
+) -> tuple[CostLine, ...]:
+    """Everything bought for a batch of so many: bars, nipples, and the items."""
+    steel_lines = [
+        money.bar_line(
+            key=f"steel_{number}",
+            name=one.bought_as,
+            plan=one.plan,
+            price_per_m=price_steel * one.kg_m,
+            batch_size=batch_size,
+        )
+        for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf))
+    ]
+    nipple = making.nipple_choice(
+        needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size
+    )
+    nipple_line = CostLine(
+        key="nipple",
+        name=said("nipple", pipe=inlet),
+        need=1 / nipple.pieces_each,
+        unit="nipple",
+        packs=nipple.count,
+        used_cost=nipple.cost / nipple.count / nipple.pieces_each,
+        batch_cost=nipple.cost,
+    )
+    return (*steel_lines, nipple_line, *money.cost_lines(items=items, batch_size=batch_size))
+
+
+def batch_hours(
+    batch_size: int, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
+) -> tuple[dict[str, float], float]:
+    """({step: hours for the batch}, hours for one burner of it); the arguments are in s."""
+    steps = (
+        StepHours("weld", 0.0, hours_weld / 3600),
+        StepHours("mould", hours_mould / 3600, 0.0),
+        StepHours("cast", 0.0, hours_cast / 3600),
+        StepHours("finish", 0.0, hours_finish / 3600),
+    )
+    return money.batch_hours(steps=steps, batch_size=batch_size)

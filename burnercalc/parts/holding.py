@@ -1,0 +1,165 @@
+"""Whether the flame stays on the ports, cold and hot: its limits as velocity and firing rate, and how to light it."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import sqrt
+
+from ..catalogue.sentences import Said, said
+from ..errors import InputError
+from ..physics import combustion, flame_holding, flame_limits
+from ..physics.band import Band
+from ..physics.burning_velocity import burning_velocity_m_s
+from ..physics.mixture import mixture_properties
+from ..physics.port_field import chain_pitch_m
+from ..physics.port_stream import StreamProperties
+from .face import Face
+from .fire import Fire
+from .gas import Gas
+from .mixture import Mixture
+from .shares import Shares
+from .shop import Shop
+from .stream import Stream
+
+LIGHT_UP_RATIO = 1.1  # a little rich holds a cold flame best; common practice
+ROOM = 2.0  # lift over flashback rate, cold, that leaves room to light in; common practice
+NEAR_LOW_FIRE = 0.95  # of low fire; a light-up rate below it is said to be less
+WITH_A_GAP = ("CH4", "C3H8", "C4H10")  # gases with a cross-lighting figure, and those that are lit like one of them
+LIT_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}
+
+
+@dataclass(frozen=True)
+class Holding:
+    """Limits of a port as cold mixture's velocity, and of the burner as its firing rate; None where there is none.
+
+    `cold`, `hot`: flashback, ports at the shop's and at their working temperature. `flashback_W`: the worse of the two.
+    `step_m`: the longest from port to port that a flame must take to reach them all; None for a single port.
+    """
+
+    cold_m_s: Band | None
+    hot_m_s: Band | None
+    lift_m_s: Band | None
+    port_gradient_1_s: float
+    flashback_gradient_1_s: Band
+    lift_gradient_1_s: Band
+    cold_W: Band | None
+    hot_W: Band | None
+    flashback_W: Band | None
+    lift_W: Band | None
+    turndown: Band | None
+    quenching_m: Band
+    cross_light_m: Band
+    step_m: float | None
+    lean: float
+    rich: float
+    light_up: Said
+
+
+@lru_cache(maxsize=128)
+def _stream(composition, equivalence_ratio, pressure_Pa):
+    reactants = combustion.reactants_mol(composition, equivalence_ratio)
+    return StreamProperties(lambda temp_K: mixture_properties(reactants, temp_K, pressure_Pa))
+
+
+@lru_cache(maxsize=512)
+def limits_m_s(
+    gas: Gas,
+    shop: Shop,
+    equivalence_ratio: float,
+    diameter_m: float,
+    length_m: float,
+    wall_temp_K: float | None = None,
+) -> tuple[Band | None, Band | None]:
+    """(flashback, lift) velocity of one port; None where no limit is found. wall_temp_K None: cold."""
+    flame = flame_holding.PortFlame(
+        diameter_m,
+        length_m,
+        _stream(gas.composition, equivalence_ratio, shop.pressure_Pa),
+        lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
+        equivalence_ratio,
+        shop.temp_K,
+        wall_temp_K,
+    )
+
+    def found(limit):
+        try:
+            return limit()
+        except InputError:
+            return None
+
+    return found(flame.flashback_velocity_m_s), found(flame.lift_velocity_m_s)
+
+
+def holding(
+    port_wall_temperature: float,
+    block_thickness: float,
+    pattern: str,
+    gas: Gas,
+    shop: Shop,
+    mixture: Mixture,
+    face: Face,
+    fire: Fire,
+    stream: Stream,
+    shares: Shares,
+) -> Holding:
+    phi, burning = mixture.equivalence_ratio, mixture.burning_velocity_m_s
+    alpha = mixture.cold.thermal_diffusivity_m2_s
+    port = (face.port_diameter_m, block_thickness)
+    cold, lift = limits_m_s(gas, shop, phi, *port)
+    hot, _ = limits_m_s(gas, shop, phi, *port, port_wall_temperature)
+    flame = flame_holding.PortFlame(
+        *port, _stream(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
+    )
+    cold_W, hot_W = (_rate_W(limit, shares.least, stream, fire) for limit in (cold, hot))
+    lift_W = _rate_W(lift, shares.largest, stream, fire)
+    flashback_W = None if cold_W is None or hot_W is None else max(cold_W, hot_W, key=lambda rate: rate.value)
+    main = max(gas.composition, key=lambda share: share[1] if share[0] in (*WITH_A_GAP, *LIT_LIKE) else 0.0)[0]
+    sure_m, most_m = flame_limits.cross_light_gap_m(LIT_LIKE.get(main, main))
+    lean, rich = flame_limits.flammable_equivalence_ratios(gas.composition)
+    return Holding(
+        cold_m_s=cold,
+        hot_m_s=hot,
+        lift_m_s=lift,
+        port_gradient_1_s=flame.wall_gradient_1_s(stream.velocity_m_s),
+        flashback_gradient_1_s=flame_holding.flashback_gradient_1_s(burning, alpha),
+        lift_gradient_1_s=flame_holding.blow_off_gradient_1_s(burning, alpha, phi, True),
+        cold_W=cold_W,
+        hot_W=hot_W,
+        flashback_W=flashback_W,
+        lift_W=lift_W,
+        turndown=None if flashback_W is None else Band(*(fire.rate_W / rate for rate in reversed(flashback_W))),
+        quenching_m=flame_limits.quenching_port_diameter_m(burning, alpha),
+        cross_light_m=Band(sure_m, sure_m, most_m),
+        step_m=chain_pitch_m(pattern, face.port_pitch_m, face.row_pitch_m),
+        lean=lean,
+        rich=rich,
+        light_up=_light_up(gas, shop, port, fire, stream, shares, cold_W, lift_W),
+    )
+
+
+def _rate_W(limit_m_s, share, stream, fire):
+    """Firing rate at which a port that gets `share` of the mean runs at a limit of velocity."""
+    if limit_m_s is None or not share > 0:
+        return None
+    return flame_holding.firing_rate_limit_W(limit_m_s, stream.velocity_m_s * share, fire.rate_W)
+
+
+def _light_up(gas, shop, port, fire, stream, shares, cold_W, lift_W):
+    """Between flashback and lift of cold ports; a little rich where the set mixture leaves no room between them."""
+    words = "as_set"
+    if cold_W is None or lift_W is None or lift_W.value < ROOM * cold_W.value:
+        words = "rich"
+        per_rate = combustion.mixture_flow_m3_s(gas.composition, LIGHT_UP_RATIO, fire.rate_W) / fire.mixture_m3_s
+        cold_W, lift_W = (
+            _rate_W(limit, share * per_rate, stream, fire)
+            for limit, share in zip(limits_m_s(gas, shop, LIGHT_UP_RATIO, *port), (shares.least, shares.largest))
+        )
+        if cold_W is None or lift_W is None:
+            return said("none")
+    flash, lift = cold_W.value, lift_W.value
+    slots = {"flash": flash, "lift": lift, "ratio": LIGHT_UP_RATIO}
+    if not lift > flash:
+        return said("no_room", **slots)
+    rate = min(max(sqrt(flash * lift), min(ROOM * flash, lift)), fire.rate_W)
+    if rate < NEAR_LOW_FIRE * fire.low_W:
+        words += "_below_low"
+    return said(words, rate=rate, low=fire.low_W, **slots)

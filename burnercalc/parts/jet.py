@@ -1,0 +1,159 @@
+"""The gas jet: its size, its drill, and the gas pressures at which it gives high and low fire."""
+
+from dataclasses import dataclass, replace
+from math import sqrt
+
+from ..physics import drills, fuels, gas_jet
+from ..physics.band import Band
+from ..physics.drills import Drill
+from .fire import Fire
+from .gas import Gas
+from .resistance import Resistance
+from .shop import Shop
+from .stream import Stream
+
+JET_FAMILIES = ("number", "letter")  # what jets are drilled with when none is named; common practice
+NEAR_DRILL = 1.25  # drills further off than this in diameter are not offered; common practice
+COEFFICIENT_BAND = 0.05  # how far a discharge coefficient is off, either way; common practice
+
+
+@dataclass(frozen=True)
+class Jet:
+    """Gauge pressures over the shop's. None where no gas flows, or no drill comes near.
+
+    `drill`: the one set, or else the nearest; `near`: those next below and above, of every family.
+    `rate_W`: through the drill at the pressure as set.
+    """
+
+    coefficient: float
+    gas_temp_K: float
+    molar_mass_kg_mol: float
+    heat_capacity_ratio: float
+    gross_J_kg: float
+    ambient_Pa: float
+    gauge_Pa: float
+    down_Pa: float  # in the mix pipe at high fire, absolute
+    flows: bool
+    choked: bool
+    regime: str
+    diameter_m: Band | None
+    drill: Drill | None
+    drill_name: str | None
+    near: tuple[Drill, ...]
+    rate_W: float | None
+    high_Pa: float | None
+    low_Pa: float | None
+
+    def rate_through_W(self, diameter_m: float, gauge_Pa: float) -> float:
+        """Firing rate that a hole gives at a gauge pressure, air as set for high fire."""
+        up = self.ambient_Pa + gauge_Pa
+        if up <= self.down_Pa:
+            return 0.0
+        return self.gross_J_kg * gas_jet.jet_flow_kg_s(
+            diameter_m,
+            self.coefficient,
+            up,
+            self.down_Pa,
+            self.gas_temp_K,
+            self.molar_mass_kg_mol,
+            self.heat_capacity_ratio,
+        )
+
+    def needed_Pa(self, rate_W: float, diameter_m: float, down_Pa: float | None = None) -> float:
+        """Gauge pressure at which a hole gives a rate."""
+        absolute = gas_jet.jet_pressure_Pa(
+            rate_W / self.gross_J_kg,
+            diameter_m,
+            self.coefficient,
+            self.down_Pa if down_Pa is None else down_Pa,
+            self.gas_temp_K,
+            self.molar_mass_kg_mol,
+            self.heat_capacity_ratio,
+        )
+        return absolute - self.ambient_Pa
+
+    def hole_m(self, rate_W: float) -> float:
+        """Hole that gives a rate at the pressure as set."""
+        return gas_jet.jet_diameter_m(
+            rate_W / self.gross_J_kg,
+            self.coefficient,
+            self.ambient_Pa + self.gauge_Pa,
+            self.down_Pa,
+            self.gas_temp_K,
+            self.molar_mass_kg_mol,
+            self.heat_capacity_ratio,
+        )
+
+
+def jet(
+    gas_pressure: float,
+    jet_discharge_coefficient: float,
+    jet_drill: str | None,
+    low_fire: float,
+    gas: Gas,
+    shop: Shop,
+    fire: Fire,
+    stream: Stream,
+    resistance: Resistance,
+) -> Jet:
+    ratio = gas_jet.heat_capacity_ratio(gas.composition)
+    down_Pa = shop.pressure_Pa + resistance.total_Pa
+    flows = gas_pressure + shop.pressure_Pa > down_Pa
+    choked = flows and gas_jet.is_choked(shop.pressure_Pa + gas_pressure, down_Pa, ratio)
+    bare = Jet(
+        coefficient=jet_discharge_coefficient,
+        gas_temp_K=shop.temp_K,
+        molar_mass_kg_mol=fuels.molar_mass_kg_mol(gas.composition),
+        heat_capacity_ratio=ratio,
+        gross_J_kg=gas.gross_J_kg,
+        ambient_Pa=shop.pressure_Pa,
+        gauge_Pa=gas_pressure,
+        down_Pa=down_Pa,
+        flows=flows,
+        choked=choked,
+        regime="choked" if choked else "not choked",
+        diameter_m=None,
+        drill=None,
+        drill_name=None,
+        near=(),
+        rate_W=None,
+        high_Pa=None,
+        low_Pa=None,
+    )
+    diameter = bare.hole_m(fire.rate_W) if flows else None
+    near = _neighbours(diameter) if diameter else ()
+    jets = [one for one in near if one.family in JET_FAMILIES] or near
+    drill = (
+        drills.drill_named(jet_drill)
+        if jet_drill
+        else min(jets, key=lambda one: (abs(one.diameter_m / diameter - 1), one.name), default=None)
+    )
+    low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
+    return replace(
+        bare,
+        diameter_m=None if diameter is None else _band(diameter, jet_discharge_coefficient),
+        drill=drill,
+        drill_name=drill.name if drill else None,
+        near=near,
+        rate_W=bare.rate_through_W(drill.diameter_m, gas_pressure) if drill else None,
+        high_Pa=bare.needed_Pa(fire.rate_W, drill.diameter_m) if drill else None,
+        low_Pa=bare.needed_Pa(fire.rate_W * low_fire, drill.diameter_m, low_down_Pa) if drill else None,
+    )
+
+
+def _band(diameter, coefficient):
+    low, high = (
+        diameter * sqrt(coefficient / min(coefficient + step, 1.0)) for step in (COEFFICIENT_BAND, -COEFFICIENT_BAND)
+    )
+    return Band(low, diameter, high)
+
+
+def _neighbours(diameter_m):
+    """Drills next below and above a hole, of every family that has one near, each once, smallest first."""
+    found = {
+        drill
+        for family in drills.FAMILIES
+        for drill in drills.nearest_drills(diameter_m, family)
+        if drill is not None and 1 / NEAR_DRILL <= drill.diameter_m / diameter_m <= NEAR_DRILL
+    }
+    return tuple(sorted(found, key=lambda drill: (drill.diameter_m, drill.name)))

@@ -1,0 +1,43 @@
+"""The mix pipe: whether gas and air are mixed at its end, and whether a flame could walk back up it at low fire."""
+
+from dataclasses import dataclass
+
+from ..physics import losses, pipes
+from ..physics import mixing as physics
+from ..physics.band import Band
+from ..physics.port_stream import REYNOLDS_LAMINAR
+from .mixture import Mixture
+from .stream import Stream
+
+UNSURE = 2.0  # the flame speed of a turbulent stream is good to a factor of two
+
+
+@dataclass(frozen=True)
+class Mixing:
+    """`diameters`: mixing length over bore, elbows counted; `walk_back_ratio`: pipe velocity over flame speed."""
+
+    bore_m: float
+    diameters: float
+    velocity_m_s: float
+    flame_m_s: Band
+    walk_back_ratio: float
+
+
+def mixing(
+    mix_pipe: str, mix_pipe_length: float, mix_pipe_elbows: int, low_fire: float, stream: Stream, mixture: Mixture
+) -> Mixing:
+    pipe = pipes.pipe(mix_pipe)
+    velocity = stream.mixture_m3_s / pipe.area_m2
+    low = velocity * low_fire
+    reynolds = losses.reynolds(low, pipe.bore_m, mixture.cold.density_kg_m3, mixture.cold.viscosity_Pas)
+    swings = physics.TURBULENCE_INTENSITY if reynolds > REYNOLDS_LAMINAR else 0.0
+    slow, middle, fast = (
+        physics.turbulent_burning_velocity_m_s(laminar, low, swings) for laminar in mixture.burning_velocity_m_s
+    )
+    return Mixing(
+        bore_m=pipe.bore_m,
+        diameters=physics.mixing_diameters(mix_pipe_length, pipe.bore_m, mix_pipe_elbows),
+        velocity_m_s=velocity,
+        flame_m_s=Band(slow / UNSURE, middle, fast * UNSURE),
+        walk_back_ratio=physics.walk_back_ratio(mixture.burning_velocity_m_s.value, low, swings),
+    )

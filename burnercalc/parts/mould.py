@@ -1,0 +1,45 @@
+"""The mould: boards round and under the block."""
+
+from dataclasses import dataclass
+
+from ..making import mould as making
+from ..making.stock import board
+from .body import Body
+
+
+@dataclass(frozen=True)
+class Mould:
+    """`wood`: its pieces and sizes; the rest are its figures. A round one's inside is its hole."""
+
+    wood: making.Mould
+    frame: str  # board or plywood
+    inside_length_m: float
+    inside_width_m: float
+    height_m: float
+    screws: int
+    screw_m: float
+    floor_m: float  # wood left under the pins
+
+
+def mould(body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float) -> Mould:
+    common = {
+        "mould_clearance_m": mould_clearance,
+        "block_thickness_m": body.block_thickness_m,
+        "pin_depth_m": pin_depth,
+        "frame": mould_board,
+        "base": mould_base,
+    }
+    if body.round:
+        wood = making.round_mould(body_diameter_m=body.width_m, **common)
+    else:
+        wood = making.mould(body_length_m=body.length_m, body_width_m=body.width_m, **common)
+    return Mould(
+        wood=wood,
+        frame=board(mould_board).kind,
+        inside_length_m=wood.inside_length_m,
+        inside_width_m=wood.inside_width_m,
+        height_m=wood.frame_height_m,
+        screws=wood.screws_corner + wood.screws_base,
+        screw_m=wood.screw_m,
+        floor_m=wood.floor_m,
+    )

@@ -1,0 +1,55 @@
+"""The pins that leave the ports in the block, and the drill that cleans them."""
+
+from dataclasses import dataclass
+
+from ..making import mould as making
+from .body import Body
+from .face import Face
+from .mould import Mould
+
+
+@dataclass(frozen=True)
+class Pins:
+    """`wanted`: pins to cut for one block, spares with them. `sticks`: None where a stick is shorter than a pin."""
+
+    length_m: float
+    wanted: int
+    per_stick: int
+    sticks: int | None
+    cleaning_drill: str
+    wall_clearance_m: float  # to the wall of the mould
+
+
+def pins(
+    body: Body,
+    face: Face,
+    mould: Mould,
+    pin_depth: float,
+    pin_stock_length: float,
+    kerf: float,
+    pin_spares: int,
+    units: str,
+) -> Pins:
+    found = making.pins(
+        port_count=face.port_count,
+        block_thickness_m=body.block_thickness_m,
+        pin_depth_m=pin_depth,
+        stock_length_m=pin_stock_length,
+        kerf_m=kerf,
+        spares=pin_spares,
+    )
+    drill = making.cleaning_drill(face.port_diameter_m, "fraction" if units == "in" else "metric")
+    return Pins(
+        length_m=found.length_m,
+        wanted=found.count,
+        per_stick=found.pieces_per_stock,
+        sticks=found.stock_count or None,
+        cleaning_drill=drill.name,
+        wall_clearance_m=making.pin_wall_clearance_m(
+            ports=face.ports,
+            port_diameter_m=face.port_diameter_m,
+            inside_length_m=mould.inside_length_m,
+            inside_width_m=mould.inside_width_m,
+            round_mould=face.round,
+        ),
+    )

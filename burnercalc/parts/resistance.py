@@ -1,0 +1,90 @@
+"""What the burner takes: pressure from the start of the mix pipe to the chamber, at any flow."""
+
+from dataclasses import dataclass, replace
+
+from ..physics import losses, pipes
+from ..physics.pipes import Pipe
+from .passage import Passage
+from .plenum import Plenum
+from .shares import Shares
+from .stream import Stream
+
+
+@dataclass(frozen=True)
+class Resistance:
+    """Pressures at high fire, cold. `uneven`: the plenum's pressure over the mean of ports and baffle."""
+
+    inlet_Pa: float
+    mix_pipe_Pa: float
+    total_Pa: float
+    back_Pa: float
+    uneven: float
+    passage: Passage
+    inlet: Pipe
+    mix_pipe: Pipe
+    mix_pipe_length_m: float
+    mix_pipe_elbows: int
+
+    def pressure_Pa(self, mixture_m3_s: float) -> float:
+        """Over the shop's, that pushes a flow of mixture (as it is in the shop) into the chamber."""
+        return (
+            self.back_Pa
+            + self.uneven * self.passage.at_Pa(mixture_m3_s)
+            + self.inlet_at_Pa(mixture_m3_s)
+            + self.mix_pipe_at_Pa(mixture_m3_s)
+        )
+
+    def inlet_at_Pa(self, mixture_m3_s: float) -> float:
+        """From the mix pipe through a step of size, if any, and the inlet to rest in the plenum; the inlet is short."""
+        density = self.passage.mixture.density_kg_m3
+        inlet_Pa, pipe_Pa = (
+            losses.velocity_head_Pa(mixture_m3_s / pipe.area_m2, density) for pipe in (self.inlet, self.mix_pipe)
+        )
+        if self.inlet.area_m2 >= self.mix_pipe.area_m2:
+            step = losses.expansion_K(self.mix_pipe.area_m2 / self.inlet.area_m2) * pipe_Pa
+        else:
+            step = losses.SHARP_ENTRY_K * (1 - self.inlet.area_m2 / self.mix_pipe.area_m2) * inlet_Pa
+        return step + losses.EXIT_K * inlet_Pa
+
+    def mix_pipe_at_Pa(self, mixture_m3_s: float) -> float:
+        """In the mix pipe with its elbows, counted full of mixture."""
+        return losses.pipe_drop_Pa(
+            mixture_m3_s,
+            self.mix_pipe.bore_m,
+            self.mix_pipe_length_m,
+            self.passage.mixture.density_kg_m3,
+            self.passage.mixture.viscosity_Pas,
+            ("elbow_90",) * self.mix_pipe_elbows,
+            losses.SHARP_ENTRY_K,
+        )
+
+
+def resistance(
+    plenum: Plenum,
+    stream: Stream,
+    passage: Passage,
+    shares: Shares,
+    mix_pipe: str,
+    mix_pipe_length: float,
+    mix_pipe_elbows: int,
+    chamber_back_pressure: float,
+) -> Resistance:
+    found = Resistance(
+        inlet_Pa=0.0,
+        mix_pipe_Pa=0.0,
+        total_Pa=0.0,
+        back_Pa=chamber_back_pressure,
+        uneven=shares.plenum_Pa / shares.mean_drop_Pa,
+        passage=passage,
+        inlet=plenum.inlet,
+        mix_pipe=pipes.pipe(mix_pipe),
+        mix_pipe_length_m=mix_pipe_length,
+        mix_pipe_elbows=mix_pipe_elbows,
+    )
+    flow = stream.mixture_m3_s
+    return replace(
+        found,
+        inlet_Pa=found.inlet_at_Pa(flow),
+        mix_pipe_Pa=found.mix_pipe_at_Pa(flow),
+        total_Pa=found.pressure_Pa(flow),
+    )

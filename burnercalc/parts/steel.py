@@ -1,0 +1,107 @@
+"""The steel: the body taken apart into pieces, its window, its inlet pipe and the hole for that."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from ..catalogue.sentences import Said, said
+from ..making import body as making
+from ..making.body import Piece, WindowCut
+from ..making.stock import next_hole_saw
+from ..physics import pipes
+from ..physics.pipes import Pipe
+from .body import Body
+from .face import Face
+
+
+@dataclass(frozen=True)
+class Steel:
+    """`body`: its pieces and inside sizes; the rest are its figures. A round body's caps are its two discs."""
+
+    body: making.Body
+    bought_as: Said  # tube, pipe or flat
+    tube_length_m: float
+    cap_length_m: float
+    cap_width_m: float
+    cap_corner_m: float
+    weld_m: float
+    body_kg: float
+    window_cut: WindowCut
+    window_cut_m: float
+    drill_inset_m: float | None  # None where the window is round
+    inlet_pipe: Pipe
+    inlet_piece: Piece
+    inlet_saw_m: float
+    inlet_clearance_m: float
+
+
+def steel(
+    body: Body,
+    face: Face,
+    caps: str,
+    cap_gap: float,
+    corner_drill: float,
+    inlet: str,
+    inlet_length: float,
+) -> Steel:
+    pipe = pipes.pipe(inlet, "inlet")
+    saw_m, clearance_m = next_hole_saw(diameter_m=pipe.od_m)
+    apart = _apart(
+        body.kind,
+        body.length_m,
+        body.width_m,
+        body.depth_m,
+        body.wall_m,
+        caps,
+        cap_gap,
+        face.window_area_m2,
+        pipe.od_m,
+        saw_m,
+    )
+    if body.round:
+        cut = making.round_window_cut(diameter_m=face.window_width_m)
+    else:
+        cut = making.window_cut(length_m=face.window_length_m, width_m=face.window_width_m, corner_drill_m=corner_drill)
+    return Steel(
+        body=apart,
+        bought_as=bought_as(apart.pieces[0], body),
+        tube_length_m=apart.tube_length_m,
+        cap_length_m=apart.cap_length_m,
+        cap_width_m=apart.cap_width_m,
+        cap_corner_m=apart.cap_corner_m,
+        weld_m=apart.weld_m,
+        body_kg=apart.mass_kg,
+        window_cut=cut,
+        window_cut_m=cut.cut_length_m,
+        drill_inset_m=None if body.round else corner_drill / 2,
+        inlet_pipe=pipe,
+        inlet_piece=making.inlet_piece(
+            label=inlet, outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m
+        ),
+        inlet_saw_m=saw_m,
+        inlet_clearance_m=clearance_m,
+    )
+
+
+@lru_cache(maxsize=64)
+def _apart(kind, length, width, depth, wall, caps, gap, window, inlet, hole):
+    return making.body(
+        kind=kind,
+        length_m=length,
+        width_m=width,
+        depth_m=depth,
+        wall_m=wall,
+        caps=caps,
+        cap_gap_m=gap,
+        window_area_m2=window,
+        inlet_outside_m=inlet,
+        inlet_hole_m=hole,
+    )
+
+
+def bought_as(piece: Piece, body: Body) -> Said:
+    """What a piece of the body is cut from, as it is asked for over the counter."""
+    if piece.stock == "tube":
+        return said("tube", width=body.width_m, depth=body.depth_m, wall=body.wall_m)
+    if piece.stock == "pipe":
+        return said("pipe", width=body.width_m, wall=body.wall_m)
+    return said("flat", width=piece.width_m, thickness=piece.thickness_m)

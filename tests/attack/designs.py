@@ -1,0 +1,94 @@
+"""Random designs, solved whole: every number finite, and the laws that hold for any burner."""
+
+import json
+from math import hypot, isclose, isfinite
+
+from attack.hostile import good
+
+from burnercalc import worker
+from burnercalc.design import Design, read
+from burnercalc.link import from_link, to_link
+from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.solve import solve
+
+
+def design(rng):
+    """A design of random settings; what is at odds with the others is left out."""
+    texts = {}
+    for setting in rng.sample(SETTINGS, rng.choice((2, 5, 20, 60, len(SETTINGS)))):
+        text = good(rng, setting)
+        if not read({**texts, setting.key: text})[2]:
+            texts[setting.key] = text
+    return Design.from_texts(texts)
+
+
+def trial(rng):
+    return judge(design(rng), rng)
+
+
+def judge(d, rng):
+    link = to_link(d)
+    held = 0
+
+    def must(holds, what):
+        nonlocal held
+        held += 1
+        assert holds, f"{what}: {link}"
+
+    result = solve(d)
+    answers = {key: answer.value for key, answer in result.answers.items()}
+    for key, answer in result.answers.items():
+        value = answer.value
+        must(value is None or isinstance(value, str) or isfinite(value), f"{key} is {value}")
+        if answer.band and isinstance(value, float):
+            low, high = answer.band
+            must(low <= value * (1 + 1e-9) + 1e-12 and value <= high * (1 + 1e-9) + 1e-12, f"{key} outside its band")
+    for key, check in result.checks.items():
+        must(check.verdict in ("good", "caution", "stop"), f"verdict of {key}")
+        must(check.text and "nan" not in check.text and "None" not in check.text, f"text of {key}: {check.text}")
+        must(all(change.setting in BY_KEY for change in check.changes), f"changes of {key}")
+    for key, table in result.tables.items():
+        for row in table.rows:
+            must(all(cell is None or isinstance(cell, str) or isfinite(cell) for cell in row), f"table {key}")
+    _laws(d, answers, result, must)
+    must(from_link(link) == (d, []), "its link")
+    other = d.changed({"units": "mm" if d.units == "in" else "in"})
+    must(all(other.value(s.key) == d.value(s.key) for s in SETTINGS if s.key != "units"), "settings move with the unit")
+    if rng.random() < 0.1:
+        again = {key: answer.value for key, answer in solve(other).answers.items()}
+        must(
+            all(again[key] == value for key, value in answers.items() if isinstance(value, float)),
+            "the unit moves a number",
+        )
+        page = worker.handle(json.dumps({"kind": "solve", "settings": d.texts, "figures": ["face"]}))
+        must(json.loads(page)["ok"], "the page's answer")
+    return held
+
+
+def _laws(d, answers, result, must):
+    """Conservation, and geometry worked out here from the settings alone."""
+    gas, air, mixture = (answers[key] for key in ("gas_flow", "air_flow", "mixture_flow"))
+    must(isclose(gas + air, mixture, rel_tol=1e-9), "mixture is gas and air")
+    must(isclose(gas * answers["gross_heating_value"], answers["firing_rate_gross"], rel_tol=1e-9), "heat of the gas")
+    must(answers["firing_rate_net"] <= answers["firing_rate_gross"], "net above gross")
+    must(isclose(air / gas, answers["air_fuel_ratio_volume"], rel_tol=1e-6), "air to gas")
+    must(answers["port_count"] == len(result.ports), "number of ports")
+    must(
+        isclose(answers["port_area"], len(result.ports) * 3.141592653589793 / 4 * d.port_diameter**2, rel_tol=1e-9),
+        "port area",
+    )
+    shares = result.port_flow_shares
+    must(isclose(sum(shares) / len(shares), 1, rel_tol=1e-6) and min(shares) >= 0, "shares of the flow")
+    half = d.body_length / 2 - d.setback, d.body_width / 2 - d.setback
+    reach = max(hypot(x, y) for x, y in result.ports) if d.body_kind == "pipe" else 0.0
+    inside = (
+        reach + d.port_diameter / 2 <= half[0] + 1e-9
+        if d.body_kind == "pipe"
+        else all(
+            abs(x) + d.port_diameter / 2 <= half[0] + 1e-9 and abs(y) + d.port_diameter / 2 <= half[1] + 1e-9
+            for x, y in result.ports
+        )
+    )
+    must(inside or result.checks["ports_inside"].verdict == "stop", "ports outside the window")
+    thickness = answers["wall_loss"]
+    must(thickness is None or thickness >= 0, "heat that comes in through the wall")

@@ -1,0 +1,79 @@
+"""Counts what an attack finds: crashes, hangs, and what is wrong or accepted in silence."""
+
+import signal
+import threading
+import time
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from random import Random
+
+HANG_S = 20.0  # a trial that takes longer hangs
+
+
+class Hang(BaseException):
+    """Raised by the alarm within a trial; no `except Exception` may swallow it."""
+
+
+@dataclass
+class Tally:
+    """One target's score; `found` are lines that say how to see each finding again."""
+
+    target: str
+    tried: int = 0
+    seconds: float = 0.0
+    slowest: float = 0.0
+    crashes: int = 0
+    hangs: int = 0
+    wrong: int = 0
+    found: list = field(default_factory=list)
+
+    @property
+    def clean(self):
+        return not (self.crashes or self.hangs or self.wrong)
+
+    def note(self, kind, seed, said):
+        self.found.append(f"{self.target} {kind} at seed {seed}: {ascii(said)[:600]}")
+
+
+@contextmanager
+def alarm(seconds):
+    if not hasattr(signal, "setitimer") or threading.current_thread() is not threading.main_thread():
+        yield
+        return
+
+    def ring(*_):
+        raise Hang
+
+    before = signal.signal(signal.SIGALRM, ring)
+    signal.setitimer(signal.ITIMER_REAL, seconds)
+    try:
+        yield
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+
+
+def attack(target, trial, seed, seconds=None, trials=None):
+    """The Tally of `trial(rng)` with a Random of its own each time, for so many seconds or things tried.
+
+    A trial returns how many things it tried; AssertionError is a wrong or silent answer, any other exception a crash.
+    """
+    tally, start, number = Tally(target), time.perf_counter(), 0
+    while tally.tried < trials if trials is not None else time.perf_counter() - start < seconds:
+        own, number = f"{seed}:{target}:{number}", number + 1
+        begun = time.perf_counter()
+        try:
+            with alarm(HANG_S):
+                tally.tried += trial(Random(own)) or 1
+        except Hang:
+            tally.tried, tally.hangs = tally.tried + 1, tally.hangs + 1
+            tally.note("hang", own, "")
+        except AssertionError as wrong:
+            tally.tried, tally.wrong = tally.tried + 1, tally.wrong + 1
+            tally.note("wrong", own, str(wrong))
+        except Exception as crash:
+            tally.tried, tally.crashes = tally.tried + 1, tally.crashes + 1
+            tally.note("crash", own, f"{type(crash).__name__}: {crash}")
+        tally.slowest = max(tally.slowest, time.perf_counter() - begun)
+    tally.seconds = time.perf_counter() - start
+    return tally

@@ -1,0 +1,60 @@
+"""The page's questions with hostile settings, every move of every setting, and the cures that checks name."""
+
+import json
+
+from attack.designs import design
+from attack.hostile import hostile
+
+from burnercalc import worker
+from burnercalc.files import FILES
+from burnercalc.settings import SETTINGS
+from burnercalc.solve import solve
+from burnercalc.units import DIMENSIONS
+
+LONGEST_REFUSAL = 60_000
+QUICK = [name for name in FILES if name.endswith(("-csv", "-json", "-svg"))]
+
+
+def ask(request):
+    reply = worker.handle(json.dumps(request))
+    found = json.loads(reply)
+    if found["ok"]:
+        return found
+    assert found["errors"] and len(reply) <= LONGEST_REFUSAL, f"a refusal of {len(reply)} characters: {request}"
+    assert all(error["text"].isprintable() and error["rule"] for error in found["errors"]), f"{reply}: {request}"
+    return found
+
+
+def trial(rng):
+    d = design(rng)
+    tried = 0
+    for setting in rng.sample(SETTINGS, 2):
+        wild = {
+            **d.texts,
+            setting.key: rng.choice((hostile(rng, setting), None, 9, 9.5, True, [], {}, [[1]], "x" * 9999)),
+        }
+        ask({"kind": "solve", "settings": wild})
+        ask({"kind": "solve", "settings": {**d.texts, "x" * rng.choice((1, 50, 9999)): "1"}})
+        for by in (1, -1):
+            moved = ask({"kind": "step", "settings": d.texts, "key": setting.key, "by": by})
+            if moved["ok"]:
+                ask({"kind": "solve", "settings": {**d.texts, setting.key: moved["text"]}})
+        if setting.dimension == "length":
+            part = ask(
+                {"kind": "part", "settings": d.texts, "key": setting.key, "part": rng.choice(("0", "1/2", "15/16"))}
+            )
+            assert part["ok"] or setting.key, part
+        if setting.dimension in DIMENSIONS and setting.step:
+            ask({"kind": "slide", "settings": d.texts, "key": setting.key, "mark": rng.randint(-5, 500)})
+        tried += 6
+    cures = [
+        (check.key, change) for check in solve(d).checks.values() if check.verdict != "good" for change in check.changes
+    ]
+    for key, change in rng.sample(cures, min(4, len(cures))):
+        by = {"raise": 1, "lower": -1}.get(change.move) or rng.choice((1, -1))
+        ask({"kind": "try", "settings": d.texts, "key": change.setting, "by": by, "check": key})
+        tried += 1
+    cell = ask({"kind": "file", "settings": d.texts, "file": rng.choice(QUICK)})
+    assert cell["ok"], cell
+    assert ask({"kind": "thumb", "settings": d.texts})["ok"]
+    return tried + 2

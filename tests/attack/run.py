@@ -1,0 +1,49 @@
+"""The standing attack: `build.py attack [--minutes N] [--seed S]`. Exit code 1 when anything is found."""
+
+import argparse
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+
+from attack import agree, designs, links, offers, requests, texts  # noqa: E402
+from attack.judge import attack  # noqa: E402
+
+# Each target with its share of the time.
+TARGETS = {
+    "texts": (texts.trial, 3),
+    "agree": (agree.trial, 2),
+    "links": (links.trial, 2),
+    "offers": (offers.trial, 2),
+    "designs": (designs.trial, 4),
+    "requests": (requests.trial, 2),
+}
+
+
+def main(argv=None):
+    parser = argparse.ArgumentParser(prog="attack", description="Attack the package with seeded random input.")
+    parser.add_argument("--minutes", type=float, default=1.0, help="how long, all targets together; default 1")
+    parser.add_argument("--seed", default="1", help="same seed, same attack; default 1")
+    parser.add_argument("--only", nargs="+", choices=TARGETS, default=list(TARGETS), help="targets; default all")
+    parser.add_argument("--trials", type=int, help="things tried a target instead of --minutes")
+    given = parser.parse_args(argv)
+    shares = sum(TARGETS[name][1] for name in given.only)
+    print(f"{'target':<10}{'tried':>9}{'seconds':>9}{'slowest':>9}{'crashes':>9}{'hangs':>7}{'wrong':>7}")
+    clean = True
+    for name in given.only:
+        trial, share = TARGETS[name]
+        tally = attack(name, trial, given.seed, 60 * given.minutes * share / shares, given.trials)
+        print(
+            f"{name:<10}{tally.tried:>9}{tally.seconds:>9.1f}{tally.slowest:>9.2f}{tally.crashes:>9}{tally.hangs:>7}"
+            f"{tally.wrong:>7}",
+            flush=True,
+        )
+        for line in tally.found[:10]:
+            print("   ", line)
+        clean &= tally.clean
+    return 0 if clean else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
