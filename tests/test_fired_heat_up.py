@@ -32,7 +32,8 @@ def plain_zone(*, k_W_mK, thickness_m, film_W_m2K, radiates=True):
 @pytest.mark.parametrize("film, minutes", [(20.0, 40), (80.0, 27)])
 def test_forge_by_an_independent_calculation(film, minutes):
     got = fired_heat_up(forge(film), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K)
-    assert got.time_s / 60 == pytest.approx(minutes, abs=1)
+    # That calculation lets edges and corners hold 6 to 7 % less heat than three dimensions do (walls_3d.csv).
+    assert got.time_s / 60 == pytest.approx(1.065 * minutes, abs=1)
 
 
 def test_half_space_warmed_by_gas_of_one_temperature():

@@ -121,8 +121,10 @@ def test_forge_by_an_independent_calculation(film, gas_K, kept, hold, working):
     at_full = at_rate_and_wall(zone, 100 * KBTU_H_W, WALL_K)
     assert at_full.gas_temp_K == pytest.approx(gas_K, abs=10)
     assert at_full.available_fraction == pytest.approx(kept, abs=0.01)
-    assert rate_to_hold(zone, WALL_K).firing_rate_W == pytest.approx(hold * KBTU_H_W, rel=0.03)
-    assert rate_to_hold(zone, WALL_K, WORK_W).firing_rate_W == pytest.approx(working * KBTU_H_W, rel=0.03)
+    # That calculation has 1269 W through the walls; three dimensions give 1360 (walls_3d.csv).
+    more_W = (1360 - 1269) / rate_to_hold(zone, WALL_K).available_fraction
+    assert rate_to_hold(zone, WALL_K).firing_rate_W == pytest.approx(hold * KBTU_H_W + more_W, rel=0.03)
+    assert rate_to_hold(zone, WALL_K, WORK_W).firing_rate_W == pytest.approx(working * KBTU_H_W + more_W, rel=0.03)
 
 
 @pytest.mark.parametrize("kbtu_h, wall_degF", [(40, 2475), (100, 2790)])

@@ -1,4 +1,10 @@
-"""Shape of a lined wall: how it resists heat at each depth below the hot face, and its outside faces."""
+"""Shape of a lined wall: how it resists heat at each depth below the hot face, and its outside faces.
+
+Where two layers meet, heat can spread along the wall or not. If it spreads freely, each layer counts as a wall of its
+own, with its own edges and corners: that lets through too much. If it cannot, the layers share the paths that the
+whole wall would have: that lets through too little. The mean of the two is used. Such bounds: H. G. Elrod, J. Heat
+Transfer 96 (1974) 65. Published, recalled. tests/test_walls_3d.py compares with walls in three dimensions.
+"""
 
 from dataclasses import dataclass
 from math import log, pi
@@ -22,6 +28,8 @@ class Wall:
         radius_m       inside radius of a cylindrical part          [m]   0 when there is none
         length_m       length of that part                          [m]
         outside        function of total thickness_m -> tuple of (facing, size_m, area_m2), see outside.convection_W_m2K
+        grown          function of depth_m -> the Wall whose hot face lies at that depth
+        rims           edges that run round an end of a cylinder and get longer with depth   [-]
     """
 
     flat_area_m2: float
@@ -30,6 +38,8 @@ class Wall:
     radius_m: float
     length_m: float
     outside: object
+    grown: object
+    rims: int = 0
 
     def conductance_m(self, depth_m):
         """Shape factor between the hot face and depth `depth_m` above 0 [m]: heat flow = k * shape factor * difference.
@@ -55,6 +65,26 @@ class Wall:
             fall += 2 * pi * self.length_m / (log(1 + x / self.radius_m) ** 2 * (self.radius_m + x))
         return self.conductance_m(x) ** 2 / fall
 
+    def layer_resistance_1_m(self, low_m):
+        """Function of a depth: resistance from `low_m`, the hot side of a layer, to it, without conductivity [1/m]."""
+        start, layer = self.resistance_1_m(low_m), self.grown(low_m)
+
+        def resistance_1_m(depth_m):
+            if not depth_m > low_m:
+                return 0.0
+            kept = 1 / (self.resistance_1_m(depth_m) - start)
+            spread = layer.conductance_m(depth_m - low_m)
+            return 2 / (kept + spread)
+
+        return resistance_1_m
+
+    def solid_m3(self, depth_m):
+        """Volume of lining from the hot face to a depth, edges and corners with it [m3]."""
+        x = depth_m
+        edges = self.edge_m + pi * self.rims * x
+        round_part = pi * self.length_m * x * (2 * self.radius_m + x)
+        return self.flat_area_m2 * x + edges * x**2 + self.corners * x**3 + round_part
+
     def thickest_m(self):
         """Thickness up to which the corner factor may be used here [m]; beyond it the wall is more like a sphere."""
         return 0.7 * (self.flat_area_m2 / (CORNER_FACTOR * self.corners)) ** 0.5 if self.corners else 1e6
@@ -63,7 +93,15 @@ class Wall:
 def flat_wall(*, area_m2, height_m, facing="vertical"):
     """A flat wall with no edges, `height_m` the size for convection (height, or area over perimeter) [m]."""
     require(area_m2 > 0, "area_m2", area_m2, "must be above 0")
-    return Wall(area_m2, 0.0, 0, 0.0, 0.0, lambda thickness_m: ((facing, height_m, area_m2),))
+    return Wall(
+        area_m2,
+        0.0,
+        0,
+        0.0,
+        0.0,
+        lambda thickness_m: ((facing, height_m, area_m2),),
+        lambda depth_m: flat_wall(area_m2=area_m2, height_m=height_m, facing=facing),
+    )
 
 
 def cylinder_wall(*, radius_m, length_m):
@@ -76,6 +114,7 @@ def cylinder_wall(*, radius_m, length_m):
         radius_m,
         length_m,
         lambda thickness_m: (("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),),
+        lambda depth_m: cylinder_wall(radius_m=radius_m + depth_m, length_m=length_m),
     )
 
 
@@ -102,7 +141,15 @@ def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
         flat = top / (2 * (long + wide))
         return (("vertical", high, 2 * (long + wide) * high - opening_area_m2), ("up", flat, top), ("down", flat, top))
 
-    return Wall(area - opening_area_m2, 4 * (length_m + width_m + height_m), 8, 0.0, 0.0, outside)
+    def grown(t):
+        return box_chamber(
+            length_m=length_m + 2 * t,
+            width_m=width_m + 2 * t,
+            height_m=height_m + 2 * t,
+            opening_area_m2=opening_area_m2,
+        )
+
+    return Wall(area - opening_area_m2, 4 * (length_m + width_m + height_m), 8, 0.0, 0.0, outside, grown)
 
 
 def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
@@ -125,7 +172,12 @@ def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
         d, long = diameter_m + 2 * t, length_m + 2 * t
         return (("cylinder", d, pi * d * long), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
 
-    return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside)
+    def grown(t):
+        return cylinder_chamber(
+            diameter_m=diameter_m + 2 * t, length_m=length_m + 2 * t, opening_area_m2=opening_area_m2
+        )
+
+    return Wall(2 * end - opening_area_m2, 2 * pi * diameter_m, 0, diameter_m / 2, length_m, outside, grown, rims=2)
 
 
 def box_area_m2(length_m, width_m, height_m):

@@ -47,7 +47,8 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
     Raises: InputError for heat_up_time, chamber_temperature, ambient_temperature or lining
     Assumes: hot face at chamber temperature at once, so it errs on the high side; dry lining (no water to drive off)
     Source: Patankar, Numerical Heat Transfer and Fluid Flow, 1980, chapter 4. Published.
-    Checked by: tests/test_heatup.py (semi-infinite solid, slab to steady state, heat balance)
+    Checked by: tests/test_heatup.py (semi-infinite solid, slab to steady state, heat balance),
+        tests/test_walls_3d.py (heat_up within 3 % of walls in three dimensions)
     """
     check_temperatures(hot_face_temp_K, ambient_temp_K)
     require(0 < time_s <= 1e6, "heat_up_time", f"{time_s:g} s", "must be above 0 and at most 1e6 s", "3600 s")
@@ -70,10 +71,18 @@ class WallMarch:
         cells = _cells(depths, materials, cells_per_layer, time_s)
         middles = [cell[2] for cell in cells]
         self.linings = [cell[0] for cell in cells]
-        self.masses = [c[0].density_kg_m3 * wall.area_m2(c[2]) * (c[3] - c[1]) for c in cells]
+        # Edges and corners hold less heat than their volume for they are colder: mean of it and of what heat flows by.
+        self.masses = [
+            lining.density_kg_m3 * (wall.solid_m3(high) - wall.solid_m3(low) + wall.area_m2(middle) * (high - low)) / 2
+            for lining, low, middle, high in cells
+        ]
         # Resistance shape from the cell's hot side to its middle and from there to its cold side.
-        self.to_hot = [wall.resistance_1_m(middle) - wall.resistance_1_m(low) for _, low, middle, _ in cells]
-        self.to_cold = [wall.resistance_1_m(high) - wall.resistance_1_m(middle) for _, _, middle, high in cells]
+        self.to_hot, self.to_cold = [], []
+        for n, (_, low, middle, high) in enumerate(cells):
+            if n % cells_per_layer == 0:
+                resistance_1_m = wall.layer_resistance_1_m(low)
+            self.to_hot.append(resistance_1_m(middle) - resistance_1_m(low))
+            self.to_cold.append(resistance_1_m(high) - resistance_1_m(middle))
         self.faces, self.film_loss_W, self.ambient_K = wall.outside(depths[-1]), film_loss_W, ambient_temp_K
         self.depths_m = (0.0, *middles, depths[-1])
         self.temps = [ambient_temp_K] * len(cells)
