@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rows import rows
 
+from burnercalc.physics.chamber_walls import box_area_m2, box_chamber, cylinder_chamber, cylinder_wall, flat_wall
 from burnercalc.physics.heatup import heat_up
 from burnercalc.physics.linings import material
-from burnercalc.physics.shapes import box_area_m2, box_chamber, cylinder_chamber, cylinder_wall, flat_wall
 from burnercalc.physics.walls import hottest_shell_temp_K, steady_profile, steady_wall, still_air
 
 AIR_K, INCH_M = 294.15, 0.0254

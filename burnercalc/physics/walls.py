@@ -5,9 +5,9 @@ from itertools import pairwise
 
 from ..constants import ATM_PA
 from ..errors import InputError, require
+from .chamber_walls import flat_wall
 from .linings import TEMP_MAX_K, TEMP_MIN_K
 from .outside import face_loss_W_m2
-from .shapes import flat_wall
 
 
 @dataclass(frozen=True)
