@@ -13,7 +13,7 @@ from burnercalc.settings import BY_KEY
 from burnercalc.units import show
 
 # What a good burner still has to be told: a shell that burns skin, a cold flame that lifts, ports lit one by one.
-HONEST = {"shell_touch", "lift", "cross_light"}
+HONEST = {"shell_touch", "lift", "cross_light", "lining_limit", "low_fire_drift"}
 # What each example sets for itself rather than leaves at the default.
 WHOLE = {
     "lining",

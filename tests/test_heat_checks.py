@@ -10,8 +10,11 @@ from burnercalc import catalogue
 from burnercalc.catalogue import said
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.parts.back_pressure import BackPressure
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
+from burnercalc.parts.throughput import Throughput
+from burnercalc.physics.band import Band
 
 NO_FLAME, NO_NEED = Flame(*[None] * 8), Need(*[None] * 7)
 KBTU_H = 1000 * BTU_H
@@ -38,37 +41,55 @@ COOLER, RAISE, LOWER = (
 
 
 @pytest.mark.parametrize(
-    "available, hold_W, verdict, text",
+    "available, shares, verdict, text",
     [
-        (0.1, 1.0, "good", "At 2250 °F 10 % of the gross heat stays in the chamber."),
+        (0.3, (0.1, 0.2), "good", "At 2250 °F 10 % of the gross heat stays in the chamber."),
         (
-            0.099,
-            1.0,
+            0.3,
+            (0.099, 0.2),
             "caution",
             "At 2250 °F 9.9 % of the gross heat stays in the chamber; with so little a small slip of the mixture loses "
             "it. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
         ),
         (
-            0.005,
-            None,
+            0.3,
+            (None, 0.2),
+            "caution",
+            "The flame may not hold 2250 °F: when the gas gives off its heat badly, it is not hot enough. Lower the "
+            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+        ),
+        (
+            0.0101,
+            (None, None),
+            "stop",
+            "The flame cannot hold 2250 °F: at 3140 °F it is not hot enough to give the walls what they lose. Lower "
+            "the "
+            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+        ),
+        (
+            0.01,
+            (None, None),
             "stop",
             "The flame cannot hold 2250 °F: at 3140 °F it would leave nothing in the chamber. Lower the chamber "
             "temperature, or bring the equivalence ratio nearer to 1.",
         ),
         (
             None,
-            None,
+            (None, None),
             "stop",
             "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
         ),
     ],
 )
-def test_flame_holds(available, hold_W, verdict, text):
+def test_flame_holds(available, shares, verdict, text):
     flame = NO_FLAME if available is None else part("flame", available=available, temp_K=2000.0)
+    states = [None if share is None else replace(part("zone").hold[1], available_fraction=share) for share in shares]
+    zone = part("zone", hold=(*states, states[1]))
+    found = next((share for share in shares if share is not None), available)
     for ratio, cure in ((0.99, RAISE), (1.0, LOWER)):
-        assert judged("flame_holds", flame=flame, need=part("need", hold_W=hold_W), equivalence_ratio=ratio) == (
+        assert judged("flame_holds", flame=flame, zone=zone, equivalence_ratio=ratio) == (
             verdict,
-            available,
+            found,
             0.1,
             text,
             (COOLER, cure),
@@ -79,7 +100,8 @@ def test_flame_holds(available, hold_W, verdict, text):
     "texts, verdict",
     [
         ({}, "good"),
-        ({"equivalence_ratio": "0.6", "chamber_temperature": "2400 degF"}, "caution"),
+        ({"equivalence_ratio": "0.65", "chamber_temperature": "2400 degF"}, "caution"),
+        ({"equivalence_ratio": "0.6", "chamber_temperature": "2400 degF"}, "stop"),
         ({"equivalence_ratio": "0.5", "chamber_temperature": "2300 degF"}, "stop"),
     ],
 )
@@ -150,14 +172,23 @@ def test_mixture_without_a_flame():
     "temps, verdict, value, limit, text",
     [
         (
-            (1450.0, 1449.0, 400.0),
+            (1450.0, 1422.0, 400.0),
             "good",
-            1449.0,
+            1422.0,
             1450.15,
-            "Every layer stays below its service limit; nearest is layer 2 (ceramic fibre blanket 8 lb/ft3): 2149 °F "
+            "Every layer stays below its service limit; nearest is layer 2 (ceramic fibre blanket 8 lb/ft3): 2100 °F "
             "of 2151 °F.",
         ),
-        ((1450.0, 1450.15, 400.0), "good", 1450.15, 1450.15, None),
+        (
+            (1450.0, 1423.0, 400.0),
+            "caution",
+            1423.0,
+            1450.15,
+            "Layer 2 (ceramic fibre blanket 8 lb/ft3) gets 2102 °F on its hot side, hardly below its limit of 2151 °F: "
+            "a hot spot shrinks or cracks it. Put more or a better insulating layer before it, choose a material with "
+            "a higher limit, or run cooler.",
+        ),
+        ((1450.0, 1450.15, 400.0), "caution", 1450.15, 1450.15, None),
         (
             (1500.0, 1451.0, 400.0),
             "stop",
@@ -172,9 +203,173 @@ def test_mixture_without_a_flame():
 )
 def test_lining_limit(temps, verdict, value, limit, text):
     """1649 and 1177 degC: class data of dense castable and of fibre blanket."""
-    found = judged("lining_limit", chamber=part("chamber", layer_temps_K=temps))
+    cool = part("hot_lining", high_K=(1000.0, 900.0), low_K=(1000.0, 900.0))
+    found = judged("lining_limit", chamber=part("chamber", layer_temps_K=temps), hot_lining=cool)
     assert found[:2] == (verdict, value) and found[2] == pytest.approx(limit)
     assert text in (None, found[3]) and found[4] == (("lining", "choose"), COOLER)
+
+
+@pytest.mark.parametrize(
+    "high, low, verdict, value, text, cure",
+    [
+        ((1800.0, 1450.15), (1600.0, 1400.0), "good", None, None, COOLER),
+        (
+            (1800.0, 1451.0),
+            (1600.0, 1450.15),
+            "caution",
+            1451.0,
+            "Left empty at high fire, the chamber gets so hot that layer 2 (ceramic fibre blanket 8 lb/ft3) may reach "
+            "2152 °F on its hot side, above its limit of 2151 °F: it shrinks, cracks or melts. Put more or a better "
+            "insulating layer before it, choose a material with a higher limit, or turn down once the chamber is hot, "
+            "and never leave the fire.",
+            ("firing_rate", "lower"),
+        ),
+        (
+            (1950.0, 1500.0),
+            (1923.0, 1440.0),
+            "caution",
+            1923.0,
+            "Left empty even at low fire, the chamber gets so hot that layer 1 (dense castable 60 % alumina) may reach "
+            "3002 °F on its hot side, above its limit of 3000 °F: it shrinks, cracks or melts. Put more or a better "
+            "insulating layer before it, choose a material with a higher limit, or turn down further, and never leave "
+            "the fire.",
+            ("low_fire", "lower"),
+        ),
+    ],
+)
+def test_lining_of_a_chamber_left_alone(high, low, verdict, value, text, cure):
+    chamber = part("chamber", layer_temps_K=(1450.0, 1400.0, 400.0))
+    found = judged("lining_limit", chamber=chamber, hot_lining=part("hot_lining", high_K=high, low_K=low))
+    assert found[0] == verdict and found[1] == (value or 1400.0) and text in (None, found[3])
+    assert found[4] == (("lining", "choose"), cure)
+
+
+def drift(most_K, **texts):
+    """Left at low fire: 10 K less as a rule."""
+    found = Band(most_K - 30, most_K - 10, most_K)
+    return judged("low_fire_drift", solved(chamber_temperature="2000 degF", work_temperature="1900 degF", **texts),
+                  reached=part("reached", low_empty_K=found), need=part("need", hold_W=20 * KBTU_H))  # fmt: skip
+
+
+def test_low_fire_that_does_not_hold_the_chamber_down():
+    """2000 degF and 150 more: 1366.48 and 1449.82 K (common practice)."""
+    found = drift(1449.8)
+    assert found[0] == "good" and found[2] == pytest.approx(1449.82, abs=0.01)
+    assert found[3] == (
+        "Left empty at low fire, 40 kBtu/h in all, the chamber ends at 2132 °F; it may be 2150 °F. 20 kBtu/h would "
+        "hold "
+        "2000 °F."
+    )
+    found = drift(1449.85, firing_rate="50 kBtu/h", burner_count="2")
+    assert found[0] == "caution" and found[4] == (("low_fire", "lower"), ("firing_rate", "lower"))
+    assert found[3] == (
+        "Left empty at low fire, 40 kBtu/h in all, the chamber goes on from 2000 °F to 2132 °F; it may be 2150 °F. "
+        "Work "
+        "and lining overheat. 20 kBtu/h would hold it, 20 % of high fire: turn down further where flashback allows it, "
+        "or use a smaller burner."
+    )
+    assert solved().parts.call(CHECKS["low_fire_drift"], need=NO_NEED) is None
+
+
+IN_H2O = 249.08891
+
+
+def smoke(opening_Pa, enough_m2, area_m2=1e-3, set_Pa=0.0, **given):
+    band = None if opening_Pa is None else Band(0.9 * opening_Pa, 0.95 * opening_Pa, opening_Pa)
+    return judged("chamber_pressure", back_pressure=BackPressure(band, enough_m2), opening_area=area_m2,
+                  chamber_back_pressure=set_Pa, **given)  # fmt: skip
+
+
+def test_way_out_for_the_smoke():
+    """From 0.1 inH2O a chamber blows out of every joint (common practice)."""
+    inch2 = 0.0254**2
+    assert smoke(0.1 * IN_H2O, 6 * inch2) == (
+        "good",
+        pytest.approx(24.908891),
+        pytest.approx(24.908891),
+        "The chamber stands 0.1 in H₂O above the shop; from 0.1 in H₂O flame blows out of every joint.",
+        (("opening_area", "raise"), ("firing_rate", "lower")),
+    )
+    found = smoke(0.101 * IN_H2O, 6 * inch2)
+    assert (found[0], found[4]) == ("caution", (("opening_area", "raise"), ("firing_rate", "lower")))
+    assert found[3] == (
+        "The chamber stands 0.101 in H₂O above the shop: from 0.1 in H₂O flame and carbon monoxide blow out of every "
+        "joint. Open 6 in² or more, or burn less."
+    )
+    found = smoke(0.03 * IN_H2O, None, set_Pa=0.2 * IN_H2O)
+    assert (found[0], found[4]) == ("caution", (("chamber_back_pressure", "lower"), ("opening_area", "raise")))
+    assert found[3] == (
+        "The chamber stands 0.23 in H₂O above the shop, 0.2 in H₂O of it as set: from 0.1 in H₂O flame and carbon "
+        "monoxide blow out of every joint. Take away what holds the smoke back."
+    )
+    for area, enough, text in (
+        (0.0, 6, "A closed chamber has nowhere to let the smoke out. Give it an opening of 6 in² or more."),
+        (0.0, None, "A closed chamber has nowhere to let the smoke out. Give it an opening."),
+        (0.1, 6, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the smoke out. Open "
+         "6 in² or more."),
+        (0.1, None, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the smoke out. "
+         "Open it wider."),
+    ):  # fmt: skip
+        found = smoke(None, enough and enough * inch2, area * inch2)
+        assert found[0] == "stop" and found[3] == text and found[4] == (("opening_area", "raise"),)
+    assert solved().parts.call(CHECKS["chamber_pressure"], flame=NO_FLAME) is None
+
+
+def heated(asked_lb_h, bars, bars_lb_h, fire_lb_h):
+    lb_h = 0.45359237 / 3600
+    by_bars, by_fire = (None if one is None else Band(*(lb_h * x for x in one)) for one in (bars_lb_h, fire_lb_h))
+    both = Band(*map(min, by_bars, by_fire)) if by_bars else by_fire if bars is None else None
+    return judged("throughput", throughput=Throughput(both, bars, by_bars, by_fire), work_rate=asked_lb_h * lb_h)
+
+
+MORE = (("firing_rate", "raise"), ("burner_count", "raise"))
+LESS = "Put less work through, make the chamber larger, or run it hotter."
+OF_BARS = (("work_rate", "lower"), ("chamber_length", "raise"), ("chamber_width", "raise"),
+           ("chamber_temperature", "raise"))  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "asked, bars, by_bars, by_fire, verdict, text, cures",
+    [
+        (20, 2, (20, 30, 40), (50, 60, 70), "good",
+         "20 lb/h can be heated: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h.", OF_BARS),
+        (20, 1, (20, 30, 40), (50, 60, 70), "good",
+         "20 lb/h can be heated: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h.", OF_BARS),
+        (20.1, 2, (20, 30, 40), (50, 60, 70), "caution",
+         "20.1 lb/h may be out of reach: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h, however much "
+         f"gas burns. {LESS}", OF_BARS),
+        (40.1, 2, (20, 30, 40), (10, 60, 70), "stop",
+         "40.1 lb/h is out of reach: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h, however much gas "
+         f"burns. {LESS}", OF_BARS),
+        (40.1, 1, (20, 30, 40), (50, 60, 70), "stop",
+         "40.1 lb/h is out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however much "
+         f"gas burns. {LESS}", OF_BARS),
+        (20.1, 1, (20, 30, 40), (50, 60, 70), "caution",
+         "20.1 lb/h may be out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however "
+         "much "
+         f"gas burns. {LESS}", OF_BARS),
+        (10, None, None, (10, 12, 14), "good",
+         "10 lb/h can be heated: at high fire there is heat to spare for 10 lb/h to 14 lb/h.",
+         (*MORE, ("work_rate", "lower"))),
+        (90, None, None, (10, 12, 14), "caution",
+         "90 lb/h may be out of reach: at high fire there is heat to spare for 10 lb/h to 14 lb/h. Raise the firing "
+         "rate, use more burners, or put less work through.", (*MORE, ("work_rate", "lower"))),
+        (5, 2, None, (10, 12, 14), "stop",
+         "Work never gets to 2100 °F in a chamber at 2250 °F: it must be hotter than the work. Raise the chamber "
+         "temperature or lower that of the work.", (("chamber_temperature", "raise"), ("work_temperature", "lower"))),
+        (5, 0, None, (10, 12, 14), "stop",
+         "A bar of 1 in does not fit on the floor. Choose a thinner bar or make the chamber wider.",
+         (("bar_diameter", "lower"), ("chamber_width", "raise"))),
+    ],
+)  # fmt: skip
+def test_throughput(asked, bars, by_bars, by_fire, verdict, text, cures):
+    found = heated(asked, bars, by_bars, by_fire)
+    assert (found[0], found[3], found[4]) == (verdict, text, cures)
+
+
+def test_nothing_is_put_through_or_nothing_burns():
+    for given in ({"work_rate": 0.0}, {"need": NO_NEED}, {"reached": part("reached", spare_W=None)}):
+        assert solved().parts.call(CHECKS["throughput"], **given) is None
 
 
 def test_shell_touch():
@@ -194,7 +389,6 @@ def test_shell_touch():
     assert judged("shell_touch", chamber=part("chamber", shell_temp_K=900.0))[0] == "caution"
 
 
-MORE = (("firing_rate", "raise"), ("burner_count", "raise"))
 SLOWER, LESS_WORK = (("heat_up_time", "raise"), COOLER), (("work_rate", "lower"), COOLER)
 HEATING, WORKING = ("heat-up", SLOWER), ("working", LESS_WORK)
 TOO_LITTLE = "Raise the firing rate or use more burners, or "
@@ -305,19 +499,59 @@ def test_rate_taken_from_the_chamber(decided, burners, text):
 
 
 def test_no_rate_where_the_flame_leaves_nothing():
-    text = "No firing rate brings the chamber to 2250 °F: the flame leaves nothing in it."
+    text = "No firing rate brings the chamber to 2250 °F: the flame is not hot enough to give it what it loses."
     cures = (COOLER, ("equivalence_ratio", "choose"))
     assert judged("rate_for_need", need=NO_NEED, fire=part("fire", installed_W=5.0)) == ("stop", None, 5.0, text, cures)
     assert judged("heat_up_reach", need=NO_NEED) == ("stop", None, 8e6, text, cures)
 
 
+def test_work_that_no_rate_or_only_well_stirred_gas_heats():
+    given = {"fire": part("fire", installed_W=60 * KBTU_H)}
+    need = part("need", needed_W=50 * KBTU_H, working_W=45 * KBTU_H, hold_W=20 * KBTU_H)
+    may = replace(need, working_band=Band(40 * KBTU_H, 45 * KBTU_H, 61 * KBTU_H))
+    found = judged("rate_for_need", need=may, **given)
+    assert found[:3] == ("caution", 60 * KBTU_H, 61 * KBTU_H) and found[4] == (*MORE, *LESS_WORK)
+    assert found[3] == (
+        "60 kBtu/h may be too little: working takes 45 kBtu/h, or 61 kBtu/h when the gas gives off its heat badly. "
+        "Raise the firing rate or use more burners, or put less work through."
+    )
+    enough = replace(need, working_band=Band(40 * KBTU_H, 45 * KBTU_H, 60 * KBTU_H))
+    assert judged("rate_for_need", need=enough, **given)[0] == "good"
+    found = judged("rate_for_need", need=replace(need, working_band=None), **given)
+    assert found[:3] == ("caution", 60 * KBTU_H, 50 * KBTU_H)
+    assert found[3] == (
+        "60 kBtu/h may be too little: working takes 45 kBtu/h, but when the gas gives off its heat badly no rate is "
+        "enough. Put less work through or lower the chamber temperature."
+    )
+    found = judged("rate_for_need", need=replace(need, working_W=None), **given)
+    assert found[0] == "stop" and found[4] == LESS_WORK
+    assert found[3] == (
+        "No firing rate keeps the chamber at 2250 °F with so much work in it: the gas cannot give off so much heat. "
+        "Put "
+        "less work through or lower the chamber temperature."
+    )
+
+
+def test_heat_up_that_no_fire_does():
+    assert judged("heat_up_reach", need=part("need", heat_up_W=None)) == (
+        "stop",
+        None,
+        8e6,
+        "No fire heats the chamber to 2250 °F in 30 min: the walls cannot take up heat so fast. Allow more time, or "
+        "use "
+        "a lighter lining.",
+        (("heat_up_time", "raise"), ("lining", "choose")),
+    )
+
+
 @pytest.mark.parametrize(
     "texts, verdict",
     [
-        ({}, "good"),
+        ({"heat_up_time": "40 min"}, "good"),
+        ({}, "caution"),
         ({"firing_rate": "60 kBtu/h"}, "caution"),
         ({"firing_rate": "15 kBtu/h"}, "stop"),
-        ({"firing_rate": "50 kBtu/h", "burner_count": "2"}, "good"),
+        ({"firing_rate": "50 kBtu/h", "burner_count": "2", "heat_up_time": "40 min"}, "good"),
         ({"firing_rate": "auto"}, "good"),
         ({"equivalence_ratio": "0.5", "chamber_temperature": "2350 degF"}, "stop"),
     ],

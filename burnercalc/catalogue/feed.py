@@ -134,11 +134,11 @@ ANSWERS = (
         "pressure",
         "Pressure the burner needs",
         meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire.",
-        formula="chamber back pressure + plenum + inlet + mix pipe; the plenum's is that of ports and baffle, "
-        "unevenness "
-        "included",
+        formula="chamber back pressure, as set and from its opening, + plenum + inlet + mix pipe; the plenum's is that "
+        "of ports and baffle, unevenness included",
         inputs=(
             "chamber_back_pressure",
+            "chamber_pressure",
             "port_pressure_drop",
             "baffle_pressure_drop",
             "inlet_pressure_drop",

@@ -31,6 +31,18 @@ HEAT_UP = Source(
     "memory",
 )
 BALANCE = Source("heat balance", "memory")  # no surer than the losses in it
+ZONE = Source(
+    "one well-stirred zone of burned gas between its walls (Hottel and Sarofim 1967); emissivity of the gas by gray "
+    "gases (Smith, Shen and Friedman 1982); film 20, 40 or 80 W/m²K (common practice)",
+    "common practice",
+)
+ZONE_HEAT_UP = ZONE & Source("transient conduction by implicit finite volumes (Patankar 1980); dry lining", "memory")
+ORIFICE = Source("flow through an orifice, discharge 0.6 sharp to 0.8 thick (Lichtarowicz 1965)", "memory")
+BARS = Source(
+    "lumped round bars, side by side one diameter apart on the floor; the share of the walls that they see 0.55 to 1 "
+    "(Hottel)",
+    "memory",
+) & Source("film 20, 40 or 80 W/m²K", "common practice")
 SERVICE_LIMITS = Source("service limits of lining classes (data/linings.csv)", "memory")
 TOUCH = Source("EN ISO 13732-1:2008, bare metal touched for one second", "memory")
 MOMENTUM = Source("momentum of jet and mixture (Lawn 2003; Prigg)", "published")
@@ -41,6 +53,19 @@ BURNED = (*MIXED, "ambient_temperature", "altitude")
 LEAVING = (*BURNED, "chamber_temperature")
 CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter")
 SHELL = (*CHAMBER, "lining", "opening_area", "chamber_temperature", "ambient_temperature", "altitude")
+WORK = ("work_metal", "work_rate", "work_temperature")
+# What the gas gives the walls at one temperature of theirs, and what they lose then.
+IN_ZONE = ("available_heat", "chamber_volume", "wall_loss", "opening_loss")
+# The same at any temperature of the walls, which the chamber's own does not decide.
+AT_RATE = (
+    *BURNED,
+    *CHAMBER,
+    "lining",
+    "opening_area",
+    "opening_depth",
+    "burner_count",
+    "firing_rate_gross",
+)
 JET = (
     "aspirated_pressure",
     "aspirated_jet",
@@ -255,8 +280,9 @@ FLAME_ANSWERS = (
         "flame.available",
         "fraction",
         "Available heat",
-        meaning="Share of the gross heat that stays in the chamber when the gas leaves as hot as the chamber; what "
-        "leaves unburned is counted as lost.",
+        meaning="Share of the gross heat that would stay in the chamber if the gas left as cool as the walls, the "
+        "most that "
+        "can; what leaves unburned is counted as lost.",
         formula="(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
         inputs=LEAVING,
         source=ENERGY_BALANCE & FREEZING,
@@ -307,7 +333,7 @@ LOSS_ANSWERS = (
         formula="temperature at which the shell gives off what the lining lets through",
         inputs=SHELL,
         source=WALL,
-        near="first",
+        near="bench",
     ),
     Answer(
         "opening_loss",
@@ -357,36 +383,42 @@ LOSS_ANSWERS = (
 NEED_ANSWERS = (
     Answer(
         "hold_rate",
-        "need.hold_W",
+        "need.hold",
         "power",
         "Firing rate to hold",
-        meaning="Gross, all burners: keeps the empty chamber hot.",
-        formula="(heat through the walls + heat out of the opening) / available heat",
-        inputs=("wall_loss", "opening_loss", "available_heat"),
-        source=BALANCE,
+        meaning="Gross, all burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
+        "heat "
+        "them; the band is how well it may give them its heat.",
+        formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
+        "hot "
+        "enough to give the walls that much",
+        inputs=IN_ZONE,
+        source=ZONE,
         near="bench",
     ),
     Answer(
         "working_rate",
-        "need.working_W",
+        "need.working",
         "power",
         "Firing rate to work",
         meaning="Gross, all burners: keeps it hot while work goes through.",
-        formula="(heat through the walls + heat out of the opening + heat into the work) / available heat",
-        inputs=("wall_loss", "opening_loss", "work_heat", "available_heat"),
-        source=BALANCE,
+        formula="(heat through the walls + heat out of the opening + heat into the work) / share of heat that gas "
+        "leaves when it is just hot enough to give that much",
+        inputs=(*IN_ZONE, "work_heat"),
+        source=ZONE,
         near="bench",
     ),
     Answer(
         "heat_up_rate",
-        "need.heat_up_W",
+        "need.heat_up",
         "power",
         "Firing rate to heat up",
-        meaning="Gross, all burners: mean over the heat-up time, from cold, no work inside.",
-        formula="(heat that enters the lining / heat-up time + heat out of the opening) / available heat at chamber "
-        "temperature",
-        inputs=("stored_heat", "heat_up_time", "opening_loss", "available_heat"),
-        source=HEAT_UP,
+        meaning="Gross, all burners: brings the empty chamber from cold to its temperature in the heat-up time, "
+        "burning "
+        "steadily.",
+        formula="firing rate at which the walls, heated by the gas step by step, are hot when the time is over",
+        inputs=(*IN_ZONE, "heat_up_time"),
+        source=ZONE_HEAT_UP,
         near="bench",
     ),
     Answer(
@@ -394,10 +426,11 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="Gross, all burners: the larger of working and heating up.",
+        meaning="Gross, all burners: the larger of working and heating up. Where no fire can do one of them, what it "
+        "would take if the gas left as cool as the walls.",
         formula="larger of firing rate to work and firing rate to heat up",
         inputs=("working_rate", "heat_up_rate"),
-        source=BALANCE,
+        source=ZONE_HEAT_UP,
         near="first",
     ),
     Answer(
@@ -421,7 +454,7 @@ NEED_ANSWERS = (
         meaning="Share of the gross heat that ends in the work while the chamber works.",
         formula="heat into the work / firing rate to work",
         inputs=("work_heat", "working_rate"),
-        source=BALANCE,
+        source=ZONE,
     ),
     Answer(
         "fuel_per_hour",
@@ -431,7 +464,7 @@ NEED_ANSWERS = (
         meaning="Weight of gas that all burners use in an hour of work.",
         formula="firing rate to work / gross heating value by weight",
         inputs=("working_rate", "gross_heating_value_mass"),
-        source=BALANCE,
+        source=ZONE,
         near="first",
     ),
     Answer(
@@ -443,6 +476,121 @@ NEED_ANSWERS = (
         formula="firing rate x burners / volume of the chamber",
         inputs=("firing_rate_gross", "burner_count", "chamber_volume"),
         source=GEOMETRY,
+    ),
+)
+
+REACHED_ANSWERS = (
+    Answer(
+        "gas_leaves",
+        "reached.gas_K",
+        "temperature",
+        "Gas leaves at",
+        meaning="Of the gas in the chamber and out of its opening, all burners at high fire, walls at the chamber "
+        "temperature.",
+        formula="temperature at which the gas gives the walls the heat that it leaves in the chamber",
+        inputs=(*IN_ZONE, "firing_rate_gross", "burner_count"),
+        source=ZONE,
+        near="bench",
+    ),
+    Answer(
+        "heat_kept",
+        "reached.kept",
+        "fraction",
+        "Share of the heat kept",
+        meaning="Of the gross heat at high fire, with the walls at the chamber temperature; the rest leaves with the "
+        "gas.",
+        formula="(enthalpy of gas and air - enthalpy of the flue gas as it leaves) / gross heating value",
+        inputs=("gas_leaves", "available_heat"),
+        source=ZONE,
+    ),
+    Answer(
+        "reached_high_empty",
+        "reached.high_empty_K",
+        "temperature",
+        "Temperature reached at high fire, empty",
+        meaning="Of the walls when all burners stay at high fire with nothing inside: what the lining must stand when "
+        "the smith looks away.",
+        formula="temperature at which walls and opening lose what the gas leaves in the chamber",
+        inputs=AT_RATE,
+        source=ZONE,
+        near="first",
+    ),
+    Answer(
+        "reached_high_work",
+        "reached.high_work_K",
+        "temperature",
+        "Temperature reached at high fire, with work",
+        meaning="Of the walls when all burners stay at high fire while work goes through.",
+        formula="temperature at which walls, opening and work take what the gas leaves in the chamber",
+        inputs=(*AT_RATE, *WORK),
+        source=ZONE,
+    ),
+    Answer(
+        "reached_low_empty",
+        "reached.low_empty_K",
+        "temperature",
+        "Temperature reached at low fire, empty",
+        meaning="Of the walls when all burners stay turned down to low fire with nothing inside.",
+        formula="temperature at which walls and opening lose what the gas leaves in the chamber",
+        inputs=(*AT_RATE, "low_fire"),
+        source=ZONE,
+        near="bench",
+    ),
+    Answer(
+        "reached_low_work",
+        "reached.low_work_K",
+        "temperature",
+        "Temperature reached at low fire, with work",
+        meaning="Of the walls when all burners stay turned down to low fire while work goes through.",
+        formula="temperature at which walls, opening and work take what the gas leaves in the chamber",
+        inputs=(*AT_RATE, *WORK, "low_fire"),
+        source=ZONE,
+    ),
+    Answer(
+        "heat_up_takes",
+        "fired_heat_up.time_s",
+        "time",
+        "Heating up takes",
+        meaning="From cold to the chamber temperature, empty, all burners at high fire; none when they never get it "
+        "there, and no range when they do not if the gas gives off its heat badly.",
+        formula="time after which the walls, heated by the gas step by step, are hot",
+        inputs=(*AT_RATE, "chamber_temperature"),
+        source=ZONE_HEAT_UP,
+        near="bench",
+    ),
+    Answer(
+        "chamber_pressure",
+        "back_pressure.opening_Pa",
+        "pressure",
+        "Pressure in the chamber",
+        meaning="Over that of the shop, at high fire: what pushes the flue gas of all burners out of the opening. None "
+        "for a chamber as good as closed.",
+        formula="(flow of flue gas / (discharge x opening))² / (2 x density as it leaves)",
+        inputs=("gas_leaves", "opening_area", "opening_depth", "gas_flow", "air_fuel_ratio_mass", *FUEL, "altitude"),
+        source=ORIFICE & ZONE,
+        near="bench",
+    ),
+    Answer(
+        "throughput",
+        "throughput.kg_s",
+        "mass_flow",
+        "Throughput",
+        meaning="Metal that the chamber can bring to the work temperature each hour, at its own: what bars take up, "
+        "side by side on the floor, or what the heat to spare at high fire is enough for if that is less.",
+        formula="smaller of mass of the bars on the floor / time to heat them, and heat to spare / heat of the metal",
+        inputs=(
+            "gas_leaves",
+            "wall_loss",
+            "opening_loss",
+            "work_metal",
+            "work_temperature",
+            "bar_diameter",
+            "chamber_temperature",
+            "ambient_temperature",
+            *CHAMBER,
+        ),
+        source=BARS & ZONE,
+        near="bench",
     ),
 )
 
@@ -477,21 +625,30 @@ ANSWERS = (
     *FLAME_ANSWERS,
     *LOSS_ANSWERS,
     *NEED_ANSWERS,
+    *REACHED_ANSWERS,
     *ASPIRATED_ANSWERS,
 )
 
-CANNOT = "No firing rate brings the chamber to {chamber:temperature}: the flame leaves nothing in it."
+CANNOT = (
+    "No firing rate brings the chamber to {chamber:temperature}: the flame is not hot enough to give it what it loses."
+)
 
 CHECKS = (
     Check(
         "flame_holds",
         "fraction",
         "Heat left by the flame",
-        source=ENERGY_BALANCE & LIMITS,
+        source=ZONE & LIMITS,
         cases={
             "no_flame": "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
             "stop": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it would leave nothing in the "
             "chamber. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "perhaps": "The flame may not hold {chamber:temperature}: when the gas gives off its heat badly, it is "
+            "not hot "
+            "enough. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
+            "to give "
+            "the walls what they lose. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
             "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
             "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the equivalence "
             "ratio nearer to 1.",
@@ -525,15 +682,102 @@ CHECKS = (
         "lining_limit",
         "temperature",
         "Lining against its limit",
-        source=SERVICE_LIMITS,
+        source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
             "{hot:temperature} of {most:temperature}.",
+            "caution": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, hardly below its limit of "
+            "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
+            "it, choose a material with a higher limit, or run cooler.",
+            "left_low": "Left empty even at low fire, the chamber gets so hot that layer {layer} ({material}) may "
+            "reach "
+            "{hot:temperature} on its hot side, above its limit of {most:temperature}: it shrinks, cracks or melts. "
+            "Put "
+            "more or a better insulating layer before it, choose a material with a higher limit, or turn down further, "
+            "and never leave the fire.",
+            "left_high": "Left empty at high fire, the chamber gets so hot that layer {layer} ({material}) may reach "
+            "{hot:temperature} on its hot side, above its limit of {most:temperature}: it shrinks, cracks or melts. "
+            "Put "
+            "more or a better insulating layer before it, choose a material with a higher limit, or turn down once the "
+            "chamber is hot, and never leave the fire.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
             "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
             "a material with a higher limit, or run cooler.",
         },
-        cures=(("lining", "choose"), ("chamber_temperature", "lower")),
+    ),
+    Check(
+        "low_fire_drift",
+        "temperature",
+        "Chamber left at low fire",
+        source=PRACTICE & ZONE,
+        cases={
+            "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
+            "{most:temperature}. {hold:power} would hold {chamber:temperature}.",
+            "caution": "Left empty at low fire, {low:power} in all, the chamber goes on from {chamber:temperature} to "
+            "{reached:temperature}; it may be {most:temperature}. Work and lining overheat. {hold:power} "
+            "would "
+            "hold it, {share:fraction} of high fire: turn down further where flashback allows it, or use a smaller "
+            "burner.",
+        },
+        cures=(("low_fire", "lower"), ("firing_rate", "lower")),
+    ),
+    Check(
+        "chamber_pressure",
+        "pressure",
+        "Way out for the smoke",
+        source=ORIFICE & PRACTICE,
+        cases={
+            "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
+            "closed_enough": "A closed chamber has nowhere to let the smoke out. Give it an opening of {enough:area} "
+            "or "
+            "more.",
+            "choked": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to push "
+            "the "
+            "smoke out. Open it wider.",
+            "choked_enough": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to "
+            "push the smoke out. Open {enough:area} or more.",
+            "good": "The chamber stands {pressure:pressure} above the shop; from {blows:pressure} flame blows out of "
+            "every joint.",
+            "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
+            "{blows:pressure} flame and carbon monoxide blow out of every joint. Take away what holds the smoke back.",
+            "caution_enough": "The chamber stands {pressure:pressure} above the shop: from {blows:pressure} flame and "
+            "carbon monoxide blow out of every joint. Open {enough:area} or more, or burn less.",
+        },
+    ),
+    Check(
+        "throughput",
+        "mass_flow",
+        "Work rate against what the chamber can heat",
+        source=BARS & ZONE,
+        # Bars on the floor, one or several, take up no more; or the fire has no more to spare.
+        cases={
+            "good.one": "{asked:mass_flow} can be heated: one bar of {bar:length} on the floor takes up heat for "
+            "{low:mass_flow} to {high:mass_flow}.",
+            "good.several": "{asked:mass_flow} can be heated: {bars} bars of {bar:length} on the floor take up heat "
+            "for "
+            "{low:mass_flow} to {high:mass_flow}.",
+            "good.fire": "{asked:mass_flow} can be heated: at high fire there is heat to spare for {low:mass_flow} to "
+            "{high:mass_flow}.",
+            "caution.one": "{asked:mass_flow} may be out of reach: one bar of {bar:length} on the floor takes up heat "
+            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
+            "larger, or run it hotter.",
+            "caution.several": "{asked:mass_flow} may be out of reach: {bars} bars of {bar:length} on the floor take "
+            "up "
+            "heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the "
+            "chamber larger, or run it hotter.",
+            "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
+            "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
+            "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
+            "{low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
+            "larger, or run it hotter.",
+            "stop.several": "{asked:mass_flow} is out of reach: {bars} bars of {bar:length} on the floor take up heat "
+            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
+            "larger, or run it hotter.",
+            "never": "Work never gets to {work:temperature} in a chamber at {chamber:temperature}: it must be hotter "
+            "than the work. Raise the chamber temperature or lower that of the work.",
+            "no_bar": "A bar of {bar:length} does not fit on the floor. Choose a thinner bar or make the chamber "
+            "wider.",
+        },
     ),
     Check(
         "shell_touch",
@@ -578,6 +822,14 @@ CHECKS = (
             "rate or use more burners, or put less work through.",
             "caution.working.several": "{installed:power} is too little: working takes {needed:power}, {each:power} "
             "for each of {burners} burners. Raise the firing rate or use more burners, or put less work through.",
+            "perhaps": "{installed:power} may be too little: working takes {working:power}, or {most:power} when the "
+            "gas "
+            "gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
+            "gives "
+            "off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
+            "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
+            "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "
             "{hold:power}: raise the firing rate or use more burners, lower the chamber temperature, close the "
             "opening or line it thicker.",
@@ -590,6 +842,9 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "cannot": CANNOT,
+            "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
+            "heat so "
+            "fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
@@ -751,6 +1006,24 @@ CHARTS = (
             "shows": "The hotter the chamber, the more heat leaves with the flue gas.",
             "reach": "The hotter the chamber, the more heat leaves with the flue gas; nothing is left at about "
             "{reach:temperature}.",
+        },
+    ),
+    Chart(
+        "reached_by_rate",
+        "Temperature reached, by firing rate",
+        Axis("firing rate of all burners", "power"),
+        Axis("temperature of the walls", "temperature"),
+        (
+            Series("empty_band", "empty, from badly to well stirred gas", "band"),
+            Series("empty", "empty"),
+            Series("work", "with work"),
+        ),
+        cases={
+            "shows": "Left at {installed:power}, the empty chamber ends at {empty:temperature} ({low:temperature} to "
+            "{high:temperature}); with work going through, at {work:temperature}.",
+            "empty": "Left at {installed:power}, the empty chamber ends at {empty:temperature} ({low:temperature} to "
+            "{high:temperature}).",
+            "no_flame": "No flame was found, so nothing gets hot.",
         },
     ),
     Chart(

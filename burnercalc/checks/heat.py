@@ -2,13 +2,23 @@
 
 from math import inf
 
+from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.chamber import Chamber
 from ..parts.fire import Fire
 from ..parts.flame import Flame
+from ..parts.hot_lining import HotLining
 from ..parts.mixture import Mixture
 from ..parts.need import Need
+from ..parts.reached import Reached
+from ..parts.throughput import Throughput
+from ..parts.zone import Zone
 from ..physics import linings
-from ..physics.chamber import FIRING_PER_VOLUME_HIGH_W_M3, FIRING_PER_VOLUME_LOW_W_M3, SHORTEST_HEAT_UP_S
+from ..physics.chamber import (
+    FIRING_PER_VOLUME_HIGH_W_M3,
+    FIRING_PER_VOLUME_LOW_W_M3,
+    LEAST_AVAILABLE,
+    SHORTEST_HEAT_UP_S,
+)
 from ..physics.combustion import NEUTRAL_BAND
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
 from .judge import Judged, judge, ladder, verdict
@@ -16,6 +26,8 @@ from .judge import Judged, judge, ladder, verdict
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
 LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the chamber; common practice
 TOUCH_K = BURN_THRESHOLD_BARE_METAL_K[1.0]
+LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practice
+DRIFT_K = 150 / 1.8  # 150 degF above the set temperature, left at low fire; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -24,23 +36,32 @@ COOLER = ("chamber_temperature", "lower")
 LINING = ("lining", "choose")
 SLOWER = ("heat_up_time", "raise")
 MORE_FIRE = ("firing_rate", "raise")
+LESS_FIRE = ("firing_rate", "lower")
+LESS_WORK = ("work_rate", "lower")
+WIDER = ("opening_area", "raise")
 MORE_BURNERS = ("burner_count", "raise")
 
 
-def flame_holds_check(flame: Flame, need: Need, equivalence_ratio: float, chamber_temperature: float) -> Judged:
-    if need.hold_W is None:
-        word, case = "stop", "no_flame" if flame.available is None else "stop"
+def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chamber_temperature: float) -> Judged:
+    """By the least that stays of the fire that holds the chamber: of the poorest film; a film that cannot is worse."""
+    poorest, middle, _ = zone.hold
+    if middle is None:
+        share, word = flame.available, "stop"
+        leaves = flame.available is not None and flame.available > LEAST_AVAILABLE
+        case = "no_flame" if flame.available is None else "too_little" if leaves else "stop"
     else:
-        word = case = ladder(flame.available, good=LEAST_AVAILABLE_GOOD, stop=-inf)
+        share = (poorest or middle).available_fraction
+        word = ladder(share, good=LEAST_AVAILABLE_GOOD, stop=-inf) if poorest else "caution"
+        case = word if poorest else "perhaps"
     return verdict(
         word,
-        flame.available,
+        share,
         LEAST_AVAILABLE_GOOD,
         case=case,
         cures=(COOLER, _nearer_to_one(equivalence_ratio)),
         chamber=chamber_temperature,
         flame=flame.temp_K,
-        available=flame.available,
+        available=share,
     )
 
 
@@ -71,18 +92,123 @@ def _nearer_to_one(equivalence_ratio):
     return "equivalence_ratio", "raise" if equivalence_ratio < 1 else "lower"
 
 
-def lining_limit_check(chamber: Chamber, lining: tuple[tuple[str, float], ...]) -> Judged:
-    """Of the layer that is most over its limit, or else nearest to it."""
-    hot_sides, limits = chamber.layer_temps_K[:-1], chamber.layer_limits_K
-    worst = max(range(len(limits)), key=lambda n: hot_sides[n] - limits[n])
+def lining_limit_check(
+    chamber: Chamber,
+    hot_lining: HotLining,
+    lining: tuple[tuple[str, float], ...],
+    low_fire: float,
+) -> Judged:
+    """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire."""
+    limits = chamber.layer_limits_K
+
+    def worst(hot_sides):
+        return max(range(len(hot_sides)), key=lambda n: hot_sides[n] - limits[n])
+
+    set_K = chamber.layer_temps_K[:-1]
+    hot_sides, layer = set_K, worst(set_K)
+    word = case = ladder(hot_sides[layer], good=limits[layer] - LINING_MARGIN_K, stop=limits[layer])
+    cures = (LINING, COOLER)
+    if word != "stop":
+        for left_at, temps_K in (("left_low", hot_lining.low_K), ("left_high", hot_lining.high_K)):
+            if temps_K and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
+                word, case, hot_sides, layer = "caution", left_at, temps_K, worst(temps_K)
+                cures = (LINING, ("low_fire", "lower") if left_at == "left_low" else LESS_FIRE)
+                break
     return verdict(
-        "good" if hot_sides[worst] <= limits[worst] else "stop",
-        hot_sides[worst],
-        limits[worst],
-        layer=worst + 1,
-        material=linings.material(lining[worst][0]).name,
-        hot=hot_sides[worst],
-        most=limits[worst],
+        word,
+        hot_sides[layer],
+        limits[layer],
+        case=case,
+        cures=cures,
+        layer=layer + 1,
+        material=linings.material(lining[layer][0]).name,
+        hot=hot_sides[layer],
+        most=limits[layer],
+    )
+
+
+def low_fire_drift_check(
+    fire: Fire, need: Need, reached: Reached, burner_count: int, chamber_temperature: float
+) -> Judged | None:
+    """The hot end of the band: too hot is what harms."""
+    found = reached.low_empty_K
+    if found is None or need.hold_W is None:
+        return None
+    return judge(
+        found.high,
+        good=chamber_temperature + DRIFT_K,
+        stop=inf,
+        low=fire.low_W * burner_count,
+        reached=found.value,
+        most=found.high,
+        chamber=chamber_temperature,
+        hold=need.hold_W,
+        share=need.hold_W / fire.installed_W,
+    )
+
+
+def chamber_pressure_check(
+    flame: Flame, back_pressure: BackPressure, opening_area: float, chamber_back_pressure: float
+) -> Judged | None:
+    """The high end of the band and what is set besides."""
+    slots = {"blows": BLOWS_PA, "opening": opening_area, "as_set": chamber_back_pressure}
+    enough = back_pressure.enough_m2
+    wide = "" if enough is None else "_enough"
+    if back_pressure.opening_Pa is None:
+        case = ("closed" if opening_area == 0 else "choked") + wide
+        return verdict("stop", None, BLOWS_PA, case=case, cures=(WIDER,), enough=enough, most=MOST_PA, **slots)
+    if flame.flue is None:
+        return None
+    pressure = back_pressure.opening_Pa.high + chamber_back_pressure
+    word = ladder(pressure, good=BLOWS_PA, stop=inf)
+    return verdict(
+        word,
+        pressure,
+        BLOWS_PA,
+        case=word + (wide if word == "caution" else ""),
+        cures=(WIDER, LESS_FIRE) if wide else (("chamber_back_pressure", "lower"), WIDER),
+        pressure=pressure,
+        enough=enough,
+        **slots,
+    )
+
+
+def throughput_check(
+    throughput: Throughput,
+    reached: Reached,
+    need: Need,
+    work_rate: float,
+    bar_diameter: float,
+    chamber_temperature: float,
+    work_temperature: float,
+) -> Judged | None:
+    """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
+    if work_rate == 0 or reached.spare_W is None or need.hold_W is None:
+        return None
+    bars, found = throughput.bars_kg_s, throughput.kg_s
+    more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))
+    slots = {"asked": work_rate, "bar": bar_diameter, "chamber": chamber_temperature, "work": work_temperature}
+    if found is None:
+        case, cures = "never", (("chamber_temperature", "raise"), ("work_temperature", "lower"))
+        if throughput.bars == 0:
+            case, cures = "no_bar", (("bar_diameter", "lower"), ("chamber_width", "raise"))
+        return verdict("stop", work_rate, None, case=case, cures=cures, **slots)
+    by_bars = bars is not None and bars.low <= throughput.fire_kg_s.low
+    word = ladder(work_rate, good=found.low, stop=bars.high if bars else inf, slack=1e-9 * work_rate)
+    if word == "stop":
+        by_bars = True
+    limit = bars if by_bars else throughput.fire_kg_s
+    kind = ("one" if throughput.bars == 1 else "several") if by_bars else "fire"
+    return verdict(
+        word,
+        work_rate,
+        found.low,
+        case=f"{word}.{kind}",
+        cures=more if by_bars else (MORE_FIRE, MORE_BURNERS, LESS_WORK),
+        low=limit.low,
+        high=limit.high,
+        bars=throughput.bars,
+        **slots,
     )
 
 
@@ -95,22 +221,31 @@ def rate_for_need_check(
 ) -> Judged:
     if need.needed_W is None:
         return _cannot(fire.installed_W, chamber_temperature)
-    word = ladder(fire.installed_W, good=need.needed_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    if need.working_W is None:
+        cures = (LESS_WORK, COOLER)
+        return verdict("stop", fire.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
+    # Too slow a heat-up harms nobody: its middle counts; work that stays cold is judged by the careful end.
+    most_W = need.working_band.high if need.working_band else inf
+    limit_W = max(need.needed_W, most_W)
+    auto = fire.taken_from.case == "chamber"
+    word = "good" if auto else ladder(fire.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    enough_W = need.needed_W * (1 - 1e-9)
     heats_up = need.decided_by == "heat-up"
     cases = ("stop",)
-    if word != "stop":
-        told = "auto" if fire.taken_from.case == "chamber" else word
-        cases = (f"{told}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
-        if told == "good" and fire.installed_W > LARGE * need.needed_W:
+    if word == "caution" and fire.installed_W >= enough_W:
+        cases, heats_up = ("perhaps" if need.working_band else "perhaps_never",), False
+    elif word != "stop":
+        cases = (f"{'auto' if auto else word}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
+        if word == "good" and not auto and fire.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
     if word == "stop":
         eased = (COOLER, ("opening_area", "lower"), LINING)
     else:
-        eased = (SLOWER if heats_up else ("work_rate", "lower"), COOLER)
+        eased = (SLOWER if heats_up else LESS_WORK, COOLER)
     return verdict(
         word,
         fire.installed_W,
-        need.needed_W,
+        limit_W if limit_W < inf else need.needed_W,
         case=cases,
         cures=(MORE_FIRE, MORE_BURNERS, *eased),
         installed=fire.installed_W,
@@ -118,6 +253,7 @@ def rate_for_need_check(
         each=need.needed_W / burner_count,
         burners=burner_count,
         working=need.working_W,
+        most=most_W,
         hold=need.hold_W,
         time=heat_up_time,
         chamber=chamber_temperature,
@@ -126,8 +262,10 @@ def rate_for_need_check(
 
 def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamber_temperature: float) -> Judged:
     most = FIRING_PER_VOLUME_HIGH_W_M3
-    if need.heat_up_W is None:
+    if need.needed_W is None:
         return _cannot(most, chamber_temperature)
+    if need.heat_up_W is None:
+        return verdict("stop", None, most, case="never", time=heat_up_time, chamber=chamber_temperature)
     asked = need.heat_up_W / chamber.volume_m3
     quick = heat_up_time < SHORTEST_HEAT_UP_S
     return verdict(

@@ -1,12 +1,13 @@
 """The chamber: where its heat goes at the set temperature, whatever burns in it."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ..catalogue.sentences import Said, said
 from ..physics import chamber as physics
 from ..physics import chamber_walls, linings
 from ..physics.chamber import ChamberHeat
-from ..physics.metals import melt_state
+from ..physics.metals import melt_state, metal_heat_J_kg
 from .shop import Shop
 
 
@@ -20,6 +21,7 @@ class Chamber:
     wall_loss_W: float
     opening_loss_W: float
     work_heat_W: float
+    heat_J_kg: float  # of the work, from the shop's temperature to its own
     work_state: Said  # solid, melting or liquid
     stored_heat_J: float
     shell_temp_K: float
@@ -27,6 +29,7 @@ class Chamber:
     layer_limits_K: tuple[float, ...]
 
 
+@lru_cache(maxsize=64)
 def walls(
     chamber_shape: str,
     chamber_length: float,
@@ -87,6 +90,7 @@ def chamber(
         wall_loss_W=heat.wall_loss_W,
         opening_loss_W=heat.opening_loss_W,
         work_heat_W=heat.work_heat_W,
+        heat_J_kg=metal_heat_J_kg(work_metal, shop.temp_K, work_temperature),
         work_state=said(melt_state(work_metal, work_temperature)),
         stored_heat_J=heat.stored_heat_J,
         shell_temp_K=heat.wall.shell_temp_K,

@@ -2,16 +2,21 @@
 
 from dataclasses import dataclass
 
-from ..physics import chamber as physics
 from ..physics import combustion
+from ..physics.band import Band
 from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas
+from .zone import Zone
 
 
 @dataclass(frozen=True)
 class Need:
-    """Gross rates; all None where the flame leaves (nearly) nothing at the chamber temperature."""
+    """Gross rates, from much film of the gas to little; None where no rate will do.
+
+    A rate that only the poorest film cannot give has no band. Where no fire heats up or works as asked, `needed_W`
+    counts what it would take if the gas left at wall temperature, the limit of perfect exchange: no fire needs less.
+    """
 
     hold_W: float | None
     working_W: float | None
@@ -20,23 +25,47 @@ class Need:
     decided_by: str | None  # "working" or "heat-up"
     efficiency: float | None
     gas_kg_s: float | None  # while working
+    hold_band: Band | None = None
+    working_band: Band | None = None
+    heat_up_band: Band | None = None
+
+    @property
+    def hold(self) -> Band | float | None:
+        return self.hold_band or self.hold_W
+
+    @property
+    def working(self) -> Band | float | None:
+        return self.working_band or self.working_W
+
+    @property
+    def heat_up(self) -> Band | float | None:
+        return self.heat_up_band or self.heat_up_W
 
 
-def needed(chamber: Chamber, flame: Flame, gas: Gas) -> Need:
-    """The Need of a chamber under any flame."""
-    if flame.available is None or not flame.available > physics.LEAST_AVAILABLE:
+def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
+    hold, working = (
+        tuple(None if state is None else state.firing_rate_W for state in states)
+        for states in (zone.hold, zone.working)
+    )
+    hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
+    if hold_W is None or flame.available is None:
         return Need(None, None, None, None, None, None, None)
-    found = physics.firing(chamber.heat, flame.available)
+    works_W = working_W or chamber.heat.working_W / flame.available
+    heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
     return Need(
-        hold_W=found.hold_rate_W,
-        working_W=found.working_rate_W,
-        heat_up_W=found.heat_up_rate_W,
-        needed_W=found.firing_rate_needed_W,
-        decided_by=found.decided_by,
-        efficiency=found.thermal_efficiency,
-        gas_kg_s=combustion.gas_flow_kg_s(gas.composition, found.working_rate_W),
+        hold_W=hold_W,
+        working_W=working_W,
+        heat_up_W=heat_up_W,
+        needed_W=max(works_W, heats_W),
+        decided_by="working" if works_W >= heats_W else "heat-up",
+        efficiency=chamber.work_heat_W / working_W if working_W else None,
+        gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
+        hold_band=band(hold),
+        working_band=band(working),
+        heat_up_band=band(zone.heat_up_W),
     )
 
 
-def need(chamber: Chamber, flame: Flame, gas: Gas) -> Need:
-    return needed(chamber, flame, gas)
+def band(rates: tuple[float | None, ...]) -> Band | None:
+    """Figures for the films from least to most as a Band; None when one is missing, or all."""
+    return Band(min(rates), rates[1], max(rates)) if rates and None not in rates else None

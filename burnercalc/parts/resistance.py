@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from ..physics import losses, pipes
 from ..physics.pipes import Pipe
+from .back_pressure import BackPressure
 from .passage import Passage
 from .plenum import Plenum
 from .shares import Shares
@@ -12,12 +13,18 @@ from .stream import Stream
 
 @dataclass(frozen=True)
 class Resistance:
-    """Pressures at high fire, cold. `uneven`: the plenum's pressure over the mean of ports and baffle."""
+    """Pressures at high fire, cold. `uneven`: the plenum's pressure over the mean of ports and baffle.
+
+    `back_Pa`: as set, at any flow; `opening_Pa`: what the flue gas of all burners takes to get out at `high_m3_s`
+    of this one, and goes with the square of the flow.
+    """
 
     inlet_Pa: float
     mix_pipe_Pa: float
     total_Pa: float
     back_Pa: float
+    opening_Pa: float
+    high_m3_s: float
     uneven: float
     passage: Passage
     inlet: Pipe
@@ -29,6 +36,7 @@ class Resistance:
         """Over the shop's, that pushes a flow of mixture (as it is in the shop) into the chamber."""
         return (
             self.back_Pa
+            + self.opening_Pa * (mixture_m3_s / self.high_m3_s) ** 2
             + self.uneven * self.passage.at_Pa(mixture_m3_s)
             + self.inlet_at_Pa(mixture_m3_s)
             + self.mix_pipe_at_Pa(mixture_m3_s)
@@ -64,6 +72,7 @@ def resistance(
     stream: Stream,
     passage: Passage,
     shares: Shares,
+    back_pressure: BackPressure,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
@@ -74,6 +83,8 @@ def resistance(
         mix_pipe_Pa=0.0,
         total_Pa=0.0,
         back_Pa=chamber_back_pressure,
+        opening_Pa=back_pressure.opening_Pa.value if back_pressure.opening_Pa else 0.0,
+        high_m3_s=stream.mixture_m3_s,
         uneven=shares.plenum_Pa / shares.mean_drop_Pa,
         passage=passage,
         inlet=plenum.inlet,

@@ -12,6 +12,9 @@ from .walls import bracketed_root, check_temperatures
 # Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
 FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.12, 900.0
 
+# Beyond every furnace: a fire that is not asked for.
+MOST_W = 1e9
+
 # Closer than this to where the fire must end, the chamber never arrives for any purpose.
 NEVER_WITHIN_K = 1.0
 
@@ -60,7 +63,7 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     Checked by: tests/test_fired_heat_up.py (fired_heat_up of a lump against its integral, of a half space, 27 to 40
         min for a forge by an independent calculation)
     """
-    require(0 < firing_rate_W < 1e9, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
+    require(0 < firing_rate_W < MOST_W, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
     require(0.01 <= step_growth <= 0.5, "step_growth", f"{step_growth:g}", "must be within 0.01 to 0.5")
     losses, gas = zone.losses, zone.gas
@@ -110,7 +113,9 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     )
 
 
-def rate_to_heat_up(zone, *, wall_temp_K, time_s):
+def rate_to_heat_up(
+    zone, *, wall_temp_K, time_s, guess_W=None, within=1e-3, cells_per_layer=12, step_growth=STEP_GROWTH
+):
     """Firing rate that heats the empty chamber from cold to a wall temperature in a given time.
 
         fired_heat_up(rate) = time, by false position on log(rate over that to hold - 1) and log(time)
@@ -119,8 +124,11 @@ def rate_to_heat_up(zone, *, wall_temp_K, time_s):
         zone          GasZone
         wall_temp_K   of the hot face that counts as hot   [K]   above the shop
         time_s        [s]   above 0, at most 1e6
-    Returns: float, gross [W], for a time up to 0.2 % shorter than asked, or that of the least fire that gets there;
-        None when the flame cannot: not hot enough, or the walls take its heat no faster at any rate
+        guess_W       where to look first; None for three times the rate that holds   [W]
+        within        how near the time must come   [-]   1e-4 to 0.05
+        cells_per_layer, step_growth   as in fired_heat_up
+    Returns: float, gross [W], for a time shorter than asked by up to 2 `within`, or that of the least fire that gets
+        there; None when the flame cannot: not hot enough, or the walls take its heat no faster at any rate
     Raises: InputError for chamber_temperature or heat_up_time
     Assumes: as fired_heat_up
     Checked by: tests/test_fired_heat_up.py (rate_to_heat_up and back)
@@ -129,30 +137,40 @@ def rate_to_heat_up(zone, *, wall_temp_K, time_s):
     held = rate_to_hold(zone, wall_temp_K)
     if held is None:
         return None
-    goal_s = time_s * (1 - 1e-3)
+    goal_s = time_s * (1 - within)
 
     def late(u):
         rate = held.firing_rate_W * (1 + exp(u))
-        got = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=wall_temp_K, longest_s=4 * time_s)
+        got = fired_heat_up(
+            zone,
+            firing_rate_W=rate,
+            wall_temp_K=wall_temp_K,
+            longest_s=4 * time_s,
+            cells_per_layer=cells_per_layer,
+            step_growth=step_growth,
+        )
         return log((got.time_s or 4 * time_s) / goal_s)
 
     # Too slow a fire below, too quick a one above; straight in logarithms or nearly so.
-    low, high, u = None, None, log(2.0)
-    while abs(gap := late(u)) > 1e-3:
+    low, high, u, stride = None, None, log(2.0), 1.0
+    if guess_W is not None and guess_W > 1.01 * held.firing_rate_W:
+        u = log(guess_W / held.firing_rate_W - 1)
+    while held.firing_rate_W * (1 + exp(u)) < MOST_W and abs(gap := late(u)) > within:
         if gap > 0:
             low = (u, gap)
         else:
             high = (u, gap)
-        if high and (u < -9 or (low and high[0] - low[0] < 1e-3)):
+        if high and (high[0] < -9 or (low and high[0] - low[0] < 1e-3)):
             # Any fire that gets there at all gets there sooner than asked.
             u = high[0]
             break
         if low is None:
-            u -= 1.5
+            u -= stride * max(0.1, min(-1.5 * gap, 1.5))
+            stride *= 2
         elif high is None:
-            u += max(0.5, 1.2 * gap)
-            if u > 9:
-                return None
+            u += stride * max(0.1, 1.5 * gap)
+            stride *= 2
         else:
             u = low[0] + (high[0] - low[0]) * min(max(low[1] / (low[1] - high[1]), 0.1), 0.9)
-    return held.firing_rate_W * (1 + exp(u))
+    rate_W = held.firing_rate_W * (1 + exp(u))
+    return rate_W if rate_W < MOST_W else None

@@ -8,10 +8,12 @@ from ..parts.fire import Fire
 from ..parts.flame import Flame, burn
 from ..parts.gas import Gas
 from ..parts.mixture import Mixture
-from ..parts.need import needed
+from ..parts.reached import Reached, into_work_W, walls_K
 from ..parts.shop import Shop
-from ..physics import linings
+from ..parts.zone import Zone, gas_zones
+from ..physics import combustion, linings
 from ..physics.chamber import LEAST_AVAILABLE, heat_balance
+from ..physics.gas_zone import rate_to_hold
 from ..physics.walls import steady_profile
 from ..tables import read_table
 from .view import Plot, Say
@@ -19,6 +21,7 @@ from .view import Plot, Say
 RATIOS = tuple(0.5 + 0.05 * n for n in range(23))
 LOWEST_K, HIGHEST_K = 478.15, 2033.15  # range of chamber_temperature
 CHAMBER_TEMPS_K = tuple(LOWEST_K + (HIGHEST_K - LOWEST_K) * n / 24 for n in range(25))
+RATE_SHARES = (0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.65, 0.8, 1.0, 1.25, 1.5)  # of the rate installed
 LEAST_SHOWN = 1e-6  # mole fraction below which the table leaves a species out
 
 
@@ -38,15 +41,18 @@ def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...])
     )
 
 
-def _balance(chamber, fire, flame):
+def _balance(chamber, fire, flame, reached):
     """{place: watt} of all burners while the chamber works; empty where there is no flame."""
     if flame.available is None:
         return {}
-    return dict(heat_balance(chamber.heat, fire.installed_W, flame.available))
+    # A flame no hotter than the walls leaves at their temperature.
+    kept = reached.kept.value if reached.kept else flame.available
+    return dict(heat_balance(chamber.heat, fire.installed_W, kept))
 
 
-def heat_balance_table(chamber: Chamber, fire: Fire, flame: Flame, say: Say) -> tuple:
-    return tuple((say(place), watt, watt / fire.installed_W) for place, watt in _balance(chamber, fire, flame).items())
+def heat_balance_table(chamber: Chamber, fire: Fire, flame: Flame, reached: Reached, say: Say) -> tuple:
+    balance = _balance(chamber, fire, flame, reached)
+    return tuple((say(place), watt, watt / fire.installed_W) for place, watt in balance.items())
 
 
 def burner_kinds_table(
@@ -54,6 +60,9 @@ def burner_kinds_table(
     gas: Gas,
     shop: Shop,
     aspirated: Aspirated,
+    lining: tuple[tuple[str, float], ...],
+    opening_area: float,
+    opening_depth: float,
     chamber_temperature: float,
     aspirated_excess_air: float,
     blown_excess_air: float,
@@ -69,8 +78,8 @@ def burner_kinds_table(
     rows = []
     for kind in read_table("burner_kinds"):
         key, excess = kind["key"], excess_air[kind["key"]]
-        flame = burn(gas, shop, 1 / (1 + excess), chamber_temperature)
-        need = needed(chamber, flame, gas)
+        zones = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, 1 / (1 + excess))
+        working = rate_to_hold(zones[1], chamber_temperature, chamber.work_heat_W) if zones else None
         supply = say(
             f"{key}.gas_supply",
             low=1e3 * kind["gas_low_kPa"],
@@ -82,9 +91,9 @@ def burner_kinds_table(
             (
                 say(f"{key}.kind"),
                 excess,
-                None if need.working_W is None else flame.available,
-                need.working_W,
-                need.gas_kg_s,
+                working and working.available_fraction,
+                working and working.firing_rate_W,
+                working and combustion.gas_flow_kg_s(gas.composition, working.firing_rate_W),
                 supply,
                 say("mains", mains=kind["mains_power_W"]) if kind["mains_power_W"] else say("no_mains"),
                 say(f"{key}.wears"),
@@ -168,8 +177,8 @@ def wall_profile_chart(
     )
 
 
-def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame) -> Plot:
-    balance = _balance(chamber, fire, flame)
+def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame, reached: Reached) -> Plot:
+    balance = _balance(chamber, fire, flame, reached)
     watts, x = tuple(balance.values()), (0.4, 5.6)
     if not watts:
         return Plot(
@@ -182,4 +191,39 @@ def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame) -> Plot:
         series={"heat": (tuple(range(1, len(watts) + 1)), watts)},
         case="spare" if spare >= 0 else "missing",
         slots={"installed": fire.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
+    )
+
+
+def reached_by_rate_chart(
+    zone: Zone,
+    fire: Fire,
+    shop: Shop,
+    reached: Reached,
+    work_metal: str,
+    work_rate: float,
+    work_temperature: float,
+    chamber_temperature: float,
+) -> Plot:
+    """Rates a fixed share of that installed apart; on the mark the middle of the empty chamber at high fire."""
+    rates = tuple(share * fire.installed_W for share in RATE_SHARES)
+    if not zone.zones:
+        nothing: dict[str, tuple] = {"empty_band": ((), (), ()), "empty": ((), ()), "work": ((), ())}
+        return Plot((0.0, rates[-1]), (shop.temp_K, chamber_temperature), nothing, case="no_flame")
+    work_W = into_work_W(work_metal, work_rate, work_temperature, shop)
+    empty = [walls_K(zone, rate) for rate in rates]
+    work = tuple(walls_K(zone, rate, work_W).value for rate in rates)
+    lows, middles, highs = zip(*empty)
+    return Plot(
+        x=(0.0, rates[-1]),
+        y=(shop.temp_K, 1.03 * max(highs)),
+        series={"empty_band": (rates, lows, highs), "empty": (rates, middles), "work": (rates, work)},
+        mark=(fire.installed_W, reached.high_empty_K.value),
+        case="shows" if work_rate else "empty",
+        slots={
+            "installed": fire.installed_W,
+            "empty": reached.high_empty_K.value,
+            "low": reached.high_empty_K.low,
+            "high": reached.high_empty_K.high,
+            "work": reached.high_work_K.value,
+        },
     )

@@ -1,0 +1,66 @@
+"""What pushes the flue gas of all burners out of the opening: pressure in the chamber over that of the shop."""
+
+from dataclasses import dataclass
+
+from ..constants import INH2O_PA
+from ..physics import back_pressure as physics
+from ..physics.band import Band
+from ..physics.thermo import mixture_mass_kg
+from .fire import Fire
+from .flame import Flame
+from .mixture import Mixture
+from .reached import Reached
+from .shop import Shop
+
+BLOWS_PA = 0.1 * INH2O_PA  # from here a chamber blows out of every joint; common practice
+MOST_PA = 20 * INH2O_PA  # an opening that takes more is as good as closed: no blower of a shop pushes so hard
+LEAST_M2 = 1e-6  # a square millimetre is closed
+
+
+@dataclass(frozen=True)
+class BackPressure:
+    """At high fire. `opening_Pa` is None for a chamber as good as closed; 0 without a flame.
+
+    `enough_m2`: opening that keeps it below BLOWS_PA with what is set besides; None where that alone is (nearly) more.
+    """
+
+    opening_Pa: Band | None
+    enough_m2: float | None
+
+
+def back_pressure(
+    fire: Fire,
+    flame: Flame,
+    mixture: Mixture,
+    reached: Reached,
+    shop: Shop,
+    burner_count: int,
+    opening_area: float,
+    opening_depth: float,
+    chamber_back_pressure: float,
+    chamber_temperature: float,
+) -> BackPressure:
+    if flame.flue is None:
+        return BackPressure(Band(0.0, 0.0, 0.0) if opening_area >= LEAST_M2 else None, None)
+    # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
+    gas_K = reached.gas_K or Band(*(chamber_temperature,) * 3)
+    amounts = flame.flue.amounts_mol
+    molar_kg = mixture_mass_kg(amounts) / sum(amount for _, amount in amounts)
+    flow_kg_s = fire.gas_kg_s * burner_count * (1 + mixture.air_to_gas_mass)
+
+    def way(temp_K):
+        density = physics.gas_density_kg_m3(molar_kg, temp_K, shop.pressure_Pa)
+        return {"flow_kg_s": flow_kg_s, "depth_m": opening_depth, "density_kg_m3": density}
+
+    opening_Pa = (
+        Band(*(physics.orifice_Pa(area_m2=opening_area, **way(temp_K)) for temp_K in gas_K))
+        if opening_area >= LEAST_M2
+        else None
+    )
+    spared_Pa = BLOWS_PA - chamber_back_pressure
+    return BackPressure(
+        opening_Pa if opening_Pa and opening_Pa.value <= MOST_PA else None,
+        physics.opening_for_pressure_m2(pressure_Pa=spared_Pa, **way(gas_K.high))
+        if spared_Pa > 0.01 * BLOWS_PA
+        else None,
+    )

@@ -1,0 +1,119 @@
+"""The gas in the chamber as one zone, for each film of its band, and the fire that the chamber needs then."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from ..physics import gas_zone as physics
+from ..physics.equilibrium import EquilibriumError
+from ..physics.fired_heat_up import rate_to_heat_up
+from ..physics.gas_zone import FILM_W_M2K, GasZone, ZoneState
+from ..physics.linings import material
+from ..physics.walls import still_air
+from .chamber import Chamber
+from .flame import Flame
+from .gas import Gas
+from .shop import Shop
+
+# A march so coarse is off by 6 % at most (tests/test_heat_zone.py), where the band of the film moves the time by 20 % and more.
+MARCH = {"cells_per_layer": 6, "step_growth": 0.25}
+WITHIN = 0.005
+
+SHELL_EMISSIVITY = 0.9  # as physics.chamber.chamber_heat
+
+
+@dataclass(frozen=True)
+class Zone:
+    """From the least film to the most. `zones` is empty without a flame; None where no rate will do, see gas_zone.
+
+    `heat_up_W` goes on with the fire that burns while the chamber heats up; the others are in balance.
+    """
+
+    zones: tuple[GasZone, ...]
+    hold: tuple[ZoneState | None, ...]
+    working: tuple[ZoneState | None, ...]
+    heat_up_W: tuple[float | None, ...]
+
+
+NONE = (None, None, None)
+
+
+def zone(
+    chamber: Chamber,
+    flame: Flame,
+    gas: Gas,
+    shop: Shop,
+    lining: tuple[tuple[str, float], ...],
+    opening_area: float,
+    opening_depth: float,
+    equivalence_ratio: float,
+    chamber_temperature: float,
+) -> Zone:
+    zones = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, equivalence_ratio)
+    if not zones:
+        return Zone((), NONE, NONE, NONE)
+    return Zone(
+        zones,
+        tuple(physics.rate_to_hold(one, chamber_temperature) for one in zones),
+        tuple(physics.rate_to_hold(one, chamber_temperature, chamber.work_heat_W) for one in zones),
+        _heat_up_W(zones, chamber_temperature, chamber.heat.heat_up_time_s, _guess_W(chamber, flame)),
+    )
+
+
+def gas_zones(
+    chamber: Chamber,
+    gas: Gas,
+    shop: Shop,
+    lining: tuple[tuple[str, float], ...],
+    opening_area: float,
+    opening_depth: float,
+    equivalence_ratio: float,
+) -> tuple[GasZone, ...]:
+    """The zone of any mixture in this chamber, at the least, the middle and the most film; empty without a flame."""
+    return _zones(
+        (chamber.walls, lining, opening_area, opening_depth, shop.temp_K, shop.pressure_Pa),
+        (gas.composition, equivalence_ratio, shop.temp_K, shop.temp_K, shop.pressure_Pa),
+        chamber.volume_m3,
+        chamber.heat.inside_area_m2,
+    )
+
+
+@lru_cache(maxsize=64)
+def _losses(wall, lining, opening_area_m2, opening_depth_m, ambient_temp_K, pressure_Pa):
+    return physics.ChamberLosses(
+        wall=wall,
+        layers=tuple((material(key), thickness_m) for key, thickness_m in lining),
+        opening_area_m2=opening_area_m2,
+        opening_depth_m=opening_depth_m,
+        ambient_temp_K=ambient_temp_K,
+        film_loss_W=still_air(ambient_temp_K=ambient_temp_K, emissivity=SHELL_EMISSIVITY, pressure_Pa=pressure_Pa),
+    )
+
+
+@lru_cache(maxsize=64)
+def _zones(losses, mixture, volume_m3, area_m2):
+    try:
+        burned = physics.burned_gas(*mixture)
+    except EquilibriumError:
+        return ()
+    lost = _losses(*losses)
+    return tuple(
+        physics.gas_zone(gas=burned, losses=lost, volume_m3=volume_m3, area_m2=area_m2, film_W_m2K=film)
+        for film in FILM_W_M2K
+    )
+
+
+@lru_cache(maxsize=64)
+def _heat_up_W(zones, wall_temp_K, time_s, guess_W):
+    """From the middle outwards, each found rate near the next."""
+    low, middle, high = zones
+
+    def found(one, near_W):
+        return rate_to_heat_up(one, wall_temp_K=wall_temp_K, time_s=time_s, guess_W=near_W, within=WITHIN, **MARCH)
+
+    at_middle = found(middle, guess_W)
+    return found(low, 1.5 * at_middle) if at_middle else None, at_middle, found(high, 0.8 * (at_middle or guess_W))
+
+
+def _guess_W(chamber, flame):
+    """What it would take if the gas left at wall temperature: too little, but near."""
+    return 1.2 * chamber.heat.heat_up_W / max(flame.available or 0.0, 0.05)
