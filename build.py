@@ -120,23 +120,28 @@ def lock():
 # The site
 
 
-def content_hash():
-    """Hash of every file that dist/ is made from."""
+def content_hash(folder=ROOT, parts=SOURCES):
+    """Hash of the files in parts of a folder, their names with them; of every file that dist/ is made from."""
     total = hashlib.sha256()
-    for source in SOURCES:
-        path = ROOT / source
+    for part in parts:
+        path = folder / part
         for file in sorted(path.rglob("*")) if path.is_dir() else [path]:
             if file.is_file() and "__pycache__" not in file.parts:
-                total.update(f"{file.relative_to(ROOT).as_posix()}\0{sha256(file.read_bytes())}\n".encode())
+                total.update(f"{file.relative_to(folder).as_posix()}\0{sha256(file.read_bytes())}\n".encode())
     return total.hexdigest()
+
+
+def stamp_of(out):
+    """What was built from what: a file that changed on either side makes another stamp."""
+    return f"{content_hash()} {content_hash(out, ['.'])}"
 
 
 def build(out=DIST):
     """Write the site into a fresh folder and put it in place of the old one."""
     set_up(SITE_LOCK)
     CACHE.mkdir(exist_ok=True)
-    stamp, wanted = CACHE / "dist.sha256", content_hash()
-    if out == DIST and DIST.exists() and stamp.exists() and stamp.read_text() == wanted:
+    stamp = CACHE / "dist.sha256"
+    if out == DIST and DIST.exists() and stamp.exists() and stamp.read_text() == stamp_of(DIST):
         return
     say("Building the site ...")
     with tempfile.TemporaryDirectory(dir=CACHE) as folder:
@@ -145,7 +150,7 @@ def build(out=DIST):
         shutil.rmtree(out, ignore_errors=True)
         fresh.rename(out)
     if out == DIST:
-        stamp.write_text(wanted)
+        stamp.write_text(stamp_of(DIST))
 
 
 class Handler(http.server.SimpleHTTPRequestHandler):
@@ -192,6 +197,13 @@ def lan_address():
         except OSError:
             return None
         return probe.getsockname()[0]
+
+
+def port_number(text):
+    """A port as typed; argparse names any other text."""
+    if not (text.isascii() and text.isdecimal() and 1 <= int(text) <= 65535):
+        raise argparse.ArgumentTypeError(f"{text!r} is not a port; it must be 1 to 65535")
+    return int(text)
 
 
 def serve(port, lan):
@@ -276,7 +288,7 @@ def main():
     ):
         commands.add_parser(name, help=text, add_help=name not in ("test", "attack"))
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
-    serving.add_argument("--port", type=int, default=8000)
+    serving.add_argument("--port", type=port_number, default=8000)
     serving.add_argument("--lan", action="store_true", help="also answer other machines on the local network")
     options, rest = parser.parse_known_args()
     if rest and options.command not in ("test", "attack"):
@@ -302,4 +314,9 @@ def main():
 
 
 if __name__ == "__main__":
-    main()
+    try:
+        main()
+    except OSError as trouble:  # a folder that cannot be written, a full disk
+        stop(f"{trouble.filename or 'a file'}: {trouble.strerror}")
+    except KeyboardInterrupt:
+        stop("ended by Ctrl-C")

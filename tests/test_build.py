@@ -7,6 +7,7 @@ import hashlib
 import html
 import io
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -18,6 +19,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from browser import engines
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
@@ -162,6 +164,24 @@ def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
         extra.unlink()
 
 
+def test_a_file_of_the_site_that_is_gone_or_changed_is_built_again(dist, monkeypatch):
+    def no_building(*command, **options):
+        raise AssertionError("built again")
+
+    monkeypatch.setattr(build, "run", no_building)
+    build.build()  # nothing to do
+    for spoil in (lambda path: path.unlink(), lambda path: path.write_text("")):
+        path = dist / "app.mjs"
+        kept = path.read_bytes()
+        spoil(path)
+        try:
+            with pytest.raises(AssertionError, match="built again"):
+                build.build()
+        finally:
+            path.write_bytes(kept)
+    build.build()
+
+
 def test_service_worker_lists_every_file_with_its_hash(dist):
     expected = {
         name: "sha256-" + base64.b64encode(hashlib.sha256((dist / name).read_bytes()).digest()).decode()
@@ -268,6 +288,61 @@ def test_build_script_needs_the_standard_library_only():
         [sys.executable, "-I", "-S", "-c", script], cwd=build.ROOT, check=True, capture_output=True, text=True
     )
     assert set(done.stdout.split()) - set(sys.stdlib_module_names) == {"__main__", "build"}
+
+
+def run_build(*arguments, script=build.__file__):
+    return subprocess.run([sys.executable, script, *arguments], cwd=build.ROOT, capture_output=True, text=True)
+
+
+@pytest.mark.parametrize("port", ["99999", "0", "-1", "eighty", "8e3", "\u0663"])
+def test_what_is_no_port_is_named(port):
+    done = run_build("serve", f"--port={port}")
+    assert done.returncode == 2 and "must be 1 to 65535" in done.stderr and "Traceback" not in done.stderr
+
+
+def test_a_cache_that_cannot_be_written_is_named(tmp_path):
+    """A file in the place of the folder, because a test may run as somebody who may write everywhere."""
+    shutil.copy(build.__file__, tmp_path)
+    (tmp_path / ".venv").symlink_to(build.VENV)
+    for lock in (build.SITE_LOCK, build.TEST_LOCK):
+        shutil.copy(lock, tmp_path)
+    (tmp_path / ".cache").write_text("")
+    done = run_build("build", script=tmp_path / "build.py")
+    assert done.returncode == 1
+    assert done.stderr.startswith("build.py: ") and ".cache" in done.stderr and done.stderr.count("\n") == 1
+
+
+APT_GET = """#!/bin/sh
+echo "$*" >> "$0.asked"
+[ $(wc -l < "$0.asked") -gt 2 ] && exit 0
+echo "E: Could not get lock /var/lib/apt/lists/lock. It is held by process 7 (apt-get)" >&2
+exit 100
+"""
+
+
+@pytest.mark.skipif(os.name == "nt", reason="apt-get is Debian's")
+def test_a_package_lock_that_another_holds_is_waited_for(tmp_path, monkeypatch):
+    program = tmp_path / "apt-get"
+    program.write_text(APT_GET)
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path), prepend=os.pathsep)
+    monkeypatch.setattr(engines, "LOCK_LOOK_S", 0)
+    monkeypatch.setattr(os, "geteuid", lambda: 0)
+    assert engines.install("chromium")
+    asked = (tmp_path / "apt-get.asked").read_text().splitlines()
+    waits = f"-o DPkg::Lock::Timeout={engines.LOCK_PATIENCE_S}"
+    assert asked == [f"{waits} update -qq"] * 3 + [f"{waits} install -qq -y --no-install-recommends chromium"]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="apt-get is Debian's")
+def test_any_other_failure_of_apt_get_is_said_at_once(tmp_path, monkeypatch, capsys):
+    program = tmp_path / "apt-get"
+    program.write_text("#!/bin/sh\necho 'E: Unable to locate package chromium' >&2\nexit 100\n")
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path), prepend=os.pathsep)
+    monkeypatch.setattr(os, "geteuid", lambda: 0)
+    assert not engines.install("chromium")
+    assert capsys.readouterr().err.count("Unable to locate package") == 1
 
 
 def test_help_names_every_command():
