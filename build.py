@@ -154,7 +154,7 @@ def build(out=DIST):
 
 
 class Handler(http.server.SimpleHTTPRequestHandler):
-    """Serves dist/ the way a static host does, with the page's policy on every file."""
+    """Serves dist/ the way a static host does, with the headers that dist/_headers asks for on every file."""
 
     protocol_version = "HTTP/1.1"
     extensions_map: ClassVar = {
@@ -175,9 +175,9 @@ class Handler(http.server.SimpleHTTPRequestHandler):
             pass  # the browser went away, as it does when a page is closed
 
     def end_headers(self):
-        self.send_header("Cache-Control", "no-cache")
-        self.send_header("Content-Security-Policy", (Path(self.directory) / "csp.txt").read_text())
-        self.send_header("X-Content-Type-Options", "nosniff")
+        for line in (Path(self.directory) / "_headers").read_text(encoding="utf-8").splitlines()[1:]:
+            name, _, value = line.strip().partition(": ")
+            self.send_header(name, value)
         super().end_headers()
 
     def log_message(self, *arguments):
