@@ -60,25 +60,6 @@ class Wall:
         return 0.7 * (self.flat_area_m2 / (CORNER_FACTOR * self.corners)) ** 0.5 if self.corners else 1e6
 
 
-def flat_wall(*, area_m2, height_m, facing="vertical"):
-    """A flat wall with no edges, `height_m` the size for convection (height, or area over perimeter) [m]."""
-    require(area_m2 > 0, "area_m2", area_m2, "must be above 0")
-    return Wall(area_m2, 0.0, 0, 0.0, 0.0, lambda thickness_m: ((facing, height_m, area_m2),))
-
-
-def cylinder_wall(*, radius_m, length_m):
-    """The side of a horizontal cylinder with no ends; radius_m is that of the hot face [m]."""
-    require(radius_m > 0, "radius_m", radius_m, "must be above 0")
-    return Wall(
-        0.0,
-        0.0,
-        0,
-        radius_m,
-        length_m,
-        lambda thickness_m: (("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),),
-    )
-
-
 def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
     """All six walls of a box, inside sizes; heat through edges and corners by their shape factors.
 

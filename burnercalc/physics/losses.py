@@ -7,7 +7,7 @@ atmosphere here, so the density is taken as constant.
 from math import log10, pi
 
 from ..errors import require
-from ..tables import by_key, find, interpolate
+from ..tables import find, interpolate
 from .port_stream import turbulent_weight
 
 ROUGHNESS_STEEL_M = 45e-6  # commercial steel pipe: Moody 1944 (memory)
@@ -138,11 +138,6 @@ def fitting_K(fitting, reynolds, relative_roughness):
         tests/test_losses.py against fluids.fittings at high Reynolds numbers
     """
     return find("fittings", "fitting", fitting, "fitting")["diameters"] * friction_darcy(reynolds, relative_roughness)
-
-
-def fitting_names():
-    """Dict of fitting name -> label."""
-    return {name: row["label"] for name, row in by_key("fittings", "fitting").items()}
 
 
 def pipe_drop_Pa(

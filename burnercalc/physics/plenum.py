@@ -13,7 +13,6 @@ from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_P
 from .root import rising_root
 
 RECOVERY = 1.0  # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
-PERRY_RATIO_LIMIT = 0.1  # kinetic energy over port drop, and friction over port drop: Perry's Handbook (memory)
 SPREAD = (0.05, 0.15)  # flow of the best-fed port less the worst-fed: good up to (Perry's tenth), stop above
 USUAL_DISCHARGE = 0.75  # C_d of a cast port of usual length; common practice
 
@@ -299,29 +298,6 @@ def wanted_ratio(spread, inlet_position):
     """
     require(0 < spread <= 1, "spread", f"{spread:g}", "must be above 0, up to 1")
     return USUAL_DISCHARGE / acos(1 - spread) * (0.5 if inlet_position == "centre" else 1.0)
-
-
-def perry_maldistribution(pressure_change_ratio):
-    """Unevenness between first and last hole by the handbook.
-
-        m = 1 - sqrt(1 - |dp| / dp_hole)
-
-    Arguments:
-        pressure_change_ratio   pressure change along the plenum over the hole drop   [-]   -1 to 1
-    Returns:
-        m   [-]
-    Source:
-        Perry's Chemical Engineers' Handbook, perforated-pipe distributors (memory)
-    Checked by:
-        tests/test_plenum.py
-    """
-    require(
-        -1 <= pressure_change_ratio <= 1,
-        "pressure_change_ratio",
-        f"{pressure_change_ratio:g}",
-        "must be within -1 to 1",
-    )
-    return 1 - sqrt(1 - abs(pressure_change_ratio))
 
 
 def impingement_flow_ratio(inlet_velocity_m_s, density_kg_m3, port_drop_Pa):
