@@ -86,18 +86,12 @@ def test_other_cylinders_are_near_the_worked_figures(name, share, expected):
     assert got / cy.BTU_H_W == pytest.approx(expected, rel=0.15)
 
 
-def test_tank_rule_is_exact():
-    # 30 x 92 x 90, and the multipliers of the rule at other temperatures (reference 6.3).
-    for degF, factor in ((0, 1.0), (-10, 0.5), (20, 2.0), (60, 4.0)):
-        got = cy.tank_rule_draw_W(30 * 0.0254, 92 * 0.0254, 0.5, kelvin(degF)) / cy.BTU_H_W
-        assert got == pytest.approx(248400 * factor, rel=1e-4)
-
-
 def test_tank_by_wall_lies_below_the_rule_within_a_factor_of_two():
     tank = cy.lying_tank(30 * 0.0254, 92 * 0.0254)
     inlet = lp.saturation_pressure_Pa("C3H8", kelvin(-20))
     got = cy.draw_limit_W(tank, tank.capacity_kg * 0.5 / 0.8, "C3H8", kelvin(0), inlet, HHV)
-    assert 0.5 < got / cy.tank_rule_draw_W(30 * 0.0254, 92 * 0.0254, 0.5, kelvin(0)) < 1
+    # D x L x K, K 90 half full at 0 degF: an engine-generator installation manual, 2011, Appendix D (published).
+    assert 0.5 < got / cy.BTU_H_W / (30 * 92 * 90) < 1
 
 
 def test_water_capacity_and_propane_go_together():
@@ -191,8 +185,6 @@ def test_butane_gives_nothing_in_the_cold():
         lambda: cy.lying_tank(0.5, 0.4),
         lambda: lp.saturation_pressure_Pa("C3H8", float("nan")),
         lambda: lp.saturation_temp_K("CH4", 1e5),
-        lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.5, 200.0),
-        lambda: cy.tank_rule_draw_W(0.7, 2.0, 0.9, 280.0),
         lambda: cy.run_down(cy.upright_cylinder("20 lb"), 0, "C3H8", 290, INLET, 1e4, HHV),
     ],
 )

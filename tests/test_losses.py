@@ -13,7 +13,6 @@ from burnercalc.physics.losses import (
     entry_K,
     expansion_K,
     fitting_K,
-    fitting_names,
     friction_darcy,
     pipe_drop_Pa,
     turbulent_friction_darcy,
@@ -105,10 +104,6 @@ def test_pipe_run_agrees_with_fluids():
     got = pipe_drop_Pa(flow, bore, length, rho, mu, fittings=("elbow_90",), other_K=1.5)
     assert got == pytest.approx(expected, rel=0.01)
     assert pipe_drop_Pa(0, bore, length, rho, mu) == 0
-
-
-def test_fitting_names_have_labels():
-    assert fitting_names()["elbow_90"] == "90° elbow"
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,6 @@ from burnercalc.errors import InputError
 from burnercalc.physics.plenum import (
     closed_form_first_over_last,
     impingement_flow_ratio,
-    perry_maldistribution,
     plenum_distribution,
     wanted_ratio,
 )
@@ -102,13 +101,6 @@ def test_worked_example_of_37_ports_on_three_by_two_inches():
     assert 1 - closed_form_first_over_last(37 * area / (6 * 0.0254**2), 0.75) == pytest.approx(0.0257, abs=0.00005)
     # 37 ports are not endless many: the march ends one port before the inlet, 1 - cos(0.2270 x 36/37).
     assert 1 - got.first_over_last == pytest.approx(1 - cos(0.2270 * 36 / 37), abs=0.0001)
-    assert perry_maldistribution(got.kinetic_ratio) == pytest.approx(0.0261, abs=0.00005)
-
-
-@pytest.mark.parametrize("ratio,expected", [(0.10, 0.0513), (0.05, 0.0253), (0.20, 0.1056)])
-def test_perry_formula(ratio, expected):
-    assert perry_maldistribution(ratio) == pytest.approx(expected, abs=0.00005)
-    assert perry_maldistribution(-ratio) == pytest.approx(expected, abs=0.00005)
 
 
 def test_a_centre_inlet_halves_the_stream():

@@ -1,5 +1,8 @@
-"""Materials of constant or straight-line conductivity, for the closed forms of the wall tests."""
+"""Materials of constant or straight-line conductivity and simple walls, for the closed forms of the wall tests."""
 
+from math import pi
+
+from burnercalc.physics.chamber_walls import Wall
 from burnercalc.physics.linings import TEMP_MAX_K, TEMP_MIN_K, Material
 
 
@@ -19,4 +22,21 @@ def plain_material(*, k_W_mK, k_end_W_mK=None, density_kg_m3=2000.0, heat_capaci
         (heat_capacity_J_kgK,) * 2,
         (0.0, 0.5 * (k_W_mK + end) * span),
         (0.0, heat_capacity_J_kgK * span),
+    )
+
+
+def flat_wall(*, area_m2, height_m, facing="vertical"):
+    """A flat wall with no edges, `height_m` the size for convection (height, or area over perimeter) [m]."""
+    return Wall(area_m2, 0.0, 0, 0.0, 0.0, lambda thickness_m: ((facing, height_m, area_m2),))
+
+
+def cylinder_wall(*, radius_m, length_m):
+    """The side of a horizontal cylinder with no ends; radius_m is that of the hot face [m]."""
+    return Wall(
+        0.0,
+        0.0,
+        0,
+        radius_m,
+        length_m,
+        lambda thickness_m: (("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),),
     )
