@@ -7,6 +7,7 @@ python3 build.py test [pytest arguments]    check, build, then run every test, t
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
 python3 build.py attack [--minutes N]       attack the package with seeded random input
+python3 build.py mutate N                   put N small faults in, one at a time: do the tests mind?
 python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
 python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
 """
@@ -31,6 +32,7 @@ DIST = ROOT / "dist"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 SITE_LOCK = ROOT / "requirements.lock"
 TEST_LOCK = ROOT / "requirements-test.lock"  # holds all of requirements.lock, at the same versions
+TAKES_MORE = ("test", "attack", "mutate")  # commands that hand further arguments on
 UV = "uv==0.13.9"  # writes the lock files; used by nothing else
 SOURCES = ("build.py", "pyproject.toml", "requirements.lock", "burnercalc", "site")
 
@@ -267,6 +269,12 @@ def attack(arguments):
     run(PYTHON, "tests/attack/run.py", *arguments)
 
 
+def mutate(arguments):
+    """The mutation runner: how many small faults do the tests find?"""
+    set_up(TEST_LOCK)
+    run(PYTHON, "tests/mutation/run.py", *arguments)
+
+
 def docs():
     set_up(SITE_LOCK)
     run(PYTHON, "readme.py")
@@ -285,13 +293,14 @@ def main():
         ("docs", "rewrite the tables of README.md"),
         ("test", "run every test; further arguments go to pytest"),
         ("attack", "attack the package with seeded random input; --help tells its arguments"),
+        ("mutate", "put small faults in and see whether the tests mind; --help tells its arguments"),
     ):
-        commands.add_parser(name, help=text, add_help=name not in ("test", "attack"))
+        commands.add_parser(name, help=text, add_help=name not in TAKES_MORE)
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
     serving.add_argument("--port", type=port_number, default=8000)
     serving.add_argument("--lan", action="store_true", help="also answer other machines on the local network")
     options, rest = parser.parse_known_args()
-    if rest and options.command not in ("test", "attack"):
+    if rest and options.command not in TAKES_MORE:
         parser.error(f"unknown arguments: {' '.join(rest)}")
     match options.command:
         case "serve":
@@ -302,6 +311,8 @@ def main():
             test(rest)
         case "attack":
             attack(rest)
+        case "mutate":
+            mutate(rest)
         case "build":
             build()
             say(f"The site is in {DIST.name}/")

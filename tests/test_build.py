@@ -499,5 +499,5 @@ def test_help_names_every_command():
         capture_output=True,
         text=True,
     )
-    for command in ("serve", "check", "test", "build", "bench", "lock", "docs"):
+    for command in ("serve", "check", "test", "build", "bench", "attack", "mutate", "lock", "docs"):
         assert command in done.stdout
