@@ -277,7 +277,7 @@ def mutate(arguments):
 
 def docs():
     set_up(SITE_LOCK)
-    run(PYTHON, "readme.py")
+    run(PYTHON, "site/readme.py")
 
 
 def main():
