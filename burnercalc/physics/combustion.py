@@ -108,11 +108,6 @@ def air_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
     return gas_flow_m3_s(fuel, firing_rate_W) * air_fuel_ratio_volume(fuel, equivalence_ratio, air)
 
 
-def air_flow_kg_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
-    """Air flow for a gross firing rate, gas flow * AFR by mass [kg/s]."""
-    return gas_flow_kg_s(fuel, firing_rate_W) * air_fuel_ratio_mass(fuel, equivalence_ratio, air)
-
-
 def mixture_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
     """Flow of gas and air together for a gross firing rate [m3/s at 15 degC, 101 325 Pa]."""
     return gas_flow_m3_s(fuel, firing_rate_W) + air_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air)
@@ -371,19 +366,3 @@ def heat_split(
         sensible=(flue_J - flue_cold_J) / gross_J,
         chemical=(gross_J - latent_J - (cold_J - flue_cold_J)) / gross_J,
     )
-
-
-def available_heat_fraction(
-    fuel,
-    equivalence_ratio,
-    chamber_temp_K,
-    gas_temp_K=COMBUSTION_TEMP_K,
-    air_temp_K=COMBUSTION_TEMP_K,
-    pressure_Pa=STANDARD_PRESSURE_PA,
-    air=AIR,
-    freeze_temp_K=FREEZE_TEMP_K,
-):
-    """Share of the gross heat that stays in the chamber, chemical loss included [-]; arguments as flue_gas()."""
-    return heat_split(
-        fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air, freeze_temp_K
-    ).available

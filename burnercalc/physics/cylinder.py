@@ -16,7 +16,7 @@ from .lp_liquid import (
     saturation_temp_K,
 )
 
-POUND_KG, INCH_M, BTU_H_W = 0.45359237, 0.0254, 1055.05585262 / 3600
+POUND_KG, INCH_M = 0.45359237, 0.0254
 
 # Heat from still air through the wall to the boiling liquid, and the strip of dry wall above the liquid that works as a
 # fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table): root mean square error

@@ -6,7 +6,7 @@ it slows down again, less what it loses to the wall.
 """
 
 from dataclasses import dataclass
-from math import acos, cos, pi, sqrt
+from math import acos, sqrt
 
 from ..errors import require
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
@@ -157,7 +157,7 @@ def plenum_distribution(
     Source:
         Perry's Chemical Engineers' Handbook, perforated-pipe distributors (memory); derived here
     Checked by:
-        tests/reference/plenum.csv, closed_form_first_over_last
+        tests/reference/plenum.csv, its closed form cos(C_d a) in tests/test_plenum.py
     """
     _check(port_areas_m2, positions_m, inlet_m, length_m)
     for name, value in (
@@ -256,27 +256,6 @@ def _branches(areas, positions, inlet_m, length_m):
     return with_steps(left), centre, with_steps(right)
 
 
-def closed_form_first_over_last(area_ratio, discharge_coefficient, recovery=RECOVERY):
-    """Flow of the port at the inlet over that at the dead end, many equal ports and no friction.
-
-        first/last = cos(sqrt(k) C_d a)
-
-    Arguments:
-        area_ratio              a, all ports over the plenum's cross-section   [-]   0 or more
-        discharge_coefficient   C_d                                            [-]
-        recovery                k                                              [-]   0 to 2
-    Returns:
-        first/last   [-]; 0 where the form ends (the first ports starve)
-    Source:
-        derived from q = C_d A sqrt(2p/rho), p = p_end - k rho V^2/2
-    Checked by:
-        tests/reference/plenum.csv
-    """
-    require(area_ratio >= 0, "area_ratio", f"{area_ratio:g}", "must be 0 or more", "0")
-    angle = sqrt(recovery) * discharge_coefficient * area_ratio
-    return cos(angle) if angle < pi / 2 else 0.0
-
-
 def wanted_ratio(spread, inlet_position):
     """Plenum over port area that keeps the unevenness of the ports to a share.
 
@@ -292,7 +271,7 @@ def wanted_ratio(spread, inlet_position):
     Assumes:
         many equal ports, no friction, full recovery
     Source:
-        closed_form_first_over_last turned round: s = 1 - cos(C_d a) (calculated)
+        first/last = cos(C_d a), from q = C_d A sqrt(2p/rho), p = p_end - rho V^2/2, turned round (calculated)
     Checked by:
         tests/test_plenum.py: wanted_ratio against the closed form's table and the march
     """
