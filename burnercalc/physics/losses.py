@@ -118,6 +118,32 @@ def expansion_K(area_ratio):
     return (1 - area_ratio) ** 2
 
 
+def contraction_K(area_ratio):
+    """Loss of a sudden narrowing, on the velocity head of the small side.
+
+        K = 0.5 (1 - A1/A2)
+
+    Arguments:
+        area_ratio   A1/A2, small over large   [-]   0 to 1
+    Returns:
+        K   [-]; a sharp entry where the large side has no end
+    Assumes:
+        a fit to measurements (Rennels) lies from 0.02 below to 0.13 above, most where A1/A2 is about 0.3
+    Source:
+        Crane TP-410 (memory)
+    Checked by:
+        tests/test_losses.py against fluids.fittings.contraction_sharp
+    """
+    require(
+        0 <= area_ratio <= 1,
+        "area_ratio",
+        f"{area_ratio:g}",
+        "must be within 0 to 1",
+        f"{min(max(area_ratio, 0), 1):g}",
+    )
+    return SHARP_ENTRY_K * (1 - area_ratio)
+
+
 def fitting_K(fitting, reynolds, relative_roughness):
     """Loss of a pipe fitting.
 
