@@ -141,4 +141,4 @@ def test_names_the_field(field, change):
 def test_kinds_of_burner():
     assert [row["key"] for row in read_table("burner_kinds")] == ["aspirated", "blown_single", "blown_multi_port"]
     assert read_table("burner_kinds")[0]["mains_power_W"] == 0
-    assert all(0 <= row["excess_air_held"] < 1 and row["turndown"] > 1 for row in read_table("burner_kinds"))
+    assert all(row["turndown"] > 1 and row["gas_low_kPa"] < row["gas_high_kPa"] for row in read_table("burner_kinds"))

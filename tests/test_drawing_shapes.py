@@ -1,6 +1,5 @@
 """Shapes: bounds by plain geometry, round trip through JSON, helpers; no writer involved."""
 
-import json
 from itertools import pairwise
 from math import hypot, pi, sqrt
 
@@ -81,17 +80,6 @@ def sample():
             *dimension(0, 0, 100, 0, -8, "100"),
         ),
     )
-
-
-def test_json_says_the_kind_and_every_field_of_a_shape():
-    read = json.loads(json.dumps(sample().to_dict()))
-    assert (read["name"], read["title"], len(read["shapes"])) == ("sample", "A sample", len(sample().shapes))
-    outline, arc, line, text, *_ = read["shapes"]
-    assert (outline["kind"], outline["closed"], outline["points"][0]) == ("polyline", True, [10, 0])
-    assert len(outline["points"]) == len(outline["bulges"]) == 8
-    assert arc == {"kind": "arc", "x": 5, "y": 5, "r": 4, "start_deg": 30, "end_deg": 200, "layer": "bend"}
-    assert line == {"kind": "line", "x1": 0, "y1": 0, "x2": 1, "y2": 2, "layer": "body"}
-    assert (text["kind"], text["text"], text["anchor"], text["angle"]) == ("text", "5/16", "end", 90)
 
 
 def test_moved_and_scaled_bounds():

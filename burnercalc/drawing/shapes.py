@@ -3,7 +3,7 @@
 Writers and the page replay these shapes; nobody but the caller knows what they mean.
 """
 
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import require
@@ -227,15 +227,6 @@ class Drawing:
         """Shapes in the order of LAYERS, areas under lines under texts."""
         order = {layer: i for i, layer in enumerate(LAYERS)}
         return sorted(self.shapes, key=lambda shape: order[shape.layer])
-
-    def to_dict(self):
-        """Plain dict for JSON; each shape is its fields and its "kind"."""
-        return {
-            "name": self.name,
-            "title": self.title,
-            "description": self.description,
-            "shapes": [{"kind": type(shape).__name__.lower(), **asdict(shape)} for shape in self.shapes],
-        }
 
 
 def outline_points(shape, step_deg=6.0):

@@ -94,6 +94,16 @@ def entry_K(edge_radius_ratio=0.0):
     return interpolate(min(edge_radius_ratio, _ENTRY_RADIUS[-1]), _ENTRY_RADIUS, _ENTRY_K, "edge_radius_ratio")
 
 
+def _require_share(area_ratio):
+    require(
+        0 <= area_ratio <= 1,
+        "area_ratio",
+        f"{area_ratio:g}",
+        "must be within 0 to 1",
+        f"{min(max(area_ratio, 0), 1):g}",
+    )
+
+
 def expansion_K(area_ratio):
     """Loss of a sudden enlargement, on the velocity head of the small side.
 
@@ -108,13 +118,7 @@ def expansion_K(area_ratio):
     Checked by:
         tests/test_losses.py against fluids.fittings.diffuser_sharp
     """
-    require(
-        0 <= area_ratio <= 1,
-        "area_ratio",
-        f"{area_ratio:g}",
-        "must be within 0 to 1",
-        f"{min(max(area_ratio, 0), 1):g}",
-    )
+    _require_share(area_ratio)
     return (1 - area_ratio) ** 2
 
 
@@ -134,13 +138,7 @@ def contraction_K(area_ratio):
     Checked by:
         tests/test_losses.py against fluids.fittings.contraction_sharp
     """
-    require(
-        0 <= area_ratio <= 1,
-        "area_ratio",
-        f"{area_ratio:g}",
-        "must be within 0 to 1",
-        f"{min(max(area_ratio, 0), 1):g}",
-    )
+    _require_share(area_ratio)
     return SHARP_ENTRY_K * (1 - area_ratio)
 
 
