@@ -86,12 +86,15 @@ def test_what_is_tested_kills_and_what_is_only_called_lets_live(project, capsys)
     before = {path: path.read_bytes() for path in project.rglob("*.py")}
     assert run.mutate(project, 100, "1", ("parts",)) == (4, 6)  # two of FACTOR, two of tested
     said = capsys.readouterr().out
-    assert "burnercalc/parts/ring.py:9  + -> -   in   return a + b   (1 test files)" in said
-    assert (
-        "burnercalc/parts/ring.py:13  / -> *   in   return a / b   (1 test files, none known to reach the function)"
-        in said
-    )
+    assert "ring.py:9  + -> -   in   return a + b   (1 of 1 test files)" in said
+    assert "ring.py:13  / -> *   in   return a / b   (1 of 1 test files, none known to reach the function)" in said
     assert {path: path.read_bytes() for path in project.rglob("*.py")} == before
+
+
+def test_slow_files_come_last_and_only_as_far_as_the_time_goes():
+    known = {name: {"seconds": seconds} for name, seconds in (("a", 1), ("b", 2), ("c", 50), ("d", 60), ("e", 90))}
+    assert run.within(list("abcde"), known, 120) == ["a", "b", "c", "d"]
+    assert run.within(list("edcba"), known, 120) == ["e", "d", "c"]  # never fewer than are started together
 
 
 def test_the_seed_chooses_the_faults(project):

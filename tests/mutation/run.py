@@ -146,6 +146,17 @@ def files_for(mutant, known, mentions):
     return sorted(files or near, key=lambda name: (stem not in name, known[name]["seconds"], name)), bool(files)
 
 
+def within(files, known, seconds):
+    """As many of the test files, from the first on, as usually take so many seconds; always the first ones."""
+    total, chosen = 0.0, []
+    for name in files:
+        total += known[name]["seconds"]
+        if len(chosen) >= FIRST and total > seconds:
+            break
+        chosen.append(name)
+    return chosen
+
+
 # Killing
 
 
@@ -186,7 +197,7 @@ def sample(root, paths, number, seed):
     return [drawn[place] for place in sorted(chosen)]
 
 
-def mutate(root, number, seed, paths=PATHS, fresh=False):
+def mutate(root, number, seed, paths=PATHS, fresh=False, seconds=120.0):
     """Print what became of each mutant; (killed, all)."""
     start = time.monotonic()
     faults = sample(root, paths, number, seed)
@@ -202,7 +213,8 @@ def mutate(root, number, seed, paths=PATHS, fresh=False):
             copy = copies.get()
             try:
                 files, reached_it = files_for(fault[0], known, mentions)
-                return fault, (files, reached_it), kill(copy, *fault, files, known)
+                chosen = within(files, known, seconds)
+                return fault, (f"{len(chosen)} of {len(files)}", reached_it), kill(copy, *fault, chosen, known)
             finally:
                 copies.put(copy)
 
@@ -211,7 +223,7 @@ def mutate(root, number, seed, paths=PATHS, fresh=False):
             for (mutant, source), (files, reached_it), killed in pool.map(judge, faults):
                 if not killed:
                     survivors += 1
-                    tried = f"{len(files)} test files" + ("" if reached_it else ", none known to reach the function")
+                    tried = f"{files} test files" + ("" if reached_it else ", none known to reach the function")
                     print(f"survived  {mutant.shown(source)}   ({tried})", flush=True)
     killed = len(faults) - survivors
     seconds = time.monotonic() - start
@@ -226,9 +238,12 @@ def main(argv=None):
     parser.add_argument(
         "--paths", nargs="+", default=PATHS, help="folders or modules of burnercalc; default %(default)s"
     )
+    parser.add_argument(
+        "--seconds", type=float, default=120.0, help="of test files that one fault is tried on; default 120"
+    )
     parser.add_argument("--fresh", action="store_true", help="find anew which test file reaches what")
     given = parser.parse_args(argv)
-    mutate(ROOT, given.number, given.seed, given.paths, given.fresh)
+    mutate(ROOT, given.number, given.seed, given.paths, given.fresh, given.seconds)
     return 0
 
 
