@@ -7,6 +7,7 @@ python3 build.py test [pytest arguments]    check, build, then run every test, t
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
 python3 build.py attack [--minutes N]       attack the package with seeded random input
+python3 build.py mutate N                   put N small faults in, one at a time: do the tests mind?
 python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
 python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
 """
@@ -31,6 +32,7 @@ DIST = ROOT / "dist"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 SITE_LOCK = ROOT / "requirements.lock"
 TEST_LOCK = ROOT / "requirements-test.lock"  # holds all of requirements.lock, at the same versions
+TAKES_MORE = ("test", "attack", "mutate")  # commands that hand further arguments on
 UV = "uv==0.13.9"  # writes the lock files; used by nothing else
 SOURCES = ("build.py", "pyproject.toml", "requirements.lock", "burnercalc", "site")
 
@@ -120,23 +122,28 @@ def lock():
 # The site
 
 
-def content_hash():
-    """Hash of every file that dist/ is made from."""
+def content_hash(folder=ROOT, parts=SOURCES):
+    """Hash of the files in parts of a folder, their names with them; of every file that dist/ is made from."""
     total = hashlib.sha256()
-    for source in SOURCES:
-        path = ROOT / source
+    for part in parts:
+        path = folder / part
         for file in sorted(path.rglob("*")) if path.is_dir() else [path]:
             if file.is_file() and "__pycache__" not in file.parts:
-                total.update(f"{file.relative_to(ROOT).as_posix()}\0{sha256(file.read_bytes())}\n".encode())
+                total.update(f"{file.relative_to(folder).as_posix()}\0{sha256(file.read_bytes())}\n".encode())
     return total.hexdigest()
+
+
+def stamp_of(out):
+    """What was built from what: a file that changed on either side makes another stamp."""
+    return f"{content_hash()} {content_hash(out, ['.'])}"
 
 
 def build(out=DIST):
     """Write the site into a fresh folder and put it in place of the old one."""
     set_up(SITE_LOCK)
     CACHE.mkdir(exist_ok=True)
-    stamp, wanted = CACHE / "dist.sha256", content_hash()
-    if out == DIST and DIST.exists() and stamp.exists() and stamp.read_text() == wanted:
+    stamp = CACHE / "dist.sha256"
+    if out == DIST and DIST.exists() and stamp.exists() and stamp.read_text() == stamp_of(DIST):
         return
     say("Building the site ...")
     with tempfile.TemporaryDirectory(dir=CACHE) as folder:
@@ -145,11 +152,11 @@ def build(out=DIST):
         shutil.rmtree(out, ignore_errors=True)
         fresh.rename(out)
     if out == DIST:
-        stamp.write_text(wanted)
+        stamp.write_text(stamp_of(DIST))
 
 
 class Handler(http.server.SimpleHTTPRequestHandler):
-    """Serves dist/ the way a static host does, with the page's policy on every file."""
+    """Serves dist/ the way a static host does, with the headers that dist/_headers asks for on every file."""
 
     protocol_version = "HTTP/1.1"
     extensions_map: ClassVar = {
@@ -170,9 +177,9 @@ class Handler(http.server.SimpleHTTPRequestHandler):
             pass  # the browser went away, as it does when a page is closed
 
     def end_headers(self):
-        self.send_header("Cache-Control", "no-cache")
-        self.send_header("Content-Security-Policy", (Path(self.directory) / "csp.txt").read_text())
-        self.send_header("X-Content-Type-Options", "nosniff")
+        for line in (Path(self.directory) / "_headers").read_text(encoding="utf-8").splitlines()[1:]:
+            name, _, value = line.strip().partition(": ")
+            self.send_header(name, value)
         super().end_headers()
 
     def log_message(self, *arguments):
@@ -192,6 +199,13 @@ def lan_address():
         except OSError:
             return None
         return probe.getsockname()[0]
+
+
+def port_number(text):
+    """A port as typed; argparse names any other text."""
+    if not (text.isascii() and text.isdecimal() and 1 <= int(text) <= 65535):
+        raise argparse.ArgumentTypeError(f"{text!r} is not a port; it must be 1 to 65535")
+    return int(text)
 
 
 def serve(port, lan):
@@ -255,9 +269,15 @@ def attack(arguments):
     run(PYTHON, "tests/attack/run.py", *arguments)
 
 
+def mutate(arguments):
+    """The mutation runner: how many small faults do the tests find?"""
+    set_up(TEST_LOCK)
+    run(PYTHON, "tests/mutation/run.py", *arguments)
+
+
 def docs():
     set_up(SITE_LOCK)
-    run(PYTHON, "readme.py")
+    run(PYTHON, "site/readme.py")
 
 
 def main():
@@ -273,13 +293,14 @@ def main():
         ("docs", "rewrite the tables of README.md"),
         ("test", "run every test; further arguments go to pytest"),
         ("attack", "attack the package with seeded random input; --help tells its arguments"),
+        ("mutate", "put small faults in and see whether the tests mind; --help tells its arguments"),
     ):
-        commands.add_parser(name, help=text, add_help=name not in ("test", "attack"))
+        commands.add_parser(name, help=text, add_help=name not in TAKES_MORE)
     serving = commands.add_parser("serve", help="build the site if it is stale, and serve it")
-    serving.add_argument("--port", type=int, default=8000)
+    serving.add_argument("--port", type=port_number, default=8000)
     serving.add_argument("--lan", action="store_true", help="also answer other machines on the local network")
     options, rest = parser.parse_known_args()
-    if rest and options.command not in ("test", "attack"):
+    if rest and options.command not in TAKES_MORE:
         parser.error(f"unknown arguments: {' '.join(rest)}")
     match options.command:
         case "serve":
@@ -290,6 +311,8 @@ def main():
             test(rest)
         case "attack":
             attack(rest)
+        case "mutate":
+            mutate(rest)
         case "build":
             build()
             say(f"The site is in {DIST.name}/")
@@ -302,4 +325,9 @@ def main():
 
 
 if __name__ == "__main__":
-    main()
+    try:
+        main()
+    except OSError as trouble:  # a folder that cannot be written, a full disk
+        stop(f"{trouble.filename or 'a file'}: {trouble.strerror}")
+    except KeyboardInterrupt:
+        stop("ended by Ctrl-C")

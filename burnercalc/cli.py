@@ -4,8 +4,10 @@ import argparse
 import json
 import sys
 import tempfile
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
+from typing import Any, NoReturn
 
 from .design import Design
 from .errors import InputError, InputErrors, printable, require
@@ -19,14 +21,14 @@ FORMATS = ("svg", "dxf", "csv", "json")
 LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
 
 
-def main(argv=None):
+def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):  # a terminal that lacks a sign such as the 2 of H2O shows a ? for it
             stream.reconfigure(errors="replace")
     arguments = _parser().parse_args(argv)
     try:
-        code = arguments.run(arguments)
+        code: int = arguments.run(arguments)
         if sys.stdout:
             sys.stdout.flush()
         return code
@@ -42,7 +44,7 @@ def main(argv=None):
         return 2
 
 
-def _let_go():
+def _let_go() -> None:
     """Close an output that takes nothing more, so that Python does not try once more at its end."""
     try:
         sys.stdout.flush()
@@ -54,12 +56,12 @@ def _let_go():
 class _Parser(argparse.ArgumentParser):
     """A parser that says what is wrong in one line."""
 
-    def error(self, message):
+    def error(self, message: str) -> NoReturn:
         said = printable(" ".join(message.split()))
         self.exit(2, f"{self.prog}: {said} ({self.prog} --help tells more)\n")
 
 
-def _parser():
+def _parser() -> argparse.ArgumentParser:
     parser = _Parser(prog="burnercalc", description="Design a forced-air, premixed, multi-port gas burner.")
     commands = parser.add_subparsers(required=True, metavar="command")
     sheet = _command(commands, "sheet", _sheet, "the design as a text sheet or JSON")
@@ -88,15 +90,15 @@ def _parser():
     return parser
 
 
-def _paper(command):
+def _paper(command: argparse.ArgumentParser) -> None:
     command.add_argument("--paper", choices=PAPERS, default="letter")
 
 
-def _force(command):
+def _force(command: argparse.ArgumentParser) -> None:
     command.add_argument("--force", action="store_true", help="write over files that are there already")
 
 
-def _command(commands, name, run, help):
+def _command(commands: Any, name: str, run: Callable[[argparse.Namespace], int], help: str) -> Any:
     known = "settings:\n" + "\n".join(f"  {s.key:<22}{s.label}, default {s.default or 'none'}" for s in SETTINGS)
     command = commands.add_parser(
         name, help=help, description=help, epilog=known, formatter_class=argparse.RawDescriptionHelpFormatter
@@ -115,9 +117,11 @@ def _command(commands, name, run, help):
     return command
 
 
-def _design(arguments):
+def _design(arguments: argparse.Namespace) -> Design:
     """The design of the link with the --set texts over it; everything refused is reported together."""
-    errors, texts, given = [], {}, set()
+    errors: list[InputError] = []
+    texts: dict[str, str] = {}
+    given: set[str] = set()
     site = arguments.site
     if not (len(site) <= LONGEST_SITE and site.isascii() and site.isprintable() and not set(site) & set("#<> ")):
         errors.append(InputError("--site", site, "must be an address without # and blanks", "https://example.org/"))
@@ -145,7 +149,7 @@ def _design(arguments):
     return design
 
 
-def _sheet(arguments):
+def _sheet(arguments: argparse.Namespace) -> int:
     design = _design(arguments)
     if arguments.pdf is not None:
         return _write(design, arguments, f"sheet-{arguments.paper}", arguments.pdf)
@@ -158,12 +162,12 @@ def _sheet(arguments):
     return 0
 
 
-def _template(arguments):
+def _template(arguments: argparse.Namespace) -> int:
     plan = "templates" if arguments.plan == "all" else arguments.plan
     return _write(_design(arguments), arguments, f"{plan}-{arguments.paper}", arguments.output)
 
 
-def _export(arguments):
+def _export(arguments: argparse.Namespace) -> int:
     """Every file of one format into a folder; prints their names."""
     design = _design(arguments)
     result, link, folder = solve(design), to_link(design, arguments.site), Path(arguments.output)
@@ -178,18 +182,18 @@ def _export(arguments):
     return 0
 
 
-def _calendar(arguments):
+def _calendar(arguments: argparse.Namespace) -> int:
     return _write(_design(arguments), arguments, "calendar-ics", arguments.output)
 
 
-def _write(design, arguments, key, path):
+def _write(design: Design, arguments: argparse.Namespace, key: str, path: str) -> int:
     """One of FILES under a name of the user's choice."""
     _, _, make = FILES[key]
     save({Path(path): make(solve(design), to_link(design, arguments.site))}, arguments.force)
     return 0
 
 
-def save(files, force=False):
+def save(files: Mapping[Path, bytes], force: bool = False) -> None:
     """Write {path: bytes}: each whole or not at all, and none when one is there already, unless by force.
 
     Each is written beside its place and then moved there. What is no ordinary file, such as /dev/stdout, is written to

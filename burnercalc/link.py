@@ -51,10 +51,8 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         if not unreadable:
             key = _costs_least(texts, errors[0])
             left_out[key] = (texts.pop(key), errors[0])
-    for key, (text, _) in list(left_out.items()):
-        if not read({**texts, key: text})[2]:
-            texts[key] = text
-            del left_out[key]
+    while back := next((key for key, (text, _) in left_out.items() if not read({**texts, key: text})[2]), None):
+        texts[back] = left_out.pop(back)[0]
     design = Design.from_texts(texts)
     for key, (text, why) in left_out.items():
         ignored.append(why if key == why.field else _not_with(key, text, why))
@@ -104,4 +102,5 @@ def _settings_part(link: str) -> str:
         if after:
             return after
     # An address alone is the default design; other words are named as unknown.
-    return "" if re.match(r"[a-zA-Z][a-zA-Z0-9+.-]*:", link) else link.rstrip("#?")
+    alone = "=" not in link and re.match(r"[a-zA-Z][a-zA-Z0-9+.-]*:", link)
+    return "" if alone or not link.strip("#?") else link

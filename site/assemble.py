@@ -15,7 +15,9 @@ import tempfile
 from pathlib import Path
 
 import bokehjs
+import hosting
 import runtime
+import shipped
 from pyodide_lock import PyodideLockSpec
 from pyodide_lock.utils import add_wheels_to_spec
 
@@ -38,6 +40,8 @@ COPIED = (
     "manifest.webmanifest",
     "icons",
 )
+# What the page never asks for: not kept for use without a network.
+NOT_KEPT = ("sw.mjs", *hosting.FILES, shipped.FOLDER + "/")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}
@@ -109,11 +113,11 @@ def write_vendor(out):
 
 
 def write_service_worker(out):
-    """Put the list of all files, each with its hash, into the service worker."""
+    """Put the list of all files that the page may ask for, each with its hash, into the service worker."""
     files = {
         path.relative_to(out).as_posix(): "sha256-" + base64.b64encode(sha256(path)).decode()
         for path in sorted(out.rglob("*"))
-        if path.is_file()
+        if path.is_file() and not path.relative_to(out).as_posix().startswith(NOT_KEPT)
     }
     listing = json.dumps(files, indent=1, sort_keys=True)
     text = (SITE / "sw.mjs").read_text()
@@ -127,6 +131,12 @@ def write_service_worker(out):
     (out / "sw.mjs").write_text(text)
 
 
+def own_version(out):
+    """The version of burnercalc that is shipped, as its wheel is named."""
+    (wheel,) = (out / "pyodide").glob("burnercalc-*.whl")
+    return wheel.name.split("-")[1]
+
+
 def main(out):
     out.mkdir(parents=True)
     for name in COPIED:
@@ -135,7 +145,10 @@ def main(out):
     write_python(out / "pyodide")
     subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
     write_vendor(out)
+    hosting.write_headers(out)
+    shipped.write_licences(out)
     write_service_worker(out)
+    shipped.write_bill(out, own_version(out))
 
 
 if __name__ == "__main__":

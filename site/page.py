@@ -171,7 +171,7 @@ def main(out):
     csp = (SITE / "csp.txt").read_text().strip().replace("EARLY", digest)
     html = environment.get_template("page.html").render(
         version=__version__,
-        csp=csp,
+        csp=csp.partition("; frame-ancestors")[0],  # which browsers take from a header only
         style=markup(style),
         early=markup(early),
         data=data,

@@ -55,7 +55,7 @@ FAULTS = [
     ("offers", "burnercalc.design.with_offer", lambda error, values: error),
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
-    ("links", "burnercalc.link._costs_least", lambda texts, error: max(texts)),
+    ("links", "burnercalc.link.LONGEST_LINK", 200),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
 ]

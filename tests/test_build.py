@@ -7,6 +7,7 @@ import hashlib
 import html
 import io
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -16,8 +17,10 @@ import tomllib
 import urllib.request
 import zipfile
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
+from browser import engines
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
@@ -162,11 +165,29 @@ def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
         extra.unlink()
 
 
-def test_service_worker_lists_every_file_with_its_hash(dist):
+def test_a_file_of_the_site_that_is_gone_or_changed_is_built_again(dist, monkeypatch):
+    def no_building(*command, **options):
+        raise AssertionError("built again")
+
+    monkeypatch.setattr(build, "run", no_building)
+    build.build()  # nothing to do
+    for spoil in (lambda path: path.unlink(), lambda path: path.write_text("")):
+        path = dist / "app.mjs"
+        kept = path.read_bytes()
+        spoil(path)
+        try:
+            with pytest.raises(AssertionError, match="built again"):
+                build.build()
+        finally:
+            path.write_bytes(kept)
+    build.build()
+
+
+def test_service_worker_lists_every_file_that_a_page_asks_for_with_its_hash(dist):
     expected = {
         name: "sha256-" + base64.b64encode(hashlib.sha256((dist / name).read_bytes()).digest()).decode()
         for name in files(dist)
-        if name != "sw.mjs"
+        if not name.startswith(("licences/", "_headers", ".htaccess", "headers.nginx.conf", "web.config", "sw.mjs"))
     }
     assert precached(dist) == expected
     assert re.search(r'const VERSION = "[0-9a-f]{16}";', (dist / "sw.mjs").read_text())
@@ -187,8 +208,8 @@ def test_own_files_name_no_other_host(dist):
     namespace = re.compile(r"http://www\.w3\.org/\d{4}/\w+")  # a name, never fetched
     link = re.compile(r"<a\b[^>]*\bhref=\"https?://[^\"]*\"")  # a plain link, followed only by a person
     for name in files(dist):
-        if name.startswith(("pyodide/", "vendor/")) or name.endswith(".png"):
-            continue  # libraries: tests/browser watches what they ask for
+        if name.startswith(("pyodide/", "vendor/", "licences/")) or name.endswith(".png"):
+            continue  # libraries, whose doings tests/browser watches, and texts that nobody runs
         text = link.sub("", namespace.sub("", (dist / name).read_text()))
         assert re.findall(r"(?:https?:)?//[\w.-]+\.\w{2,}[^\s\"']*", re.sub(r"(?m)(^|\s)//.*$", "", text)) == [], name
 
@@ -224,7 +245,9 @@ def test_page_carries_the_policy(dist):
     policy = (dist / "csp.txt").read_text()
     assert "unsafe-eval" not in policy.replace("wasm-unsafe-eval", "")
     page = (dist / "index.html").read_text()
-    assert re.search(r'http-equiv="Content-Security-Policy"\s+content="([^"]*)"', html.unescape(page))[1] == policy
+    inside = re.search(r'http-equiv="Content-Security-Policy"\s+content="([^"]*)"', html.unescape(page))[1]
+    assert policy == f"{inside}; frame-ancestors 'none'"  # which browsers take from a header only
+    assert policy.startswith("default-src 'none';")
     scripts = re.findall(r"<script>(.*?)</script>", page, re.DOTALL)
     allowed = [base64.b64encode(hashlib.sha256(script.encode()).digest()).decode() for script in scripts]
     assert re.findall(r"'sha256-([^']*)'", policy) == allowed
@@ -235,6 +258,149 @@ def test_manifest_icons_exist(dist):
     for icon in manifest["icons"]:
         assert (dist / icon["src"]).is_file()
     assert manifest["start_url"] == manifest["scope"] == "./"
+
+
+# Licences and the bill of what is shipped
+
+
+def bill(dist):
+    return json.loads((dist / "licences" / "sbom.cdx.json").read_text())
+
+
+def shipped_files(found):
+    """{file: [(component, sha256)]} of a bill."""
+    owned = {}
+    for component in [found["metadata"]["component"], *found["components"]]:
+        for part in component["components"]:
+            if part["type"] == "file":
+                (digest,) = part["hashes"]
+                assert digest["alg"] == "SHA-256"
+                owned.setdefault(part["name"], []).append((component["name"], digest["content"]))
+    return owned
+
+
+def test_the_bill_holds_every_file_once_with_its_hash(dist):
+    owned = shipped_files(bill(dist))
+    assert sorted(owned) == [name for name in files(dist) if name != "licences/sbom.cdx.json"]
+    for name, found in owned.items():
+        assert [digest for _, digest in found] == [hashlib.sha256((dist / name).read_bytes()).hexdigest()], name
+
+
+def test_the_bill_gives_each_library_its_own_files(dist):
+    owner = {name: found[0][0] for name, found in shipped_files(bill(dist)).items()}
+    for entry in RUNTIME_LOCK:
+        if entry["file"].endswith(".whl"):
+            assert owner[f"pyodide/{entry['file']}"] == entry["name"]
+    assert owner["pyodide/pyodide.asm.wasm"] == "pyodide"
+    assert owner["pyodide/python_stdlib.zip"] == "cpython-standard-library"
+    assert owner["vendor/idb-keyval/index.js"] == "idb-keyval" and owner["vendor/bokeh/1.js"] == "bokehjs"
+    strangers = {name for name in owner if name.startswith(("vendor/", "pyodide/")) and owner[name] == "burnercalc"}
+    own_wheel = next(name for name in owner if name.startswith("pyodide/burnercalc-"))
+    assert strangers == {"pyodide/pyodide-lock.json", own_wheel}
+
+
+def test_the_bill_is_cyclonedx_with_versions_and_licences(dist):
+    found = bill(dist)
+    assert (found["bomFormat"], found["specVersion"], found["version"]) == ("CycloneDX", "1.6", 1)
+    versions = {entry["name"]: entry["version"] for entry in RUNTIME_LOCK}
+    for component in [found["metadata"]["component"], *found["components"]]:
+        assert component["version"] == versions.get(component["name"], component["version"])
+        for each in (component, *(part for part in component["components"] if part["type"] == "library")):
+            (licence,) = each["licenses"]
+            assert re.fullmatch(r"[\w.-]+(( AND| OR| WITH) [\w.-]+)*", licence["expression"]), each["name"]
+    assert {entry["name"] for entry in RUNTIME_LOCK} <= {component["name"] for component in found["components"]}
+
+
+def test_licences_are_what_the_wheels_say(dist):
+    """Where a wheel names an SPDX identifier itself."""
+    named = {component["name"]: component["licenses"][0]["expression"] for component in bill(dist)["components"]}
+    for entry in RUNTIME_LOCK:
+        if entry["file"].endswith(".whl"):
+            with zipfile.ZipFile(runtime.fetch() / entry["file"]) as archive:
+                path = next(name for name in archive.namelist() if name.endswith(".dist-info/METADATA"))
+                said = re.search(r"^License-Expression: (.*)$", archive.read(path).decode(), re.M)
+            if said:
+                assert named[entry["name"]] == said[1].strip()
+
+
+@pytest.mark.parametrize(
+    "name, says",
+    [
+        ("MPL-2.0.txt", "Mozilla Public License Version 2.0"),  # Pyodide
+        ("Python.txt", "PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2"),
+        ("Apache-2.0.txt", "Apache License"),  # which the next refers to
+        ("idb-keyval.txt", 'Licensed under the Apache License, Version 2.0 (the "License")'),
+        ("bokeh.txt", "Bokeh Contributors"),
+        ("pint.txt", "Redistribution and use"),
+        ("pydyf.txt", "Redistribution and use"),
+        ("segno.txt", "Redistribution and use"),
+        ("flexcache.txt", "Redistribution and use"),
+        ("flexparser.txt", "Redistribution and use"),
+        ("platformdirs.txt", "Permission is hereby granted"),
+        ("typing-extensions.txt", "PYTHON SOFTWARE FOUNDATION LICENSE VERSION 2"),
+        ("burnercalc.txt", "Redistribution and use"),
+    ],
+)
+def test_each_licence_text_is_shipped(dist, name, says):
+    assert says in (dist / "licences" / name).read_text()
+    assert name in (dist / "licences" / "README.txt").read_text()
+
+
+def test_the_source_of_what_asks_for_it_is_named(dist):
+    (line,) = re.findall(r"^pyodide .*$", (dist / "licences" / "README.txt").read_text(), re.M)
+    assert "MPL-2.0" in line and re.search(r"https://\S+/pyodide$", line)
+
+
+# Headers
+
+
+def headers_of(name, text):
+    """{name: value} as each kind of host reads its file."""
+    if name == "_headers":
+        where, *lines = text.splitlines()
+        assert where == "/*"
+        return dict(line.strip().split(": ", 1) for line in lines)
+    if name == "web.config":
+        return {add.get("name"): add.get("value") for add in ElementTree.fromstring(text).iter("add")}
+    pattern = {
+        ".htaccess": r'^Header always set (\S+) "([^"]*)"$',
+        "headers.nginx.conf": r'^add_header (\S+) "([^"]*)" always;$',
+    }
+    return dict(re.findall(pattern[name], text, re.M))
+
+
+def served_headers(dist, path):
+    server = build.server(folder=dist)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    try:
+        with urllib.request.urlopen(f"http://127.0.0.1:{server.server_port}/{path}") as response:
+            return dict(response.headers)
+    finally:
+        server.shutdown()
+        server.server_close()
+
+
+@pytest.mark.parametrize("name", [".htaccess", "headers.nginx.conf", "web.config"])
+def test_every_kind_of_host_is_told_the_same_headers(dist, name):
+    assert headers_of(name, (dist / name).read_text()) == headers_of("_headers", (dist / "_headers").read_text())
+
+
+def test_the_headers_are_strict_and_our_own_server_sends_them(dist):
+    wanted = headers_of("_headers", (dist / "_headers").read_text())
+    assert wanted["Content-Security-Policy"] == (dist / "csp.txt").read_text()
+    assert "frame-ancestors 'none'" in wanted["Content-Security-Policy"] and wanted["X-Frame-Options"] == "DENY"
+    assert wanted["X-Content-Type-Options"] == "nosniff" and wanted["Referrer-Policy"] == "no-referrer"
+    assert wanted["Cross-Origin-Opener-Policy"] == wanted["Cross-Origin-Resource-Policy"] == "same-origin"
+    assert {"camera=()", "geolocation=()", "microphone=()"} <= set(wanted["Permissions-Policy"].split(", "))
+    for path in ("", "app.mjs", "pyodide/pyodide.asm.wasm"):
+        assert wanted.items() <= served_headers(dist, path).items()
+
+
+@pytest.mark.parametrize("name", [".htaccess", "headers.nginx.conf", "web.config"])
+def test_hosts_are_told_the_types_that_browsers_insist_on(dist, name):
+    text = (dist / name).read_text()
+    for ending, kind in ((".mjs", "text/javascript"), (".wasm", "application/wasm")):
+        assert any(ending.strip(".") in line and kind in line for line in text.splitlines())
 
 
 # Serving
@@ -270,6 +436,61 @@ def test_build_script_needs_the_standard_library_only():
     assert set(done.stdout.split()) - set(sys.stdlib_module_names) == {"__main__", "build"}
 
 
+def run_build(*arguments, script=build.__file__):
+    return subprocess.run([sys.executable, script, *arguments], cwd=build.ROOT, capture_output=True, text=True)
+
+
+@pytest.mark.parametrize("port", ["99999", "0", "-1", "eighty", "8e3", "\u0663"])
+def test_what_is_no_port_is_named(port):
+    done = run_build("serve", f"--port={port}")
+    assert done.returncode == 2 and "must be 1 to 65535" in done.stderr and "Traceback" not in done.stderr
+
+
+def test_a_cache_that_cannot_be_written_is_named(tmp_path):
+    """A file in the place of the folder, because a test may run as somebody who may write everywhere."""
+    shutil.copy(build.__file__, tmp_path)
+    (tmp_path / ".venv").symlink_to(build.VENV)
+    for lock in (build.SITE_LOCK, build.TEST_LOCK):
+        shutil.copy(lock, tmp_path)
+    (tmp_path / ".cache").write_text("")
+    done = run_build("build", script=tmp_path / "build.py")
+    assert done.returncode == 1
+    assert done.stderr.startswith("build.py: ") and ".cache" in done.stderr and done.stderr.count("\n") == 1
+
+
+APT_GET = """#!/bin/sh
+echo "$*" >> "$0.asked"
+[ $(wc -l < "$0.asked") -gt 2 ] && exit 0
+echo "E: Could not get lock /var/lib/apt/lists/lock. It is held by process 7 (apt-get)" >&2
+exit 100
+"""
+
+
+@pytest.mark.skipif(os.name == "nt", reason="apt-get is Debian's")
+def test_a_package_lock_that_another_holds_is_waited_for(tmp_path, monkeypatch):
+    program = tmp_path / "apt-get"
+    program.write_text(APT_GET)
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path), prepend=os.pathsep)
+    monkeypatch.setattr(engines, "LOCK_LOOK_S", 0)
+    monkeypatch.setattr(os, "geteuid", lambda: 0)
+    assert engines.install("chromium")
+    asked = (tmp_path / "apt-get.asked").read_text().splitlines()
+    waits = f"-o DPkg::Lock::Timeout={engines.LOCK_PATIENCE_S}"
+    assert asked == [f"{waits} update -qq"] * 3 + [f"{waits} install -qq -y --no-install-recommends chromium"]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="apt-get is Debian's")
+def test_any_other_failure_of_apt_get_is_said_at_once(tmp_path, monkeypatch, capsys):
+    program = tmp_path / "apt-get"
+    program.write_text("#!/bin/sh\necho 'E: Unable to locate package chromium' >&2\nexit 100\n")
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path), prepend=os.pathsep)
+    monkeypatch.setattr(os, "geteuid", lambda: 0)
+    assert not engines.install("chromium")
+    assert capsys.readouterr().err.count("Unable to locate package") == 1
+
+
 def test_help_names_every_command():
     done = subprocess.run(
         [sys.executable, Path(build.__file__).name, "--help"],
@@ -278,5 +499,5 @@ def test_help_names_every_command():
         capture_output=True,
         text=True,
     )
-    for command in ("serve", "check", "test", "build", "bench", "lock", "docs"):
+    for command in ("serve", "check", "test", "build", "bench", "attack", "mutate", "lock", "docs"):
         assert command in done.stdout

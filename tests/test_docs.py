@@ -4,14 +4,17 @@ import ast
 import doctest
 import re
 import shlex
+import sys
 from collections import Counter
 from pathlib import Path
 
 import pytest
 
 import build
-import readme
 from burnercalc import cli
+
+sys.path.insert(0, str(build.ROOT / "site"))
+import readme
 
 ROOT = Path(__file__).parent.parent
 GUIDES = [ROOT / name for name in ("README.md", "DEVELOPERS.md", "CHANGELOG.md", "burnercalc/data/SOURCES.md")]

@@ -7,10 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge
-from walls_for_tests import plain_material
+from walls_for_tests import flat_wall, plain_material
 
 from burnercalc.errors import InputError
-from burnercalc.physics.chamber_walls import flat_wall
 from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
 

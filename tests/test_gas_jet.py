@@ -15,25 +15,8 @@ def name(row):
     return "-".join(str(value) for value in row.values())
 
 
-@pytest.mark.parametrize("row", [r for r in rows("orifice_table.csv") if r["table"] == "open-textbook"], ids=name)
-def test_trade_formula_gives_the_open_textbook_table(row):
-    got = (
-        gas_jet.table_flow_m3_s(row["diameter_in"] * INCH_M, row["pressure_inH2O"] * 248.84, row["specific_gravity"])
-        * 3600
-        / FOOT3_M3
-    )
-    # Three decimals are printed.
-    assert got == pytest.approx(row["expected_ft3_h"], rel=1e-3, abs=6e-4)
-
-
-@pytest.mark.parametrize("row", [r for r in rows("orifice_table.csv") if r["table"] == "code-table"], ids=name)
-def test_trade_formula_is_near_the_code_table(row):
-    got = gas_jet.table_flow_m3_s(row["diameter_in"] * INCH_M, row["pressure_inH2O"] * 248.84, 0.60) * 3600 / FOOT3_M3
-    assert got == pytest.approx(row["expected_ft3_h"], rel=0.05)
-
-
-@pytest.mark.parametrize("row", [r for r in rows("orifice_table.csv") if r["table"] == "open-textbook"], ids=name)
-def test_compressible_jet_agrees_with_the_table_but_for_its_constant(row):
+@pytest.mark.parametrize("row", rows("orifice_table.csv"), ids=name)
+def test_compressible_jet_agrees_with_the_tables_but_for_their_constant(row):
     molar_mass = row["specific_gravity"] * 0.0289647
     flow = gas_jet.jet_flow_kg_s(
         row["diameter_in"] * INCH_M,
@@ -45,8 +28,10 @@ def test_compressible_jet_agrees_with_the_table_but_for_its_constant(row):
         1.30 if row["specific_gravity"] == 0.6 else 1.13,
     )
     got = flow / (101325 * molar_mass / (8.314462618 * 288.706)) * 3600 / FOOT3_M3
-    # The tables carry 1658.5 where first principles give 1654.5 (0.24 %); expansion and density move 1 % at 11 in.
-    assert got == pytest.approx(row["expected_ft3_h"] * 1654.5 / 1658.5, rel=0.011)
+    # The tables carry 1658.5 where first principles give 1654.5 (0.24 %); expansion and density move 1 % at 11 in. The
+    # code's table is not smooth.
+    off = 0.011 if row["table"] == "open-textbook" else 0.05
+    assert got == pytest.approx(row["expected_ft3_h"] * 1654.5 / 1658.5, rel=off)
 
 
 @pytest.mark.parametrize("row", rows("choked_flow.csv"), ids=name)

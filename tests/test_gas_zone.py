@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from rows import rows
-from walls_for_tests import plain_material
+from walls_for_tests import flat_wall, plain_material
 
 from burnercalc.errors import InputError
-from burnercalc.physics.chamber_walls import box_area_m2, box_chamber, flat_wall
+from burnercalc.physics.chamber_walls import box_area_m2, box_chamber
 from burnercalc.physics.combustion import heat_split
 from burnercalc.physics.fuels import fuel_composition
 from burnercalc.physics.gas_zone import (

@@ -5,10 +5,10 @@ from math import cos, erfc, exp, pi, sqrt
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from walls_for_tests import plain_material
+from walls_for_tests import cylinder_wall, flat_wall, plain_material
 
 from burnercalc.errors import InputError
-from burnercalc.physics.chamber_walls import box_chamber, cylinder_chamber, cylinder_wall, flat_wall
+from burnercalc.physics.chamber_walls import box_chamber, cylinder_chamber
 from burnercalc.physics.heatup import heat_up
 from burnercalc.physics.linings import material, material_keys
 from burnercalc.physics.walls import steady_wall, still_air

@@ -4,7 +4,7 @@ import pytest
 from ht.insulation import refractories, refractory_VDI_Cp, refractory_VDI_k
 
 from burnercalc.errors import InputError, InputErrors
-from burnercalc.physics.linings import layers_above_limit, material, material_keys, parse_lining
+from burnercalc.physics.linings import material, material_keys, parse_lining
 from burnercalc.tables import read_table
 
 VDI = {
@@ -160,9 +160,3 @@ def test_names_the_limits_of_the_table():
         material("ifb_23").conductivity_W_mK(2100)
     with pytest.raises(InputError):
         material("ifb_23").conductivity_W_mK(float("nan"))
-
-
-def test_finds_layers_above_their_limit():
-    layers = (("dense_castable", 0.025), ("blanket_8lb", 0.05))
-    over = layers_above_limit(layers, (1573.15, 1500.0))
-    assert [(i, m.key) for i, m, _ in over] == [(1, "blanket_8lb")]

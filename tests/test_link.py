@@ -115,6 +115,25 @@ def test_of_settings_at_odds_only_what_must_goes():
     assert (design.body_kind, design.pattern, design.rows) == ("pipe", "hexagonal", 3)
 
 
+def test_what_comes_back_may_let_another_come_back():
+    # So wide a margin goes while the body is a pipe; the pipe goes for its pattern; then the margin may come back.
+    design, ignored = from_link("#v=1&rows=1&body_length=60in&body_kind=pipe&edge_margin=6in")
+    assert [error.field for error in ignored] == ["body_kind"]
+    assert design == Design.from_texts({"rows": "1", "body_length": "60 in", "edge_margin": "6 in"})
+
+
+@pytest.mark.parametrize(
+    "link", ["http:/ [%=&rows=4", "print:scale_x=1&rows=4", "https://example.org/burner/rows=4&rows=4"]
+)
+def test_an_address_that_is_broken_loses_no_setting_in_silence(link):
+    design, ignored = from_link(link)
+    assert design.rows == 4 and len(ignored) == 1
+
+
+def test_a_sign_at_the_end_belongs_to_the_text():
+    assert [error.field for error in from_link("v=1&gas_pressure=6 psi?")[1]] == ["gas_pressure"]
+
+
 def test_a_bare_fraction_in_a_link_is_named_with_both_readings():
     design, ignored = from_link("#v=1&waste_allowance=0.2&rows=4")
     assert [(error.field, error.nearest) for error in ignored] == [("waste_allowance", "20 % or 0.2 %")]

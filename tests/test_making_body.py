@@ -239,7 +239,6 @@ def test_cap_corner_jams_only_when_its_radius_is_too_small():
     square = b.cap_corner_clearance_m(gap_m=0.5e-3, cap_corner_m=0, tube_inside_radius_m=0.25 * IN)
     assert square == pytest.approx(0.5e-3 * 1.41421356 - 0.25 * IN * 0.41421356, abs=1e-10)
     assert b.cap_corner_clearance_m(gap_m=0.5e-3, cap_corner_m=0.25 * IN, tube_inside_radius_m=0.25 * IN) > 0
-    assert b.cap_clearance_m(bore_m=0.06, cap_m=0.0592) == pytest.approx(0.0004)
 
 
 def test_fit_numbers_of_inlet_and_baffle():

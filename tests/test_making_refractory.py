@@ -23,6 +23,13 @@ def test_check_block_of_the_reference():
     assert (got.water_low_kg / got.dry_kg, got.water_high_kg / got.dry_kg) == pytest.approx((0.09, 0.11))
 
 
+def test_ports_keep_out_their_sum_until_they_overlap():
+    """Touching in sixes, each port of 8 mm has a cell of sqrt(3)/2 d**2 = 55.43 mm2: 100 fit into 55.43 cm2."""
+    window = {"port_diameter_m": 0.008, "window_area_m2": 100 * math.sqrt(3) / 2 * 0.008**2}
+    assert r.ports_kept_out(port_count=99, **window) == 99
+    assert r.ports_kept_out(port_count=130, **window) == pytest.approx(100, rel=1e-12)
+
+
 def test_bag_yield_of_the_reference():
     """reference.md 10: a 55 lb bag at 145 lb/ft3 fills 0.379 ft3, so a hair more needs a second bag."""
     own = r.own_castable(**OWN)

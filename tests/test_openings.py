@@ -1,12 +1,23 @@
 """Radiation through a thick opening against Clausing's table and a solution by rings."""
 
+from math import pi, sqrt
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc.errors import InputError
-from burnercalc.physics.openings import opening_factor, opening_loss_W, view_factor_equal_discs
+from burnercalc.physics.openings import opening_factor, opening_loss_W
+
+
+def view_factor_equal_discs(depth_to_radius):
+    """F = (z - sqrt(z**2 - 4))/2, z = 2 + L**2: C-41 of Howell's catalog; Incropera, table 13.2 (published, recalled).
+
+    Written as 2/(z + sqrt(z**2 - 4)), which does not cancel for a long hole.
+    """
+    squared = depth_to_radius**2
+    return 2 / (2 + squared + depth_to_radius * sqrt(squared + 4))
 
 
 def ring_factor(deep, count):
@@ -59,9 +70,7 @@ def test_lies_between_direct_and_one_zone_and_falls_with_depth(deep, more):
 
 def test_loss_of_a_hole_as_deep_as_wide():
     # By hand: 0.5142 x 5.670374e-8 x (1573.15**4 - 294.15**4) x pi/4 x 0.1**2 = 1401 W
-    import math
-
-    got = opening_loss_W(area_m2=math.pi / 4 * 0.1**2, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15)
+    got = opening_loss_W(area_m2=pi / 4 * 0.1**2, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15)
     assert got == pytest.approx(1401, rel=1e-3)
     assert opening_loss_W(area_m2=0, depth_m=0.1, chamber_temp_K=1573.15, ambient_temp_K=294.15) == 0
 

@@ -14,7 +14,6 @@ def test_agrees_with_cantera(row):
     assert thermo.heat_capacity_J_molK(name, temp_K) == pytest.approx(cp, rel=1e-7)
     assert thermo.enthalpy_J_mol(name, temp_K) == pytest.approx(h, rel=1e-7, abs=1e-3)
     assert thermo.entropy_J_molK(name, temp_K) == pytest.approx(s, rel=1e-7)
-    assert thermo.gibbs_J_mol(name, temp_K) == pytest.approx(h - temp_K * s, rel=1e-6, abs=1e-2)
 
 
 # CODATA key values for thermodynamics (1989), formation enthalpy at 298.15 K in kJ/mol and entropy at 1 bar in J/mol/K
@@ -38,18 +37,18 @@ def test_agrees_with_codata(name, formation_kJ_mol, entropy_J_molK):
 
 
 @pytest.mark.parametrize("name", thermo.SPECIES)
-def test_is_continuous_where_the_ranges_meet_and_cp_is_the_slope_of_h(name):
+def test_is_continuous_where_the_ranges_meet_and_cp_is_the_slope_of_h_and_of_s(name):
     below, above = 999.999999, 1000.000001
     assert thermo.enthalpy_J_mol(name, below) == pytest.approx(thermo.enthalpy_J_mol(name, above), rel=1e-4, abs=3)
     slope = (thermo.enthalpy_J_mol(name, 1501) - thermo.enthalpy_J_mol(name, 1499)) / 2
     assert thermo.heat_capacity_J_molK(name, 1500) == pytest.approx(slope, rel=1e-6)
-    slope = (thermo.gibbs_J_mol(name, 1501) - thermo.gibbs_J_mol(name, 1499)) / 2
-    assert thermo.entropy_J_molK(name, 1500) == pytest.approx(-slope, rel=1e-6)
+    slope = (thermo.entropy_J_molK(name, 1501) - thermo.entropy_J_molK(name, 1499)) / 2
+    assert thermo.heat_capacity_J_molK(name, 1500) / 1500 == pytest.approx(slope, rel=1e-6)
 
 
 @pytest.mark.parametrize("temp_K", [199, 6001, float("nan")])
 def test_refuses_a_temperature_outside_the_polynomial(temp_K):
-    for function in (thermo.heat_capacity_J_molK, thermo.enthalpy_J_mol, thermo.entropy_J_molK, thermo.gibbs_J_mol):
+    for function in (thermo.heat_capacity_J_molK, thermo.enthalpy_J_mol, thermo.entropy_J_molK):
         with pytest.raises(InputError, match="200 to 6000") as caught:
             function("N2", temp_K)
         assert caught.value.field == "temp_K"
@@ -75,5 +74,4 @@ def test_mixture_sums():
     assert thermo.mixture_atoms_mol(mixture) == (1, 0, 2, 6)
     assert thermo.mixture_mass_kg(mixture) == pytest.approx(0.044009 + 3 * 0.028014, rel=1e-9)
     assert thermo.mixture_enthalpy_J(mixture, 298.15) == pytest.approx(-393510, abs=30)
-    assert thermo.mixture_heat_capacity_J_K(mixture, 298.15) == pytest.approx(37.13 + 3 * 29.12, abs=0.1)
     assert thermo.fractions(mixture) == (("CO2", 0.25), ("N2", 0.75))

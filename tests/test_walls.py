@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from rows import rows
-from walls_for_tests import plain_material
+from walls_for_tests import cylinder_wall, flat_wall, plain_material
 
 from burnercalc.constants import STEFAN_BOLTZMANN_W_M2K4
 from burnercalc.errors import InputError
@@ -15,8 +15,6 @@ from burnercalc.physics.chamber_walls import (
     box_chamber,
     cylinder_area_m2,
     cylinder_chamber,
-    cylinder_wall,
-    flat_wall,
 )
 from burnercalc.physics.linings import TEMP_MAX_K, TEMP_MIN_K, material, material_keys
 from burnercalc.physics.walls import bracketed_root, steady_wall, still_air

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rows import rows
+from walls_for_tests import cylinder_wall
 
-from burnercalc.physics.chamber_walls import box_area_m2, box_chamber, cylinder_chamber, cylinder_wall, flat_wall
+from burnercalc.physics.chamber_walls import box_area_m2, box_chamber, cylinder_chamber, flat_wall
 from burnercalc.physics.heatup import heat_up
 from burnercalc.physics.linings import material
 from burnercalc.physics.walls import hottest_shell_temp_K, steady_profile, steady_wall, still_air

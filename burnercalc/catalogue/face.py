@@ -11,8 +11,8 @@ BURNING = Source(
 )
 GRADIENT = Source("Shah and London 1978, Blasius; blend between is common practice", "common practice")
 FLASHBACK = Source(
-    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: "
-    "Hausen 1943",
+    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: Hausen "
+    "1943",
     "memory",
 )
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")

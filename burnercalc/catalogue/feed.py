@@ -23,8 +23,7 @@ DRILLS = Source("drill sizes as sold", "published")
 GAS_DYNAMICS = Source("gas dynamics", "published")
 VESSEL = Source(
     "heat through the wetted wall; coefficient fitted to a published table of 100 lb cylinders (an engine-generator "
-    "manual "
-    "of 2011); sizes of cylinders from memory",
+    "manual of 2011); sizes of cylinders from memory",
     "memory",
 )
 FUEL_COST = Source("gas flow from the gross heating value", "calculated")
@@ -91,9 +90,8 @@ ANSWERS = (
         "pressure",
         "Pressure over the ports",
         meaning="Pressure that pushes the cold mixture through the ports at high fire.",
-        formula="(entry 0.5 + friction over the port's length + exit 1) x velocity head; bore as cast, 0.3 mm rough "
-        "(a tenth "
-        "of the bore at most)",
+        formula="(entry 0.5 + friction over the port's length + exit 1) x velocity head; bore as cast, 0.3 mm rough (a "
+        "tenth of the bore at most)",
         inputs=("mixture_velocity_in_port", "port_diameter", "block_thickness", *COLD_MIXTURE),
         source=PORTS,
         near="bench",
@@ -179,9 +177,8 @@ ANSWERS = (
         "shares.kinetic_ratio",
         "ratio",
         "Stream head to port pressure",
-        meaning="Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth "
-        "or less "
-        "is even.",
+        meaning="Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth or "
+        "less is even.",
         formula="density x velocity squared / 2 / pressure over ports and baffle",
         inputs=(
             "plenum_area",
@@ -198,11 +195,10 @@ ANSWERS = (
         "inlet_jet.flow_ratio",
         "ratio",
         "Port under the inlet's jet",
-        meaning="The most that a port right under the inlet passes, over its fair share, because the inlet's jet "
-        "blows on it.",
-        formula="sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's "
-        "velocity; 1 with "
-        "the inlet at an end",
+        meaning="The most that a port right under the inlet passes, over its fair share, because the inlet's jet blows "
+        "on it.",
+        formula="sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's velocity; "
+        "1 with the inlet at an end",
         inputs=("inlet_area", "port_pressure_drop", "baffle_unevenness_left", "inlet_position", *COLD_MIXTURE),
         source=STAGNATION & BAFFLE_ESTIMATE,
     ),
@@ -263,8 +259,8 @@ ANSWERS = (
         "fraction",
         "Blower to spare",
         meaning="Pressure that the blower has at high fire over what the burner needs; below zero it is too weak.",
-        formula="blower's pressure at the air of high fire / pressure the burner needs - 1; -100 % when its curve "
-        "ends before",
+        formula="blower's pressure at the air of high fire / pressure the burner needs - 1; -100 % when its curve ends "
+        "before",
         inputs=AIR_SYSTEM,
         source=FAN,
         near="first",
@@ -275,8 +271,7 @@ ANSWERS = (
         "fraction",
         "Damper open at high fire",
         meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of high fire; none when "
-        "the "
-        "blower is too weak.",
+        "the blower is too weak.",
         formula="thin plate with the loss of the pressure to spare",
         inputs=("mix_pipe", *AIR_SYSTEM),
         source=THIN_PLATE,
@@ -299,9 +294,8 @@ ANSWERS = (
         "jet.diameter_m",
         "drill_length",
         "Jet",
-        meaning="Hole that passes the gas of high fire at the gas pressure; the band is the discharge coefficient "
-        "give or "
-        "take 0.05.",
+        meaning="Hole that passes the gas of high fire at the gas pressure; the band is the discharge coefficient give "
+        "or take 0.05.",
         formula="sqrt(4 x gas flow / (pi x coefficient x flow of an ideal nozzle per area))",
         inputs=("firing_rate_gross", *JET_STATE),
         source=JET,
@@ -312,9 +306,8 @@ ANSWERS = (
         "jet.drill_name",
         "word",
         "Jet drill",
-        meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; "
-        "the table "
-        "lists fractions and metric drills too.",
+        meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
+        "table lists fractions and metric drills too.",
         formula="nearest in diameter of number and letter drills",
         inputs=("jet_drill", "orifice_diameter"),
         source=DRILLS,
@@ -359,8 +352,7 @@ ANSWERS = (
         "word",
         "Flow in the jet",
         meaning="Choked: the gas leaves at the speed of sound and its flow follows the absolute pressure before the "
-        "jet "
-        "alone.",
+        "jet alone.",
         formula="mixture pressure over gas pressure, absolute, below (2 / (k + 1)) to the power k / (k - 1)",
         inputs=("gas_pressure", "mixture_pressure", "fuel", "fuel_blend", "altitude"),
         source=GAS_DYNAMICS,
@@ -433,18 +425,14 @@ CHECKS = (
         cases={
             "good": "Ports get their share within {spread:percent 1}.",
             "good_fine": "Ports get their share within 0.1 %.",
-            "caution": "Ports differ by {spread:percent 1}; {good:percent 0} or less is even. Those far from the "
-            "inlet burn "
-            "hotter.",
-            "stop": "Ports differ by {spread:percent 1}, far more than {stop:percent 0}: those near the inlet go "
-            "short and "
-            "can flash back.",
-            "starved_one": "1 column of ports near the inlet get no mixture: the stream along the plenum is too "
-            "fast. The "
-            "fire could draw back through them.",
-            "starved": "{columns} columns of ports near the inlet get no mixture: the stream along the plenum is too "
-            "fast. "
+            "caution": "Ports differ by {spread:percent 1}; {good:percent 0} or less is even. Those far from the inlet "
+            "burn hotter.",
+            "stop": "Ports differ by {spread:percent 1}, far more than {stop:percent 0}: those near the inlet go short "
+            "and can flash back.",
+            "starved_one": "1 column of ports near the inlet get no mixture: the stream along the plenum is too fast. "
             "The fire could draw back through them.",
+            "starved": "{columns} columns of ports near the inlet get no mixture: the stream along the plenum is too "
+            "fast. The fire could draw back through them.",
         },
     ),
     Check(
@@ -454,16 +442,13 @@ CHECKS = (
         source=PLENUM,
         cases={
             "centre": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves the "
-            "ports "
-            "{spread:percent 1} uneven.",
-            "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that "
-            "leaves the "
-            "ports less than 0.1 % uneven.",
+            "ports {spread:percent 1} uneven.",
+            "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves "
+            "the ports less than 0.1 % uneven.",
             "end": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the ports "
             "{spread:percent 1} uneven.",
             "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "
-            "ports "
-            "less than 0.1 % uneven.",
+            "ports less than 0.1 % uneven.",
             "wanted": "About {wanted:.2g} or more is wanted: a deeper body, less grip, or less port area.",
         },
     ),
@@ -476,8 +461,7 @@ CHECKS = (
             "good": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
             "ports; both within a tenth, so the ports are fed evenly.",
             "bad": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
-            "ports; "
-            "a tenth is the rule: widen the plenum or take away port area.",
+            "ports; a tenth is the rule: widen the plenum or take away port area.",
         },
     ),
     Check(
@@ -486,15 +470,13 @@ CHECKS = (
         "Jet of the inlet",
         source=STAGNATION & LIMITS,
         cases={
-            "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front "
-            "of it.",
+            "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
+            "it.",
             "good_fine": "The inlet's jet can push less than 1 % more than its share through the ports in front of it.",
-            "bare": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front "
-            "of it; "
-            "{little:percent 0} is little. Put a baffle in, or use a larger inlet.",
-            "baffled": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in "
-            "front of "
-            "it; {little:percent 0} is little. Use a larger inlet, or a baffle that takes more.",
+            "bare": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
+            "it; {little:percent 0} is little. Put a baffle in, or use a larger inlet.",
+            "baffled": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front "
+            "of it; {little:percent 0} is little. Use a larger inlet, or a baffle that takes more.",
         },
         cures=(("baffle_holes", "choose"), ("inlet", "raise")),
     ),
@@ -505,12 +487,10 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
-            "blow "
-            "gently.",
+            "blow gently.",
             "bad": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; {good:g} "
-            "times is "
-            "plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or larger "
-            "holes.",
+            "times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or "
+            "larger holes.",
         },
         cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
     ),
@@ -521,9 +501,8 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
-            "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some "
-            "ports burn "
-            "rich and others lean: {missing:length} more pipe, or an elbow.",
+            "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some ports "
+            "burn rich and others lean: {missing:length} more pipe, or an elbow.",
         },
         cures=(("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")),
     ),
@@ -534,13 +513,11 @@ CHECKS = (
         source=DAMKOEHLER & LIMIT,
         cases={
             "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame "
-            "cannot walk back up it.",
+            "flame cannot walk back up it.",
             "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
             "{good:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
             "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame "
-            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),
@@ -553,20 +530,15 @@ CHECKS = (
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, "
-            "{margin:percent 0} to spare.",
+            "there, {margin:percent 0} to spare.",
             "ample": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, "
-            "{times:ratio 2} times as much.",
+            "there, {times:ratio 2} times as much.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, "
-            "only {margin:percent 0} to spare; {usual:percent 0} is usual. Larger ports or mix pipe, or a stronger "
-            "blower.",
+            "there, only {margin:percent 0} to spare; {usual:percent 0} is usual. Larger ports or mix pipe, or a "
+            "stronger blower.",
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there. It "
-            "is too weak: with the damper open it brings {brings:air_flow}. Larger ports or mix pipe, a stronger "
-            "blower, or "
-            "less fire.",
+            "there. It is too weak: with the damper open it brings {brings:air_flow}. Larger ports or mix pipe, a "
+            "stronger blower, or less fire.",
             "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",
         },
     ),
@@ -578,8 +550,7 @@ CHECKS = (
         cases={
             "good": "At low fire the damper stands {open:percent 0} open.",
             "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: a smaller or slower "
-            "blower, "
-            "or a damper in a smaller pipe.",
+            "blower, or a damper in a smaller pipe.",
         },
         cures=(("blower_shutoff_pressure", "lower"), ("low_fire", "raise")),
     ),
@@ -589,28 +560,22 @@ CHECKS = (
         "Gas pressure",
         source=JET & LIMITS,
         cases={
-            "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no "
-            "gas flows. "
-            "Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
+            "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no gas "
+            "flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
             "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
-            "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in "
-            "the jet: "
-            "its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
-            "{hole:drill_length}, more "
-            "than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
+            "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
+            "jet: its flow follows the regulator alone.",
+            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of {hole:drill_length}, "
+            "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
             "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
-            "{hole:drill_length}, "
-            "more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas company), or less fire.",
-            "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of "
-            "air moves "
-            "the gas as well. More gas pressure is steadier.",
+            "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
+            "company), or less fire.",
+            "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
+            "moves the gas as well. More gas pressure is steadier.",
             "line": "{gas:supply} is more than a house line carries: {usual:pressure} is usual, {most:gas_pressure} "
-            "the "
-            "most. Set what your meter gives.",
+            "the most. Set what your meter gives.",
             "regulator": "{gas:supply} is more than an adjustable LP regulator gives ({most:gas_pressure}); use a "
-            "larger "
-            "jet.",
+            "larger jet.",
         },
         cures=(("gas_pressure", "raise"),),
     ),
@@ -625,12 +590,10 @@ CHECKS = (
             "line_good": "Jet {drill} passes {rate:power} at {now:supply}, as wanted.",
             "line_throttled": "Jet {drill} passes {rate:power} at {now:supply}; throttle to {at:supply} for high fire.",
             "line_short": "Jet {drill} passes {rate:power} at {now:supply}, short of {wanted:power}: the line cannot "
-            "carry "
-            "the rate through it. Use a larger drill.",
+            "carry the rate through it. Use a larger drill.",
             "good": "Jet {drill} gives the firing rate at {at:supply}.",
             "caution": "Jet {drill} gives the firing rate at {at:supply}, not at the {now:supply} as set: turn the "
-            "regulator "
-            "or change the drill.",
+            "regulator or change the drill.",
             "larger": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a larger "
             "drill.",
             "smaller": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a smaller "
@@ -646,8 +609,7 @@ CHECKS = (
         cases={
             "good": "Low fire asks for {low:supply} before the jet.",
             "caution": "Low fire asks for {low:supply} before the jet; below {least:supply} it is hard to hold. A "
-            "smaller "
-            "jet at more pressure helps.",
+            "smaller jet at more pressure helps.",
         },
         cures=(("gas_pressure", "raise"), ("low_fire", "raise")),
     ),
@@ -660,14 +622,11 @@ CHECKS = (
             "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
             "{draw:power}.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
-            "regulator "
-            "needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
+            "regulator needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
-            "needs "
-            "({needed:gas_pressure}). Warmer, or a regulator that needs less.",
-            "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge "
-            "still in; "
-            "steady draw at this fill is {draw:power}.",
+            "needs ({needed:gas_pressure}). Warmer, or a regulator that needs less.",
+            "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
+            "in; steady draw at this fill is {draw:power}.",
             "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet.",
             "more_or_regulator": "More or larger cylinders, or a regulator that needs less.",
         },

@@ -113,8 +113,7 @@ CHECKS = (
             "damp": "Damp air dries slowly; the waits are stretched.",
             "cold": "At {air:temperature} it hardens slowly; the waits are stretched.",
             "frost": "At {air:temperature} do not cast: below {frost:temperature} it does not set well, and frost "
-            "ruins it "
-            "while it is green. Bring block and mix indoors.",
+            "ruins it while it is green. Bring block and mix indoors.",
         },
     ),
 )
@@ -146,12 +145,12 @@ STEPS = {
         "the body in to its mark."
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, "
-    "keep damp.",
+    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, keep "
+    "damp.",
     "cast.caution": (
-        "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep (29"
-        " CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: gloves,"
-        " goggles, rinse at once."
+        "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
+        "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
+        "gloves, goggles, rinse at once."
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
     "strip.title": "Strip the mould",
@@ -174,8 +173,8 @@ STEPS = {
     "air.source": "common practice: about 16 h of warmth",
     "clear.title": "Clear the ports",
     "clear.do": "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
-    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through "
-    "the inlet.",
+    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through the "
+    "inlet.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
     "clear.caution": (
         "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning "
@@ -194,8 +193,8 @@ STEPS = {
     "fire.title": "First fire",
     "fire.do": "Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
     "fire.watch": (
-        "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. Popping,"
-        " a ticking sound, flakes or wet edges: stop."
+        "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. "
+        "Popping, a ticking sound, flakes or wet edges: stop."
     ),
     "fire.go_on": (
         "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
@@ -210,8 +209,7 @@ STEPS = {
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
     "cast.do.rammed": "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to "
-    "its "
-    "mark.",
+    "its mark.",
     "go_on.frost": "Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory.",
     "go_on.cold": "Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half.",
     "day": "day {number}, {time}",

@@ -816,8 +816,8 @@ CHECKS = (
             "caution.heat-up.one": "{installed:power} is too little: heating up in {time:time} takes {needed:power}. "
             "Raise the firing rate or use more burners, or allow more time.",
             "caution.heat-up.several": "{installed:power} is too little: heating up in {time:time} takes "
-            "{needed:power}, {each:power} for each of {burners} burners. Raise the firing rate or use more burners, "
-            "or allow more time.",
+            "{needed:power}, {each:power} for each of {burners} burners. Raise the firing rate or use more burners, or "
+            "allow more time.",
             "caution.working.one": "{installed:power} is too little: working takes {needed:power}. Raise the firing "
             "rate or use more burners, or put less work through.",
             "caution.working.several": "{installed:power} is too little: working takes {needed:power}, {each:power} "
@@ -831,8 +831,8 @@ CHECKS = (
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
             "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "
-            "{hold:power}: raise the firing rate or use more burners, lower the chamber temperature, close the "
-            "opening or line it thicker.",
+            "{hold:power}: raise the firing rate or use more burners, lower the chamber temperature, close the opening "
+            "or line it thicker.",
         },
     ),
     Check(

@@ -684,8 +684,8 @@ MONEY_ANSWERS = (
         cases={
             "material": "Buy: the material alone costs {each:.2f} a burner, {more:.2f} more than a bought one.",
             "no_work": "Make: it saves {saved:.2f} a burner.",
-            "make": "Make: material {each:.2f} a burner against {bought:.2f} bought; each of the {hours:.1f} h of "
-            "work earns {earned:.2f}, and with it paid at {worth:.2f} making is {gap:.2f} cheaper.",
+            "make": "Make: material {each:.2f} a burner against {bought:.2f} bought; each of the {hours:.1f} h of work "
+            "earns {earned:.2f}, and with it paid at {worth:.2f} making is {gap:.2f} cheaper.",
             "buy": "Buy: making saves {saved:.2f} a burner but takes {hours:.1f} h, so an hour earns only "
             "{earned:.2f}, less than its {worth:.2f}; buying is {gap:.2f} cheaper.",
         },
@@ -852,8 +852,8 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "good": "{floor:length} of wood is left under the pins.",
-            "caution": "{floor:length} of wood is left under the pins: the point of the drill comes through; fill "
-            "from below or take a thicker base.",
+            "caution": "{floor:length} of wood is left under the pins: the point of the drill comes through; fill from "
+            "below or take a thicker base.",
         },
         cures=(("pin_depth", "lower"), ("mould_base", "choose")),
     ),

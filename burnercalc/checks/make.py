@@ -105,18 +105,19 @@ def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: s
     elif inlet_position == "end":
         sides = [(inside.inside_width_m, 0.0, inside.inside_width_m), (plenum.height_m, 0.0, plenum.height_m)]
     else:
-        corner = 2 * body.wall_m if body.kind == "tube" else 0.0
+        corner = tube_inside_radius_m(body.wall_m) + body.wall_m if body.kind == "tube" else 0.0
         sides = [
             (body.width_m, corner, inside.inside_width_m),
             (body.length_m, body.wall_m, inside.inside_length_m),
         ]
-    flat = min(
-        making.inlet_flat_clearance_m(side_m=side, corner_outside_radius_m=radius, hole_m=saw)
-        for side, radius, _ in sides
-    )
-    least = min((clear - saw) / 2 for _, _, clear in sides)
+    flat = min(_beside_m(side, radius, saw) for side, radius, _ in sides)
+    least = min(_beside_m(clear, 0.0, saw) for _, _, clear in sides)
     word = "good" if flat >= -SLACK_M else ladder(least, good=inf, stop=0.0, slack=SLACK_M)
     return verdict(word, flat, 0.0, flat=flat, into=-flat, wider=-2 * least)
+
+
+def _beside_m(side_m, radius_m, hole_m):
+    return making.inlet_flat_clearance_m(side_m=side_m, corner_outside_radius_m=radius_m, hole_m=hole_m)
 
 
 def corner_drill_check(body: Body, steel: Steel, corner_drill: float, corner_radius: float) -> Judged | None:

@@ -3,7 +3,7 @@
 Writers and the page replay these shapes; nobody but the caller knows what they mean.
 """
 
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import require
@@ -121,9 +121,6 @@ class Text:
         return text_width(self.text, self.font_size, self.bold)
 
 
-KINDS = {cls.__name__.lower(): cls for cls in (Line, Circle, Arc, Polyline, Text)}
-
-
 def bulge_arc(x1, y1, x2, y2, bulge):
     """The stretch of a polyline with a bulge as (x, y, r, start_deg, sweep_deg); sweep is negative for a right turn.
 
@@ -231,27 +228,6 @@ class Drawing:
         order = {layer: i for i, layer in enumerate(LAYERS)}
         return sorted(self.shapes, key=lambda shape: order[shape.layer])
 
-    def to_dict(self):
-        """Plain dict for JSON; each shape is its fields and its "kind"."""
-        return {
-            "name": self.name,
-            "title": self.title,
-            "description": self.description,
-            "shapes": [{"kind": type(shape).__name__.lower(), **asdict(shape)} for shape in self.shapes],
-        }
-
-    @classmethod
-    def from_dict(cls, data):
-        """The drawing that to_dict, or JSON made from it, describes."""
-        shapes = []
-        for item in data["shapes"]:
-            values = {key: value for key, value in item.items() if key != "kind"}
-            if item["kind"] == "polyline":
-                values["points"] = tuple(tuple(point) for point in values["points"])
-                values["bulges"] = tuple(values["bulges"])
-            shapes.append(KINDS[item["kind"]](**values))
-        return cls(data["name"], data["title"], tuple(shapes), data.get("description", ""))
-
 
 def outline_points(shape, step_deg=6.0):
     """A shape but a text as a list of (x, y) for a chart of straight lines; arcs in steps of at most step_deg."""
@@ -351,26 +327,3 @@ def dimension(x1, y1, x2, y2, offset, text, height=2.5):
     gap = height * 0.35
     shapes.append(replace(label, x=tx - s * gap, y=ty + c * gap))
     return tuple(shapes)
-
-
-def leader(x, y, x_text, y_text, text, height=2.5):
-    """An open arrow at x, y with its text at x_text, y_text; the text runs away from the arrow."""
-    length = hypot(x - x_text, y - y_text)
-    require(length > 0, "length", length, "needs a text apart from the arrow's point")
-    ux, uy = (x_text - x) / length, (y_text - y) / length
-    head = height * 0.9
-    barbs = [
-        Line(x, y, x + head * (ux * cos(a) - uy * sin(a)), y + head * (ux * sin(a) + uy * cos(a)), "dimension")
-        for a in (radians(15), radians(-15))
-    ]
-    to_right = x_text >= x
-    label = Text(
-        x_text + (1.0 if to_right else -1.0),
-        y_text - height / 2,
-        text,
-        height,
-        "start" if to_right else "end",
-        0.0,
-        "dimension",
-    )
-    return (Line(x, y, x_text, y_text, "dimension"), *barbs, label)

@@ -606,11 +606,6 @@ def _spread(length, width, count, hole):
     return spots, min([pitch - hole for pitch in pitches] + [edge - hole / 2])
 
 
-def cap_clearance_m(*, bore_m, cap_m):
-    """Gap on each side between a tube's bore and a cap set in it [m] = (bore - cap) / 2; negative = does not go in."""
-    return (bore_m - cap_m) / 2
-
-
 def cap_corner_clearance_m(*, gap_m, cap_corner_m, tube_inside_radius_m):
     """Gap along the diagonal between a cap's eased corner and the tube's inside radius [m]; negative = it jams.
 

@@ -113,6 +113,22 @@ def own_castable(*, density_kg_m3, water_low, water_high, service_temp_K, workin
     )
 
 
+CLOSEST_PACKING = math.pi / math.sqrt(12)  # share of a plane that equal circles can cover: Thue 1890 (published)
+
+
+def ports_kept_out(*, port_count, port_diameter_m, window_area_m2):
+    """How many whole ports keep refractory out of the window.
+
+        n = min(n, pi/sqrt(12) * A_window / (pi/4*d**2))
+
+    Arguments: port_count n [-]; port_diameter_m d [m]; window_area_m2 A_window [m2]
+    Returns: float [-]; less than n only where ports overlap, which keep out less than their sum
+    Source: closest packing of equal circles, Thue 1890 (published)
+    Checked by: tests/test_making_refractory.py (ports that touch in rows of sixes)
+    """
+    return min(port_count, CLOSEST_PACKING * window_area_m2 / (math.pi / 4 * port_diameter_m**2))
+
+
 @dataclass(frozen=True)
 class BlockVolume:
     """Where the refractory is [m3]: outside = before the face, around = ring beside the body, window, inside = over the

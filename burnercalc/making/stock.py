@@ -1,4 +1,4 @@
-"""What stands on the rack: boards, plywood, sheet gauges, tube, hole saws and the mass of steel.
+"""What stands on the rack: boards, plywood, tube, hole saws and the mass of steel.
 
 Sizes are tables in burnercalc/data as printed; every function returns SI.
 """
@@ -11,7 +11,6 @@ from ..tables import read_table
 
 INCH_M = 0.0254  # exact: international inch, 1959 (NIST SP 811)
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published
-LB_FT2_KG_M2 = 0.45359237 / 0.3048**2  # exact: avoirdupois pound over square foot (NIST SP 811)
 
 # Neither the rack nor the saw knows less than this; differences below it are float noise [m].
 NOISE_M = 1e-9
@@ -53,44 +52,6 @@ def board(name):
     raise InputError(
         "mould_board", name, "is not in the lumber table; known: " + ", ".join(b.name for b in boards()), "2x4"
     )
-
-
-def sheet_m(gauge, system="msg"):
-    """Thickness of sheet or tube wall [m] by its sold name; system msg, galvanised or tube.
-
-    Source: Manufacturers' Standard Gauge, t = mass / 41.82 (memory); galvanised and tube gauges memory
-    Checked by: tests/reference/stock_sizes.csv
-    """
-    rows = [row for row in read_table("sheet_gauges") if row["system"] == system]
-    for row in rows:
-        if _name(row["name"]) == _name(gauge):
-            return row["thickness_in"] * INCH_M
-    raise InputError("gauge", gauge, "is not a known gauge; known: " + ", ".join(_name(r["name"]) for r in rows), "16")
-
-
-def sheet_mass_kg_m2(gauge):
-    """Mass of uncoated sheet by the gauge's own definition [kg/m2]; 2.5 % above thickness times steel density.
-
-    Source: Manufacturers' Standard Gauge, lb/ft2 (memory)
-    Checked by: tests/reference/stock_sizes.csv
-    """
-    for row in read_table("sheet_gauges"):
-        if row["system"] == "msg" and _name(row["name"]) == _name(gauge):
-            return row["mass_lb_ft2"] * LB_FT2_KG_M2
-    raise InputError("gauge", gauge, "is not a known sheet gauge", "16")
-
-
-def _name(value):
-    """Text of a table cell that may have been read as a number."""
-    return f"{value:g}" if isinstance(value, float | int) else str(value).strip()
-
-
-def nearest_gauge(thickness_m):
-    """(gauge name, thickness_m) of the uncoated sheet nearest in thickness."""
-    require(thickness_m > 0, "baffle_thickness", mm(thickness_m), "must be above 0")
-    rows = [row for row in read_table("sheet_gauges") if row["system"] == "msg"]
-    row = min(rows, key=lambda r: abs(r["thickness_in"] * INCH_M - thickness_m))
-    return _name(row["name"]), row["thickness_in"] * INCH_M
 
 
 @dataclass(frozen=True)

@@ -47,6 +47,11 @@ def inclined_entry_loss(tilt_rad):
     return 0.5 + 0.3 * s + 0.2 * s * s
 
 
+def pin_drift_m(*, block_thickness_m, tilt_rad):
+    """How far a pin that leans stands off at the other side of the block [m] = T*tan(tilt)."""
+    return block_thickness_m * math.tan(tilt_rad)
+
+
 def port_tolerance(
     *,
     ports,
@@ -96,7 +101,7 @@ def port_tolerance(
         0 <= diameter_m <= d / 2, "pin_diameter_tolerance", mm(diameter_m), "must be 0 to half a port diameter", "0"
     )
     t = block_thickness_m
-    drift = t * math.tan(tilt_rad)
+    drift = pin_drift_m(block_thickness_m=t, tilt_rad=tilt_rad)
     near, pitch = _neighbours(ports, 2 * (position_m + drift) + diameter_m)
     drawn = pitch - d if n > 1 else min(window_length_m, window_width_m) - d
     worst = drawn - 2 * (position_m + drift) - diameter_m if n > 1 else drawn

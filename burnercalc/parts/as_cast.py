@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import pi, tan
+from math import pi
 
 from ..making import tolerances
 from ..physics.band import Band
@@ -23,7 +23,7 @@ class AsCast:
 
 def as_cast(body: Body, face: Face, port_tilt_tolerance: float, port_position_tolerance: float) -> AsCast:
     tilt_rad = port_tilt_tolerance * pi / 180
-    drift_m = body.block_thickness_m * tan(tilt_rad)
+    drift_m = tolerances.pin_drift_m(block_thickness_m=body.block_thickness_m, tilt_rad=tilt_rad)
     many = len(face.ports) > 1
     # Ports that overlap as drawn are no block to be off from; their own check stops them.
     if many and not face.min_web_m > 0:

@@ -1,7 +1,7 @@
 """The refractory block: its volume, what to weigh out for it, and the mass of the finished burner."""
 
 from dataclasses import dataclass
-from math import pi, sqrt
+from math import pi
 
 from ..making import mould as making_mould
 from ..making import refractory as making
@@ -12,8 +12,6 @@ from .body import Body
 from .face import Face
 from .mould import Mould
 from .steel import Steel
-
-CLOSEST_PACKING = pi / sqrt(12)  # share of a plane that equal circles can cover: Thue 1890 (published)
 
 
 @dataclass(frozen=True)
@@ -59,8 +57,10 @@ def block(
         )
     else:
         material = making.castable(refractory)
-    # Ports that overlap, a stop of the face, keep out less than their sum: at most the closest packing of circles.
-    pins = min(face.port_count, CLOSEST_PACKING * face.window_area_m2 / (pi / 4 * face.port_diameter_m**2))
+    # Ports that overlap are a stop of the face; the block still has a volume.
+    pins = making.ports_kept_out(
+        port_count=face.port_count, port_diameter_m=face.port_diameter_m, window_area_m2=face.window_area_m2
+    )
     mould_m2 = _area_m2(mould.inside_length_m, mould.inside_width_m, face.round)
     volume = making.block_volume(
         mould_area_m2=mould_m2,

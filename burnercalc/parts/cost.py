@@ -6,7 +6,7 @@ from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making import money
 from ..making.money import CostLine, Item, StepHours
-from ..making.stock import STEEL_DENSITY_KG_M3
+from ..making.stock import plate_mass_kg
 from .baffle_sheet import BaffleSheet
 from .block import Block
 from .body import Body
@@ -70,7 +70,8 @@ def cost(
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
     )
     if baffle_sheet.sheet:
-        blank_kg = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m * baffle_thickness * STEEL_DENSITY_KG_M3
+        blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
+        blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
     lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
     by_step, hours_each = batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)

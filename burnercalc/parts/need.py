@@ -68,4 +68,5 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
 
 def band(rates: tuple[float | None, ...]) -> Band | None:
     """Figures for the films from least to most as a Band; None when one is missing, or all."""
-    return Band(min(rates), rates[1], max(rates)) if rates and None not in rates else None
+    known = [rate for rate in rates if rate is not None]
+    return Band(min(known), known[1], max(known)) if known and len(known) == len(rates) else None

@@ -51,7 +51,7 @@ class Resistance:
         if self.inlet.area_m2 >= self.mix_pipe.area_m2:
             step = losses.expansion_K(self.mix_pipe.area_m2 / self.inlet.area_m2) * pipe_Pa
         else:
-            step = losses.SHARP_ENTRY_K * (1 - self.inlet.area_m2 / self.mix_pipe.area_m2) * inlet_Pa
+            step = losses.contraction_K(self.inlet.area_m2 / self.mix_pipe.area_m2) * inlet_Pa
         return step + losses.EXIT_K * inlet_Pa
 
     def mix_pipe_at_Pa(self, mixture_m3_s: float) -> float:

@@ -14,7 +14,7 @@ from .flame import Flame
 from .gas import Gas
 from .shop import Shop
 
-# A march so coarse is off by 6 % at most (tests/test_heat_zone.py), where the band of the film moves the time by 20 % and more.
+# A march so coarse is off by 6 % at most, where the band of the film moves the time by 20 % and more.
 MARCH = {"cells_per_layer": 6, "step_growth": 0.25}
 WITHIN = 0.005
 

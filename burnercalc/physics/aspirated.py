@@ -5,7 +5,6 @@ from math import pi, sqrt
 
 from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import require
-from ..tables import find
 from .gas_jet import critical_pressure_ratio, jet_flow_kg_s, jet_mass_flux_kg_m2s
 
 # Loss coefficients on the velocity head in the throat. 1 and 1 give back the plain momentum relation; a well rounded
@@ -59,24 +58,6 @@ def jet_thrust_N(
     velocity = sqrt(2 * k / (k - 1) * GAS_CONSTANT_J_MOLK * temp_K / molar_mass_kg_mol * (1 - ratio ** ((k - 1) / k)))
     area = discharge_coefficient * pi / 4 * diameter_m**2
     return area * (flux * velocity + ratio * upstream_Pa - downstream_Pa)
-
-
-def entrained_ratio_prigg(relative_density, throat_to_jet_diameter):
-    """Air over gas by volume, hand form of the domestic-burner trade.
-
-        r = sqrt(s) (D/d - 1)
-
-    Arguments:
-        relative_density         s of the gas, air = 1   [-]
-        throat_to_jet_diameter   D/d                     [-]   above 1
-    Returns: float [-]
-    Assumes: low gas pressure, ports of 1.5 to 2.2 times the throat area, no back pressure
-    Source: Prigg's relation as given in texts on domestic and biogas burners. Memory.
-    Checked by: tests/test_aspirated.py (limit of entrained_ratio for a wide throat)
-    """
-    require(relative_density > 0, "relative_density", relative_density, "must be above 0")
-    require(throat_to_jet_diameter > 1, "throat_diameter", throat_to_jet_diameter, "must be above the jet diameter")
-    return sqrt(relative_density) * (throat_to_jet_diameter - 1)
 
 
 def aspirated_mix(
@@ -173,8 +154,3 @@ def aspirated_mix(
     return AspiratedMix(
         gas, air, ratio, stoichiometric_ratio_volume / ratio, thrust, (gas_volume + air / rho_air) / area
     )
-
-
-def burner_kind(key):
-    """Row of data/burner_kinds.csv: aspirated | blown_single | blown_multi_port, all common practice."""
-    return find("burner_kinds", "key", key, "burner_kind")

@@ -199,7 +199,7 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
 
     Arguments:
         curve           Parabola or Points
-        system_Pa       rising function, flow in m3/s -> [Pa], e.g. quadratic_system(a, b)
+        system_Pa       rising function, flow in m3/s -> [Pa], e.g. a Q^2 + b Q
         density_kg_m3   of the air at the blower   [kg/m3]   above 0
     Returns:
         OperatingPoint: the first place, from no flow on, where the blower falls below the burner
@@ -230,13 +230,6 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
         low, high = (middle, high) if gap(middle) > 0 else (low, middle)
     flow = (low + high) / 2
     return OperatingPoint(flow, curve.pressure_Pa(flow, density_kg_m3), False, False, crossings)
-
-
-def quadratic_system(a, b=0.0, c=0.0):
-    """The burner as a function of flow, p = a Q^2 + b Q + c; a [Pa s2/m6], b [Pa s/m3], c [Pa] chamber pressure."""
-    for name, value in (("a", a), ("b", b)):
-        require(0 <= value < float("inf"), name, f"{value:g}", "must be 0 or more", "0")
-    return lambda flow_m3_s: a * flow_m3_s**2 + b * flow_m3_s + c
 
 
 def blower_margin(curve, flow_m3_s, needed_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):

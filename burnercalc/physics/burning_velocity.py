@@ -13,12 +13,10 @@ from .band import Band
 
 REFERENCE_TEMP_K = 298.15
 
-# The shapes were fitted to measurements within FIT_PHI; they are evaluated, with the band of the nearer end doubled,
+# The shapes were fitted to measurements within 0.6 to 1.4; they are evaluated, with the band of the nearer end doubled,
 # out to PHI_RANGE (about the flammable range) and refused beyond.
-FIT_PHI = (0.6, 1.4)
 PHI_RANGE = (0.5, 1.6)
 TEMP_RANGE_K = (220.0, 2000.0)
-FIT_TEMP_K = (298.15, 700.0)
 BAND_PHIS = (0.5, 0.6, 0.8, 0.9, 1.2, 1.4, 1.6)
 
 # Atoms of oxygen gas per mole: heat shares of a fuel are its shares of the oxygen, within 1 % for these species (calc).

@@ -104,20 +104,6 @@ def flat_wall(*, area_m2, height_m, facing="vertical"):
     )
 
 
-def cylinder_wall(*, radius_m, length_m):
-    """The side of a horizontal cylinder with no ends; radius_m is that of the hot face [m]."""
-    require(radius_m > 0, "radius_m", radius_m, "must be above 0")
-    return Wall(
-        0.0,
-        0.0,
-        0,
-        radius_m,
-        length_m,
-        lambda thickness_m: (("cylinder", 2 * (radius_m + thickness_m), 2 * pi * (radius_m + thickness_m) * length_m),),
-        lambda depth_m: cylinder_wall(radius_m=radius_m + depth_m, length_m=length_m),
-    )
-
-
 def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
     """All six walls of a box, inside sizes; heat through edges and corners by their shape factors.
 

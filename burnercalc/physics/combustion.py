@@ -17,11 +17,10 @@ from .fuels import (
     WATER_LATENT_J_MOL,
     gross_heating_value_J_mol,
     molar_mass_kg_mol,
-    net_heating_value_J_mol,
     stoichiometric_air_kg_kg,
     stoichiometric_air_mol_mol,
 )
-from .thermo import fractions, mixture_atoms_mol, mixture_enthalpy_J, mixture_mass_kg, require_range
+from .thermo import fractions, mixture_atoms_mol, mixture_enthalpy_J, require_range
 
 # Below this temperature the water-gas reaction CO + H2O = CO2 + H2 and the burning of the last CO are too slow to
 # follow the cooling gas, so the flue gas keeps the composition it had here (common practice: 1700 to 1800 K).
@@ -88,12 +87,6 @@ def reactants_mol(fuel, equivalence_ratio, air=AIR):
     return _merged(fuel, tuple((name, x * air_mol) for name, x in air))
 
 
-def mixture_molar_mass_kg_mol(fuel, equivalence_ratio, air=AIR):
-    """Molar mass of the unburned mixture of gas and air [kg/mol]."""
-    reactants = reactants_mol(fuel, equivalence_ratio, air)
-    return mixture_mass_kg(reactants) / sum(amount for _, amount in reactants)
-
-
 def gas_flow_mol_s(fuel, firing_rate_W):
     """Gas flow for a gross firing rate, Q / HHV [mol/s]."""
     require(0 < firing_rate_W < float("inf"), "firing_rate", firing_rate_W, "must be above 0 W")
@@ -115,19 +108,9 @@ def air_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
     return gas_flow_m3_s(fuel, firing_rate_W) * air_fuel_ratio_volume(fuel, equivalence_ratio, air)
 
 
-def air_flow_kg_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
-    """Air flow for a gross firing rate, gas flow * AFR by mass [kg/s]."""
-    return gas_flow_kg_s(fuel, firing_rate_W) * air_fuel_ratio_mass(fuel, equivalence_ratio, air)
-
-
 def mixture_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
     """Flow of gas and air together for a gross firing rate [m3/s at 15 degC, 101 325 Pa]."""
     return gas_flow_m3_s(fuel, firing_rate_W) + air_flow_m3_s(fuel, equivalence_ratio, firing_rate_W, air)
-
-
-def mixture_flow_kg_s(fuel, equivalence_ratio, firing_rate_W, air=AIR):
-    """Flow of gas and air together for a gross firing rate [kg/s]."""
-    return gas_flow_kg_s(fuel, firing_rate_W) + air_flow_kg_s(fuel, equivalence_ratio, firing_rate_W, air)
 
 
 def reactants_enthalpy_J(fuel, equivalence_ratio, gas_temp_K=COMBUSTION_TEMP_K, air_temp_K=COMBUSTION_TEMP_K, air=AIR):
@@ -383,36 +366,3 @@ def heat_split(
         sensible=(flue_J - flue_cold_J) / gross_J,
         chemical=(gross_J - latent_J - (cold_J - flue_cold_J)) / gross_J,
     )
-
-
-def available_heat_fraction(
-    fuel,
-    equivalence_ratio,
-    chamber_temp_K,
-    gas_temp_K=COMBUSTION_TEMP_K,
-    air_temp_K=COMBUSTION_TEMP_K,
-    pressure_Pa=STANDARD_PRESSURE_PA,
-    air=AIR,
-    freeze_temp_K=FREEZE_TEMP_K,
-):
-    """Share of the gross heat that stays in the chamber, chemical loss included [-]; arguments as flue_gas()."""
-    return heat_split(
-        fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air, freeze_temp_K
-    ).available
-
-
-def available_heat_fraction_net(
-    fuel,
-    equivalence_ratio,
-    chamber_temp_K,
-    gas_temp_K=COMBUSTION_TEMP_K,
-    air_temp_K=COMBUSTION_TEMP_K,
-    pressure_Pa=STANDARD_PRESSURE_PA,
-    air=AIR,
-    freeze_temp_K=FREEZE_TEMP_K,
-):
-    """The same heat as a share of the net heating value [-]: available_heat_fraction * HHV / LHV."""
-    gross = available_heat_fraction(
-        fuel, equivalence_ratio, chamber_temp_K, gas_temp_K, air_temp_K, pressure_Pa, air, freeze_temp_K
-    )
-    return gross * gross_heating_value_J_mol(fuel) / net_heating_value_J_mol(fuel)

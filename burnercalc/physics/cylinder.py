@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import acos, exp, pi, sqrt
 
 from ..errors import require
-from ..tables import find, interpolate, read_table
+from ..tables import find
 from .lp_liquid import (
     latent_heat_J_kg,
     liquid_density_kg_m3,
@@ -16,7 +16,7 @@ from .lp_liquid import (
     saturation_temp_K,
 )
 
-POUND_KG, INCH_M, BTU_H_W = 0.45359237, 0.0254, 1055.05585262 / 3600
+POUND_KG, INCH_M = 0.45359237, 0.0254
 
 # Heat from still air through the wall to the boiling liquid, and the strip of dry wall above the liquid that works as a
 # fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table): root mean square error
@@ -28,7 +28,6 @@ STEEL_HEAT_CAPACITY_J_KGK = 480.0  # EN 1993-1-2 at room temperature, 440 to 490
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-2 (published)
 FILL_LIMIT = 0.80  # share of the volume that a propane container may hold as liquid (common practice)
 FROST_TEMP_K = 273.15
-RULE_LIQUID_TEMP_K = (-20 + 459.67) / 1.8
 
 
 @dataclass(frozen=True)
@@ -153,43 +152,6 @@ def draw_limit_W(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, heat
         return 0.0
     conductance = wall_conductance_W_K(vessel, liquid_kg, liquid_density_kg_m3(species, liquid_K))
     return conductance * (air_temp_K - liquid_K) * heating_value_J_kg / latent_heat_J_kg(species, liquid_K)
-
-
-def tank_rule_draw_W(diameter_m, length_m, fill_share, air_temp_K):
-    """Draw of a lying tank by the installers' rule.
-
-        Btu/h = D L K (T_air + 20)/20,   D and L in inches, T in degF, K by percent full
-
-    Arguments:
-        diameter_m     outside               [m]
-        length_m       overall               [m]
-        fill_share     liquid over volume    [-]   0.1 to 0.6
-        air_temp_K     T_air                 [K]   -20 degF and above
-    Returns:
-        float          gross heat            [W]   0 at -20 degF
-    Raises:
-        InputError     fill or temperature outside the rule
-    Assumes:
-        liquid at -20 degF, where propane still gives 10.7 psig. The rule gives 1.7 times what the wall coefficient
-        of the cylinder table gives, so it holds for draw with pauses
-    Source:
-        an engine-generator installation manual, 2011, Appendix D (published)
-    Checked by:
-        tests/test_cylinder.py
-    """
-    rows = read_table("tank_rule")
-    factor = interpolate(
-        100 * fill_share, [row["percent_full"] for row in rows], [row["factor"] for row in rows], "cylinder_fill"
-    )
-    require(
-        air_temp_K >= RULE_LIQUID_TEMP_K,
-        "ambient_temperature",
-        f"{air_temp_K:g} K",
-        f"must be at least {RULE_LIQUID_TEMP_K:.2f} K for the tank rule",
-        f"{RULE_LIQUID_TEMP_K:.2f} K",
-    )
-    rise = (air_temp_K - RULE_LIQUID_TEMP_K) * 1.8 / 20
-    return diameter_m / INCH_M * length_m / INCH_M * factor * rise * BTU_H_W
 
 
 @dataclass(frozen=True)

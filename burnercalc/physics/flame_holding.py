@@ -16,14 +16,9 @@ from .port_stream import laminar_gradient_1_s, stream_exit_temp_K, turbulent_gra
 FLASHBACK_CONSTANT = 0.063
 BLOW_OFF_CONSTANT = 0.23
 GRADIENT_BAND = 0.30
-BLOW_OFF_PHI_MAX = 1.36  # upper end of Reed's correlation; the formula is carried on beyond it
 # A turbulent stream flashes back at a steeper mean gradient than a laminar one (memory: Fine, NACA; review of
 # Kalantari & McDonell 2017).
 TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
-# What to keep between the velocity at low fire and the laminar cold limit: cold, and of a hot refractory face (common
-# practice).
-DESIGN_MARGIN_COLD = 2.0
-DESIGN_MARGIN_HOT_FACE = (5.0, 10.0)
 
 SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-9, 300.0, 2.0
 
@@ -63,7 +58,7 @@ def blow_off_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s, equivalenc
     Arguments:
         burning_velocity           S_L at the temperature of the stream   [m/s]    a Band
         thermal_diffusivity_m2_s   alpha at the same temperature          [m2/s]   above 0
-        equivalence_ratio          phi                                    [-]      up to 1.36
+        equivalence_ratio          phi                                    [-]      up to 1.36; carried on beyond
         open_air                   True when cold air surrounds the flame
     Returns:
         Band                       g_B; +- 30 % and the band of S_L       [1/s]

@@ -9,15 +9,6 @@ from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import require
 from ..tables import by_key
 
-# Discharge coefficient of a short drilled jet and of a true sharp edge (common practice); the orifice tables of the gas
-# trade are written with 0.90 (published: open textbook, Block E: Fuel Gas Systems, Appendix 2).
-DRILLED_JET_COEFFICIENT = (0.80, 0.85)
-SHARP_EDGE_COEFFICIENT = (0.60, 0.65)
-TABLE_COEFFICIENT = 0.90
-
-# 1658.5 ft3/h for 1 in2, 1 inH2O (60 degF water, 248.84 Pa) and specific gravity 1, carried to m, Pa and s.
-TABLE_CONSTANT = 1658.5 * 0.3048**3 / 3600 / 0.0254**2 / sqrt(248.84)
-
 
 def heat_capacity_ratio(composition):
     """cp/cv of a fuel gas at 60 degF and 101 325 Pa.
@@ -170,27 +161,3 @@ def jet_pressure_Pa(
         middle = (low + high) / 2
         low, high = (middle, high) if flow(middle) < flow_kg_s else (low, middle)
     return (low + high) / 2
-
-
-def table_flow_m3_s(diameter_m, pressure_drop_Pa, specific_gravity, orifice_factor=TABLE_COEFFICIENT):
-    """Gas flow by the formula behind the trade's low-pressure orifice tables, at 60 degF; a cross-check.
-
-        Q = 1658.5 K A sqrt(h/SG)   in ft3/h, in2, inH2O
-
-    Arguments:
-        diameter_m         drill                       [m]
-        pressure_drop_Pa   over the jet                [Pa]     0 to some 3000
-        specific_gravity   gas over air                [-]
-        orifice_factor     K                           [-]
-    Returns:
-        float              Q at 60 degF, 14.696 psia   [m3/s]
-    Assumes:
-        incompressible; the first-principles constant is 1654.5, a quarter of a percent lower (calc)
-    Source:
-        gas-trade spud formula (memory); it gives the open textbook's table
-    Checked by:
-        tests/reference/orifice_table.csv
-    """
-    require(pressure_drop_Pa >= 0, "pressure_drop_Pa", f"{pressure_drop_Pa:g}", "must be 0 or more")
-    require(specific_gravity > 0, "specific_gravity", f"{specific_gravity:g}", "must be above 0")
-    return TABLE_CONSTANT * orifice_factor * pi / 4 * diameter_m**2 * sqrt(pressure_drop_Pa / specific_gravity)

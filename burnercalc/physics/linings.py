@@ -162,18 +162,3 @@ def parse_lining(text, length_m):
     if errors:
         raise InputErrors(errors)
     return tuple(layers)
-
-
-def layers_above_limit(layers, hot_face_temps_K):
-    """Layers hotter at their hot side than their service limit, as tuples (index, Material, temp_K).
-
-    Arguments:
-        layers             tuple of (material key, thickness_m) from the hot face out
-        hot_face_temps_K   temperature at the hot side of each layer [K]
-    Checked by: tests/test_linings.py
-    """
-    over = []
-    for i, ((key, _), temp_K) in enumerate(zip(layers, hot_face_temps_K)):
-        if not temp_K <= material(key).limit_K:
-            over.append((i, material(key), temp_K))
-    return tuple(over)

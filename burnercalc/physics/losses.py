@@ -7,7 +7,7 @@ atmosphere here, so the density is taken as constant.
 from math import log10, pi
 
 from ..errors import require
-from ..tables import by_key, find, interpolate
+from ..tables import find, interpolate
 from .port_stream import turbulent_weight
 
 ROUGHNESS_STEEL_M = 45e-6  # commercial steel pipe: Moody 1944 (memory)
@@ -94,6 +94,16 @@ def entry_K(edge_radius_ratio=0.0):
     return interpolate(min(edge_radius_ratio, _ENTRY_RADIUS[-1]), _ENTRY_RADIUS, _ENTRY_K, "edge_radius_ratio")
 
 
+def _require_share(area_ratio):
+    require(
+        0 <= area_ratio <= 1,
+        "area_ratio",
+        f"{area_ratio:g}",
+        "must be within 0 to 1",
+        f"{min(max(area_ratio, 0), 1):g}",
+    )
+
+
 def expansion_K(area_ratio):
     """Loss of a sudden enlargement, on the velocity head of the small side.
 
@@ -108,14 +118,28 @@ def expansion_K(area_ratio):
     Checked by:
         tests/test_losses.py against fluids.fittings.diffuser_sharp
     """
-    require(
-        0 <= area_ratio <= 1,
-        "area_ratio",
-        f"{area_ratio:g}",
-        "must be within 0 to 1",
-        f"{min(max(area_ratio, 0), 1):g}",
-    )
+    _require_share(area_ratio)
     return (1 - area_ratio) ** 2
+
+
+def contraction_K(area_ratio):
+    """Loss of a sudden narrowing, on the velocity head of the small side.
+
+        K = 0.5 (1 - A1/A2)
+
+    Arguments:
+        area_ratio   A1/A2, small over large   [-]   0 to 1
+    Returns:
+        K   [-]; a sharp entry where the large side has no end
+    Assumes:
+        a fit to measurements (Rennels) lies from 0.02 below to 0.13 above, most where A1/A2 is about 0.3
+    Source:
+        Crane TP-410 (memory)
+    Checked by:
+        tests/test_losses.py against fluids.fittings.contraction_sharp
+    """
+    _require_share(area_ratio)
+    return SHARP_ENTRY_K * (1 - area_ratio)
 
 
 def fitting_K(fitting, reynolds, relative_roughness):
@@ -138,11 +162,6 @@ def fitting_K(fitting, reynolds, relative_roughness):
         tests/test_losses.py against fluids.fittings at high Reynolds numbers
     """
     return find("fittings", "fitting", fitting, "fitting")["diameters"] * friction_darcy(reynolds, relative_roughness)
-
-
-def fitting_names():
-    """Dict of fitting name -> label."""
-    return {name: row["label"] for name, row in by_key("fittings", "fitting").items()}
 
 
 def pipe_drop_Pa(

@@ -67,17 +67,3 @@ def walk_back_ratio(laminar_m_s, velocity_m_s, intensity=TURBULENCE_INTENSITY, w
     Says nothing of the slow layer at the wall, where the wall velocity gradient decides.
     """
     return velocity_m_s / turbulent_burning_velocity_m_s(laminar_m_s, velocity_m_s, intensity, wrinkling)
-
-
-def least_pipe_velocity_m_s(laminar_m_s, ratio=1.0, intensity=TURBULENCE_INTENSITY, wrinkling=WRINKLING):
-    """Pipe velocity at which U/S_T is `ratio`: U = r S_L / (1 - r C i), needs r C i below 1 [m/s]."""
-    require(0 < laminar_m_s < float("inf"), "laminar_m_s", f"{laminar_m_s:g}", "must be above 0")
-    left = 1 - ratio * wrinkling * intensity
-    require(
-        0 < left <= 1,
-        "ratio",
-        f"{ratio:g}",
-        "must be above 0 and below 1 over C i, which no velocity can beat",
-        f"{0.5 / (wrinkling * intensity):g}" if wrinkling * intensity > 0 else "1",
-    )
-    return ratio * laminar_m_s / left

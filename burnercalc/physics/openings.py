@@ -6,23 +6,6 @@ from ..errors import require
 from .outside import radiation_W_m2
 
 
-def view_factor_equal_discs(depth_to_radius):
-    """Share of what one disc radiates that reaches an equal, coaxial, parallel disc directly.
-
-        z = 2 + L**2,   F = (z - sqrt(z**2 - 4)) / 2,   L = distance / radius
-
-    Arguments: depth_to_radius [-], 0 or more
-    Returns: float [-]
-    Raises: InputError for depth_to_radius
-    Source: configuration C-41 of Howell's catalog of view factors; Incropera, table 13.2. Published, recalled.
-    Checked by: tests/test_openings.py (0.1716 for L = 2, 0.3820 for L = 1)
-    """
-    require(0 <= depth_to_radius < 1e6, "depth_to_radius", depth_to_radius, "must be 0 or more and below 1e6")
-    squared = depth_to_radius**2
-    # (z - sqrt(z**2-4))/2 = 2/(z + sqrt(z**2-4)), which does not cancel for a long hole.
-    return 2 / (2 + squared + depth_to_radius * sqrt(squared + 4))
-
-
 def opening_factor(depth_to_radius):
     """Share of black-body radiation that leaves through a round hole whose sides re-radiate all they receive.
 
@@ -33,8 +16,8 @@ def opening_factor(depth_to_radius):
     Returns: float [-], 1 for a thin wall
     Raises: InputError for depth_to_radius
     Assumes: sides insulated and diffuse, each ring at the temperature that balances it. Treating the whole side as one
-        zone, (1 + F)/2 with F of view_factor_equal_discs, is the usual hand form and never falls below 1/2; it reads
-        3 % high at depth = radius, 14 % at depth = diameter and twice the right figure at four diameters
+        zone, (1 + F)/2 with F the view factor of two equal discs, is the usual hand form and never falls below 1/2; it
+        reads 3 % high at depth = radius, 14 % at depth = diameter and twice the right figure at four diameters
     Source: A. S. Berman, J. Appl. Phys. 36 (1965) 3356, written for gas molecules in a tube, which scatter from its
         side by the same law. Published, recalled.
     Checked by: tests/reference/openings.csv (Clausing 1932), and a solution by rings in tests/test_openings.py (2e-5)

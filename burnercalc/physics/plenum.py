@@ -6,14 +6,13 @@ it slows down again, less what it loses to the wall.
 """
 
 from dataclasses import dataclass
-from math import acos, cos, pi, sqrt
+from math import acos, sqrt
 
 from ..errors import require
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
 from .root import rising_root
 
 RECOVERY = 1.0  # of rho V^2/2: Bernoulli without loss; measured 0.8 to 1.8 (memory of manifold literature)
-PERRY_RATIO_LIMIT = 0.1  # kinetic energy over port drop, and friction over port drop: Perry's Handbook (memory)
 SPREAD = (0.05, 0.15)  # flow of the best-fed port less the worst-fed: good up to (Perry's tenth), stop above
 USUAL_DISCHARGE = 0.75  # C_d of a cast port of usual length; common practice
 
@@ -158,7 +157,7 @@ def plenum_distribution(
     Source:
         Perry's Chemical Engineers' Handbook, perforated-pipe distributors (memory); derived here
     Checked by:
-        tests/reference/plenum.csv, closed_form_first_over_last
+        tests/reference/plenum.csv, its closed form cos(C_d a) in tests/test_plenum.py
     """
     _check(port_areas_m2, positions_m, inlet_m, length_m)
     for name, value in (
@@ -257,27 +256,6 @@ def _branches(areas, positions, inlet_m, length_m):
     return with_steps(left), centre, with_steps(right)
 
 
-def closed_form_first_over_last(area_ratio, discharge_coefficient, recovery=RECOVERY):
-    """Flow of the port at the inlet over that at the dead end, many equal ports and no friction.
-
-        first/last = cos(sqrt(k) C_d a)
-
-    Arguments:
-        area_ratio              a, all ports over the plenum's cross-section   [-]   0 or more
-        discharge_coefficient   C_d                                            [-]
-        recovery                k                                              [-]   0 to 2
-    Returns:
-        first/last   [-]; 0 where the form ends (the first ports starve)
-    Source:
-        derived from q = C_d A sqrt(2p/rho), p = p_end - k rho V^2/2
-    Checked by:
-        tests/reference/plenum.csv
-    """
-    require(area_ratio >= 0, "area_ratio", f"{area_ratio:g}", "must be 0 or more", "0")
-    angle = sqrt(recovery) * discharge_coefficient * area_ratio
-    return cos(angle) if angle < pi / 2 else 0.0
-
-
 def wanted_ratio(spread, inlet_position):
     """Plenum over port area that keeps the unevenness of the ports to a share.
 
@@ -293,35 +271,12 @@ def wanted_ratio(spread, inlet_position):
     Assumes:
         many equal ports, no friction, full recovery
     Source:
-        closed_form_first_over_last turned round: s = 1 - cos(C_d a) (calculated)
+        first/last = cos(C_d a), from q = C_d A sqrt(2p/rho), p = p_end - rho V^2/2, turned round (calculated)
     Checked by:
         tests/test_plenum.py: wanted_ratio against the closed form's table and the march
     """
     require(0 < spread <= 1, "spread", f"{spread:g}", "must be above 0, up to 1")
     return USUAL_DISCHARGE / acos(1 - spread) * (0.5 if inlet_position == "centre" else 1.0)
-
-
-def perry_maldistribution(pressure_change_ratio):
-    """Unevenness between first and last hole by the handbook.
-
-        m = 1 - sqrt(1 - |dp| / dp_hole)
-
-    Arguments:
-        pressure_change_ratio   pressure change along the plenum over the hole drop   [-]   -1 to 1
-    Returns:
-        m   [-]
-    Source:
-        Perry's Chemical Engineers' Handbook, perforated-pipe distributors (memory)
-    Checked by:
-        tests/test_plenum.py
-    """
-    require(
-        -1 <= pressure_change_ratio <= 1,
-        "pressure_change_ratio",
-        f"{pressure_change_ratio:g}",
-        "must be within -1 to 1",
-    )
-    return 1 - sqrt(1 - abs(pressure_change_ratio))
 
 
 def impingement_flow_ratio(inlet_velocity_m_s, density_kg_m3, port_drop_Pa):

@@ -44,8 +44,8 @@ def port_K(reynolds, length_ratio, entry_K=SHARP_ENTRY_K, relative_roughness=0.0
         K   [-]
     Assumes:
         a port of L/d 2 to 10 is mostly entry: developed laminar friction 64/Re would miss 5 to 20 % of the drop.
-        Against the measured form of discharge_coefficient_lichtarowicz this K is 4 % low to 26 % high, for Re 100 to
-        15000 and L/d 2 to 10: most at Re 500, least from Re 4000; mostly on the safe side for the blower
+        Against the measured form of Lichtarowicz, Duggins and Markland (1965) this K is 4 % low to 26 % high, for
+        Re 100 to 15000 and L/d 2 to 10: most at Re 500, least from Re 4000; mostly on the safe side for the blower
     Source:
         Darcy-Weisbach; Shah and London 1978 (memory); Haaland 1983 (published)
     Checked by:
@@ -107,35 +107,3 @@ def discharge_coefficient(K):
     """Share of the ideal flow sqrt(2 dp/rho) A that a port of loss K passes, 1/sqrt(K) [-]."""
     require(K > 0, "K", f"{K:g}", "must be above 0")
     return 1 / sqrt(K)
-
-
-def discharge_coefficient_lichtarowicz(reynolds, length_ratio):
-    """Discharge coefficient measured on long sharp-edged orifices: a second opinion on port_K.
-
-        1/C_d = 1/C_du + (20/Re)(1 + 2.25 L/d),   C_du = 0.827 - 0.0085 L/d
-
-    Arguments:
-        reynolds       with the ideal velocity sqrt(2 dp/rho)    [-]   10 to 20000
-        length_ratio   L/d                                       [-]   2 to 10
-    Returns:
-        C_d   [-]
-    Source:
-        Lichtarowicz, Duggins and Markland, J. Mech. Eng. Sci. 7 (1965) 210 (memory)
-    Checked by:
-        tests/reference/port_drop.csv
-    """
-    require(
-        10 <= reynolds <= 20000,
-        "reynolds",
-        f"{reynolds:g}",
-        "must be within 10 to 20000",
-        f"{min(max(reynolds, 10), 20000):g}",
-    )
-    require(
-        2 <= length_ratio <= 10,
-        "length_ratio",
-        f"{length_ratio:g}",
-        "must be within 2 to 10",
-        f"{min(max(length_ratio, 2), 10):g}",
-    )
-    return 1 / (1 / (0.827 - 0.0085 * length_ratio) + 20 / reynolds * (1 + 2.25 * length_ratio))

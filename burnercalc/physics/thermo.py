@@ -1,4 +1,4 @@
-"""Ideal-gas heat capacity, enthalpy, entropy and Gibbs energy of the species of a flame, from NASA polynomials.
+"""Ideal-gas heat capacity, enthalpy and entropy of the species of a flame, from NASA polynomials.
 
 A composition is a tuple of (species, amount) pairs, amounts in mol; it is hashable, so results can be cached.
 """
@@ -137,34 +137,9 @@ def entropy_J_molK(name, temp_K):
     return GAS_CONSTANT_J_MOLK * (a1 * log(t) + a7 + t * (a2 + t * (a3 / 2 + t * (a4 / 3 + t * a5 / 4))))
 
 
-def gibbs_J_mol(name, temp_K):
-    """Gibbs energy of a gas at REFERENCE_PRESSURE_PA.
-
-        g = h - T s
-
-    Arguments:
-        name      species, see SPECIES     [-]
-        temp_K    temperature              [K]       200 to 6000
-    Returns:
-        float     Gibbs energy             [J/mol]
-    Raises:
-        InputError  unknown species, or temperature outside the polynomial
-    Source:
-        definition; polynomials of NASA TM-4513 (published)
-    Checked by:
-        tests/reference/thermo.csv
-    """
-    return enthalpy_J_mol(name, temp_K) - temp_K * entropy_J_molK(name, temp_K)
-
-
 def mixture_enthalpy_J(composition, temp_K):
     """Enthalpy of all the moles of a composition at one temperature [J]; no heat of mixing (ideal gases)."""
     return sum(amount * enthalpy_J_mol(name, temp_K) for name, amount in composition)
-
-
-def mixture_heat_capacity_J_K(composition, temp_K):
-    """Heat capacity at constant pressure of all the moles of a composition [J/K], composition frozen."""
-    return sum(amount * heat_capacity_J_molK(name, temp_K) for name, amount in composition)
 
 
 def mixture_mass_kg(composition):

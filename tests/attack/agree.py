@@ -32,7 +32,7 @@ def python(texts, bare_units=None):
 
 def command_line(texts):
     try:
-        return cli._design(argparse.Namespace(link=None, set=[f"{key}={text}" for key, text in texts.items()]))
+        return cli._design(argparse.Namespace(link=None, site="", set=[f"{key}={text}" for key, text in texts.items()]))
     except InputErrors:
         return None
 

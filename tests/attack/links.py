@@ -76,9 +76,6 @@ def _asked(link):
         if link.partition(mark)[2]:
             link = link.partition(mark)[2]
             break
-    else:
-        if "://" in link:  # an address alone
-            return {}
     found = {}
     for pair in link.split("&"):
         key, _, text = pair.partition("=")

@@ -8,6 +8,7 @@ import shutil
 import stat
 import subprocess
 import sys
+import time
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -29,6 +30,7 @@ CHROMIUM_ARGUMENTS = [
     "--disable-sync",
 ]
 FIREFOX_NAMES = ("firefox-esr", "firefox")
+LOCK_PATIENCE_S, LOCK_LOOK_S = 600, 2  # how long another apt-get is waited for, and how often it is looked at
 MINIBROWSER = "webkit2gtk-4.1/MiniBrowser"
 
 
@@ -41,11 +43,25 @@ def install(*packages):
     if not shutil.which("apt-get") or os.geteuid() != 0:
         return False
     print("Installing", *packages, "...", file=sys.stderr, flush=True)
-    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-    for command in (["update", "-qq"], ["install", "-qq", "-y", "--no-install-recommends", *packages]):
-        if subprocess.run(["apt-get", *command], env=environment, stdout=subprocess.DEVNULL).returncode:
-            return False
-    return True
+    return apt_get("update", "-qq") and apt_get("install", "-qq", "-y", "--no-install-recommends", *packages)
+
+
+def apt_get(*arguments):
+    """Whether apt-get did it; while another process holds its locks, it is waited for.
+
+    apt-get itself waits for the lock of the packages only, not for those of its lists and of what it downloads.
+    """
+    command = ["apt-get", "-o", f"DPkg::Lock::Timeout={LOCK_PATIENCE_S}", *arguments]
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive", "LC_ALL": "C"}
+    until = time.monotonic() + LOCK_PATIENCE_S
+    while True:
+        done = subprocess.run(command, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
+        held = "Could not get lock" in done.stderr or "Unable to lock" in done.stderr
+        if done.returncode == 0 or not held or time.monotonic() > until:
+            print(done.stderr, end="", file=sys.stderr)
+            return done.returncode == 0
+        print("Another process holds the lock of apt-get; waiting ...", file=sys.stderr, flush=True)
+        time.sleep(LOCK_LOOK_S)
 
 
 def first_program(names):

@@ -2,6 +2,7 @@
 
 import json
 import shutil
+import sys
 import threading
 from urllib.parse import urlsplit
 
@@ -9,6 +10,9 @@ import pytest
 from browser.conftest import watch
 
 import build
+
+sys.path.insert(0, str(build.ROOT / "site"))
+import assemble
 
 START = """() => new Promise((resolve) => {
   const worker = new Worker("./worker.mjs", { type: "module" });
@@ -152,7 +156,7 @@ def site_files():
     return sorted(
         path.relative_to(build.DIST).as_posix()
         for path in build.DIST.rglob("*")
-        if path.is_file() and path.name != "sw.mjs"
+        if path.is_file() and not path.relative_to(build.DIST).as_posix().startswith(assemble.NOT_KEPT)
     )
 
 
