@@ -27,6 +27,9 @@ COPIED = (
     "app.mjs",
     "page.mjs",
     "python.mjs",
+    "bars.mjs",
+    "own.mjs",
+    "version.mjs",
     "models.mjs",
     "settings.mjs",
     "answers.mjs",
@@ -112,6 +115,38 @@ def write_vendor(out):
             target.write_bytes(runtime.npm_file(package, f"dist/{name}"))
 
 
+def put(file, old, new):
+    """Replace what must stand in a file once."""
+    text = file.read_text(encoding="utf-8")
+    if text.count(old) != 1:
+        sys.exit(f"{file.name} must hold {old!r} once")
+    file.write_text(text.replace(old, new), encoding="utf-8")
+
+
+def stamp(out):
+    """Name the build in all that must not be mixed with another one: page, modules, worker and data."""
+    build = hashlib.sha256()
+    for path in sorted(out.rglob("*")):
+        if path.is_file():
+            build.update(path.relative_to(out).as_posix().encode() + sha256(path))
+    name = build.hexdigest()[:16]
+    size = sum(path.stat().st_size for path in (out / "pyodide").iterdir())
+    put(out / "index.html", 'data-build=""', f'data-build="{name}"')
+    put(out / "index.html", 'data-megabytes=""', f'data-megabytes="{size / 1e6:.1f}"')
+    put(out / "worker.mjs", 'const BUILD = "";', f'const BUILD = "{name}";')
+    for file in ("page.json", "selfcheck.json"):
+        text = (out / file).read_text(encoding="utf-8")
+        (out / file).write_text(f'{{"build":"{name}",{text.removeprefix("{")}', encoding="utf-8")
+    for file in out.glob("*.mjs"):
+        if file.name != "worker.mjs":
+            text, ask = file.read_text(encoding="utf-8"), f'ofBuild("{name}");\n'
+            own = file.name == "page.mjs"
+            file.write_text(
+                text + ask if own else f'import {{ ofBuild }} from "./page.mjs";\n{ask}{text}', encoding="utf-8"
+            )
+    (out / "build.txt").write_text(f"{name}\n")
+
+
 def write_service_worker(out):
     """Put the list of all files that the page may ask for, each with its hash, into the service worker."""
     files = {
@@ -145,6 +180,7 @@ def main(out):
     write_python(out / "pyodide")
     subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
     write_vendor(out)
+    stamp(out)
     hosting.write_headers(out)
     shipped.write_licences(out)
     write_service_worker(out)
