@@ -12,7 +12,7 @@ from browser.test_runtime import listening
 import build
 from burnercalc import Design, solve
 
-sys.path.insert(0, str(build.ROOT / "site"))
+sys.path.insert(0, str(build.ROOT / "site" / "make"))
 import assemble
 
 OTHER = "0" * 16

@@ -21,28 +21,11 @@ import shipped
 from pyodide_lock import PyodideLockSpec
 from pyodide_lock.utils import add_wheels_to_spec
 
-ROOT = Path(__file__).resolve().parent.parent
-SITE = ROOT / "site"
-COPIED = (
-    "app.mjs",
-    "page.mjs",
-    "python.mjs",
-    "bars.mjs",
-    "own.mjs",
-    "version.mjs",
-    "models.mjs",
-    "settings.mjs",
-    "answers.mjs",
-    "history.mjs",
-    "designs.mjs",
-    "share.mjs",
-    "walk.mjs",
-    "worker.mjs",
-    "widget.css",
-    "figure.css",
-    "manifest.webmanifest",
-    "icons",
-)
+MAKE = Path(__file__).resolve().parent
+BROWSER = MAKE.parent / "browser"
+ROOT = MAKE.parent.parent
+# Of site/browser: what page.py puts into the page itself, and what is filled in here. All else is copied.
+NOT_COPIED = ("style.css", "early.js", "sw.mjs")
 # What the page never asks for: not kept for use without a network.
 NOT_KEPT = ("sw.mjs", *hosting.FILES, shipped.FOLDER + "/")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
@@ -93,7 +76,7 @@ def write_python(folder):
     empty = PyodideLockSpec(info={"version": runtime.PYODIDE, **info}, packages={})
     wheels = sorted(folder.glob("*.whl"))
     spec = add_wheels_to_spec(empty, wheels, base_path=folder)  # stops if a wheel needs one that is not here
-    runtime.node(SITE / "precompile.mjs", folder)
+    runtime.node(MAKE / "precompile.mjs", folder)
     for package in spec.packages.values():
         package.sha256 = sha256(folder / package.file_name).hex()
     lock = {"info": info, "packages": spec.model_dump()["packages"]}
@@ -155,13 +138,13 @@ def write_service_worker(out):
         if path.is_file() and not path.relative_to(out).as_posix().startswith(NOT_KEPT)
     }
     listing = json.dumps(files, indent=1, sort_keys=True)
-    text = (SITE / "sw.mjs").read_text()
+    text = (BROWSER / "sw.mjs").read_text()
     for old, new in (
         ("const FILES = {};", f"const FILES = {listing};"),
         ('const VERSION = "";', f'const VERSION = "{hashlib.sha256(listing.encode()).hexdigest()[:16]}";'),
     ):
         if text.count(old) != 1:
-            sys.exit(f"site/sw.mjs must hold the line {old!r} once")
+            sys.exit(f"sw.mjs must hold the line {old!r} once")
         text = text.replace(old, new)
     (out / "sw.mjs").write_text(text)
 
@@ -174,11 +157,11 @@ def own_version(out):
 
 def main(out):
     out.mkdir(parents=True)
-    for name in COPIED:
-        source = SITE / name
-        (shutil.copytree if source.is_dir() else shutil.copyfile)(source, out / name)
+    for source in sorted(BROWSER.iterdir()):
+        if source.name not in NOT_COPIED:
+            (shutil.copytree if source.is_dir() else shutil.copyfile)(source, out / source.name)
     write_python(out / "pyodide")
-    subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
+    subprocess.run([sys.executable, MAKE / "page.py", out], check=True, env=ENVIRONMENT)
     write_vendor(out)
     stamp(out)
     hosting.write_headers(out)
