@@ -116,7 +116,7 @@ def lock():
     run(*compile_, "--extra", "site", "-o", SITE_LOCK)
     run(*compile_, "--all-extras", "-c", SITE_LOCK, "-o", TEST_LOCK)
     set_up(SITE_LOCK)
-    run(PYTHON, "site/runtime.py", "lock", target / "bin" / "uv")
+    run(PYTHON, "site/make/runtime.py", "lock", target / "bin" / "uv")
 
 
 # The site
@@ -148,7 +148,7 @@ def build(out=DIST):
     say("Building the site ...")
     with tempfile.TemporaryDirectory(dir=CACHE) as folder:
         fresh = Path(folder) / "dist"
-        run(PYTHON, "site/assemble.py", fresh)
+        run(PYTHON, "site/make/assemble.py", fresh)
         shutil.rmtree(out, ignore_errors=True)
         fresh.rename(out)
     if out == DIST:
@@ -277,7 +277,7 @@ def mutate(arguments):
 
 def docs():
     set_up(SITE_LOCK)
-    run(PYTHON, "site/readme.py")
+    run(PYTHON, "site/make/readme.py")
 
 
 def main():

@@ -26,7 +26,7 @@ from packaging.utils import canonicalize_name
 
 import build
 
-sys.path.insert(0, str(build.ROOT / "site"))
+sys.path.insert(0, str(build.ROOT / "site" / "make"))
 import bokehjs
 import runtime
 
@@ -148,7 +148,7 @@ def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
 
 def test_two_builds_are_equal(dist, tmp_path):
     again = tmp_path / "dist"
-    build.run(build.PYTHON, "site/assemble.py", again)
+    build.run(build.PYTHON, "site/make/assemble.py", again)
     assert files(again) == files(dist)
     _, different, unreadable = filecmp.cmpfiles(dist, again, files(dist), shallow=False)
     assert (different, unreadable) == ([], [])
@@ -157,7 +157,7 @@ def test_two_builds_are_equal(dist, tmp_path):
 def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
     before = build.content_hash()
     assert build.content_hash() == before
-    extra = build.ROOT / "site" / "icons" / "stale-test.txt"
+    extra = build.ROOT / "site" / "browser" / "icons" / "stale-test.txt"
     extra.write_text("new")
     try:
         assert build.content_hash() != before

@@ -13,7 +13,7 @@ import pytest
 import build
 from burnercalc import cli
 
-sys.path.insert(0, str(build.ROOT / "site"))
+sys.path.insert(0, str(build.ROOT / "site" / "make"))
 import readme
 
 ROOT = Path(__file__).parent.parent
@@ -176,7 +176,14 @@ def test_files_that_a_guide_names_exist(path):
     text = path.read_text(encoding="utf-8")
     for target in re.findall(r"\]\(([^)#]+)\)", text):
         assert (path.parent / target).exists(), target
-    places = [ROOT, ROOT / "burnercalc", ROOT / "burnercalc/data", ROOT / "site", ROOT / "tests"]
+    places = [
+        ROOT,
+        ROOT / "burnercalc",
+        ROOT / "burnercalc/data",
+        ROOT / "site/make",
+        ROOT / "site/browser",
+        ROOT / "tests",
+    ]
     for name in re.findall(r"`([\w./-]+\.(?:py|mjs|csv|md|toml|lock|html|css|txt))`", text):
         assert any((place / name).exists() for place in places), name
 

@@ -7,7 +7,7 @@ import pytest
 
 from burnercalc.settings import BY_KEY
 
-sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "site"))
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "site" / "make"))
 from sketches import SKETCHES, sketches
 
 

@@ -10,7 +10,7 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent.parent
-sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "site")]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests"), str(ROOT / "site" / "make")]
 
 import brotli  # noqa: E402
 import runtime  # noqa: E402

@@ -9,7 +9,6 @@ import pytest
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from pdf_reader import pages
 
-import build
 from burnercalc.design import Design
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
@@ -42,6 +41,13 @@ def put(page, key, text):
         found.fill(text)
         found.press("Enter")
     settle(page)
+
+
+def enter(page, key, text):
+    """Type without waiting for what comes of it."""
+    found = field(page, key)
+    found.fill(text)
+    found.press("Enter")
 
 
 def number(page, key):
@@ -378,98 +384,3 @@ def test_another_body_redraws_without_a_fault(ready):
     assert ready.locator("#figure-face.large").is_visible()
     ready.keyboard.press("Escape")
     assert not ready.locator("#figure-face.large").is_visible()
-
-
-@pytest.fixture
-def spoilt(chromium, site):
-    """Opens a page whose first `times` workers do what `script` says when they are asked for four rows, or for as many
-    as `rows` says of each worker."""
-    context = chromium.new_context(**PHONE, service_workers="block")
-
-    def opened(script, times, link="", rows=lambda worker: "4"):
-        text = (build.DIST / "worker.mjs").read_text()
-        broken = text.replace(
-            "handle = ours;",
-            f"""handle = (asked) => {{ if (asked.includes('"rows":"ROWS"')) {{ {script} }} return ours(asked); }};""",
-        )
-        assert broken != text
-        page = context.new_page()
-        page.workers_started = []
-
-        def worker(route):
-            number = len(page.workers_started)
-            page.workers_started.append(number)
-            body = broken.replace("ROWS", rows(number)) if number < times else text
-            route.fulfill(content_type="text/javascript", body=body)
-
-        page.route("**/worker.mjs", worker)
-        return open_ready(page, site + link)
-
-    yield opened
-    context.close()
-
-
-BREAK = 'throw new RangeError("broke");'  # no exception of Python's: the runtime itself
-
-
-def test_a_design_that_cannot_be_worked_out_leaves_the_example(spoilt):
-    page = spoilt(
-        """return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=1&rows=4"
-    )
-    assert (
-        "A fault of ours." in page.locator("#notice").inner_text()
-        and "shows the example" in page.locator("#notice").inner_text()
-    )
-    assert (
-        page.locator("#set-chamber_length .widget input").is_visible()
-        and not page.locator("#shared-words").is_visible()
-    )
-    assert number(page, "port_count") == solve(Design.from_texts({}))["port_count"]
-
-
-def test_a_runtime_that_breaks_is_started_again_and_loses_nothing(spoilt):
-    page = spoilt(BREAK, 1)
-    put(page, "rows", "4")
-    assert number(page, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
-    put(page, "rows", "3")
-    assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
-
-
-def enter(page, key, text):
-    """Type without waiting for what comes of it."""
-    found = field(page, key)
-    found.fill(text)
-    found.press("Enter")
-
-
-def test_a_design_that_breaks_the_runtime_twice_is_refused_and_others_go_on(spoilt):
-    page = spoilt(BREAK, 99)
-    put(page, "rows", "3")
-    enter(page, "rows", "4")
-    page.wait_for_selector("html[data-state=error]", state="attached")
-    assert "broke off twice" in page.locator("#notice").inner_text()
-    assert "last good settings" in page.locator("#status").inner_text()
-    assert number(page, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
-    assert field(page, "rows").input_value() == "4"
-    put(page, "rows", "5")
-    assert number(page, "port_count") == solve(Design.from_texts({"rows": "5"}))["port_count"]
-    assert not page.locator("#notice").is_visible()
-    assert len(page.workers_started) == 3
-
-
-def test_a_runtime_that_breaks_on_every_other_design_is_not_started_for_ever(spoilt):
-    """Each worker answers what the one before it broke on, and breaks on the next: an answer between any two breaks."""
-    restarts = 5  # as python.mjs has it
-    page = spoilt(BREAK, 99, rows=lambda worker: str(3 + worker))
-    for each in range(3, 3 + restarts):
-        put(page, "rows", str(each))
-        assert number(page, "port_count") == solve(Design.from_texts({"rows": str(each)}))["port_count"]
-    enter(page, "rows", str(3 + restarts))
-    page.wait_for_selector("html[data-broken][data-state=error]", state="attached")
-    assert len(page.workers_started) == 1 + restarts
-    assert "last good settings" in page.locator("#status").inner_text()
-    assert "Reload" in page.locator("#notice").inner_text()
-    assert number(page, "port_count") == solve(Design.from_texts({"rows": str(2 + restarts)}))["port_count"]
-    page.reload()
-    page.wait_for_selector("html[data-state=ready]", state="attached")
-    assert f"rows={2 + restarts}" in page.url

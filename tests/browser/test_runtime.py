@@ -11,7 +11,7 @@ from browser.conftest import watch
 
 import build
 
-sys.path.insert(0, str(build.ROOT / "site"))
+sys.path.insert(0, str(build.ROOT / "site" / "make"))
 import assemble
 
 START = """() => new Promise((resolve) => {

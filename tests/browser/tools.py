@@ -7,7 +7,7 @@ from pathlib import Path
 
 import build
 
-sys.path.insert(0, str(build.ROOT / "site"))
+sys.path.insert(0, str(build.ROOT / "site" / "make"))
 import runtime
 
 CACHE = build.CACHE / "tools"

@@ -1,5 +1,14 @@
 // Small tools of the page's own parts.
 export const root = document.documentElement;
+
+// The build stamps each module and the page with its name and has each module ask this: a host that is being given a new
+// version must not make one page of two.
+export function ofBuild(build) {
+  if (root.dataset.build === build) return;
+  root.dataset.mixed = ""; // early.js says it
+  throw new Error("of another build than the page");
+}
+
 export const byId = (id) => document.getElementById(id);
 export const all = (selector, within = document) => [...within.querySelectorAll(selector)];
 

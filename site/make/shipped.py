@@ -13,8 +13,9 @@ from pathlib import Path
 
 import runtime
 
-ROOT = Path(__file__).resolve().parent.parent
-TEXTS = ROOT / "site" / "licences"
+MAKE = Path(__file__).resolve().parent
+ROOT = MAKE.parent.parent
+TEXTS = MAKE / "licences"
 FOLDER = "licences"
 BILL = f"{FOLDER}/sbom.cdx.json"
 # SPDX identifiers of the wheels, read from their licence texts; a new wheel must be entered here.

@@ -22,6 +22,9 @@ export function listen(widget, change) {
     if (filling.has(key) || widget.value_input === widget.value) return;
     pause = setTimeout(() => change(key, widget.value_input, false), 350);
   });
+}
+
+export function setKeypad(key) {
   const field = input(key);
   if (field?.matches("input")) field.inputMode = place(key).dataset.keypad;
 }
@@ -160,7 +163,8 @@ function uncover(target) {
   const covered = sight.offsetWidth > innerWidth / 2 && getComputedStyle(sight).position === "sticky" ? sight.getBoundingClientRect().bottom : 0;
   const { top, bottom } = target.getBoundingClientRect();
   if (top < covered + 8) scrollBy(0, top - covered - 8);
-  else if (bottom > innerHeight - 8) scrollBy(0, bottom - innerHeight + 8);
+  const foot = innerHeight - byId("bars").offsetHeight;
+  if (top >= covered + 8 && bottom > foot - 8) scrollBy(0, bottom - foot + 8);
 }
 
 export function wireSettings(given) {

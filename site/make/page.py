@@ -17,8 +17,9 @@ from bokeh.document import Document
 from bokeh.embed.util import standalone_docs_json_and_render_items
 from bokeh.models import ImportedStyleSheet
 
-SITE = Path(__file__).resolve().parent
-sys.path.insert(0, str(SITE.parent))
+MAKE = Path(__file__).resolve().parent
+BROWSER = MAKE.parent / "browser"
+sys.path.insert(0, str(MAKE.parent.parent))
 
 import figures  # noqa: E402
 import sketches  # noqa: E402
@@ -162,13 +163,13 @@ def main(out):
     assert data["ok"], data
     tiles = [(key, label) for key, label in TILES if key in result.answers]
     environment = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(SITE), autoescape=True, trim_blocks=True, lstrip_blocks=True
+        loader=jinja2.FileSystemLoader(MAKE), autoescape=True, trim_blocks=True, lstrip_blocks=True
     )
     markup = jinja2.utils.markupsafe.Markup
     # In the page itself, because nothing can be painted before they are here.
-    style, early = (SITE / "style.css").read_text(), (SITE / "early.js").read_text()
+    style, early = (BROWSER / "style.css").read_text(), (BROWSER / "early.js").read_text()
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
-    csp = (SITE / "csp.txt").read_text().strip().replace("EARLY", digest)
+    csp = (MAKE / "csp.txt").read_text().strip().replace("EARLY", digest)
     html = environment.get_template("page.html").render(
         version=__version__,
         csp=csp.partition("; frame-ancestors")[0],  # which browsers take from a header only

@@ -2,9 +2,12 @@
 //
 // A runtime that breaks (WebKit's WebAssembly has done so) is started anew and asked again what it has not answered. When
 // that ends rests on counts that only grow, never on which of two things comes first: what has broken it BLAMES times is
-// refused, two starts in a row that fail end it, and so does one break more than RESTARTS.
+// refused, two starts in a row that fail end it, and so does one break more than RESTARTS. Work that takes long is said to,
+// can be stopped, and is stopped in the end.
 const BLAMES = 2;
 const RESTARTS = 5; // in the life of the page
+const SLOW_S = 10;
+const LONGEST_S = 120;
 const ONE_DESIGN = ["solve", "face"]; // questions about a whole design: what one of them breaks, the other would
 
 let hear = null;
@@ -15,10 +18,13 @@ let failedStarts = 0; // in a row
 let restarts = 0;
 let last = 0;
 let begun = 0; // id of what the worker is at
+let seconds = 0; // for how long, in steps of SLOW_S
+let clock = 0;
 const waiting = new Map(); // what is asked and not answered: id to {request, about, resolve}
 const broken = new Map(); // how often a question has broken the runtime
 
-// `given` hears ready(), again() before another start, and over(trouble) when there will be none.
+// `given` hears stage(name, build) at each step of a start and then ready(); slow(seconds) of work that goes on, and quick()
+// at its end; again() before another start, and over(trouble) when there will be none.
 export function start(given) {
   hear = given;
   launch();
@@ -26,7 +32,7 @@ export function start(given) {
 
 function launch() {
   ready = false;
-  begun = 0;
+  hear.stage("worker");
   try {
     worker = new Worker("./worker.mjs", { type: "module" });
   } catch (error) {
@@ -40,19 +46,53 @@ function launch() {
 
 function take(data) {
   if (data.kind === "stage") {
-    if (data.name !== "ready") return;
+    if (data.name !== "ready") return hear.stage(data.name, data.build);
     ready = true;
     failedStarts = 0;
     hear.ready();
   } else if (data.kind === "failed") {
     broke(data.text);
   } else if (data.kind === "begun") {
-    begun = data.of;
+    begin(data.of);
   } else {
-    if (data.id === begun) begun = 0;
+    if (data.id === begun) begin(0);
     waiting.get(data.id)?.resolve(data);
     waiting.delete(data.id);
   }
+}
+
+function begin(id) {
+  begun = id;
+  clearInterval(clock);
+  if (seconds) hear.quick();
+  seconds = 0;
+  if (id) clock = setInterval(tick, 1000 * SLOW_S);
+}
+
+function tick() {
+  seconds += SLOW_S;
+  if (seconds < LONGEST_S) hear.slow(seconds);
+  else stop();
+}
+
+// Give up what the worker is at, and start another one.
+export function stop() {
+  const asked = waiting.get(begun);
+  if (!asked) return;
+  const text = `Stopped after ${seconds} s. What you typed is kept: change it, or undo it.`;
+  worker.terminate();
+  refuse(asked.about, { ok: false, stopped: true, errors: [{ setting: "", text }] });
+  begin(0);
+  launch();
+}
+
+// Start another worker because somebody says so, whatever has been counted.
+export function retry() {
+  worker?.terminate();
+  ended = "";
+  failedStarts = restarts = 0;
+  begin(0);
+  launch();
 }
 
 function broke(trouble) {
@@ -64,6 +104,7 @@ function broke(trouble) {
     broken.set(asked.about, (broken.get(asked.about) ?? 0) + 1);
     if (refused(asked.about)) refuse(asked.about, BREAKS);
   }
+  begin(0);
   if (failedStarts > 1 || restarts > RESTARTS) return end(trouble);
   hear.again();
   launch();

@@ -23,6 +23,9 @@ self.addEventListener("activate", (event) => {
   })());
 });
 
+// Unless somebody says in a page that the new one is to be taken now.
+self.addEventListener("message", ({ data }) => { if (data === "take over") self.skipWaiting(); });
+
 // A design travels in the query, so the query never chooses the file.
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);

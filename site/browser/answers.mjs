@@ -1,5 +1,6 @@
 // What comes out: numbers, checks with their cures, tables, and where each number comes from.
 import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
+import { fetchJson, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 
 const VERDICTS = ["good", "caution", "stop"];
@@ -33,7 +34,10 @@ export function showAnswers(answers) {
 }
 
 async function explain(answer) {
-  sources ??= fetch("./sources.json").then((got) => got.json()).catch(() => { sources = null; });
+  sources ??= fetchJson("./sources.json", "where this number comes from").catch((error) => {
+    sources = null;
+    tell("sources", `Where this number comes from could not be loaded (${error.message}).`, ["Try again", () => { hush("sources"); explain(answer); }]);
+  });
   const about = (await sources)?.[answer.dataset.about];
   if (!about || answer.querySelector("p")) return;
   answer.append(make("p", "", about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),

@@ -1,5 +1,6 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
 import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
+import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
 import { del, entries, set } from "./vendor/idb-keyval/index.js";
 
@@ -74,6 +75,19 @@ async function list() {
   });
   byId("design-list").replaceChildren(...rows);
   byId("no-designs").hidden = rows.length > 0;
+  listVisits();
+}
+
+// What was on the page at other visits, in this tab or another one, and has no name.
+function listVisits() {
+  const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => {
+    const name = new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+    return make("li", "design", make("b", "", name), make("span", "row",
+      button("Open", () => { design.load(link); byId("designs-box").close(); }, "small"),
+      button("Compare", () => compare({ name, link }), "small")));
+  });
+  byId("visit-list").replaceChildren(...rows);
+  byId("visits").hidden = !rows.length;
 }
 
 async function rename(key, record) {
@@ -113,14 +127,16 @@ async function importFile(input) {
   try { found = JSON.parse(await file.text()); } catch { /* said below */ }
   input.value = "";
   if (found?.kind !== FILE_KIND || !Array.isArray(found.designs)) return say(`${file.name} is not a file of burner designs.`);
+  if (found.version !== FILE_VERSION) return say(`${file.name} is in a form that this page does not know (version ${found.version}). A newer page may: reload it.`);
   let left = 0;
   let count = 0;
-  for (const { name, link } of found.designs) {
-    const reply = await ask({ kind: "open", link: String(link) });
+  for (const entry of found.designs) {
+    const { name, link } = entry ?? {};
+    const reply = typeof link === "string" ? await ask({ kind: "open", link }) : {};
     if (!reply.ok) { left += 1; continue; }
     left += reply.ignored.length;
     const thumb = await ask({ kind: "thumb", settings: reply.settings });
-    if (await store(`design-${Date.now()}-${count}`, { v: 1, name: String(name).slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
+    if (await store(`design-${Date.now()}-${count}`, { v: 1, name: String(name ?? "Unnamed").slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
   }
   say(`Kept on this device: ${count}.` + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
   list();

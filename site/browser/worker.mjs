@@ -1,6 +1,6 @@
 // Runs burnercalc in Pyodide, off the page's thread.
 //
-// Posts while starting   {kind: "stage", name}             loadRuntime, loadPackage, selfCheck, ready
+// Posts while starting   {kind: "stage", name, build}      loadRuntime, loadPackage, selfCheck, ready
 // Takes                  {id, kind, ...}                   what burnercalc.worker.handle understands; also before ready
 // Posts                  {kind: "begun", of}               the id of what it is at from now on
 //                        {id, ...reply}                    its answer
@@ -8,6 +8,7 @@
 //                        {id, ok: false, errors: [...]}    Python raised; the text is its last line
 //                        {kind: "failed", stage, text}     Python cannot start, or has died; nothing more will come
 const NEWEST_ONLY = ["solve", "face"]; // of these kinds only the newest request is worth computing
+const BUILD = ""; // filled in by the build
 const pending = [];
 let handle = null; // takes JSON text, gives JSON text; null until ready
 let stage = "";
@@ -52,7 +53,7 @@ function fail(error) {
 
 function enter(name) {
   stage = name;
-  self.postMessage({ kind: "stage", name });
+  self.postMessage({ kind: "stage", name, build: BUILD });
 }
 
 // Where two JSON values differ, in words; "" if they agree. Numbers may differ by rounding.
@@ -98,7 +99,8 @@ async function start() {
   enter("selfCheck");
   const response = await fetch("./selfcheck.json");
   if (!response.ok) throw new Error(`selfcheck.json: ${response.status}`);
-  const { request, reply } = await response.json();
+  const { build, request, reply } = await response.json();
+  if (build !== BUILD) throw new Error("selfcheck.json is of another version than the page; reload the page");
   const found = difference(JSON.parse(ours(JSON.stringify(request))), reply, "");
   if (found) throw new Error(found);
 

@@ -21,25 +21,11 @@ import shipped
 from pyodide_lock import PyodideLockSpec
 from pyodide_lock.utils import add_wheels_to_spec
 
-ROOT = Path(__file__).resolve().parent.parent
-SITE = ROOT / "site"
-COPIED = (
-    "app.mjs",
-    "page.mjs",
-    "python.mjs",
-    "models.mjs",
-    "settings.mjs",
-    "answers.mjs",
-    "history.mjs",
-    "designs.mjs",
-    "share.mjs",
-    "walk.mjs",
-    "worker.mjs",
-    "widget.css",
-    "figure.css",
-    "manifest.webmanifest",
-    "icons",
-)
+MAKE = Path(__file__).resolve().parent
+BROWSER = MAKE.parent / "browser"
+ROOT = MAKE.parent.parent
+# Of site/browser: what page.py puts into the page itself, and what is filled in here. All else is copied.
+NOT_COPIED = ("style.css", "early.js", "sw.mjs")
 # What the page never asks for: not kept for use without a network.
 NOT_KEPT = ("sw.mjs", *hosting.FILES, shipped.FOLDER + "/")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
@@ -90,7 +76,7 @@ def write_python(folder):
     empty = PyodideLockSpec(info={"version": runtime.PYODIDE, **info}, packages={})
     wheels = sorted(folder.glob("*.whl"))
     spec = add_wheels_to_spec(empty, wheels, base_path=folder)  # stops if a wheel needs one that is not here
-    runtime.node(SITE / "precompile.mjs", folder)
+    runtime.node(MAKE / "precompile.mjs", folder)
     for package in spec.packages.values():
         package.sha256 = sha256(folder / package.file_name).hex()
     lock = {"info": info, "packages": spec.model_dump()["packages"]}
@@ -112,6 +98,38 @@ def write_vendor(out):
             target.write_bytes(runtime.npm_file(package, f"dist/{name}"))
 
 
+def put(file, old, new):
+    """Replace what must stand in a file once."""
+    text = file.read_text(encoding="utf-8")
+    if text.count(old) != 1:
+        sys.exit(f"{file.name} must hold {old!r} once")
+    file.write_text(text.replace(old, new), encoding="utf-8")
+
+
+def stamp(out):
+    """Name the build in all that must not be mixed with another one: page, modules, worker and data."""
+    build = hashlib.sha256()
+    for path in sorted(out.rglob("*")):
+        if path.is_file():
+            build.update(path.relative_to(out).as_posix().encode() + sha256(path))
+    name = build.hexdigest()[:16]
+    size = sum(path.stat().st_size for path in (out / "pyodide").iterdir())
+    put(out / "index.html", 'data-build=""', f'data-build="{name}"')
+    put(out / "index.html", 'data-megabytes=""', f'data-megabytes="{size / 1e6:.1f}"')
+    put(out / "worker.mjs", 'const BUILD = "";', f'const BUILD = "{name}";')
+    for file in ("page.json", "selfcheck.json"):
+        text = (out / file).read_text(encoding="utf-8")
+        (out / file).write_text(f'{{"build":"{name}",{text.removeprefix("{")}', encoding="utf-8")
+    for file in out.glob("*.mjs"):
+        if file.name != "worker.mjs":
+            text, ask = file.read_text(encoding="utf-8"), f'ofBuild("{name}");\n'
+            own = file.name == "page.mjs"
+            file.write_text(
+                text + ask if own else f'import {{ ofBuild }} from "./page.mjs";\n{ask}{text}', encoding="utf-8"
+            )
+    (out / "build.txt").write_text(f"{name}\n")
+
+
 def write_service_worker(out):
     """Put the list of all files that the page may ask for, each with its hash, into the service worker."""
     files = {
@@ -120,13 +138,13 @@ def write_service_worker(out):
         if path.is_file() and not path.relative_to(out).as_posix().startswith(NOT_KEPT)
     }
     listing = json.dumps(files, indent=1, sort_keys=True)
-    text = (SITE / "sw.mjs").read_text()
+    text = (BROWSER / "sw.mjs").read_text()
     for old, new in (
         ("const FILES = {};", f"const FILES = {listing};"),
         ('const VERSION = "";', f'const VERSION = "{hashlib.sha256(listing.encode()).hexdigest()[:16]}";'),
     ):
         if text.count(old) != 1:
-            sys.exit(f"site/sw.mjs must hold the line {old!r} once")
+            sys.exit(f"sw.mjs must hold the line {old!r} once")
         text = text.replace(old, new)
     (out / "sw.mjs").write_text(text)
 
@@ -139,12 +157,13 @@ def own_version(out):
 
 def main(out):
     out.mkdir(parents=True)
-    for name in COPIED:
-        source = SITE / name
-        (shutil.copytree if source.is_dir() else shutil.copyfile)(source, out / name)
+    for source in sorted(BROWSER.iterdir()):
+        if source.name not in NOT_COPIED:
+            (shutil.copytree if source.is_dir() else shutil.copyfile)(source, out / source.name)
     write_python(out / "pyodide")
-    subprocess.run([sys.executable, SITE / "page.py", out], check=True, env=ENVIRONMENT)
+    subprocess.run([sys.executable, MAKE / "page.py", out], check=True, env=ENVIRONMENT)
     write_vendor(out)
+    stamp(out)
     hosting.write_headers(out)
     shipped.write_licences(out)
     write_service_worker(out)

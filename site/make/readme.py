@@ -10,7 +10,7 @@ from burnercalc.rooms import ROOMS
 from burnercalc.settings import SETTINGS
 from burnercalc.units import si_unit_of
 
-README = Path(__file__).resolve().parent.parent / "README.md"
+README = Path(__file__).resolve().parents[2] / "README.md"
 
 
 def table(headings, rows):

@@ -1,4 +1,5 @@
 // Bokeh's models in the page: put there when they are needed, found by name, given new columns and the theme's colours.
+import { waitFor } from "./bars.mjs";
 import { rest } from "./page.mjs";
 
 const models = new Map();
@@ -8,6 +9,7 @@ let loading = null;
 const SCRIPTS = ["vendor/bokeh/1.js", "vendor/bokeh/2.js", "vendor/bokeh/3.js", "vendor/bokeh/4.js"];
 
 async function load() {
+  const arrived = waitFor("bokeh", "the fields and drawings", ["Try again", () => location.reload()]);
   await Promise.all(SCRIPTS.map((url) => new Promise((resolve, reject) => {
     const script = document.createElement("script");
     script.src = `./${url}`;
@@ -15,7 +17,7 @@ async function load() {
     script.onload = resolve;
     script.onerror = () => reject(new Error(`${url} did not load`));
     document.head.append(script);
-  })));
+  }))).finally(arrived);
   return self.loadBokeh(rest);
 }
 
@@ -27,7 +29,7 @@ export async function embed({ doc, place }, prepare = () => {}) {
   const [model] = document_.roots();
   for (const part of model.references()) if (part.name) models.set(part.name, part);
   await rest();
-  prepare();
+  prepare(model);
   document_.views_manager = new ViewManager();
   const view = await document_.views_manager.build_view(model);
   const at = document.getElementById(place);

@@ -1,0 +1,300 @@
+// The page's thread: starts everything, hears the widgets, sends the newest settings to Python, and puts the answer
+// into the page. It moves numbers and texts and never computes one.
+import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
+import { ask, retry, start, stop } from "./python.mjs";
+import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
+import { embed, embedFigure, enlarge, onPort, showFigures, theme } from "./models.mjs";
+import { clearRefusals, fillField, fillFields, focusSetting, listen, refuse, setKeypad, wireSettings } from "./settings.mjs";
+import { showAnswers, showChecks, showTables, wireAnswers } from "./answers.mjs";
+import { wireDesigns } from "./designs.mjs";
+import { wireShare } from "./share.mjs";
+import { wireWalk } from "./walk.mjs";
+import { remember, steps, undoable } from "./history.mjs";
+import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
+import { keepSite, reload } from "./version.mjs";
+
+let texts = {}; // what was typed, for the settings that differ from the example
+let shown = null; // the newest reply that is on the page
+let pages = null; // Bokeh's documents: the widgets of each chapter, and figures by name
+// Where the texts come from: the key of a field that is still being typed in; whether the design is one's own, not one that
+// came by a link and that nobody here has changed; whether it was loaded, not typed. Kept, because a solve that is asked
+// again for more figures may overtake the one that the change asked for.
+let origin = { typing: "", own: true, loaded: true };
+let held = false; // what is in the fields was stopped, or broke the calculator: not to be asked again unless changed
+let asked = 0; // number of the newest solve
+let awake = false; // the face is to be live
+const wanted = new Set(["face"]); // figures that are in the page or near the window
+const QUIET_MS = 10000; // after which the page is made wholly live, touched or not
+
+export const design = { texts: () => texts, shown: () => shown, change, load };
+
+function change(key, text, settled = true) {
+  return solve({ ...texts, [key]: text }, { typing: settled ? "" : key, own: true, loaded: false });
+}
+
+// A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit
+// opens stays as it is until somebody changes something.
+async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn())) {
+  const reply = await ask({ kind: "open", link });
+  if (reply.ended) return null; // over() has said it
+  if (!reply.ok) {
+    notice(`This design could not be opened (${reply.errors.map((error) => error.text).join(" ")}).`);
+    return shown ? null : solve({}, NOBODYS);
+  }
+  notice(reply.ignored.length ? `Left out of this design: ${reply.ignored.map((error) => error.text).join(" ")}` : "");
+  anotherDesign();
+  hush("own");
+  const back = lastOwn(); // now, as a change makes this one one's own too
+  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => hush("own")]);
+  await solve(reply.settings, { typing: "", own, loaded: true });
+}
+
+const NOBODYS = { typing: "", own: false, loaded: true };
+
+async function solve(next, from = origin) {
+  const { typing, own, loaded } = from;
+  texts = next;
+  origin = from;
+  if (root.dataset.broken !== undefined) return;
+  const number = ++asked;
+  state("computing", "Computing\u2026");
+  if (shown) ask({ kind: "face", settings: next }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
+  const figures = [...wanted];
+  const reply = await ask({ kind: "solve", settings: next, figures });
+  if (reply.dropped || reply.ended || number !== asked) return;
+  held = Boolean(reply.stopped || reply.broken);
+  if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
+    notice(`This design could not be worked out (${reply.errors.map((error) => error.text).join(" ")}). The page shows the example.`);
+    return solve({}, NOBODYS);
+  }
+  if (!reply.ok) {
+    refuse(reply.errors, typing);
+    state("error", "Not computed. The numbers are those of the last good settings.");
+    return steps();
+  }
+  awake ||= reply.link !== EXAMPLE;
+  await liven(reply);
+  if (number !== asked) return;
+  texts = reply.texts;
+  show(reply);
+  fillFields(reply, typing);
+  if (!typing) remember(reply.link, own, loaded);
+  if (figures.length < wanted.size) solve(texts); // more have come near the window
+}
+
+function showQuick(reply) {
+  showAnswers(reply.answers);
+  showFigures(reply);
+}
+
+function show(reply) {
+  shown = reply;
+  delete root.dataset.shared;
+  root.dataset.units = reply.units;
+  clearRefusals();
+  showAnswers(reply.answers);
+  showChecks(reply);
+  showTables(reply.tables);
+  showFigures(reply);
+  for (const place of all("[data-sentence]")) {
+    const said = reply.charts[place.dataset.sentence];
+    if (said) changedOnly(place, said.sentence);
+  }
+  history.replaceState(null, "", reply.link === EXAMPLE ? location.pathname : reply.link);
+  state("ready", "Ready. Works without a network.");
+}
+
+// --- start ----------------------------------------------------------------------------------------------------------
+
+async function openChapter(chapter) {
+  const name = chapter.id.replace("chapter-", "");
+  if (!pages || chapter.dataset.live !== undefined) return;
+  chapter.dataset.live = "";
+  for (const page of pages.widgets[name]) {
+    const widget = await embed(page, (made) => { // before it is painted, so that nothing typed is lost
+      listen(made, change);
+      if (shown) fillField(made.name, shown);
+    });
+    setKeypad(widget.name);
+  }
+}
+
+function openAddress() {
+  const link = location.hash || location.search;
+  if (/[#?&]v=/.test(link)) return load(link);
+  const kept = lastOwn();
+  return kept ? load(kept, true) : solve(texts);
+}
+
+function wireChapters() {
+  const wide = matchMedia("(min-width: 64rem)");
+  const chapters = all(".chapter");
+  const spread = () => chapters.forEach((chapter, i) => {
+    if (wide.matches) chapter.removeAttribute("name");
+    else chapter.setAttribute("name", "chapter");
+    chapter.open = wide.matches || i === 0;
+  });
+  for (const chapter of chapters) chapter.addEventListener("toggle", () => chapter.open && openChapter(chapter));
+  for (const press of all(".next")) {
+    press.addEventListener("click", () => {
+      const next = byId(`chapter-${press.dataset.next}`);
+      next.open = true;
+      next.querySelector("summary").focus({ preventScroll: true });
+      requestAnimationFrame(() => scrollBy(0, next.getBoundingClientRect().top - document.querySelector(".sight").getBoundingClientRect().bottom));
+    });
+  }
+  wide.addEventListener("change", spread);
+  spread();
+}
+
+function wireFigures() {
+  const close = () => all("figure.large").forEach((figure) => toggle(figure));
+  const toggle = (figure) => {
+    const press = figure.querySelector(".enlarge");
+    const large = figure.classList.toggle("large");
+    press.textContent = large ? "Close" : "Enlarge";
+    enlarge(press.dataset.figure, large);
+    press.focus();
+  };
+  for (const press of all(".enlarge")) press.addEventListener("click", () => toggle(press.closest("figure")));
+  addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
+}
+
+async function live() { // Bokeh's models, once the first paint is done
+  pages = await fetchJson("./page.json", "the fields and drawings");
+  if (pages.build !== root.dataset.build) return mixed();
+  for (const chapter of all(".chapter[open]")) await openChapter(chapter);
+  const seen = new IntersectionObserver((entries) => {
+    for (const { isIntersecting, target } of entries) {
+      if (!isIntersecting) continue;
+      seen.unobserve(target);
+      want(target.dataset.lazy);
+    }
+  }, { rootMargin: "300px" });
+  for (const place of all("[data-lazy]")) seen.observe(place);
+}
+
+let wanting = 0;
+function want(name) { // a figure that has come near the window
+  wanted.add(name);
+  if (!shown && root.dataset.shared === undefined) embedFigure(name, pages.figures[name]); // the example's
+  clearTimeout(wanting);
+  wanting = setTimeout(() => { if (shown && !held) solve(texts); }, 60);
+}
+
+// Make the wanted figures live with a reply's data.
+async function liven({ drawings, charts }) {
+  for (const [name, data] of Object.entries({ ...drawings, ...charts })) {
+    if (!wanted.has(name) || (name === "face" && !awake)) continue;
+    await embedFigure(name, pages.figures[name], data).catch((error) => {
+      byId(`figure-${name}`).hidden = true; // its picture is the example's
+      notice(`A drawing could not be made (${error.message}). The numbers are right; reload the page for the drawing.`);
+    });
+  }
+}
+
+// The face's picture is the example's face until a design differs from it or somebody touches the page: a slow phone
+// has enough to do with starting Python.
+function wake() {
+  if (awake) return;
+  awake = true;
+  if (shown) liven(shown);
+}
+
+const AGAIN = "The calculator broke off and is starting again. Nothing is lost.";
+let before = null; // how the page stood when it broke off
+let redo = false; // it is started again because somebody said so, after nothing more was asked
+let arrived = () => {};
+
+const calculator = {
+  stage(name, build) {
+    arrived();
+    if (build !== undefined && build !== root.dataset.build) mixed();
+    else arrived = waitFor("calculator", `the calculator: up to ${root.dataset.megabytes} MB at a first visit, nothing at a later one`, ["Try again", startAgain]);
+  },
+  ready() {
+    arrived();
+    for (const part of all("[data-needs-python]")) part.disabled = false;
+    if (before && byId("status").textContent === AGAIN) state(...before);
+    before = null;
+    if (redo) refill();
+    setTimeout(wake, QUIET_MS);
+    // Only now, so that keeping the site for later does not hold up the start.
+    keepSite();
+  },
+  again() {
+    before = [root.dataset.state, byId("status").textContent];
+    state("computing", AGAIN);
+  },
+  slow: (seconds) => tell("slow", `Still computing after ${seconds} s.`, ["Stop", stop]),
+  quick: () => hush("slow"),
+  over(trouble) {
+    arrived();
+    delete root.dataset.shared;
+    root.dataset.broken = "";
+    tell("calculator", "The calculator does not run.", ["Start it again", startAgain]);
+    if (shown) {
+      state("error", "The calculator broke off. The numbers are those of the last good settings.");
+      return notice(`The calculator broke off (${trouble}). Start it again, or reload the page: the design is kept. If it breaks again, undo the last change.`);
+    }
+    state("error", "The calculator could not start. What you see is the example design; nothing here is computed.");
+    notice((navigator.onLine === false ? `There is no network, so the calculator could not be loaded (${trouble}). ` : `This browser could not start the calculator (${trouble}). `)
+      + "The page shows the example only: do not build from it. A newer browser, or another try with a network, may help.");
+  },
+};
+
+function startAgain() {
+  redo ||= root.dataset.broken !== undefined;
+  if (redo) {
+    delete root.dataset.broken;
+    notice("");
+    state("computing", "The calculator is starting again.");
+  }
+  retry();
+}
+
+function refill() {
+  redo = false;
+  if (shown || Object.keys(texts).length) solve(texts);
+  else openAddress();
+}
+
+// Page and scripts of two versions, fetched while a new one was being put in place: nothing may be computed.
+function mixed() {
+  delete root.dataset.shared;
+  root.dataset.broken = "";
+  state("error", "The page is made of two versions.");
+  notice("A new version of this page came while it was loading. Reload the page; do not build from what it shows now.");
+  tell("version", "Reload for the new version.", ["Reload", reload]);
+}
+
+function begin() {
+  byId("late-scripts").remove();
+  for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
+  wireBars();
+  wireChapters();
+  wireFigures();
+  onPort((words) => changedOnly(byId("port-words"), words));
+  wireSettings(design);
+  wireAnswers(design, focusSetting);
+  wireDesigns(design);
+  wireShare(design);
+  wireWalk();
+  undoable(design);
+  addEventListener("hashchange", openAddress);
+  addEventListener("online", () => { if (root.dataset.broken !== undefined && !shown) startAgain(); });
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
+  matchMedia("(prefers-contrast: more)").addEventListener("change", theme);
+  if (root.dataset.shared !== undefined) changedOnly(byId("status"), "The calculator is starting.");
+  start(calculator);
+  live().then(() => openAddress(), (error) => {
+    if (root.dataset.broken !== undefined) return; // said already
+    delete root.dataset.shared;
+    state("error", "The page's drawings could not be loaded.");
+    notice(`The page is not complete (${error.message}). Reload it with a network.`);
+    tell("page", `${navigator.onLine === false ? "There is no network, and a" : "A"} part of the page is missing.`, ["Reload", reload]);
+  });
+}
+
+root.dataset.app = ""; // early.js looks for it
+if (root.dataset.framed === undefined) begin(); // never inside another site's page

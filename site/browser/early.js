@@ -1,0 +1,38 @@
+// Before the first paint: an address that holds a design, or the design kept from the last visit, must never be taken
+// for the example whose numbers are in the page. And what a first visit is offered must be there from the start, or it
+// would push the page down.
+(function () {
+  var page = document.documentElement, design = location.hash + location.search;
+  page.dataset.script = "";
+  if (window.top !== window.self) page.dataset.framed = ""; // nobody's tap here is to be lured into another site's page
+  try {
+    if (!/[#?&]v=/.test(design)) design = sessionStorage.getItem("burnercalc-here") || localStorage.getItem("burnercalc-last") || "";
+    if (!localStorage.getItem("burnercalc-walked")) page.dataset.first = "";
+  } catch (closed) {} // storage
+  if (/[#?&]v=\d+&/.test(design)) page.dataset.shared = "";
+})();
+// The page's own scripts may never come.
+setTimeout(function () {
+  if (!document.documentElement.hasAttribute("data-app")) sayLate("Waiting for the page's own scripts. "
+    + (navigator.onLine === false ? "There is no network." : "Check the network if nothing comes."));
+}, 6000);
+function sayLate(words) {
+  document.getElementById("late-words").textContent = words;
+  document.getElementById("late-again").onclick = function () { location.reload(); };
+  document.getElementById("late-scripts").hidden = false;
+}
+// A browser that cannot read app.mjs runs only this file, so this file is written for old ones.
+addEventListener("load", function () {
+  var page = document.documentElement;
+  if (page.hasAttribute("data-app")) return;
+  page.removeAttribute("data-shared");
+  page.setAttribute("data-broken", "");
+  page.setAttribute("data-state", "error");
+  var mixed = page.hasAttribute("data-mixed"); // a module is not of the page's build
+  document.getElementById("status").textContent = mixed ? "The page is made of two versions."
+    : "This browser is too old for the calculator, or a part of it did not load.";
+  document.getElementById("notice-text").textContent = "The page shows the example only: do not build from it. "
+    + (mixed ? "A new version of this page came while it was loading. Reload it." : "A newer browser, or a reload with a network, may help.");
+  sayLate(mixed ? "Reload for the new version." : "A part of the page is missing.");
+  document.getElementById("notice").hidden = false;
+});

@@ -1,0 +1,57 @@
+// Undo and redo, and what of them is kept for the next visit.
+import { byId, root } from "./page.mjs";
+import { changedOwn, showsOwn } from "./own.mjs";
+
+const past = []; // {link, own}, oldest first; the last one is the last good design on the page
+const future = [];
+let moving = null; // the step that is being taken
+let load = () => {};
+
+export function undoable(design) {
+  load = design.load;
+  byId("undo").addEventListener("click", undo);
+  byId("redo").addEventListener("click", redo);
+  addEventListener("keydown", (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z" || event.composedPath()[0].matches?.("input")) return;
+    event.preventDefault();
+    if (event.shiftKey) redo();
+    else undo();
+  });
+}
+
+// `own` is false for a design that came by a link and that nobody here has changed; `loaded` for one that was not typed.
+export function remember(link, own, loaded) {
+  if (own && link !== past.at(-1)?.link) (loaded ? showsOwn : changedOwn)(link);
+  if (!moving && past.at(-1)?.link !== link) {
+    past.push({ link, own });
+    future.length = 0;
+  }
+  steps();
+}
+
+const failed = () => root.dataset.state === "error" && past.length > 0; // what was typed is not on the page
+
+function undo() {
+  if (failed()) step(past.at(-1), () => {});
+  else if (past.length > 1) step(past.at(-2), () => future.push(past.pop()));
+}
+
+function redo() {
+  if (future.length) step(future.at(-1), () => past.push(future.pop()));
+}
+
+async function step(to, move) {
+  if (moving) return;
+  moving = to;
+  await load(to.link, to.own);
+  move();
+  if (to.own) changedOwn(to.link);
+  moving = null;
+  steps();
+}
+
+// Which of the two can be taken.
+export function steps() {
+  byId("undo").disabled = past.length < 2 && !failed();
+  byId("redo").disabled = !future.length;
+}

@@ -1,0 +1,49 @@
+// One's own designs on this device that have no name: the last one, which the next visit opens, and one more for each
+// visit in which something was changed. Each visit writes under a key of its own, so no tab writes over another's.
+const LAST = "burnercalc-last"; // early.js reads both, and every version writes this one
+const HERE = "burnercalc-here"; // of this tab
+const VISITS = "burnercalc-visit-";
+const MOST = 20;
+export const EXAMPLE = "#v=1"; // link of the design that the page was built with, which need not be kept
+let visit = "";
+
+const read = (store, key) => { try { return store().getItem(key); } catch { return null; } };
+const write = (store, key, text) => { try { store().setItem(key, text); } catch { /* full or closed: the address bar still holds it */ } };
+const local = () => localStorage;
+const session = () => sessionStorage;
+
+export const lastOwn = () => read(session, HERE) ?? read(local, LAST);
+
+// [{key, at, link}], the newest first.
+export function visits() {
+  let keys = [];
+  try { keys = Object.keys(localStorage).filter((key) => key.startsWith(VISITS)); } catch { /* closed */ }
+  return keys.map((key) => {
+    const [at, link] = (read(local, key) ?? "").split(" ");
+    return { key, at: Number(at), link };
+  }).filter(({ link }) => link && link !== EXAMPLE).sort((a, b) => b.at - a.at);
+}
+
+export const isOwn = (link) => [read(session, HERE), read(local, LAST)].includes(link) || visits().some((each) => each.link === link);
+
+// From here on changes are kept apart from what was kept before.
+export function anotherDesign() {
+  visit = `${VISITS}${Date.now()}-${Math.random().toString(36).slice(2, 8)}`;
+}
+
+// The page shows one's own design: the next visit opens it.
+export function showsOwn(link) {
+  const last = read(local, LAST);
+  if (last && ![link, EXAMPLE].includes(last) && !visits().some((each) => each.link === last)) { // of a version that kept no visits
+    write(local, `${VISITS}${Date.now()}-last`, `${Date.now()} ${last}`);
+  }
+  write(session, HERE, link);
+  write(local, LAST, link);
+}
+
+export function changedOwn(link) {
+  showsOwn(link);
+  if (!visit) anotherDesign();
+  write(local, visit, `${Date.now()} ${link}`);
+  for (const { key } of visits().slice(MOST)) localStorage.removeItem(key);
+}

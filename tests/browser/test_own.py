@@ -1,0 +1,221 @@
+"""A link opens beside one's own design, never over it, and two tabs never write over each other's."""
+
+import json
+
+import pytest
+from browser.conftest import PHONE, READY_MS, open_ready
+from browser.test_job import enter, field, number, put, settle
+
+import build
+from burnercalc import Design, solve
+
+SHARED = "#v=1&body_length=12in"
+BACK = '#bars button:has-text("Back to mine")'
+
+
+def tab(context, address):
+    page = context.new_page()
+    return open_ready(page, address)
+
+
+@pytest.fixture
+def mine(phone_context, site):
+    """A tab with a design of one's own: three rows."""
+    page = tab(phone_context, site)
+    put(page, "rows", "3")
+    return page
+
+
+def next_visit(context, site):
+    """What a new tab opens at the bare address."""
+    page = tab(context, site)
+    found = page.evaluate("() => location.hash")
+    page.close()
+    return found
+
+
+def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site):
+    shared = tab(phone_context, site + SHARED)
+    assert "body_length=12in" in shared.url
+    assert "yours is kept" in shared.locator("#bars").inner_text()
+    mine.close()
+    assert next_visit(phone_context, site) == "#v=1&rows=3"
+    shared.reload()
+    settle(shared)
+    shared.click(BACK)
+    shared.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    settle(shared)
+    assert number(shared, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
+    assert not shared.locator(BACK).is_visible()
+    shared.click("#undo")  # and there again
+    shared.wait_for_function("link => location.hash === link", arg=SHARED)
+
+
+def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mine, phone_context, site):
+    mine.close()
+    shared = tab(phone_context, site + SHARED)
+    put(shared, "rows", "4")
+    changed = shared.evaluate("() => location.hash")
+    assert next_visit(phone_context, site) == changed
+    shared.reload()
+    settle(shared)
+    assert shared.locator(BACK).count() == 0  # it is one's own now
+    shared.click("#designs")
+    rows = shared.locator("#visit-list li")
+    assert rows.count() == 1
+    rows.get_by_role("button", name="Open").click()
+    shared.wait_for_function("() => location.hash === '#v=1&rows=3'")
+
+
+def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_context, site):
+    mine.evaluate("link => { location.hash = link; }", SHARED)
+    mine.wait_for_selector(BACK)
+    settle(mine)
+    put(mine, "rows", "4")
+    mine.click(BACK)
+    mine.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    settle(mine)
+    mine.click("#designs")
+    assert mine.locator("#visit-list li").count() == 1  # the shared one, changed
+
+
+def test_two_tabs_keep_a_design_each(mine, phone_context, site):
+    other = tab(phone_context, site)
+    assert "rows=3" in other.url
+    put(other, "rows", "5")
+    put(mine, "ports_per_row", "7")
+    put(other, "rows", "6")
+    first, second = (page.evaluate("() => location.hash") for page in (mine, other))
+    mine.close()
+    other.close()
+    page = tab(phone_context, site)
+    assert page.evaluate("() => location.hash") == second
+    page.click("#designs")
+    page.locator("#visit-list li").first.get_by_role("button", name="Open").click()
+    page.wait_for_function("link => location.hash === link", arg=first)
+
+
+def test_a_reload_of_either_tab_opens_that_tabs_own_design(mine, phone_context, site):
+    other = tab(phone_context, site)
+    put(other, "rows", "5")  # as in the example
+    for page, link in ((mine, "#v=1&rows=3"), (other, "")):
+        page.reload()
+        settle(page)
+        assert page.evaluate("() => location.hash") == link
+        assert page.locator(BACK).count() == 0
+
+
+def test_the_design_that_an_earlier_version_kept_survives_a_change(phone_context, site):
+    page = phone_context.new_page()
+    page.add_init_script(
+        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=1&rows=3");"""
+    )
+    open_ready(page, site)
+    assert "rows=3" in page.url
+    put(page, "rows", "5")
+    page.reload()
+    settle(page)
+    page.click("#designs")
+    page.locator("#visit-list li").get_by_role("button", name="Open").click()
+    page.wait_for_function("() => location.hash === '#v=1&rows=3'")
+
+
+def test_many_visits_are_bounded(phone_context, site):
+    page = tab(phone_context, site)
+    page.evaluate(
+        "() => { for (let i = 0; i < 60; i++) localStorage.setItem(`burnercalc-visit-${i}`, `${i} #v=1&rows=${i}`); }"
+    )
+    put(page, "rows", "3")
+    kept = page.evaluate("() => Object.keys(localStorage).filter((key) => key.startsWith('burnercalc-visit-')).length")
+    assert kept == 20
+    assert field(page, "rows").input_value() == "3"
+
+
+@pytest.fixture
+def slow(chromium, site):
+    """A page whose worker, asked to solve four rows, waits for what is in `held`; `posted` records the questions."""
+    context = chromium.new_context(**PHONE, service_workers="block")
+    page = context.new_page()
+    page.set_default_timeout(READY_MS)
+    wait = """handle = (asked) => {
+      if (asked.includes('"kind":"solve"') && asked.includes('"rows":"4"')) {
+        const request = new XMLHttpRequest();
+        request.open("GET", "./build.txt?wait", false);
+        request.send();
+      }
+      return ours(asked);
+    };"""
+    text = (build.DIST / "worker.mjs").read_text()
+    assert text.count("handle = ours;") == 1
+    body = text.replace("handle = ours;", wait)
+    page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=body))
+    page.held = []
+    page.route(lambda url: url.endswith("?wait"), lambda route: page.held.append(route))
+    page.add_init_script("""{
+      window.posted = [];
+      const { postMessage } = Worker.prototype;
+      Worker.prototype.postMessage = function (given) { window.posted.push(given); postMessage.call(this, given); };
+    }""")
+    yield page
+    context.close()
+
+
+def test_a_change_that_a_solve_for_more_figures_overtakes_is_still_ones_own(slow, site):
+    slow.add_init_script(
+        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=1&rows=3");"""
+    )
+    open_ready(slow, site + SHARED)
+    assert slow.locator(BACK).is_visible()
+    enter(slow, "rows", "4")
+    slow.locator("#chapter-face figure[data-lazy]").last.scroll_into_view_if_needed()
+    slow.wait_for_function(
+        "() => window.posted.filter(({ kind, settings }) => kind === 'solve' && settings.rows === '4').length > 1"
+    )
+    slow.route(lambda url: url.endswith("?wait"), lambda route: route.continue_())
+    for route in slow.held:
+        route.continue_()
+    slow.wait_for_function("() => location.hash.includes('rows=4')")
+    settle(slow)
+    assert slow.evaluate("() => localStorage.getItem('burnercalc-last')") == slow.evaluate("() => location.hash")
+
+
+# Files of designs
+
+
+@pytest.fixture
+def import_(phone, site):
+    """Gives a file of designs to the page; what the page says of it."""
+
+    def given(content):
+        if not phone.url.startswith(site):
+            open_ready(phone, site)
+            phone.click("#designs")
+        phone.evaluate("() => { document.getElementById('designs-status').textContent = ''; }")
+        file = {"name": "some.json", "mimeType": "application/json", "buffer": json.dumps(content).encode()}
+        phone.set_input_files("#import", file)
+        phone.wait_for_function("() => document.getElementById('designs-status').textContent")
+        return phone.locator("#designs-status").inner_text()
+
+    return given
+
+
+def test_an_import_goes_on_after_what_is_no_design(import_, phone):
+    good = [{"name": "One", "link": "#v=1&rows=3"}, {"name": "Two", "link": "#v=1&rows=4"}]
+    odd = [None, 7, "text", {}, {"name": "no link"}, {"name": "link of a kind", "link": {"v": 1}}, []]
+    said = import_({"kind": "burnercalc designs", "version": 1, "designs": [good[0], *odd, good[1]]})
+    assert "Kept on this device: 2." in said and f"left out when opened: {len(odd)}." in said
+    assert sorted(phone.locator("#design-list b").all_inner_texts()) == ["One", "Two"]
+
+
+@pytest.mark.parametrize("version", [99, 0, "1", None])
+def test_an_import_of_another_version_is_refused(import_, phone, version):
+    said = import_({"kind": "burnercalc designs", "version": version, "designs": [{"name": "One", "link": "#v=1"}]})
+    assert "does not know" in said and str(version).replace("None", "null") in said
+    assert phone.locator("#design-list li").count() == 0
+
+
+@pytest.mark.parametrize(
+    "content", [None, [], {"kind": "burnercalc designs", "version": 1, "designs": {}}, {"kind": "x"}]
+)
+def test_another_file_is_refused(import_, content):
+    assert "not a file of burner designs" in import_(content)
