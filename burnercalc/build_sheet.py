@@ -30,6 +30,7 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 MOST_PAGES = 4
+VIEW_MM = (72.0, 56.0, 40.0, 28.0, 20.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
@@ -57,10 +58,11 @@ def blocks(result, link, width, height):
     def pages(some):
         return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    overview = _overview(result, link, width)
-    first = [*overview, *_checks(result, names=True)]
-    if pages(first) > 1:
-        first = [*overview, *_checks(result, names=False)]
+    # What is not good stands on the first page if it can: good checks are counted first, then the face gets smaller.
+    for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
+        first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
+        if pages(first) == 1:
+            break
     themes = [first, _steel(result, width), _block(result), [*_days(result), *_gas(result)]]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
@@ -111,7 +113,7 @@ def _plain(table, unit_system, keys, align="", fold=1):
     return Table(tuple(columns[key][1].label for key in keys), tuple(rows), align, fold)
 
 
-def _overview(result, link, width):
+def _overview(result, link, width, view_mm):
     d = result.design
     body = _set(
         result, ("body_kind", "body_length", "body_width", "body_depth", "wall", "setback", "grip", "block_thickness")
@@ -151,7 +153,7 @@ def _overview(result, link, width):
             f"{d.show('port_diameter')}. Checks: {tally}. {word}",
             bold=True,
         ),
-        _view(result, "face", width, 72.0, "Face, seen from the fire; ports are numbered row by row"),
+        _view(result, "face", width, view_mm, "Face, seen from the fire; ports are numbered row by row"),
         Columns(
             ((Table(("Body", ""), tuple(body), "lr"),), (Table(("Ports", ""), tuple(ports), "lr"),), tuple(code)),
             (1.15, 1.15, 0.9),

@@ -689,17 +689,12 @@ CHECKS = (
             "caution": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, hardly below its limit of "
             "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
-            "left_low": "Left empty even at low fire, the chamber gets so hot that layer {layer} ({material}) may "
-            "reach "
-            "{hot:temperature} on its hot side, above its limit of {most:temperature}: it shrinks, cracks or melts. "
-            "Put "
-            "more or a better insulating layer before it, choose a material with a higher limit, or turn down further, "
-            "and never leave the fire.",
-            "left_high": "Left empty at high fire, the chamber gets so hot that layer {layer} ({material}) may reach "
-            "{hot:temperature} on its hot side, above its limit of {most:temperature}: it shrinks, cracks or melts. "
-            "Put "
-            "more or a better insulating layer before it, choose a material with a higher limit, or turn down once the "
-            "chamber is hot, and never leave the fire.",
+            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
+            "limit of "
+            "{most:temperature}. Line it better, or turn down further.",
+            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
+            "limit "
+            "of {most:temperature}. Line it better, or turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
             "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
             "a material with a higher limit, or run cooler.",
@@ -713,11 +708,10 @@ CHECKS = (
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
             "{most:temperature}. {hold:power} would hold {chamber:temperature}.",
-            "caution": "Left empty at low fire, {low:power} in all, the chamber goes on from {chamber:temperature} to "
-            "{reached:temperature}; it may be {most:temperature}. Work and lining overheat. {hold:power} "
-            "would "
-            "hold it, {share:fraction} of high fire: turn down further where flashback allows it, or use a smaller "
-            "burner.",
+            "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
+            "{reached:temperature}, "
+            "maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down further where flashback "
+            "allows it, or use a smaller burner.",
         },
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
