@@ -25,12 +25,13 @@ from .drawing.text_pages import (
     figure_ratio,
     flow,
 )
+from .errors import InputError
 from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 MOST_PAGES = 4
-VIEW_MM = (72.0, 56.0, 40.0, 28.0, 20.0)  # height of the face on the first page, as there is room
+VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
@@ -60,9 +61,14 @@ def blocks(result, link, width, height):
 
     # What is not good stands on the first page if it can: good checks are counted first, then the face gets smaller.
     for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
-        first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
+        try:
+            first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
+        except InputError:  # its dimensions do not fit beside so small a face
+            continue
         if pages(first) == 1:
             break
+    else:
+        first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
     themes = [first, _steel(result, width), _block(result), [*_days(result), *_gas(result)]]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
