@@ -3,7 +3,7 @@
 from math import inf
 
 from ..parts.chamber import Chamber
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.flame import Flame
 from ..parts.mixture import Mixture
 from ..parts.need import Need
@@ -44,7 +44,7 @@ def flame_holds_check(flame: Flame, need: Need, equivalence_ratio: float, chambe
     )
 
 
-def mixture_check(mixture: Mixture, flame: Flame, fire: Fire) -> Judged:
+def mixture_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
     ratio, atmosphere = mixture.equivalence_ratio, mixture.atmosphere.case
     if atmosphere == "reducing":
         word, case = "caution", "rich" if flame.flue else "rich_no_flame"
@@ -61,7 +61,7 @@ def mixture_check(mixture: Mixture, flame: Flame, fire: Fire) -> Judged:
         case=case,
         cures=(_nearer_to_one(ratio),),
         co=flame.co_dry,
-        fresh=fire.fresh_air_m3_s,
+        fresh=firing.fresh_air_m3_s,
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
     )
@@ -91,17 +91,17 @@ def shell_touch_check(chamber: Chamber) -> Judged:
 
 
 def rate_for_need_check(
-    fire: Fire, need: Need, burner_count: int, heat_up_time: float, chamber_temperature: float
+    firing: Firing, need: Need, burner_count: int, heat_up_time: float, chamber_temperature: float
 ) -> Judged:
     if need.needed_W is None:
-        return _cannot(fire.installed_W, chamber_temperature)
-    word = ladder(fire.installed_W, good=need.needed_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+        return _cannot(firing.installed_W, chamber_temperature)
+    word = ladder(firing.installed_W, good=need.needed_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
     heats_up = need.decided_by == "heat-up"
     cases = ("stop",)
     if word != "stop":
-        told = "auto" if fire.taken_from.case == "chamber" else word
+        told = "auto" if firing.taken_from.case == "chamber" else word
         cases = (f"{told}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
-        if told == "good" and fire.installed_W > LARGE * need.needed_W:
+        if told == "good" and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
     if word == "stop":
         eased = (COOLER, ("opening_area", "lower"), LINING)
@@ -109,11 +109,11 @@ def rate_for_need_check(
         eased = (SLOWER if heats_up else ("work_rate", "lower"), COOLER)
     return verdict(
         word,
-        fire.installed_W,
+        firing.installed_W,
         need.needed_W,
         case=cases,
         cures=(MORE_FIRE, MORE_BURNERS, *eased),
-        installed=fire.installed_W,
+        installed=firing.installed_W,
         needed=need.needed_W,
         each=need.needed_W / burner_count,
         burners=burner_count,
@@ -147,10 +147,10 @@ def _cannot(limit, chamber_temp_K):
     return verdict("stop", None, limit, case="cannot", cures=cures, chamber=chamber_temp_K)
 
 
-def firing_per_volume_check(fire: Fire, burner_count: int, chamber_temperature: float) -> Judged:
-    found, low, high = fire.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
+def firing_per_volume_check(firing: Firing, burner_count: int, chamber_temperature: float) -> Judged:
+    found, low, high = firing.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
     little, much, cool = found < low, found > high, chamber_temperature < FORGING_K
-    auto = fire.taken_from.case == "chamber"
+    auto = firing.taken_from.case == "chamber"
     kind = f"{'auto' if auto else 'set'}.{'one' if burner_count == 1 else 'several'}"
     word, case, cures = "good", (), ()
     if little and cool:

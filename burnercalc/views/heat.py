@@ -4,7 +4,7 @@ from math import ceil
 
 from ..parts.aspirated import Aspirated
 from ..parts.chamber import Chamber
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.flame import Flame, burn
 from ..parts.gas import Gas
 from ..parts.mixture import Mixture
@@ -38,15 +38,17 @@ def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...])
     )
 
 
-def _balance(chamber, fire, flame):
+def _balance(chamber, firing, flame):
     """{place: watt} of all burners while the chamber works; empty where there is no flame."""
     if flame.available is None:
         return {}
-    return dict(heat_balance(chamber.heat, fire.installed_W, flame.available))
+    return dict(heat_balance(chamber.heat, firing.installed_W, flame.available))
 
 
-def heat_balance_table(chamber: Chamber, fire: Fire, flame: Flame, say: Say) -> tuple:
-    return tuple((say(place), watt, watt / fire.installed_W) for place, watt in _balance(chamber, fire, flame).items())
+def heat_balance_table(chamber: Chamber, firing: Firing, flame: Flame, say: Say) -> tuple:
+    return tuple(
+        (say(place), watt, watt / firing.installed_W) for place, watt in _balance(chamber, firing, flame).items()
+    )
 
 
 def burner_kinds_table(
@@ -168,12 +170,12 @@ def wall_profile_chart(
     )
 
 
-def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame) -> Plot:
-    balance = _balance(chamber, fire, flame)
+def heat_balance_chart(chamber: Chamber, firing: Firing, flame: Flame) -> Plot:
+    balance = _balance(chamber, firing, flame)
     watts, x = tuple(balance.values()), (0.4, 5.6)
     if not watts:
         return Plot(
-            x, (0.0, fire.installed_W), {"heat": ((), ())}, case="no_flame", slots={"installed": fire.installed_W}
+            x, (0.0, firing.installed_W), {"heat": ((), ())}, case="no_flame", slots={"installed": firing.installed_W}
         )
     spare = balance["spare"]
     return Plot(
@@ -181,5 +183,5 @@ def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame) -> Plot:
         y=(min(0.0, *watts) * 1.1, max(watts) * 1.1),
         series={"heat": (tuple(range(1, len(watts) + 1)), watts)},
         case="spare" if spare >= 0 else "missing",
-        slots={"installed": fire.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
+        slots={"installed": firing.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
     )
