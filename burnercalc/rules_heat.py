@@ -6,7 +6,7 @@ from math import ceil, floor, pi
 from .burner import Burner
 from .errors import InputError, InputErrors
 from .parts.chamber import walls
-from .parts.fire import rate_W
+from .parts.firing import rate_W
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY

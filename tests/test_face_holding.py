@@ -37,7 +37,7 @@ def default():
 
 def limit_m_s(r, key):
     """A limit of firing rate as the velocity of the mean port."""
-    return r[key] / r.part("fire").rate_W * r["mixture_velocity_in_port"]
+    return r[key] / r.part("firing").rate_W * r["mixture_velocity_in_port"]
 
 
 # --- answers ----------------------------------------------------------------------------------------------------------
@@ -260,7 +260,7 @@ def test_light_up_rate_is_no_more_than_high_fire():
 @pytest.mark.parametrize("low_over_rate, below", [(1.04, False), (1.06, True)])
 def test_light_up_rate_is_called_less_than_low_fire_where_it_is_so_by_a_twentieth(default, low_over_rate, below):
     rate = 2 * default["flashback_firing_rate_cold"]
-    case = advice(default, fire={"low_W": low_over_rate * rate})[0]
+    case = advice(default, firing={"low_W": low_over_rate * rate})[0]
     assert case == ("as_set_below_low" if below else "as_set")
 
 
@@ -322,7 +322,7 @@ HOLD_OUT = (("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row",
     ],
 )
 def test_flashback(default, state, margin, verdict, text):
-    low_W = default.part("fire").low_W
+    low_W = default.part("firing").low_W
     found = judged(default, f"flashback_{state}", holding={f"{state}_W": band(low_W / margin)})
     assert found[:3] == (verdict, pytest.approx(margin), 2.0) and found[4] == HOLD_OUT
     assert text is None or found[3] == text.format(state)
@@ -399,7 +399,7 @@ LOWER = (("low_fire", "lower"), ("equivalence_ratio", "raise"))
     ],
 )
 def test_lift(default, over_low, verdict, text, changes):
-    low_W = default.part("fire").low_W
+    low_W = default.part("firing").low_W
     lift_W = None if over_low is None else over_low * low_W
     found = judged(default, "lift", holding={"lift_W": None if lift_W is None else band(lift_W)})
     assert found[:3] == (verdict, lift_W, low_W) and found[4] == changes
@@ -565,7 +565,7 @@ def test_no_design_breaks_the_flame(texts):
             low, high = answer.band
             assert low <= answer.value * (1 + 1e-9) and answer.value <= high * (1 + 1e-9), key
     least = r["flashback_firing_rate"]
-    low_fire = r.part("fire").rate_W * r.design.low_fire
+    low_fire = r.part("firing").rate_W * r.design.low_fire
     assert (r.checks["turndown"].verdict == "stop") == (least is None or least > low_fire)
     if r.checks["flashback_cold"].verdict == r.checks["flashback_hot"].verdict == "good":
         assert low_fire >= 2 * least

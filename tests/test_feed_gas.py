@@ -162,9 +162,9 @@ def test_band_of_the_hole_is_that_of_its_coefficient(coefficient, low, high):
 def wanting(hole_m):
     """The jet of a design whose high fire asks for just this hole."""
     r = solved()
-    fire = r.part("fire")
+    fire = r.part("firing")
     rate = fire.rate_W * (hole_m / r["orifice_diameter"]) ** 2
-    return r.parts.call(jet, fire=replace(fire, rate_W=rate), jet_drill=None)
+    return r.parts.call(jet, firing=replace(fire, rate_W=rate), jet_drill=None)
 
 
 @pytest.mark.parametrize(
@@ -231,7 +231,7 @@ def test_card_goes_in_round_steps_of_the_dial(drill, units, step):
     rows = r.tables["regulator_card"].rows
     assert [row[0] / step for row in rows] == pytest.approx([rows[0][0] / step + i for i in range(len(rows))])
     assert rows[0][0] / step == pytest.approx(round(rows[0][0] / step)) and 8 <= len(rows) <= 20
-    jet_part, fire = r.part("jet"), r.part("fire")
+    jet_part, fire = r.part("jet"), r.part("firing")
     lean, rich = (jet_part.needed_Pa(fire.rate_W * phi, jet_part.drill.diameter_m) for phi in (0.65, 1.4))
     assert rows[0][0] - step < lean <= rows[0][0] and rows[-1][0] <= rich < rows[-1][0] + step
     assert step <= (rich - lean) / 8 * (1 + 1e-9) < 2.5 * step

@@ -83,7 +83,7 @@ def test_flows_of_100000_Btu_per_hour():
     assert r["gas_flow"] * 3600 / FT3 * to_60F == pytest.approx(row["gas_ft3_h"], rel=1e-3)
     assert r["air_flow"] * 60 / FT3 * to_60F == pytest.approx(row["air_ft3_min"], rel=1e-3)
     assert r["mixture_flow"] * 3600 / FT3 * to_60F == pytest.approx(row["mixture_ft3_h"], rel=1e-3)
-    fire = r.part("fire")
+    fire = r.part("firing")
     assert fire.gas_kg_s * 3600 / 0.45359237 == pytest.approx(row["gas_lb_h"], rel=1e-3)
     assert fire.low_W == pytest.approx(3e4 * BTU_H) and fire.installed_W == pytest.approx(3e5 * BTU_H)
     # 12 x 6 x 5 1/2 in of chamber.

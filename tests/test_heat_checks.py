@@ -148,7 +148,7 @@ OUTDOORS = (
     ],
 )
 def test_mixture(ratio, verdict, limit, cure, text):
-    given = {"fire": part("fire", fresh_air_m3_s=0.1), "flame": part("flame", co_dry=0.01)}
+    given = {"firing": part("firing", fresh_air_m3_s=0.1), "flame": part("flame", co_dry=0.01)}
     assert judged("mixture", solved(equivalence_ratio=ratio), **given) == (
         verdict,
         float(ratio),
@@ -159,7 +159,7 @@ def test_mixture(ratio, verdict, limit, cure, text):
 
 
 def test_mixture_without_a_flame():
-    given = {"flame": NO_FLAME, "fire": part("fire", fresh_air_m3_s=None)}
+    given = {"flame": NO_FLAME, "firing": part("firing", fresh_air_m3_s=None)}
     assert judged("mixture", **given)[3] == (
         "Neutral mixture, next to nothing left over. It still makes some carbon monoxide: ventilate, and hang an alarm."
     )
@@ -393,7 +393,7 @@ def rate_for_need(installed_kBtu_h, decided, burners, taken_from="setting"):
     """Needed 100, to work 80, to hold 40 kBtu/h, within half an hour at 2250 degF."""
     return judged(
         "rate_for_need",
-        fire=part("fire", installed_W=installed_kBtu_h * KBTU_H, taken_from=said(taken_from)),
+        firing=part("firing", installed_W=installed_kBtu_h * KBTU_H, taken_from=said(taken_from)),
         need=part("need", needed_W=100 * KBTU_H, working_W=80 * KBTU_H, hold_W=40 * KBTU_H, decided_by=decided),
         burner_count=burners,
     )
@@ -496,12 +496,18 @@ def test_rate_taken_from_the_chamber(decided, burners, text):
 def test_no_rate_where_the_flame_leaves_nothing():
     text = "No firing rate brings the chamber to 2250 °F: the flame is not hot enough to give it what it loses."
     cures = (COOLER, ("equivalence_ratio", "choose"))
-    assert judged("rate_for_need", need=NO_NEED, fire=part("fire", installed_W=5.0)) == ("stop", None, 5.0, text, cures)
+    assert judged("rate_for_need", need=NO_NEED, firing=part("firing", installed_W=5.0)) == (
+        "stop",
+        None,
+        5.0,
+        text,
+        cures,
+    )
     assert judged("heat_up_reach", need=NO_NEED) == ("stop", None, 8e6, text, cures)
 
 
 def test_work_that_no_rate_or_only_well_stirred_gas_heats():
-    given = {"fire": part("fire", installed_W=60 * KBTU_H)}
+    given = {"firing": part("firing", installed_W=60 * KBTU_H)}
     need = part("need", needed_W=50 * KBTU_H, working_W=45 * KBTU_H, hold_W=20 * KBTU_H)
     may = replace(need, working_band=Band(40 * KBTU_H, 45 * KBTU_H, 61 * KBTU_H))
     found = judged("rate_for_need", need=may, **given)
@@ -592,8 +598,8 @@ BY_CHAMBER = (
 
 
 def firing_per_volume(per_volume_W_m3, temp_K, taken_from="setting", burners=1):
-    fire = part("fire", per_volume_W_m3=per_volume_W_m3, taken_from=said(taken_from))
-    return judged("firing_per_volume", fire=fire, chamber_temperature=temp_K, burner_count=burners)
+    fire = part("firing", per_volume_W_m3=per_volume_W_m3, taken_from=said(taken_from))
+    return judged("firing_per_volume", firing=fire, chamber_temperature=temp_K, burner_count=burners)
 
 
 def test_fire_for_the_size_of_the_chamber():

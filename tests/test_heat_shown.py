@@ -97,8 +97,8 @@ def test_heat_balance_tells_what_is_to_spare_and_what_is_missing():
     losses = chamber.wall_loss_W + chamber.opening_loss_W + chamber.work_heat_W
     assert need.needed_W > losses
     for spare, case in ((300.0, "spare"), (0.0, "spare"), (-300.0, "missing")):
-        fire = replace(r.part("fire"), installed_W=2 * (losses + spare))
-        plot = shown(r, CHARTS, "heat_balance", fire=fire, reached=half)
+        fire = replace(r.part("firing"), installed_W=2 * (losses + spare))
+        plot = shown(r, CHARTS, "heat_balance", firing=fire, reached=half)
         assert plot.case == case
         assert plot.slots["flue"] == pytest.approx(losses + spare) and plot.slots["installed"] == fire.installed_W
         assert plot.slots["spare"] == pytest.approx(spare, abs=1e-8) and plot.slots["missing"] == -plot.slots["spare"]

@@ -179,7 +179,7 @@ MIXTURE_ANSWERS = (
 FLOW_ANSWERS = (
     Answer(
         "firing_rate_gross",
-        "fire.rate_W",
+        "firing.rate_W",
         "power",
         "Firing rate, gross",
         meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
@@ -191,7 +191,7 @@ FLOW_ANSWERS = (
     ),
     Answer(
         "firing_rate_net",
-        "fire.net_W",
+        "firing.net_W",
         "power",
         "Firing rate, net",
         meaning="The same fire counted by the net heating value, as some countries do.",
@@ -201,7 +201,7 @@ FLOW_ANSWERS = (
     ),
     Answer(
         "gas_flow",
-        "fire.gas_m3_s",
+        "firing.gas_m3_s",
         "gas_flow",
         "Gas flow",
         meaning="Fuel gas burned at high fire, as it would fill a meter at 15 °C and sea level.",
@@ -212,7 +212,7 @@ FLOW_ANSWERS = (
     ),
     Answer(
         "air_flow",
-        "fire.air_m3_s",
+        "firing.air_m3_s",
         "air_flow",
         "Air flow",
         meaning="Air that the blower brings at high fire, at 15 °C and sea level.",
@@ -223,7 +223,7 @@ FLOW_ANSWERS = (
     ),
     Answer(
         "mixture_flow",
-        "fire.mixture_m3_s",
+        "firing.mixture_m3_s",
         "air_flow",
         "Mixture flow",
         meaning="Gas and air together on their way to the ports, at 15 °C and sea level.",
@@ -289,7 +289,7 @@ FLAME_ANSWERS = (
     ),
     Answer(
         "fresh_air",
-        "fire.fresh_air_m3_s",
+        "firing.fresh_air_m3_s",
         "air_flow",
         "Fresh air against CO",
         meaning="What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed "
@@ -435,7 +435,7 @@ NEED_ANSWERS = (
     ),
     Answer(
         "firing_rate_from",
-        "fire.taken_from",
+        "firing.taken_from",
         "word",
         "Firing rate taken from",
         meaning="Chamber: the burner is designed for its share of the firing rate needed. Setting: for the firing rate "
@@ -469,7 +469,7 @@ NEED_ANSWERS = (
     ),
     Answer(
         "firing_per_volume",
-        "fire.per_volume_W_m3",
+        "firing.per_volume_W_m3",
         "power_per_volume",
         "Fire per chamber volume",
         meaning="Gross heat of all burners for one volume of chamber.",

@@ -3,7 +3,7 @@
 from math import inf
 
 from ..parts.face import Face
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.holding import Holding
 from ..parts.plenum import Plenum
 from ..parts.stream import Stream
@@ -89,22 +89,22 @@ def port_velocity_check(stream: Stream) -> Judged:
     )
 
 
-def _flashback(limit, fire):
+def _flashback(limit, firing):
     """Low fire over the flashback rate of cold or hot ports."""
     if limit is None:
         return verdict(
             "stop", None, None, case="none", cures=(("body_depth", "raise"), ("equivalence_ratio", "choose"))
         )
-    margin = fire.low_W / limit.value
-    return judge(margin, good=MARGIN, stop=1.0, margin=margin, wanted=MARGIN, low=fire.low_W, least=limit.value)
+    margin = firing.low_W / limit.value
+    return judge(margin, good=MARGIN, stop=1.0, margin=margin, wanted=MARGIN, low=firing.low_W, least=limit.value)
 
 
-def flashback_cold_check(holding: Holding, fire: Fire) -> Judged:
-    return _flashback(holding.cold_W, fire)
+def flashback_cold_check(holding: Holding, firing: Firing) -> Judged:
+    return _flashback(holding.cold_W, firing)
 
 
-def flashback_hot_check(holding: Holding, fire: Fire) -> Judged:
-    return _flashback(holding.hot_W, fire)
+def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
+    return _flashback(holding.hot_W, firing)
 
 
 def turndown_check(holding: Holding, low_fire: float) -> Judged:
@@ -115,8 +115,8 @@ def turndown_check(holding: Holding, low_fire: float) -> Judged:
     return verdict(word, turndown.value, wanted, wanted=wanted, there=turndown.value, sure=turndown.low)
 
 
-def lift_check(holding: Holding, fire: Fire) -> Judged:
-    lift, low = None if holding.lift_W is None else holding.lift_W.value, fire.low_W
+def lift_check(holding: Holding, firing: Firing) -> Judged:
+    lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
     word = ladder(held, good=low, stop=-inf)
     first = "hardly" if held < LEAST_LIFT * low else word

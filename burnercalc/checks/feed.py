@@ -6,7 +6,7 @@ from ..constants import INH2O_PA, PSI_PA
 from ..parts.baffle_plate import BafflePlate
 from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.inlet_jet import InletJet
 from ..parts.jet import Jet
@@ -223,11 +223,11 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
     )
 
 
-def jet_check(jet: Jet, fire: Fire, gas: Gas) -> Judged | None:
+def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:
     """None where no gas flows at all: the gas pressure has said so."""
     if jet.drill is None:
         return _no_drill(jet)
-    share, turn = jet.rate_W / fire.rate_W, jet.high_Pa / jet.gauge_Pa
+    share, turn = jet.rate_W / firing.rate_W, jet.high_Pa / jet.gauge_Pa
     if gas.liquid is None:
         good, stop = RATE_SHORT
         word = ladder(share, good=good, stop=stop)
@@ -243,7 +243,7 @@ def jet_check(jet: Jet, fire: Fire, gas: Gas) -> Judged | None:
         case=case,
         drill=jet.drill.name,
         rate=jet.rate_W,
-        wanted=fire.rate_W,
+        wanted=firing.rate_W,
         at=jet.high_Pa,
         now=jet.gauge_Pa,
     )
@@ -273,7 +273,7 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
 
 
 def cylinder_check(
-    cylinders: Cylinders, fire: Fire, shop: Shop, gas_pressure: float, regulator_inlet_pressure: float
+    cylinders: Cylinders, firing: Firing, shop: Shop, gas_pressure: float, regulator_inlet_pressure: float
 ) -> Judged | None:
     if cylinders.run_s is None:
         return None
@@ -302,7 +302,7 @@ def cylinder_check(
             ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
             ("ambient_temperature", "raise"),
         ),
-        rate=fire.rate_W,
+        rate=firing.rate_W,
         run=cylinders.run_s,
         draw=cylinders.draw_W.value,
         left=cylinders.left_share,

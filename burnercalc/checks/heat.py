@@ -4,7 +4,7 @@ from math import inf
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.chamber import Chamber
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.flame import Flame
 from ..parts.hot_lining import HotLining
 from ..parts.mixture import Mixture
@@ -65,7 +65,7 @@ def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chambe
     )
 
 
-def mixture_check(mixture: Mixture, flame: Flame, fire: Fire) -> Judged:
+def mixture_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
     ratio, atmosphere = mixture.equivalence_ratio, mixture.atmosphere.case
     if atmosphere == "reducing":
         word, case = "caution", "rich" if flame.flue else "rich_no_flame"
@@ -82,7 +82,7 @@ def mixture_check(mixture: Mixture, flame: Flame, fire: Fire) -> Judged:
         case=case,
         cures=(_nearer_to_one(ratio),),
         co=flame.co_dry,
-        fresh=fire.fresh_air_m3_s,
+        fresh=firing.fresh_air_m3_s,
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
     )
@@ -128,7 +128,7 @@ def lining_limit_check(
 
 
 def low_fire_drift_check(
-    fire: Fire, need: Need, reached: Reached, burner_count: int, chamber_temperature: float
+    firing: Firing, need: Need, reached: Reached, burner_count: int, chamber_temperature: float
 ) -> Judged | None:
     """The hot end of the band: too hot is what harms."""
     found = reached.low_empty_K
@@ -138,12 +138,12 @@ def low_fire_drift_check(
         found.high,
         good=chamber_temperature + DRIFT_K,
         stop=inf,
-        low=fire.low_W * burner_count,
+        low=firing.low_W * burner_count,
         reached=found.value,
         most=found.high,
         chamber=chamber_temperature,
         hold=need.hold_W,
-        share=need.hold_W / fire.installed_W,
+        share=need.hold_W / firing.installed_W,
     )
 
 
@@ -217,26 +217,26 @@ def shell_touch_check(chamber: Chamber) -> Judged:
 
 
 def rate_for_need_check(
-    fire: Fire, need: Need, burner_count: int, heat_up_time: float, chamber_temperature: float
+    firing: Firing, need: Need, burner_count: int, heat_up_time: float, chamber_temperature: float
 ) -> Judged:
     if need.needed_W is None:
-        return _cannot(fire.installed_W, chamber_temperature)
+        return _cannot(firing.installed_W, chamber_temperature)
     if need.working_W is None:
         cures = (LESS_WORK, COOLER)
-        return verdict("stop", fire.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
+        return verdict("stop", firing.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
     # Too slow a heat-up harms nobody: its middle counts; work that stays cold is judged by the careful end.
     most_W = need.working_band.high if need.working_band else inf
     limit_W = max(need.needed_W, most_W)
-    auto = fire.taken_from.case == "chamber"
-    word = "good" if auto else ladder(fire.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    auto = firing.taken_from.case == "chamber"
+    word = "good" if auto else ladder(firing.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
     enough_W = need.needed_W * (1 - 1e-9)
     heats_up = need.decided_by == "heat-up"
     cases = ("stop",)
-    if word == "caution" and fire.installed_W >= enough_W:
+    if word == "caution" and firing.installed_W >= enough_W:
         cases, heats_up = ("perhaps" if need.working_band else "perhaps_never",), False
     elif word != "stop":
         cases = (f"{'auto' if auto else word}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
-        if word == "good" and not auto and fire.installed_W > LARGE * need.needed_W:
+        if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
     if word == "stop":
         eased = (COOLER, ("opening_area", "lower"), LINING)
@@ -244,11 +244,11 @@ def rate_for_need_check(
         eased = (SLOWER if heats_up else LESS_WORK, COOLER)
     return verdict(
         word,
-        fire.installed_W,
+        firing.installed_W,
         limit_W if limit_W < inf else need.needed_W,
         case=cases,
         cures=(MORE_FIRE, MORE_BURNERS, *eased),
-        installed=fire.installed_W,
+        installed=firing.installed_W,
         needed=need.needed_W,
         each=need.needed_W / burner_count,
         burners=burner_count,
@@ -285,10 +285,10 @@ def _cannot(limit, chamber_temp_K):
     return verdict("stop", None, limit, case="cannot", cures=cures, chamber=chamber_temp_K)
 
 
-def firing_per_volume_check(fire: Fire, burner_count: int, chamber_temperature: float) -> Judged:
-    found, low, high = fire.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
+def firing_per_volume_check(firing: Firing, burner_count: int, chamber_temperature: float) -> Judged:
+    found, low, high = firing.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
     little, much, cool = found < low, found > high, chamber_temperature < FORGING_K
-    auto = fire.taken_from.case == "chamber"
+    auto = firing.taken_from.case == "chamber"
     kind = f"{'auto' if auto else 'set'}.{'one' if burner_count == 1 else 'several'}"
     word, case, cures = "good", (), ()
     if little and cool:

@@ -6,7 +6,7 @@ from ..constants import INH2O_PA
 from ..physics import back_pressure as physics
 from ..physics.band import Band
 from ..physics.thermo import mixture_mass_kg
-from .fire import Fire
+from .firing import Firing
 from .flame import Flame
 from .mixture import Mixture
 from .reached import Reached
@@ -29,7 +29,7 @@ class BackPressure:
 
 
 def back_pressure(
-    fire: Fire,
+    firing: Firing,
     flame: Flame,
     mixture: Mixture,
     reached: Reached,
@@ -46,7 +46,7 @@ def back_pressure(
     gas_K = reached.gas_K or Band(*(chamber_temperature,) * 3)
     amounts = flame.flue.amounts_mol
     molar_kg = mixture_mass_kg(amounts) / sum(amount for _, amount in amounts)
-    flow_kg_s = fire.gas_kg_s * burner_count * (1 + mixture.air_to_gas_mass)
+    flow_kg_s = firing.gas_kg_s * burner_count * (1 + mixture.air_to_gas_mass)
 
     def way(temp_K):
         density = physics.gas_density_kg_m3(molar_kg, temp_K, shop.pressure_Pa)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..physics import blower as physics
 from ..physics import pipes
 from ..physics.blower import OperatingPoint, Parabola, Points
-from .fire import Fire
+from .firing import Firing
 from .resistance import Resistance
 from .shop import Shop
 
@@ -57,14 +57,14 @@ def blower(
     blower_curve: tuple | None,
     mix_pipe: str,
     low_fire: float,
-    fire: Fire,
+    firing: Firing,
     resistance: Resistance,
     shop: Shop,
 ) -> Blower:
     given, density = curve(blower_shutoff_pressure, blower_free_flow, blower_curve), shop.air_density_kg_m3
-    high = fire.air_m3_s * shop.swell
+    high = firing.air_m3_s * shop.swell
     low = high * low_fire
-    mixture_over_air = fire.mixture_m3_s / fire.air_m3_s
+    mixture_over_air = firing.mixture_m3_s / firing.air_m3_s
 
     def needed_Pa(air_m3_s):
         return resistance.pressure_Pa(air_m3_s * mixture_over_air)

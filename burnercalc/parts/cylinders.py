@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from ..physics import cylinder as physics
 from ..physics.band import Band
-from .fire import Fire
+from .firing import Firing
 from .gas import Gas
 from .shop import Shop
 
@@ -47,9 +47,9 @@ def cylinders(
     fuel_price: float,
     gas: Gas,
     shop: Shop,
-    fire: Fire,
+    firing: Firing,
 ) -> Cylinders:
-    cost, least_Pa = fire.gas_kg_s * 3600 * fuel_price, max(regulator_inlet_pressure, gas_pressure)
+    cost, least_Pa = firing.gas_kg_s * 3600 * fuel_price, max(regulator_inlet_pressure, gas_pressure)
     if gas.liquid is None:
         return Cylinders(None, None, None, None, None, least_Pa, cost)
     vessel = (
@@ -63,7 +63,7 @@ def cylinders(
         gas.liquid,
         shop.temp_K,
         shop.pressure_Pa + least_Pa,
-        fire.rate_W / cylinder_count,
+        firing.rate_W / cylinder_count,
         gas.gross_J_kg,
     )
     draw = each * cylinder_count

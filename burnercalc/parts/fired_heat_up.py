@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..physics import fired_heat_up as physics
 from ..physics.band import Band
-from .fire import Fire
+from .firing import Firing
 from .need import band
 from .zone import MARCH, Zone
 
@@ -17,11 +17,11 @@ class FiredHeatUp:
     time_s: Band | float | None
 
 
-def fired_heat_up(zone: Zone, fire: Fire, chamber_temperature: float) -> FiredHeatUp:
+def fired_heat_up(zone: Zone, firing: Firing, chamber_temperature: float) -> FiredHeatUp:
     if not zone.zones:
         return FiredHeatUp(None)
     times = tuple(
-        physics.fired_heat_up(one, firing_rate_W=fire.installed_W, wall_temp_K=chamber_temperature, **MARCH).time_s
+        physics.fired_heat_up(one, firing_rate_W=firing.installed_W, wall_temp_K=chamber_temperature, **MARCH).time_s
         for one in zone.zones
     )
     return FiredHeatUp(band(times) or times[1])

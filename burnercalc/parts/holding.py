@@ -13,7 +13,7 @@ from ..physics.mixture import mixture_properties
 from ..physics.port_field import chain_pitch_m
 from ..physics.port_stream import StreamProperties
 from .face import Face
-from .fire import Fire
+from .firing import Firing
 from .gas import Gas
 from .mixture import Mixture
 from .shares import Shares
@@ -97,7 +97,7 @@ def holding(
     shop: Shop,
     mixture: Mixture,
     face: Face,
-    fire: Fire,
+    firing: Firing,
     stream: Stream,
     shares: Shares,
 ) -> Holding:
@@ -109,8 +109,8 @@ def holding(
     flame = flame_holding.PortFlame(
         *port, _stream(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
     )
-    cold_W, hot_W = (_rate_W(limit, shares.least, stream, fire) for limit in (cold, hot))
-    lift_W = _rate_W(lift, shares.largest, stream, fire)
+    cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
+    lift_W = _rate_W(lift, shares.largest, stream, firing)
     flashback_W = None if cold_W is None or hot_W is None else max(cold_W, hot_W, key=lambda rate: rate.value)
     main = max(gas.composition, key=lambda share: share[1] if share[0] in (*WITH_A_GAP, *LIT_LIKE) else 0.0)[0]
     sure_m, most_m = flame_limits.cross_light_gap_m(LIT_LIKE.get(main, main))
@@ -126,31 +126,31 @@ def holding(
         hot_W=hot_W,
         flashback_W=flashback_W,
         lift_W=lift_W,
-        turndown=None if flashback_W is None else Band(*(fire.rate_W / rate for rate in reversed(flashback_W))),
+        turndown=None if flashback_W is None else Band(*(firing.rate_W / rate for rate in reversed(flashback_W))),
         quenching_m=flame_limits.quenching_port_diameter_m(burning, alpha),
         cross_light_m=Band(sure_m, sure_m, most_m),
         step_m=chain_pitch_m(pattern, face.port_pitch_m, face.row_pitch_m),
         lean=lean,
         rich=rich,
-        light_up=_light_up(gas, shop, port, fire, stream, shares, cold_W, lift_W),
+        light_up=_light_up(gas, shop, port, firing, stream, shares, cold_W, lift_W),
     )
 
 
-def _rate_W(limit_m_s, share, stream, fire):
+def _rate_W(limit_m_s, share, stream, firing):
     """Firing rate at which a port that gets `share` of the mean runs at a limit of velocity."""
     if limit_m_s is None or not share > 0:
         return None
-    return flame_holding.firing_rate_limit_W(limit_m_s, stream.velocity_m_s * share, fire.rate_W)
+    return flame_holding.firing_rate_limit_W(limit_m_s, stream.velocity_m_s * share, firing.rate_W)
 
 
-def _light_up(gas, shop, port, fire, stream, shares, cold_W, lift_W):
+def _light_up(gas, shop, port, firing, stream, shares, cold_W, lift_W):
     """Between flashback and lift of cold ports; a little rich where the set mixture leaves no room between them."""
     words = "as_set"
     if cold_W is None or lift_W is None or lift_W.value < ROOM * cold_W.value:
         words = "rich"
-        per_rate = combustion.mixture_flow_m3_s(gas.composition, LIGHT_UP_RATIO, fire.rate_W) / fire.mixture_m3_s
+        per_rate = combustion.mixture_flow_m3_s(gas.composition, LIGHT_UP_RATIO, firing.rate_W) / firing.mixture_m3_s
         cold_W, lift_W = (
-            _rate_W(limit, share * per_rate, stream, fire)
+            _rate_W(limit, share * per_rate, stream, firing)
             for limit, share in zip(limits_m_s(gas, shop, LIGHT_UP_RATIO, *port), (shares.least, shares.largest))
         )
         if cold_W is None or lift_W is None:
@@ -159,7 +159,7 @@ def _light_up(gas, shop, port, fire, stream, shares, cold_W, lift_W):
     slots = {"flash": flash, "lift": lift, "ratio": LIGHT_UP_RATIO}
     if not lift > flash:
         return said("no_room", **slots)
-    rate = min(max(sqrt(flash * lift), min(ROOM * flash, lift)), fire.rate_W)
-    if rate < NEAR_LOW_FIRE * fire.low_W:
+    rate = min(max(sqrt(flash * lift), min(ROOM * flash, lift)), firing.rate_W)
+    if rate < NEAR_LOW_FIRE * firing.low_W:
         words += "_below_low"
-    return said(words, rate=rate, low=fire.low_W, **slots)
+    return said(words, rate=rate, low=firing.low_W, **slots)

@@ -6,7 +6,7 @@ from math import sqrt
 from ..physics import drills, fuels, gas_jet
 from ..physics.band import Band
 from ..physics.drills import Drill
-from .fire import Fire
+from .firing import Firing
 from .gas import Gas
 from .resistance import Resistance
 from .shop import Shop
@@ -92,7 +92,7 @@ def jet(
     low_fire: float,
     gas: Gas,
     shop: Shop,
-    fire: Fire,
+    firing: Firing,
     stream: Stream,
     resistance: Resistance,
 ) -> Jet:
@@ -120,7 +120,7 @@ def jet(
         high_Pa=None,
         low_Pa=None,
     )
-    diameter = bare.hole_m(fire.rate_W) if flows else None
+    diameter = bare.hole_m(firing.rate_W) if flows else None
     near = _neighbours(diameter) if diameter else ()
     jets = [one for one in near if one.family in JET_FAMILIES] or near
     drill = (
@@ -136,8 +136,8 @@ def jet(
         drill_name=drill.name if drill else None,
         near=near,
         rate_W=bare.rate_through_W(drill.diameter_m, gas_pressure) if drill else None,
-        high_Pa=bare.needed_Pa(fire.rate_W, drill.diameter_m) if drill else None,
-        low_Pa=bare.needed_Pa(fire.rate_W * low_fire, drill.diameter_m, low_down_Pa) if drill else None,
+        high_Pa=bare.needed_Pa(firing.rate_W, drill.diameter_m) if drill else None,
+        low_Pa=bare.needed_Pa(firing.rate_W * low_fire, drill.diameter_m, low_down_Pa) if drill else None,
     )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from ..physics import gas_zone as physics
 from ..physics.band import Band
 from ..physics.metals import metal_heat_J_kg
-from .fire import Fire
+from .firing import Firing
 from .need import band
 from .shop import Shop
 from .zone import Zone
@@ -30,7 +30,7 @@ class Reached:
 
 def reached(
     zone: Zone,
-    fire: Fire,
+    firing: Firing,
     shop: Shop,
     burner_count: int,
     chamber_temperature: float,
@@ -40,7 +40,7 @@ def reached(
 ) -> Reached:
     if not zone.zones:
         return Reached(None, None, None, None, None, None, None)
-    high_W, low_W = fire.installed_W, fire.low_W * burner_count
+    high_W, low_W = firing.installed_W, firing.low_W * burner_count
     work_W = into_work_W(work_metal, work_rate, work_temperature, shop)
     now = [physics.at_rate_and_wall(one, high_W, chamber_temperature) for one in zone.zones]
     states = () if None in now else now

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from .face import Face
-from .fire import Fire
+from .firing import Firing
 from .mixture import Mixture
 from .shop import Shop
 
@@ -18,12 +18,12 @@ class Stream:
     loading_W_m2: float
 
 
-def stream(face: Face, fire: Fire, mixture: Mixture, shop: Shop) -> Stream:
-    mixture_m3_s = fire.mixture_m3_s * shop.swell
+def stream(face: Face, firing: Firing, mixture: Mixture, shop: Shop) -> Stream:
+    mixture_m3_s = firing.mixture_m3_s * shop.swell
     velocity = mixture_m3_s / face.port_area_m2
     return Stream(
         velocity_m_s=velocity,
         mixture_m3_s=mixture_m3_s,
         reynolds=velocity * face.port_diameter_m / mixture.cold.kinematic_viscosity_m2_s,
-        loading_W_m2=fire.rate_W / face.port_area_m2,
+        loading_W_m2=firing.rate_W / face.port_area_m2,
     )

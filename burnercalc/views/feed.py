@@ -5,7 +5,7 @@ from math import ceil, floor, log10
 from ..parts.blower import Blower
 from ..parts.body import Body
 from ..parts.face import Face
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.jet import Jet
 from ..parts.shares import Shares
 from ..parts.stream import Stream
@@ -27,31 +27,33 @@ def port_flows_table(body: Body, face: Face, stream: Stream, shares: Shares) -> 
     )
 
 
-def jet_drills_table(jet: Jet, fire: Fire, equivalence_ratio: float) -> tuple:
+def jet_drills_table(jet: Jet, firing: Firing, equivalence_ratio: float) -> tuple:
     rows = []
     for drill in jet.near:
         rate = jet.rate_through_W(drill.diameter_m, jet.gauge_Pa)
-        needed = jet.needed_Pa(fire.rate_W, drill.diameter_m)
-        rows.append((drill.family, drill.name, drill.diameter_m, rate, equivalence_ratio * rate / fire.rate_W, needed))
+        needed = jet.needed_Pa(firing.rate_W, drill.diameter_m)
+        rows.append(
+            (drill.family, drill.name, drill.diameter_m, rate, equivalence_ratio * rate / firing.rate_W, needed)
+        )
     return tuple(rows)
 
 
-def regulator_card_table(jet: Jet, fire: Fire, equivalence_ratio: float, units: str) -> tuple:
+def regulator_card_table(jet: Jet, firing: Firing, equivalence_ratio: float, units: str) -> tuple:
     rows = []
-    for gauge in _card_pressures(jet, fire, equivalence_ratio, units):
+    for gauge in _card_pressures(jet, firing, equivalence_ratio, units):
         rate = jet.rate_through_W(jet.drill.diameter_m, gauge)
-        phi = equivalence_ratio * rate / fire.rate_W
+        phi = equivalence_ratio * rate / firing.rate_W
         rows.append((gauge, rate, phi, combustion.atmosphere(phi)))
     return tuple(rows)
 
 
-def _card_pressures(jet, fire, equivalence_ratio, units):
+def _card_pressures(jet, firing, equivalence_ratio, units):
     """Round gauge pressures as the regulator's dial shows them, over the mixtures that burn well."""
     if jet.drill is None:
         return []
     scale, _ = conversion(shown_unit("gas_pressure", units), "Pa")
     low, high = (
-        jet.needed_Pa(fire.rate_W * phi / equivalence_ratio, jet.drill.diameter_m) / scale for phi in CARD_RATIOS
+        jet.needed_Pa(firing.rate_W * phi / equivalence_ratio, jet.drill.diameter_m) / scale for phi in CARD_RATIOS
     )
     step = _round_step((high - low) / CARD_STEPS)
     return [step * i * scale for i in range(ceil(low / step), int(high / step) + 1)]
@@ -94,14 +96,14 @@ def blower_and_burner_chart(blower: Blower) -> Plot:
     )
 
 
-def jet_card_chart(jet: Jet, fire: Fire, equivalence_ratio: float, units: str) -> Plot:
-    card = regulator_card_table(jet, fire, equivalence_ratio, units)
+def jet_card_chart(jet: Jet, firing: Firing, equivalence_ratio: float, units: str) -> Plot:
+    card = regulator_card_table(jet, firing, equivalence_ratio, units)
     pressures, rates = tuple(row[0] for row in card), tuple(row[1] for row in card)
     return Plot(
         x=(0, max(pressures, default=jet.gauge_Pa)),
-        y=(0, 1.1 * max((*rates, fire.rate_W))),
+        y=(0, 1.1 * max((*rates, firing.rate_W))),
         series={"rate": (pressures, rates)},
-        mark=(jet.high_Pa, fire.rate_W) if jet.drill else (),
+        mark=(jet.high_Pa, firing.rate_W) if jet.drill else (),
         case="shows" if jet.drill else "none",
         slots={"at": jet.high_Pa},
     )

@@ -4,7 +4,7 @@ from math import ceil
 
 from ..parts.aspirated import Aspirated
 from ..parts.chamber import Chamber
-from ..parts.fire import Fire
+from ..parts.firing import Firing
 from ..parts.flame import Flame, burn
 from ..parts.gas import Gas
 from ..parts.mixture import Mixture
@@ -41,18 +41,18 @@ def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...])
     )
 
 
-def _balance(chamber, fire, flame, reached):
+def _balance(chamber, firing, flame, reached):
     """{place: watt} of all burners while the chamber works; empty where there is no flame."""
     if flame.available is None:
         return {}
     # A flame no hotter than the walls leaves at their temperature.
     kept = reached.kept.value if reached.kept else flame.available
-    return dict(heat_balance(chamber.heat, fire.installed_W, kept))
+    return dict(heat_balance(chamber.heat, firing.installed_W, kept))
 
 
-def heat_balance_table(chamber: Chamber, fire: Fire, flame: Flame, reached: Reached, say: Say) -> tuple:
-    balance = _balance(chamber, fire, flame, reached)
-    return tuple((say(place), watt, watt / fire.installed_W) for place, watt in balance.items())
+def heat_balance_table(chamber: Chamber, firing: Firing, flame: Flame, reached: Reached, say: Say) -> tuple:
+    balance = _balance(chamber, firing, flame, reached)
+    return tuple((say(place), watt, watt / firing.installed_W) for place, watt in balance.items())
 
 
 def burner_kinds_table(
@@ -177,12 +177,12 @@ def wall_profile_chart(
     )
 
 
-def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame, reached: Reached) -> Plot:
-    balance = _balance(chamber, fire, flame, reached)
+def heat_balance_chart(chamber: Chamber, firing: Firing, flame: Flame, reached: Reached) -> Plot:
+    balance = _balance(chamber, firing, flame, reached)
     watts, x = tuple(balance.values()), (0.4, 5.6)
     if not watts:
         return Plot(
-            x, (0.0, fire.installed_W), {"heat": ((), ())}, case="no_flame", slots={"installed": fire.installed_W}
+            x, (0.0, firing.installed_W), {"heat": ((), ())}, case="no_flame", slots={"installed": firing.installed_W}
         )
     spare = balance["spare"]
     return Plot(
@@ -190,13 +190,13 @@ def heat_balance_chart(chamber: Chamber, fire: Fire, flame: Flame, reached: Reac
         y=(min(0.0, *watts) * 1.1, max(watts) * 1.1),
         series={"heat": (tuple(range(1, len(watts) + 1)), watts)},
         case="spare" if spare >= 0 else "missing",
-        slots={"installed": fire.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
+        slots={"installed": firing.installed_W, "flue": balance["flue"], "spare": spare, "missing": -spare},
     )
 
 
 def reached_by_rate_chart(
     zone: Zone,
-    fire: Fire,
+    firing: Firing,
     shop: Shop,
     reached: Reached,
     work_metal: str,
@@ -205,7 +205,7 @@ def reached_by_rate_chart(
     chamber_temperature: float,
 ) -> Plot:
     """Rates a fixed share of that installed apart; on the mark the middle of the empty chamber at high fire."""
-    rates = tuple(share * fire.installed_W for share in RATE_SHARES)
+    rates = tuple(share * firing.installed_W for share in RATE_SHARES)
     if not zone.zones:
         nothing: dict[str, tuple] = {"empty_band": ((), (), ()), "empty": ((), ()), "work": ((), ())}
         return Plot((0.0, rates[-1]), (shop.temp_K, chamber_temperature), nothing, case="no_flame")
@@ -217,10 +217,10 @@ def reached_by_rate_chart(
         x=(0.0, rates[-1]),
         y=(shop.temp_K, 1.03 * max(highs)),
         series={"empty_band": (rates, lows, highs), "empty": (rates, middles), "work": (rates, work)},
-        mark=(fire.installed_W, reached.high_empty_K.value),
+        mark=(firing.installed_W, reached.high_empty_K.value),
         case="shows" if work_rate else "empty",
         slots={
-            "installed": fire.installed_W,
+            "installed": firing.installed_W,
             "empty": reached.high_empty_K.value,
             "low": reached.high_empty_K.low,
             "high": reached.high_empty_K.high,

@@ -13,7 +13,7 @@ CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limit
 
 
 @dataclass(frozen=True)
-class Fire:
+class Firing:
     """High fire of one burner, `installed_W` of all; rates are gross, flows at 15 degC and 101 325 Pa."""
 
     taken_from: Said  # setting or chamber
@@ -36,7 +36,7 @@ def rate_W(firing_rate: float | str, burner_count: int, needed_W: float | None) 
     return None if needed_W is None else needed_W / burner_count
 
 
-def fire(
+def firing(
     firing_rate: float | str,
     low_fire: float,
     burner_count: int,
@@ -45,12 +45,12 @@ def fire(
     flame: Flame,
     chamber: Chamber,
     need: Need,
-) -> Fire:
+) -> Firing:
     """A rule refuses auto where the chamber cannot say."""
     rate = rate_W(firing_rate, burner_count, need.needed_W)
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, rate)
     air_m3_s = combustion.air_flow_m3_s(gas.composition, equivalence_ratio, rate)
-    return Fire(
+    return Firing(
         taken_from=said("chamber" if firing_rate == "auto" else "setting"),
         rate_W=rate,
         net_W=rate * gas.net_J_m3 / gas.gross_J_m3,
