@@ -22,6 +22,8 @@ class Burner:
         before   another Burner; a part that would be made of the very same things is taken from there
     """
 
+    __slots__ = ("_kept", "_made", "_value")
+
     def __init__(self, value: Callable[[str], Any], before: "Burner | None" = None) -> None:
         self._value = value
         self._made: dict[str, tuple[dict[str, Any], Any]] = {}  # name -> what it was made of, the record

@@ -184,6 +184,12 @@ class Result:
         self.charts: Mapping[str, Charted] = OnDemand(catalogue.CHARTS, self._chart)
         self.drawings: Mapping[str, Any] = OnDemand(catalogue.DRAWINGS, self.drawing)
 
+    def __setattr__(self, name: str, value: Any) -> None:
+        """Each attribute is given once, by __init__; nothing is hung on a result afterwards."""
+        if hasattr(self, name):
+            raise AttributeError(f"{name} of a result cannot be changed")
+        super().__setattr__(name, value)
+
     def __getitem__(self, key: str) -> Any:
         """The SI value of an answer."""
         return self.answers[key].value

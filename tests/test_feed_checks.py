@@ -44,8 +44,8 @@ def over(value):
             0.01,
             1,
             "stop",
-            "1 column of ports near the inlet get no mixture: the stream along the plenum is too fast. The fire could "
-            "draw back through them.",
+            "One column of ports near the inlet gets no mixture: the stream along the plenum is too fast. The fire "
+            "could draw back through them.",
         ),
         (
             0.4,

@@ -96,3 +96,12 @@ def test_no_clock_no_dice_no_print(path):
 def test_every_layer_exists():
     known = {layer(path) for path in FILES}
     assert set(MAY) | TOP >= known, known - set(MAY) - TOP
+
+
+@pytest.mark.parametrize("folder", ["catalogue", "checks", "views"])
+def test_no_room_imports_another(folder):
+    rooms = {"heat", "face", "feed", "make", "fire"}
+    for room in rooms:
+        tree = ast.parse((PACKAGE / folder / f"{room}.py").read_text(encoding="utf-8"))
+        found = {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.level == 1}
+        assert not found & rooms, (folder, room, found & rooms)

@@ -195,15 +195,13 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "pin_stock",
             {"pin_stock_length": "2 63/64 in"},
             "caution",
-            "A pin is 3 in long, the stick 2 63/64 in: the stock is shorter than a pin: it would stand less deep in "
-            "the base than pin_depth.",
+            "A pin is 3 in long, the stick only 2 63/64 in: pins from it stand less deep in the base than set.",
         ),
         (
             "pin_stock",
             {"pin_stock_length": "2 1/2 in"},
             "caution",
-            "A pin is 3 in long, the stick 2 1/2 in: the stock is shorter than a pin: it would stand less deep in the "
-            "base than pin_depth.",
+            "A pin is 3 in long, the stick only 2 1/2 in: pins from it stand less deep in the base than set.",
         ),
         (
             "pin_stock",

@@ -429,8 +429,8 @@ CHECKS = (
             "burn hotter.",
             "stop": "Ports differ by {spread:percent 1}, far more than {stop:percent 0}: those near the inlet go short "
             "and can flash back.",
-            "starved_one": "1 column of ports near the inlet get no mixture: the stream along the plenum is too fast. "
-            "The fire could draw back through them.",
+            "starved_one": "One column of ports near the inlet gets no mixture: the stream along the plenum is too "
+            "fast. The fire could draw back through them.",
             "starved": "{columns} columns of ports near the inlet get no mixture: the stream along the plenum is too "
             "fast. The fire could draw back through them.",
         },
@@ -515,7 +515,7 @@ CHECKS = (
             "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
             "flame cannot walk back up it.",
             "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
-            "{good:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
+            "{wanted:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
             "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
             "flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },

@@ -838,8 +838,8 @@ CHECKS = (
         source=TAKE_OFF,
         cases={
             "good": "{stick:length} sticks give {each} pins each.",
-            "caution": "A pin is {pin:length} long, the stick {stick:length}: the stock is shorter than a pin: it "
-            "would stand less deep in the base than pin_depth.",
+            "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less deep in the "
+            "base than set.",
             "stop": "A pin is {pin:length} long, the stick {stick:length}: the stock is shorter than the port, which "
             "would not go through: take longer stock or a thinner block.",
         },

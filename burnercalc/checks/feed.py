@@ -143,9 +143,7 @@ def mixing_length_check(mixing: Mixing) -> Judged:
 
 def mix_pipe_velocity_check(mixing: Mixing) -> Judged:
     good, stop = WALK_BACK
-    found = judge(mixing.walk_back_ratio, good=good, stop=stop, ratio=mixing.walk_back_ratio)
-    found.slots["good"] = good
-    return found
+    return judge(mixing.walk_back_ratio, good=good, stop=stop, ratio=mixing.walk_back_ratio, wanted=good)
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:

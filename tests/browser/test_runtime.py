@@ -214,7 +214,7 @@ def test_an_old_version_stays_until_its_pages_are_closed(phone_context, site, tm
     first.close()
     second = phone_context.new_page()
     second.goto(address + BARE)
-    for _ in range(100):  # activation follows the closing of the last page, soon but not at once
+    for _ in range(600):  # activation follows the closing of the last page, soon but not at once
         kept = second.evaluate("() => caches.keys()")
         if len(kept) == 1:
             break

@@ -73,8 +73,28 @@ def opened(chromium, site, view):
     page.set_default_timeout(READY_MS)
     open_ready(page, site)
     prepare(page)
-    page.wait_for_timeout(700)  # figures are drawn when they come into sight
+    at_rest(page)
     return page
+
+
+def at_rest(page):
+    """Wait until the figures in sight are drawn and one picture of the page is like the last."""
+    page.wait_for_function("""() => {
+      const { state } = document.documentElement.dataset;
+      const figures = [...document.querySelectorAll("figure[data-lazy]")];
+      return state === "error" || state === "ready" && figures.every((each) => {
+        const { top, bottom, height } = each.getBoundingClientRect();
+        return !height || bottom < 0 || top > innerHeight || each.dataset.live !== undefined;
+      });
+    }""")
+    before = None
+    for _ in range(600):
+        seen = page.screenshot()
+        if seen == before:
+            return
+        before = seen
+        page.wait_for_timeout(100)
+    raise AssertionError("the page does not come to rest")
 
 
 def picture(page):
@@ -105,7 +125,7 @@ def with_style(page, text):
     }""",
         text,
     )
-    page.wait_for_timeout(300)
+    at_rest(page)
 
 
 @pytest.mark.parametrize("view", VIEWS)
@@ -134,7 +154,7 @@ def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium
     }""")
     assert difference(picture(page), view) <= SHARE
     page.evaluate("() => document.head.querySelector('style').remove()")
-    page.wait_for_timeout(300)
+    at_rest(page)
     assert difference(picture(page), view) > SHARE
     page.context.close()
 
