@@ -61,6 +61,7 @@ def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mi
     settle(shared)
     assert shared.locator(BACK).count() == 0  # it is one's own now
     shared.click("#designs")
+    shared.wait_for_selector("#visit-list li", state="attached")
     rows = shared.locator("#visit-list li")
     assert rows.count() == 1
     rows.get_by_role("button", name="Open").click()
@@ -76,7 +77,8 @@ def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_co
     mine.wait_for_function("() => location.hash === '#v=1&rows=3'")
     settle(mine)
     mine.click("#designs")
-    assert mine.locator("#visit-list li").count() == 1  # the shared one, changed
+    mine.wait_for_selector("#visit-list li", state="attached")  # the shared one, changed
+    assert mine.locator("#visit-list li").count() == 1
 
 
 def test_two_tabs_keep_a_design_each(mine, phone_context, site):

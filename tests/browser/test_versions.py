@@ -110,7 +110,9 @@ def relist(folder):
 def test_nobody_frames_the_page(chromium, site):
     context = chromium.new_context(**PHONE, service_workers="block")
     page = context.new_page()
-    page.goto(site + "manifest.webmanifest")
+    # Another page, with no policy of its own: ours would let it frame nothing.
+    page.route(site + "another", lambda route: route.fulfill(content_type="text/html", body="<p>another site</p>"))
+    page.goto(site + "another")
     framed = "() => { const at = document.createElement('iframe'); at.src = './'; document.body.append(at); }"
 
     with page.expect_console_message(lambda message: "frame-ancestors 'none'" in message.text):
