@@ -232,12 +232,12 @@ def test_no_rate_where_one_film_or_all_have_none():
     zone, rest = r.part("zone"), (r.part("chamber"), r.part("flame"), r.part("gas"))
     poorest = replace(zone, hold=(None, *zone.hold[1:]), working=(None, *zone.working[1:]))
     found = need(poorest, *rest)
-    assert found.hold == found.hold_W == r["hold_rate"] and found.hold_band is None
-    assert found.working == r["working_rate"] and found.heat_up == found.heat_up_band
+    assert found.hold_told_W == found.hold_W == r["hold_rate"] and found.hold_band is None
+    assert found.working_told_W == r["working_rate"] and found.heat_up_told_W == found.heat_up_band
     none = need(replace(zone, hold=(None, None, None)), *rest)
-    assert none.hold is None and none.needed_W is None
+    assert none.hold_told_W is None and none.needed_W is None
     # Where no fire does it, what it would take if the gas left as cool as the walls.
     chamber, available = rest[0], r["available_heat"]
     found = need(replace(zone, working=(None,) * 3, heat_up_W=(None,) * 3), *rest)
-    assert found.working is None and found.heat_up is None and found.gas_kg_s is found.efficiency is None
+    assert found.working_told_W is None and found.heat_up_told_W is None and found.gas_kg_s is found.efficiency is None
     assert found.needed_W == pytest.approx(chamber.heat.heat_up_W / available)

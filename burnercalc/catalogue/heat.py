@@ -383,7 +383,7 @@ LOSS_ANSWERS = (
 NEED_ANSWERS = (
     Answer(
         "hold_rate",
-        "need.hold",
+        "need.hold_told_W",
         "power",
         "Firing rate to hold",
         meaning="Gross, all burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
@@ -398,7 +398,7 @@ NEED_ANSWERS = (
     ),
     Answer(
         "working_rate",
-        "need.working",
+        "need.working_told_W",
         "power",
         "Firing rate to work",
         meaning="Gross, all burners: keeps it hot while work goes through.",
@@ -410,7 +410,7 @@ NEED_ANSWERS = (
     ),
     Answer(
         "heat_up_rate",
-        "need.heat_up",
+        "need.heat_up_told_W",
         "power",
         "Firing rate to heat up",
         meaning="Gross, all burners: brings the empty chamber from cold to its temperature in the heat-up time, "
@@ -572,7 +572,7 @@ REACHED_ANSWERS = (
     ),
     Answer(
         "throughput",
-        "throughput.kg_s",
+        "throughput.metal_kg_s",
         "mass_flow",
         "Throughput",
         meaning="Metal that the chamber can bring to the work temperature each hour, at its own: what bars take up, "

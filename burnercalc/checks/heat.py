@@ -185,7 +185,7 @@ def throughput_check(
     """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
     if work_rate == 0 or reached.spare_W is None or need.hold_W is None:
         return None
-    bars, found = throughput.bars_kg_s, throughput.kg_s
+    bars, found = throughput.bars_kg_s, throughput.metal_kg_s
     more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))
     slots = {"asked": work_rate, "bar": bar_diameter, "chamber": chamber_temperature, "work": work_temperature}
     if found is None:

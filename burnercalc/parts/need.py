@@ -30,15 +30,15 @@ class Need:
     heat_up_band: Band | None = None
 
     @property
-    def hold(self) -> Band | float | None:
+    def hold_told_W(self) -> Band | float | None:
         return self.hold_band or self.hold_W
 
     @property
-    def working(self) -> Band | float | None:
+    def working_told_W(self) -> Band | float | None:
         return self.working_band or self.working_W
 
     @property
-    def heat_up(self) -> Band | float | None:
+    def heat_up_told_W(self) -> Band | float | None:
         return self.heat_up_band or self.heat_up_W
 
 

@@ -12,12 +12,12 @@ from .shop import Shop
 
 @dataclass(frozen=True)
 class Throughput:
-    """`kg_s`: None where nothing gets as hot. `bars`: how many lie side by side; 0 where none fits; None for a melt.
+    """`metal_kg_s`: None where nothing gets as hot. `bars`: how many lie side by side, 0 if none fits, None for a melt.
 
     `bars_kg_s`: what their surface takes up at the set temperature; `fire_kg_s`: what the heat to spare is enough for.
     """
 
-    kg_s: Band | None
+    metal_kg_s: Band | None
     bars: int | None
     bars_kg_s: Band | None
     fire_kg_s: Band | None
