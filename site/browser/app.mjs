@@ -265,7 +265,7 @@ function mixed() {
   root.dataset.broken = "";
   state("error", "The page is made of two versions.");
   notice("A new version of this page came while it was loading. Reload the page; do not build from what it shows now.");
-  tell("version", "Reload for the new version.", ["Reload", reload]);
+  tell("version", "Reload for the new version.", ["Reload", globalThis.fetchAnew]);
 }
 
 function begin() {

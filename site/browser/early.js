@@ -16,9 +16,18 @@ setTimeout(function () {
   if (!document.documentElement.hasAttribute("data-app")) sayLate("Waiting for the page's own scripts. "
     + (navigator.onLine === false ? "There is no network." : "Check the network if nothing comes."));
 }, 6000);
+// A reload may take an old script from the browser's cache again, for days; so what the page loaded is fetched past it.
+function fetchAnew() {
+  if (!window.fetch || !window.performance) return location.reload();
+  var own = performance.getEntriesByType("resource").map(function (entry) { return entry.name; }).filter(function (name) {
+    return name.indexOf(location.origin) === 0 && /\.(mjs|js|json)$/.test(name);
+  });
+  var past = own.concat(location.href.split("#")[0]).map(function (name) { return fetch(name, { cache: "reload" }).catch(function () {}); });
+  Promise.all(past).then(function () { location.reload(); });
+}
 function sayLate(words) {
   document.getElementById("late-words").textContent = words;
-  document.getElementById("late-again").onclick = function () { location.reload(); };
+  document.getElementById("late-again").onclick = fetchAnew;
   document.getElementById("late-scripts").hidden = false;
 }
 // A browser that cannot read app.mjs runs only this file, so this file is written for old ones.
