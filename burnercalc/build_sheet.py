@@ -30,7 +30,7 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-MOST_PAGES = 4
+MOST_PAGES = 5
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
@@ -69,7 +69,7 @@ def blocks(result, link, width, height):
             break
     else:
         first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
-    themes = [first, _steel(result, width), _block(result), [*_days(result), *_gas(result)]]
+    themes = [first, _steel(result, width), _block(result), _days(result), _gas(result)]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
 
@@ -215,7 +215,7 @@ def _steel(result, width):
             "the inside of the face."
         )
     steps += [
-        f"Weld {_show(result, 'weld_length')} of seam, gas-tight, then test with soap water.",
+        f"Weld {_show(result, 'weld_length')} of seam, gas-tight; test, window blanked, air only, soap water.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     ]
     cut_list = _plain(

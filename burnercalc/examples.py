@@ -122,7 +122,7 @@ EXAMPLES = (
     Example(
         "smith",
         "General smith's forge",
-        "A box forge that brings 1 in (25 mm) bar to welding heat; two burners are made, one to use and one to sell.",
+        "A box forge that brings 1 in (25 mm) bar to welding heat; two burners are made at once, one a spare.",
         {
             "chamber_length": "14 in",
             "chamber_width": "7 in",

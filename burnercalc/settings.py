@@ -228,7 +228,7 @@ SETTINGS = (
         "Inlet pipe",
         "choice",
         "2",
-        "Nominal size of the pipe into the back of the box, schedule 40.",
+        "Nominal size of the pipe into the back of the box, schedule 40; black steel, never galvanised.",
         choices=PIPES,
     ),
     Setting(
@@ -306,9 +306,8 @@ SETTINGS = (
         "Lining",
         "lining",
         "dense_castable 1 in, blanket_8lb 2 in",
-        "Layers from the hot face out: material and thickness, commas between. Materials: "
-        + ", ".join(material_keys())
-        + ".",
+        "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
+        "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
     ),
     Setting(
         "opening_area",
@@ -343,7 +342,15 @@ SETTINGS = (
         "3200 degF",
         ("25 degF", "10 degC"),
     ),
-    Setting("work_metal", "heat", "Metal", "choice", "steel", "What is heated.", choices=METALS),
+    Setting(
+        "work_metal",
+        "heat",
+        "Metal",
+        "choice",
+        "steel",
+        "What is heated. Brass gives off zinc fume when it melts: out in the open or under a hood.",
+        choices=METALS,
+    ),
     Setting(
         "work_rate",
         "heat",
@@ -612,7 +619,7 @@ SETTINGS = (
         "Mix pipe",
         "choice",
         "1-1/2",
-        "Nominal size of the pipe in which gas and air mix, schedule 40.",
+        "Nominal size of the pipe in which gas and air mix, schedule 40; black steel, never galvanised.",
         choices=PIPES,
     ),
     Setting(

@@ -40,10 +40,10 @@ def sheet(texts, paper="letter"):
 
 
 @pytest.mark.parametrize("name", DESIGNS)
-def test_two_to_four_pages_with_all_that_the_bench_needs(name):
+def test_two_to_five_pages_with_all_that_the_bench_needs(name):
     result, _, read = sheet(DESIGNS[name])
     text = " ".join(" ".join(page.text for page in read).split())
-    assert 2 <= len(read) <= 4
+    assert 2 <= len(read) <= 5
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
         assert units.show(answer.value, answer.dimension, result.design.units) in text, key
@@ -61,9 +61,9 @@ def test_two_to_four_pages_with_all_that_the_bench_needs(name):
         if check.verdict != "good":
             assert check.verdict.upper() in text and " ".join(check.text.split()[:3]) in text
     # Cautions stand at the step: zinc at the welding, silica at the mix, steam in the days, carbon monoxide at the gas.
-    for page, word in ((1, "zinc"), (2, "silica"), (3, "Steam"), (3, "Carbon monoxide")):
+    for page, word in ((1, "zinc"), (2, "silica"), (3, "Steam"), (4, "Carbon monoxide")):
         assert word in read[page].text
-    assert "Rasping frees silica dust" in text and "Local codes and licensed practice decide" in text
+    assert "Rasping frees silica dust" in text and "A licensed gas fitter and the local code decide" in text
 
 
 def test_the_code_opens_the_design():

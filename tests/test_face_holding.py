@@ -368,7 +368,10 @@ def test_no_turndown_at_all_is_a_stop(default):
     )
 
 
-NO_FAULT = " In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there is no fault."
+HOT = (
+    " Once the chamber walls are above 1400 °F they light it again, and lifting is no fault; below that a flame that "
+    "lifts is going out: less fire, or gas off."
+)
 LOWER = (("low_fire", "lower"), ("equivalence_ratio", "raise"))
 
 
@@ -403,7 +406,7 @@ def test_lift(default, over_low, verdict, text, changes):
     lift_W = None if over_low is None else over_low * low_W
     found = judged(default, "lift", holding={"lift_W": None if lift_W is None else band(lift_W)})
     assert found[:3] == (verdict, lift_W, low_W) and found[4] == changes
-    assert found[3].startswith(text) and found[3].endswith(NO_FAULT)
+    assert found[3].startswith(text) and found[3].endswith(HOT)
 
 
 def test_a_cold_flame_that_lifts_is_never_a_stop():
@@ -412,6 +415,16 @@ def test_a_cold_flame_that_lifts_is_never_a_stop():
     for texts in ({}, {"equivalence_ratio": "0.8"}, {"firing_rate": "200 kBtu/h"}, {"low_fire": "100 %"}):
         check = solved(**texts).checks["lift"]
         assert check.verdict != "stop" and "no fault" in check.text
+
+
+def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
+    """1400 degF (760 degC): NFPA 86, and 750 degC in EN 746-2 (memory)."""
+    text = solved(chamber_temperature="1399 degF", work_temperature="1300 degF").checks["lift"].text
+    assert text.endswith(
+        "This chamber works at 1399 °F, below the 1400 °F at which its walls would light it again: a flame that lifts "
+        "here is going out. Less fire, or gas off."
+    )
+    assert "no fault" in solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"].text
 
 
 BURNS = "The mixture burns between equivalence ratios of 0.60 and 2.00; set is {:.2f}{}"

@@ -520,8 +520,10 @@ CHECKS = (
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
             "caution": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
-            "no_fault": "In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there "
-            "is no fault.",
+            "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
+            "below that a flame that lifts is going out: less fire, or gas off.",
+            "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
+            "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
         cures=(("low_fire", "lower"), ("equivalence_ratio", "raise")),
     ),

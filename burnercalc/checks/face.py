@@ -23,6 +23,7 @@ LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
 MARGIN = 2.0  # velocity at low fire over the flashback limit, good from
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
+RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
 JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
@@ -115,13 +116,15 @@ def turndown_check(holding: Holding, low_fire: float) -> Judged:
     return verdict(word, turndown.value, wanted, wanted=wanted, there=turndown.value, sure=turndown.low)
 
 
-def lift_check(holding: Holding, firing: Firing) -> Judged:
+def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
     lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
     word = ladder(held, good=low, stop=-inf)
     first = "hardly" if held < LEAST_LIFT * low else word
     cures = () if word == "good" else None
-    return verdict(word, lift, low, case=(first, "no_fault"), cures=cures, lift=lift, low=low)
+    after = "hot" if chamber_temperature > RELIGHTS_K else "never_hot"
+    slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
+    return verdict(word, lift, low, case=(first, after), cures=cures, **slots)
 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
