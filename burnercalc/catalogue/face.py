@@ -382,6 +382,7 @@ CHECKS = (
         "ports_inside",
         "length",
         "Ports inside the window",
+        harm="rework",
         source=GEOMETRY,
         cases={
             "good": "Every port lies inside the window, {edge:length} or more from its edge.",
@@ -394,6 +395,7 @@ CHECKS = (
         "web",
         "length",
         "Web between ports",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
@@ -409,6 +411,7 @@ CHECKS = (
         "edge",
         "length",
         "Edge of the field",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{edge:length} between the outer ports and the steel can be filled.",
@@ -422,6 +425,7 @@ CHECKS = (
         "port_length",
         "ratio",
         "Port length to diameter",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
@@ -435,6 +439,7 @@ CHECKS = (
         "inlet_ratio",
         "ratio",
         "Inlet ratio",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more feeds the ports evenly.",
@@ -449,6 +454,7 @@ CHECKS = (
         "port_velocity",
         "speed",
         "Mixture velocity",
+        harm="danger",
         source=PRACTICE,
         cases={
             "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
@@ -462,6 +468,7 @@ CHECKS = (
         "flashback_cold",
         "ratio",
         "Flashback while cold",
+        harm="danger",
         source=FLASHBACK,
         cases={
             "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
@@ -480,6 +487,7 @@ CHECKS = (
         "flashback_hot",
         "ratio",
         "Flashback when hot",
+        harm="danger",
         source=FLASHBACK,
         cases={
             "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
@@ -497,6 +505,7 @@ CHECKS = (
         "turndown",
         "ratio",
         "Turndown",
+        harm="danger",
         source=FLASHBACK,
         cases={
             "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
@@ -513,24 +522,25 @@ CHECKS = (
         "lift",
         "power",
         "Lift while cold",
+        harm="danger",
         source=LIFT,
         cases={
             "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "caution": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "note": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
             "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
             "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
-        cures=(("low_fire", "lower"), ("equivalence_ratio", "raise")),
     ),
     Check(
         "flammable",
         "ratio",
         "Mixture that burns",
+        harm="danger",
         source=FLAMMABILITY,
         cases={
             "good": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}.",
@@ -544,6 +554,7 @@ CHECKS = (
         "port_loading",
         "power_per_area",
         "Port loading",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "says": "Each area of port carries {loading:power_per_area}; {low:power_per_area 2} to "
@@ -554,6 +565,7 @@ CHECKS = (
         "cross_light",
         "length",
         "Ports lighting each other",
+        harm="danger",
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
@@ -568,6 +580,7 @@ CHECKS = (
         "quenching",
         "length",
         "Ports and quenching",
+        harm="danger",
         source=QUENCHING,
         cases={
             "wide": "Ports of {diameter:length} do not stop a flame (cold ones of {quenching:length} would): only the "

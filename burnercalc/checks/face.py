@@ -119,12 +119,11 @@ def turndown_check(holding: Holding, low_fire: float) -> Judged:
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
     lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
-    word = ladder(held, good=low, stop=-inf)
+    word = ladder(held, good=low, note=-inf, stop=-inf)
     first = "hardly" if held < LEAST_LIFT * low else word
-    cures = () if word == "good" else None
     after = "hot" if chamber_temperature > RELIGHTS_K else "never_hot"
     slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
-    return verdict(word, lift, low, case=(first, after), cures=cures, **slots)
+    return verdict(word, lift, low, case=(first, after), **slots)
 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
