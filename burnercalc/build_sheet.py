@@ -35,7 +35,7 @@ VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as t
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
-MARKS = {"good": "good", "caution": "CAUTION", "stop": "STOP"}
+MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on the drilling template only.
 MOST_HOLES = 90
 MOST_CARD = 5  # rows of the regulator's card
@@ -147,7 +147,7 @@ def _overview(result, link, width, view_mm):
         f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}" for verdict in VERDICTS
     )
     word = {
-        "good": "All checks are good.",
+        "good": "All checks are good or notes.",
         "caution": "Read the cautions below before you cut.",
         "stop": "DO NOT BUILD THIS: see the stops below.",
     }[worst]
@@ -374,7 +374,7 @@ def _lighting(result):
 
 def _checks(result, names):
     """What is not good, in full; what is good by name, or counted."""
-    ordered = sorted(result.checks.values(), key=lambda check: -VERDICTS.index(check.verdict))
+    ordered = result.ranked()
     bad = [check for check in ordered if check.verdict != "good"]
     good = [check.label for check in ordered if check.verdict == "good"]
     found = (

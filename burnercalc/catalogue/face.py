@@ -387,6 +387,7 @@ CHECKS = (
         "ports_inside",
         "length",
         "Ports inside the window",
+        harm="rework",
         source=GEOMETRY,
         cases={
             "good": "Every port lies inside the window, {edge:length} or more from its edge.",
@@ -399,6 +400,7 @@ CHECKS = (
         "web",
         "length",
         "Web between ports",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
@@ -414,6 +416,7 @@ CHECKS = (
         "edge",
         "length",
         "Edge of the field",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{edge:length} between the outer ports and the steel can be filled.",
@@ -427,6 +430,7 @@ CHECKS = (
         "port_length",
         "ratio",
         "Port length to diameter",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
@@ -440,6 +444,7 @@ CHECKS = (
         "inlet_ratio",
         "ratio",
         "Inlet ratio",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more feeds the ports evenly.",
@@ -454,6 +459,7 @@ CHECKS = (
         "port_velocity",
         "speed",
         "Mixture velocity",
+        harm="danger",
         source=PRACTICE,
         cases={
             "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
@@ -467,6 +473,7 @@ CHECKS = (
         "flashback_cold",
         "ratio",
         "Flashback while cold",
+        harm="danger",
         source=FLASHBACK,
         cases={
             "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
@@ -484,6 +491,7 @@ CHECKS = (
         "flashback_hot",
         "ratio",
         "Flashback when hot",
+        harm="danger",
         source=FLASHBACK & HOT_LIP,
         cases={
             "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
@@ -501,6 +509,7 @@ CHECKS = (
         "turndown",
         "ratio",
         "Turndown",
+        harm="danger",
         source=FLASHBACK & HOT_LIP,
         cases={
             "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
@@ -517,22 +526,23 @@ CHECKS = (
         "lift",
         "power",
         "Lift while cold",
+        harm="danger",
         source=LIFT,
         cases={
             "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "caution": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "note": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
             "no_fault": "In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there "
             "is no fault.",
         },
-        cures=(("low_fire", "lower"), ("equivalence_ratio", "raise")),
     ),
     Check(
         "flammable",
         "ratio",
         "Mixture that burns",
+        harm="danger",
         source=FLAMMABILITY,
         cases={
             "good": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}.",
@@ -546,6 +556,7 @@ CHECKS = (
         "port_loading",
         "power_per_area",
         "Port loading",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "says": "Each area of port carries {loading:power_per_area}; {low:power_per_area 2} to "
@@ -556,6 +567,7 @@ CHECKS = (
         "cross_light",
         "length",
         "Ports lighting each other",
+        harm="danger",
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
@@ -570,6 +582,7 @@ CHECKS = (
         "quenching",
         "length",
         "Ports and quenching",
+        harm="danger",
         source=QUENCHING,
         cases={
             "wide": "Ports of {diameter:length} do not stop a flame (cold ones of {quenching:length} would): only the "

@@ -107,6 +107,7 @@ CHECKS = (
         "curing_air",
         "temperature",
         "Air for curing",
+        harm="damage",
         source=DRYING,
         cases={
             "good": "{air:temperature} is warm enough to cure in.",

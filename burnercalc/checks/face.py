@@ -120,10 +120,9 @@ def turndown_check(holding: Holding, firing: Firing, low_fire: float) -> Judged:
 def lift_check(holding: Holding, firing: Firing) -> Judged:
     lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
-    word = ladder(held, good=low, stop=-inf)
+    word = ladder(held, good=low, note=-inf, stop=-inf)
     first = "hardly" if held < LEAST_LIFT * low else word
-    cures = () if word == "good" else None
-    return verdict(word, lift, low, case=(first, "no_fault"), cures=cures, lift=lift, low=low)
+    return verdict(word, lift, low, case=(first, "no_fault"), lift=lift, low=low)
 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
