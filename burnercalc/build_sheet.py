@@ -1,5 +1,6 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
 
+from collections import Counter
 from dataclasses import replace
 from itertools import compress
 
@@ -59,7 +60,7 @@ def blocks(result, link, width, height):
     def pages(some):
         return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    # What is not good stands on the first page if it can: good checks are counted first, then the face gets smaller.
+    # The checks stand on the first page if it can: good checks are counted first, then the face gets smaller.
     for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
         try:
             first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
@@ -143,9 +144,8 @@ def _overview(result, link, width, view_mm):
         else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")]
     )
     worst = result.worst
-    tally = ", ".join(
-        f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}" for verdict in VERDICTS
-    )
+    found = Counter(check.verdict for check in result.checks.values())
+    tally = ", ".join(f"{found[verdict]} {MARKS[verdict]}" for verdict in VERDICTS if found[verdict])
     word = {
         "good": "All checks are good or notes.",
         "caution": "Read the cautions below before you cut.",
@@ -373,9 +373,10 @@ def _lighting(result):
 
 
 def _checks(result, names):
-    """What is not good, in full; what is good by name, or counted."""
+    """What asks for a change and what is so on every hot forge, in full; what is good by name, or counted."""
     ordered = result.ranked()
-    bad = [check for check in ordered if check.verdict != "good"]
+    bad = [check for check in ordered if check.fault]
+    notes = [f"{check.label}: {check.text}" for check in ordered if check.verdict == "note"]
     good = [check.label for check in ordered if check.verdict == "good"]
     found = (
         [
@@ -391,5 +392,6 @@ def _checks(result, names):
     return [
         Heading("Checks"),
         *found,
+        *([Paragraph("Note. " + " ".join(notes))] if notes else []),
         Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + "."),
     ]

@@ -59,7 +59,7 @@ def test_two_to_five_pages_with_all_that_the_bench_needs(name):
         assert words in text
     for check in result.checks.values():
         if check.verdict != "good":
-            assert build_sheet.MARKS[check.verdict] in text and " ".join(check.text.split()[:3]) in text
+            assert build_sheet.MARKS[check.verdict] in text and " ".join(check.text.split()).replace("₂", "2") in text
     # Cautions stand at the step: zinc at the welding, silica at the mix, steam in the days, carbon monoxide at the gas.
     themes = ("Cut list", "Mould and block", "The days", "Gas and air", "")
     at = {words: next(number for number, page in enumerate(read) if words in page.text) for words in themes[:-1]}

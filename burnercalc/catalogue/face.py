@@ -15,6 +15,10 @@ FLASHBACK = Source(
     "1943",
     "memory",
 )
+HOT_LIP = Source(
+    "a hot lip quenches no flame: Dugger 1955 (direction); 2 to 4 times the gradient is common practice",
+    "common practice",
+)
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
@@ -278,8 +282,9 @@ ANSWERS = (
         "power",
         "Flashback rate, hot",
         meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
-        "preheated.",
-        formula="firing rate x flashback velocity / velocity in the worst-fed port",
+        "preheated at a lip too hot to quench it; keep above the upper end of its band.",
+        formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
+        "lip",
         inputs=(
             "burning_velocity",
             "port_diameter",
@@ -288,7 +293,7 @@ ANSWERS = (
             "flow_spread",
             "port_wall_temperature",
         ),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
     ),
     Answer(
         "flashback_firing_rate",
@@ -298,7 +303,7 @@ ANSWERS = (
         meaning="Firing rate below which the flame can enter the ports, cold or hot, whichever comes first.",
         formula="the larger of the cold and the hot rate",
         inputs=("flashback_firing_rate_cold", "flashback_firing_rate_hot"),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         near="first",
     ),
     Answer(
@@ -317,10 +322,10 @@ ANSWERS = (
         "holding.turndown",
         "ratio",
         "Turndown",
-        meaning="High fire over the flashback rate: how far the burner can be turned down at all.",
-        formula="firing rate / flashback rate",
+        meaning="How far the burner can be turned down for sure: high fire over the careful end of the flashback rate.",
+        formula="firing rate / upper end of the flashback rate",
         inputs=("firing_rate_gross", "flashback_firing_rate"),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         near="bench",
     ),
     Answer(
@@ -473,13 +478,12 @@ CHECKS = (
         cases={
             "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
             "has no limit.",
-            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in cold ports "
-            "(low fire is {low:power}, the limit {least:power}).",
-            "caution": "At low fire only {margin:.1f} times the flashback limit of cold ports (low fire is "
-            "{low:power}, the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or "
-            "fewer ports.",
-            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {least:power}. "
-            "Keep low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of cold ports: low fire is {low:power}, the careful end of the limit "
+            "{least:power} ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power} "
+            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power} to "
+            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
@@ -488,16 +492,16 @@ CHECKS = (
         "ratio",
         "Flashback when hot",
         harm="danger",
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         cases={
             "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
             "no limit.",
-            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in hot ports (low "
-            "fire is {low:power}, the limit {least:power}).",
-            "caution": "At low fire only {margin:.1f} times the flashback limit of hot ports (low fire is {low:power}, "
-            "the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {least:power}. Keep "
-            "low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of hot ports: low fire is {low:power}, the careful end of the limit "
+            "{least:power} ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power} "
+            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power} to "
+            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
@@ -506,15 +510,15 @@ CHECKS = (
         "ratio",
         "Turndown",
         harm="danger",
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         cases={
             "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
-            "good": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter "
-            "({sure:.1f} at the careful end of the band).",
-            "caution": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter, "
-            "perhaps only {sure:.1f}. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter. Keep "
-            "low fire higher, or use smaller or fewer ports.",
+            "good": "Turned down {wanted:.1f} to 1; the ports allow {sure:.1f} to 1 for sure before the flame can "
+            "enter.",
+            "caution": "Turned down {wanted:.1f} to 1; the ports allow only {sure:.1f} to 1 for sure before the flame "
+            "can enter, {there:.1f} to 1 perhaps. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "Turned down {wanted:.1f} to 1; the ports allow {sure:.1f} to 1 for sure before the flame can "
+            "enter, {there:.1f} to 1 perhaps. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower")),
     ),
