@@ -101,16 +101,15 @@ def _laws(d, answers, result, must):
     )
     shares = result.part("shares").ports
     must(isclose(sum(shares) / len(shares), 1, rel_tol=1e-6) and min(shares) >= 0, "shares of the flow")
-    half = d.body_length / 2 - d.setback, d.body_width / 2 - d.setback
-    reach = max(hypot(x, y) for x, y in ports) if d.body_kind == "pipe" else 0.0
-    inside = (
-        reach + d.port_diameter / 2 <= half[0] + 1e-9
-        if d.body_kind == "pipe"
-        else all(
-            abs(x) + d.port_diameter / 2 <= half[0] + 1e-9 and abs(y) + d.port_diameter / 2 <= half[1] + 1e-9
-            for x, y in ports
-        )
-    )
-    must(inside or result.checks["ports_inside"].verdict == "stop", "ports outside the window")
+    must(inside(d, ports) or result.checks["ports_inside"].verdict == "stop", "ports outside the window")
     thickness = answers["wall_loss"]
     must(thickness is None or thickness >= 0, "heat that comes in through the wall")
+
+
+def inside(d, ports):
+    """Whether every port lies in the window."""
+    half = d.body_length / 2 - d.setback + 1e-9, d.body_width / 2 - d.setback + 1e-9
+    r = d.port_diameter / 2
+    if d.body_kind == "pipe":
+        return all(hypot(x, y) + r <= half[0] for x, y in ports)
+    return all(abs(x) + r <= half[0] and abs(y) + r <= half[1] for x, y in ports)

@@ -7,7 +7,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
-from attack import agree, designs, links, offers, requests, texts  # noqa: E402
+from attack import agree, designs, links, offers, parts, requests, texts  # noqa: E402
 from attack.judge import attack  # noqa: E402
 
 # Each target with its share of the time.
@@ -16,6 +16,7 @@ TARGETS = {
     "agree": (agree.trial, 2),
     "links": (links.trial, 2),
     "offers": (offers.trial, 2),
+    "parts": (parts.trial, 2),
     "designs": (designs.trial, 4),
     "requests": (requests.trial, 2),
 }

@@ -57,6 +57,7 @@ VIEWS = {  # name: size, colour scheme, what is done before the picture
     "share": (PHONE, "light", share),
     "refused": (PHONE, "light", refused),
 }
+SPOILT = ("phone-light", "desktop")  # views that are also looked at with a fault in them
 
 
 def opened(chromium, site, view):
@@ -128,16 +129,17 @@ def with_style(page, text):
     at_rest(page)
 
 
-@pytest.mark.parametrize("view", VIEWS)
+@pytest.mark.parametrize("view", [view for view in VIEWS if view not in SPOILT])
 def test_the_page_looks_as_it_did(chromium, site, view):
     page = opened(chromium, site, view)
     assert difference(picture(page), view) <= SHARE
     page.context.close()
 
 
-@pytest.mark.parametrize("view", ["phone-light", "desktop"])
-def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium, site, view):
+@pytest.mark.parametrize("view", SPOILT)
+def test_it_looks_as_it_did_with_other_words_or_another_font_and_not_with_a_broken_layout(chromium, site, view):
     page = opened(chromium, site, view)
+    assert difference(picture(page), view) <= SHARE
     with_style(page, "html, button, input, select { font-family: serif; }")
     assert difference(picture(page), view) <= SHARE
     with_style(page, "body { width: 200%; }")
