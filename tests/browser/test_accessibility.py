@@ -2,6 +2,7 @@
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
+from browser.hosted import host
 from browser.test_job import field, settle
 from browser.tools import tool
 
@@ -16,7 +17,7 @@ STOP = "#v=1&ports_per_row=40"  # ports so close that the web between them break
 @pytest.fixture(params=SIZES)
 def look(chromium, request):
     """A page of a size, with axe in it."""
-    context = chromium.new_context(**SIZES[request.param], service_workers="block")
+    context = host(chromium.new_context(**SIZES[request.param], service_workers="block"))
     context.add_init_script(tool("axe-core").read_text())
     context.add_init_script("""addEventListener("DOMContentLoaded", () => {
       const still = document.createElement("style");
@@ -106,7 +107,7 @@ def test_axe_finds_nothing_when_something_is_wrong(look, site):
 
 
 def test_axe_finds_nothing_while_a_link_is_worked_out(look, site):
-    look.route("**/pyodide.asm.wasm", lambda route: None)  # never answered
+    look.route("**/worker.mjs", lambda route: None)  # never answered
     look.goto(site + "#v=1&rows=3")
     look.wait_for_selector("#shared-words")
     assert violations(look, "shared") == []
@@ -115,14 +116,14 @@ def test_axe_finds_nothing_while_a_link_is_worked_out(look, site):
 def test_axe_finds_nothing_in_the_lines_at_the_foot(look, site):
     held = []
     look.clock.install()
-    look.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
+    look.route("**/worker.mjs", lambda route: held.append(route))  # Python is not ready without it
     look.goto(site + "#v=1&rows=3")
     while not held:
         look.wait_for_timeout(20)
     look.clock.fast_forward(7000)
     look.wait_for_selector("#bars .bar:visible button")
     found = violations(look, "waited for", "#bars")
-    held.pop().continue_()
+    held.pop().fallback()
     look.wait_for_selector("html[data-state=ready]", state="attached")
     look.evaluate("""async () => {
       const { tell } = await import("./bars.mjs");
@@ -140,7 +141,7 @@ def test_axe_finds_nothing_in_the_lines_at_the_foot(look, site):
 
 
 def test_axe_finds_nothing_when_python_is_broken(look, site):
-    look.route("**/pyodide.asm.wasm", lambda route: route.abort())
+    look.route("**/worker.mjs", lambda route: route.abort())
     look.goto(site)
     look.wait_for_selector("html[data-broken]", state="attached")
     look.wait_for_selector("#notice")
@@ -193,7 +194,7 @@ def spoken(page):
 @pytest.fixture
 def keyboard(chromium, site):
     """A desktop page that is ready, with a record of what its live region says."""
-    context = chromium.new_context(viewport={"width": 1000, "height": 900}, service_workers="block")
+    context = host(chromium.new_context(viewport={"width": 1000, "height": 900}, service_workers="block"))
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     page.clock.install()

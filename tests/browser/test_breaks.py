@@ -2,9 +2,9 @@
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
+from browser.hosted import host, worker_text
 from browser.test_job import enter, field, number, put, settle
 
-import build
 from burnercalc import Design, solve
 
 
@@ -12,10 +12,10 @@ from burnercalc import Design, solve
 def spoilt(chromium, site):
     """Opens a page whose first `times` workers do what `script` says when they are asked for four rows, or for as many
     as `rows` says of each worker."""
-    context = chromium.new_context(**PHONE, service_workers="block")
+    context = host(chromium.new_context(**PHONE, service_workers="block"))
 
     def opened(script, times, link="", rows=lambda worker: "4", ready=True):
-        text = (build.DIST / "worker.mjs").read_text()
+        text = worker_text()
         broken = text.replace(
             "handle = ours;",
             f"""handle = (asked) => {{ if (asked.includes('"rows":"ROWS"')) {{ {script} }} return ours(asked); }};""",
@@ -138,6 +138,19 @@ def test_work_that_takes_long_says_so_and_can_be_stopped(spoilt):
     put(page, "rows", "5")
     assert number(page, "port_count") == solve(Design.from_texts({"rows": "5"}))["port_count"]
     assert len(page.workers_started) == 2
+
+
+def test_a_worker_that_died_in_silence_is_missed(spoilt):
+    page = spoilt("setTimeout(() => self.close());", 1)
+    put(page, "rows", "4")
+    page.wait_for_function("() => new Promise((done) => setTimeout(done, 100, true))")
+    enter(page, "rows", "3")
+    pass_time(page, STOP, 10)
+    page.locator(STOP).click()
+    page.wait_for_selector("html[data-state=error]", state="attached")
+    assert field(page, "rows").input_value() == "3"
+    put(page, "rows", "5")
+    assert number(page, "port_count") == solve(Design.from_texts({"rows": "5"}))["port_count"]
 
 
 def test_work_that_never_ends_is_stopped_with_nobody_there(spoilt):

@@ -4,9 +4,9 @@ import json
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
+from browser.hosted import host, worker_text
 from browser.test_job import enter, field, number, put, settle
 
-import build
 from burnercalc import Design, solve
 
 SHARED = "#v=1&body_length=12in"
@@ -16,6 +16,13 @@ BACK = '#bars button:has-text("Back to mine")'
 def tab(context, address):
     page = context.new_page()
     return open_ready(page, address)
+
+
+@pytest.fixture
+def phone_context(chromium):
+    context = chromium.new_context(**PHONE, service_workers="block")
+    yield host(context)
+    context.close()
 
 
 @pytest.fixture
@@ -136,7 +143,7 @@ def test_many_visits_are_bounded(phone_context, site):
 @pytest.fixture
 def slow(chromium, site):
     """A page whose worker, asked to solve four rows, waits for what is in `held`; `posted` records the questions."""
-    context = chromium.new_context(**PHONE, service_workers="block")
+    context = host(chromium.new_context(**PHONE, service_workers="block"))
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     wait = """handle = (asked) => {
@@ -147,7 +154,7 @@ def slow(chromium, site):
       }
       return ours(asked);
     };"""
-    text = (build.DIST / "worker.mjs").read_text()
+    text = worker_text()
     assert text.count("handle = ours;") == 1
     body = text.replace("handle = ours;", wait)
     page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=body))

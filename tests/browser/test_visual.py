@@ -20,6 +20,7 @@ if __name__ == "__main__":
 
 from browser import engines  # noqa: E402
 from browser.conftest import READY_MS, open_ready  # noqa: E402
+from browser.hosted import host  # noqa: E402
 
 import build  # noqa: E402
 
@@ -63,7 +64,7 @@ SPOILT = ("phone-light", "desktop")  # views that are also looked at with a faul
 def opened(chromium, site, view):
     """A page in the state of a view, at rest."""
     size, scheme, prepare = VIEWS[view]
-    context = chromium.new_context(viewport=size, color_scheme=scheme, service_workers="block", has_touch=True)
+    context = host(chromium.new_context(viewport=size, color_scheme=scheme, service_workers="block", has_touch=True))
     context.add_init_script("""localStorage.setItem("burnercalc-walked", "1");
       addEventListener("DOMContentLoaded", () => {
         const still = document.createElement("style");
