@@ -834,6 +834,19 @@ SETTINGS = (
         fine=True,
     ),
     Setting(
+        "cap_thickness",
+        "make",
+        "Cap thickness",
+        "length",
+        "wall",
+        "Of the flat that the end caps are cut from; wall makes them as thick as the body. A round pipe's discs always "
+        "are.",
+        "1/16 in",
+        "1 in",
+        fine=True,
+        words=("wall",),
+    ),
+    Setting(
         "stock_lengths",
         "make",
         "Lengths on the rack",
