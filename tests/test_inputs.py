@@ -62,6 +62,7 @@ TEXTS = {
     "start_date": ("2026-03-02", "2026-03-06"),
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
+    "cap_thickness": ("1/4 in", "1/8 in", "wall"),
     "fuel_price": ("1.7/lb",),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
