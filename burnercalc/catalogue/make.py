@@ -704,6 +704,7 @@ CHECKS = (
         "baffle_bends",
         "length",
         "Baffle",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
@@ -715,6 +716,7 @@ CHECKS = (
         "tube_on_rack",
         "length",
         "Tube on the rack",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
@@ -727,6 +729,7 @@ CHECKS = (
         "cap_fit",
         "length",
         "Caps in the bore",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Caps go in with {gap:length} all round.",
@@ -740,6 +743,7 @@ CHECKS = (
         "lip_width",
         "length",
         "Lip width",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "The steel lip is a ledge of {room:length} inside the bore; {wanted:length} or more holds the "
@@ -766,6 +770,7 @@ CHECKS = (
         "lip_cover",
         "length",
         "Grip over the lip",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{room:length} of refractory stands over the lip; {wanted:length} or more holds the block.",
@@ -782,6 +787,7 @@ CHECKS = (
         "inlet_fits",
         "length",
         "Inlet on the body",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{flat:length} of flat steel is left on each side of the inlet hole.",
@@ -820,6 +826,7 @@ CHECKS = (
         "baffle_clear",
         "length",
         "Baffle clear",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The baffle stands {room:length} clear of block and inlet; {wanted:length} or more lets the "
@@ -870,6 +877,7 @@ CHECKS = (
         "baffle_holes_fit",
         "length",
         "Holes in the baffle",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Baffle holes leave {room:length} between them and to the edges; {wanted:length} or more can be "
@@ -885,6 +893,7 @@ CHECKS = (
         "corner_drill",
         "length",
         "Corner drill",
+        harm="comfort",
         source=TAKE_OFF,
         cases={
             "good": "A {drill:length} drill leaves the corner radius of {left:length} that the face is drawn with.",
@@ -897,6 +906,7 @@ CHECKS = (
         "pins_clear",
         "length",
         "Pins clear of the mould",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Pins stand {clear:length} or more from the wall of the mould.",
@@ -909,6 +919,7 @@ CHECKS = (
         "pin_stock",
         "length",
         "Pin stock",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "good": "{stick:length} sticks give {each} pins each.",
@@ -935,6 +946,7 @@ CHECKS = (
         "base_floor",
         "length",
         "Wood under the pins",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{floor:length} of wood is left under the pins.",
@@ -947,6 +959,7 @@ CHECKS = (
         "refractory_limit",
         "temperature",
         "Refractory and heat",
+        harm="damage",
         source=CLASSES,
         cases={
             "good": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: it "
@@ -962,6 +975,7 @@ CHECKS = (
         "web_as_cast",
         "length",
         "Crooked pins",
+        harm="damage",
         source=SAMPLING,
         cases={
             "good": "Pins off by the tolerances leave a web of {web:length} at worst.",
