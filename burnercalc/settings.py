@@ -872,7 +872,6 @@ SETTINGS = (
         "are.",
         "1/16 in",
         "1 in",
-        fine=True,
         words=("wall",),
     ),
     Setting(

@@ -802,6 +802,7 @@ CHECKS = (
         "inlet_hole",
         "length",
         "Inlet hole and its pipe",
+        harm="rework",
         source=HOLE_SAWS & PIPE_OVERSIZE,
         cases={
             "good": "The {saw:length} hole leaves {clear:length} on the diameter, {largest:length} round the largest "
@@ -815,6 +816,7 @@ CHECKS = (
         "cap_flat",
         "length",
         "Flat for the caps",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "Flat {thickness:length} thick is commonly stocked.",
@@ -850,6 +852,7 @@ CHECKS = (
         "baffle_goes_in",
         "length",
         "Baffle on its way in",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "good": "The baffle slides in from an open end with {room:length} at each side; tack it before the last "
@@ -865,6 +868,7 @@ CHECKS = (
         "inlet_over_mould",
         "length",
         "Inlet pipe over the mould",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "good": "With the body at its mark the inlet pipe passes {over:length} over the end of the mould.",
@@ -934,6 +938,7 @@ CHECKS = (
         "base_board",
         "length",
         "Base in one piece",
+        harm="rework",
         source=BOARDS,
         cases={
             "good": "The base is {wide:length} wide, its board {board:length}.",
