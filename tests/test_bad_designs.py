@@ -255,7 +255,7 @@ def test_a_hint_moves_the_right_way():
             "a regulator that needs less",
             "gas_pressure",
         ),
-        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
+        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "warmer day", "cylinder_count"),
         ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
         ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
         ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),

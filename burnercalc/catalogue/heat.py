@@ -643,6 +643,7 @@ CHECKS = (
         "flame_holds",
         "fraction",
         "Heat left by the flame",
+        harm="rework",
         source=ZONE & LIMITS,
         cases={
             "no_flame": "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
@@ -664,6 +665,7 @@ CHECKS = (
         "mixture",
         "ratio",
         "Mixture",
+        harm="danger",
         source=PRACTICE,
         cases={
             "very_rich": "Far too rich: beyond {richest:g} much of the gas burns only where it meets air, at the door "
@@ -683,6 +685,7 @@ CHECKS = (
         "carbon_monoxide",
         "gas_share",
         "Carbon monoxide",
+        harm="danger",
         source=FREEZING & SLIP & CO_OF_APPLIANCES,
         cases={
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide when the mixture slips {slip:g} "
@@ -704,6 +707,7 @@ CHECKS = (
         "lining_limit",
         "temperature",
         "Lining against its limit",
+        harm="damage",
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
@@ -726,6 +730,7 @@ CHECKS = (
         "low_fire_drift",
         "temperature",
         "Chamber left at low fire",
+        harm="damage",
         source=PRACTICE & ZONE,
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
@@ -741,6 +746,7 @@ CHECKS = (
         "chamber_pressure",
         "pressure",
         "Way out for the smoke",
+        harm="danger",
         source=ORIFICE & PRACTICE,
         cases={
             "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
@@ -764,6 +770,7 @@ CHECKS = (
         "throughput",
         "mass_flow",
         "Work rate against what the chamber can heat",
+        harm="rework",
         source=BARS & ZONE,
         # Bars on the floor, one or several, take up no more; or the fire has no more to spare.
         cases={
@@ -799,11 +806,14 @@ CHECKS = (
         "shell_touch",
         "temperature",
         "Shell to the touch",
+        harm="danger",
         source=TOUCH,
         cases={
             "good": "The shell gets {shell:temperature}, below the {touch:temperature} that burn skin at a touch.",
-            "caution": "The shell gets {shell:temperature}; above {touch:temperature} bare metal burns skin at a "
-            "touch. Guard it, keep hose, cable and anything that burns away from it, or line it thicker.",
+            "note": "The shell gets {shell:temperature}, as that of any hot forge; above {touch:temperature} bare "
+            "metal burns skin at a touch. Guard it, and keep hose, cable and anything that burns away from it.",
+            "caution": "The shell gets {shell:temperature}, and above {scorch:temperature} it chars what touches it. "
+            "Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
         },
         cures=(("lining", "choose"),),
     ),
@@ -811,6 +821,7 @@ CHECKS = (
         "rate_for_need",
         "power",
         "Firing rate against the need",
+        harm="rework",
         source=BALANCE,
         # Of one burner or of several; heating up or working decides.
         cases={
@@ -855,6 +866,7 @@ CHECKS = (
         "heat_up_reach",
         "power_per_volume",
         "Heat-up",
+        harm="damage",
         source=PRACTICE,
         cases={
             "cannot": CANNOT,
@@ -872,6 +884,7 @@ CHECKS = (
         "firing_per_volume",
         "power_per_volume",
         "Fire for the chamber's size",
+        harm="rework",
         source=PRACTICE,
         # The first stands before each of the others; what cures it depends on whether the chamber sets the rate.
         cases={
