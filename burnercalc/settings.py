@@ -1,6 +1,7 @@
 """Every setting of a design, declared once. Widgets, link, command line and the tables of the README come from here.
 
-Keys and the meaning of their values are the public promise of links (v=1): a default, once published, stays.
+Keys and the meaning of their values are the public promise of links: a default that changes enters
+link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 """
 
 from dataclasses import dataclass
@@ -479,11 +480,20 @@ SETTINGS = (
         "heat",
         "Equivalence ratio",
         "ratio",
-        "1.0",
-        "Fuel over what the air can just burn: above 1 rich, below 1 lean.",
+        "0.96",
+        "Fuel over what the air can just burn: above 1 rich, below 1 lean. No hand holds it to better than 0.03.",
         "0.5",
         "1.6",
-        ("0.02", "0.02"),
+        ("0.01", "0.01"),
+    ),
+    Setting(
+        "reducing_wanted",
+        "heat",
+        "Reducing on purpose",
+        "choice",
+        "no",
+        "Yes for work that needs a rich fire; without it a mixture richer than 1.2 is a stop.",
+        choices=NO_YES,
     ),
     Setting(
         "ambient_temperature",
