@@ -35,7 +35,7 @@ BAD = [
         "flame can enter hot ports",
         {"low_fire": "60 %"},
     ),
-    ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
+    ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",
         {"low_fire": "5 %"},
@@ -219,7 +219,7 @@ def test_a_hint_moves_the_right_way():
     """Following the first hint of a stop by a good step never makes its figure worse."""
     for texts, key, step in (
         ({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
-        ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+        ({"low_fire": "8 %"}, "flashback_hot", {"low_fire": "16 %"}),
         ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
     ):
         before = solve(Design.from_texts(texts)).checks[key]
@@ -248,7 +248,7 @@ def test_a_hint_moves_the_right_way():
             "a regulator that needs less",
             "gas_pressure",
         ),
-        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
+        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "warmer day", "cylinder_count"),
         ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
         ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
         ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
