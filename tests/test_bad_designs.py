@@ -35,6 +35,13 @@ BAD = [
         "flame can enter hot ports",
         {"low_fire": "60 %"},
     ),
+    (
+        "so rich that it burns at the door",
+        {"equivalence_ratio": "1.21"},
+        "mixture",
+        "Far too rich",
+        {"reducing_wanted": "yes"},
+    ),
     ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",
@@ -85,7 +92,7 @@ BAD = [
     ),
     (
         "house gas that cannot carry the rate",
-        {"fuel": "natural_gas", "gas_pressure": "2.3 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
+        {"fuel": "natural_gas", "gas_pressure": "2.5 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
         "gas_pressure",
         "too weak for this rate",
         {"gas_pressure": "11 inH2O"},
@@ -241,7 +248,7 @@ def test_a_hint_moves_the_right_way():
         ({"firing_rate": "10 kBtu/h"}, "rate_for_need", "cannot even hold", "heat_up_time"),
         ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
         ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
-        ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "120 times as much", "none"),
+        ({"blower_shutoff_pressure": "60 inH2O", "equivalence_ratio": "1"}, "blower", "120 times as much", "none"),
         (
             {"cylinder": "20", "ambient_temperature": "15 degF"},
             "cylinder",

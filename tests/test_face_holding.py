@@ -4,6 +4,7 @@ from dataclasses import replace
 from math import isfinite
 
 import pytest
+from designs import WORKED
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
@@ -28,7 +29,7 @@ LONG = {
 
 
 def solved(**texts):
-    return solve(Design.from_texts(texts))
+    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 @pytest.fixture(scope="module")

@@ -1,4 +1,4 @@
-"""Verdicts mean something: over many plausible designs, of builds known to be good, and of designs that must not pass."""
+"""Verdicts mean something: for many plausible designs, builds known to be good, and designs that must not pass."""
 
 from collections import Counter
 
@@ -20,7 +20,7 @@ def results():
 
 def test_plausible_designs_are_told_apart(results):
     """Some are good, most want a word, some must not be built; and no check cries at nearly all of them."""
-    print("\n".join(plausible.report(results)))  # noqa: T201
+    print("\n".join(plausible.report(results)))
     worst = Counter(result.worst for result in results)
     assert len(results) == plausible.COUNT and all(worst[word] > 0 for word in ("good", *FAULTS))
     said = plausible.spoken(results)

@@ -5,7 +5,7 @@ from math import inf
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.chamber import Chamber
 from ..parts.firing import Firing
-from ..parts.flame import Flame
+from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
 from ..parts.mixture import Mixture
 from ..parts.need import Need
@@ -19,11 +19,12 @@ from ..physics.chamber import (
     LEAST_AVAILABLE,
     SHORTEST_HEAT_UP_S,
 )
-from ..physics.combustion import NEUTRAL_BAND
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
 from .judge import FAULTS, Judged, judge, ladder, verdict
 
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
+RICHEST_GOOD = 1.2  # beyond it gas burns at the door, and what leaves holds more than 5 % of carbon monoxide
+MOST_CO_GOOD = 400e-6  # dry; what a vented gas appliance may make (ANSI Z21; memory)
 LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the chamber; common practice
 TOUCH_K = BURN_THRESHOLD_BARE_METAL_K[1.0]
 SCORCH_K = 505.37  # 450 degF: paper and cotton char, paint burns off; common practice
@@ -68,26 +69,44 @@ def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chambe
     )
 
 
-def mixture_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
-    ratio, atmosphere = mixture.equivalence_ratio, mixture.atmosphere.case
-    if atmosphere == "reducing":
-        word, case = "caution", "rich" if flame.flue else "rich_no_flame"
-    elif ratio < LEANEST_GOOD:
+def mixture_check(mixture: Mixture, reducing_wanted: str) -> Judged:
+    ratio = mixture.equivalence_ratio
+    if ratio > RICHEST_GOOD + 1e-9:
+        word, case = ("caution", "very_rich_wanted") if reducing_wanted == "yes" else ("stop", "very_rich")
+    elif ratio < LEANEST_GOOD - 1e-9:
         word, case = "caution", "lean"
-    elif atmosphere == "neutral":
-        word, case = "good", "neutral" if flame.flue else "neutral_no_flame"
     else:
-        word, case = "good", "little_lean"
+        word, case = "good", mixture.atmosphere.case
     return verdict(
         word,
         ratio,
-        LEANEST_GOOD if ratio < 1 else 1 + NEUTRAL_BAND,
+        LEANEST_GOOD if ratio < 1 else RICHEST_GOOD,
         case=case,
-        cures=(_nearer_to_one(ratio),),
-        co=flame.co_dry,
-        fresh=firing.fresh_air_m3_s,
+        cures=(_nearer_to_one(ratio), *((("reducing_wanted", "choose"),) if word == "stop" else ())),
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
+        richest=RICHEST_GOOD,
+    )
+
+
+def carbon_monoxide_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
+    """The rich end of what the mixture slips to; no flame found is no clean flame."""
+    cures = (("equivalence_ratio", "lower"),)
+    if flame.co_dry_band is None:
+        return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=cures)
+    most = flame.co_dry_band.high
+    word = ladder(most, good=MOST_CO_GOOD, stop=inf)
+    return verdict(
+        word,
+        most,
+        MOST_CO_GOOD,
+        case="rich" if mixture.atmosphere.case == "reducing" else word,
+        cures=cures,
+        co=flame.co_dry,
+        most=most,
+        slip=MIXTURE_SLIP,
+        usual=MOST_CO_GOOD,
+        fresh=firing.fresh_air_m3_s.high,
     )
 
 

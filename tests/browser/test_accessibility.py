@@ -10,7 +10,7 @@ DESKTOP = {"viewport": {"width": 1440, "height": 1000}}
 SIZES = {"phone": PHONE, "desktop": DESKTOP}
 CHAPTERS = ("heat", "face", "feed", "make", "fire")
 DIALOGS = ("share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
-STOP = "#v=1&ports_per_row=40"  # ports so close that the web between them breaks
+STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 
 
 @pytest.fixture(params=SIZES)
@@ -101,7 +101,7 @@ def test_axe_finds_nothing_when_something_is_wrong(look, site):
 
 def test_axe_finds_nothing_while_a_link_is_worked_out(look, site):
     look.route("**/pyodide.asm.wasm", lambda route: None)  # never answered
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     look.wait_for_selector("#shared-words")
     assert violations(look, "shared") == []
 
@@ -110,7 +110,7 @@ def test_axe_finds_nothing_in_the_lines_at_the_foot(look, site):
     held = []
     look.clock.install()
     look.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     while not held:
         look.wait_for_timeout(20)
     look.clock.fast_forward(7000)
