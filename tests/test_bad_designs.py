@@ -42,7 +42,7 @@ BAD = [
         "Far too rich",
         {"reducing_wanted": "yes"},
     ),
-    ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
+    ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",
         {"low_fire": "5 %"},
@@ -261,7 +261,7 @@ def test_a_hint_moves_the_right_way():
     """Following the first hint of a stop by a good step never makes its figure worse."""
     for texts, key, step in (
         ({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
-        ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+        ({"low_fire": "8 %"}, "flashback_hot", {"low_fire": "16 %"}),
         ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
     ):
         before = solve(Design.from_texts(texts)).checks[key]

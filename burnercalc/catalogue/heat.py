@@ -719,8 +719,7 @@ CHECKS = (
             "limit of "
             "{most:temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit "
-            "of {most:temperature}. Line it better, or turn down once the chamber is hot.",
+            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
             "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
             "a material with a higher limit, or run cooler.",
@@ -735,10 +734,12 @@ CHECKS = (
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
             "{most:temperature}. {hold:power} would hold {chamber:temperature}.",
+            "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
+            "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
+            "with it, or shut it off.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
-            "{reached:temperature}, "
-            "maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down further where flashback "
-            "allows it, or use a smaller burner.",
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or use a smaller burner.",
         },
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
