@@ -45,6 +45,7 @@ from . import (
     stock,
     stream,
     throughput,
+    train,
     zone,
 )
 
@@ -86,5 +87,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "blower": blower.blower,
     "jet": jet.jet,
     "cylinders": cylinders.cylinders,
+    "train": train.train,
     "schedule": schedule.schedule,
 }
