@@ -436,8 +436,8 @@ CHECKS = (
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
             "short": "Ports are {slender:.1f} diameters long; below {low:g} they neither straighten the flow nor keep "
             "the cold side cool: use a thicker block.",
-            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and clearing is slow: use a "
-            "thinner block or larger ports.",
+            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and break, and clearing is "
+            "slow: use a thinner block or larger ports.",
         },
     ),
     Check(
@@ -512,10 +512,10 @@ CHECKS = (
         harm="danger",
         source=LIFT,
         cases={
-            "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
+            "good": "A cold flame holds up to {lift:power} at least, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "lifts": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
@@ -557,8 +557,10 @@ CHECKS = (
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
+            "note": "The flame must jump {gap:length} from port to port, as in many good faces; up to {sure:length} or "
+            "a pitch of 2.5 diameters is sure. Light slowly and see that every port burns.",
             "caution": "The flame must jump {gap:length} from port to port; up to {sure:length} or a pitch of 2.5 "
-            "diameters is sure. Light slowly and see that every port burns.",
+            "diameters is sure. Set them closer, light slowly and see that every port burns.",
             "stop": "The flame must jump {gap:length} from port to port; {most:length} is about the most. Ports that "
             "do not light let gas into the chamber: set them closer.",
         },
