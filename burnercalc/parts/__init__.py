@@ -46,6 +46,7 @@ from . import (
     stream,
     throughput,
     train,
+    welding,
     zone,
 )
 
@@ -75,6 +76,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "holding": holding.holding,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
+    "welding": welding.welding,
     "stock": stock.stock,
     "mould": mould.mould,
     "end_inlet": end_inlet.end_inlet,
