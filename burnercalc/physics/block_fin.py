@@ -3,8 +3,9 @@
 The steel box behind it takes heat from its rim and its back, and hands it to the mixture and to the shop.
 """
 
+from bisect import bisect_right
 from dataclasses import dataclass
-from math import exp, expm1, sqrt, tanh
+from math import exp, expm1, log, sqrt, tanh
 
 from ..constants import STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
@@ -132,6 +133,33 @@ def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_
 
 
 @dataclass(frozen=True)
+class HotPort:
+    """Mixture that leaves a port of a hot block, and the block's face there, over the velocity of the cold mixture.
+
+    Straight lines in the logarithm of the velocity, which rises from row to row; beyond the ends as at them.
+    """
+
+    velocities_m_s: tuple[float, ...]
+    exits_K: tuple[float, ...]
+    faces_K: tuple[float, ...]
+
+    def exit_K(self, velocity_m_s: float) -> float:
+        """Of the mixture."""
+        return self._at(self.exits_K, velocity_m_s)
+
+    def face_K(self, velocity_m_s: float) -> float:
+        """Of the lip of the port."""
+        return self._at(self.faces_K, velocity_m_s)
+
+    def _at(self, temps, velocity):
+        i = bisect_right(self.velocities_m_s, velocity)
+        if i in (0, len(temps)):
+            return temps[min(i, len(temps) - 1)]
+        low, high = self.velocities_m_s[i - 1], self.velocities_m_s[i]
+        return temps[i - 1] + (temps[i] - temps[i - 1]) * log(velocity / low) / log(high / low)
+
+
+@dataclass(frozen=True)
 class Box:
     """The steel behind the block. `round_m`: round the body; `depth_m`: of steel past the grip; `back_m2`: its back."""
 
@@ -154,6 +182,7 @@ class HotState:
 
     `face_K`: with the lips of the ports; `wall_K`: mean of a port's wall; `exit_K`: mixture that leaves; `rim_K`: block
     in the plane of the steel's face; `lip_K`: the steel there; `box_K`: mean of the box; `mixture_K`: mixture in it.
+    Heat through the face and through the rim into the box [W]; m cp of the mixture and its film in the ports.
     """
 
     face_K: float
@@ -165,6 +194,10 @@ class HotState:
     box_K: float
     mixture_K: float
     through_W: float
+    rim_W: float
+    flow_W_K: float
+    film_W_m2K: float
+    ports: FinState
 
 
 def hot_state(
@@ -216,12 +249,12 @@ def hot_state(
     for _ in range(MOST_ROUNDS):
         _, mu, k, cp = properties.at((mixture + exit_K) / 2)
         graetz = flux * port_diameter_m**2 * cp / (k * fin.length_m)
-        nusselt = mean_nusselt(graetz, reynolds, mu * cp / k)
+        film = mean_nusselt(graetz, reynolds, mu * cp / k) * k / port_diameter_m
         glow = BACK_EMISSIVITY * STEFAN_BOLTZMANN_W_M2K4 * (back**2 + steel**2) * (back + steel)
         facing = (FILM_W_M2K * mixture + glow * steel) / (FILM_W_M2K + glow)
         state = fin_state(
             fin,
-            nusselt * k / port_diameter_m,
+            film,
             flow_kg_s * cp,
             mixture,
             chamber_K,
@@ -249,4 +282,8 @@ def hot_state(
         box_K=steel,
         mixture_K=mixture,
         through_W=state.through_W,
+        rim_W=rim_W_K * (rim - lip),
+        flow_W_K=flow_kg_s * cp,
+        film_W_m2K=film,
+        ports=state,
     )
