@@ -1,6 +1,7 @@
 """Every setting of a design, declared once. Widgets, link, command line and the tables of the README come from here.
 
-Keys and the meaning of their values are the public promise of links (v=1): a default, once published, stays.
+Keys and the meaning of their values are the public promise of links: a default that changes enters
+link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 """
 
 from dataclasses import dataclass
@@ -11,7 +12,6 @@ from .physics.fuels import BLEND_SPECIES
 from .physics.linings import material_keys
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_names
-
 
 # Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
 NEAR = ("start", "first", "finer")
@@ -241,7 +241,7 @@ SETTINGS = (
         "Inlet pipe",
         "choice",
         "2",
-        "Nominal size of the pipe into the back of the box, schedule 40.",
+        "Nominal size of the pipe into the back of the box, schedule 40; black steel, never galvanised.",
         choices=PIPES,
     ),
     Setting(
@@ -325,9 +325,8 @@ SETTINGS = (
         "Lining",
         "lining",
         "dense_castable 1 in, blanket_8lb 2 in",
-        "Layers from the hot face out: material and thickness, commas between. Materials: "
-        + ", ".join(material_keys())
-        + ".",
+        "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
+        "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
         near="first",
     ),
     Setting(
@@ -365,7 +364,15 @@ SETTINGS = (
         ("25 degF", "10 degC"),
         near="first",
     ),
-    Setting("work_metal", "heat", "Metal", "choice", "steel", "What is heated.", choices=METALS),
+    Setting(
+        "work_metal",
+        "heat",
+        "Metal",
+        "choice",
+        "steel",
+        "What is heated. Brass gives off zinc fume when it melts: out in the open or under a hood.",
+        choices=METALS,
+    ),
     Setting(
         "work_rate",
         "heat",
@@ -474,11 +481,20 @@ SETTINGS = (
         "heat",
         "Equivalence ratio",
         "ratio",
-        "1.0",
-        "Fuel over what the air can just burn: above 1 rich, below 1 lean.",
+        "0.96",
+        "Fuel over what the air can just burn: above 1 rich, below 1 lean. No hand holds it to better than 0.03.",
         "0.5",
         "1.6",
-        ("0.02", "0.02"),
+        ("0.01", "0.01"),
+    ),
+    Setting(
+        "reducing_wanted",
+        "heat",
+        "Reducing on purpose",
+        "choice",
+        "no",
+        "Yes for work that needs a rich fire; without it a mixture richer than 1.2 is a stop.",
+        choices=NO_YES,
     ),
     Setting(
         "ambient_temperature",
@@ -630,7 +646,7 @@ SETTINGS = (
         "Mix pipe",
         "choice",
         "1-1/2",
-        "Nominal size of the pipe in which gas and air mix, schedule 40.",
+        "Nominal size of the pipe in which gas and air mix, schedule 40; black steel, never galvanised.",
         choices=PIPES,
         near="first",
     ),
@@ -856,6 +872,18 @@ SETTINGS = (
         "0 in",
         "1/8 in",
         ("1/64 in", "0.2 mm"),
+    ),
+    Setting(
+        "cap_thickness",
+        "make",
+        "Cap thickness",
+        "length",
+        "wall",
+        "Of the flat that the end caps are cut from; wall makes them as thick as the body. A round pipe's discs always "
+        "are.",
+        "1/16 in",
+        "1 in",
+        words=("wall",),
     ),
     Setting(
         "stock_lengths",

@@ -71,6 +71,7 @@ ANSWERS = (
             "body_width",
             "body_length",
             "wall",
+            "cap_thickness",
         ),
         source=BAFFLE_GEOMETRY,
     ),
@@ -635,13 +636,15 @@ CHECKS = (
             "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
             "{draw:power}.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
-            "regulator needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
+            "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
+            "day. Never heat a cylinder.",
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
-            "needs ({needed:gas_pressure}). Warmer, or a regulator that needs less.",
+            "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
+            "cylinder.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in; steady draw at this fill is {draw:power}.",
-            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet.",
-            "more_or_regulator": "More or larger cylinders, or a regulator that needs less.",
+            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet. Never heat a cylinder.",
+            "more_or_regulator": "More or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
         },
     ),
 )

@@ -26,6 +26,7 @@ BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
 GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
+RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
 JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
@@ -112,15 +113,6 @@ def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
     return _flashback(holding.hot_W, firing)
 
 
-def turndown_check(holding: Holding, firing: Firing, low_fire: float) -> Judged:
-    wanted = 1 / low_fire
-    if holding.turndown is None:
-        return verdict("stop", None, wanted, case="none", cures=(("body_depth", "raise"),))
-    sure, there = holding.turndown.value, firing.rate_W / holding.flashback_W.value
-    word = ladder(wanted, good=sure, stop=there)
-    return verdict(word, sure, wanted, wanted=wanted, there=there, sure=sure)
-
-
 def box_steel_check(hot_block: HotBlock) -> Judged:
     box, lip, limit = hot_block.box_K, hot_block.lip_K.value, hot_block.wetted_K
     word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, stop=inf)
@@ -140,12 +132,15 @@ def grip_heat_check(hot_block: HotBlock) -> Judged:
     return verdict(word, lip.high, good, lip=lip.value, most=lip.high, good=good, scales=scales)
 
 
-def lift_check(holding: Holding, firing: Firing) -> Judged:
+def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
     lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
-    word = ladder(held, good=low, note=-inf, stop=-inf)
-    first = "hardly" if held < LEAST_LIFT * low else word
-    return verdict(word, lift, low, case=(first, "no_fault"), lift=lift, low=low)
+    relights = chamber_temperature > RELIGHTS_K
+    word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
+    first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
+    after = "hot" if relights else "never_hot"
+    slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
+    return verdict(word, lift, low, case=(first, after), **slots)
 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
