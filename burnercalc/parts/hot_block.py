@@ -15,8 +15,8 @@ from .mixture import Mixture
 from .shop import Shop
 from .stream import Stream, properties
 
-# Velocities over that of high fire at which a port is worked out; the limits of the flame lie between them.
-VELOCITY_STEP, VELOCITY_ABOVE, VELOCITY_BELOW = 1.7, 2, 9
+# Velocities at which a port is worked out, 0.06 to 17 m/s; the limits of the flame lie between them.
+VELOCITIES_M_S = tuple(0.06 * 1.6**step for step in range(13))
 
 
 @dataclass(frozen=True)
@@ -92,10 +92,9 @@ def hot_block(
     ignition = flame_limits.auto_ignition_temp_K(gas.composition)
     port = port_wall_temperature
     if port == "auto":
-        shares = [VELOCITY_STEP**step for step in range(-VELOCITY_BELOW, VELOCITY_ABOVE + 1)]
-        found = [at(share) for share in shares]
+        found = [at(velocity / stream.velocity_m_s) for velocity in VELOCITIES_M_S]
         port = HotPort(
-            tuple(stream.velocity_m_s * share for share in shares),
+            VELOCITIES_M_S,
             tuple(one.exit_K for one in found),
             tuple(one.face_K for one in found),
         )

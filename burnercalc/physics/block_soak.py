@@ -10,6 +10,7 @@ CELLS = 8
 STEEL_J_M3K = 7850 * 500.0  # carbon steel, 7850 kg/m3 and about 500 J/kg/K at 150 degC (EN 1993-1-2)
 FIRST_STEP_S, STEP_GROWTH, LONGEST_STEP_S = 20.0, 1.3, 240.0
 LONGEST_S = 4 * 3600.0
+PASSED = 0.25  # of L^2/alpha: by then the heat of the face has come through
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ class Soak:
 
 
 def soaked(cooling, start, until_s, flow_W_K=0.0, film_W_m2K=0.0):
-    """Moments from `start` until `until_s`, or until box and back have begun to cool for good.
+    """Moments from `start` until `until_s`, or until standing box and back cool for good.
 
         each cell:  C dT/dt = G (T_before - T) + G (T_after - T) + h P dx (T_m - T);   ends: chamber, box
         chamber:    C dT/dt = -Q (T^4 - T_shop^4)/(T_0^4 - T_shop^4) - m cp (T - T_exit)
@@ -72,13 +73,16 @@ def soaked(cooling, start, until_s, flow_W_K=0.0, film_W_m2K=0.0):
     """
     require(0 <= flow_W_K < float("inf"), "flow_W_K", f"{flow_W_K:g}", "must be 0 or more", "0")
     require(flow_W_K == 0 or film_W_m2K > 0, "film_W_m2K", f"{film_W_m2K:g}", "must be above 0")
+    diffusivity = cooling.fin.conductivity_W_mK / cooling.capacity_J_m3K
+    through_s = PASSED * cooling.fin.length_m**2 / diffusivity
     moments, step, now = [start], FIRST_STEP_S, start
     while now.time_s < until_s - 1e-9:
         before = now
         step = min(step, until_s - now.time_s)
         now = _after(cooling, now, step, flow_W_K, film_W_m2K)
         moments.append(now)
-        if now.back_K < before.back_K and now.steel_K < before.steel_K and flow_W_K == 0:
+        cools = now.back_K < before.back_K and now.steel_K < before.steel_K
+        if flow_W_K == 0 and cools and now.time_s - start.time_s > through_s:
             break
         step = min(step * STEP_GROWTH, LONGEST_STEP_S)
     return tuple(moments)
