@@ -773,10 +773,10 @@ CHECKS = (
         harm="danger",
         source=LIFT,
         cases={
-            "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
+            "good": "A cold flame holds up to {lift:power} at least, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "lifts": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",

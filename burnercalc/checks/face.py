@@ -133,7 +133,8 @@ def grip_heat_check(hot_block: HotBlock) -> Judged:
 
 
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
-    lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
+    """By the low end of the band: from there on a cold flame may lift."""
+    lift, low = None if holding.lift_W is None else holding.lift_W.low, firing.low_W
     held = -inf if lift is None else lift
     relights = chamber_temperature > RELIGHTS_K
     word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
