@@ -630,8 +630,8 @@ CHECKS = (
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
             "short": "Ports are {slender:.1f} diameters long; below {low:g} they neither straighten the flow nor keep "
             "the cold side cool: use a thicker block.",
-            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and clearing is slow: use a "
-            "thinner block or larger ports.",
+            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and break, and clearing is "
+            "slow: use a thinner block or larger ports.",
         },
     ),
     Check(
@@ -818,8 +818,10 @@ CHECKS = (
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
+            "note": "The flame must jump {gap:length} from port to port, as in many good faces; up to {sure:length} or "
+            "a pitch of 2.5 diameters is sure. Light slowly and see that every port burns.",
             "caution": "The flame must jump {gap:length} from port to port; up to {sure:length} or a pitch of 2.5 "
-            "diameters is sure. Light slowly and see that every port burns.",
+            "diameters is sure. Set them closer, light slowly and see that every port burns.",
             "stop": "The flame must jump {gap:length} from port to port; {most:length} is about the most. Ports that "
             "do not light let gas into the chamber: set them closer.",
         },

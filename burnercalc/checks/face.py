@@ -18,7 +18,7 @@ LEAST_WEB_M = 0.25 * 0.0254  # clear web between ports: one port diameter and 1/
 GRAIN_M = 0.003  # top grain of a fine castable; below it a web cannot be filled
 LEAST_EDGE_M = 0.005  # a coarse grain (3 to 6 mm) between port and steel
 PORT_LENGTH_RATIO = (4, 14)  # length over diameter of a cast port: 4 at least, 6 to 12 usual
-PORT_LENGTH_RATIO_STOP = 2.5
+PORT_LENGTH_RATIO_STOP = (2.5, 25)
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
 LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
@@ -29,7 +29,9 @@ LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace 
 RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
-JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
+# Of the longest gap that domestic burners, drawing freely, light over. Blown faces that are known to be good light over
+# half as much again; a stop beyond the second.
+JUMP = (1.5, 2.0)
 
 
 def ports_inside_check(face: Face) -> Judged:
@@ -65,9 +67,10 @@ def port_length_check(block_thickness: float, face: Face) -> Judged:
     slots = {"slender": slender, "low": low, "high": high}
     if slender < low:
         cures = (("block_thickness", "raise"),)
-        return judge(slender, good=low, stop=PORT_LENGTH_RATIO_STOP, case="short", cures=cures, **slots)
+        return judge(slender, good=low, stop=PORT_LENGTH_RATIO_STOP[0], case="short", cures=cures, **slots)
     case = "long" if slender > high else "good"
-    return judge(slender, good=high, stop=inf, case=case, cures=(("block_thickness", "lower"),), **slots)
+    cures = (("block_thickness", "lower"), ("port_diameter", "raise"))
+    return judge(slender, good=high, stop=PORT_LENGTH_RATIO_STOP[1], case=case, cures=cures, **slots)
 
 
 def inlet_ratio_check(plenum: Plenum, baffle_holes: int) -> Judged:
@@ -180,7 +183,7 @@ def cross_light_check(holding: Holding, face: Face) -> Judged | None:
         return None
     gap, sure, most = holding.step_m - face.port_diameter_m, holding.cross_light_m.value, holding.cross_light_m.high
     close = holding.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
-    word = "good" if close else ladder(gap, good=sure, stop=JUMP * most)
+    word = "good" if close else ladder(gap, good=sure, note=JUMP[0] * most, stop=JUMP[1] * most)
     return verdict(word, gap, sure, gap=gap, sure=sure, most=most)
 
 

@@ -47,6 +47,7 @@ from . import (
     stock,
     stream,
     throughput,
+    train,
     zone,
 )
 
@@ -90,5 +91,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "blower": blower.blower,
     "jet": jet.jet,
     "cylinders": cylinders.cylinders,
+    "train": train.train,
     "schedule": schedule.schedule,
 }
