@@ -249,12 +249,13 @@ SETTINGS = (
         "face",
         "Port wall when hot",
         "temperature",
-        "1200 degF",
-        "Mean over the port's length once the face glows, for flashback in hot ports; common practice, measure if "
-        "you can.",
+        "auto",
+        "Mean over the port's length once the face glows, for flashback in hot ports: auto works it out at each rate; "
+        "else as you measured it.",
         "200 degF",
         "2400 degF",
         ("50 degF", "25 degC"),
+        words=("auto",),
     ),
     # Heat: the chamber, its lining, opening and work; then fuel, mixture and place
     Setting(

@@ -69,6 +69,7 @@ TEXTS = {
     "fuel_price": ("1.7/lb",),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
+    "port_wall_temperature": ("auto", "1200 degF", "900 degF"),
 }
 # Direct inputs that move their answer in none of these designs, each with its reason.
 IDLE = {

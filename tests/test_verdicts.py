@@ -51,6 +51,10 @@ ENDS = {
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
+    ("box_steel", "hot_block.box_K"): {"high"},
+    ("box_steel", "hot_block.lip_K"): {"value"},
+    ("box_mixture", "hot_block.mixture_K"): {"value", "high"},
+    ("grip_heat", "hot_block.lip_K"): {"value", "high"},
     ("lift", "holding.lift_W"): {"low"},
     ("cross_light", "holding.cross_light_m"): {"value", "high"},  # value is its low end
     ("baffle_pressure", "passage.port_Pa"): {"low"},

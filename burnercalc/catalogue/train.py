@@ -101,7 +101,7 @@ PARTS = {
     "union": ("union", "{pipe} in, ground joint", "Lets the burner off without turning the train."),
     "reducer": (
         "bell reducer",
-        "{near} to {far} in, malleable, concentric",
+        "{path} in, malleable, concentric",
         "From mix pipe to inlet, one size a step.",
     ),
 }

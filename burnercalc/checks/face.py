@@ -5,6 +5,7 @@ from math import inf
 from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
+from ..parts.hot_block import HotBlock
 from ..parts.plenum import Plenum
 from ..parts.stream import Stream
 from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
@@ -21,6 +22,9 @@ PORT_LENGTH_RATIO_STOP = (2.5, 25)
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
 LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
+BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
+BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
+GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
 RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
@@ -110,6 +114,25 @@ def flashback_cold_check(holding: Holding, firing: Firing) -> Judged:
 
 def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
     return _flashback(holding.hot_W, firing)
+
+
+def box_steel_check(hot_block: HotBlock) -> Judged:
+    box, lip, limit = hot_block.box_K, hot_block.lip_K.value, hot_block.wetted_K
+    word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, stop=inf)
+    return verdict(word, box.high, BOX_STEEL_K, box=box.value, most=box.high, lip=lip, good=BOX_STEEL_K, wetted=limit)
+
+
+def box_mixture_check(hot_block: HotBlock) -> Judged:
+    mixture, limit = hot_block.mixture_K, hot_block.wetted_K
+    word = "stop" if mixture.value > limit else ladder(mixture.high, good=BOX_MIXTURE_K, stop=inf)
+    slots = {"mixture": mixture.value, "most": mixture.high, "good": BOX_MIXTURE_K, "wetted": limit}
+    return verdict(word, mixture.high, BOX_MIXTURE_K, **slots)
+
+
+def grip_heat_check(hot_block: HotBlock) -> Judged:
+    lip, (good, scales) = hot_block.lip_K, GRIP_STEEL_K
+    word = "stop" if lip.value > scales else ladder(lip.high, good=good, stop=inf)
+    return verdict(word, lip.high, good, lip=lip.value, most=lip.high, good=good, scales=scales)
 
 
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:

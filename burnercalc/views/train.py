@@ -5,7 +5,7 @@ from ..parts.train import Train
 from .view import Say, Shapes
 
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM = 8.0, 12.0, 74.0
+BOX_MM, STEP_MM, COLUMN_MM = 7.0, 11.0, 74.0
 
 
 def named(part, say: Say) -> str:
