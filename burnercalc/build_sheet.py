@@ -79,9 +79,8 @@ def blocks(result, link, width, height):
         _block(result),
         _casting(result),
         _days(result),
-        _gas(result),
-        _train(result, width),
-        _record(result),
+        [*_gas(result), *_record(result)],
+        _train(result),
     ]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
@@ -337,8 +336,6 @@ def _block(result):
             ),
             (1.0, 0.9, 1.2),
         ),
-        Heading("Pins", 2),
-        _plain(result.tables["pins"], d.units, ("when", "do"), "ll"),
         Heading(
             f"Holes of {d.show('port_diameter')}, from the lower left corner of "
             f"{'the square round the body' if result.part('face').round else 'the body'}",
@@ -353,13 +350,14 @@ def _casting(result):
     told = zip(result.part("schedule").steps, result.tables["care"].rows, result.tables["days"].rows)
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
-        Heading("Casting, stripping, drying"),
+        Heading("Pins, casting, stripping, drying"),
+        _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
         Caution(_care(result, "cast", "trim")),
     ]
 
 
-def _train(result, width):
+def _train(result):
     """The train as a list, and as a drawing on a page of its own."""
     d, train = result.design, result.part("train")
     listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
@@ -393,7 +391,7 @@ def _record(result):
         ("Fired by, date", ""),
     ]
     return [
-        Heading("Test-fire record"),
+        Heading("Test-fire record", 2),
         Table(("What", "By the design", "Found"), tuple((what, told, "") for what, told in asked), "lll"),
     ]
 

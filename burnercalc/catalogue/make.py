@@ -702,7 +702,7 @@ MONEY_ANSWERS = (
         "Gas and air train, comfort",
         meaning="Gauges, filters, needle valve and damper, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=TRAIN,
+        inputs=("fuel", "fuel_blend", "mix_pipe", "hose_bore"),
         source=YOUR_PRICES,
         near="bench",
     ),
