@@ -119,7 +119,7 @@ def train(
     steps = making.reducers(mix_pipe, inlet)
     if steps:
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
-        add("mixture", "reducer", widest, count=len(steps), path=" to ".join([mix_pipe, *(far for _, far in steps)]))
+        add("mixture", "reducer", widest, count=len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     parts = tuple(
         Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed

@@ -13,13 +13,20 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
+def _sized(part, say):
+    slots = dict(part.slots)
+    if "sizes" in slots:
+        slots["path"] = say("to").join(slots["sizes"])
+    return say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **slots)
+
+
 def gas_train_table(train: Train, say: Say) -> tuple:
     return tuple(
         (
             number,
             say(part.stretch),
             named(part, say),
-            say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **part.slots),
+            _sized(part, say),
             say("safety" if part.safety else "comfort"),
             part.price,
             say(f"{part.key}.why"),
