@@ -42,7 +42,7 @@ BAD = [
         "Far too rich",
         {"reducing_wanted": "yes"},
     ),
-    ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
+    ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",
         {"low_fire": "5 %"},
@@ -149,6 +149,41 @@ BAD = [
         {"baffle_holes": "40"},
     ),
     (
+        "a plastic that no body can be pushed into",
+        {"refractory": "phosphate_plastic"},
+        "placing",
+        "cannot be pushed into it",
+        {"refractory": "dense_castable"},
+    ),
+    (
+        "an inlet at the end with the baffle across it",
+        {"inlet_position": "end"},
+        "baffle_clear",
+        "across the bore",
+        {"inlet": "1-1/2", "baffle_bend_angle": "0 deg"},
+    ),
+    (
+        "a window that runs into the rounded corners",
+        {"setback": "1/4 in"},
+        "lip_width",
+        "rounded corner",
+        {"setback": "5/8 in"},
+    ),
+    (
+        "a base of one narrow board",
+        {"mould_base": "2x6"},
+        "base_board",
+        "its board only 5 1/2",
+        {"mould_base": "2x10"},
+    ),
+    (
+        "a baffle wider than the corners let in",
+        {"baffle_bend_angle": "0 deg", "wall": "1/4 in", "grip": "3 5/8 in", "block_thickness": "5 in"},
+        "baffle_goes_in",
+        "does not go in",
+        {"grip": "3/4 in"},
+    ),
+    (
         "a closed chamber",
         {"opening_area": "0 in2"},
         "chamber_pressure",
@@ -226,7 +261,7 @@ def test_a_hint_moves_the_right_way():
     """Following the first hint of a stop by a good step never makes its figure worse."""
     for texts, key, step in (
         ({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
-        ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+        ({"low_fire": "8 %"}, "flashback_hot", {"low_fire": "16 %"}),
         ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
     ):
         before = solve(Design.from_texts(texts)).checks[key]

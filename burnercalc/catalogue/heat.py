@@ -719,8 +719,7 @@ CHECKS = (
             "limit of "
             "{most:temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit "
-            "of {most:temperature}. Line it better, or turn down once the chamber is hot.",
+            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
             "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
             "a material with a higher limit, or run cooler.",
@@ -735,10 +734,12 @@ CHECKS = (
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
             "{most:temperature}. {hold:power} would hold {chamber:temperature}.",
+            "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
+            "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
+            "with it, or shut it off.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
-            "{reached:temperature}, "
-            "maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down further where flashback "
-            "allows it, or use a smaller burner.",
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or use a smaller burner.",
         },
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
@@ -874,6 +875,8 @@ CHECKS = (
             "heat so "
             "fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
+            "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
+            "more than the {most:power_per_volume 2} of chamber that burn well in one.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
             "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",
