@@ -3,6 +3,7 @@
 import cantera as ct
 import pytest
 from CoolProp.CoolProp import PropsSI
+from designs import WORKED
 from rows import rows
 
 from burnercalc.design import Design
@@ -16,7 +17,7 @@ BLENDS = {"methane": "CH4 1", "natural_gas": "", "propane": "", "butane": ""}
 
 
 def solved(**texts):
-    return solve(Design.from_texts(texts))
+    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 def fuel_texts(name):
@@ -52,11 +53,12 @@ def test_a_blend_stands_over_the_fuel_and_names_mean_their_composition():
 @pytest.mark.parametrize(
     "texts, liquid",
     [
-        ({"fuel": "propane"}, "C3H8"),
-        ({"fuel": "butane"}, "C4H10"),
+        ({"fuel": "propane"}, (("C3H8", 1.0),)),
+        ({"fuel": "butane"}, (("C4H10", 1.0),)),
         ({"fuel": "natural_gas"}, None),
-        ({"fuel_blend": "C3H6 1"}, "C3H6"),
-        ({"fuel_blend": "C3H8 0.4, iC4H10 0.6"}, "iC4H10"),
+        ({"fuel_blend": "C3H6 1"}, (("C3H6", 1.0),)),
+        ({"fuel_blend": "C3H8 0.4, iC4H10 0.6"}, (("C3H8", 0.4), ("iC4H10", 0.6))),
+        ({"fuel_blend": "C3H8 0.72, C2H6 0.1, C4H10 0.18"}, (("C3H8", 0.8), ("C4H10", 0.2))),
         ({"fuel_blend": "CH4 0.6, C3H8 0.4"}, None),
     ],
 )

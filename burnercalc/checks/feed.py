@@ -29,7 +29,6 @@ IMPINGEMENT = (1.10, 1.40)  # the most that a port under the inlet's jet passes
 FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
-WALK_BACK = (2.0, 1.0)  # pipe velocity over turbulent burning velocity at low fire
 MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 2.0  # margin from which the blower's pressure is said as so many times what is needed
 DAMPER_LEAST = 0.05  # open share below which a damper is hard to set
@@ -42,6 +41,7 @@ JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
 JET_TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial
 RATE_SHORT = (0.97, 0.85)  # rate over the wanted one from a house line
 LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
+SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LEFT_SHARE = (0.25, 0.50)  # of a full charge left when the cold ends it
 LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
 
@@ -121,7 +121,7 @@ def baffle_pressure_check(passage: Passage, baffle_plate: BafflePlate) -> Judged
     if baffle_plate.loss_K is None:
         return None
     good, stop = BAFFLE_SHARE
-    share = passage.baffle_Pa / passage.port_Pa.value
+    share = passage.baffle_Pa / passage.port_Pa.low
     word = ladder(share, good=good, stop=stop)
     case = "good" if word == "good" else "bad"
     return verdict(word, share, good, case=case, drop=passage.baffle_Pa, share=share, good=good)
@@ -141,9 +141,10 @@ def mixing_length_check(mixing: Mixing) -> Judged:
     )
 
 
-def mix_pipe_velocity_check(mixing: Mixing) -> Judged:
-    good, stop = WALK_BACK
-    return judge(mixing.walk_back_ratio, good=good, stop=stop, ratio=mixing.walk_back_ratio, wanted=good)
+def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
+    """Good from the quickest flame of the band on, stop below the middle."""
+    low, flame = mixing.velocity_m_s * low_fire, mixing.flame_m_s
+    return judge(low, good=flame.high, stop=flame.value, low=low, likely=flame.value, most=flame.high)
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
@@ -193,7 +194,7 @@ def damper_check(blower: Blower) -> Judged | None:
 def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
     lower, raise_ = (("gas_pressure", "lower"),), (("gas_pressure", "raise"),)
     cures, mixture_Pa = raise_, resistance.total_Pa
-    hole_m = jet.diameter_m and jet.diameter_m.value
+    hole_m = jet.diameter_m and jet.diameter_m.high
     if not jet.flows:
         word, case, cures = "stop", "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
     elif hole_m > JET_OF_PIPE * mixing.bore_m:
@@ -287,9 +288,9 @@ def cylinder_check(
         if cylinders.run_s == 0:
             cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
         else:
-            cases = ("cold",)
+            cases = ("cold_at_once" if cylinders.draw_W.value < firing.rate_W else "cold",)
             if word != "good":
-                cases = ("cold", "more_or_jet" if jet_needs_more else "more_or_regulator")
+                cases = (*cases, "more_or_jet" if jet_needs_more else "more_or_regulator")
     return verdict(
         word,
         cylinders.left_share,
@@ -302,7 +303,21 @@ def cylinder_check(
         rate=firing.rate_W,
         run=cylinders.run_s,
         draw=cylinders.draw_W.value,
+        last=cylinders.last_draw_W.value,
         left=cylinders.left_share,
         air=shop.temp_K,
         needed=cylinders.least_Pa,
+    )
+
+
+def blend_drift_check(cylinders: Cylinders, equivalence_ratio: float) -> Judged | None:
+    """By what the mixture gets to before the cylinders are empty; None for a gas that stays what it is."""
+    if cylinders.last_ratio is None:
+        return None
+    return judge(
+        cylinders.last_ratio,
+        good=max(1.0, equivalence_ratio + SLIP),
+        stop=inf,
+        first=cylinders.first_ratio,
+        last=cylinders.last_ratio,
     )

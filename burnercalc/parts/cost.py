@@ -13,6 +13,7 @@ from .body import Body
 from .pins import Pins
 from .steel import Steel
 from .stock import bars
+from .train import Train
 
 
 @dataclass(frozen=True)
@@ -40,6 +41,7 @@ def cost(
     baffle_sheet: BaffleSheet,
     block: Block,
     pins: Pins,
+    train: Train,
     inlet: str,
     baffle_thickness: float,
     stock_lengths: tuple[float, ...],
@@ -51,7 +53,7 @@ def cost(
     price_bag: float,
     price_pins: float,
     price_mould: float,
-    price_train: float,
+    price_train: float | str,
     price_blower: float,
     price_sundries: float,
     hours_weld: float,
@@ -60,12 +62,13 @@ def cost(
     hours_finish: float,
     bought_price: float,
     hour_value: float,
+    units: str,
 ) -> Cost:
     items = (
         Item("bag", said("bag"), block.dry_kg.value, "kg", bag_mass, price_bag),
         Item("pins", said("pins"), pins.wanted, "pins", max(1, pins.per_stick), price_pins),
         Item("mould", said("mould"), 1, "batch", 1, price_mould, once=True),
-        Item("train", said("train"), 1, "set", 1, price_train),
+        *_train(train, price_train),
         Item("blower", said("blower"), 1, "set", 1, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
     )
@@ -73,7 +76,7 @@ def cost(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
     by_step, hours_each = batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)
     found = money.make_or_buy(
         lines=lines, hours_each=hours_each, batch_size=batch_size, bought_price=bought_price, hour_value=hour_value
@@ -89,6 +92,16 @@ def cost(
         earned_per_hour=found.earned_per_hour,
         with_work_each=found.cost_with_work_each,
         make_or_buy=_said(found, bought_price, hour_value),
+    )
+
+
+def _train(train, price_train):
+    """The train at a sum of one's own, or its list, safety apart from comfort."""
+    if price_train != "listed":
+        return (Item("train", said("train"), 1, "set", 1, price_train),)
+    return tuple(
+        Item(key, said(key), 1, "set", 1, price)
+        for key, price in (("train_safety", train.safety_cost), ("train_comfort", train.comfort_cost))
     )
 
 
@@ -119,6 +132,7 @@ def cost_lines(
     nipple_stock: tuple[tuple[float, float], ...],
     kerf: float,
     price_steel: float,
+    units: str,
 ) -> tuple[CostLine, ...]:
     """Everything bought for a batch of so many: bars, nipples, and the items."""
     steel_lines = [
@@ -129,7 +143,7 @@ def cost_lines(
             price_per_m=price_steel * one.kg_m,
             batch_size=batch_size,
         )
-        for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf))
+        for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf, units))
     ]
     nipple = making.nipple_choice(
         needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size

@@ -10,7 +10,7 @@ from burnercalc.design import Design
 from burnercalc.result import solve
 
 SAYS_S = 6  # after which bars.mjs and early.js speak of what has not come, counted anew for each step of a start
-LINK = "#v=1&rows=3"
+LINK = "#v=2&rows=3"
 # Not needed for a page that computes: icons, licences, what is for hosts, and what is fetched later or when asked for.
 SPARE = re.compile(
     r"icons/|licences/|_headers|csp\.txt|index\.html|headers\.|web\.config|\.htaccess|manifest|sw\.mjs|build\.txt|sources\.json|bill"

@@ -19,7 +19,7 @@ KEEP = """(name) => {
   document.getElementById("keep-name").value = name;
   document.getElementById("keep").requestSubmit();
 }"""
-SHOWN = "link => (location.hash || '#v=1') === link && document.documentElement.dataset.state === 'ready'"
+SHOWN = "link => (location.hash || '#v=2') === link && document.documentElement.dataset.state === 'ready'"
 SAID = "() => document.getElementById('designs-status').textContent"
 NAMES = ("one", "two", "three")
 
@@ -79,7 +79,7 @@ class Saved:
         for record in records:
             assert record["v"] == 1 and from_link(record["link"])[1] == [], f"half a design: {record}"
             self.kept.setdefault(record["name"], {record["link"]})
-        shown = page.evaluate("() => location.hash || '#v=1'")
+        shown = page.evaluate("() => location.hash || '#v=2'")
         assert not flushed or shown in self.last, f"{shown} is opened, not one of {self.last}"
         self.last = {shown}
 

@@ -51,7 +51,7 @@ def links(page, address, rng):
         page.evaluate("() => {}")
         page.goto(address + end, timeout=LONGEST_MS)
         ready(page)
-        shown = page.evaluate("() => location.hash || '#v=1'")
+        shown = page.evaluate("() => location.hash || '#v=2'")
         given = page.evaluate("() => window.name")
         assert given == ""
         design, ignored = from_link(shown)

@@ -73,7 +73,7 @@ AS_AT_FIRST = """async () => {
   sessionStorage.clear();
   await (await import("./vendor/idb-keyval/index.js")).clear();
   for (const fold of document.querySelectorAll("details")) fold.open = fold.dataset.atFirst !== undefined;
-  location.hash = "#v=1";
+  location.hash = "#v=2";
   scrollTo(0, 0);
 }"""
 
@@ -271,7 +271,7 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
         held.pop().continue_()
         phone.wait_for_selector("html[data-state=ready]", state="attached")
 
-    phone.goto(site + "#v=1&body_length=12in", wait_until="commit")
+    phone.goto(site + "#v=2&body_length=12in", wait_until="commit")
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")
     assert phone.locator("#shared-words").is_visible()
     for example in ('[data-answer="port_count"]', "#figure-face", "#set-chamber_length .widget"):
@@ -288,10 +288,10 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
 
 
 def test_a_bad_link_opens_and_says_what_it_left_out(phone, site):
-    open_ready(phone, site + "#v=1&rows=4&grate=2&body_depth=-3in")
+    open_ready(phone, site + "#v=2&rows=4&grate=2&body_depth=-3in")
     words = phone.locator("#notice").inner_text()
     assert "grate" in words and "-3in" in words
-    assert phone.evaluate("() => location.hash") == "#v=1&rows=4"
+    assert phone.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
 def test_numbers_equal_the_command_lines(ready):
@@ -330,7 +330,7 @@ def test_offline_after_the_first_visit(phone_context, phone, site):
     phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     phone.evaluate("async () => { await navigator.serviceWorker.ready; }")
     phone_context.set_offline(True)
-    open_ready(phone, site + "#v=1&rows=3")
+    open_ready(phone, site + "#v=2&rows=3")
     put(phone, "rows", "4")
     assert number(phone, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
     phone_context.set_offline(False)
@@ -360,7 +360,7 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     assert "Rows" in ready.locator("#compare-settings").inner_text()
     ready.click("#compare-box [data-close]")
     ready.locator("#design-list button", has_text="Open").click()
-    ready.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
     ready.click("#designs")
     ready.locator("#design-list button", has_text="Delete").click()
     ready.wait_for_selector("#design-list li", state="detached")
@@ -398,10 +398,10 @@ def test_undo_and_redo(ready):
     put(ready, "rows", "3")
     put(ready, "rows", "4")
     ready.click("#undo")
-    ready.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(ready)
     ready.click("#redo")
-    ready.wait_for_function("() => location.hash === '#v=1&rows=4'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=4'")
 
 
 def test_a_reload_loses_nothing(ready, site):
@@ -410,7 +410,7 @@ def test_a_reload_loses_nothing(ready, site):
     ready.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
     assert field(ready, "rows").input_value() == "3"
     open_ready(ready, site)  # from the home screen: no design in the address
-    assert ready.evaluate("() => location.hash") == "#v=1&rows=3"
+    assert ready.evaluate("() => location.hash") == "#v=2&rows=3"
 
 
 def test_a_check_offers_what_cures_it(ready):
@@ -425,9 +425,9 @@ def test_a_check_offers_what_cures_it(ready):
 def test_another_body_redraws_without_a_fault(ready):
     """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
     for link in (
-        "#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7",
-        "#v=1&rows=1",
-        "#v=1",
+        "#v=2&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7",
+        "#v=2&rows=1",
+        "#v=2",
     ):
         count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
