@@ -12,6 +12,9 @@ from .physics.linings import material_keys
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_names
 
+# Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
+NEAR = ("start", "first", "finer")
+
 
 @dataclass(frozen=True)
 class Setting:
@@ -29,7 +32,7 @@ class Setting:
         choices    for a choice: ((value, label), ...)
         whole      True when only whole numbers make sense
         optional   True when the text may be empty
-        fine       True for what most leave alone; the page keeps it folded away
+        near       how near it stands to the reader: one of NEAR
         when       (key, value) of the choice under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
     """
@@ -46,7 +49,7 @@ class Setting:
     choices: tuple[tuple[str, str], ...] = ()
     whole: bool = False
     optional: bool = False
-    fine: bool = False
+    near: str = "finer"
     words: tuple[str, ...] = ()
     when: tuple[str, str] | tuple[()] = ()
 
@@ -67,6 +70,7 @@ SETTINGS = (
         "in",
         "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
         choices=(("in", "inches"), ("mm", "millimetres")),
+        near="start",
     ),
     # Face: the steel body, the window in it and the ports
     Setting(
@@ -88,6 +92,7 @@ SETTINGS = (
         "2 in",
         "60 in",
         ("1/4 in", "5 mm"),
+        near="first",
     ),
     Setting(
         "body_width",
@@ -99,6 +104,7 @@ SETTINGS = (
         "1 1/2 in",
         "24 in",
         ("1/4 in", "5 mm"),
+        near="first",
     ),
     Setting(
         "body_depth",
@@ -110,6 +116,7 @@ SETTINGS = (
         "1 1/2 in",
         "24 in",
         ("1/4 in", "5 mm"),
+        near="first",
     ),
     Setting(
         "wall",
@@ -132,6 +139,7 @@ SETTINGS = (
         "1/16 in",
         "4 in",
         _SIXTEENTH,
+        near="first",
     ),
     Setting(
         "corner_radius",
@@ -154,6 +162,7 @@ SETTINGS = (
         "1/16 in",
         "1 in",
         ("1/32 in", "0.5 mm"),
+        near="first",
     ),
     Setting(
         "rows",
@@ -166,6 +175,7 @@ SETTINGS = (
         "40",
         ("1", "1"),
         whole=True,
+        near="first",
     ),
     Setting(
         "ports_per_row",
@@ -178,6 +188,7 @@ SETTINGS = (
         "100",
         ("1", "1"),
         whole=True,
+        near="first",
     ),
     Setting(
         "pattern",
@@ -188,6 +199,7 @@ SETTINGS = (
         "Staggered: every second row sits in the gaps of its neighbours and has one port fewer. Hexagonal: the same "
         "with six neighbours equally far. Hexagonal and rings suit a round pipe.",
         choices=(("straight", "straight"), ("staggered", "staggered"), ("hexagonal", "hexagonal"), ("rings", "rings")),
+        near="first",
     ),
     Setting(
         "edge_margin",
@@ -228,7 +240,7 @@ SETTINGS = (
         "Inlet pipe",
         "choice",
         "2",
-        "Nominal size of the pipe into the back of the box, schedule 40.",
+        "Nominal size of the pipe into the back of the box, schedule 40; black steel, never galvanised.",
         choices=PIPES,
     ),
     Setting(
@@ -252,6 +264,7 @@ SETTINGS = (
         "box",
         "Shape of the inside of the chamber; a cylinder lies on its side.",
         choices=(("box", "box"), ("cylinder", "cylinder")),
+        near="start",
     ),
     Setting(
         "chamber_length",
@@ -263,6 +276,7 @@ SETTINGS = (
         "1 in",
         "240 in",
         ("1/2 in", "10 mm"),
+        near="first",
     ),
     Setting(
         "chamber_width",
@@ -275,6 +289,7 @@ SETTINGS = (
         "120 in",
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "box"),
+        near="first",
     ),
     Setting(
         "chamber_height",
@@ -287,6 +302,7 @@ SETTINGS = (
         "120 in",
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "box"),
+        near="first",
     ),
     Setting(
         "chamber_diameter",
@@ -299,6 +315,7 @@ SETTINGS = (
         "120 in",
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "cylinder"),
+        near="first",
     ),
     Setting(
         "lining",
@@ -306,9 +323,9 @@ SETTINGS = (
         "Lining",
         "lining",
         "dense_castable 1 in, blanket_8lb 2 in",
-        "Layers from the hot face out: material and thickness, commas between. Materials: "
-        + ", ".join(material_keys())
-        + ".",
+        "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
+        "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
+        near="first",
     ),
     Setting(
         "opening_area",
@@ -320,6 +337,7 @@ SETTINGS = (
         "0 in2",
         "10000 in2",
         ("1 in2", "10 cm2"),
+        near="first",
     ),
     Setting(
         "opening_depth",
@@ -342,8 +360,17 @@ SETTINGS = (
         "400 degF",
         "3200 degF",
         ("25 degF", "10 degC"),
+        near="first",
     ),
-    Setting("work_metal", "heat", "Metal", "choice", "steel", "What is heated.", choices=METALS),
+    Setting(
+        "work_metal",
+        "heat",
+        "Metal",
+        "choice",
+        "steel",
+        "What is heated. Brass gives off zinc fume when it melts: out in the open or under a hood.",
+        choices=METALS,
+    ),
     Setting(
         "work_rate",
         "heat",
@@ -409,6 +436,7 @@ SETTINGS = (
         "propane",
         "What is burned.",
         choices=(("propane", "propane"), ("natural_gas", "natural gas"), ("butane", "butane")),
+        near="first",
     ),
     Setting(
         "fuel_blend",
@@ -433,6 +461,7 @@ SETTINGS = (
         "3000 kBtu/h",
         ("5 kBtu/h", "1 kW"),
         words=("auto",),
+        near="first",
     ),
     Setting(
         "low_fire",
@@ -489,7 +518,6 @@ SETTINGS = (
         "0 %",
         "100 %",
         ("5 %", "5 %"),
-        fine=True,
     ),
     Setting(
         "blown_excess_air",
@@ -501,7 +529,6 @@ SETTINGS = (
         "0 %",
         "100 %",
         ("5 %", "5 %"),
-        fine=True,
     ),
     Setting(
         "aspirated_excess_air",
@@ -513,7 +540,6 @@ SETTINGS = (
         "0 %",
         "100 %",
         ("5 %", "5 %"),
-        fine=True,
     ),
     Setting(
         "aspirated_pressure",
@@ -525,7 +551,6 @@ SETTINGS = (
         "0.1 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
-        fine=True,
     ),
     Setting(
         "aspirated_jet",
@@ -537,7 +562,6 @@ SETTINGS = (
         "0.3 mm",
         "6 mm",
         ("0.05 mm", "0.05 mm"),
-        fine=True,
     ),
     Setting(
         "aspirated_throat",
@@ -547,7 +571,6 @@ SETTINGS = (
         "3/4",
         "Nominal size of the pipe, schedule 40, in which it mixes; common practice.",
         choices=PIPES,
-        fine=True,
     ),
     Setting(
         "aspirated_inlet_loss",
@@ -559,7 +582,6 @@ SETTINGS = (
         "0",
         "5",
         ("0.1", "0.1"),
-        fine=True,
     ),
     Setting(
         "aspirated_outlet_loss",
@@ -571,7 +593,6 @@ SETTINGS = (
         "0",
         "5",
         ("0.1", "0.1"),
-        fine=True,
     ),
     # Air: blower, mix pipe and the way into the plenum
     Setting(
@@ -584,6 +605,7 @@ SETTINGS = (
         "0.1 inH2O",
         "100 inH2O",
         ("0.5 inH2O", "1 mbar"),
+        near="first",
     ),
     Setting(
         "blower_free_flow",
@@ -595,6 +617,7 @@ SETTINGS = (
         "1 cfm",
         "5000 cfm",
         ("5 cfm", "10 m3/h"),
+        near="first",
     ),
     Setting(
         "blower_curve",
@@ -612,8 +635,9 @@ SETTINGS = (
         "Mix pipe",
         "choice",
         "1-1/2",
-        "Nominal size of the pipe in which gas and air mix, schedule 40.",
+        "Nominal size of the pipe in which gas and air mix, schedule 40; black steel, never galvanised.",
         choices=PIPES,
+        near="first",
     ),
     Setting(
         "mix_pipe_length",
@@ -658,6 +682,7 @@ SETTINGS = (
         "5000",
         ("5", "5"),
         whole=True,
+        near="first",
     ),
     Setting(
         "baffle_hole_diameter",
@@ -714,6 +739,7 @@ SETTINGS = (
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
+        near="first",
     ),
     Setting(
         "jet_discharge_coefficient",
@@ -735,6 +761,7 @@ SETTINGS = (
         "",
         "Drill of the jet, such as #54, F, 1/16 in or 1.5 mm; empty takes the nearest.",
         optional=True,
+        near="first",
     ),
     Setting(
         "cylinder",
@@ -744,6 +771,7 @@ SETTINGS = (
         "100",
         "What the gas is drawn from, upright, by its full charge; or a lying tank.",
         choices=(("20", "20 lb"), ("30", "30 lb"), ("40", "40 lb"), ("100", "100 lb"), ("tank", "lying tank")),
+        near="first",
     ),
     Setting(
         "cylinder_count",
@@ -756,6 +784,7 @@ SETTINGS = (
         "20",
         ("1", "1"),
         whole=True,
+        near="first",
     ),
     Setting(
         "cylinder_fill",
@@ -820,6 +849,7 @@ SETTINGS = (
         "in",
         "Set in flush with the ends of the tube, or laid on them.",
         choices=(("in", "set in"), ("on", "laid on")),
+        near="first",
     ),
     Setting(
         "cap_gap",
@@ -831,7 +861,6 @@ SETTINGS = (
         "0 in",
         "1/8 in",
         ("1/64 in", "0.2 mm"),
-        fine=True,
     ),
     Setting(
         "stock_lengths",
@@ -840,6 +869,7 @@ SETTINGS = (
         "lengths",
         "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
         "Lengths in which the shop sells tube, flat bar and pipe, with commas between them.",
+        near="first",
     ),
     Setting(
         "kerf",
@@ -851,7 +881,6 @@ SETTINGS = (
         "0 in",
         "1/4 in",
         ("1/32 in", "0.5 mm"),
-        fine=True,
     ),
     Setting(
         "corner_drill",
@@ -882,7 +911,6 @@ SETTINGS = (
         "offers",
         "3 in 8.00, 4 in 9.00, 6 in 11.00, 12 in 18.00, 36 in 40.00",
         "Length and price of the pipe nipples on sale, with commas between them; prices are examples.",
-        fine=True,
     ),
     Setting(
         "mould_clearance",
@@ -903,6 +931,7 @@ SETTINGS = (
         "ply 3/4",
         "Boards of the mould's frame; plywood is ripped to height, a dressed board is used at its width.",
         choices=BOARDS,
+        near="first",
     ),
     Setting(
         "mould_base",
@@ -912,7 +941,6 @@ SETTINGS = (
         "ply 3/4",
         "Board under the mould that holds the pins.",
         choices=BOARDS,
-        fine=True,
     ),
     Setting(
         "pin_depth",
@@ -935,6 +963,7 @@ SETTINGS = (
         "1 in",
         "120 in",
         ("1/2 in", "10 mm"),
+        near="first",
     ),
     Setting(
         "pin_spares",
@@ -947,7 +976,6 @@ SETTINGS = (
         "200",
         ("1", "1"),
         whole=True,
-        fine=True,
     ),
     Setting(
         "refractory",
@@ -957,6 +985,7 @@ SETTINGS = (
         "dense_castable",
         "Class of the refractory in the block.",
         choices=REFRACTORIES,
+        near="first",
     ),
     Setting(
         "castable_density",
@@ -968,7 +997,6 @@ SETTINGS = (
         "20 lb/ft3",
         "240 lb/ft3",
         ("5 lb/ft3", "100 kg/m3"),
-        fine=True,
         when=("refractory", "own"),
     ),
     Setting(
@@ -981,7 +1009,6 @@ SETTINGS = (
         "0 %",
         "60 %",
         ("1 %", "1 %"),
-        fine=True,
         when=("refractory", "own"),
     ),
     Setting(
@@ -994,7 +1021,6 @@ SETTINGS = (
         "0 %",
         "60 %",
         ("1 %", "1 %"),
-        fine=True,
         when=("refractory", "own"),
     ),
     Setting(
@@ -1007,7 +1033,6 @@ SETTINGS = (
         "1000 degF",
         "3600 degF",
         ("50 degF", "25 degC"),
-        fine=True,
         when=("refractory", "own"),
     ),
     Setting(
@@ -1020,7 +1045,6 @@ SETTINGS = (
         "0.05 h",
         "24 h",
         ("0.1 h", "0.1 h"),
-        fine=True,
         when=("refractory", "own"),
     ),
     Setting(
@@ -1033,7 +1057,6 @@ SETTINGS = (
         "1 lb",
         "4000 lb",
         ("5 lb", "5 kg"),
-        fine=True,
     ),
     Setting(
         "waste_allowance",
@@ -1045,7 +1068,6 @@ SETTINGS = (
         "0 %",
         "100 %",
         ("5 %", "5 %"),
-        fine=True,
     ),
     Setting(
         "placing_rate",
@@ -1057,7 +1079,6 @@ SETTINGS = (
         "5 lb/h",
         "5000 lb/h",
         ("10 lb/h", "5 kg/h"),
-        fine=True,
     ),
     Setting(
         "port_tilt_tolerance",
@@ -1069,7 +1090,6 @@ SETTINGS = (
         "0 deg",
         "15 deg",
         ("0.5 deg", "0.5 deg"),
-        fine=True,
     ),
     Setting(
         "port_position_tolerance",
@@ -1081,7 +1101,6 @@ SETTINGS = (
         "0 in",
         "1/4 in",
         ("1/64 in", "0.5 mm"),
-        fine=True,
     ),
     # Fire: the days from the welder to the first fire
     Setting(
@@ -1092,6 +1111,7 @@ SETTINGS = (
         "",
         "Date of the first day of work, year-month-day; empty counts the days from 1.",
         optional=True,
+        near="first",
     ),
     Setting(
         "damp_air",
@@ -1101,6 +1121,7 @@ SETTINGS = (
         "no",
         "Yes where washing would not dry: curing and air-drying take half as long again.",
         choices=NO_YES,
+        near="first",
     ),
     # Money: every figure is an example to be replaced by your own
     Setting(
@@ -1114,6 +1135,7 @@ SETTINGS = (
         "100",
         ("1", "1"),
         whole=True,
+        near="first",
     ),
     Setting(
         "price_steel",
@@ -1243,6 +1265,7 @@ SETTINGS = (
         "0",
         "1000000",
         ("50", "50"),
+        near="first",
     ),
     Setting(
         "hour_value",
@@ -1254,6 +1277,7 @@ SETTINGS = (
         "0",
         "10000",
         ("5", "5"),
+        near="first",
     ),
     # Paper
     Setting(

@@ -11,7 +11,7 @@ from burnercalc.design import Design, default_values, limits, parse_setting
 from burnercalc.errors import InputErrors
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
-from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.settings import BY_KEY, NEAR, SETTINGS
 
 
 def refusals(**texts):
@@ -21,10 +21,19 @@ def refusals(**texts):
 
 
 def test_every_setting_is_complete():
+    assert {setting.near for setting in SETTINGS} == set(NEAR)
     for s in SETTINGS:
         assert s.room in ROOMS and s.label and s.help.endswith(".") and re.fullmatch(r"[a-z_0-9]+", s.key), s.key
         assert s.dimension in units.DIMENSIONS or s.choices or s.dimension not in ("choice",), s.key
     assert len(BY_KEY) == len(SETTINGS)
+
+
+def test_a_chapter_opens_with_at_most_eight_settings():
+    """Whatever is chosen: of the settings under a choice only one choice's are shown."""
+    for room in ROOMS:
+        first = [s for s in SETTINGS if s.room == room and s.near == "first"]
+        shown = [sum(s.when in ((), when) for s in first) for when in {s.when for s in first}]
+        assert shown and max(shown) <= 8, room
 
 
 def test_when_names_a_choice():

@@ -251,10 +251,7 @@ def test_low_fire_of_a_house_line():
 # ---- cylinder
 
 COUNT = (("cylinder_count", "raise"), ("cylinder", "choose"))
-REGULATOR, GAS = (
-    (("regulator_inlet_pressure", "lower"), ("ambient_temperature", "raise")),
-    (("gas_pressure", "lower"), ("ambient_temperature", "raise")),
-)
+REGULATOR, GAS = (("regulator_inlet_pressure", "lower"),), (("gas_pressure", "lower"),)
 DRAW = Band(90 * KBTU_H, 100 * KBTU_H, 110 * KBTU_H)
 
 
@@ -282,7 +279,10 @@ MORE = " More or larger cylinders, or "
 )
 def test_cold_ends_the_run(run_h, run, left, said, verdict):
     text = COLD.format(run, said)
-    need, jet = "a regulator that needs less.", "less gas pressure with a larger jet."
+    need, jet = (
+        advice + " Never heat a cylinder."
+        for advice in ("a regulator that needs less.", "less gas pressure with a larger jet.")
+    )
     assert cylinder("cold", run_h, left) == (
         verdict,
         left,
@@ -310,8 +310,8 @@ def test_a_run_until_empty_is_good_however_short():
 @pytest.mark.parametrize(
     "gas_psi, advice, cures",
     [
-        (5, "Warmer, or a regulator that needs less.", REGULATOR),
-        (20, "Warmer, or less gas pressure with a larger jet.", GAS),
+        (5, "Use a regulator that needs less, or wait for a warmer day. Never heat a cylinder.", REGULATOR),
+        (20, "Use less gas pressure with a larger jet, or wait for a warmer day. Never heat a cylinder.", GAS),
     ],
 )
 def test_too_cold_to_start(gas_psi, advice, cures):

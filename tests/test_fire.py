@@ -88,9 +88,9 @@ def test_dates_follow_the_first_day():
         ("First fire", "leak-test"),
         ("First fire", "Carbon monoxide"),
         ("First fire", "air-proving"),
-        ("First fire", "closes when power"),
+        ("First fire", "closes when air or power fails"),
         ("First fire", "Ceramic fibre"),
-        ("First fire", "Local codes"),
+        ("First fire", "local code decide"),
     ],
 )
 def test_the_caution_stands_at_the_step(step, words):

@@ -377,11 +377,16 @@ def test_shell_touch():
         (("lining", "choose"),),
     )
     assert judged("shell_touch", chamber=part("chamber", shell_temp_K=339.0))[::3] == (
-        "caution",
-        "The shell gets 151 °F; above 149 °F bare metal burns skin at a touch. Guard it, keep hose, cable and anything "
-        "that burns away from it, or line it thicker.",
+        "note",
+        "The shell gets 151 °F, as that of any hot forge; above 149 °F bare metal burns skin at a touch. Guard it, and "
+        "keep hose, cable and anything that burns away from it.",
     )
-    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=900.0))[0] == "caution"
+    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=505.3))[0] == "note"
+    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=505.6))[::3] == (
+        "caution",
+        "The shell gets 450 °F, and above 450 °F it chars what touches it. Line it thicker; guard it, and keep hose, "
+        "cable and anything that burns well away.",
+    )
 
 
 SLOWER, LESS_WORK = (("heat_up_time", "raise"), COOLER), (("work_rate", "lower"), COOLER)
@@ -620,7 +625,7 @@ def test_too_little_or_too_much_fire_for_the_chamber(taken_from, more, less, bur
         assert firing_per_volume(8.1e6, temp_K, taken_from, burners) == ("caution", 8.1e6, 8e6, text, cures)
 
 
-@pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "caution")])
+@pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "note")])
 def test_walls_of_a_thin_lining(key, verdict):
     assert solved(lining="blanket_8lb 3 in").checks[key].verdict == verdict
 

@@ -421,6 +421,7 @@ CHECKS = (
         "flow_spread",
         "fraction",
         "Evenness of the ports",
+        harm="danger",
         source=PLENUM,
         cases={
             "good": "Ports get their share within {spread:percent 1}.",
@@ -439,6 +440,7 @@ CHECKS = (
         "plenum_ratio",
         "ratio",
         "Plenum ratio",
+        harm="rework",
         source=PLENUM,
         cases={
             "centre": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves the "
@@ -456,6 +458,7 @@ CHECKS = (
         "perry",
         "ratio",
         "Perry's tenth",
+        harm="rework",
         source=PERRY,
         cases={
             "good": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
@@ -468,6 +471,7 @@ CHECKS = (
         "jet_impingement",
         "ratio",
         "Jet of the inlet",
+        harm="rework",
         source=STAGNATION & LIMITS,
         cases={
             "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
@@ -484,6 +488,7 @@ CHECKS = (
         "baffle_pressure",
         "ratio",
         "Jets of the baffle",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
@@ -498,6 +503,7 @@ CHECKS = (
         "mixing_length",
         "ratio",
         "Mixing length",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
@@ -510,6 +516,7 @@ CHECKS = (
         "mix_pipe_velocity",
         "ratio",
         "Flame walking back up the pipe",
+        harm="danger",
         source=DAMKOEHLER & LIMIT,
         cases={
             "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
@@ -525,6 +532,7 @@ CHECKS = (
         "blower",
         "fraction",
         "Blower",
+        harm="danger",
         source=FAN & Source("margin is common practice", "common practice"),
         cases={
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
@@ -546,6 +554,7 @@ CHECKS = (
         "damper",
         "fraction",
         "Damper at low fire",
+        harm="comfort",
         source=THIN_PLATE & LIMIT,
         cases={
             "good": "At low fire the damper stands {open:percent 0} open.",
@@ -558,6 +567,7 @@ CHECKS = (
         "gas_pressure",
         "gas_pressure",
         "Gas pressure",
+        harm="danger",
         source=JET & LIMITS,
         cases={
             "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no gas "
@@ -583,6 +593,7 @@ CHECKS = (
         "jet",
         "ratio",
         "Jet",
+        harm="rework",
         source=JET,
         cases={
             "too_small": "No drill comes near the {hole:drill_length} of this jet: less gas pressure makes it larger.",
@@ -605,6 +616,7 @@ CHECKS = (
         "gas_low_fire",
         "gas_pressure",
         "Gas at low fire",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "Low fire asks for {low:supply} before the jet.",
@@ -617,18 +629,21 @@ CHECKS = (
         "cylinder",
         "fraction",
         "Cylinder",
+        harm="comfort",
         source=VESSEL & LIMITS,
         cases={
             "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
             "{draw:power}.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
-            "regulator needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
+            "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
+            "day. Never heat a cylinder.",
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
-            "needs ({needed:gas_pressure}). Warmer, or a regulator that needs less.",
+            "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
+            "cylinder.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in; steady draw at this fill is {draw:power}.",
-            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet.",
-            "more_or_regulator": "More or larger cylinders, or a regulator that needs less.",
+            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet. Never heat a cylinder.",
+            "more_or_regulator": "More or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
         },
     ),
 )

@@ -107,6 +107,7 @@ CHECKS = (
         "curing_air",
         "temperature",
         "Air for curing",
+        harm="damage",
         source=DRYING,
         cases={
             "good": "{air:temperature} is warm enough to cure in.",
@@ -124,7 +125,8 @@ STEPS = {
     "weld.title": "Weld the body",
     "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
     "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
-    "weld.go_on": "Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
+    "weld.go_on": "Blanked at the window by a plate and a gasket, with 20 in (50 cm) of water of air inside, no gas "
+    "and no oxygen, it shows no bubble in soap water and holds 10 minutes.",
     "weld.caution": (
         "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use "
         "black steel. Eyes, skin and air as for any welding; nothing that burns near by."
@@ -173,8 +175,8 @@ STEPS = {
     "air.source": "common practice: about 16 h of warmth",
     "clear.title": "Clear the ports",
     "clear.do": "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
-    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through the "
-    "inlet.",
+    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Vacuum ports and plenum, "
+    "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
     "clear.caution": (
         "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning "
@@ -186,8 +188,8 @@ STEPS = {
     "oven.watch": "A cold mirror or glass held at a port fogs while water still leaves.",
     "oven.go_on": "The mirror stays clear and an hour more at heat takes no more mass off.",
     "oven.caution": (
-        "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a kitchen oven with "
-        "wax in the ports. Hot steel burns."
+        "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. No oven that cooks food, "
+        "now or later. Hot steel burns."
     ),
     "oven.source": "dry-out practice, 1 h an inch",
     "fire.title": "First fire",
@@ -197,15 +199,16 @@ STEPS = {
         "Popping, a ticking sound, flakes or wet edges: stop."
     ),
     "fire.go_on": (
-        "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
-        "hold let it cool slowly and go on another day."
+        "No steam, no new crack wider than a hair, steel of the body below 400 °F (200 °C). May be split: after a hold "
+        "let it cool slowly and go on another day."
     ),
     "fire.caution": (
-        "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. Blower "
-        "first, then gas; an air-proving switch and a valve that closes when power or air fails stand in the gas line, "
-        "or do not fire. Carbon monoxide kills: outdoors or with wide open doors and a CO alarm (35 ppm over a shift, "
-        "200 ppm never). Ceramic fibre in the chamber: coat it, P100 respirator when handling. Keep out of the line of "
-        "the face. Local codes and licensed practice decide."
+        "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
+        "Required, or do not fire: an air-proving switch and a valve in the gas line that closes when air or power "
+        "fails and is opened again by hand only, and a check valve before the jet. Propane sinks and lies in pits and "
+        "cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or with wide open doors and a loud CO "
+        "alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat it, P100 "
+        "respirator when handling. Keep out of the line of the face. A licensed gas fitter and the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
     "cast.do.rammed": "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to "

@@ -638,6 +638,7 @@ CHECKS = (
         "flame_holds",
         "fraction",
         "Heat left by the flame",
+        harm="rework",
         source=ZONE & LIMITS,
         cases={
             "no_flame": "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
@@ -659,6 +660,7 @@ CHECKS = (
         "mixture",
         "ratio",
         "Mixture",
+        harm="danger",
         source=PRACTICE,
         cases={
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell; if "
@@ -682,6 +684,7 @@ CHECKS = (
         "lining_limit",
         "temperature",
         "Lining against its limit",
+        harm="damage",
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
@@ -704,6 +707,7 @@ CHECKS = (
         "low_fire_drift",
         "temperature",
         "Chamber left at low fire",
+        harm="damage",
         source=PRACTICE & ZONE,
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
@@ -719,6 +723,7 @@ CHECKS = (
         "chamber_pressure",
         "pressure",
         "Way out for the smoke",
+        harm="danger",
         source=ORIFICE & PRACTICE,
         cases={
             "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
@@ -742,6 +747,7 @@ CHECKS = (
         "throughput",
         "mass_flow",
         "Work rate against what the chamber can heat",
+        harm="rework",
         source=BARS & ZONE,
         # Bars on the floor, one or several, take up no more; or the fire has no more to spare.
         cases={
@@ -777,11 +783,14 @@ CHECKS = (
         "shell_touch",
         "temperature",
         "Shell to the touch",
+        harm="danger",
         source=TOUCH,
         cases={
             "good": "The shell gets {shell:temperature}, below the {touch:temperature} that burn skin at a touch.",
-            "caution": "The shell gets {shell:temperature}; above {touch:temperature} bare metal burns skin at a "
-            "touch. Guard it, keep hose, cable and anything that burns away from it, or line it thicker.",
+            "note": "The shell gets {shell:temperature}, as that of any hot forge; above {touch:temperature} bare "
+            "metal burns skin at a touch. Guard it, and keep hose, cable and anything that burns away from it.",
+            "caution": "The shell gets {shell:temperature}, and above {scorch:temperature} it chars what touches it. "
+            "Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
         },
         cures=(("lining", "choose"),),
     ),
@@ -789,6 +798,7 @@ CHECKS = (
         "rate_for_need",
         "power",
         "Firing rate against the need",
+        harm="rework",
         source=BALANCE,
         # Of one burner or of several; heating up or working decides.
         cases={
@@ -833,6 +843,7 @@ CHECKS = (
         "heat_up_reach",
         "power_per_volume",
         "Heat-up",
+        harm="damage",
         source=PRACTICE,
         cases={
             "cannot": CANNOT,
@@ -850,6 +861,7 @@ CHECKS = (
         "firing_per_volume",
         "power_per_volume",
         "Fire for the chamber's size",
+        harm="rework",
         source=PRACTICE,
         # The first stands before each of the others; what cures it depends on whether the chamber sets the rate.
         cases={

@@ -699,6 +699,7 @@ CHECKS = (
         "baffle_bends",
         "length",
         "Baffle",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
@@ -710,6 +711,7 @@ CHECKS = (
         "tube_on_rack",
         "length",
         "Tube on the rack",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
@@ -722,6 +724,7 @@ CHECKS = (
         "cap_fit",
         "length",
         "Caps in the bore",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Caps go in with {gap:length} all round.",
@@ -735,6 +738,7 @@ CHECKS = (
         "lip_width",
         "length",
         "Lip width",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "The steel lip stands {room:length} inside the bore; {wanted:length} or more holds the block.",
@@ -751,6 +755,7 @@ CHECKS = (
         "lip_cover",
         "length",
         "Grip over the lip",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{room:length} of refractory stands over the lip; {wanted:length} or more holds the block.",
@@ -767,6 +772,7 @@ CHECKS = (
         "inlet_fits",
         "length",
         "Inlet on the body",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{flat:length} of flat steel is left on each side of the inlet hole.",
@@ -781,6 +787,7 @@ CHECKS = (
         "baffle_clear",
         "length",
         "Baffle clear",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The baffle stands {room:length} clear of block and inlet; {wanted:length} or more lets the "
@@ -796,6 +803,7 @@ CHECKS = (
         "baffle_holes_fit",
         "length",
         "Holes in the baffle",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Baffle holes leave {room:length} between them and to the edges; {wanted:length} or more can be "
@@ -811,6 +819,7 @@ CHECKS = (
         "corner_drill",
         "length",
         "Corner drill",
+        harm="comfort",
         source=TAKE_OFF,
         cases={
             "good": "A {drill:length} drill leaves the corner radius of {left:length} that the face is drawn with.",
@@ -823,6 +832,7 @@ CHECKS = (
         "pins_clear",
         "length",
         "Pins clear of the mould",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Pins stand {clear:length} or more from the wall of the mould.",
@@ -835,6 +845,7 @@ CHECKS = (
         "pin_stock",
         "length",
         "Pin stock",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "good": "{stick:length} sticks give {each} pins each.",
@@ -849,6 +860,7 @@ CHECKS = (
         "base_floor",
         "length",
         "Wood under the pins",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{floor:length} of wood is left under the pins.",
@@ -861,6 +873,7 @@ CHECKS = (
         "refractory_limit",
         "temperature",
         "Refractory and heat",
+        harm="damage",
         source=CLASSES,
         cases={
             "good": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: it "
@@ -876,6 +889,7 @@ CHECKS = (
         "web_as_cast",
         "length",
         "Crooked pins",
+        harm="damage",
         source=SAMPLING,
         cases={
             "good": "Pins off by the tolerances leave a web of {web:length} at worst.",

@@ -298,7 +298,6 @@ def cylinder_check(
         cures=(
             *more,
             ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
-            ("ambient_temperature", "raise"),
         ),
         rate=firing.rate_W,
         run=cylinders.run_s,

@@ -26,6 +26,7 @@ from .judge import Judged, judge, ladder, verdict
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
 LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the chamber; common practice
 TOUCH_K = BURN_THRESHOLD_BARE_METAL_K[1.0]
+SCORCH_K = 505.37  # 450 degF: paper and cotton char, paint burns off; common practice
 LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practice
 DRIFT_K = 150 / 1.8  # 150 degF above the set temperature, left at low fire; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
@@ -213,7 +214,8 @@ def throughput_check(
 
 
 def shell_touch_check(chamber: Chamber) -> Judged:
-    return judge(chamber.shell_temp_K, good=TOUCH_K, stop=inf, shell=chamber.shell_temp_K, touch=TOUCH_K)
+    shell_K = chamber.shell_temp_K
+    return judge(shell_K, good=TOUCH_K, note=SCORCH_K, stop=inf, shell=shell_K, touch=TOUCH_K, scorch=SCORCH_K)
 
 
 def rate_for_need_check(

@@ -3,7 +3,7 @@ import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
 import { fetchJson, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 
-const VERDICTS = ["good", "caution", "stop"];
+const FAULTS = ["caution", "stop"]; // more than good or a note
 let focus = () => {};
 let design = null;
 let spokenOf = ""; // the worst verdict that was spoken last
@@ -21,7 +21,8 @@ export function wireAnswers(given, focusSetting) {
   for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
 }
 
-const worstOf = (reply) => reply?.checks.find((check) => check.verdict === reply.worst && check.verdict !== "good");
+const isFault = (check) => FAULTS.includes(check.verdict);
+const worstOf = (reply) => reply?.checks.find(isFault); // they come the worst first
 
 export function showAnswers(answers) {
   for (const place of all("[data-answer], [data-echo]")) {
@@ -63,7 +64,6 @@ async function showInputs(answer) {
 export function showChecks(reply) {
   for (const list of all(".checks")) {
     const checks = reply.checks.filter((check) => check.room === list.dataset.room);
-    checks.sort((a, b) => VERDICTS.indexOf(b.verdict) - VERDICTS.indexOf(a.verdict));
     const good = list.dataset.show === "good";
     const mine = checks.filter((check) => (check.verdict === "good") === good);
     renew(list, mine);
@@ -71,13 +71,13 @@ export function showChecks(reply) {
       changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
       continue;
     }
-    const worst = checks[0]?.verdict ?? "good";
+    const faults = checks.filter(isFault);
     const flag = list.closest(".chapter").querySelector(".flag");
-    flag.dataset.verdict = worst;
-    changedOnly(flag.lastElementChild, worst === "good" ? "good" : `${checks.filter((check) => check.verdict !== "good").length} to look at`);
+    flag.dataset.verdict = faults[0]?.verdict ?? "good";
+    changedOnly(flag.lastElementChild, faults.length ? `${faults.length} to look at` : "good");
   }
   const worst = worstOf(reply);
-  const words = worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : `All ${reply.checks.length} checks good.`;
+  const words = worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.";
   const bar = byId("worst");
   const judged = worst ? `${worst.key} ${worst.verdict}` : "good";
   if (judged !== spokenOf && byId("worst-text").textContent !== words) speak(words); // another verdict, not another number
@@ -98,7 +98,7 @@ function checkItem(check) {
   const sign = make("span", "sign");
   sign.setAttribute("aria-hidden", "true");
   const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
-  if (check.verdict !== "good") {
+  if (isFault(check)) {
     const row = make("p", "row");
     for (const change of check.changes) {
       const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
@@ -137,7 +137,7 @@ async function findCures(check, pressed, row) {
 
 async function nearestGood(settings, check, key, way) {
   const attempt = (by) => ask({ kind: "try", settings, key, check, by: by * way });
-  const good = (reply) => reply.ok && reply.verdict === "good" && reply.text;
+  const good = (reply) => reply.ok && reply.text && !isFault(reply);
   let low = 0;
   let high = 1;
   let best = await attempt(high);

@@ -31,7 +31,7 @@ from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
-from burnercalc.result import VERDICTS, solve  # noqa: E402
+from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import SETTINGS  # noqa: E402
 
@@ -120,7 +120,8 @@ def documents(data):
 
 def chapter(room, title, result, data):
     """What a chapter of the page shows."""
-    checks = sorted((c for c in data["checks"] if c["room"] == room), key=lambda c: -VERDICTS.index(c["verdict"]))
+    checks = [c for c in data["checks"] if c["room"] == room]
+    faults = [c for c in checks if c["verdict"] in FAULTS]
 
     def shown(things, keys):
         return [key for key in keys if things[key].room == room]
@@ -130,8 +131,8 @@ def chapter(room, title, result, data):
         "title": title,
         "settings": [s for s in SETTINGS if s.room == room],
         "checks": checks,
-        "worst": checks[0]["verdict"] if checks else "good",
-        "flag": flag(checks),
+        "worst": faults[0]["verdict"] if faults else "good",
+        "flag": f"{len(faults)} to look at" if faults else "good",
         "cautions": words.DANGERS.get(room, ()),
         "drawings": shown(catalogue.DRAWINGS, [key for key in data["drawings"] if key != "face"]),
         "charts": shown(catalogue.CHARTS, data["charts"]),
@@ -145,15 +146,10 @@ def aspect(drawing):
     return round((x2 - x1) / (y2 - y1), 3)
 
 
-def flag(checks):
-    bad = sum(check["verdict"] != "good" for check in checks)
-    return f"{bad} to look at" if bad else "good"
-
-
 def worst_text(data):
     """As answers.mjs says it."""
-    worst = next((check for check in data["checks"] if check["verdict"] == data["worst"] != "good"), None)
-    return f"{worst['verdict'].capitalize()}: {worst['text']}" if worst else f"All {len(data['checks'])} checks good."
+    worst = next((check for check in data["checks"] if check["verdict"] in FAULTS), None)
+    return f"{worst['verdict'].capitalize()}: {worst['text']}" if worst else "Good: no check asks for a change."
 
 
 def main(out):
