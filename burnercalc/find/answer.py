@@ -16,13 +16,14 @@ from .choices import AXES
 from .graph import touches
 from .have import GAS, NEEDED, Have
 from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
-from .search import BUDGET, Progress, polish, rank, search
+from .search import BUDGET, Progress, others, polish, rank, search
 from .sold import STICK
 from .space import Counts, Node, Space, how_wrong
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+DIFFER = ("body", "length", "ports", "face", "block")  # axes in which another way is looked for
 
 
 @dataclass(frozen=True)
@@ -119,6 +120,10 @@ def find(
     chosen: list[tuple[list[str], Node]] = [(["best of all"], best)]
     for kind in KINDS:
         _list(chosen, BY_TERM[kind].kind, found.best(weighed, kind) or best)
+    if len(chosen) < LEAST_SHOWN:
+        for at, axis in enumerate(space.axes):
+            if axis.name in DIFFER:
+                others(space, found, best, at)
     for node in sorted(found.pool, key=lambda node: rank(node, weighed)):
         if len(chosen) >= LEAST_SHOWN or (node.stops, node.cautions) > (best.stops, best.cautions):
             break
@@ -211,7 +216,7 @@ def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
 
 
 def _differs(one: Node, other: Node) -> bool:
-    keys = ("body_kind", "body_width", "body_length", "port_diameter", "rows", "ports_per_row", "burner_count")
+    keys = ("body_kind", "body_width", "body_length", "port_diameter", "rows", "ports_per_row", "block_thickness")
     return any(one.texts.get(key) != other.texts.get(key) for key in keys)
 
 

@@ -22,8 +22,9 @@ from .have import Have, Piece
 # How wide the net is cast; common practice.
 MOST_BURNERS = 4
 SPARE_FIRE = (1.05, 1.15)  # firing rate over what the chamber needs
+LEAST_LOW = 10  # percent; less is hard to set
 LEAST_BODY_M = 0.076
-PORT_SPEED_M_S = 5.0  # in the middle of what is usual, on a scale of ratios
+PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
 PORT_SPEEDS_M_S = (1.5, 16.0)
 MOST_GRIDS, MOST_LENGTHS = 12, 8
 PITCHES = (1.8, 3.0)  # of the port's diameter
@@ -86,7 +87,8 @@ def fire_options(a: Asked) -> Iterable[Option]:
         yield option({"firing_rate": a.start.text("firing_rate"), "burner_count": a.start.text("burner_count")})
         return
     total_W = max(need.needed_W, need.working_band.high if need.working_band else 0.0)
-    for count in range(1, MOST_BURNERS + 1):
+    counts = (a.start.burner_count,) if "burner_count" in a.have.mine else range(1, MOST_BURNERS + 1)
+    for count in counts:
         for spare in SPARE_FIRE:
             texts = {"burner_count": str(count), "firing_rate": _rate(spare * total_W / count, a.system)}
             yield option({**texts, "batch_size": str(max(count, a.start.batch_size))})
@@ -99,8 +101,18 @@ def _rate(rate_W: float, system: str) -> str:
 
 
 def low_options(a: Asked) -> Iterable[Option]:
-    for text in dict.fromkeys((a.start.text("low_fire"), *sold.LOW_FIRES)):
+    """As set, what just holds the chamber, and round shares."""
+    need = a.burner.part("need")
+    installed_W = a.values["burner_count"] * _fire_W(a, need.needed_W)
+    holds = floor(100 * need.hold_W / installed_W) if need.hold_W and installed_W else 0
+    texts = (a.start.text("low_fire"), *([f"{holds} %"] if LEAST_LOW <= holds <= 100 else []), *sold.LOW_FIRES)
+    for text in dict.fromkeys(texts):
         yield option({"low_fire": text})
+
+
+def _fire_W(a: Asked, needed_W: float | None) -> float:
+    rate = a.values["firing_rate"]
+    return (needed_W or 0.0) / a.values["burner_count"] if rate == "auto" else float(rate)
 
 
 def body_options(a: Asked) -> Iterable[Option]:
@@ -194,14 +206,14 @@ def _from_stick_m(a: Asked) -> float:
     batch, kerf = a.values["batch_size"], a.start.kerf
     length_m, width_m = a.figures["length_m"], a.figures["width_m"]
     if a.values["body_kind"] == "tube":
-        return (length_m + kerf) / batch - kerf
-    best = 0.0  # four strips a burner, all as wide as the wider
+        return float((length_m + kerf) / batch - kerf)
+    best: float = 0.0  # four strips a burner, all as wide as the wider
     strip_m = max(a.values["body_width"], a.values["body_depth"]) + kerf
     for along, across in ((length_m, width_m), (width_m, length_m)):
         strips = floor((across + kerf) / strip_m + 1e-9)
         if strips:
             rows = ceil(4 * batch / strips)
-            best = max(best, (along + kerf) / rows - kerf)
+            best = max(best, float((along + kerf) / rows - kerf))
     return best
 
 

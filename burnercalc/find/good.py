@@ -264,11 +264,12 @@ def _stepped(setting: Setting, value: float, steps: int, system: str) -> str | N
     """The value so many steps on, on its marks; None beyond what may be set."""
     low, high = limits(setting)
     if setting.whole:
-        found = value + steps * int(float(setting.step[0]))
+        found = value + steps * int(float((setting.step or ("1",))[0]))
         text = f"{found:.0f}"
     else:
         unit, si_unit = shown_unit(setting.dimension, system), si_unit_of(setting.dimension)
-        typed = setting.step[system == "mm"]
+        inches, millimetres = setting.step or ("1", "1")
+        typed = millimetres if system == "mm" else inches
         step = parse_quantity(typed, setting.dimension, setting.key) - to_si(0, unit, si_unit)
         step = abs(from_si(step + to_si(0, unit, si_unit), unit, si_unit)) or 1.0
         number = from_si(value, unit, si_unit)

@@ -171,3 +171,28 @@ def mended_text(mended: Mended, base: str = "") -> str:
     lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
     lines += [f"left: {fault.verdict.upper()} {fault.text}" for fault in mended.left]
     return "\n".join([*lines, mended.link(base)]) + "\n"
+
+
+def shops_text(sample: Sample, swings: Iterable[Swing]) -> str:
+    """The sample in a sentence and its faults, then each number over each tolerance, the longest swing first."""
+    lines = [sample.sentence]
+    lines += [f"   {one.verdict.upper()} in {one.shops}: {one.text}" for one in sample.worse]
+    number = ""
+    for one in swings:
+        if one.number != number:
+            number = one.number
+            lines += ["", f"{number}: {number_text(number, one.as_set)}"]
+        lines.append(f"   {one.tolerance:<28}{number_text(number, one.at_low)} to {number_text(number, one.at_high)}")
+    return "\n".join(lines) + "\n"
+
+
+def number_text(number: str, value: float | None) -> str:
+    """One of the four numbers of the tornado, in words."""
+    if value is None:
+        return "none"
+    match number:
+        case "rate through the jet":
+            return units.show(value, "power", "in")
+        case "turndown":
+            return f"{value:.1f} to 1"
+    return f"{100 * value:.1f} %"

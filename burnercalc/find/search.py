@@ -58,8 +58,8 @@ def search(space: Space, weights: Mapping[str, float], budget: int = BUDGET, pro
             _keep(found, node, spent())
         if found.pool and min(node.stops + node.cautions for node in found.pool) == len(space.root.words):
             break  # no worse than the chamber alone
-    if not found.pool and (node := _any(space, weights, budget)) is not None:
-        _keep(found, node, spent())
+    if not found.pool and (first := _any(space, weights, budget)) is not None:
+        _keep(found, first, spent())
     polish(space, found, weights)
     _best_first(space, weights, budget, found, spent)
     return found
@@ -165,6 +165,12 @@ def polish(
             if space.counts.nodes - begun >= budget:
                 return best
     return best
+
+
+def others(space: Space, found: Found, node: Node, at: int) -> None:
+    """Designs that differ from a whole node in an axis, into the pool."""
+    for other in _neighbours(space, node, at):
+        _keep(found, other, space.counts.nodes)
 
 
 def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:

@@ -98,6 +98,13 @@ class Sample:
         return said
 
 
+def built(design: Design) -> Design:
+    """The design with what the numbers chose fixed, as it is once it is built: its firing rate and its jet."""
+    result = solve(design)
+    chosen = {"firing_rate": result.part("firing").rate_W, "jet_drill": result.part("jet").drill_name}
+    return Design({**design.values(), **chosen}, design.texts)
+
+
 def moved(design: Design, offs: Mapping[Tolerance, float]) -> Design | None:
     """The design as a shop makes it; None where a rule refuses it. A setting stays within what may be set."""
     values = design.values()
@@ -119,6 +126,7 @@ def _off(key: str, value: Any, off: float, share: bool) -> Any:
 
 def tornado(design: Design) -> tuple[Swing, ...]:
     """Each number over each tolerance alone, for each number the longest swing first."""
+    design = built(design)
     base = solve(design)
     ends = {}
     for tolerance in TOLERANCES:
@@ -146,6 +154,7 @@ def _numbers(result: Result) -> dict[str, float | None]:
 def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
     """So many shops, each off by chance within all tolerances; which of them turn a check worse than as designed."""
     dice = Random(seed)
+    design = built(design)
     base = solve(design)
     as_designed = {key: _badness(check.verdict) for key, check in base.checks.items() if check.room != BUILDING}
     drawn = [{tolerance: _draw(tolerance, dice) for tolerance in TOLERANCES} for _ in range(shops)]

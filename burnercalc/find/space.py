@@ -114,15 +114,16 @@ class Space:
                 fitting = [one for one in found if self._keeps(one, things)]
                 found = fitting or ([] if found and self.have.of(*axis.kinds) else [self._as_set(axis)])
             if kept := {key: self.start.text(key) for key in axis.keys if key in self.mine and key not in things}:
-                found = [replace(one, texts=tuple({**dict(one.texts), **kept}.items())) for one in found]
+                fitting = [one for one in found if self._keeps(one, list(kept))]
+                found = fitting or [replace(one, texts=_over(one.texts, kept), buy="", price=0.0) for one in found]
                 found = found or [self._as_set(axis)]
-            node.menu = list(dict.fromkeys(found))
+            node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
         return node.menu
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""
         texts = {key: self.start.text(key) for key in axis.keys}
-        return replace(one, texts=tuple({**texts, **dict(one.texts)}.items()))
+        return replace(one, texts=_over(tuple(texts.items()), dict(one.texts)))
 
     def _keeps(self, one: Option, mine: list[str]) -> bool:
         texts = dict(one.texts)
@@ -176,7 +177,7 @@ class Space:
                 node.words[key] = judged.verdict
                 node.wrong += how_wrong(judged.value, judged.limit)
         for term in TERMS:
-            if term.key in self.terms_at.get(node.level, ()):
+            if term.function and term.key in self.terms_at.get(node.level, ()):
                 node.terms[term.key] = node.burner.call(term.function)
         if node.level == len(self.axes) - 1:
             made = self.bill(node)
@@ -200,6 +201,10 @@ class Space:
             keep = [one for one in self.menu(node) if all(texts.get(key) == text for key, text in one.texts)]
             node = self.child(node, keep[0]) if keep else None
         return node
+
+
+def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    return tuple({**dict(texts), **kept}.items())
 
 
 def how_wrong(value: float | None, limit: float | None) -> float:
