@@ -71,6 +71,7 @@ ANSWERS = (
             "body_width",
             "body_length",
             "wall",
+            "cap_thickness",
         ),
         source=BAFFLE_GEOMETRY,
     ),
@@ -491,11 +492,11 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
-            "blow gently.",
-            "bad": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; {good:g} "
-            "times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or "
-            "larger holes.",
+            "good": "The baffle takes {drop:pressure}, at most {share:ratio 2} times the pressure over the ports; its "
+            "holes blow gently.",
+            "bad": "The baffle takes {drop:pressure}, up to {share:ratio 2} times the pressure over the ports; "
+            "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
+            "more or larger holes.",
         },
         cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
     ),
@@ -514,17 +515,17 @@ CHECKS = (
     ),
     Check(
         "mix_pipe_velocity",
-        "ratio",
+        "speed",
         "Flame walking back up the pipe",
         harm="danger",
         source=DAMKOEHLER & LIMIT,
         cases={
-            "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame cannot walk back up it.",
-            "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
-            "{wanted:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
-            "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "good": "At low fire the mixture runs {low:speed} through the mix pipe, a flame {most:speed} at most: it "
+            "cannot walk back up.",
+            "caution": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}, "
+            "{most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
+            "stop": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}: one "
+            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),
@@ -575,9 +576,9 @@ CHECKS = (
             "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
             "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
             "jet: its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of {hole:drill_length}, "
+            "weak": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of {hole:drill_length}, "
             "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
-            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
+            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or less fire.",
             "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
