@@ -125,9 +125,8 @@ def find(
             if axis.name in DIFFER:
                 others(space, found, best, at)
     for node in sorted(found.pool, key=lambda node: rank(node, weighed)):
-        if len(chosen) >= LEAST_SHOWN or (node.stops, node.cautions) > (best.stops, best.cautions):
-            break
-        if all(_differs(node, other) for _, other in chosen):
+        # Another way may have more cautions, which are said, but never more stops.
+        if len(chosen) < LEAST_SHOWN and node.stops == best.stops and all(_differs(node, one) for _, one in chosen):
             chosen.append((["another way"], node))
     given_keys = set(space.root.words)
     offers = _offers(space, chosen, weighed, given_keys)

@@ -47,7 +47,11 @@ def bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapp
             words = f"{short} more bag{'s' if short > 1 else ''}"
             if not short:
                 continue
-        if line.key not in own and price > 0:
+        if line.key == "blower" and "blower" in own and line.packs > 1:  # one lies there, and serves one burner
+            things.append(
+                Bought(line.key, f"{line.packs - 1} more of this blower", price * (line.packs - 1) / line.packs)
+            )
+        elif line.key not in own and price > 0:
             things.append(Bought(line.key, words, price))
     for axis, one in chosen.items():
         if one.buy:

@@ -12,6 +12,7 @@ from typing import Any
 from ..burner import Burner
 from ..constants import INH2O_PA
 from ..design import Design
+from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
@@ -134,10 +135,11 @@ def body_options(a: Asked) -> Iterable[Option]:
 
 def _box(a: Asked, piece: Piece, texts: Mapping[str, str], buy: str) -> Option:
     wall_m = parse_quantity(texts["wall"], "length", "wall")
+    corner_m = tube_inside_radius_m(wall_m) if texts["body_kind"] == "tube" else 0.0  # the lip is flat from there on
     return option(
         {
             **texts,
-            "setback": a.length(wall_m + LIP_M),
+            "setback": a.length(wall_m + corner_m + LIP_M),
             "grip": a.length(wall_m + COVER_M),
             "edge_margin": sold.EDGE_MARGIN[a.system],
         },

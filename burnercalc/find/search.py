@@ -156,7 +156,11 @@ def polish(
     begun, moved = space.counts.nodes, True
     while moved:
         moved = False
-        for at in reversed(range(len(space.axes))):
+        # A stop is most often undone by another low fire; else what is chosen last is moved first, as it costs least.
+        order = sorted(
+            range(len(space.axes)), key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at)
+        )
+        for at in order:
             for node in _neighbours(space, best, at):
                 _keep(found, node, space.counts.nodes)
                 if rank(node, weights, kind) < rank(best, weights, kind):
