@@ -281,7 +281,7 @@ ANSWERS = (
         "block.",
         formula="heads of entry and exit, 2 x (T2/T1 - 1) for speeding up while it warms, friction of the hotter "
         "mixture",
-        inputs=HOT_HIGH,
+        inputs=(*HOT_HIGH, "port_wall_temperature"),
         source=HOT_PORTS,
     ),
     Answer(
@@ -291,7 +291,7 @@ ANSWERS = (
         "Hot ports take more, high fire",
         meaning="Pressure over hot ports beyond that over cold ones, for the same mixture at high fire.",
         formula="hot over cold - 1",
-        inputs=HOT_HIGH,
+        inputs=(*HOT_HIGH, "port_wall_temperature"),
         source=HOT_PORTS,
     ),
     Answer(
@@ -301,7 +301,7 @@ ANSWERS = (
         "Hot ports take more, low fire",
         meaning="Pressure over hot ports beyond that over cold ones, for the same mixture at low fire.",
         formula="hot over cold - 1",
-        inputs=HOT_LOW,
+        inputs=(*HOT_LOW, "port_wall_temperature"),
         source=HOT_PORTS,
     ),
     Answer(
@@ -312,7 +312,7 @@ ANSWERS = (
         meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire once "
         "the block is hot.",
         formula="as cold, with the pressure over hot ports",
-        inputs=(*HOT_HIGH, "mixture_pressure", "flow_spread"),
+        inputs=("port_pressure_hot", "mixture_pressure", "flow_spread"),
         source=HOT_PORTS,
         near="bench",
     ),
@@ -345,7 +345,7 @@ ANSWERS = (
         meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
         "left alone.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
-        inputs=(*SET_COLD, *HOT_LOW, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
+        inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
         source=HOT_PORTS & FAN,
     ),
     Answer(
