@@ -1,8 +1,8 @@
 """The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
 from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
-from .face import HOT_HIGH, HOT_LOW
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
@@ -47,7 +47,7 @@ JET_STATE = (
     "altitude",
 )
 # What a burner that was set cold goes on with when it is hot.
-SET_COLD = (*AIR_SYSTEM, *JET_STATE, "jet", "equivalence_ratio")
+SET_COLD = tuple(dict.fromkeys((*AIR_SYSTEM, *JET_STATE, "jet", "equivalence_ratio")))
 FUEL = ("fuel", "fuel_blend")
 LIQUID = (
     "cylinder_fill",
