@@ -28,6 +28,8 @@ from . import (
     hot_lining,
     inlet_jet,
     jet,
+    lighting,
+    lighting_card,
     mixing,
     mixture,
     mould,
@@ -83,6 +85,8 @@ PARTS: dict[str, Callable[..., Any]] = {
     "mixing": mixing.mixing,
     "blower": blower.blower,
     "jet": jet.jet,
+    "lighting": lighting.lighting,
+    "lighting_card": lighting_card.lighting_card,
     "cylinders": cylinders.cylinders,
     "schedule": schedule.schedule,
 }
