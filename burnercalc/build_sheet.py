@@ -31,7 +31,7 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-MOST_PAGES = 5
+MOST_PAGES = 8
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across

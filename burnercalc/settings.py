@@ -1,6 +1,7 @@
 """Every setting of a design, declared once. Widgets, link, command line and the tables of the README come from here.
 
-Keys and the meaning of their values are the public promise of links (v=1): a default, once published, stays.
+Keys and the meaning of their values are the public promise of links: a default that changes enters
+link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 """
 
 from dataclasses import dataclass
@@ -479,11 +480,20 @@ SETTINGS = (
         "heat",
         "Equivalence ratio",
         "ratio",
-        "1.0",
-        "Fuel over what the air can just burn: above 1 rich, below 1 lean.",
+        "0.96",
+        "Fuel over what the air can just burn: above 1 rich, below 1 lean. No hand holds it to better than 0.03.",
         "0.5",
         "1.6",
-        ("0.02", "0.02"),
+        ("0.01", "0.01"),
+    ),
+    Setting(
+        "reducing_wanted",
+        "heat",
+        "Reducing on purpose",
+        "choice",
+        "no",
+        "Yes for work that needs a rich fire; without it a mixture richer than 1.2 is a stop.",
+        choices=NO_YES,
     ),
     Setting(
         "ambient_temperature",
@@ -861,6 +871,18 @@ SETTINGS = (
         "0 in",
         "1/8 in",
         ("1/64 in", "0.2 mm"),
+    ),
+    Setting(
+        "cap_thickness",
+        "make",
+        "Cap thickness",
+        "length",
+        "wall",
+        "Of the flat that the end caps are cut from; wall makes them as thick as the body. A round pipe's discs always "
+        "are.",
+        "1/16 in",
+        "1 in",
+        words=("wall",),
     ),
     Setting(
         "stock_lengths",

@@ -33,7 +33,7 @@ def default():
 
 # 4 x 4 x 3/16 in tube with corners of 3/16 in inside, and the caps' flat of 4 - 2 x 3/16 - 2 x 1/64 in: lb a foot
 TUBE = 12 * (16 - 3.625**2 - (4 - math.pi) * (0.375**2 - 0.1875**2)) * PER_LB
-FLAT = 12 * 3.59375 * 0.1875 * PER_LB
+FLAT = 12 * 4 * 0.1875 * PER_LB
 BLANK = 8.5 * 3.988744 / 16 * PER_LB  # lb of the baffle's blank; its width by hand in test_make.py
 
 
@@ -41,7 +41,7 @@ def test_the_shopping_of_one_burner(default):
     rows = default.tables["cost_lines"].rows
     assert [row[:3] for row in rows] == [
         ("tube 4 x 4 x 3/16 in", "0.755 ft", 1),  # 9 in and a cut of 1/16
-        ("flat 3 19/32 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
+        ("flat 4 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
         ("nipple 2 in", "1 nipple", 1),
         ("baffle sheet", "1 blank", 1),
         ("refractory", "7.70 lb", 1),
@@ -90,7 +90,7 @@ def test_without_a_baffle_no_sheet_is_bought():
     names = [row[0] for row in solved(baffle_holes="0").tables["cost_lines"].rows]
     assert "baffle sheet" not in names and names[:4] == [
         "tube 4 x 4 x 3/16 in",
-        "flat 3 19/32 x 3/16 in",
+        "flat 4 x 3/16 in",
         "nipple 2 in",
         "refractory",
     ]

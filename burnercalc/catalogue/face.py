@@ -469,23 +469,6 @@ CHECKS = (
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
     Check(
-        "turndown",
-        "ratio",
-        "Turndown",
-        harm="danger",
-        source=FLASHBACK & HOT_LIP,
-        cases={
-            "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
-            "good": "Turned down {wanted:.1f} to 1; the ports allow {sure:.1f} to 1 for sure before the flame can "
-            "enter.",
-            "caution": "Turned down {wanted:.1f} to 1; the ports allow only {sure:.1f} to 1 for sure before the flame "
-            "can enter, {there:.1f} to 1 perhaps. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "Turned down {wanted:.1f} to 1; the ports allow {sure:.1f} to 1 for sure before the flame can "
-            "enter, {there:.1f} to 1 perhaps. Keep low fire higher, or use smaller or fewer ports.",
-        },
-        cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower")),
-    ),
-    Check(
         "lift",
         "power",
         "Lift while cold",
@@ -495,13 +478,14 @@ CHECKS = (
             "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "note": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "lifts": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
             "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
             "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
+        cures=(("low_fire", "lower"), ("port_diameter", "raise")),
     ),
     Check(
         "flammable",

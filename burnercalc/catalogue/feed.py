@@ -71,6 +71,7 @@ ANSWERS = (
             "body_width",
             "body_length",
             "wall",
+            "cap_thickness",
         ),
         source=BAFFLE_GEOMETRY,
     ),

@@ -7,6 +7,7 @@ TAKE_OFF = Source("take-off from the drawing", "calculated")
 CORNERS = Source("corner radii of welded tube, common practice", "common practice")
 STEEL_DENSITY = Source("steel density: EN 1993-1-1", "published")
 HOLE_SAWS = Source("sizes of hole saws as sold, common practice", "common practice")
+PIPE_OVERSIZE = Source("ASTM A53, outside diameter of pipe within 1 %", "memory")
 PIPE_SIZES = Source("ASME B36.10M pipe sizes", "published")
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
 CUTTING = Source("first-fit decreasing", "calculated")
@@ -29,6 +30,7 @@ BARS = (
     "body_width",
     "body_depth",
     "wall",
+    "cap_thickness",
     "tube_length",
     "cap_length",
     "cap_width",
@@ -85,6 +87,7 @@ STEEL_ANSWERS = (
             "tube": "tube {width:size} x {depth:size} x {wall:length}",
             "pipe": "pipe {width:size} x {wall:length}",
             "flat": "flat {width:size} x {thickness:length}",
+            "strip": "strip {width:length} wide of {thickness:length} plate",
         },
     ),
     Answer(
@@ -94,7 +97,7 @@ STEEL_ANSWERS = (
         "Cut length of the body",
         meaning="Length to saw the tube, the plates or the pipe of the body to.",
         formula="body length (round: body depth), less two caps where they are laid on",
-        inputs=("body_kind", "body_length", "body_depth", "caps", "wall"),
+        inputs=("body_kind", "body_length", "body_depth", "caps", "wall", "cap_thickness"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -154,6 +157,7 @@ STEEL_ANSWERS = (
             "body_width",
             "body_depth",
             "wall",
+            "cap_thickness",
             "tube_length",
             "cap_length",
             "cap_width",
@@ -192,9 +196,9 @@ STEEL_ANSWERS = (
         "length",
         "Inlet hole",
         meaning="Hole saw that cuts the inlet hole.",
-        formula="next standard hole saw over the pipe's outside diameter",
+        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in at least",
         inputs=("inlet",),
-        source=HOLE_SAWS,
+        source=HOLE_SAWS & PIPE_OVERSIZE,
         near="bench",
     ),
     Answer(
@@ -231,7 +235,7 @@ STEEL_ANSWERS = (
         meaning="Flat size of the baffle along the body.",
         formula="inside of the body less a gap; developed with the neutral line at 0.4 of the thickness, bend radius "
         "one thickness",
-        inputs=("body_length", *BLANK),
+        inputs=("body_length", "cap_thickness", *BLANK),
         source=BEND,
         near="bench",
     ),
@@ -277,8 +281,8 @@ STEEL_ANSWERS = (
         "length",
         "Baffle, feet above the face",
         meaning="From the inside of the face to the baffle's lower edge, where its tacks go.",
-        formula="midway between block and inlet",
-        inputs=("grip", "wall", "body_depth", "baffle_height"),
+        formula="midway between block and inlet; a pipe at the end comes in beside it, as far from it as from the back",
+        inputs=("grip", "wall", "body_depth", "baffle_height", "inlet_position", "inlet_hole"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -288,8 +292,8 @@ STEEL_ANSWERS = (
         "length",
         "Baffle gap",
         meaning="Room left to the block and to the inlet, the smaller of the two.",
-        formula="(inside depth - block inside - baffle height) / 2",
-        inputs=("baffle_height", "body_depth", "grip", "wall"),
+        formula="(inside depth - block inside - baffle height) / 2; with the inlet at an end less its hole, / 3",
+        inputs=("baffle_height", "body_depth", "grip", "wall", "inlet_position", "inlet_hole"),
         source=TAKE_OFF,
     ),
     Answer(
@@ -448,6 +452,7 @@ CAST_ANSWERS = (
             "body_length",
             "body_width",
             "wall",
+            "cap_thickness",
             "window_area",
             "grip",
             "block_thickness",
@@ -741,15 +746,25 @@ CHECKS = (
         harm="damage",
         source=PRACTICE,
         cases={
-            "good": "The steel lip stands {room:length} inside the bore; {wanted:length} or more holds the block.",
-            "caution": "The steel lip stands {room:length} inside the bore; {wanted:length} or more holds the block "
-            "with ease.",
-            "stop": "The steel lip stands {room:length} inside the bore; below {least:length} it does not work, "
+            "good": "The steel lip is a ledge of {room:length} inside the bore; {wanted:length} or more holds the "
+            "block.",
+            "caution": "The steel lip is a ledge of {room:length} inside the bore; {wanted:length} or more holds the "
+            "block with ease.",
+            "stop": "The steel lip is a ledge of {room:length} inside the bore; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
             "lacking": "Lip width: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
+            "good_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of "
+            "{room:length}; {wanted:length} or more holds the block.",
+            "caution_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
+            "{room:length}; {wanted:length} or more holds the block with ease.",
+            "stop_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
+            "{room:length}; below {least:length} it does not work, {wanted:length} or more holds the block.",
+            "lacking_rounded": "The window's edge lies {lack:length} on the tube's rounded corner, {outside:length} "
+            "outside and {inside:length} inside: no flat ledge is left, and the cut does not run true. "
+            "{wanted:length} of ledge holds the block.",
         },
-        cures=(("setback", "raise"), ("wall", "lower")),
+        cures=(("setback", "raise"), ("wall", "lower"), ("cap_thickness", "lower")),
     ),
     Check(
         "lip_cover",
@@ -784,6 +799,32 @@ CHECKS = (
         cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
     ),
     Check(
+        "inlet_hole",
+        "length",
+        "Inlet hole and its pipe",
+        harm="rework",
+        source=HOLE_SAWS & PIPE_OVERSIZE,
+        cases={
+            "good": "The {saw:length} hole leaves {clear:length} on the diameter, {largest:length} round the largest "
+            "pipe that is sold as such.",
+            "caution": "The {saw:length} hole is {clear:length} wider than the pipe, more than the {wanted:length} "
+            "that a fillet bridges: cut the hole to a scribed line instead, or close the gap with a ring.",
+        },
+        cures=(("inlet", "choose"),),
+    ),
+    Check(
+        "cap_flat",
+        "length",
+        "Flat for the caps",
+        harm="comfort",
+        source=PRACTICE,
+        cases={
+            "good": "Flat {thickness:length} thick is commonly stocked.",
+            "caution": "No common flat is {thickness:length} thick; the nearest is {sold:length}, {off:length} off: "
+            "make the caps of what is sold.",
+        },
+    ),
+    Check(
         "baffle_clear",
         "length",
         "Baffle clear",
@@ -796,8 +837,45 @@ CHECKS = (
             "mixture round it with ease.",
             "lacking": "Baffle clear: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more lets the mixture round it.",
+            "across": "The baffle would stand across the bore of the inlet at the end: block, baffle and pipe lack "
+            "{lack:length} beside each other; {wanted:length} between them lets the mixture round it.",
         },
-        cures=(("baffle_bend_angle", "lower"), ("body_depth", "raise"), ("grip", "lower")),
+        cures=(
+            ("baffle_bend_angle", "lower"),
+            ("body_depth", "raise"),
+            ("grip", "lower"),
+            ("inlet_position", "choose"),
+            ("inlet", "lower"),
+        ),
+    ),
+    Check(
+        "baffle_goes_in",
+        "length",
+        "Baffle on its way in",
+        harm="rework",
+        source=TAKE_OFF,
+        cases={
+            "good": "The baffle slides in from an open end with {room:length} at each side; tack it before the last "
+            "cap.",
+            "caution": "The baffle slides in from an open end with only {room:length} at each side, beside the "
+            "corners of the tube; {wanted:length} or more goes in with ease.",
+            "lacking": "The baffle does not go in: it meets the rounded corners of the tube by {lack:length} at each "
+            "side. {wanted:length} or more goes in with ease.",
+        },
+        cures=(("body_depth", "raise"), ("grip", "raise"), ("baffle_bend_angle", "lower"), ("baffle_holes", "lower")),
+    ),
+    Check(
+        "inlet_over_mould",
+        "length",
+        "Inlet pipe over the mould",
+        harm="rework",
+        source=TAKE_OFF,
+        cases={
+            "good": "With the body at its mark the inlet pipe passes {over:length} over the end of the mould.",
+            "caution": "The inlet pipe meets the end of the mould {notch:length} before the body is at its mark: saw a "
+            "notch {pipe:length} wide and {notch:length} deep in that end board, and round its foot.",
+        },
+        cures=(("mould_board", "choose"), ("body_depth", "raise"), ("inlet", "lower")),
     ),
     Check(
         "baffle_holes_fit",
@@ -855,6 +933,19 @@ CHECKS = (
             "would not go through: take longer stock or a thinner block.",
         },
         cures=(("pin_stock_length", "raise"), ("block_thickness", "lower"), ("pin_depth", "lower")),
+    ),
+    Check(
+        "base_board",
+        "length",
+        "Base in one piece",
+        harm="rework",
+        source=BOARDS,
+        cases={
+            "good": "The base is {wide:length} wide, its board {board:length}.",
+            "stop": "The base is {wide:length} wide, its board only {board:length}: take plywood or a wider board, or "
+            "a joint runs through the pins.",
+        },
+        cures=(("mould_base", "choose"),),
     ),
     Check(
         "base_floor",

@@ -109,21 +109,13 @@ def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
     return _flashback(holding.hot_W, firing)
 
 
-def turndown_check(holding: Holding, firing: Firing, low_fire: float) -> Judged:
-    wanted = 1 / low_fire
-    if holding.turndown is None:
-        return verdict("stop", None, wanted, case="none", cures=(("body_depth", "raise"),))
-    sure, there = holding.turndown.value, firing.rate_W / holding.flashback_W.value
-    word = ladder(wanted, good=sure, stop=there)
-    return verdict(word, sure, wanted, wanted=wanted, there=there, sure=sure)
-
-
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
     lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
     held = -inf if lift is None else lift
-    word = ladder(held, good=low, note=-inf, stop=-inf)
-    first = "hardly" if held < LEAST_LIFT * low else word
-    after = "hot" if chamber_temperature > RELIGHTS_K else "never_hot"
+    relights = chamber_temperature > RELIGHTS_K
+    word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
+    first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
+    after = "hot" if relights else "never_hot"
     slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
     return verdict(word, lift, low, case=(first, after), **slots)
 

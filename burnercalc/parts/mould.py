@@ -19,6 +19,7 @@ class Mould:
     screws: int
     screw_m: float
     floor_m: float  # wood left under the pins
+    base_board_m: float  # width of the board that the base is cut from; 0 for sheets
 
 
 def mould(body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float) -> Mould:
@@ -42,4 +43,5 @@ def mould(body: Body, mould_clearance: float, mould_board: str, mould_base: str,
         screws=wood.screws_corner + wood.screws_base,
         screw_m=wood.screw_m,
         floor_m=wood.floor_m,
+        base_board_m=board(mould_base).width_m,
     )

@@ -138,12 +138,13 @@ def cost_by_batch_chart(
     hours_finish: float,
     bought_price: float,
     hour_value: float,
+    units: str,
 ) -> Plot:
     most = max(LEAST_BATCHES, batch_size)
     sizes = tuple(range(1, most + 1))
     costs, paid = [], []
     for size in sizes:
-        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
         _, hours = batch_hours(size, hours_weld, hours_mould, hours_cast, hours_finish)
         costs.append(sum(line.batch_cost for line in lines) / size)
         paid.append(costs[-1] + hours * hour_value)

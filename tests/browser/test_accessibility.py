@@ -10,7 +10,7 @@ DESKTOP = {"viewport": {"width": 1440, "height": 1000}}
 SIZES = {"phone": PHONE, "desktop": DESKTOP}
 CHAPTERS = ("heat", "face", "feed", "make", "fire")
 DIALOGS = ("share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
-STOP = "#v=1&ports_per_row=40"  # ports so close that the web between them breaks
+STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 
 
 @pytest.fixture(params=SIZES)
@@ -101,7 +101,7 @@ def test_axe_finds_nothing_when_something_is_wrong(look, site):
 
 def test_axe_finds_nothing_while_a_link_is_worked_out(look, site):
     look.route("**/pyodide.asm.wasm", lambda route: None)  # never answered
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     look.wait_for_selector("#shared-words")
     assert violations(look, "shared") == []
 
@@ -110,7 +110,7 @@ def test_axe_finds_nothing_in_the_lines_at_the_foot(look, site):
     held = []
     look.clock.install()
     look.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     while not held:
         look.wait_for_timeout(20)
     look.clock.fast_forward(7000)
@@ -207,10 +207,10 @@ def test_the_whole_job_by_keyboard(keyboard):
     page.keyboard.press("Enter")
     walk_to(page, lambda at: at["words"].startswith("Face"))
     page.keyboard.press("Enter")
-    page.wait_for_selector("#chapter-face[open] #root-grip > div")
-    walk_to(page, lambda at: at["key"] == "grip" and at["id"] == "input")
+    page.wait_for_selector("#chapter-face[open] #root-setback > div")
+    walk_to(page, lambda at: at["key"] == "setback" and at["id"] == "input")
     page.keyboard.press("Control+A")
-    page.keyboard.type("1/4")
+    page.keyboard.type("3/16")
     page.keyboard.press("Enter")
     page.wait_for_selector("#worst[data-verdict=stop]")
     settle(page)
@@ -219,7 +219,7 @@ def test_the_whole_job_by_keyboard(keyboard):
     page.keyboard.press("Enter")  # to the setting that moves it
     page.wait_for_function("() => document.activeElement.closest('[data-setting][data-marked]')")
     page.keyboard.press("Control+A")
-    page.keyboard.type("3/4")
+    page.keyboard.type("5/8")
     page.keyboard.press("Enter")
     page.wait_for_selector("#worst:not([data-verdict=stop])")
     settle(page)
