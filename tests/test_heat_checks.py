@@ -600,6 +600,12 @@ def test_rate_for_need_of_designs(texts, verdict):
     assert (check.verdict, check.limit) == (verdict, r["firing_rate_needed"] or 1e5 * BTU_H)
 
 
+LONGER = (
+    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 770 "
+    "kBtu/h/ft³ of chamber that burn well in one."
+)
+
+
 @pytest.mark.parametrize(
     "rate_W, minutes, verdict, text",
     [
@@ -617,10 +623,28 @@ def test_rate_for_need_of_designs(texts, verdict):
 )
 def test_heat_up_reach(rate_W, minutes, verdict, text):
     """More than 8 MW/m3 burns out of the door, faster than 5 minutes cracks dense lining (common practice)."""
-    given = {"need": part("need", heat_up_W=2 * rate_W), "chamber": part("chamber", volume_m3=2.0)}
+    band = Band(2 * rate_W, 2 * rate_W, 2 * rate_W)
+    given = {"need": part("need", heat_up_W=2 * rate_W, heat_up_band=band), "chamber": part("chamber", volume_m3=2.0)}
     found = judged("heat_up_reach", heat_up_time=60.0 * minutes, **given)
     assert found[:3] == (verdict, rate_W, 8e6) and text in (None, found[3])
     assert found[4] == (("heat_up_time", "raise"), ("lining", "choose"))
+
+
+@pytest.mark.parametrize(
+    "low, high, verdict, text",
+    [
+        (1.0, 8e6, "good", None),
+        (1.0, 8.01e6, "note", LONGER),
+        (8e6, 9e6, "note", LONGER),
+        (8.01e6, 9e6, "stop", None),
+        (1.0, None, "note", LONGER),
+    ],
+)
+def test_heat_up_is_out_of_reach_only_where_the_best_film_is(low, high, verdict, text):
+    band = high and Band(2 * low, 2 * low, 2 * high)
+    given = {"need": part("need", heat_up_W=2 * low, heat_up_band=band), "chamber": part("chamber", volume_m3=2.0)}
+    found = judged("heat_up_reach", **given)
+    assert found[0] == verdict and text in (None, found[3])
 
 
 USUAL = " of chamber; 97 kBtu/h/ft³ to 770 kBtu/h/ft³ is usual in small forges and furnaces."

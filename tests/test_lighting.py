@@ -92,7 +92,7 @@ def test_the_setting_by_a_fine_scan(name):
 
     def limits(ratio):
         cold, lift = limits_m_s(gas, shop, ratio, d, thick)
-        warm = port_flame(gas, shop, ratio, d, thick, r.design.port_wall_temperature, False).flashback_velocity_m_s()
+        warm = port_flame(gas, shop, ratio, d, thick, r.part("hot_block").port, False).flashback_velocity_m_s()
         per = stream.velocity_m_s * combustion.mixture_flow_m3_s(gas.composition, ratio, 1.0) / firing.mixture_m3_s
         return max(cold.high, warm.high) / per / shares.least, lift.low / per / shares.largest
 
@@ -153,7 +153,7 @@ def test_a_lip_that_glows_is_the_reason_to_turn_up():
     found = stays.part("lighting")
     flame_m_s = limits_m_s(
         stays.part("gas"), stays.part("shop"), found.equivalence_ratio, stays.part("face").port_diameter_m,
-        stays.design.block_thickness, stays.design.port_wall_temperature,
+        stays.design.block_thickness, stays.part("hot_block").port,
     )[0]  # fmt: skip
     per = stays.part("stream").velocity_m_s * stays.part("shares").least / stays.part("firing").mixture_m3_s
     ports_m_s = per * combustion.mixture_flow_m3_s(

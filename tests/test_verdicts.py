@@ -1,12 +1,19 @@
 """Verdicts mean something: for many plausible designs, builds known to be good, and designs that must not pass."""
 
-from collections import Counter
+import dataclasses
+import itertools
+import typing
+from collections import Counter, defaultdict
 
 import plausible
 import pytest
+from designs import ABSURD, FAR_APART, KNOWN_GOOD
 
-from burnercalc import catalogue
+from burnercalc import catalogue, checks
 from burnercalc.checks.judge import FAULTS
+from burnercalc.design import Design
+from burnercalc.parts import PARTS
+from burnercalc.physics.band import Band
 from burnercalc.result import solve
 
 # A check that finds fault with more than this share of plausible designs says what is so on every forge: a note.
@@ -31,3 +38,108 @@ def test_plausible_designs_are_told_apart(results):
 
 def test_the_same_seed_makes_the_same_designs():
     assert plausible.designs(3) == plausible.designs(3) != plausible.designs(3, seed=1)
+
+
+# Which end of a band a check judges: the one that harms. "value" beside it: a stop is what is likely, no mere maybe.
+ENDS = {
+    ("carbon_monoxide", "flame.co_dry_band"): {"high"},
+    ("low_fire_drift", "reached.low_empty_K"): {"high"},
+    ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
+    ("throughput", "throughput.metal_kg_s"): {"low"},
+    ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
+    ("rate_for_need", "need.working_band"): {"high"},
+    ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
+    ("flashback_cold", "holding.cold_W"): {"value", "high"},
+    ("flashback_hot", "holding.hot_W"): {"value", "high"},
+    ("box_steel", "hot_block.box_K"): {"high"},
+    ("box_steel", "hot_block.lip_K"): {"value"},
+    ("box_mixture", "hot_block.mixture_K"): {"value", "high"},
+    ("grip_heat", "hot_block.lip_K"): {"value", "high"},
+    ("lift", "holding.lift_W"): {"low"},
+    ("cross_light", "holding.cross_light_m"): {"value", "high"},  # value is its low end
+    ("baffle_pressure", "passage.port_Pa"): {"low"},
+    ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
+    ("gas_pressure", "jet.diameter_m"): {"high"},
+    ("web_as_cast", "as_cast.web_m"): {"low"},
+}
+# Bands that a check sees and does not judge by.
+ONLY_SAID = {
+    ("carbon_monoxide", "firing.fresh_air_m3_s"),
+    ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
+    ("quenching", "holding.quenching_m"),  # its two sentences are both good
+    ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge
+}
+STEPS = [10.0**power for power in range(-6, 7, 3)]
+
+
+def bands(check):
+    """(part, field) of every Band in the parts that a check is handed."""
+    hints = typing.get_type_hints(checks.CHECKS[check])
+    for part in (name for name in hints if name in PARTS):
+        for field, kind in typing.get_type_hints(hints[part]).items():
+            if Band in (kind, *typing.get_args(kind)):
+                yield part, field
+
+
+def judged_of(result, check, part, field):
+    """{(low, value, high) as powers of ten of the band's value: what is judged}, over all that a band could be."""
+    record = result.part(part)
+    was = getattr(record, field)
+    if was is None:
+        return {}
+    found = {}
+    for steps in itertools.combinations_with_replacement(STEPS, 3):
+        moved = dataclasses.replace(record, **{field: Band(*(was.value * step for step in steps))})
+        found[steps] = result.parts.call(checks.CHECKS[check], **{part: moved})
+    return found
+
+
+def ends_that_move(found, what):
+    """The ends whose moving alone moves what is asked of the judgements."""
+    names = ("low", "value", "high")
+    groups = {name: defaultdict(set) for name in names}
+    for steps, judged in found.items():
+        for i, name in enumerate(names):
+            groups[name][steps[:i] + steps[i + 1 :]].add(judged and what(judged))
+    return {name for name in names if any(len(words) > 1 for words in groups[name].values())}
+
+
+def test_a_check_judges_by_the_end_of_a_band_that_harms():
+    """Every check that is handed a band is named here with the end that it judges by."""
+    solved = [solve(Design.from_texts(texts)) for texts in FAR_APART.values()]
+    by, said = defaultdict(set), defaultdict(set)
+    for check in checks.CHECKS:
+        for part, field in bands(check):
+            for result in solved:
+                found = judged_of(result, check, part, field)
+                by[check, f"{part}.{field}"] |= ends_that_move(found, lambda judged: judged.verdict)
+                said[check, f"{part}.{field}"] |= ends_that_move(found, repr)
+    assert {pair: ends for pair, ends in by.items() if ends} == ENDS
+    assert {pair for pair, ends in said.items() if ends and not by[pair]} == ONLY_SAID
+
+
+# The one caution that a known-good build may get: house gas lights over a shorter gap than propane.
+TOLD = {
+    "small square tube, 20 ports of 5/16, house gas": ["cross_light"],
+    "hand-sized box, 10 ports of 1/4, house gas": ["cross_light"],
+}
+
+
+@pytest.mark.parametrize("name", KNOWN_GOOD)
+def test_builds_known_to_be_good_are_not_cried_at(name):
+    result = solve(Design.from_texts(KNOWN_GOOD[name]))
+    faults = {check.key: check.verdict for check in result.checks.values() if check.fault}
+    assert faults == dict.fromkeys(TOLD.get(name, ()), "caution")
+
+
+def test_known_good_builds_are_as_they_are_known():
+    """20, 10 and about 80 ports; the small one at 45 to 60 kBtu/h per square inch of port (common practice)."""
+    found = [solve(Design.from_texts(texts)) for texts in KNOWN_GOOD.values()]
+    assert [result["port_count"] for result in found] == [20, 10, 81] * 2
+    assert 45 <= found[0].part("stream").loading_W_m2 * 0.0254**2 / 293.07107 <= 60
+
+
+@pytest.mark.parametrize("texts, key, word", [row[1:] for row in ABSURD], ids=[row[0] for row in ABSURD])
+def test_absurd_designs_do_not_pass(texts, key, word):
+    check = solve(Design.from_texts(texts)).checks[key]
+    assert check.verdict == word, check.text

@@ -2,6 +2,7 @@
 
 from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .train import TRAIN_WORDS
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
 SCREENS = Source("Taylor and Batchelor 1949 (from memory)", "memory")
@@ -415,6 +416,38 @@ ANSWERS = (
         source=FUEL_COST,
         near="bench",
     ),
+    Answer(
+        "hose_bore",
+        "train.hose_m",
+        "length",
+        "Gas hose, bore",
+        meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
+        formula="friction of the gas at high fire in 6 ft of hose, as dense as at the jet",
+        inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        source=PIPE & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "hose_pressure_drop",
+        "train.hose_drop_Pa",
+        "gas_pressure",
+        "Gas hose, drop",
+        meaning="Pressure that the hose takes at high fire; the regulator is set so much higher.",
+        formula="(f x length / bore + 1.5) x density x speed squared / 2",
+        inputs=("hose_bore", "gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        source=PIPE,
+    ),
+    Answer(
+        "air_switch_pressure",
+        "train.switch_Pa",
+        "pressure",
+        "Air switch, opens under",
+        meaning="Pressure in the mix pipe at which the switch shuts the gas; prove it with the blower off.",
+        formula="half of the mixture pressure at low fire",
+        inputs=("mixture_pressure", "low_fire"),
+        source=PRACTICE,
+        near="bench",
+    ),
 )
 
 CHECKS = (
@@ -492,11 +525,11 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
-            "blow gently.",
-            "bad": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; {good:g} "
-            "times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or "
-            "larger holes.",
+            "good": "The baffle takes {drop:pressure}, at most {share:ratio 2} times the pressure over the ports; its "
+            "holes blow gently.",
+            "bad": "The baffle takes {drop:pressure}, up to {share:ratio 2} times the pressure over the ports; "
+            "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
+            "more or larger holes.",
         },
         cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
     ),
@@ -515,17 +548,17 @@ CHECKS = (
     ),
     Check(
         "mix_pipe_velocity",
-        "ratio",
+        "speed",
         "Flame walking back up the pipe",
         harm="danger",
         source=DAMKOEHLER & LIMIT,
         cases={
-            "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame cannot walk back up it.",
-            "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
-            "{wanted:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
-            "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "good": "At low fire the mixture runs {low:speed} through the mix pipe, a flame {most:speed} at most: it "
+            "cannot walk back up.",
+            "caution": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}, "
+            "{most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
+            "stop": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}: one "
+            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),
@@ -576,9 +609,9 @@ CHECKS = (
             "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
             "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
             "jet: its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of {hole:drill_length}, "
+            "weak": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of {hole:drill_length}, "
             "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
-            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
+            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or less fire.",
             "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
@@ -685,6 +718,21 @@ TABLES = (
             Column("atmosphere", "Atmosphere", "word"),
         ),
         source=JET,
+    ),
+    Table(
+        "gas_train",
+        "Gas and air train in the order of flow; prices are examples",
+        (
+            Column("number", "No.", "count"),
+            Column("stretch", "In the", "word"),
+            Column("part", "Part", "word"),
+            Column("size", "For this burner", "word"),
+            Column("purpose", "For", "word"),
+            Column("price", "Price", "money"),
+            Column("why", "What it does", "word"),
+        ),
+        source=PRACTICE,
+        words=TRAIN_WORDS,
     ),
 )
 

@@ -15,7 +15,7 @@ RESTS_ON = (
     "altitude",
     "port_diameter",
     "block_thickness",
-    "port_wall_temperature",
+    "flashback_firing_rate_hot",
     "mixture_velocity_in_port",
     "flow_spread",
     "firing_rate_gross",

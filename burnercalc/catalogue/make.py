@@ -57,7 +57,10 @@ PRICES = (
     "price_blower",
     "price_sundries",
 )
+TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
 SHOPPING = (
+    "train_safety_cost",
+    "train_comfort_cost",
     *PRICES,
     *BARS,
     "cap_corner",
@@ -385,14 +388,60 @@ CAST_ANSWERS = (
         near="bench",
     ),
     Answer(
+        "cross_bar",
+        "mould.cross_bar_m",
+        "length",
+        "Cross-bar, from the face",
+        meaning="Two bars are clamped across the body, so far from its face; when they lie on the frame it is at its "
+        "mark.",
+        formula="mould height - (block thickness - grip)",
+        inputs=("mould_height", "block_thickness", "grip"),
+        source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
+        "back_over_frame",
+        "mould.back_over_frame_m",
+        "length",
+        "Back over the frame",
+        meaning="From the top edge of the frame up to the back of the body, when it is at its mark: measure it at the "
+        "four corners.",
+        formula="body depth - cross-bar from the face",
+        inputs=("body_depth", "cross_bar"),
+        source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
         "pin_length",
         "pins.length_m",
         "length",
         "Pin length",
         meaning="Length to cut the form pins to.",
-        formula="block thickness + pin depth",
-        inputs=("block_thickness", "pin_depth"),
+        formula="block thickness + pin depth + how far it stands proud",
+        inputs=("block_thickness", "pin_depth", "pin_proud"),
         source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
+        "pin_proud",
+        "pins.proud_m",
+        "length",
+        "Pins proud of the mix",
+        meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
+        formula="3/8 in, or what is left behind the block to the baffle (without one: to the back) less 1/8 in",
+        inputs=("baffle_gap", "body_depth", "wall", "grip"),
+        source=PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "knock_out_drill",
+        "pins.knock_out_drill",
+        "word",
+        "Knock-out drill",
+        meaning="Drill of the hole right through the base under each pin, to knock it back from below.",
+        formula="largest drill that is not above half the port",
+        inputs=("port_diameter",),
+        source=PRACTICE & DRILLS,
         near="bench",
     ),
     Answer(
@@ -613,6 +662,28 @@ CAST_ANSWERS = (
 )
 
 MONEY_ANSWERS = (
+    Answer(
+        "train_safety_cost",
+        "train.safety_cost",
+        "money",
+        "Gas and air train, safety",
+        meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
+        formula="sum of the list's prices",
+        inputs=TRAIN,
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
+        "train_comfort_cost",
+        "train.comfort_cost",
+        "money",
+        "Gas and air train, comfort",
+        meaning="Gauges, filters, needle valve and damper, at the example prices of its list.",
+        formula="sum of the list's prices",
+        inputs=TRAIN,
+        source=YOUR_PRICES,
+        near="bench",
+    ),
     Answer(
         "cost_batch",
         "cost.batch",
@@ -920,6 +991,35 @@ CHECKS = (
         cures=(("edge_margin", "raise"), ("mould_clearance", "raise")),
     ),
     Check(
+        "pins_proud",
+        "length",
+        "Pins proud of the mix",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Pins stand {proud:length} proud of the mix, clear of what is behind them.",
+            "caution": "Pins stand only {proud:length} proud of the mix before they meet what is behind them; with "
+            "less than {wanted:length} a little mix too much closes ports over.",
+        },
+        cures=(("baffle_bend_angle", "lower"), ("body_depth", "raise"), ("grip", "lower")),
+    ),
+    Check(
+        "cross_bar",
+        "length",
+        "Cross-bar on the frame",
+        harm="comfort",
+        source=PRACTICE,
+        cases={
+            "good": "A cross-bar clamped {bar:length} from the face stops the body at its mark, its back {over:length} "
+            "over the frame.",
+            "caution": "At its mark the body stands only {over:length} over the frame, too little to clamp a cross-bar "
+            "to ({wanted:length}): lay the bar on its back, with packing under the ends.",
+            "under": "At its mark the back of the body lies {under:length} under the top edge of the frame: a "
+            "cross-bar cannot stop it. Take a lower frame, or measure down at four corners.",
+        },
+        cures=(("mould_board", "choose"),),
+    ),
+    Check(
         "pin_stock",
         "length",
         "Pin stock",
@@ -927,8 +1027,8 @@ CHECKS = (
         source=TAKE_OFF,
         cases={
             "good": "{stick:length} sticks give {each} pins each.",
-            "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less deep in the "
-            "base than set.",
+            "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less proud of "
+            "the mix, or less deep in the base, than set.",
             "stop": "A pin is {pin:length} long, the stick {stick:length}: the stock is shorter than the port, which "
             "would not go through: take longer stock or a thinner block.",
         },
@@ -959,6 +1059,19 @@ CHECKS = (
             "below or take a thicker base.",
         },
         cures=(("pin_depth", "lower"), ("mould_base", "choose")),
+    ),
+    Check(
+        "placing",
+        "word",
+        "Body pushed into the mix",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "A wet mix takes the body that is pushed into it.",
+            "stop": "A plastic is rammed in layers: a closed body cannot be pushed into it, and nobody reaches inside "
+            "to ram it there. Take a castable.",
+        },
+        cures=(("refractory", "choose"),),
     ),
     Check(
         "refractory_limit",
@@ -1038,9 +1151,45 @@ MOULD_PIECES = {
     "mould end.note.board": "full width of the board",
     "mould end.note.plywood": "rip to height",
     "mould layer": "mould layer",
-    "mould layer.note": "round hole; saw the stack through its middle so that it comes off",
+    "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
+    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
+    "cut the round hole",
     "base board": "base board",
-    "base board.note": "drill the port holes to pin depth",
+    "base board.note": "pin holes to pin depth, then through with the knock-out drill",
+}
+_KNOCK = (
+    "Stand the work on its back, unscrew the base, knock each pin back a hair with a punch through its {drill} hole "
+    "as the base comes off, give every pin a quarter-turn with pliers, and leave it in. Damp plastic over it again."
+)
+_DRAW = (
+    "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
+    "the plenum."
+)
+PIN_WORDS = {
+    "made.when": "Pins",
+    "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac or varnish, or it swells in the wet mix "
+    "and cracks the web; then rub it with paraffin wax.",
+    "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
+    "made.do.plastic": "Rod of nylon, acetal or polyethylene, scraped smooth, ends rounded. A wipe of paste wax.",
+    "made.do.wax": "Hard wax, cast in a tube or rolled, straight. It needs no release.",
+    "base.when": "Base",
+    "base.do": "Drill each hole {depth:length} deep at the pin's size, square to the board, then right through with "
+    "the {drill} drill: the pin stands on the shoulder and can be knocked back from below. Seal and wax the wood of "
+    "mould and base as well.",
+    "set.when": "Set",
+    "set.do": "Cut to {length:length}, push in to the shoulder; they stand {proud:length} proud of the mix.",
+    "free.when": "First set: a thumb leaves no print",
+    "free.do.wood": _KNOCK,
+    "free.do.steel": _KNOCK,
+    "free.do.plastic": _KNOCK,
+    "free.do.wax": "Wax shears: do not turn it. Stand the work on its back, unscrew the base, lift it off straight, "
+    "cut the wax flush. Damp plastic over it again.",
+    "out.when": "Out",
+    "out.do.wood": f"After stripping, {_DRAW}",
+    "out.do.steel": f"After stripping, {_DRAW}",
+    "out.do.plastic": f"After stripping and before any heat, {_DRAW}",
+    "out.do.wax": "After stripping, from the fire side: turn the {drill} drill by hand through the wax, no power; what "
+    "is left melts into a tray in the gentle warmth, before any flame or oven.",
 }
 BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
@@ -1051,6 +1200,8 @@ COST_WORDS = {
     "pins": "pin stock",
     "mould": "mould",
     "train": "gas train",
+    "train_safety": "gas and air train, safety",
+    "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
     "need.m": "{need:long_length}",
@@ -1112,6 +1263,13 @@ TABLES = (
         words=MOULD_PIECES,
     ),
     Table(
+        "pins",
+        "Pins, from the bench to the last pull",
+        (Column("when", "When", "word"), Column("do", "Do", "word")),
+        source=PRACTICE,
+        words=PIN_WORDS,
+    ),
+    Table(
         "base_drilling",
         "Mould base: holes from its lower left corner, pins up",
         (
@@ -1120,6 +1278,7 @@ TABLES = (
             Column("y", "y", "length"),
             Column("diameter", "Diameter", "length"),
             Column("depth", "Depth", "length"),
+            Column("through", "Then through", "word"),
         ),
         source=TAKE_OFF,
     ),

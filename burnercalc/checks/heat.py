@@ -13,6 +13,7 @@ from ..parts.reached import Reached
 from ..parts.throughput import Throughput
 from ..parts.zone import Zone
 from ..physics import linings
+from ..physics.band import Band
 from ..physics.chamber import (
     FIRING_PER_VOLUME_HIGH_W_M3,
     FIRING_PER_VOLUME_LOW_W_M3,
@@ -287,17 +288,24 @@ def rate_for_need_check(
 
 
 def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamber_temperature: float) -> Judged:
+    """A stop where even the best film asks for too much; where the poorest does, it may take longer."""
     most = FIRING_PER_VOLUME_HIGH_W_M3
     if need.needed_W is None:
         return _cannot(most, chamber_temperature)
     if need.heat_up_W is None:
         return verdict("stop", None, most, case="never", time=heat_up_time, chamber=chamber_temperature)
-    asked = need.heat_up_W / chamber.volume_m3
-    quick = heat_up_time < SHORTEST_HEAT_UP_S
+    rates_W = need.heat_up_band or Band(need.heat_up_W, need.heat_up_W, inf)
+    asked = rates_W.low / chamber.volume_m3
+    word = case = ladder(asked, good=-inf, note=most, stop=most)
+    if word == "note" and rates_W.high / chamber.volume_m3 <= most:
+        word = case = "good"
+    if word != "stop" and heat_up_time < SHORTEST_HEAT_UP_S:
+        word = case = "caution"
     return verdict(
-        "stop" if asked > most else "caution" if quick else "good",
+        word,
         asked,
         most,
+        case=case,
         time=heat_up_time,
         shortest=SHORTEST_HEAT_UP_S,
         asked=asked,

@@ -23,11 +23,13 @@ CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the se
 LIP_M = 1.5e-3  # steel inside the bore, corner counted: stop below
 LEDGE_M = 4.5e-3  # of it flat: good from
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
-HOLE_CLEAR_M = 3.2e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
+HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
+PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
+BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from
@@ -196,6 +198,27 @@ def pins_clear_check(pins: Pins) -> Judged:
     return judge(clear, good=PIN_CLEAR_M, stop=0.0, clear=clear, wanted=PIN_CLEAR_M, lack=-clear)
 
 
+def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet) -> Judged:
+    cures = None if baffle_sheet.sheet else (("body_depth", "raise"), ("grip", "lower"))
+    return judge(pins.proud_m, good=PROUD_M, stop=-inf, slack=SLACK_M, cures=cures, proud=pins.proud_m, wanted=PROUD_M)
+
+
+def cross_bar_check(mould: Mould) -> Judged:
+    over = mould.back_over_frame_m
+    case = "under" if over < -SLACK_M else None
+    return judge(
+        over,
+        good=BAR_M,
+        stop=-inf,
+        slack=SLACK_M,
+        case=case,
+        over=over,
+        under=-over,
+        bar=mould.cross_bar_m,
+        wanted=BAR_M,
+    )
+
+
 def pin_stock_check(body: Body, pins: Pins, pin_stock_length: float) -> Judged:
     return judge(
         pin_stock_length,
@@ -219,6 +242,11 @@ def base_board_check(mould: Mould) -> Judged | None:
 
 def base_floor_check(mould: Mould) -> Judged:
     return judge(mould.floor_m, good=FLOOR_M, stop=-inf, floor=mould.floor_m)
+
+
+def placing_check(block: Block) -> Judged:
+    """Can the body be pushed into it?"""
+    return verdict("good" if block.material.mixes_with_water else "stop", None, None)
 
 
 def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:

@@ -26,6 +26,7 @@ from . import (
     flame,
     gas,
     holding,
+    hot_block,
     hot_lining,
     inlet_jet,
     jet,
@@ -43,10 +44,12 @@ from . import (
     schedule,
     shares,
     shop,
+    soaking,
     steel,
     stock,
     stream,
     throughput,
+    train,
     zone,
 )
 
@@ -73,7 +76,9 @@ PARTS: dict[str, Callable[..., Any]] = {
     "passage": passage.passage,
     "shares": shares.shares,
     "resistance": resistance.resistance,
+    "hot_block": hot_block.hot_block,
     "holding": holding.holding,
+    "soaking": soaking.soaking,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
     "stock": stock.stock,
@@ -90,5 +95,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "lighting": lighting.lighting,
     "lighting_card": lighting_card.lighting_card,
     "cylinders": cylinders.cylinders,
+    "train": train.train,
     "schedule": schedule.schedule,
 }

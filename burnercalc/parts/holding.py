@@ -4,19 +4,19 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from ..errors import InputError
-from ..physics import combustion, flame_holding, flame_limits
+from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
+from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import burning_velocity_m_s
-from ..physics.mixture import mixture_properties
 from ..physics.port_field import chain_pitch_m
-from ..physics.port_stream import StreamProperties
 from .face import Face
 from .firing import Firing
 from .gas import Gas
+from .hot_block import HotBlock
 from .mixture import Mixture
 from .shares import Shares
 from .shop import Shop
-from .stream import Stream
+from .stream import Stream, properties
 
 WITH_A_GAP = ("CH4", "C3H8", "C4H10")  # gases with a cross-lighting figure, and those that are lit like one of them
 LIT_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}
@@ -49,31 +49,27 @@ class Holding:
     rich: float
 
 
-@lru_cache(maxsize=128)
-def _stream(composition, equivalence_ratio, pressure_Pa):
-    reactants = combustion.reactants_mol(composition, equivalence_ratio)
-    return StreamProperties(lambda temp_K: mixture_properties(reactants, temp_K, pressure_Pa))
-
-
 def port_flame(
     gas: Gas,
     shop: Shop,
     equivalence_ratio: float,
     diameter_m: float,
     length_m: float,
-    wall_temp_K: float | None = None,
+    hot: HotPort | float | None = None,
     lip_glows: bool = True,
 ) -> flame_holding.PortFlame:
-    """The flame on one port at any mixture; wall_temp_K None: cold."""
+    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold."""
+    worked_out = isinstance(hot, HotPort)
     return flame_holding.PortFlame(
         diameter_m,
         length_m,
-        _stream(gas.composition, equivalence_ratio, shop.pressure_Pa),
+        properties(gas.composition, equivalence_ratio, shop.pressure_Pa),
         lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
         equivalence_ratio,
         shop.temp_K,
-        wall_temp_K,
-        lip_glows,
+        wall_temp_K=None if worked_out else hot,
+        hot_port=hot if worked_out else None,
+        lip_glows=lip_glows,
     )
 
 
@@ -84,10 +80,10 @@ def limits_m_s(
     equivalence_ratio: float,
     diameter_m: float,
     length_m: float,
-    wall_temp_K: float | None = None,
+    hot: HotPort | float | None = None,
 ) -> tuple[Band | None, Band | None]:
-    """(flashback, lift) velocity of one port; None where no limit is found. wall_temp_K None: cold."""
-    flame = port_flame(gas, shop, equivalence_ratio, diameter_m, length_m, wall_temp_K)
+    """(flashback, lift) velocity of one port; None where no limit is found. `hot`: as HotBlock.port; None: cold."""
+    flame = port_flame(gas, shop, equivalence_ratio, diameter_m, length_m, hot)
 
     def found(limit):
         try:
@@ -99,7 +95,6 @@ def limits_m_s(
 
 
 def holding(
-    port_wall_temperature: float,
     block_thickness: float,
     pattern: str,
     gas: Gas,
@@ -109,14 +104,15 @@ def holding(
     firing: Firing,
     stream: Stream,
     shares: Shares,
+    hot_block: HotBlock,
 ) -> Holding:
     phi, burning = mixture.equivalence_ratio, mixture.burning_velocity_m_s
     alpha = mixture.cold.thermal_diffusivity_m2_s
     port = (face.port_diameter_m, block_thickness)
     cold, lift = limits_m_s(gas, shop, phi, *port)
-    hot, _ = limits_m_s(gas, shop, phi, *port, port_wall_temperature)
+    hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port)
     flame = flame_holding.PortFlame(
-        *port, _stream(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
+        *port, properties(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
     )
     cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
     lift_W = _rate_W(lift, shares.largest, stream, firing)

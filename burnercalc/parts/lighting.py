@@ -15,6 +15,7 @@ from .face import Face
 from .firing import Firing
 from .gas import Gas
 from .holding import port_flame
+from .hot_block import HotBlock
 from .jet import Jet
 from .resistance import Resistance
 from .shares import Shares
@@ -57,7 +58,6 @@ class Lighting:
 def lighting(
     equivalence_ratio: float,
     block_thickness: float,
-    port_wall_temperature: float,
     mix_pipe: str,
     gas: Gas,
     shop: Shop,
@@ -65,15 +65,14 @@ def lighting(
     firing: Firing,
     stream: Stream,
     shares: Shares,
+    hot_block: HotBlock,
     jet: Jet,
     blower: Blower,
     resistance: Resistance,
 ) -> Lighting:
     def tried(ratio):
         port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
-        return _Tried(
-            ratio, port, port_wall_temperature, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe
-        )
+        return _Tried(ratio, port, hot_block.port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe)
 
     set_so = tried(equivalence_ratio)
     rest = [tried(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
@@ -152,8 +151,8 @@ def _no_way(set_so, rest, firing, jet):
 class _Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
-    def __init__(self, ratio, port, wall_temp_K, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe):
-        self.ratio, self.port, self.wall_temp_K = ratio, port, wall_temp_K
+    def __init__(self, ratio, port, hot, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe):
+        self.ratio, self.port, self.hot = ratio, port, hot
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
         self.resistance, self.gas, self.shop = resistance, gas, shop
         self.pipe_m2 = pipes.pipe(mix_pipe).area_m2
@@ -179,8 +178,8 @@ class _Tried:
         high_m_s = self.velocity_m_s * self.shares.least
         try:
             cold, warm = (
-                port_flame(*self.port, wall, lip_glows=False).careful_flashback_velocity_m_s(high_m_s)
-                for wall in (None, self.wall_temp_K)
+                port_flame(*self.port, hot, lip_glows=False).careful_flashback_velocity_m_s(high_m_s)
+                for hot in (None, self.hot)
             )
         except InputError:
             return None
@@ -197,7 +196,7 @@ class _Tried:
     def holds_hot(self, rate_W):
         """Does the worst-fed port keep the flame out at this rate though its lip glows?"""
         velocity = self.velocity_m_s * self.shares.least * rate_W / self.firing.rate_W
-        return port_flame(*self.port, self.wall_temp_K).flashback_margin(velocity).low >= 1
+        return port_flame(*self.port, self.hot).flashback_margin(velocity).low >= 1
 
     def mixture_m3_s(self, rate_W):
         """As it is in the shop."""
