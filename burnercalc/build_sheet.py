@@ -31,6 +31,7 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
+CARD_TITLE = "Lighting card: blown multi-port burner"
 MOST_PAGES = 8
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
@@ -52,6 +53,22 @@ def pdf(result, link, paper):
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
     address = shortened(link, TABLE_MM, width - 30)
     return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
+
+
+def card_pdf(result, link, paper):
+    """The lighting card by itself as PDF bytes, to hang up beside the burner."""
+    address = shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30)
+    return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
+
+
+def card_blocks(result):
+    check = result.checks["lighting"]
+    mark = "" if check.verdict in ("good", "note") else MARKS[check.verdict] + ": "
+    return [
+        Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
+        *_lighting(result)[1:],
+        Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
+    ]
 
 
 def blocks(result, link, width, height):
@@ -368,8 +385,8 @@ def _gas(result):
 
 
 def _lighting(result):
-    advice = result.answers.get("light_up_advice")
-    return [Paragraph(advice.value)] if advice and advice.value else []
+    card = result.tables["lighting_card"]
+    return [Heading(card.title, 2), Table(tuple(column.label for column in card.columns), card.rows, "lll")]
 
 
 def _checks(result, names):
