@@ -62,10 +62,7 @@ def card_pdf(result, link, paper):
 
 
 def card_blocks(result):
-    check = result.checks["lighting"]
-    mark = "" if check.verdict in ("good", "note") else MARKS[check.verdict] + ": "
     return [
-        Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
         *_lighting(result)[1:],
         Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
     ]
@@ -385,8 +382,13 @@ def _gas(result):
 
 
 def _lighting(result):
-    card = result.tables["lighting_card"]
-    return [Heading(card.title, 2), Table(tuple(column.label for column in card.columns), card.rows, "lll")]
+    card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
+    mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    return [
+        Heading(card.title, 2),
+        Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
+        Table(tuple(column.label for column in card.columns), card.rows, "lll"),
+    ]
 
 
 def _checks(result, names):

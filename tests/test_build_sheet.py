@@ -78,10 +78,7 @@ def test_the_lighting_card_stands_on_the_sheet_and_on_one_of_its_own():
         text = " ".join(" ".join(page.text for page in some).split()).replace("₂", "2")
         for when, do, source in result.tables["lighting_card"].rows:
             assert when in text and " ".join(do.split()[:4]) in text and source.split()[0] in text
-    first = " ".join(own[0].text.split())
-    assert (
-        "Lighting card" in first and "Light with the mixture rich" in first and "licensed gas fitter decides" in first
-    )
+        assert "Light with the mixture rich" in text and "A licensed gas fitter" in text
 
 
 def test_a_card_for_what_must_not_be_lit_says_stop_on_top():
