@@ -68,6 +68,13 @@ NEAR = {
         {"blower_free_flow": "30 cfm", "blower_shutoff_pressure": "1 inH2O", "firing_rate": "40 kBtu/h",
          "equivalence_ratio": "0.96", "port_diameter": "3/8 in", "altitude": "6000 ft"}, ("low_fire",)),
     "a jet that stops it before the frost": ({"gas_pressure": "54 psi"}, ("gas_pressure",)),
+    "a blend that the cold ends": (
+        {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
+        ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
+         "regulator_inlet_pressure", "firing_rate", "equivalence_ratio")),
+    "a blend from a tank": (
+        {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
+         "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),
 }  # fmt: skip
 # Settings with words of their own: other texts to try.
 TEXTS = {
