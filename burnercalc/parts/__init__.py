@@ -50,6 +50,7 @@ from . import (
     stream,
     throughput,
     train,
+    welding,
     zone,
 )
 
@@ -81,6 +82,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "soaking": soaking.soaking,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
+    "welding": welding.welding,
     "stock": stock.stock,
     "mould": mould.mould,
     "end_inlet": end_inlet.end_inlet,
