@@ -3,9 +3,8 @@
 from dataclasses import fields, is_dataclass
 from math import isfinite
 
-from attack.designs import design, inside, neighbour
+from attack.designs import design, inside, neighbour, rests_on
 
-from burnercalc.burner import needs
 from burnercalc.design import Design
 from burnercalc.link import from_link, to_link
 from burnercalc.parts import PARTS
@@ -15,11 +14,7 @@ STEPS = 50  # designs of a walk, each a few settings from the one before
 RATE = "60 kBtu/h"  # given, or a rule has to work out the fire
 
 
-def _rests_on(name, other):
-    return name == other or any(_rests_on(each, other) for each in needs(PARTS.get(name, lambda: None)))
-
-
-COLD = [name for name in PARTS if not _rests_on(name, "zone")]
+COLD = [name for name in PARTS if not rests_on(name, "zone")]
 
 
 def trial(rng):
