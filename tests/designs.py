@@ -2,8 +2,8 @@
 
 from burnercalc.examples import EXAMPLES
 
-# The mixture for which the figures by hand and from outside were worked out, whatever the default is.
-WORKED = {"equivalence_ratio": "1"}
+# The mixture and the lining for which the figures by hand and from outside were worked out, whatever the default is.
+WORKED = {"equivalence_ratio": "1", "lining": "dense_castable 1 in, blanket_8lb 2 in"}
 
 FAR_APART = {
     "default": {},
