@@ -555,7 +555,7 @@ CHECKS = (
     Check(
         "perry",
         "ratio",
-        "Perry's tenth",
+        "Stream along the plenum",
         harm="rework",
         source=PERRY,
         cases={
