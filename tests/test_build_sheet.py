@@ -1,5 +1,7 @@
 """The build sheet: few pages, everything on them that the bench needs, verdicts and cautions with it."""
 
+import re
+
 import pytest
 import zxingcpp
 from hypothesis import given, settings
@@ -42,7 +44,7 @@ def sheet(texts, paper="letter"):
 @pytest.mark.parametrize("name", DESIGNS)
 def test_a_few_pages_with_all_that_the_bench_needs(name):
     result, _, read = sheet(DESIGNS[name])
-    text = " ".join(" ".join(page.text for page in read).split())
+    text = " ".join(re.sub(r"https://\S+\s+Page \d+ of \d+", "", " ".join(page.text for page in read)).split())
     assert 2 <= len(read) <= build_sheet.MOST_PAGES
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
@@ -68,6 +70,23 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
     assert "Rasping frees silica dust" in text and "A licensed gas fitter and the local code decide" in text
 
 
+def test_the_lighting_card_stands_on_the_sheet_and_on_one_of_its_own():
+    result, _, read = sheet({})
+    own = pages(build_sheet.card_pdf(result, to_link(result.design, BASE), "a4"))
+    assert 1 <= len(own) <= 2
+    for some in (read, own):
+        text = " ".join(" ".join(page.text for page in some).split()).replace("₂", "2")
+        for when, do, source in result.tables["lighting_card"].rows:
+            assert when in text and " ".join(do.split()[:4]) in text and source.split()[0] in text
+        assert "Light with the mixture rich" in text and "A licensed gas fitter" in text
+
+
+def test_a_card_for_what_must_not_be_lit_says_stop_on_top():
+    result, _, _ = sheet({"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6"})
+    text = " ".join(pages(build_sheet.card_pdf(result, "#v=1", "letter"))[0].text.split())
+    assert "STOP: No safe lighting rate: do not light." in text and "DO NOT LIGHT." in text
+
+
 def test_the_code_opens_the_design():
     for texts in ({}, DESIGNS["small"]):
         result, data, _ = sheet(texts)
@@ -79,6 +98,29 @@ def test_a_design_with_a_stop_says_so_on_top():
     assert "DO NOT BUILD THIS" in " ".join(read[0].text.split())
 
 
+def test_the_sheet_stands_by_itself():
+    """Who made it, what to do and watch at each step, the heights, the train in order, and lines for the test fire."""
+    result, _, read = sheet({"batch_size": "3"})
+    text = " ".join(" ".join(page.text for page in read).split())
+    for words in ("Serial no.", "Revision", "Test-fire record", "Gas and air train, in the order of flow"):
+        assert words in text
+    for (_, do, *_), days in zip(result.tables["care"].rows[1:8], result.tables["days"].rows[1:8]):
+        assert " ".join(do.split()[:4]) in text and " ".join(days[-2].split()[:4]) in text
+    for key in ("cross_bar", "back_over_frame", "pin_proud", "knock_out_drill"):
+        assert result.answers[key].label in text
+    # what is for all three stands under its own head, apart from what one block takes
+    assert "All 3 blocks" in text and text.index("One block") < text.index("All 3 blocks") < text.index("Bags")
+    assert [str(n) in text for n in range(1, 23)] and "bell reducer" in text
+    welding = [text.index(row[1]) for row in result.tables["welding"].rows if row[1] in ("grind flush", "leak test")]
+    assert welding == sorted(welding)
+
+
+def test_a_stop_is_said_on_every_page():
+    _, _, read = sheet({"inlet": "4"})
+    assert all("DO NOT BUILD THIS" in page.text for page in read)
+    assert not any("DO NOT BUILD" in page.text for page in sheet({})[2])
+
+
 def test_plastic_is_not_mixed_with_water():
     _, _, read = sheet({"refractory": "phosphate_plastic"})
     assert "Water" not in read[2].text and "phosphate" in read[2].text
@@ -86,7 +128,7 @@ def test_plastic_is_not_mixed_with_water():
 
 def test_a4_is_a4_and_holds_the_same_tables():
     (_, _, letter), (_, _, a4) = sheet({}), sheet({}, "a4")
-    assert (a4[0].width, a4[0].height) == pytest.approx((210, 297), abs=0.01) and len(a4) == len(letter)
+    assert (a4[0].width, a4[0].height) == pytest.approx((210, 297), abs=0.01) and abs(len(a4) - len(letter)) <= 1
     for words in ("body tube", "12 9/16 in", "Stock to buy", "Clear the ports", "Gas pressure"):
         assert all(words in " ".join(page.text for page in read) for read in (letter, a4))
 

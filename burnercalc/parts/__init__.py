@@ -30,6 +30,8 @@ from . import (
     hot_lining,
     inlet_jet,
     jet,
+    lighting,
+    lighting_card,
     mixing,
     mixture,
     mould,
@@ -48,6 +50,7 @@ from . import (
     stream,
     throughput,
     train,
+    welding,
     zone,
 )
 
@@ -79,6 +82,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "soaking": soaking.soaking,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
+    "welding": welding.welding,
     "stock": stock.stock,
     "mould": mould.mould,
     "end_inlet": end_inlet.end_inlet,
@@ -90,6 +94,8 @@ PARTS: dict[str, Callable[..., Any]] = {
     "mixing": mixing.mixing,
     "blower": blower.blower,
     "jet": jet.jet,
+    "lighting": lighting.lighting,
+    "lighting_card": lighting_card.lighting_card,
     "cylinders": cylinders.cylinders,
     "train": train.train,
     "schedule": schedule.schedule,
