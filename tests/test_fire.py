@@ -175,3 +175,26 @@ def test_common_practice_days():
     assert 48 <= r["strip_after"] / H <= 72 and r["oven_temperature"] == pytest.approx(kelvin(300))
     assert r["warm"] / H == pytest.approx(17.6)  # 6.4 h an inch, 16 h at 2 1/2 in
     assert r["oven_hold"] / H == pytest.approx(2.75)
+
+
+# How it is dried
+
+
+def test_kiln_or_oven_first_and_pulses_as_the_last_resort():
+    care = {row[0]: row for row in solved().tables["care"].rows}
+    oven, fire = care["Oven-dry"][1], care["First fire"][1]
+    assert oven.startswith("Best is a kiln") and "an old oven" in oven
+    assert fire.index("kiln") < fire.index("Its own burner only after that") < fire.index("pulses")
+    assert "after the oven only" in fire and "each pulse a whole lighting" in fire
+    assert "1/2 in (13 mm) under the hot face" in oven and "mid-depth" in oven and "steer by the slower" in oven
+
+
+def test_hold_and_stop_signs_and_when_it_is_dry():
+    days = {row[1]: row for row in solved().tables["days"].rows}
+    watch = days["First fire"][5]
+    hold, stop = watch.split("Stop,")
+    for sign in ("white wisps", "sweat", "mirror", "hiss", "250 °F"):
+        assert sign in hold
+    for sign in ("gas off", "thuds", "flakes", "1/32 in", "400 °F"):
+        assert sign in stop
+    assert "230 °F (110 °C) differ by less than 0.1 %" in days["Oven-dry"][6]
