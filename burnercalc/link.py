@@ -18,6 +18,7 @@ EARLIER_DEFAULTS = {
         "port_wall_temperature": "1200 degF",
         "price_train": "140",
         "bought_price": "700",
+        "watched_hours": "through",
     }
 }
 LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
