@@ -324,7 +324,7 @@ SETTINGS = (
         "heat",
         "Lining",
         "lining",
-        "dense_castable 1 in, blanket_8lb 2 in",
+        "ifb_26 2 1/2 in, blanket_8lb 1 in",
         "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
         "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
         near="first",
@@ -1153,6 +1153,20 @@ SETTINGS = (
         "no",
         "Yes where washing would not dry: air-drying and gentle warmth take half as long again; curing wants damp.",
         choices=NO_YES,
+        near="first",
+    ),
+    Setting(
+        "watched_hours",
+        "fire",
+        "Hours watched",
+        "time",
+        "12 h",
+        "Hours of a day in which somebody stands by the first fire; it is split into heats no longer than that. "
+        "Through: by turns, night and day.",
+        "8 h",
+        "24 h",
+        ("1 h", "1 h"),
+        words=("through",),
         near="first",
     ),
     # Money: every figure is an example to be replaced by your own
