@@ -84,6 +84,10 @@ def _parser() -> argparse.ArgumentParser:
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     _force(template)
+    card = _command(commands, "card", _card, "the lighting card as a PDF, to hang up beside the burner")
+    _paper(card)
+    card.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(card)
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
@@ -186,6 +190,10 @@ def _sheet(arguments: argparse.Namespace) -> int:
 def _template(arguments: argparse.Namespace) -> int:
     plan = "templates" if arguments.plan == "all" else arguments.plan
     return _write(_design(arguments), arguments, f"{plan}-{arguments.paper}", arguments.output)
+
+
+def _card(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"lighting-card-{arguments.paper}", arguments.output)
 
 
 def _export(arguments: argparse.Namespace) -> int:

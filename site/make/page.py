@@ -42,6 +42,7 @@ TILES = (
     ("plenum_to_port_ratio", "plenum to ports"),
     ("turndown", "turndown"),
 )
+LEADING = ("lighting_card",)  # tables on top of their chapter
 SHOWN_DRAWINGS = ("face", "section")  # the others are paper
 
 
@@ -136,7 +137,8 @@ def chapter(room, title, result, data):
         "cautions": words.DANGERS.get(room, ()),
         "drawings": shown(catalogue.DRAWINGS, [key for key in data["drawings"] if key != "face"]),
         "charts": shown(catalogue.CHARTS, data["charts"]),
-        "tables": shown(catalogue.TABLES, data["tables"]),
+        "lead": [key for key in LEADING if catalogue.TABLES[key].room == room],
+        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in LEADING],
         "answers": [a for a in result.answers.values() if a.room == room],
     }
 
@@ -227,7 +229,7 @@ def main(out):
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
-    ("To pin up", (("Build sheet", "sheet", PAPERS),)),
+    ("To pin up", (("Build sheet", "sheet", PAPERS), ("Lighting card", "lighting-card", PAPERS))),
     (
         "Templates, true to size",
         (
