@@ -12,7 +12,6 @@ from .physics.linings import material_keys
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_names
 
-
 # Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
 NEAR = ("start", "first", "finer")
 

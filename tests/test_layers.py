@@ -37,6 +37,7 @@ MAY = {
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
     "files": FOUNDATION | {"drawing", "sheet", "build_sheet", "link", "settings", "making"},
     "examples": set(),
+    "jobs": {"examples"},
 }
 TOP = {"cli", "worker", "__init__", "__main__"}
 OWNERS = {"pint": {"units"}, "pydyf": {"drawing"}, "segno": {"drawing"}}
