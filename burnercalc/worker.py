@@ -253,11 +253,14 @@ def _answers(result, keys):
     }
 
 
+FILLED = ("body", "window")  # what a screen shows as steel and refractory
+
+
 def _drawing(result, name):
     drawing = result.drawings[name]
     x1, y1, x2, y2 = drawing.bounds()
     air = 0.02 * max(x2 - x1, y2 - y1)
-    columns = flat_columns(drawing)
+    columns = flat_columns(drawing, FILLED if name == "face" else ())
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
     circles.update(

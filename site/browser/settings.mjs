@@ -133,7 +133,7 @@ export function refuse(errors, typing) {
     if (!at) { loose.push(error.text); continue; }
     at.dataset.refused = "";
     const words = at.querySelector(".refused");
-    words.textContent = error.text;
+    words.replaceChildren(error.text, ...(error.nearest ? [" ", button(`Take ${error.nearest}`, () => design.change(error.setting, error.nearest), "small")] : []));
     words.hidden = false;
     fieldOf(error.setting)?.setAttribute("aria-invalid", "true");
     if (chapterOf(at) !== root.dataset.chapter || at.closest("details:not([open])")) loose.push(error.text);
