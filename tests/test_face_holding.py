@@ -237,7 +237,7 @@ def test_light_up_a_little_rich_is_that_of_a_mixture_set_so():
     lean, set_so = solved(equivalence_ratio="0.8", low_fire="10 %"), solved(equivalence_ratio="1.1", low_fire="10 %")
     assert lean["lift_firing_rate"] < lean["flashback_firing_rate_cold"]
     (case, rich, text), (_, slots, _) = advice(lean), advice(set_so)
-    assert case == "rich" and "a little rich (equivalence ratio about 1.1) at about 19 kBtu/h" in text
+    assert case == "rich" and "a little rich (about 1.1) at about 19 kBtu/h" in text
     # The shares differ a little between the two.
     assert [rich[key] for key in ("flash", "lift", "rate")] == pytest.approx(
         [slots[key] for key in ("flash", "lift", "rate")], rel=1e-3
@@ -272,7 +272,7 @@ def test_no_light_up_where_ports_get_no_mixture_or_far_too_little(default):
     case, slots, text = advice(default, shares={"least": 0.1, "largest": 2.0})
     assert case == "no_room" and slots["flash"] > slots["lift"]
     assert text == (
-        "Cold ports hold no steady flame even with the mixture a little rich (equivalence ratio about 1.1): below "
+        "Cold ports hold no steady flame even with the mixture a little rich (about 1.1): below "
         "78 kBtu/h it can run back, above 22 kBtu/h it lifts. Make the ports more even or smaller."
     )
 
@@ -414,7 +414,7 @@ def test_a_cold_flame_that_lifts_is_never_a_stop():
         assert check.verdict != "stop" and "no fault" in check.text
 
 
-BURNS = "The mixture burns between equivalence ratios of 0.60 and 2.00; set is {:.2f}{}"
+BURNS = "The mixture burns from 0.60 (lean) to 2.00 (rich); set is {:.2f}{}"
 
 
 @pytest.mark.parametrize(

@@ -49,14 +49,14 @@ COOLER, RAISE, LOWER = (
             (0.099, 0.2),
             "caution",
             "At 2250 °F 9.9 % of the gross heat stays in the chamber; with so little a small slip of the mixture loses "
-            "it. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "it. Lower the chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.3,
             (None, 0.2),
             "caution",
             "The flame may not hold 2250 °F: when the gas gives off its heat badly, it is not hot enough. Lower the "
-            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.0101,
@@ -64,20 +64,20 @@ COOLER, RAISE, LOWER = (
             "stop",
             "The flame cannot hold 2250 °F: at 3140 °F it is not hot enough to give the walls what they lose. Lower "
             "the "
-            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.01,
             (None, None),
             "stop",
             "The flame cannot hold 2250 °F: at 3140 °F it would leave nothing in the chamber. Lower the chamber "
-            "temperature, or bring the equivalence ratio nearer to 1.",
+            "temperature, or bring the mixture nearer to 1.",
         ),
         (
             None,
             (None, None),
             "stop",
-            "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
+            "No flame was found for this mixture of gas and air: move the mixture towards 1.",
         ),
     ],
 )
@@ -116,8 +116,8 @@ NEUTRAL = (
     "212 cfm of fresh air would be needed: ventilate, and hang an alarm."
 )
 OUTDOORS = (
-    "Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A lower equivalence "
-    "ratio makes far less."
+    "Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture "
+    "makes far less."
 )
 
 
@@ -130,7 +130,7 @@ OUTDOORS = (
             0.9,
             RAISE,
             "Lean: 12.4 % more air than burns. It scales the work and carries heat out of the door: raise the "
-            "equivalence ratio to 0.9 or more.",
+            "mixture to 0.9 or more.",
         ),
         ("0.9", "good", 0.9, RAISE, LITTLE_LEAN),
         ("0.979", "good", 0.9, RAISE, LITTLE_LEAN),

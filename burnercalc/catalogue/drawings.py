@@ -10,13 +10,13 @@ DRAWINGS = (
         "face",
         "Face, seen from the fire",
         {
-            "box_rows": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "box_rows": "The face: a box {length} by {width} with a window inside the lip and {ports} ports in "
             "{rows} rows.",
-            "box_rings": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "box_rings": "The face: a box {length} by {width} with a window inside the lip and {ports} ports in "
             "{rows} rings, the middle one counted.",
-            "round_rows": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "round_rows": "The face: a disc {width} across with a window inside the lip and {ports} ports in "
             "{rows} rows.",
-            "round_rings": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "round_rings": "The face: a disc {width} across with a window inside the lip and {ports} ports in "
             "{rows} rings, the middle one counted.",
         },
         room="face",
@@ -43,7 +43,7 @@ DRAWINGS = (
     Drawing(
         "template",
         "Drilling template for the mould base",
-        "Body outline, setback line, window and every port at true size.",
+        "Body outline, line of the lip, window and every port at true size.",
         room="make",
     ),
     Drawing(

@@ -27,7 +27,7 @@ ANSWERS = (
         "length",
         "Window length",
         meaning="Length of the opening cut in the face.",
-        formula="body length - 2 x setback",
+        formula="body length - 2 x lip",
         inputs=("body_length", "setback"),
         source=GEOMETRY,
         near="bench",
@@ -38,7 +38,7 @@ ANSWERS = (
         "length",
         "Window width",
         meaning="Width of the opening cut in the face.",
-        formula="face width - 2 x setback",
+        formula="face width - 2 x lip",
         inputs=("body_width", "setback"),
         source=GEOMETRY,
         near="bench",
@@ -228,7 +228,7 @@ ANSWERS = (
         "speed",
         "Burning velocity",
         meaning="How fast a smooth flame eats into the cold mixture.",
-        formula="shape over the equivalence ratio x temperature and pressure powers",
+        formula="shape over the mixture x temperature and pressure powers",
         inputs=("fuel", "fuel_blend", "equivalence_ratio", "ambient_temperature", "altitude"),
         source=BURNING,
     ),
@@ -258,7 +258,7 @@ ANSWERS = (
         "rate",
         "Wall gradient at lift",
         meaning="Wall gradient above which the flame of one cold port in open air is washed off its rim.",
-        formula="0.23 x burning velocity squared / thermal diffusivity x (equivalence ratio to the power 6.4)",
+        formula="0.23 x burning velocity squared / thermal diffusivity x (mixture to the power 6.4)",
         inputs=("burning_velocity", "equivalence_ratio"),
         source=LIFT,
     ),
@@ -357,7 +357,7 @@ ANSWERS = (
         near="first",
         cases={
             "none": "No rate holds a cold flame evenly on these ports: mend the stops first.",
-            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (equivalence ratio about "
+            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (mixture about "
             "{ratio:g}): below {flash:power 2} it can run back, above {lift:power 2} it lifts. Make the ports more "
             "even or smaller.",
             "as_set": "Light with the mixture as set at about {rate:power 2}, blower on first: below {flash:power 2} a "
@@ -366,10 +366,10 @@ ANSWERS = (
             "as_set_below_low": "Light with the mixture as set at about {rate:power 2}, blower on first: below "
             "{flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. That is less than low fire "
             "({low:power 2}); turn up slowly once the face glows and holds the flame.",
-            "rich": "Light with the mixture a little rich (equivalence ratio about {ratio:g}) at about {rate:power 2}, "
+            "rich": "Light with the mixture a little rich (about {ratio:g}) at about {rate:power 2}, "
             "blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. Turn up "
             "slowly once the face glows and holds the flame.",
-            "rich_below_low": "Light with the mixture a little rich (equivalence ratio about {ratio:g}) at about "
+            "rich_below_low": "Light with the mixture a little rich (about {ratio:g}) at about "
             "{rate:power 2}, blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it "
             "lifts. That is less than low fire ({low:power 2}); turn up slowly once the face glows and holds the "
             "flame.",
@@ -531,10 +531,10 @@ CHECKS = (
         "Mixture that burns",
         source=FLAMMABILITY,
         cases={
-            "good": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}.",
-            "caution": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}, "
+            "good": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}.",
+            "caution": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}, "
             "close to where it goes out: richer.",
-            "stop": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}: it "
+            "stop": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}: it "
             "does not burn cold.",
         },
     ),
@@ -615,7 +615,7 @@ CHARTS = (
     Chart(
         "stability_map",
         "Where the flame stays",
-        Axis("equivalence ratio", "ratio"),
+        Axis("mixture: lean below 1, rich above", "ratio"),
         Axis("speed in cold ports", "speed"),
         (
             Series("flashback_cold_band", "flashback, cold: band", "band", "caution"),

@@ -136,7 +136,7 @@ MIXTURE_ANSWERS = (
         "ratio",
         "Air to gas by volume",
         meaning="Volumes of air for one volume of gas, as mixed.",
-        formula="air that just burns the gas / equivalence ratio",
+        formula="air that just burns the gas / mixture",
         inputs=MIXED,
         source=STOICHIOMETRY,
         near="bench",
@@ -157,7 +157,7 @@ MIXTURE_ANSWERS = (
         "fraction",
         "Excess air",
         meaning="Air beyond what just burns the gas; below zero when rich.",
-        formula="1 / equivalence ratio - 1",
+        formula="1 / mixture - 1",
         inputs=("equivalence_ratio",),
         source=DEFINITION,
     ),
@@ -167,8 +167,8 @@ MIXTURE_ANSWERS = (
         "word",
         "Atmosphere",
         meaning="Oxidising: oxygen is left over. Reducing: carbon monoxide and hydrogen are, and they poison. Neutral: "
-        "within 0.02 of equivalence ratio 1. Hot steel scales a little even in a reducing flame.",
-        formula="equivalence ratio against 1 ± 0.02",
+        "within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
+        formula="mixture against 1 ± 0.02",
         inputs=("equivalence_ratio",),
         source=PRACTICE,
         near="first",
@@ -181,7 +181,7 @@ FLOW_ANSWERS = (
         "firing_rate_gross",
         "firing.rate_W",
         "power",
-        "Firing rate, gross",
+        "Firing rate",
         meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
         "the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
@@ -195,7 +195,7 @@ FLOW_ANSWERS = (
         "power",
         "Firing rate, net",
         meaning="The same fire counted by the net heating value, as some countries do.",
-        formula="firing rate, gross x net heating value / gross heating value",
+        formula="firing rate x net heating value / gross heating value",
         inputs=("firing_rate_gross", "net_heating_value", "gross_heating_value"),
         source=HEATING_VALUE,
     ),
@@ -216,7 +216,7 @@ FLOW_ANSWERS = (
         "air_flow",
         "Air flow",
         meaning="Air that the blower brings at high fire, at 15 °C and sea level.",
-        formula="gas flow x air to burn one volume of gas / equivalence ratio",
+        formula="gas flow x air to burn one volume of gas / mixture",
         inputs=("gas_flow", "air_fuel_ratio_volume"),
         source=STOICHIOMETRY,
         near="bench",
@@ -600,8 +600,7 @@ ASPIRATED_ANSWERS = (
         "aspirated.equivalence_ratio",
         "ratio",
         "Aspirated: mixture",
-        meaning="Equivalence ratio that the gas jet makes with the air it pulls into its throat; above 1 it pulls too "
-        "little.",
+        meaning="Mixture that the gas jet makes with the air it pulls into its throat; above 1 it pulls too little.",
         formula="air to just burn the gas / air pulled in, from the momentum that the jet hands to the mixture",
         inputs=(*JET, "aspirated_throat", "aspirated_inlet_loss", "aspirated_outlet_loss"),
         source=MOMENTUM,
@@ -640,18 +639,18 @@ CHECKS = (
         "Heat left by the flame",
         source=ZONE & LIMITS,
         cases={
-            "no_flame": "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
+            "no_flame": "No flame was found for this mixture of gas and air: move the mixture towards 1.",
             "stop": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it would leave nothing in the "
-            "chamber. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "perhaps": "The flame may not hold {chamber:temperature}: when the gas gives off its heat badly, it is "
             "not hot "
-            "enough. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
             "to give "
-            "the walls what they lose. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
-            "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the equivalence "
-            "ratio nearer to 1.",
+            "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
+            "nearer to 1.",
             "good": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber.",
         },
     ),
@@ -663,13 +662,13 @@ CHECKS = (
         cases={
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell; if "
             "all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a "
-            "hood, hang a carbon monoxide alarm, never run this in a closed room. A lower equivalence ratio makes far "
+            "hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture makes far "
             "less.",
             "rich_no_flame": "Rich: the gas that leaves holds carbon monoxide, a deadly poison without smell. Draw it "
-            "outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A lower equivalence "
-            "ratio makes far less.",
+            "outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture "
+            "makes far less.",
             "lean": "Lean: {excess:fraction} more air than burns. It scales the work and carries heat out of the door: "
-            "raise the equivalence ratio to {leanest:g} or more.",
+            "raise the mixture to {leanest:g} or more.",
             "little_lean": "A little lean: it scales the work somewhat and makes little carbon monoxide. Ventilate all "
             "the same.",
             "neutral": "Neutral mixture, next to nothing left over. It still makes some carbon monoxide; if all of it "
@@ -948,7 +947,7 @@ TABLES = (
         words={
             "aspirated.kind": "naturally aspirated single flame",
             "aspirated.gas_supply": "high pressure, {low:gas_pressure 2} to {high:gas_pressure 2}: the jet must pull "
-            "in all the air; at {pressure:gas_pressure} this jet and throat make equivalence ratio {ratio:.2f}",
+            "in all the air; at {pressure:gas_pressure} this jet and throat make a mixture of {ratio:.2f}",
             "aspirated.wears": "steel flare in the heat: scales away in months",
             "aspirated.power_cut": "keeps burning: gas and air both come from the jet",
             "blown_single.kind": "blown single flame",
@@ -966,12 +965,12 @@ TABLES = (
     ),
 )
 
-RATIO = Axis("equivalence ratio", "ratio")
+RATIO = Axis("mixture: lean below 1, rich above", "ratio")
 
 CHARTS = (
     Chart(
         "flame_by_ratio",
-        "Flame temperature, by equivalence ratio",
+        "Flame temperature, by mixture",
         RATIO,
         Axis("flame temperature", "temperature"),
         (Series("flame", "flame, no heat lost"),),
