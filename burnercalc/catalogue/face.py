@@ -357,7 +357,7 @@ ANSWERS = (
         near="first",
         cases={
             "none": "No rate holds a cold flame evenly on these ports: mend the stops first.",
-            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (mixture about "
+            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (about "
             "{ratio:g}): below {flash:power 2} it can run back, above {lift:power 2} it lifts. Make the ports more "
             "even or smaller.",
             "as_set": "Light with the mixture as set at about {rate:power 2}, blower on first: below {flash:power 2} a "
