@@ -54,10 +54,13 @@ function find([id, kind, room, label]) {
   const chapter = document.querySelector(`#chapters [data-go="${room}"] span:nth-child(2)`).textContent;
   const reply = design.shown(), [, key] = id.match(/^\w+?-(\w+)$/);
   const value = kind === "number" ? reply?.answers[key].shown.split("\n")[0] : kind === "setting" ? worded(reply?.fields[key]) : reply?.checks.find((check) => check.key === key)?.verdict;
-  return button(make("span", "", label, make("small", "", `${kind} in ${chapter}`)), () => {
+  const press = button("", () => {
     all("dialog[open]").forEach((dialog) => dialog.close());
     jump(id);
-  }, "find").appendChild(make("b", "", (value ?? "").slice(0, 40))).parentElement;
+  }, "find");
+  press.dataset.find = id;
+  press.append(make("span", "", label, make("small", "", `${kind} in ${chapter}`)), make("b", "", (value ?? "").slice(0, 40)));
+  return press;
 }
 
 const worded = (field) => (field ? `${field.text} ${field.unit}`.trim() : "");

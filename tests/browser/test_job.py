@@ -9,7 +9,6 @@ import pytest
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from pdf_reader import pages
 
-import build
 from burnercalc.design import Design
 from burnercalc.jobs import JOBS
 from burnercalc.link import from_link, to_link
@@ -466,7 +465,7 @@ def test_another_body_redraws_without_a_fault(ready):
     ):
         count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
-        ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]')
+        ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]', state="attached")
         ready.wait_for_selector("html[data-state=ready]", state="attached")
         ports = ready.evaluate(
             "async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length"
@@ -489,7 +488,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
         ready.wait_for_selector(f'.chip[aria-pressed=true]:has-text("{job.name}")')
         settle(ready)
         expected = solve(Design.from_texts(job.inches))
-        assert number(ready, "firing_rate_needed") == pytest.approx(expected["firing_rate_needed"], rel=1e-9)
+        assert number(ready, "port_count") == expected["port_count"]
         assert ready.evaluate("() => location.hash") == to_link(expected.design)
     for _ in range(sum(bool(job.inches) for job in JOBS)):
         ready.click("#undo")
@@ -511,8 +510,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
 def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, found):
     ready.click('[data-open="search-box"]')
     ready.keyboard.type(words)
-    label = next(entry[3] for entry in search.entries() if entry[0] == found)
-    ready.locator("#search-found button", has=ready.get_by_text(label, exact=True)).first.click()
+    ready.click(f'#search-found [data-find="{found}"]')
     ready.wait_for_selector(f"#{found}[data-marked]:visible")
     box, bar = ready.locator(f"#{found}").bounding_box(), ready.locator("#chapters").bounding_box()
     assert 0 <= box["y"] < bar["y"]
