@@ -1,5 +1,6 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
 
+from collections import Counter
 from dataclasses import replace
 from itertools import compress
 
@@ -30,12 +31,12 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-MOST_PAGES = 4
+MOST_PAGES = 8
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
-MARKS = {"good": "good", "caution": "CAUTION", "stop": "STOP"}
+MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on the drilling template only.
 MOST_HOLES = 90
 MOST_CARD = 5  # rows of the regulator's card
@@ -59,7 +60,7 @@ def blocks(result, link, width, height):
     def pages(some):
         return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    # What is not good stands on the first page if it can: good checks are counted first, then the face gets smaller.
+    # The checks stand on the first page if it can: good checks are counted first, then the face gets smaller.
     for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
         try:
             first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
@@ -69,7 +70,7 @@ def blocks(result, link, width, height):
             break
     else:
         first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
-    themes = [first, _steel(result, width), _block(result), [*_days(result), *_gas(result)]]
+    themes = [first, _steel(result, width), _block(result), _days(result), _gas(result)]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
 
@@ -143,11 +144,10 @@ def _overview(result, link, width, view_mm):
         else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")]
     )
     worst = result.worst
-    tally = ", ".join(
-        f"{sum(c.verdict == verdict for c in result.checks.values())} {MARKS[verdict]}" for verdict in VERDICTS
-    )
+    found = Counter(check.verdict for check in result.checks.values())
+    tally = ", ".join(f"{found[verdict]} {MARKS[verdict]}" for verdict in VERDICTS if found[verdict])
     word = {
-        "good": "All checks are good.",
+        "good": "All checks are good or notes.",
         "caution": "Read the cautions below before you cut.",
         "stop": "DO NOT BUILD THIS: see the stops below.",
     }[worst]
@@ -215,7 +215,7 @@ def _steel(result, width):
             "the inside of the face."
         )
     steps += [
-        f"Weld {_show(result, 'weld_length')} of seam, gas-tight, then test with soap water.",
+        f"Weld {_show(result, 'weld_length')} of seam, gas-tight; test, window blanked, air only, soap water.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     ]
     cut_list = _plain(
@@ -373,9 +373,10 @@ def _lighting(result):
 
 
 def _checks(result, names):
-    """What is not good, in full; what is good by name, or counted."""
-    ordered = sorted(result.checks.values(), key=lambda check: -VERDICTS.index(check.verdict))
-    bad = [check for check in ordered if check.verdict != "good"]
+    """What asks for a change and what is so on every hot forge, in full; what is good by name, or counted."""
+    ordered = result.ranked()
+    bad = [check for check in ordered if check.fault]
+    notes = [f"{check.label}: {check.text}" for check in ordered if check.verdict == "note"]
     good = [check.label for check in ordered if check.verdict == "good"]
     found = (
         [
@@ -391,5 +392,6 @@ def _checks(result, names):
     return [
         Heading("Checks"),
         *found,
+        *([Paragraph("Note. " + " ".join(notes))] if notes else []),
         Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + "."),
     ]

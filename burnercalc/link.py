@@ -1,4 +1,4 @@
-"""A design as a short readable link, and back. Links made by one version open in all later ones (v=1)."""
+"""A design as a short readable link, and back. Links made by one version open in all later ones."""
 
 import re
 from urllib.parse import parse_qsl, quote_plus
@@ -8,12 +8,15 @@ from .errors import InputError
 from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
 
-VERSION = "1"
+VERSION = "2"
+# Defaults as they were: a link holds what differs from the defaults of its own version, and goes on meaning those.
+# {version: {setting: its default in the links of that version}}, in order; what a later version changes stands there.
+EARLIER_DEFAULTS = {"1": {"equivalence_ratio": "1.0"}}
 LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
 
 
 def to_link(design: Design, base: str = "") -> str:
-    """`base#v=1&body_length=9in&...`: the settings that differ from the defaults, as they were typed."""
+    """`base#v=2&body_length=8in&...`: the settings that differ from the defaults, as they were typed."""
     parts = [f"v={VERSION}"]
     for setting in SETTINGS:
         if setting.key in design.texts:
@@ -63,11 +66,13 @@ def _typed(link: str) -> tuple[dict[str, str], list[InputError]]:
     """({key: text} of the settings in a link, [InputError] of all else in it)."""
     texts: dict[str, str] = {}
     odd: list[InputError] = []
+    version = VERSION  # a link that names none was typed by somebody who looks at this page
     if len(link) > LONGEST_LINK:
         return {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
     for key, text in parse_qsl(_settings_part(link), keep_blank_values=True):
         if key == "v":
-            if text != VERSION:
+            version = text
+            if text != VERSION and text not in EARLIER_DEFAULTS:
                 odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
         elif key not in BY_KEY:
             odd.append(InputError(key, text, "is not a setting"))
@@ -77,7 +82,15 @@ def _typed(link: str) -> tuple[dict[str, str], list[InputError]]:
             texts[key] = text
     if len(odd) > MOST_UNKNOWN:
         odd[MOST_UNKNOWN:] = [InputError("link", f"{len(odd) - MOST_UNKNOWN} more", "is not known either")]
-    return texts, odd
+    return _translated(texts, version), odd
+
+
+def _translated(texts: dict[str, str], version: str) -> dict[str, str]:
+    """The texts of a link with the defaults that an earlier version left out."""
+    versions = list(EARLIER_DEFAULTS)
+    for earlier in versions[versions.index(version) :] if version in versions else ():
+        texts = {**EARLIER_DEFAULTS[earlier], **texts}
+    return texts
 
 
 def _costs_least(texts: dict[str, str], error: InputError) -> str:

@@ -12,7 +12,7 @@ from typing import Any
 from . import catalogue, checks, views
 from .burner import Burner
 from .catalogue.sentences import Said, written
-from .checks.judge import VERDICTS
+from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
 from .drawing.svg import write_svg
 from .physics.band import Band
@@ -91,7 +91,7 @@ class Change:
 
 @dataclass(frozen=True)
 class Checked(_Declared):
-    """A verdict on one thing: good, caution or stop, the value it saw, the limit, the words, and what to change."""
+    """A verdict on one thing: one of VERDICTS, the value it saw, the limit, the words, and what to change."""
 
     declared: catalogue.Check
     verdict: str
@@ -99,6 +99,11 @@ class Checked(_Declared):
     limit: float | None
     text: str
     changes: tuple[Change, ...] = ()
+
+    @property
+    def fault(self) -> bool:
+        """Is there something to change: more than a note?"""
+        return self.verdict in FAULTS
 
 
 @dataclass(frozen=True)
@@ -200,8 +205,15 @@ class Result:
 
     @property
     def worst(self) -> str:
-        """The worst verdict of all checks."""
-        return max((check.verdict for check in self.checks.values()), key=VERDICTS.index, default="good")
+        """The worst verdict of all checks; good when there are but notes."""
+        return next((check.verdict for check in self.ranked() if check.fault), "good")
+
+    def ranked(self) -> list[Checked]:
+        """All checks, the worst first; of one verdict, what hurts before what breaks, and so on down HARMS."""
+        return sorted(
+            self.checks.values(),
+            key=lambda check: (-VERDICTS.index(check.verdict), catalogue.HARMS.index(check.declared.harm)),
+        )
 
     def _repr_html_(self) -> str:
         """What a notebook shows: the first answers of each room, and every check that is not good."""
@@ -210,9 +222,12 @@ class Result:
             for answer in self.answers.values()
             if answer.near == "first"
         ]
-        bad = sorted((c for c in self.checks.values() if c.verdict != "good"), key=lambda c: -VERDICTS.index(c.verdict))
         rows = "".join(f"<tr><td>{escape(label)}</td><td>{escape(text)}</td></tr>" for label, text in shown)
-        said = "".join(f"<li><b>{check.verdict}</b> {escape(check.text)}</li>" for check in bad)
+        said = "".join(
+            f"<li><b>{check.verdict}</b> {escape(check.text)}</li>"
+            for check in self.ranked()
+            if check.verdict != "good"
+        )
         return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
 
     def _written(self, sentence, slots):

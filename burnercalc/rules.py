@@ -8,7 +8,7 @@ from math import pi
 
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
-from .making.stock import board, next_hole_saw
+from .making.stock import board, inlet_hole
 from .physics import plates
 from .physics.pipes import pipe, pipe_names
 from .rules_heat import HEAT_RULES
@@ -49,6 +49,18 @@ def _wall_leaves_plenum(v):
             f"must be less than a quarter of the box ({_show(v, room)}), so that its rounded corners leave flats",
             _show(v, room / 8),
             ("body_width", "body_length", "body_depth"),
+        )
+
+
+def _caps_leave_plenum(v):
+    cap = v["cap_thickness"]
+    if cap != "wall" and v["body_kind"] != "pipe" and not 4 * cap < v["body_length"] - 1e-9:
+        return InputError(
+            "cap_thickness",
+            _text(v, "cap_thickness"),
+            f"must be less than a quarter of the body length ({_text(v, 'body_length')})",
+            _show(v, v["body_length"] / 8),
+            ("body_length",),
         )
 
 
@@ -232,8 +244,8 @@ def _disc_keeps_a_rim(v):
 def _inlet_fits_disc(v):
     room = v["body_width"] - 2 * v["wall"] - 2 * v["cap_gap"]
 
-    def hole(nps):
-        return next_hole_saw(diameter_m=pipe(nps, "inlet").od_m)[0]
+    def hole(nps):  # the larger of the two racks', so that the tape refuses no design
+        return max(inlet_hole(outside_m=pipe(nps, "inlet").od_m, unit=unit)[0] for unit in ("in", "mm"))
 
     if v["body_kind"] == "pipe" and not hole(v["inlet"]) < room:
         fitting = [nps for nps in pipe_names() if hole(nps) < room]
@@ -344,7 +356,9 @@ def _pins_are_near_their_marks(v):
 
 
 def _baffle_is_left(v):
-    length, width = (v[side] - 2 * v["wall"] for side in ("body_length", "body_width"))
+    own = v["cap_thickness"] != "wall" and v["body_kind"] != "pipe"
+    length = v["body_length"] - 2 * (v["cap_thickness"] if own else v["wall"])
+    width = v["body_width"] - 2 * v["wall"]
     if v["baffle_holes"] == 0 or not min(length, width) > 0:
         return None
     plate = length * width * (pi / 4 if v["body_kind"] == "pipe" else plates.bent_plate_ratio(v["baffle_bend_angle"]))
@@ -356,7 +370,7 @@ def _baffle_is_left(v):
             f"must leave some plate between them: at most {most} holes of "
             f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle",
             str(most),
-            ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle"),
+            ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "cap_thickness"),
         )
 
 
@@ -376,6 +390,7 @@ RULES = (
     (_window_length, ("body_length", "setback")),
     (_window_width, ("body_width", "setback")),
     (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
+    (_caps_leave_plenum, ("cap_thickness", "body_length", "body_kind")),
     (_setback_covers_wall, ("setback", "wall")),
     (_corner_fits, ("corner_radius", "body_kind", "body_width", "body_length", "setback")),
     (_grip_reaches_inside, ("grip", "wall")),
@@ -400,7 +415,16 @@ RULES = (
     (_pins_are_near_their_marks, ("port_position_tolerance", "port_diameter")),
     (
         _baffle_is_left,
-        ("baffle_holes", "baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "body_kind"),
+        (
+            "baffle_holes",
+            "baffle_hole_diameter",
+            "body_length",
+            "body_width",
+            "wall",
+            "baffle_bend_angle",
+            "body_kind",
+            "cap_thickness",
+        ),
     ),
     (_tank_is_long_enough, ("cylinder", "tank_length", "tank_diameter")),
     *HEAT_RULES,

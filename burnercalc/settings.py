@@ -1,6 +1,7 @@
 """Every setting of a design, declared once. Widgets, link, command line and the tables of the README come from here.
 
-Keys and the meaning of their values are the public promise of links (v=1): a default, once published, stays.
+Keys and the meaning of their values are the public promise of links: a default that changes enters
+link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 """
 
 from dataclasses import dataclass
@@ -240,7 +241,7 @@ SETTINGS = (
         "Inlet pipe",
         "choice",
         "2",
-        "Nominal size of the pipe into the back of the box, schedule 40.",
+        "Nominal size of the pipe into the back of the box, schedule 40; black steel, never galvanised.",
         choices=PIPES,
     ),
     Setting(
@@ -323,9 +324,8 @@ SETTINGS = (
         "Lining",
         "lining",
         "dense_castable 1 in, blanket_8lb 2 in",
-        "Layers from the hot face out: material and thickness, commas between. Materials: "
-        + ", ".join(material_keys())
-        + ".",
+        "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
+        "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
         near="first",
     ),
     Setting(
@@ -363,7 +363,15 @@ SETTINGS = (
         ("25 degF", "10 degC"),
         near="first",
     ),
-    Setting("work_metal", "heat", "Metal", "choice", "steel", "What is heated.", choices=METALS),
+    Setting(
+        "work_metal",
+        "heat",
+        "Metal",
+        "choice",
+        "steel",
+        "What is heated. Brass gives off zinc fume when it melts: out in the open or under a hood.",
+        choices=METALS,
+    ),
     Setting(
         "work_rate",
         "heat",
@@ -472,11 +480,21 @@ SETTINGS = (
         "heat",
         "Mixture",
         "ratio",
-        "1.0",
-        "1 is just enough gas for the air; 1.1 is 10 % too much (rich), 0.9 is 10 % too little (lean).",
+        "0.96",
+        "1 is just enough gas for the air; 1.1 is 10 % too much (rich), 0.9 is 10 % too little (lean). No hand holds "
+        "it to better than 0.03.",
         "0.5",
         "1.6",
-        ("0.02", "0.02"),
+        ("0.01", "0.01"),
+    ),
+    Setting(
+        "reducing_wanted",
+        "heat",
+        "Reducing on purpose",
+        "choice",
+        "no",
+        "Yes for work that needs a rich fire; without it a mixture richer than 1.2 is a stop.",
+        choices=NO_YES,
     ),
     Setting(
         "ambient_temperature",
@@ -628,7 +646,7 @@ SETTINGS = (
         "Mix pipe",
         "choice",
         "1-1/2",
-        "Nominal size of the pipe in which gas and air mix, schedule 40.",
+        "Nominal size of the pipe in which gas and air mix, schedule 40; black steel, never galvanised.",
         choices=PIPES,
         near="first",
     ),
@@ -856,6 +874,18 @@ SETTINGS = (
         ("1/64 in", "0.2 mm"),
     ),
     Setting(
+        "cap_thickness",
+        "make",
+        "Cap thickness",
+        "length",
+        "wall",
+        "Of the flat that the end caps are cut from; wall makes them as thick as the body. A round pipe's discs always "
+        "are.",
+        "1/16 in",
+        "1 in",
+        words=("wall",),
+    ),
+    Setting(
         "stock_lengths",
         "make",
         "Lengths on the rack",
@@ -957,6 +987,15 @@ SETTINGS = (
         "120 in",
         ("1/2 in", "10 mm"),
         near="first",
+    ),
+    Setting(
+        "pin_kind",
+        "make",
+        "Pins of",
+        "choice",
+        "wood",
+        "What the pins are made of; how they are sealed, freed and drawn follows from it.",
+        choices=(("wood", "wood dowel"), ("steel", "steel rod"), ("plastic", "plastic rod"), ("wax", "hard wax")),
     ),
     Setting(
         "pin_spares",
@@ -1112,7 +1151,7 @@ SETTINGS = (
         "Damp air",
         "choice",
         "no",
-        "Yes where washing would not dry: curing and air-drying take half as long again.",
+        "Yes where washing would not dry: air-drying and gentle warmth take half as long again; curing wants damp.",
         choices=NO_YES,
         near="first",
     ),

@@ -16,7 +16,7 @@ LIST_UNITS = {
     "price_by_mass": "1/kg",
     "fuel_blend": "1",
 }
-MARKS = {"good": "good   ", "caution": "CAUTION", "stop": "STOP   "}
+MARKS = {"good": "good   ", "note": "note   ", "caution": "CAUTION", "stop": "STOP   "}
 
 
 def as_data(result, base=""):
@@ -102,9 +102,9 @@ def as_text(result, base=""):
     lines += ["", "ANSWERS"]
     lines += [f"  {a.label:<{WIDE}}{shown(a, d.units)}" for a in result.answers.values()]
     lines += ["", "CHECKS"]
-    for check in sorted(result.checks.values(), key=lambda c: -["good", "caution", "stop"].index(c.verdict)):
+    for check in result.ranked():
         lines.append(f"  {MARKS[check.verdict]} {check.text}")
-        if check.verdict != "good" and check.changes:
+        if check.fault and check.changes:
             lines.append(
                 "          change: "
                 + ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)

@@ -233,7 +233,7 @@ def page_data(result, figures):
                 "source": str(c.declared.source),
                 "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
             }
-            for c in result.checks.values()
+            for c in result.ranked()
         ],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
         "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},

@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+from designs import WORKED
+
 from burnercalc import Design, catalogue, solve
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
@@ -16,7 +18,7 @@ MIXTURE_M3_S, DENSITY, VISCOSITY = 988.7 * FT3 / 3600, 1.2438, 17.25e-6
 
 
 def solved(**texts):
-    return solve(Design.from_texts(texts))
+    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 def head_Pa(velocity_m_s):

@@ -53,6 +53,7 @@ BENCH = {
     "mould_base": choices("mould_base"),
     "pin_depth": inches(1 / 8, 1),
     "pin_stock_length": inches(1, 120, 1),
+    "pin_kind": choices("pin_kind"),
     "pin_spares": st.integers(0, 200).map(str),
     "refractory": choices("refractory"),
     "castable_density": st.integers(20, 240).map(lambda n: f"{n} lb/ft3"),

@@ -35,7 +35,14 @@ BAD = [
         "flame can enter hot ports",
         {"low_fire": "60 %"},
     ),
-    ("turned down too far", {"low_fire": "8 %"}, "turndown", "12.5 to 1", {"low_fire": "40 %"}),
+    (
+        "so rich that it burns at the door",
+        {"equivalence_ratio": "1.21"},
+        "mixture",
+        "Far too rich",
+        {"reducing_wanted": "yes"},
+    ),
+    ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",
         {"low_fire": "5 %"},
@@ -85,7 +92,7 @@ BAD = [
     ),
     (
         "house gas that cannot carry the rate",
-        {"fuel": "natural_gas", "gas_pressure": "2.3 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
+        {"fuel": "natural_gas", "gas_pressure": "2.5 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
         "gas_pressure",
         "too weak for this rate",
         {"gas_pressure": "11 inH2O"},
@@ -140,6 +147,41 @@ BAD = [
         "baffle_pressure",
         "jet of its own",
         {"baffle_holes": "40"},
+    ),
+    (
+        "a plastic that no body can be pushed into",
+        {"refractory": "phosphate_plastic"},
+        "placing",
+        "cannot be pushed into it",
+        {"refractory": "dense_castable"},
+    ),
+    (
+        "an inlet at the end with the baffle across it",
+        {"inlet_position": "end"},
+        "baffle_clear",
+        "across the bore",
+        {"inlet": "1-1/2", "baffle_bend_angle": "0 deg"},
+    ),
+    (
+        "a window that runs into the rounded corners",
+        {"setback": "1/4 in"},
+        "lip_width",
+        "rounded corner",
+        {"setback": "5/8 in"},
+    ),
+    (
+        "a base of one narrow board",
+        {"mould_base": "2x6"},
+        "base_board",
+        "its board only 5 1/2",
+        {"mould_base": "2x10"},
+    ),
+    (
+        "a baffle wider than the corners let in",
+        {"baffle_bend_angle": "0 deg", "wall": "1/4 in", "grip": "3 5/8 in", "block_thickness": "5 in"},
+        "baffle_goes_in",
+        "does not go in",
+        {"grip": "3/4 in"},
     ),
     (
         "a closed chamber",
@@ -219,7 +261,7 @@ def test_a_hint_moves_the_right_way():
     """Following the first hint of a stop by a good step never makes its figure worse."""
     for texts, key, step in (
         ({"blower_shutoff_pressure": "0.3 inH2O"}, "blower", {"blower_shutoff_pressure": "0.6 inH2O"}),
-        ({"low_fire": "8 %"}, "turndown", {"low_fire": "16 %"}),
+        ({"low_fire": "8 %"}, "flashback_hot", {"low_fire": "16 %"}),
         ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
     ):
         before = solve(Design.from_texts(texts)).checks[key]
@@ -241,14 +283,14 @@ def test_a_hint_moves_the_right_way():
         ({"firing_rate": "10 kBtu/h"}, "rate_for_need", "cannot even hold", "heat_up_time"),
         ({"ambient_temperature": "40 degF"}, "curing_air", "below 41 °F", "damp_air"),
         ({"body_depth": "1 1/2 in", "grip": "1 in"}, "baffle_clear", "3/8 in too little room", "body_width"),
-        ({"blower_shutoff_pressure": "60 inH2O"}, "blower", "120 times as much", "none"),
+        ({"blower_shutoff_pressure": "60 inH2O", "equivalence_ratio": "1"}, "blower", "120 times as much", "none"),
         (
             {"cylinder": "20", "ambient_temperature": "15 degF"},
             "cylinder",
             "a regulator that needs less",
             "gas_pressure",
         ),
-        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "Warmer", "cylinder_count"),
+        ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "warmer day", "cylinder_count"),
         ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
         ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
         ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),

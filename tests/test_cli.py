@@ -46,7 +46,7 @@ def test_export_writes_a_folder(tmp_path, capsys, form, names):
 
 
 def test_export_of_a_link_is_its_design(tmp_path):
-    assert main(["export", "--format", "json", "-o", str(tmp_path), "--link", "#v=1&rows=4"]) == 0
+    assert main(["export", "--format", "json", "-o", str(tmp_path), "--link", "#v=2&rows=4"]) == 0
     assert json.loads((tmp_path / "design.json").read_text())["settings"]["rows"]["value"] == 4
 
 
@@ -193,8 +193,8 @@ def said_by(arguments, capsys):
         (["sheet", "--json", "--pdf", "x.pdf"], "--json"),
         (["sheet", "--paper", "a3"], "a3"),
         (["sheet", "--pdf", ""], "."),
-        (["sheet", "--link", "https://example.org/#v=1&rows=0"], "rows"),
-        (["sheet", "--link", "#v=2"], "v = 2"),
+        (["sheet", "--link", "https://example.org/#v=2&rows=0"], "rows"),
+        (["sheet", "--link", "#v=9"], "v = 9"),
         (["sheet", "--link", "#%ff=%ff"], "is not a setting"),
         (["sheet", "--link", "x" * 200_000], "at most"),
         (["sheet", "--site", "https://example.org/#there"], "--site"),
@@ -221,7 +221,7 @@ def test_wrong_use_is_named_in_one_line(arguments, names, tmp_path, monkeypatch,
 def test_any_words_leave_with_0_or_2_and_no_traceback(tmp_path, monkeypatch, capsys):
     """The words of the commands, of links and of files, thrown together; the same each time."""
     monkeypatch.chdir(tmp_path)
-    words = ["", " ", "#", "#v=1&rows=4", "http://[::1", "%%%", "\udcff", "\n", "rows", "=", "rows=", "=4", "rows=4"]
+    words = ["", " ", "#", "#v=2&rows=4", "http://[::1", "%%%", "\udcff", "\n", "rows", "=", "rows=", "=4", "rows=4"]
     words += ["rows=\udcff", "\udc80=1", "units=mm", "-1", "--", "-", "x" * 3000, ".", "..", "/", "sheet", "template"]
     words += ["--json", "--pdf", "--paper", "a4", "--force", "--set", "--link", "--site", "-o", "--format", "csv"]
     dice = random.Random(1)
@@ -243,7 +243,7 @@ def burnercalc(arguments, **options):
 
 @pytest.mark.skipif(os.name == "nt", reason="bytes as arguments are POSIX")
 def test_arguments_that_are_no_text_are_named():
-    for arguments in ([b"sheet", b"--set", b"rows=\xff"], [b"sheet", b"--link", b"#v=1&\xfe=\xff"], [b"\xff"]):
+    for arguments in ([b"sheet", b"--set", b"rows=\xff"], [b"sheet", b"--link", b"#v=2&\xfe=\xff"], [b"\xff"]):
         done = burnercalc(arguments, stdout=subprocess.DEVNULL)
         assert done.returncode == 2 and done.stderr.count(b"\n") == 1, done.stderr
 

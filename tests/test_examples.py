@@ -12,8 +12,8 @@ from burnercalc.result import solve
 from burnercalc.settings import BY_KEY
 from burnercalc.units import show
 
-# What a good burner still has to be told: a shell that burns skin, a cold flame that lifts, ports lit one by one.
-HONEST = {"shell_touch", "lift", "cross_light", "lining_limit", "low_fire_drift"}
+# What a good burner still has to be told: ports lit one by one, a chamber left alone.
+HONEST = {"cross_light", "lining_limit", "low_fire_drift"}
 # What each example sets for itself rather than leaves at the default.
 WHOLE = {
     "lining",
@@ -46,9 +46,7 @@ def solved():
 
 @pytest.mark.parametrize("example, units", BOTH, ids=lambda part: getattr(part, "key", part))
 def test_nothing_to_say_but_the_honest_cautions(example, units, solved):
-    found = {
-        check.key: check.verdict for check in solved[name(example, units)].checks.values() if check.verdict != "good"
-    }
+    found = {check.key: check.verdict for check in solved[name(example, units)].checks.values() if check.fault}
     assert found.keys() <= HONEST and set(found.values()) <= {"caution"}, found
 
 
@@ -96,14 +94,14 @@ def test_the_tool_is_shown_off():
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("example, units", BOTH, ids=lambda part: getattr(part, "key", part))
-def test_the_sheet_has_four_pages_with_the_jet_the_heats_and_how_to_light(example, units, paper):
+def test_the_sheet_has_five_pages_with_the_jet_the_heats_and_how_to_light(example, units, paper):
     design = Design.from_texts({**getattr(example, units), "start_date": "2026-12-01"})
     result = solve(design)
     data = pdf(result, to_link(design), paper)
     found = pages(data)
     assert [code.text for code in zxingcpp.read_barcodes(picture(data, 0, 4))] == [to_link(design)]
     text = " ".join(" ".join(page.text.split()) for page in found)
-    assert len(found) <= 4
+    assert len(found) <= 5
     assert (
         f"Jet drill {result['jet']}" in text and "Light with the mixture" in text and "too long for a code" not in text
     )

@@ -4,12 +4,14 @@ from dataclasses import replace
 from math import isfinite
 
 import pytest
+from designs import WORKED
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.checks.judge import VERDICTS
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.parts.holding import holding
@@ -27,7 +29,7 @@ LONG = {
 
 
 def solved(**texts):
-    return solve(Design.from_texts(texts))
+    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 @pytest.fixture(scope="module")
@@ -135,9 +137,14 @@ def test_hot_ports_flash_back_sooner_and_hotter_ones_more(default):
     assert default.answers["flashback_firing_rate"].band == default.answers["flashback_firing_rate_hot"].band
 
 
-def test_hot_margin_is_within_common_practice(default):
-    """Preheat factor of about 2.3 at common conditions (reference figures 2.4, common practice); a third either way."""
-    assert 2.3 / 1.4 <= default["flashback_firing_rate_hot"] / default["flashback_firing_rate_cold"] <= 2.3 * 1.4
+def test_hot_limit_is_within_common_practice(default):
+    """Lowest fire of a refractory-faced port: 5 to 10 times the velocity of cold flashback (common practice). Careful
+    end of the hot limit with a port wall of 1200 degF, worked out by others for 2 to 4 times the gradient: 27 to 38
+    kBtu/h."""
+    r = solved(port_wall_temperature="1200 degF")
+    _, careful = r.answers["flashback_firing_rate_hot"].band
+    assert 5 <= careful / r["flashback_firing_rate_cold"] <= 10
+    assert 27 <= careful / KBTU_H <= 38 * 1.05
 
 
 def test_limits_do_not_depend_on_how_hard_the_burner_is_fired():
@@ -146,10 +153,10 @@ def test_limits_do_not_depend_on_how_hard_the_burner_is_fired():
     assert high["turndown"] / low["turndown"] == pytest.approx(3, rel=1e-3)
 
 
-def test_turndown_is_high_fire_over_the_flashback_rate(default):
+def test_turndown_is_high_fire_over_the_careful_end_of_the_flashback_rate(default):
     least = default.answers["flashback_firing_rate"]
     rate_W = 100 * KBTU_H
-    assert default["turndown"] == pytest.approx(rate_W / least.value)
+    assert default["turndown"] == pytest.approx(rate_W / least.band[1])
     assert default.answers["turndown"].band == pytest.approx((rate_W / least.band[1], rate_W / least.band[0]))
 
 
@@ -193,10 +200,15 @@ def test_one_limit_that_is_not_found_leaves_no_flashback_rate(default, monkeypat
     assert made.flashback_W is None and made.turndown is None
 
 
-def test_the_worse_of_cold_and_hot_is_the_flashback_rate(default):
-    """A wall colder than the shop makes the cold port the worse one."""
-    made = remade(default, port_wall_temperature=250.0)
-    assert made.hot_W.value < made.cold_W.value and made.flashback_W == made.cold_W
+def test_the_worse_of_cold_and_hot_is_the_flashback_rate(default, monkeypatch):
+    """Each end of the band by itself."""
+    limits = {"cold": Band(0.2, 0.5, 0.6), "hot": Band(0.3, 0.4, 0.7)}
+    monkeypatch.setattr(
+        "burnercalc.parts.holding.limits_m_s",
+        lambda *port: (limits["cold" if len(port) == 5 else "hot"], band(2.0)),
+    )
+    made = remade(default)
+    assert made.flashback_W == (made.hot_W.low, made.cold_W.value, made.hot_W.high)
 
 
 # --- lighting it ------------------------------------------------------------------------------------------------------
@@ -295,37 +307,40 @@ def band(value):
 HOLD_OUT = (("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise"))
 
 
+KEEP = "Keep low fire higher, or use smaller or fewer ports."
+MAY = (
+    "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit {} kBtu/h to {} kBtu/h at its careful "
+    "end. "
+)
+"careful end. "
+
+
 @pytest.mark.parametrize("state", ["cold", "hot"])
 @pytest.mark.parametrize(
-    "margin, verdict, text",
+    "likely, careful, verdict, text",
     [
         (
-            2.0,
+            10,
+            20,
             "good",
-            "At low fire the mixture runs 2.0 times as fast as the flame can follow in {} ports (low fire is 40 "
-            "kBtu/h, the limit 20 kBtu/h).",
+            "The flame stays out of {state} ports: low fire is 40 kBtu/h, the careful end of the limit 20 kBtu/h (2.0 "
+            "times as much).",
         ),
-        (
-            1.99,
-            "caution",
-            "At low fire only 2.0 times the flashback limit of {} ports (low fire is 40 kBtu/h, the limit 20.1 "
-            "kBtu/h); 2 times is usual. Keep low fire higher, or use smaller or fewer ports.",
-        ),
-        (1.0, "caution", None),
-        (
-            0.8,
-            "stop",
-            "At low fire the flame can enter {} ports: low fire is 40 kBtu/h, the limit 50 kBtu/h. Keep low fire "
-            "higher, or use smaller or fewer ports.",
-        ),
-        (0.999, "stop", None),
+        (30, 39.99, "good", None),
+        (30, 40.01, "caution", None),
+        (20, 50, "caution", MAY.format("may", "{state}", 20, 50) + KEEP),
+        (39.99, 50, "caution", None),
+        (40.01, 50, "stop", None),
+        (50, 80, "stop", MAY.format("can", "{state}", 50, 80) + KEEP),
     ],
 )
-def test_flashback(default, state, margin, verdict, text):
-    low_W = default.part("firing").low_W
-    found = judged(default, f"flashback_{state}", holding={f"{state}_W": band(low_W / margin)})
-    assert found[:3] == (verdict, pytest.approx(margin), 2.0) and found[4] == HOLD_OUT
-    assert text is None or found[3] == text.format(state)
+def test_flashback(default, state, likely, careful, verdict, text):
+    """Good from the careful end of the band on, a stop below its middle. Low fire is 40 kBtu/h."""
+    limit = Band(5 * KBTU_H, likely * KBTU_H, careful * KBTU_H)
+    parts = {"holding": {f"{state}_W": limit}, "firing": {"low_W": 40 * KBTU_H}}
+    found = judged(default, f"flashback_{state}", **parts)
+    assert found[:3] == (verdict, pytest.approx(40 / careful), 1.0) and found[4] == HOLD_OUT
+    assert text is None or found[3] == text.format(state=state)
 
 
 @pytest.mark.parametrize("state", ["cold", "hot"])
@@ -340,78 +355,60 @@ def test_no_flashback_limit_is_a_stop(default, state):
     )
 
 
-TURNED = "Turned down 2.5 to 1; the ports allow {} to 1 before the flame can enter{}"
-KEEP = "Keep low fire higher, or use smaller or fewer ports."
-
-
-@pytest.mark.parametrize(
-    "sure, there, verdict, text",
-    [
-        (2.5, 4.0, "good", TURNED.format("4.0", " (2.5 at the careful end of the band).")),
-        (2.4, 4.0, "caution", TURNED.format("4.0", f", perhaps only 2.4. {KEEP}")),
-        (2.0, 2.5, "caution", TURNED.format("2.5", f", perhaps only 2.0. {KEEP}")),
-        (1.0, 2.4, "stop", TURNED.format("2.4", f". {KEEP}")),
-    ],
+HOT = (
+    " Once the chamber walls are above 1400 °F they light it again, and lifting is no fault; below that a flame that "
+    "lifts is going out: less fire, or gas off."
 )
-def test_turndown(default, sure, there, verdict, text):
-    found = judged(default, "turndown", holding={"turndown": Band(sure, there, 9.0)})
-    assert found == (verdict, there, 2.5, text, HOLD_OUT[:3])
-
-
-def test_no_turndown_at_all_is_a_stop(default):
-    assert judged(default, "turndown", holding={"turndown": None}) == (
-        "stop",
-        None,
-        2.5,
-        "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
-        (("body_depth", "raise"),),
-    )
-
-
-NO_FAULT = " In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there is no fault."
-LOWER = (("low_fire", "lower"), ("equivalence_ratio", "raise"))
 
 
 @pytest.mark.parametrize(
-    "over_low, verdict, text, changes",
+    "over_low, verdict, text",
     [
         (
             1.0,
             "good",
-            "A cold flame holds up to about 40 kBtu/h, low fire is 40 kBtu/h; more lifts it until the face glows.",
-            (),
+            "A cold flame holds up to 40 kBtu/h at least, low fire is 40 kBtu/h; more lifts it until the face glows.",
         ),
         (
             0.99,
-            "caution",
-            "A cold flame lifts above about 39.6 kBtu/h, less than low fire (40 kBtu/h): light below that, or a "
+            "note",
+            "A cold flame may lift above 39.6 kBtu/h, less than low fire (40 kBtu/h): light below that, or a "
             "little rich.",
-            LOWER,
         ),
         (
             0.0201,
-            "caution",
-            "A cold flame lifts above about 0.804 kBtu/h, less than low fire (40 kBtu/h): light below ",
-            LOWER,
+            "note",
+            "A cold flame may lift above 0.804 kBtu/h, less than low fire (40 kBtu/h): light below ",
         ),
-        (0.0199, "caution", "Next to no cold flame holds on these ports at this mixture.", LOWER),
-        (None, "caution", "Next to no cold flame holds on these ports at this mixture.", LOWER),
+        (0.0199, "note", "Next to no cold flame holds on these ports at this mixture."),
+        (None, "note", "Next to no cold flame holds on these ports at this mixture."),
     ],
 )
-def test_lift(default, over_low, verdict, text, changes):
+def test_lift(default, over_low, verdict, text):
     low_W = default.part("firing").low_W
     lift_W = None if over_low is None else over_low * low_W
-    found = judged(default, "lift", holding={"lift_W": None if lift_W is None else band(lift_W)})
-    assert found[:3] == (verdict, lift_W, low_W) and found[4] == changes
-    assert found[3].startswith(text) and found[3].endswith(NO_FAULT)
+    found = judged(default, "lift", holding={"lift_W": lift_W and Band(lift_W, 2 * lift_W, 3 * lift_W)})
+    assert found[:3] == (verdict, lift_W, low_W) and found[4] == (("low_fire", "lower"), ("port_diameter", "raise"))
+    assert found[3].startswith(text) and found[3].endswith(HOT)
 
 
-def test_a_cold_flame_that_lifts_is_never_a_stop():
+def test_a_cold_flame_that_lifts_is_a_note_at_most():
     """At practical loadings the wall gradient is far over Reed's limit; such burners hold by the hot face (reference
     2.5)."""
     for texts in ({}, {"equivalence_ratio": "0.8"}, {"firing_rate": "200 kBtu/h"}, {"low_fire": "100 %"}):
         check = solved(**texts).checks["lift"]
-        assert check.verdict != "stop" and "no fault" in check.text
+        assert not check.fault and "no fault" in check.text
+
+
+def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
+    """1400 degF (760 degC): NFPA 86, and 750 degC in EN 746-2 (memory)."""
+    check = solved(chamber_temperature="1399 degF", work_temperature="1300 degF").checks["lift"]
+    assert check.verdict == "caution"
+    assert check.text.endswith(
+        "This chamber works at 1399 °F, below the 1400 °F at which its walls would light it again: a flame that lifts "
+        "here is going out. Less fire, or gas off."
+    )
+    assert "no fault" in solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"].text
 
 
 BURNS = "The mixture burns from 0.60 (lean) to 2.00 (rich); set is {:.2f}{}"
@@ -566,6 +563,7 @@ def test_no_design_breaks_the_flame(texts):
             assert low <= answer.value * (1 + 1e-9) and answer.value <= high * (1 + 1e-9), key
     least = r["flashback_firing_rate"]
     low_fire = r.part("firing").rate_W * r.design.low_fire
-    assert (r.checks["turndown"].verdict == "stop") == (least is None or least > low_fire)
-    if r.checks["flashback_cold"].verdict == r.checks["flashback_hot"].verdict == "good":
-        assert low_fire >= 2 * least
+    worst = max((r.checks[f"flashback_{state}"].verdict for state in ("cold", "hot")), key=VERDICTS.index)
+    assert (worst == "stop") == (least is None or least > low_fire)
+    if worst == "good":
+        assert low_fire >= r.answers["flashback_firing_rate"].band[1]

@@ -83,6 +83,20 @@ def test_long_port_flashes_back_at_the_developed_velocity(row):
     assert port.flashback_velocity_m_s().value == pytest.approx(row["expected"], abs=6e-4)
 
 
+def test_hot_lip_multiplies_the_gradient_by_2_to_4():
+    """By hand: a law known to 30 % and a lip known to sqrt(2) are together known to exp(hypot(0.2624, 0.3466))."""
+    hot = fh.hot_lip(Band(400 / 1.3, 400.0, 400 * 1.3))
+    assert hot == pytest.approx((400 * 8**0.5 / 1.5444, 400 * 8**0.5, 400 * 8**0.5 * 1.5444), rel=1e-3)
+    assert fh.hot_lip(Band(400.0, 400.0, 400.0)) == pytest.approx((800, 400 * 8**0.5, 1600))
+
+
+def test_hot_lip_counts_in_a_port_that_is_not_preheated():
+    """A wall as cold as the mixture and a lip that does not quench: the margin falls by the multiplier alone."""
+    cold, hot = flame().flashback_margin(0.5), flame(wall=288.7).flashback_margin(0.5)
+    assert cold.value / hot.value == pytest.approx(8**0.5)
+    assert hot.low < cold.low / 8**0.5 and hot.high > cold.high / 8**0.5
+
+
 def test_reeds_bracket_is_one_at_phi_one_and_in_burnt_gas():
     speed = Band(0.4, 0.4, 0.4)
     closed = fh.blow_off_gradient_1_s(speed, 2e-5, 0.8, open_air=False).value

@@ -3,6 +3,7 @@
 import cantera as ct
 import pytest
 from CoolProp.CoolProp import PropsSI
+from designs import WORKED
 from rows import rows
 
 from burnercalc.design import Design
@@ -16,7 +17,7 @@ BLENDS = {"methane": "CH4 1", "natural_gas": "", "propane": "", "butane": ""}
 
 
 def solved(**texts):
-    return solve(Design.from_texts(texts))
+    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 def fuel_texts(name):

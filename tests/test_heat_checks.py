@@ -110,62 +110,79 @@ def test_flame_holds_of_designs(texts, verdict):
     assert (check.verdict, check.changes[0].setting) == (verdict, "chamber_temperature")
 
 
-LITTLE_LEAN = "A little lean: it scales the work somewhat and makes little carbon monoxide. Ventilate all the same."
-NEUTRAL = (
-    "Neutral mixture, next to nothing left over. It still makes some carbon monoxide; if all of it stayed in the room, "
-    "212 cfm of fresh air would be needed: ventilate, and hang an alarm."
-)
-OUTDOORS = (
-    "Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture "
-    "makes far less."
-)
+ON_PURPOSE = ("reducing_wanted", "choose")
 
 
 @pytest.mark.parametrize(
-    "ratio, verdict, limit, cure, text",
+    "ratio, wanted, verdict, limit, cures, text",
     [
-        (
-            "0.89",
-            "caution",
-            0.9,
-            RAISE,
-            "Lean: 12.4 % more air than burns. It scales the work and carries heat out of the door: raise the "
-            "mixture to 0.9 or more.",
-        ),
-        ("0.9", "good", 0.9, RAISE, LITTLE_LEAN),
-        ("0.979", "good", 0.9, RAISE, LITTLE_LEAN),
-        ("0.98", "good", 0.9, RAISE, NEUTRAL),
-        ("1", "good", 1.02, LOWER, NEUTRAL),
-        ("1.02", "good", 1.02, LOWER, NEUTRAL),
-        (
-            "1.021",
-            "caution",
-            1.02,
-            LOWER,
-            "Rich: the gas that leaves holds 1 % carbon monoxide, a deadly poison without smell; if all of it stayed "
-            "in the room, 212 cfm of fresh air would be needed. " + OUTDOORS,
-        ),
+        ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11.2 % more air than burns. It scales the work and carries "
+         "heat out of the door: raise the mixture to 0.9 or more."),
+        ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11.1 % more air than burns: the work scales somewhat."),
+        ("0.98", "no", "good", 0.9, (RAISE,), "Neutral mixture, next to nothing left over; a small slip makes it "
+         "rich."),
+        ("1.02", "no", "good", 1.2, (LOWER,), "Neutral mixture, next to nothing left over; a small slip makes it "
+         "rich."),
+        ("1.2", "no", "good", 1.2, (LOWER,), "Rich: the air is too little for all of the gas, and the rest burns at "
+         "the door or not at all."),
+        ("1.201", "no", "stop", 1.2, (LOWER, ON_PURPOSE), "Far too rich: beyond 1.2 much of the gas burns only where "
+         "it meets air, at the door and in your face, and what leaves is poison. Make the mixture leaner; for work "
+         "that needs so rich a fire, set reducing on purpose."),
+        ("1.201", "yes", "caution", 1.2, (LOWER,), "Very rich, as wished: beyond 1.2 much of the gas burns only where "
+         "it meets air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws "
+         "it outdoors."),
     ],
-)
-def test_mixture(ratio, verdict, limit, cure, text):
-    given = {"firing": part("firing", fresh_air_m3_s=0.1), "flame": part("flame", co_dry=0.01)}
-    assert judged("mixture", solved(equivalence_ratio=ratio), **given) == (
-        verdict,
-        float(ratio),
-        limit,
-        text,
-        (cure,),
-    )
+)  # fmt: skip
+def test_mixture(ratio, wanted, verdict, limit, cures, text):
+    r = solved(equivalence_ratio=ratio, reducing_wanted=wanted)
+    assert judged("mixture", r) == (verdict, float(ratio), limit, text, cures)
 
 
-def test_mixture_without_a_flame():
-    given = {"flame": NO_FLAME, "firing": part("firing", fresh_air_m3_s=None)}
-    assert judged("mixture", **given)[3] == (
-        "Neutral mixture, next to nothing left over. It still makes some carbon monoxide: ventilate, and hang an alarm."
-    )
-    assert judged("mixture", solved(equivalence_ratio="1.3"), **given)[3] == (
-        "Rich: the gas that leaves holds carbon monoxide, a deadly poison without smell. " + OUTDOORS
-    )
+# Dry, equilibrium of propane and air frozen at 1700 K, in ppm: worked out outside this project.
+CO_PPM = {0.98: 151, 0.99: 214, 1.00: 574, 1.01: 3306, 1.02: 6500, 1.03: 9662}
+
+
+@pytest.mark.parametrize("middle", [0.95, 0.96, 0.97, 0.98, 0.99, 1.0])
+def test_carbon_monoxide_is_a_band_over_the_slips_of_the_mixture(middle):
+    r = solved(equivalence_ratio=str(middle))
+    low, high = r.answers["flue_co_dry"].band
+    assert 1e6 * high == pytest.approx(CO_PPM[round(middle + 0.03, 2)], rel=0.005)
+    assert low < r["flue_co_dry"] < high
+    if middle in CO_PPM:
+        assert 1e6 * r["flue_co_dry"] == pytest.approx(CO_PPM[middle], rel=0.005)
+    assert r.checks["carbon_monoxide"].value == high
+    assert r.checks["carbon_monoxide"].verdict == ("good" if high <= 400e-6 else "caution")
+
+
+@pytest.mark.parametrize(
+    "ratio, most, verdict, text",
+    [
+        ("0.96", 400e-6, "good", "The gas that leaves holds 400 ppm carbon monoxide when the mixture slips 0.03 "
+         "richer, 100 ppm as set. A cold or lifted flame makes more: draw it outdoors, and hang a carbon monoxide "
+         "alarm all the same."),
+        ("0.98", 401e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds 401 ppm "
+         "carbon monoxide, a deadly poison without smell; a gas appliance may make 400 ppm. If all of it stayed in the "
+         "room, 212 cfm of fresh air would be needed. Make the mixture leaner; draw it outdoors under a hood, and "
+         "hang a carbon monoxide alarm."),
+        ("1.021", 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison without "
+         "smell, and 1 % when the mixture slips 0.03 richer; if all of it stayed in the room, 212 cfm of fresh air "
+         "would be needed. Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed "
+         "room. A leaner mixture makes far less."),
+    ],
+)  # fmt: skip
+def test_carbon_monoxide(ratio, most, verdict, text):
+    given = {
+        "firing": part("firing", fresh_air_m3_s=Band(0.01, 0.05, 0.1)),
+        "flame": part("flame", co_dry=1e-4, co_dry_band=Band(5e-5, 1e-4, most)),
+    }
+    r = solved(equivalence_ratio=ratio)
+    assert judged("carbon_monoxide", r, **given) == (verdict, most, 400e-6, text, (LOWER,))
+
+
+def test_carbon_monoxide_without_a_flame():
+    found = judged("carbon_monoxide", flame=NO_FLAME, firing=part("firing", fresh_air_m3_s=None))
+    assert found[:3] == ("caution", None, 400e-6)
+    assert found[3].startswith("No flame was found, so nothing is known of the carbon monoxide")
 
 
 @pytest.mark.parametrize(
@@ -216,11 +233,11 @@ def test_lining_limit(temps, verdict, value, limit, text):
         (
             (1800.0, 1451.0),
             (1600.0, 1450.15),
-            "caution",
+            "note",
             1451.0,
             "Left empty at high fire, layer 2 (ceramic fibre blanket 8 lb/ft3) may reach 2152 °F, above its limit of "
-            "2151 °F. Line it better, or turn down once the chamber is hot.",
-            ("firing_rate", "lower"),
+            "2151 °F, as in nearly every forge: turn down once the chamber is hot.",
+            ("low_fire", "lower"),
         ),
         (
             (1950.0, 1500.0),
@@ -240,15 +257,23 @@ def test_lining_of_a_chamber_left_alone(high, low, verdict, value, text, cure):
     assert found[4] == (("lining", "choose"), cure)
 
 
-def drift(most_K, **texts):
+def test_lining_near_its_limit_is_told_before_a_high_fire_that_nobody_leaves():
+    given = {"chamber": part("chamber", layer_temps_K=(1450.0, 1430.0, 400.0))}
+    for low_K, case in (((1500.0, 1440.0), "hardly below"), ((1600.0, 1460.0), "Left empty at low fire")):
+        hot = part("hot_lining", high_K=(1800.0, 1700.0), low_K=low_K)
+        found = judged("lining_limit", hot_lining=hot, **given)
+        assert found[0] == "caution" and case in found[3]
+
+
+def drift(most_K, chamber="2000 degF", **texts):
     """Left at low fire: 10 K less as a rule."""
     found = Band(most_K - 30, most_K - 10, most_K)
-    return judged("low_fire_drift", solved(chamber_temperature="2000 degF", work_temperature="1900 degF", **texts),
+    return judged("low_fire_drift", solved(chamber_temperature=chamber, work_temperature="1450 degF", **texts),
                   reached=part("reached", low_empty_K=found), need=part("need", hold_W=20 * KBTU_H))  # fmt: skip
 
 
 def test_low_fire_that_does_not_hold_the_chamber_down():
-    """2000 degF and 150 more: 1366.48 and 1449.82 K (common practice)."""
+    """2000 degF, 150 and 400 more: 1366.48, 1449.82 and 1588.71 K; 1500 and 150 more 1172.04 K (common practice)."""
     found = drift(1449.8)
     assert found[0] == "good" and found[2] == pytest.approx(1449.82, abs=0.01)
     assert found[3] == (
@@ -257,12 +282,19 @@ def test_low_fire_that_does_not_hold_the_chamber_down():
         "2000 °F."
     )
     found = drift(1449.85, firing_rate="50 kBtu/h", burner_count="2")
-    assert found[0] == "caution" and found[4] == (("low_fire", "lower"), ("firing_rate", "lower"))
-    assert found[3] == (
-        "Left empty at low fire, the chamber goes on from 2000 °F to 2132 °F, maybe 2150 °F. 20 % of high fire would "
-        "hold "
-        "it: turn down further where flashback allows it, or use a smaller burner."
+    assert found[0] == "note" and found[3] == (
+        "Left empty at low fire, the chamber goes on from 2000 °F to 2132 °F, maybe 2150 °F, as nearly every forge "
+        "does: 20 % of high fire would hold it. Stay with it, or shut it off."
     )
+    assert drift(1588.6)[0] == "note"
+    for found, reached in ((drift(1588.8), "from 2000 °F to 2382 °F, maybe 2400 °F."),
+                           (drift(1172.1, "1500 degF"), "from 1500 °F to 1632 °F, maybe 1650 °F.")):  # fmt: skip
+        assert found[0] == "caution" and found[4] == (("low_fire", "lower"), ("firing_rate", "lower"))
+        assert found[3] == (
+            f"Left empty at low fire, the chamber goes on {reached} 20 % of high fire would hold it: turn down further "
+            "where flashback allows it, or use a smaller burner."
+        )
+    assert drift(1172.0, "1500 degF")[0] == "good"
     assert solved().parts.call(CHECKS["low_fire_drift"], need=NO_NEED) is None
 
 
@@ -377,11 +409,16 @@ def test_shell_touch():
         (("lining", "choose"),),
     )
     assert judged("shell_touch", chamber=part("chamber", shell_temp_K=339.0))[::3] == (
-        "caution",
-        "The shell gets 151 °F; above 149 °F bare metal burns skin at a touch. Guard it, keep hose, cable and anything "
-        "that burns away from it, or line it thicker.",
+        "note",
+        "The shell gets 151 °F, as that of any hot forge; above 149 °F bare metal burns skin at a touch. Guard it, and "
+        "keep hose, cable and anything that burns away from it.",
     )
-    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=900.0))[0] == "caution"
+    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=505.3))[0] == "note"
+    assert judged("shell_touch", chamber=part("chamber", shell_temp_K=505.6))[::3] == (
+        "caution",
+        "The shell gets 450 °F, and above 450 °F it chars what touches it. Line it thicker; guard it, and keep hose, "
+        "cable and anything that burns well away.",
+    )
 
 
 SLOWER, LESS_WORK = (("heat_up_time", "raise"), COOLER), (("work_rate", "lower"), COOLER)
@@ -563,6 +600,12 @@ def test_rate_for_need_of_designs(texts, verdict):
     assert (check.verdict, check.limit) == (verdict, r["firing_rate_needed"] or 1e5 * BTU_H)
 
 
+LONGER = (
+    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 770 "
+    "kBtu/h/ft³ of chamber that burn well in one. Allow more time, or use a lighter lining."
+)
+
+
 @pytest.mark.parametrize(
     "rate_W, minutes, verdict, text",
     [
@@ -580,10 +623,28 @@ def test_rate_for_need_of_designs(texts, verdict):
 )
 def test_heat_up_reach(rate_W, minutes, verdict, text):
     """More than 8 MW/m3 burns out of the door, faster than 5 minutes cracks dense lining (common practice)."""
-    given = {"need": part("need", heat_up_W=2 * rate_W), "chamber": part("chamber", volume_m3=2.0)}
+    band = Band(2 * rate_W, 2 * rate_W, 2 * rate_W)
+    given = {"need": part("need", heat_up_W=2 * rate_W, heat_up_band=band), "chamber": part("chamber", volume_m3=2.0)}
     found = judged("heat_up_reach", heat_up_time=60.0 * minutes, **given)
     assert found[:3] == (verdict, rate_W, 8e6) and text in (None, found[3])
     assert found[4] == (("heat_up_time", "raise"), ("lining", "choose"))
+
+
+@pytest.mark.parametrize(
+    "low, high, verdict, text",
+    [
+        (1.0, 8e6, "good", None),
+        (1.0, 8.01e6, "caution", LONGER),
+        (8e6, 9e6, "caution", LONGER),
+        (8.01e6, 9e6, "stop", None),
+        (1.0, None, "caution", LONGER),
+    ],
+)
+def test_heat_up_is_out_of_reach_only_where_the_best_film_is(low, high, verdict, text):
+    band = high and Band(2 * low, 2 * low, 2 * high)
+    given = {"need": part("need", heat_up_W=2 * low, heat_up_band=band), "chamber": part("chamber", volume_m3=2.0)}
+    found = judged("heat_up_reach", **given)
+    assert found[0] == verdict and text in (None, found[3])
 
 
 USUAL = " of chamber; 97 kBtu/h/ft³ to 770 kBtu/h/ft³ is usual in small forges and furnaces."
@@ -620,7 +681,7 @@ def test_too_little_or_too_much_fire_for_the_chamber(taken_from, more, less, bur
         assert firing_per_volume(8.1e6, temp_K, taken_from, burners) == ("caution", 8.1e6, 8e6, text, cures)
 
 
-@pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "caution")])
+@pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "note")])
 def test_walls_of_a_thin_lining(key, verdict):
     assert solved(lining="blanket_8lb 3 in").checks[key].verdict == verdict
 

@@ -208,7 +208,8 @@ def test_lining_of_the_default_is_judged_at_what_low_fire_reaches():
     assert hot.part("hot_lining").high_K[0] == hot.answers["reached_high_empty"].band[1] > 1950
 
 
-@pytest.mark.parametrize("texts, verdict", [({}, "caution"), ({"low_fire": "25 %"}, "good"),
+@pytest.mark.parametrize("texts, verdict", [({}, "note"), ({"low_fire": "25 %"}, "good"),
+                                            ({"low_fire": "90 %"}, "caution"),
                                             ({"firing_rate": "60 kBtu/h"}, "good")])  # fmt: skip
 def test_low_fire_of_designs(texts, verdict):
     assert solved(**texts).checks["low_fire_drift"].verdict == verdict

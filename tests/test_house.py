@@ -17,7 +17,7 @@ from burnercalc import Design, catalogue, checks, solve, views
 from burnercalc.burner import Burner, needs
 from burnercalc.catalogue import forms
 from burnercalc.catalogue.sentences import Said, said, slots_of, written
-from burnercalc.checks.judge import VERDICTS, Judged, judge, ladder
+from burnercalc.checks.judge import FAULTS, VERDICTS, Judged, judge, ladder
 from burnercalc.parts import PARTS
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, SETTINGS
@@ -265,6 +265,32 @@ def test_the_ladder(value, good, stop, verdict):
     assert ladder(value, good=good, stop=stop) == verdict
 
 
+@pytest.mark.parametrize("value, word", [(2, "good"), (2.1, "note"), (5, "note"), (5.1, "caution"), (9, "caution"),
+                                         (9.1, "stop")])  # fmt: skip
+def test_a_note_lies_between_good_and_caution(value, word):
+    assert ladder(value, good=2, note=5, stop=9) == word == ladder(-value, good=-2, note=-5, stop=-9)
+
+
+def test_a_note_is_no_fault_and_what_hurts_is_told_first():
+    result = solve(Design.from_texts({"low_fire": "8 %", "corner_drill": "1 in", "body_width": "3 7/8 in"}))
+    told = [(VERDICTS.index(check.verdict), -forms.HARMS.index(check.declared.harm)) for check in result.ranked()]
+    assert told == sorted(told, reverse=True) and len(told) == len(result.checks)
+    first = result.ranked()[0]
+    assert (first.verdict, first.declared.harm) == (result.worst, "danger") == ("stop", "danger")
+    assert {check.verdict for check in result.checks.values()} == set(VERDICTS)
+    for check in result.checks.values():
+        assert check.fault == (check.verdict in FAULTS)
+
+
+def test_notes_alone_leave_a_design_good(monkeypatch):
+    result = solve(Design.from_texts({}))
+    for key, check in result.checks.items():
+        if check.fault:
+            monkeypatch.setitem(checks.CHECKS, key, lambda: None)
+    result = solve(result.design)
+    assert result.checks["shell_touch"].verdict == "note" and result.worst == "good"
+
+
 def test_within_the_slack_of_a_limit_counts_as_at_it():
     assert ladder(5 - 1e-10, good=5, stop=2, slack=1e-9) == "good"
     assert ladder(2 - 1e-10, good=5, stop=2, slack=1e-9) == "caution"
@@ -378,4 +404,4 @@ def test_an_answer_that_is_not_finite_is_our_fault(monkeypatch):
 
 def test_words_of_parts_are_cases():
     assert said("one", rate=1) == Said("one", {"rate": 1})
-    assert inspect.isclass(forms.Answer) and set(VERDICTS) == {"good", "caution", "stop"}
+    assert inspect.isclass(forms.Answer) and VERDICTS == ("good", "note", "caution", "stop")

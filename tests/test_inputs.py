@@ -62,6 +62,7 @@ TEXTS = {
     "start_date": ("2026-03-02", "2026-03-06"),
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
+    "cap_thickness": ("1/4 in", "1/8 in", "wall"),
     "fuel_price": ("1.7/lb",),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
@@ -145,7 +146,7 @@ def test_every_setting_moves_something():
     moving = set().union(*movers().values())
     shown = {"units", "start_date", "print_scale_x", "print_scale_y"}
     compared = {"multi_port_excess_air", "blown_excess_air", "aspirated_excess_air"}
-    assert {setting.key for setting in SETTINGS} - moving == shown | compared | {"castable_service"}
+    assert {setting.key for setting in SETTINGS} - moving == shown | compared | {"castable_service", "reducing_wanted"}
 
 
 @pytest.mark.parametrize("key, wrong", [("port_area", "fuel"), ("gas_flow", "rows")])

@@ -1,5 +1,6 @@
 """Links: short, readable, and they open whatever happens to them."""
 
+from pathlib import Path
 from urllib.parse import quote_plus
 
 import pytest
@@ -8,17 +9,17 @@ from hypothesis import strategies as st
 
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.link import from_link, to_link
+from burnercalc.link import EARLIER_DEFAULTS, VERSION, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 
 
 def test_defaults_make_the_shortest_link():
-    assert to_link(Design.from_texts({}), "https://example.org/burner/") == "https://example.org/burner/#v=1"
+    assert to_link(Design.from_texts({}), "https://example.org/burner/") == "https://example.org/burner/#v=2"
 
 
 def test_a_link_is_readable():
     design = Design.from_texts({"body_length": "6 1/2 in", "port_diameter": '5/16"', "firing_rate": "80 kBtu/h"})
-    assert to_link(design) == "#v=1&body_length=6-1/2in&port_diameter=5/16in&firing_rate=80kBtu/h"
+    assert to_link(design) == "#v=2&body_length=6-1/2in&port_diameter=5/16in&firing_rate=80kBtu/h"
 
 
 # Links as they were made by v=1; they open in every later version.
@@ -44,6 +45,34 @@ def test_links_made_earlier_open(link, values):
         assert design.value(key) == (pytest.approx(value) if isinstance(value, float) else value)
 
 
+@pytest.mark.parametrize("said", ["", "&rows=4", "&equivalence_ratio=0.9"])
+def test_a_link_of_version_1_means_its_own_defaults(said):
+    """What it leaves out stood at these when it was made."""
+    design, ignored = from_link("#v=1" + said)
+    assert not ignored
+    assert design.value("equivalence_ratio") == (0.9 if "0.9" in said else 1.0)
+    assert from_link(to_link(design)) == (design, [])
+
+
+def test_defaults_of_earlier_versions_are_in_order_and_can_be_read():
+    assert [*EARLIER_DEFAULTS, VERSION] == [str(n + 1) for n in range(len(EARLIER_DEFAULTS) + 1)]
+    for version in EARLIER_DEFAULTS:
+        assert from_link(f"#v={version}")[1] == []
+
+
+def test_a_link_of_two_versions_back_is_completed_from_both(monkeypatch):
+    earlier = {"1": {"rows": "3"}, "2": {"rows": "4", "ports_per_row": "7"}}
+    monkeypatch.setattr("burnercalc.link.EARLIER_DEFAULTS", earlier)
+    monkeypatch.setattr("burnercalc.link.VERSION", "3")
+    opened = {v: from_link(f"#v={v}")[0] for v in "123"}
+    assert [(d.rows, d.ports_per_row) for d in opened.values()] == [(3, 7), (4, 7), (5, 9)]
+
+
+def test_the_page_knows_the_link_of_its_own_example():
+    own = Path(__file__).parents[1] / "site" / "browser" / "own.mjs"
+    assert f'EXAMPLE = "{to_link(Design.from_texts({}))}"' in own.read_text(encoding="utf-8")
+
+
 # Texts that would read otherwise, or not at all, without the spaces in them; value in SI, worked out by hand.
 SPACED = [
     ("heat_up_time", "1 1/2 h", 5400.0),
@@ -67,19 +96,19 @@ def test_spaces_that_count_survive_the_link(key, text, value):
 
 def test_words_that_are_no_link_and_settings_given_twice_are_named():
     assert [error.field for error in from_link("a horse shoe")[1]] == ["a horse shoe"]
-    design, ignored = from_link("#v=1&rows=3&rows=4")
+    design, ignored = from_link("#v=2&rows=3&rows=4")
     assert (design.rows, [error.field for error in ignored]) == (4, ["rows"])
     assert from_link("https://example.org/burner/") == (Design.from_texts(), [])
 
 
 def test_says_what_it_ignored_and_shows_nothing_from_it():
-    design, ignored = from_link("#v=1&rows=4&grate=3&body_depth=-4in&fuel=coal")
+    design, ignored = from_link("#v=2&rows=4&grate=3&body_depth=-4in&fuel=coal")
     assert {error.field for error in ignored} == {"grate", "body_depth", "fuel"}
     assert design == Design.from_texts({"rows": "4"})
 
 
 def test_settings_at_odds_are_dropped_and_named():
-    design, ignored = from_link("#v=1&body_width=1.5in&setback=1in&rows=3")
+    design, ignored = from_link("#v=2&body_width=1.5in&setback=1in&rows=3")
     assert [error.field for error in ignored] == ["body_width"]  # with three rows no setback would do for it
     assert design.rows == 3 and design.setback == 0.0254
 
@@ -102,14 +131,14 @@ GOOD = {"rows": "4", "fuel": "butane", "waste_allowance": "20 %", "body_length":
 @pytest.mark.parametrize("first", [True, False])
 def test_a_refused_text_costs_no_other_setting(bad, first):
     good = "&".join(f"{key}={quote_plus(text)}" for key, text in GOOD.items())
-    design, ignored = from_link(f"#v=1&{bad}&{good}" if first else f"#v=1&{good}&{bad}")
+    design, ignored = from_link(f"#v=2&{bad}&{good}" if first else f"#v=2&{good}&{bad}")
     assert design == Design.from_texts(GOOD)
     assert bad.partition("=")[0] in {error.field for error in ignored}
 
 
 def test_of_settings_at_odds_only_what_must_goes():
     # A pipe of four inches may not be dropped for the one pattern that does not suit it.
-    link = "#v=1&body_kind=pipe&body_length=4in&pattern=hexagonal&inlet_position=end&rows=3&ports_per_row=5"
+    link = "#v=2&body_kind=pipe&body_length=4in&pattern=hexagonal&inlet_position=end&rows=3&ports_per_row=5"
     design, ignored = from_link(link)
     assert [error.field for error in ignored] == ["inlet_position"]
     assert (design.body_kind, design.pattern, design.rows) == ("pipe", "hexagonal", 3)
@@ -117,7 +146,7 @@ def test_of_settings_at_odds_only_what_must_goes():
 
 def test_what_comes_back_may_let_another_come_back():
     # So wide a margin goes while the body is a pipe; the pipe goes for its pattern; then the margin may come back.
-    design, ignored = from_link("#v=1&rows=1&body_length=60in&body_kind=pipe&edge_margin=6in")
+    design, ignored = from_link("#v=2&rows=1&body_length=60in&body_kind=pipe&edge_margin=6in")
     assert [error.field for error in ignored] == ["body_kind"]
     assert design == Design.from_texts({"rows": "1", "body_length": "60 in", "edge_margin": "6 in"})
 
@@ -131,19 +160,19 @@ def test_an_address_that_is_broken_loses_no_setting_in_silence(link):
 
 
 def test_a_sign_at_the_end_belongs_to_the_text():
-    assert [error.field for error in from_link("v=1&gas_pressure=6 psi?")[1]] == ["gas_pressure"]
+    assert [error.field for error in from_link("v=2&gas_pressure=6 psi?")[1]] == ["gas_pressure"]
 
 
 def test_a_bare_fraction_in_a_link_is_named_with_both_readings():
-    design, ignored = from_link("#v=1&waste_allowance=0.2&rows=4")
+    design, ignored = from_link("#v=2&waste_allowance=0.2&rows=4")
     assert [(error.field, error.nearest) for error in ignored] == [("waste_allowance", "20 % or 0.2 %")]
     assert design == Design.from_texts({"rows": "4"})
 
 
 def test_what_is_said_of_a_link_is_bounded():
     for link in (
-        "#v=1&" + "x" * 549_000 + "=1",
-        "#v=1&" + "&".join(f"k{n}=1" for n in range(9000)),
+        "#v=2&" + "x" * 549_000 + "=1",
+        "#v=2&" + "&".join(f"k{n}=1" for n in range(9000)),
         "#rows=" + "9" * 90_000,
     ):
         _, ignored = from_link(link)
@@ -156,7 +185,7 @@ def test_addresses_that_are_none_are_no_crash(link):
 
 
 def test_a_later_version_is_read_with_a_word():
-    _, ignored = from_link("#v=2&rows=3")
+    _, ignored = from_link("#v=3&rows=3")
     assert [error.field for error in ignored] == ["v"]
 
 
@@ -170,7 +199,7 @@ def test_any_text_opens(text):
 def test_any_values_open_to_a_design_without_them(texts):
     from urllib.parse import urlencode
 
-    design, ignored = from_link("#v=1&" + urlencode(texts))
+    design, ignored = from_link("#v=2&" + urlencode(texts))
     named = {error.field for error in ignored} | {other for error in ignored for other in error.others}
     for key, text in texts.items():
         if key not in named:

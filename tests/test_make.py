@@ -81,9 +81,9 @@ def close(expected, rel=1e-9):
         # window 5 1/2 x 2 in between 3/8 in relief holes: 2 x 5 1/8 + 2 x 1 5/8 in
         ("window_cut_length", 13.5 * IN),
         ("corner_drill_inset", 0.1875 * IN),
-        # NPS 2 is 2.375 in outside; the saw of 2 3/8 in is commonly sold
-        ("inlet_hole", 2.375 * IN),
-        ("inlet_hole_clearance", 0.0),
+        # NPS 2 is 2.375 in outside, 2.399 in at its largest; the saw of 2 7/16 in is commonly sold
+        ("inlet_hole", 2.4375 * IN),
+        ("inlet_hole_clearance", 0.0625 * IN),
     ],
 )
 def test_common_practice_body(known, key, expected):
@@ -94,7 +94,7 @@ def test_a_tube_weighs_what_handbooks_say_less_its_holes(known):
     # AISC: 3 x 3 x 1/4 in tube weighs 8.81 lb a foot (at 490 lb/ft3, EN says 0.01 % more); plate 10.2 lb/ft2 at 1/4 in.
     # Off it window (10.969822 in2) and inlet hole, on it two caps of 2 1/2 in with 1/4 in corners.
     tube = 8.81 * 6.5 / 12
-    plates = 10.2 / 144 * (2 * (6.25 - 0.858407 * 0.0625) - 10.969822 - math.pi / 4 * 2.375**2)
+    plates = 10.2 / 144 * (2 * (6.25 - 0.858407 * 0.0625) - 10.969822 - math.pi / 4 * 2.4375**2)
     assert known["body_mass"] == pytest.approx((tube + plates) * LB, rel=2e-3)
 
 
@@ -117,7 +117,7 @@ def test_plates_are_welded_along_four_edges():
     assert r["weld_length"] == close((4 * 6.5 + 2 * 10 + math.pi * 2.375) * IN)
     assert r["cap_corner"] == 0
     # two plates of 3 in, two of 2 1/2 in, two caps, less window and inlet hole
-    area = 6.5 * (2 * 3 + 2 * 2.5) + 2 * 6.25 - 10.969822 - math.pi / 4 * 2.375**2
+    area = 6.5 * (2 * 3 + 2 * 2.5) + 2 * 6.25 - 10.969822 - math.pi / 4 * 2.4375**2
     assert r["body_mass"] == close(area * 0.25 * IN**3 * STEEL, 1e-6)
     assert r["body_stock"] == "flat 3 x 1/4 in"
 
@@ -132,7 +132,7 @@ def test_a_round_body_is_a_pipe_with_two_discs():
     assert r["weld_length"] == close(math.pi * (2 * disc + 2.375) * IN)
     assert r["window_cut_length"] == close(math.pi * 4.5 * IN)
     assert r["corner_drill_inset"] is None and "corner_drill" not in r.checks and "tube_on_rack" not in r.checks
-    holes = math.pi / 4 * (4.5**2 + 2.375**2)
+    holes = math.pi / 4 * (4.5**2 + 2.4375**2)
     volume = math.pi * 5.75 * 0.25 * 5 + (2 * math.pi / 4 * disc**2 - holes) * 0.25
     assert r["body_mass"] == close(volume * IN**3 * STEEL)
 
@@ -259,7 +259,10 @@ def test_steel_is_bought_once_for_the_batch():
     # 3 19/32 in are 28 3/4 in, and with 8 cuts come out of 4 ft too.
     four = solved(batch_size="4")
     rows = four.tables["stock"].rows
-    assert [row[0] for row in rows] == ["tube 4 x 4 x 3/16 in", "flat 3 19/32 x 3/16 in"]
+    assert [row[0] for row in rows] == [
+        "tube 4 x 4 x 3/16 in",
+        "flat 4 x 3/16 in",
+    ]  # the narrowest sold that gives 3 19/32 in
     assert [row[1] for row in rows] == [close(48 * IN), close(48 * IN)]
     assert [row[3] for row in rows] == [close((48 - 36 - 0.25) * IN), close((48 - 28.75 - 0.5) * IN)]
     assert rows[0][2] == ", ".join(["9 in body tube"] * 4) and rows[1][2] == ", ".join(["3 19/32 in end cap"] * 8)
@@ -267,28 +270,48 @@ def test_steel_is_bought_once_for_the_batch():
     assert four["steel_offcut"] == close((11.75 + 18.75) * IN)
     # AISC: 4 x 4 x 3/16 in tube weighs 9.42 lb a foot; flat by EN density
     assert rows[0][4] == pytest.approx(4 * 9.42 * LB, rel=2e-3)
-    assert rows[1][4] == close(48 * 3.59375 * 0.1875 * IN**3 * STEEL)
+    assert rows[1][4] == close(48 * 4 * 0.1875 * IN**3 * STEEL)
 
 
 def test_pieces_of_one_section_come_from_one_bar():
-    # Face and back are 4 in wide, both sides 3 5/8 in as are caps without a gap; all 3/16 in thick.
+    # Face and back are 4 in wide; both sides are 3 5/8 in as are caps without a gap, and come from 4 in too.
     r = solved(body_kind="plates", cap_gap="0 in", kerf="0 in", stock_lengths="4 ft")
     assert [(row[0], row[2]) for row in r.tables["stock"].rows] == [
-        ("flat 4 x 3/16 in", "9 in face plate, 9 in back plate"),
         (
-            "flat 3 5/8 x 3/16 in",
-            "9 in side plate, 9 in side plate, 3 5/8 in end cap, 3 5/8 in end cap",
+            "flat 4 x 3/16 in",
+            "9 in face plate, 9 in back plate, 9 in side plate, 9 in side plate, 3 5/8 in end cap, 3 5/8 in end cap",
         ),
     ]
-    assert r["steel_bought"] == close(8 * FT) and r["steel_offcut"] == close((30 + 48 - 25.25) * IN)
+    assert r["steel_bought"] == close(4 * FT) and r["steel_offcut"] == close((48 - 43.25) * IN)
+    # Caps of another thickness are another bar; 3 5/8 in is sold as 4 in.
+    r = solved(body_kind="plates", cap_gap="0 in", kerf="0 in", stock_lengths="4 ft", cap_thickness="1/4 in")
+    assert [row[0] for row in r.tables["stock"].rows] == ["flat 4 x 3/16 in", "flat 4 x 1/4 in"]
 
 
-def test_what_is_bought_does_not_depend_on_the_tape():
-    # A cap 1/50 in narrower than a side plate reads the same on a tape, and is another bar all the same.
+def test_caps_have_their_own_thickness():
+    r = solved(cap_thickness="1/4 in")
+    assert r.tables["cut_list"].rows[1][5] == close(IN / 4)
+    assert r.part("plenum").length_m == close(8.5 * IN) and r.part("plenum").width_m == close(3.625 * IN)
+    on = solved(cap_thickness="1/4 in", caps="on")
+    assert on["tube_length"] == close(8.5 * IN) and on.part("plenum").length_m == close(8.5 * IN)
+
+
+def test_flat_is_bought_in_a_width_that_the_reader_s_shop_sells():
     texts = {"body_kind": "plates", "cap_gap": "0.25 mm", "body_depth": "92 mm", "body_width": "4 in"}
     inch, metric = solved(**texts), solved(**texts, units="mm")
-    assert inch["steel_bought"] == metric["steel_bought"]
-    assert len(inch.tables["stock"].rows) == len(metric.tables["stock"].rows)
+    assert [row[0] for row in inch.tables["stock"].rows] == ["flat 4 x 3/16 in", "flat 3 1/2 x 3/16 in"]
+    # 101.6 mm of face and back come from 120 mm; sides of 92 - 9.525 mm from 90, caps of 91.6 mm from 100 mm
+    bought = [row[0] for row in metric.tables["stock"].rows]
+    assert bought == ["flat 120 x 4.76 mm", "flat 90 x 4.76 mm", "flat 100 x 4.76 mm"]
+
+
+def test_what_no_flat_is_wide_enough_for_is_cut_from_plate():
+    r = solved(body_kind="plates", body_width="13 in", stock_lengths="8 ft")
+    assert [row[0] for row in r.tables["stock"].rows] == [
+        "strip 13 in wide of 3/16 in plate",
+        "flat 4 x 3/16 in",
+        "strip 12 19/32 in wide of 3/16 in plate",
+    ]
 
 
 def test_a_pipe_is_weighed_by_its_section():

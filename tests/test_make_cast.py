@@ -45,6 +45,8 @@ ROUND = {
     "block_thickness": "2 1/2 in",
 }
 
+BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
+
 
 def solved(**texts):
     return solve(Design.from_texts(texts))
@@ -73,7 +75,7 @@ def close(expected, rel=1e-9):
         ("mould_inside_length", 6.5 * IN),
         ("mould_inside_width", 3 * IN),
         ("push_in", 0.75 * IN),
-        ("pin_length", 3.25 * IN),
+        ("pin_length", 3.625 * IN),  # 2 3/4 + 1/2 in, and 3/8 in proud: the whole stick
         ("pin_count", 20),  # 17 ports and 3 spares
         ("pins_per_stock", 1),
         ("pin_stock_count", 20),
@@ -109,7 +111,7 @@ def test_mould_of_plywood(default):
         (close((9.125 + 2 * ply + 2) * IN), close((4.125 + 2 * ply + 2) * IN), close(ply * IN)),
     ]
     assert rows[1][7] == "104.8 x 76.2 x 18.3"
-    assert [row[8] for row in rows] == ["rip to height", "rip to height", "drill the port holes to pin depth"]
+    assert [row[8] for row in rows] == ["rip to height", "rip to height", BASE_NOTE]
 
 
 def test_mould_of_boards_is_as_high_as_the_board():
@@ -120,7 +122,7 @@ def test_mould_of_boards_is_as_high_as_the_board():
     assert [(row[2], row[8]) for row in rows] == [
         ("2x4", "full width of the board"),
         ("2x4", "full width of the board"),
-        ("ply 3/4", "drill the port holes to pin depth"),
+        ("ply 3/4", BASE_NOTE),
     ]
     assert rows[0][4] == close((9.125 + 3) * IN)
 
@@ -132,10 +134,14 @@ def test_round_mould_is_a_stack_of_plywood():
     assert r["mould_height"] == close(5 * 23 / 32 * IN) and r["mould_screws"] == 24
     rows = r.tables["mould"].rows
     assert [(row[1], row[3], row[8]) for row in rows] == [
-        ("mould layer", 5, "round hole; saw the stack through its middle so that it comes off"),
-        ("base board", 1, "drill the port holes to pin depth"),
+        (
+            "mould layer",
+            5,
+            "saw it in two first (1/16 in of cut is in its width), screw the halves together, then cut the round hole",
+        ),
+        ("base board", 1, BASE_NOTE),
     ]
-    assert rows[0][4] == rows[0][5] == close(6.125 * IN + 2 * 0.038)
+    assert rows[0][4] == close(6.125 * IN + 2 * 0.038) and rows[0][5] - rows[0][4] == close(IN / 16)
 
 
 def test_holes_of_the_base_lie_as_the_face_seen_from_inside(default):
@@ -144,17 +150,61 @@ def test_holes_of_the_base_lie_as_the_face_seen_from_inside(default):
     rows = default.tables["base_drilling"].rows
     ports = default.part("face").ports
     assert len(rows) == 43 and [row[0] for row in rows] == list(range(1, 44))
-    for (_, x, y, diameter, depth), (port_x, port_y) in zip(rows, ports):
+    for (_, x, y, diameter, depth, through), (port_x, port_y) in zip(rows, ports):
         assert (x, y) == (close(length / 2 - port_x), close(width / 2 + port_y))
-        assert diameter == close(IN / 4) and depth == close(IN / 2)
+        assert diameter == close(IN / 4) and depth == close(IN / 2) and through == "1/8 in"
 
 
 # --- pins -------------------------------------------------------------------------------------------------------------
 
 
+def test_pins_stand_proud_where_there_is_room():
+    """A flat baffle midway between block and back: (4 - 3/8 - (grip - 3/16) - 1/16) / 2 behind it, less 1/8 in."""
+    flat = {"baffle_bend_angle": "0 deg", "block_thickness": "5 in"}
+    for grip, proud, verdict in (("2 in", 3 / 8, "good"), ("2 7/8 in", 5 / 16, "good"), ("3 in", 1 / 4, "good"),
+                                 ("3 1/16 in", 7 / 32, "caution"), ("3 5/8 in", 0, "caution")):  # fmt: skip
+        r = solved(**flat, grip=grip)
+        assert r["pin_proud"] == close(proud * IN) and r.checks["pins_proud"].verdict == verdict
+        assert r["pin_length"] == close((5 + 0.5 + proud) * IN)
+        assert proud == 0 or r["pin_proud"] < r["baffle_gap"]
+    assert solved(baffle_holes="0")["pin_proud"] == close(3 / 8 * IN)
+
+
+@pytest.mark.parametrize(
+    "texts, bar, over, verdict",
+    [
+        ({}, 1.25, 2.75, "good"),  # frame 3 in, face 2 1/2 - 3/4 in up; the body 4 in deep
+        ({"mould_board": "2x4"}, 1.75, 2.25, "good"),
+        ({"mould_board": "1x6"}, 3.75, 0.25, "caution"),
+        ({"mould_board": "1x8"}, 5.5, -1.5, "caution"),
+    ],
+)
+def test_a_cross_bar_stops_the_body_at_its_mark(texts, bar, over, verdict):
+    r = solved(**texts)
+    assert (r["cross_bar"], r["back_over_frame"]) == (close(bar * IN), close(over * IN))
+    assert r.checks["cross_bar"].verdict == verdict
+
+
+@pytest.mark.parametrize("kind", ["wood", "steel", "plastic", "wax"])
+def test_pins_are_told_by_their_kind(kind):
+    told = dict(solved(pin_kind=kind).tables["pins"].rows)
+    assert len(told) == 5 and "1/8 in drill" in told["Base"]
+    turned = "quarter-turn" in told["First set: a thumb leaves no print"]
+    assert turned == (kind != "wax") and ("by hand" in told["Out"]) == (kind == "wax")
+
+
+def test_a_notch_is_told_where_the_pipe_meets_the_mould():
+    notes = [
+        row[8]
+        for row in solved(inlet_position="end", inlet="1-1/2", baffle_holes="0", mould_board="2x4").tables["mould"].rows
+    ]
+    # 1 3/4 + 3/4 + 3 1/16 / 2 - 0.95 in up, the frame is 3 1/2 in
+    assert notes[1] == "one with a notch 1 29/32 in wide and 13/32 in deep for the inlet pipe"
+
+
 def test_a_stick_gives_whole_pins(default):
-    # 3 in pins and 1/16 in cuts: 11 are 33 10/16 in of a 36 in stick, 12 would be 36 11/16 in; 43 ports and 3 spares
-    assert (default["pin_length"], default["pins_per_stock"]) == (close(3 * IN), 11)
+    # 3 3/8 in pins and 1/16 in cuts: 10 are 34 5/16 in of a 36 in stick, 11 would be 37 3/4 in; 43 ports and 3 spares
+    assert (default["pin_length"], default["pins_per_stock"]) == (close(3.375 * IN), 10)
     assert (default["pin_count"], default["pin_stock_count"]) == (46, 5)
 
 
@@ -190,25 +240,27 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "caution",
             "Pins stand only 3/16 in from the wall of the mould; 1/4 in lets the mix pass.",
         ),
-        ("pin_stock", {"pin_stock_length": "3 in"}, "good", "3 in sticks give 1 pins each."),
+        ("pin_stock", {"pin_stock_length": "3 3/8 in"}, "good", "3 3/8 in sticks give 1 pins each."),
         (
             "pin_stock",
-            {"pin_stock_length": "2 63/64 in"},
+            {"pin_stock_length": "3 23/64 in"},
             "caution",
-            "A pin is 3 in long, the stick only 2 63/64 in: pins from it stand less deep in the base than set.",
+            "A pin is 3 3/8 in long, the stick only 3 23/64 in: pins from it stand less proud of the mix, or less "
+            "deep in the base, than set.",
         ),
         (
             "pin_stock",
             {"pin_stock_length": "2 1/2 in"},
             "caution",
-            "A pin is 3 in long, the stick only 2 1/2 in: pins from it stand less deep in the base than set.",
+            "A pin is 3 3/8 in long, the stick only 2 1/2 in: pins from it stand less proud of the mix, or less deep "
+            "in the base, than set.",
         ),
         (
             "pin_stock",
             {"pin_stock_length": "2 31/64 in"},
             "stop",
-            "A pin is 3 in long, the stick 2 31/64 in: the stock is shorter than the port, which would not go through: "
-            "take longer stock or a thinner block.",
+            "A pin is 3 3/8 in long, the stick 2 31/64 in: the stock is shorter than the port, which would not go "
+            "through: take longer stock or a thinner block.",
         ),
         # 23/32 in of plywood is 18.256 mm; 2 mm are to be left
         ("base_floor", {"pin_depth": "16.2 mm"}, "good", "5/64 in of wood is left under the pins."),
@@ -257,7 +309,7 @@ def test_checks_of_the_cast(key, texts, verdict, text):
     [
         # mould's wall to the nearest pin: half of 4 1/8 in, less the half window of 2 - 5/8 and the margin of 1/4 in
         ("pins_clear", 2.0625 * IN - (1.375 - 0.25) * IN, 0.25 * IN),
-        ("pin_stock", 36 * IN, 3 * IN),
+        ("pin_stock", 36 * IN, 3.375 * IN),
         ("base_floor", 7 / 32 * IN, 0.002),
         ("refractory_limit", (2250 + 459.67) / 1.8, (3000 + 459.67) / 1.8),
     ],

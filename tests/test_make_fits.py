@@ -22,6 +22,10 @@ ROUND = {
     "ports_per_row": "12",
 }
 
+ROUND_BODY = {key: ROUND[key] for key in ROUND if key != "wall"}
+PLATES = {"body_kind": "plates", "wall": "4 mm"}
+END = {"inlet_position": "end", "inlet": "1-1/2"}
+
 
 def solved(**texts):
     return solve(Design.from_texts(texts))
@@ -40,31 +44,49 @@ def default():
         ("cap_fit", {"cap_gap": "0.201 mm"}, "good", 0.201 / 25.4),
         ("cap_fit", {"cap_gap": "1.599 mm"}, "good", 1.599 / 25.4),
         ("cap_fit", {"cap_gap": "1.601 mm"}, "caution", 1.601 / 25.4),
-        # lip: setback less wall; 1.5 and 4.5 mm
-        ("lip_width", {"wall": "4 mm", "setback": "5.499 mm"}, "stop", 1.499 / 25.4),
-        ("lip_width", {"wall": "4 mm", "setback": "5.5 mm"}, "caution", 1.5 / 25.4),
-        ("lip_width", {"wall": "4 mm", "setback": "8.499 mm"}, "caution", 4.499 / 25.4),
-        ("lip_width", {"wall": "4 mm", "setback": "8.5 mm"}, "good", 4.5 / 25.4),
+        # lip of plates: setback less wall; 1.5 and 4.5 mm
+        ("lip_width", {**PLATES, "setback": "5.499 mm"}, "stop", 1.499 / 25.4),
+        ("lip_width", {**PLATES, "setback": "5.5 mm"}, "caution", 1.5 / 25.4),
+        ("lip_width", {**PLATES, "setback": "8.499 mm"}, "caution", 4.499 / 25.4),
+        ("lip_width", {**PLATES, "setback": "8.5 mm"}, "good", 4.5 / 25.4),
+        ("lip_width", {**PLATES, "setback": "10.4 mm", "cap_thickness": "6 mm"}, "caution", 4.4 / 25.4),
+        # of a tube: less its inside corner, one wall more; the window's edge never on the rounded corner
+        ("lip_width", {"wall": "4 mm", "setback": "7.999 mm"}, "stop", -0.001 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "8 mm"}, "caution", 0.0),
+        ("lip_width", {"wall": "3/16 in", "setback": "3/8 in"}, "caution", 0.0),
+        ("lip_width", {"wall": "4 mm", "setback": "12.499 mm"}, "caution", 4.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "12.5 mm"}, "good", 4.5 / 25.4),
+        # hole less pipe: 2 7/16 less 2 3/8 in; 4 3/4 less 4 1/2 in is more than 3.2 mm
+        ("inlet_hole", {}, "good", 1 / 16),
+        ("inlet_hole", {"inlet": "4", "body_width": "6 in", "body_depth": "6 in"}, "caution", 0.25),
+        ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.401) / 25.4),
+        # caps of flat that is sold; a round body's discs are as thick as its wall
+        ("cap_flat", {"cap_thickness": "1/4 in"}, "good", 0.0),
+        ("cap_flat", {"cap_thickness": "7/32 in"}, "caution", 1 / 32),
+        ("cap_flat", {"wall": "0.237 in", **ROUND_BODY}, "caution", 0.25 - 0.237),
+        ("cap_flat", {"wall": "0.237 in", "cap_thickness": "1/4 in"}, "good", 0.0),
         # cover: grip less wall; 4.5 and 9.5 mm
         ("lip_cover", {"wall": "4 mm", "grip": "8.499 mm"}, "stop", 4.499 / 25.4),
         ("lip_cover", {"wall": "4 mm", "grip": "8.5 mm"}, "caution", 4.5 / 25.4),
         ("lip_cover", {"wall": "4 mm", "grip": "13.499 mm"}, "caution", 9.499 / 25.4),
         ("lip_cover", {"wall": "4 mm", "grip": "13.5 mm"}, "good", 9.5 / 25.4),
-        # inlet: a side of 4 in with two corners of 3/8 in leaves 3 1/4 in flat, 3 5/8 in are clear inside
-        ("inlet_fits", {"inlet": "2-1/2"}, "good", (3.25 - 2.875) / 2),
-        ("inlet_fits", {"inlet": "3"}, "caution", (3.25 - 3.5) / 2),
-        ("inlet_fits", {"inlet": "3", "body_width": "4 1/4 in"}, "good", 0.0),
-        ("inlet_fits", {"inlet": "3", "body_width": "3 7/8 in"}, "caution", (3.125 - 3.5) / 2),
-        ("inlet_fits", {"inlet": "3", "body_width": "3 13/16 in"}, "stop", (3.0625 - 3.5) / 2),
-        ("inlet_fits", {"inlet": "3", "body_kind": "plates"}, "good", 0.25),
-        ("inlet_fits", {"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in"}, "stop", (3.375 - 3.5) / 2),
+        # inlet: holes of 3, 3 5/8 and 4 3/4 in for pipes of 2-1/2, 3 and 4
+        # a side of 4 in with two corners of 3/8 in leaves 3 1/4 in flat, 3 5/8 in are clear inside
+        ("inlet_fits", {"inlet": "2-1/2"}, "good", (3.25 - 3) / 2),
+        ("inlet_fits", {"inlet": "3"}, "caution", (3.25 - 3.625) / 2),
+        ("inlet_fits", {"inlet": "3", "body_width": "4 3/8 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "body_width": "3 15/16 in"}, "stop", (3.1875 - 3.625) / 2),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates"}, "good", (4 - 3.625) / 2),
+        ("inlet_fits", {"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in"}, "stop", (3.375 - 3.625) / 2),
+        ("inlet_fits", {"inlet": "3", "body_length": "4 1/4 in", "cap_thickness": "1/4 in"}, "caution", -0.1875),
+        ("inlet_fits", {"inlet": "3", "body_length": "4 1/4 in", "cap_thickness": "3/8 in"}, "stop", -0.1875),
         # at the end: 3 5/8 in wide inside, 4 - 3/16 - 3/4 in = 3 1/16 in between block and back
-        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "good", (3.0625 - 2.875) / 2),
-        ("inlet_fits", {"inlet": "3", "inlet_position": "end"}, "stop", (3.0625 - 3.5) / 2),
-        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "5/16 in"}, "good", 0.0),
-        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.5) / 2),
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "good", (3.0625 - 3) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end"}, "stop", (3.0625 - 3.625) / 2),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "3/16 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.625) / 2),
         # round: a disc of 5 1/2 - 1/32 in, 5 1/2 in clear
-        ("inlet_fits", {**ROUND, "inlet": "4"}, "good", (5.46875 - 4.5) / 2),
+        ("inlet_fits", {**ROUND, "inlet": "4"}, "good", (5.46875 - 4.75) / 2),
         # baffle, flat: (4 - 3/8 - (grip - 3/16) - 1/16) / 2
         ("baffle_clear", {"baffle_bend_angle": "0 deg", "grip": "3 1/4 in", "block_thickness": "5 in"}, "good", 0.25),
         (
@@ -73,6 +95,35 @@ def default():
             "caution",
             0.25 - 1 / 128,
         ),
+        # at the end baffle and hole stand side by side: 3 5/8 - 9/16 - 1/16 - 1 15/16 in, in three gaps
+        (
+            "baffle_clear",
+            {"baffle_bend_angle": "0 deg", "inlet_position": "end", "inlet": "1-1/2"},
+            "good",
+            (3.625 - 0.5625 - 0.0625 - 1.9375) / 3,
+        ),
+        ("baffle_clear", {"inlet_position": "end"}, "stop", (3.625 - 0.5625 - 1.045152 - 2.4375) / 3),
+        # on its way in: 1/16 in at flat sides; near the face or the back the corner is in the way
+        ("baffle_goes_in", {}, "good", 1 / 16),
+        (
+            "baffle_goes_in",
+            {"baffle_bend_angle": "0 deg", "wall": "1/4 in", "grip": "3 5/8 in", "block_thickness": "5 in"},
+            "stop",
+            # (3 1/2 - 3 3/8 - 1/16) / 2 = 1/32 in to block and back, in a corner of 1/4 in
+            1 / 16 - 1 / 4 + math.sqrt((1 / 4) ** 2 - (1 / 4 - 1 / 32) ** 2),
+        ),
+        # pipe over the mould: face 1 3/4 in up, axis 3/4 + 3 1/16 / 2 in more, half of 1.9 in less, frame 3 in
+        ("inlet_over_mould", {**END, "baffle_holes": "0"}, "good", 1.75 + 0.75 + 3.0625 / 2 - 0.95 - 3),
+        # with the frame a 2x4, 3 1/2 in high, it does not pass
+        (
+            "inlet_over_mould",
+            {**END, "baffle_holes": "0", "mould_board": "2x4"},
+            "caution",
+            1.75 + 0.75 + 3.0625 / 2 - 0.95 - 3.5,
+        ),
+        # base: 4 1/8 in + 2 x 23/32 + 2 in wide
+        ("base_board", {"mould_base": "2x8"}, "stop", 4.125 + 2 * 0.71875 + 2),
+        ("base_board", {"mould_base": "2x10"}, "good", 4.125 + 2 * 0.71875 + 2),
         # corner drill: half of it against the radius of 3/16 in (4.7625 mm), to 0.1 mm
         ("corner_drill", {"corner_drill": "9.72 mm"}, "good", 4.86 / 25.4),
         ("corner_drill", {"corner_drill": "9.73 mm"}, "caution", 4.865 / 25.4),
@@ -94,7 +145,7 @@ def test_fits(key, texts, verdict, value_in):
 @pytest.mark.parametrize(
     "judge, good, stop",
     [
-        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap)), 0.25 * IN, 0.0),
+        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap), "centre"), 0.25 * IN, 0.0),
         (
             lambda web, part: checks.baffle_holes_fit_check(replace(part, sheet=replace(part.sheet, web_m=web)), 0.002),
             0.002,
@@ -146,8 +197,8 @@ def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
             "lip_width",
             {"setback": "3/16 in"},
             4.5 / 25.4,
-            "The steel lip stands 0 in inside the bore; below 1/16 in it does not work, 3/16 in or more holds the "
-            "block.",
+            "The window's edge lies 3/16 in on the tube's rounded corner, 3/8 in outside and 3/16 in inside: no flat "
+            "ledge is left, and the cut does not run true. 3/16 in of ledge holds the block.",
         ),
         (
             "lip_cover",
@@ -159,14 +210,14 @@ def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
             "inlet_fits",
             {"inlet": "3"},
             0.0,
-            "The inlet hole runs 1/8 in into the rounded corners on each side: it can be welded, with more filler and "
+            "The inlet hole runs 3/16 in into the rounded corners on each side: it can be welded, with more filler and "
             "a careful leak test.",
         ),
         (
             "inlet_fits",
             {"inlet": "4"},
             0.0,
-            "The inlet hole is 7/8 in wider than the room inside the body: take a smaller pipe or a wider body.",
+            "The inlet hole is 1 1/8 in wider than the room inside the body: take a smaller pipe or a wider body.",
         ),
         (
             "baffle_clear",

@@ -33,7 +33,7 @@ def default():
 
 # 4 x 4 x 3/16 in tube with corners of 3/16 in inside, and the caps' flat of 4 - 2 x 3/16 - 2 x 1/64 in: lb a foot
 TUBE = 12 * (16 - 3.625**2 - (4 - math.pi) * (0.375**2 - 0.1875**2)) * PER_LB
-FLAT = 12 * 3.59375 * 0.1875 * PER_LB
+FLAT = 12 * 4 * 0.1875 * PER_LB
 BLANK = 8.5 * 3.988744 / 16 * PER_LB  # lb of the baffle's blank; its width by hand in test_make.py
 
 
@@ -41,7 +41,7 @@ def test_the_shopping_of_one_burner(default):
     rows = default.tables["cost_lines"].rows
     assert [row[:3] for row in rows] == [
         ("tube 4 x 4 x 3/16 in", "0.755 ft", 1),  # 9 in and a cut of 1/16
-        ("flat 3 19/32 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
+        ("flat 4 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
         ("nipple 2 in", "1 nipple", 1),
         ("baffle sheet", "1 blank", 1),
         ("refractory", "7.70 lb", 1),
@@ -51,7 +51,7 @@ def test_the_shopping_of_one_burner(default):
         ("blower and air pipe", "1 set", 1),
         ("sundries", "1 set", 1),
     ]
-    # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, eleven from a stick at 1.50
+    # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, ten from a stick at 1.50
     batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 140, 120, 25]
     assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
     used = [
@@ -60,7 +60,7 @@ def test_the_shopping_of_one_burner(default):
         9,
         2 * BLANK,
         95 * 7.698277 / 55,
-        1.5 * 46 / 11,
+        1.5 * 46 / 10,
         20,
         140,
         120,
@@ -78,10 +78,10 @@ def test_a_batch_shares_mould_and_what_is_left_of_packs():
     assert rows["nipple 2 in"][1:] == ("0.5 nipple", 1, 7.5, 15.0)
     assert rows["mould"][2:] == (1, 10.0, 20.0)
     assert rows["gas train"][2:] == (2, 140.0, 280.0)
-    assert rows["pin stock"][2:] == (9, pytest.approx(1.5 * 46 / 11), 13.5)
+    assert rows["pin stock"][2:] == (10, pytest.approx(1.5 * 46 / 10), 15.0)
     assert rows["refractory"][2:] == (1, pytest.approx(95 * 7.698277 / 55, rel=1e-6), 95.0)
     assert rows["tube 4 x 4 x 3/16 in"][4] == pytest.approx(4 * TUBE, rel=1e-6)
-    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 13.5 + 20 + 280 + 240 + 50
+    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 15.0 + 20 + 280 + 240 + 50
     assert r["cost_batch"] == pytest.approx(batch, rel=1e-6)
     assert r["cost_per_burner"] == pytest.approx(batch / 2, rel=1e-6)
 
@@ -90,7 +90,7 @@ def test_without_a_baffle_no_sheet_is_bought():
     names = [row[0] for row in solved(baffle_holes="0").tables["cost_lines"].rows]
     assert "baffle sheet" not in names and names[:4] == [
         "tube 4 x 4 x 3/16 in",
-        "flat 3 19/32 x 3/16 in",
+        "flat 4 x 3/16 in",
         "nipple 2 in",
         "refractory",
     ]

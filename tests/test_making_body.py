@@ -21,7 +21,9 @@ def test_common_practice_body_is_cut_as_by_hand():
     assert tube.length_m == pytest.approx(6.5 * IN)
     assert (cap.length_m, cap.width_m, cap.count) == (pytest.approx(2.5 * IN), pytest.approx(2.5 * IN), 2)
     assert (cut.inside_length_m, cut.inside_width_m, cut.inside_depth_m) == pytest.approx((6 * IN, 2.5 * IN, 2.5 * IN))
-    assert b.lip_width_m(setback_m=0.5 * IN, wall_m=0.25 * IN) == pytest.approx(0.25 * IN)
+    # Of that lip nothing is flat: the tube's corner is 1/4 in inside.
+    assert b.lip_ledge_m(setback_m=0.5 * IN, wall_m=0.25 * IN) == pytest.approx(0.25 * IN)
+    assert b.lip_ledge_m(setback_m=0.5 * IN, wall_m=0.25 * IN, inside_radius_m=0.25 * IN) == pytest.approx(0)
     assert b.lip_cover_m(grip_m=0.75 * IN, wall_m=0.25 * IN) == pytest.approx(0.5 * IN)
     # Twice round a 2 1/2 in square with 1/4 in corners: 4 sides of 2 in and one circle of 1/2 in.
     assert cut.weld_m == pytest.approx(2 * (8 + math.pi * 0.5) * IN)
@@ -241,14 +243,29 @@ def test_cap_corner_jams_only_when_its_radius_is_too_small():
     assert b.cap_corner_clearance_m(gap_m=0.5e-3, cap_corner_m=0.25 * IN, tube_inside_radius_m=0.25 * IN) > 0
 
 
-def test_fit_numbers_of_inlet_and_baffle():
+def test_fit_numbers_of_the_inlet():
     """NPS 2 through a 3 in tube of 1/4 in wall: 2 in of flat between 1/2 in corners, so the saw runs 3/16 in into
     each."""
     got = b.inlet_flat_clearance_m(side_m=3 * IN, corner_outside_radius_m=0.5 * IN, hole_m=2.375 * IN)
     assert got == pytest.approx(-0.1875 * IN)
-    assert b.baffle_gaps_m(
-        inside_depth_m=0.06, block_inside_m=0.012, baffle_stand_m=0.02, baffle_height_m=0.03, inlet_inside_m=0.002
-    ) == pytest.approx((0.008, 0.008))
+
+
+def test_a_baffle_meets_the_rounded_corner_near_the_flat():
+    """Corner of 5 mm: 1 mm off the flat the circle is 5 - sqrt(25 - 16) = 2 mm out, so 1.5 mm of gap lacks 0.5 mm."""
+    gap = {"side_gap_m": 1.5e-3, "corner_radius_m": 5e-3}
+    assert b.baffle_side_gap_m(**gap, from_flat_m=1e-3) == pytest.approx(-0.5e-3)
+    assert b.baffle_side_gap_m(**gap, from_flat_m=5e-3) == b.baffle_side_gap_m(**gap, from_flat_m=9e-3) == 1.5e-3
+    assert b.baffle_side_gap_m(**gap, from_flat_m=-1e-3) == pytest.approx(-3.5e-3)
+    assert b.baffle_side_gap_m(side_gap_m=1e-3, corner_radius_m=0, from_flat_m=0) == 1e-3
+
+
+def test_a_pipe_at_the_end_over_the_mould_by_hand():
+    """Block 2 1/2 in, grip 3/4 in: the face stands 1 3/4 in up, the axis 2 in more, half a pipe of 2 in less; the frame
+    is 3 in."""
+    over = b.pipe_over_mould_m(
+        block_thickness_m=2.5 * IN, grip_m=0.75 * IN, axis_m=2 * IN, pipe_outside_m=2 * IN, mould_height_m=3 * IN
+    )
+    assert over == pytest.approx(-0.25 * IN)
 
 
 @pytest.mark.parametrize(

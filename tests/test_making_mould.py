@@ -59,6 +59,27 @@ def test_common_practice_pin_of_five_sixteenths_half_an_inch_into_the_base():
     assert got.offcut_m == pytest.approx(0.125 * IN) and got.short_m == 0
 
 
+def test_a_pin_stands_proud_as_far_as_there_is_room():
+    for room, proud in ((1.0, 0.375), (0.5, 0.375), (0.375, 0.25), (0.125, 0.0), (0.0, 0.0), (-0.2, 0.0)):
+        assert m.pin_proud_m(room_m=room * IN) == pytest.approx(proud * IN)
+    got = m.pins(port_count=17, block_thickness_m=2.75 * IN, pin_depth_m=0.5 * IN, proud_m=0.375 * IN,
+                 stock_length_m=3.625 * IN)  # fmt: skip
+    assert got.length_m == pytest.approx(3.625 * IN) and got.pieces_per_stock == 1
+
+
+def test_the_knock_out_hole_leaves_a_shoulder():
+    assert m.knock_out_drill(0.3125 * IN, "fraction").name == "5/32 in"
+    assert m.knock_out_drill(0.25 * IN, "metric").name == "3.1 mm"  # half of 6.35 is 3.175
+
+
+def test_a_round_mould_is_wider_by_its_own_saw_cut():
+    box = m.round_mould(
+        body_diameter_m=0.1, mould_clearance_m=0, block_thickness_m=0.06, pin_depth_m=0.012, kerf_m=0.003
+    )
+    layer = box.pieces[0]
+    assert (layer.length_m, layer.width_m) == pytest.approx((0.176, 0.179)) and box.inside_width_m == pytest.approx(0.1)
+
+
 def test_dowel_gives_whole_pins_only():
     got = m.pins(port_count=17, block_thickness_m=0.07, pin_depth_m=0.013, stock_length_m=0.915, kerf_m=0.002)
     assert got.pieces_per_stock == 10 and got.stock_count == 2

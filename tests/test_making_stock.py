@@ -50,6 +50,37 @@ def test_asked_clearance_moves_to_the_next_saw():
     assert saw == pytest.approx(2.4375 * IN) and clearance == pytest.approx(0.0625 * IN)
 
 
+@pytest.mark.parametrize(
+    "outside_in, unit, saw_m",
+    [
+        (2.375, "in", 2.4375 * IN),  # 2.375 x 1.01 = 2.399 in
+        (2.375, "mm", 0.064),  # 60.325 x 1.01 = 60.93 mm; 64 is sold, 61 is not
+        (1.05, "in", 1.125 * IN),  # 1.05 + 1/64 = 1.0656 in, a hair over 1 1/16
+        (3.5, "in", 3.625 * IN),  # 3.535 in
+        (4.5, "mm", 0.121),  # 115.4 mm
+    ],
+)
+def test_the_inlet_hole_clears_the_pipe_at_its_largest(outside_in, unit, saw_m):
+    saw, clearance = stock.inlet_hole(outside_m=outside_in * IN, unit=unit)
+    assert (saw, clearance) == pytest.approx((saw_m, saw_m - outside_in * IN))
+
+
+def test_metric_racks_hold_what_is_sold():
+    saws = [round(saw * 1000) for saw in stock.hole_saws_m("mm")]
+    assert saws == sorted(set(saws)) and (saws[0], saws[-1]) == (19, 152) and {22, 25, 51, 64, 76, 102} <= set(saws)
+
+
+def test_flat_bar_is_taken_in_sizes_that_are_sold():
+    assert stock.nearest_flat_thickness(thickness_m=3 / 16 * IN) == (pytest.approx(3 / 16 * IN), 0.0)
+    assert stock.nearest_flat_thickness(thickness_m=0.120 * IN)[0] == pytest.approx(0.003)  # 3.05 mm
+    sold, off = stock.nearest_flat_thickness(thickness_m=0.120 * IN, unit="in")
+    assert (sold, off) == pytest.approx((0.125 * IN, 0.005 * IN))
+    assert stock.flat_width_m(width_m=3.59 * IN, unit="in") == pytest.approx(4 * IN)
+    assert stock.flat_width_m(width_m=3.59 * IN, unit="mm") == pytest.approx(0.100)
+    assert stock.flat_width_m(width_m=4 * IN, unit="in") == pytest.approx(4 * IN)
+    assert stock.flat_width_m(width_m=13 * IN, unit="in") is None
+
+
 def test_plywood_sold_in_millimetres_has_that_thickness():
     assert stock.board("ply 18 mm").thickness_m == pytest.approx(0.018, abs=1e-9)
 
@@ -76,6 +107,8 @@ def test_nearest_tube_says_how_far_off():
         (lambda: stock.board("3x7"), "mould_board"),
         (lambda: stock.next_hole_saw(diameter_m=0.3), "inlet"),
         (lambda: stock.next_hole_saw(diameter_m=float("nan")), "inlet"),
+        (lambda: stock.nearest_flat_thickness(thickness_m=0.0), "cap_thickness"),
+        (lambda: stock.flat_width_m(width_m=float("nan"), unit="in"), "body_width"),
         (lambda: stock.tube_section_m2(width_m=0.05, depth_m=0.05, wall_m=0.03, inside_radius_m=0), "wall"),
         (lambda: stock.nearest_tube(width_m=-1, depth_m=1), "body_width"),
     ],

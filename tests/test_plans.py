@@ -8,11 +8,19 @@ from making_designs import shapes
 from test_face import KNOWN
 
 from burnercalc.design import Design
-from burnercalc.drawing.shapes import Circle, Polyline, Text, shape_box
+from burnercalc.drawing.shapes import Circle, Line, Polyline, Text, shape_box
 from burnercalc.files import PLANS, VIEWS
 from burnercalc.result import solve
 
 IN_MM = 25.4
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "6 in",
+    "body_width": "6 in",
+    "pattern": "rings",
+    "ports_per_row": "18",
+    "rows": "3",
+}
 
 
 def circles(drawing, layer):
@@ -39,7 +47,7 @@ def test_window_plan_of_the_common_practice_body(known):
 
 
 def test_inlet_cap_and_mould_of_the_common_practice_body(known):
-    assert circles(known.drawings["inlet"], "window") == [pytest.approx((0, 0, 2.375 * IN_MM))]
+    assert circles(known.drawings["inlet"], "window") == [pytest.approx((0, 0, 2.4375 * IN_MM))]
     # Caps 2 1/2 in less 1/64 in each side; the mould 1/8 in larger than the body, in 23/32 in plywood.
     half = (2.5 / 2 - 1 / 64) * IN_MM
     assert boxes(known.drawings["cap"], "body") == [pytest.approx((-half, -half, half, half))]
@@ -54,13 +62,46 @@ def test_inlet_cap_and_mould_of_the_common_practice_body(known):
 
 
 def test_inlet_at_the_end_opens_into_the_plenum():
-    result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"}))
+    result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}))
     ((x, y, hole),) = circles(result.drawings["inlet"], "window")
     d = result.design
     # From the inside of the face: half the bore's depth and the offset; the plenum ends at the back wall.
     up = (d.body_depth / 2 - d.wall) * 1000 + y
     assert x == 0 and up - hole / 2 >= (d.grip - d.wall) * 1000 and up + hole / 2 <= (d.body_depth - 2 * d.wall) * 1000
     assert up == pytest.approx((d.grip - d.wall + result.part("plenum").height_m / 2) * 1000)
+
+
+def test_inlet_at_the_end_stands_beside_the_baffle():
+    """Inside 3 5/8 in: block 9/16, baffle 1.045, hole 1 15/16 in leave 0.0798 in for three gaps, one to the back."""
+    drawing = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"})).drawings["inlet"]
+    ((_, y, _),) = circles(drawing, "window")
+    assert y / IN_MM + 3.625 / 2 == pytest.approx(3.625 - 0.079848 / 3 - 1.9375 / 2, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    "texts, end",
+    [
+        # caps set in stand between face and back, laid on they are as high as the body; a round body the other way
+        ({"caps": "in", "cap_thickness": "1/4 in"}, (4.25, 0.1875, 4.5, 4 - 0.1875)),
+        ({"caps": "on", "cap_thickness": "1/4 in"}, (4.25, 0, 4.5, 4)),
+        ({**ROUND, "caps": "in"}, (3 - 0.1875, 0, 3, 4)),
+        ({**ROUND, "caps": "on"}, (3 - 0.1875, 0.1875, 3, 4 - 0.1875)),
+    ],
+)
+def test_caps_are_drawn_where_they_are(texts, end):
+    section = solve(Design.from_texts(texts)).drawings["section"]
+    assert any(box == pytest.approx(tuple(x * IN_MM for x in end)) for box in boxes(section, "steel"))
+
+
+def test_the_window_plan_shows_where_the_tube_s_corners_end(known):
+    """Wall 1/4 in: 1/4 in inside, 1/2 in outside; the face is 3 in wide, so flat is between 1 in up and 1 in down."""
+    window = known.drawings["window"]
+    lines = sorted(s.y1 for s in window.shapes if isinstance(s, Line) and s.layer == "bend")
+    assert lines == pytest.approx([-IN_MM, IN_MM])
+    words = next(s.text for s in window.shapes if isinstance(s, Text) and s.text.startswith("corner"))
+    assert words == 'corner of the tube ends here: radius 1/2" outside, 1/4" inside'
+    plates = solve(Design.from_texts({"body_kind": "plates"})).drawings["window"]
+    assert not [s for s in plates.shapes if s.layer == "bend"]
 
 
 def test_round_body_is_drawn_with_circles():

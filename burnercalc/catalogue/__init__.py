@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from ..rooms import ROOMS
 from . import drawings, face, feed, fire, heat, make
-from .forms import NEAR, Answer, Axis, Chart, Check, Column, Drawing, Series, Table
+from .forms import HARMS, NEAR, Answer, Axis, Chart, Check, Column, Drawing, Series, Table
 from .sentences import Said, said
 
 MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
@@ -27,6 +27,6 @@ CHARTS: dict[str, Chart] = _collected("CHARTS")
 DRAWINGS: dict[str, Drawing] = {declared.key: declared for declared in drawings.DRAWINGS}
 
 __all__ = [
-    "ANSWERS", "CHARTS", "CHECKS", "DRAWINGS", "NEAR", "ROOMS", "TABLES",
+    "ANSWERS", "CHARTS", "CHECKS", "DRAWINGS", "HARMS", "NEAR", "ROOMS", "TABLES",
     "Answer", "Axis", "Chart", "Check", "Column", "Drawing", "Said", "Series", "Table", "said",
 ]  # fmt: skip

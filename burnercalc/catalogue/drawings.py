@@ -57,6 +57,7 @@ DRAWINGS = (
         words={
             "window": "window",
             "cut_round": "cut round the line",
+            "corner": "corner of the tube ends here: radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
         },

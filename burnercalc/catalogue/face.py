@@ -15,6 +15,10 @@ FLASHBACK = Source(
     "1943",
     "memory",
 )
+HOT_LIP = Source(
+    "a hot lip quenches no flame: Dugger 1955 (direction); 2 to 4 times the gradient is common practice",
+    "common practice",
+)
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
@@ -278,8 +282,9 @@ ANSWERS = (
         "power",
         "Flashback rate, hot",
         meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
-        "preheated.",
-        formula="firing rate x flashback velocity / velocity in the worst-fed port",
+        "preheated at a lip too hot to quench it; keep above the upper end of its band.",
+        formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
+        "lip",
         inputs=(
             "burning_velocity",
             "port_diameter",
@@ -288,7 +293,7 @@ ANSWERS = (
             "flow_spread",
             "port_wall_temperature",
         ),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
     ),
     Answer(
         "flashback_firing_rate",
@@ -298,7 +303,7 @@ ANSWERS = (
         meaning="Firing rate below which the flame can enter the ports, cold or hot, whichever comes first.",
         formula="the larger of the cold and the hot rate",
         inputs=("flashback_firing_rate_cold", "flashback_firing_rate_hot"),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         near="first",
     ),
     Answer(
@@ -317,10 +322,10 @@ ANSWERS = (
         "holding.turndown",
         "ratio",
         "Turndown",
-        meaning="High fire over the flashback rate: how far the burner can be turned down at all.",
-        formula="firing rate / flashback rate",
+        meaning="How far the burner can be turned down for sure: high fire over the careful end of the flashback rate.",
+        formula="firing rate / upper end of the flashback rate",
         inputs=("firing_rate_gross", "flashback_firing_rate"),
-        source=FLASHBACK,
+        source=FLASHBACK & HOT_LIP,
         near="bench",
     ),
     Answer(
@@ -382,6 +387,7 @@ CHECKS = (
         "ports_inside",
         "length",
         "Ports inside the window",
+        harm="rework",
         source=GEOMETRY,
         cases={
             "good": "Every port lies inside the window, {edge:length} or more from its edge.",
@@ -394,6 +400,7 @@ CHECKS = (
         "web",
         "length",
         "Web between ports",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
@@ -409,6 +416,7 @@ CHECKS = (
         "edge",
         "length",
         "Edge of the field",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{edge:length} between the outer ports and the steel can be filled.",
@@ -422,6 +430,7 @@ CHECKS = (
         "port_length",
         "ratio",
         "Port length to diameter",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
@@ -435,6 +444,7 @@ CHECKS = (
         "inlet_ratio",
         "ratio",
         "Inlet ratio",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more feeds the ports evenly.",
@@ -449,6 +459,7 @@ CHECKS = (
         "port_velocity",
         "speed",
         "Mixture velocity",
+        harm="danger",
         source=PRACTICE,
         cases={
             "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
@@ -462,17 +473,17 @@ CHECKS = (
         "flashback_cold",
         "ratio",
         "Flashback while cold",
+        harm="danger",
         source=FLASHBACK,
         cases={
             "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
             "has no limit.",
-            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in cold ports "
-            "(low fire is {low:power}, the limit {least:power}).",
-            "caution": "At low fire only {margin:.1f} times the flashback limit of cold ports (low fire is "
-            "{low:power}, the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or "
-            "fewer ports.",
-            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {least:power}. "
-            "Keep low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of cold ports: low fire is {low:power}, the careful end of the limit "
+            "{least:power} ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power} "
+            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power} to "
+            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
@@ -480,55 +491,44 @@ CHECKS = (
         "flashback_hot",
         "ratio",
         "Flashback when hot",
-        source=FLASHBACK,
+        harm="danger",
+        source=FLASHBACK & HOT_LIP,
         cases={
             "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
             "no limit.",
-            "good": "At low fire the mixture runs {margin:.1f} times as fast as the flame can follow in hot ports (low "
-            "fire is {low:power}, the limit {least:power}).",
-            "caution": "At low fire only {margin:.1f} times the flashback limit of hot ports (low fire is {low:power}, "
-            "the limit {least:power}); {wanted:g} times is usual. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {least:power}. Keep "
-            "low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of hot ports: low fire is {low:power}, the careful end of the limit "
+            "{least:power} ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power} "
+            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power} to "
+            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
-    ),
-    Check(
-        "turndown",
-        "ratio",
-        "Turndown",
-        source=FLASHBACK,
-        cases={
-            "none": "The burner cannot be turned down at all: some ports get no mixture, or the mixture has no limit.",
-            "good": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter "
-            "({sure:.1f} at the careful end of the band).",
-            "caution": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter, "
-            "perhaps only {sure:.1f}. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "Turned down {wanted:.1f} to 1; the ports allow {there:.1f} to 1 before the flame can enter. Keep "
-            "low fire higher, or use smaller or fewer ports.",
-        },
-        cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower")),
     ),
     Check(
         "lift",
         "power",
         "Lift while cold",
+        harm="danger",
         source=LIFT,
         cases={
-            "good": "A cold flame holds up to about {lift:power}, low fire is {low:power}; more lifts it until the "
+            "good": "A cold flame holds up to {lift:power} at least, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "caution": "A cold flame lifts above about {lift:power}, less than low fire ({low:power}): light below "
+            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light below "
             "that, or a little rich.",
-            "no_fault": "In a hot chamber the glowing face and the hot gas between the flames hold it; lifting there "
-            "is no fault.",
+            "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
+            "below that a flame that lifts is going out: less fire, or gas off.",
+            "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
+            "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
-        cures=(("low_fire", "lower"), ("equivalence_ratio", "raise")),
+        cures=(("low_fire", "lower"), ("port_diameter", "raise")),
     ),
     Check(
         "flammable",
         "ratio",
         "Mixture that burns",
+        harm="danger",
         source=FLAMMABILITY,
         cases={
             "good": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}.",
@@ -542,6 +542,7 @@ CHECKS = (
         "port_loading",
         "power_per_area",
         "Port loading",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "says": "Each area of port carries {loading:power_per_area}; {low:power_per_area 2} to "
@@ -552,6 +553,7 @@ CHECKS = (
         "cross_light",
         "length",
         "Ports lighting each other",
+        harm="danger",
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
@@ -566,6 +568,7 @@ CHECKS = (
         "quenching",
         "length",
         "Ports and quenching",
+        harm="danger",
         source=QUENCHING,
         cases={
             "wide": "Ports of {diameter:length} do not stop a flame (cold ones of {quenching:length} would): only the "

@@ -71,6 +71,7 @@ ANSWERS = (
             "body_width",
             "body_length",
             "wall",
+            "cap_thickness",
         ),
         source=BAFFLE_GEOMETRY,
     ),
@@ -421,6 +422,7 @@ CHECKS = (
         "flow_spread",
         "fraction",
         "Evenness of the ports",
+        harm="danger",
         source=PLENUM,
         cases={
             "good": "Ports get their share within {spread:percent 1}.",
@@ -439,6 +441,7 @@ CHECKS = (
         "plenum_ratio",
         "ratio",
         "Plenum ratio",
+        harm="rework",
         source=PLENUM,
         cases={
             "centre": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves the "
@@ -456,6 +459,7 @@ CHECKS = (
         "perry",
         "ratio",
         "Perry's tenth",
+        harm="rework",
         source=PERRY,
         cases={
             "good": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
@@ -468,6 +472,7 @@ CHECKS = (
         "jet_impingement",
         "ratio",
         "Jet of the inlet",
+        harm="rework",
         source=STAGNATION & LIMITS,
         cases={
             "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
@@ -484,13 +489,14 @@ CHECKS = (
         "baffle_pressure",
         "ratio",
         "Jets of the baffle",
+        harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; its holes "
-            "blow gently.",
-            "bad": "The baffle takes {drop:pressure}, {share:ratio 2} times the pressure over the ports; {good:g} "
-            "times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: more or "
-            "larger holes.",
+            "good": "The baffle takes {drop:pressure}, at most {share:ratio 2} times the pressure over the ports; its "
+            "holes blow gently.",
+            "bad": "The baffle takes {drop:pressure}, up to {share:ratio 2} times the pressure over the ports; "
+            "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
+            "more or larger holes.",
         },
         cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
     ),
@@ -498,6 +504,7 @@ CHECKS = (
         "mixing_length",
         "ratio",
         "Mixing length",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
@@ -508,16 +515,17 @@ CHECKS = (
     ),
     Check(
         "mix_pipe_velocity",
-        "ratio",
+        "speed",
         "Flame walking back up the pipe",
+        harm="danger",
         source=DAMKOEHLER & LIMIT,
         cases={
-            "good": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame cannot walk back up it.",
-            "caution": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; "
-            "{wanted:g} times is wanted. Use a smaller mix pipe or a higher low fire.",
-            "stop": "At low fire the mixture runs {ratio:.1f} times as fast through the mix pipe as a flame could; a "
-            "flame that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "good": "At low fire the mixture runs {low:speed} through the mix pipe, a flame {most:speed} at most: it "
+            "cannot walk back up.",
+            "caution": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}, "
+            "{most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
+            "stop": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}: one "
+            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),
@@ -525,6 +533,7 @@ CHECKS = (
         "blower",
         "fraction",
         "Blower",
+        harm="danger",
         source=FAN & Source("margin is common practice", "common practice"),
         cases={
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
@@ -546,6 +555,7 @@ CHECKS = (
         "damper",
         "fraction",
         "Damper at low fire",
+        harm="comfort",
         source=THIN_PLATE & LIMIT,
         cases={
             "good": "At low fire the damper stands {open:percent 0} open.",
@@ -558,6 +568,7 @@ CHECKS = (
         "gas_pressure",
         "gas_pressure",
         "Gas pressure",
+        harm="danger",
         source=JET & LIMITS,
         cases={
             "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no gas "
@@ -565,9 +576,9 @@ CHECKS = (
             "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
             "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
             "jet: its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of {hole:drill_length}, "
+            "weak": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of {hole:drill_length}, "
             "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
-            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet would need a hole of "
+            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or less fire.",
             "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
@@ -583,6 +594,7 @@ CHECKS = (
         "jet",
         "ratio",
         "Jet",
+        harm="rework",
         source=JET,
         cases={
             "too_small": "No drill comes near the {hole:drill_length} of this jet: less gas pressure makes it larger.",
@@ -605,6 +617,7 @@ CHECKS = (
         "gas_low_fire",
         "gas_pressure",
         "Gas at low fire",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "Low fire asks for {low:supply} before the jet.",
@@ -617,18 +630,21 @@ CHECKS = (
         "cylinder",
         "fraction",
         "Cylinder",
+        harm="comfort",
         source=VESSEL & LIMITS,
         cases={
             "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
             "{draw:power}.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
-            "regulator needs ({needed:gas_pressure}). Warmer, or less gas pressure with a larger jet.",
+            "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
+            "day. Never heat a cylinder.",
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
-            "needs ({needed:gas_pressure}). Warmer, or a regulator that needs less.",
+            "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
+            "cylinder.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in; steady draw at this fill is {draw:power}.",
-            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet.",
-            "more_or_regulator": "More or larger cylinders, or a regulator that needs less.",
+            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet. Never heat a cylinder.",
+            "more_or_regulator": "More or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
         },
     ),
 )

@@ -40,8 +40,8 @@ ANSWERS = (
         "time",
         "Strip after",
         meaning="Time from casting until the mould may come off.",
-        formula="hold of the class, half as long again below 10 °C or in damp air",
-        inputs=("refractory", "ambient_temperature", "damp_air"),
+        formula="hold of the class, half as long again below 10 °C",
+        inputs=("refractory", "ambient_temperature"),
         source=DRYING,
         near="first",
     ),
@@ -107,10 +107,11 @@ CHECKS = (
         "curing_air",
         "temperature",
         "Air for curing",
+        harm="damage",
         source=DRYING,
         cases={
             "good": "{air:temperature} is warm enough to cure in.",
-            "damp": "Damp air dries slowly; the waits are stretched.",
+            "damp": "Damp air dries slowly: air-drying and gentle warmth are stretched; curing is not, it wants damp.",
             "cold": "At {air:temperature} it hardens slowly; the waits are stretched.",
             "frost": "At {air:temperature} do not cast: below {frost:temperature} it does not set well, and frost "
             "ruins it while it is green. Bring block and mix indoors.",
@@ -122,9 +123,11 @@ CHECKS = (
 # sheet 25 and the practice of castables.
 STEPS = {
     "weld.title": "Weld the body",
-    "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld caps and inlet.",
+    "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld inlet and first cap. Tack the "
+    "baffle in from the open end, then weld the second cap; grind flush what enters the mould.",
     "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
-    "weld.go_on": "Soap water on the seams shows no bubble with the inlet plugged and a breath of air inside.",
+    "weld.go_on": "Blanked at the window by a plate and a gasket, with 20 in (50 cm) of water of air inside, no gas "
+    "and no oxygen, it shows no bubble in soap water and holds 10 minutes.",
     "weld.caution": (
         "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use "
         "black steel. Eyes, skin and air as for any welding; nothing that burns near by."
@@ -132,8 +135,8 @@ STEPS = {
     "weld.source": "29 CFR 1910.1000 zinc oxide; AWS fact sheet 25",
     "mould.title": "Make the mould and set the pins",
     "mould.do": (
-        "Screw frame and base, drill the pin holes, set the pins, oil or wax the wood, mark the fill line, mark the "
-        "grip on the body."
+        "Screw frame and base, drill the pin holes to depth and then through with the knock-out drill, seal and wax "
+        "the wood, set the pins, mark the fill line, mark the grip on the body and clamp the cross-bars to it."
     ),
     "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
     "mould.go_on": "The body slides in to its mark over the pins without touching one.",
@@ -142,11 +145,11 @@ STEPS = {
     "cast.title": "Mix and cast",
     "cast.do": (
         "Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out the air, push "
-        "the body in to its mark."
+        "the body in until its cross-bars lie on the frame."
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square. Cover with plastic, keep "
-    "damp.",
+    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square and proud. Cover with "
+    "plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
     "cast.caution": (
         "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
         "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
@@ -154,7 +157,7 @@ STEPS = {
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
     "strip.title": "Strip the mould",
-    "strip.do": "Unscrew the frame, lift off the base, leave the pins.",
+    "strip.do": "Unscrew the frame and lift it off; the base came off at first set, the pins stay.",
     "strip.watch": "The edge does not crumble under a thumbnail; it rings dull but whole.",
     "strip.go_on": "No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
     "strip.caution": "Do not lever on the block or on the pins: it is still weak.",
@@ -172,9 +175,10 @@ STEPS = {
     "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
     "air.source": "common practice: about 16 h of warmth",
     "clear.title": "Clear the ports",
-    "clear.do": "Push or draw the pins, then turn the cleaning drill through by hand from the fire side.",
-    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Blow out the plenum through the "
-    "inlet.",
+    "clear.do": "Turn each pin and draw it out toward the fire, never toward the plenum, then turn the cleaning drill "
+    "through by hand from the fire side.",
+    "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Vacuum ports and plenum, "
+    "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
     "clear.caution": (
         "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning "
@@ -186,8 +190,8 @@ STEPS = {
     "oven.watch": "A cold mirror or glass held at a port fogs while water still leaves.",
     "oven.go_on": "The mirror stays clear and an hour more at heat takes no more mass off.",
     "oven.caution": (
-        "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. Not a kitchen oven with "
-        "wax in the ports. Hot steel burns."
+        "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. No oven that cooks food, "
+        "now or later. Hot steel burns."
     ),
     "oven.source": "dry-out practice, 1 h an inch",
     "fire.title": "First fire",
@@ -197,19 +201,20 @@ STEPS = {
         "Popping, a ticking sound, flakes or wet edges: stop."
     ),
     "fire.go_on": (
-        "No steam, no new crack wider than a hair, steel of the body cool enough to stay dull. May be split: after a "
-        "hold let it cool slowly and go on another day."
+        "No steam, no new crack wider than a hair, steel of the body below 400 °F (200 °C). May be split: after a hold "
+        "let it cool slowly and go on another day."
     ),
     "fire.caution": (
-        "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. Blower "
-        "first, then gas; an air-proving switch and a valve that closes when power or air fails stand in the gas line, "
-        "or do not fire. Carbon monoxide kills: outdoors or with wide open doors and a CO alarm (35 ppm over a shift, "
-        "200 ppm never). Ceramic fibre in the chamber: coat it, P100 respirator when handling. Keep out of the line of "
-        "the face. Local codes and licensed practice decide."
+        "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
+        "Required, or do not fire: an air-proving switch and a valve in the gas line that closes when air or power "
+        "fails and is opened again by hand only, and a check valve before the jet. Propane sinks and lies in pits and "
+        "cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or with wide open doors and a loud CO "
+        "alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat it, P100 "
+        "respirator when handling. Keep out of the line of the face. A licensed gas fitter and the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
-    "cast.do.rammed": "Ram the plastic as it comes from the bag, no water, in layers crosswise; push the body in to "
-    "its mark.",
+    "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
+    "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory.",
     "go_on.cold": "Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half.",
     "day": "day {number}, {time}",

@@ -13,6 +13,9 @@ from ..units import DIMENSIONS
 # How near a number stands to the reader: the few that a room opens with, sizes for the bench, numbers for engineers.
 NEAR = ("first", "bench", "engineer")
 MOVES = ("raise", "lower", "choose")
+# What comes of a check that is not heeded, worst first: somebody is hurt (fire, explosion, carbon monoxide), something
+# breaks, a piece is made again, the work is a nuisance. Of checks with one verdict the worse harm is told first.
+HARMS = ("danger", "damage", "rework", "comfort")
 
 Cures = tuple[tuple[str, str], ...]  # (setting, one of MOVES), most useful first
 Words = str | Mapping[str, str]  # a sentence, or one for each case
@@ -57,6 +60,7 @@ class Check:
     Attributes:
         dimension  of the value it judges and of its limit
         label      what is judged
+        harm       one of HARMS
         cases      {case: whole sentence}; the judgement names one, or several that stand one after the other
         cures      settings that cure it, where they do not depend on the case
     """
@@ -64,13 +68,15 @@ class Check:
     key: str
     dimension: str
     label: str
+    harm: str
     source: Source
     cases: Mapping[str, str]
     cures: Cures = ()
     room: str = ""
 
     def __post_init__(self) -> None:
-        assert self.dimension in DIMENSIONS and all(move in MOVES for _, move in self.cures), self.key
+        assert self.dimension in DIMENSIONS and self.harm in HARMS, self.key
+        assert all(move in MOVES for _, move in self.cures), self.key
 
 
 @dataclass(frozen=True)

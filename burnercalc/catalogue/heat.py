@@ -11,6 +11,8 @@ HEATING_VALUE = Source(
 WOBBE = Source("ISO 6976:2016, for ideal gases", "memory")
 EQUILIBRIUM = Source("chemical equilibrium, NASA polynomials (NASA TM-4513) by the method of NASA RP-1311", "published")
 FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practice)", "common practice")
+SLIP = Source("a mixture slips by 0.03 of mixture", "common practice")
+CO_OF_APPLIANCES = Source("ANSI Z21, 400 ppm in the flue gas of a vented appliance", "memory")
 STEAM = Source("IAPWS R7-97(2012)", "memory")
 ENERGY_BALANCE = Source("energy balance", "calculated")
 CO_LIMIT = Source("mass balance", "calculated") & Source("NIOSH REL (criteria document 1972)", "published")
@@ -247,13 +249,16 @@ FLAME_ANSWERS = (
     ),
     Answer(
         "flue_co_dry",
-        "flame.co_dry",
+        "flame.co_dry_band",
         "gas_share",
         "Carbon monoxide, dry",
-        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it.",
-        formula="equilibrium at the chamber temperature, not below 1700 K",
+        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it; the band is a "
+        "slip of the mixture by 0.03 either way, better than which no hand holds it. A flame that is cold, lifted or "
+        "touches the work makes more.",
+        formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03",
         inputs=LEAVING,
-        source=FREEZING,
+        source=FREEZING & SLIP,
+        near="bench",
     ),
     Answer(
         "flue_o2_dry",
@@ -294,9 +299,9 @@ FLAME_ANSWERS = (
         "Fresh air against CO",
         meaning="What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed "
         "in it; a hood that draws it outdoors needs far less, and no figure stands in for an alarm.",
-        formula="dry flue gas x its share of carbon monoxide / 35 ppm",
+        formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the slips of the mixture",
         inputs=("firing_rate_gross", "burner_count", "flue_co_dry"),
-        source=CO_LIMIT & FREEZING,
+        source=CO_LIMIT & FREEZING & SLIP,
         near="bench",
     ),
 )
@@ -637,6 +642,7 @@ CHECKS = (
         "flame_holds",
         "fraction",
         "Heat left by the flame",
+        harm="rework",
         source=ZONE & LIMITS,
         cases={
             "no_flame": "No flame was found for this mixture of gas and air: move the mixture towards 1.",
@@ -658,29 +664,49 @@ CHECKS = (
         "mixture",
         "ratio",
         "Mixture",
+        harm="danger",
         source=PRACTICE,
         cases={
-            "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell; if "
-            "all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a "
-            "hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture makes far "
-            "less.",
-            "rich_no_flame": "Rich: the gas that leaves holds carbon monoxide, a deadly poison without smell. Draw it "
-            "outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner mixture "
-            "makes far less.",
+            "very_rich": "Far too rich: beyond {richest:g} much of the gas burns only where it meets air, at the door "
+            "and in your face, and what leaves is poison. Make the mixture leaner; for work that needs so rich a "
+            "fire, set reducing on purpose.",
+            "very_rich_wanted": "Very rich, as wished: beyond {richest:g} much of the gas burns only where it meets "
+            "air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws it "
+            "outdoors.",
             "lean": "Lean: {excess:fraction} more air than burns. It scales the work and carries heat out of the door: "
             "raise the mixture to {leanest:g} or more.",
-            "little_lean": "A little lean: it scales the work somewhat and makes little carbon monoxide. Ventilate all "
-            "the same.",
-            "neutral": "Neutral mixture, next to nothing left over. It still makes some carbon monoxide; if all of it "
-            "stayed in the room, {fresh:air_flow} of fresh air would be needed: ventilate, and hang an alarm.",
-            "neutral_no_flame": "Neutral mixture, next to nothing left over. It still makes some carbon monoxide: "
-            "ventilate, and hang an alarm.",
+            "oxidising": "A little lean, {excess:fraction} more air than burns: the work scales somewhat.",
+            "neutral": "Neutral mixture, next to nothing left over; a small slip makes it rich.",
+            "reducing": "Rich: the air is too little for all of the gas, and the rest burns at the door or not at all.",
+        },
+    ),
+    Check(
+        "carbon_monoxide",
+        "gas_share",
+        "Carbon monoxide",
+        harm="danger",
+        source=FREEZING & SLIP & CO_OF_APPLIANCES,
+        cases={
+            "good": "The gas that leaves holds {most:gas_share} carbon monoxide when the mixture slips {slip:g} "
+            "richer, {co:gas_share} as set. A cold or lifted flame makes more: draw it outdoors, and hang a carbon "
+            "monoxide alarm all the same.",
+            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {most:gas_share} "
+            "carbon monoxide, a deadly poison without smell; a gas appliance may make {usual:gas_share}. If all of it "
+            "stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
+            "outdoors under a hood, and hang a carbon monoxide alarm.",
+            "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
+            "and {most:gas_share} when the mixture slips {slip:g} richer; if all of it stayed in the room, "
+            "{fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon monoxide "
+            "alarm, never run this in a closed room. A leaner mixture makes far less.",
+            "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
+            "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
         },
     ),
     Check(
         "lining_limit",
         "temperature",
         "Lining against its limit",
+        harm="damage",
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
@@ -692,8 +718,7 @@ CHECKS = (
             "limit of "
             "{most:temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit "
-            "of {most:temperature}. Line it better, or turn down once the chamber is hot.",
+            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
             "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
             "a material with a higher limit, or run cooler.",
@@ -703,14 +728,17 @@ CHECKS = (
         "low_fire_drift",
         "temperature",
         "Chamber left at low fire",
+        harm="damage",
         source=PRACTICE & ZONE,
         cases={
             "good": "Left empty at low fire, {low:power} in all, the chamber ends at {reached:temperature}; it may be "
             "{most:temperature}. {hold:power} would hold {chamber:temperature}.",
+            "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
+            "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
+            "with it, or shut it off.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
-            "{reached:temperature}, "
-            "maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down further where flashback "
-            "allows it, or use a smaller burner.",
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or use a smaller burner.",
         },
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
@@ -718,6 +746,7 @@ CHECKS = (
         "chamber_pressure",
         "pressure",
         "Way out for the smoke",
+        harm="danger",
         source=ORIFICE & PRACTICE,
         cases={
             "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
@@ -741,6 +770,7 @@ CHECKS = (
         "throughput",
         "mass_flow",
         "Work rate against what the chamber can heat",
+        harm="rework",
         source=BARS & ZONE,
         # Bars on the floor, one or several, take up no more; or the fire has no more to spare.
         cases={
@@ -776,11 +806,14 @@ CHECKS = (
         "shell_touch",
         "temperature",
         "Shell to the touch",
+        harm="danger",
         source=TOUCH,
         cases={
             "good": "The shell gets {shell:temperature}, below the {touch:temperature} that burn skin at a touch.",
-            "caution": "The shell gets {shell:temperature}; above {touch:temperature} bare metal burns skin at a "
-            "touch. Guard it, keep hose, cable and anything that burns away from it, or line it thicker.",
+            "note": "The shell gets {shell:temperature}, as that of any hot forge; above {touch:temperature} bare "
+            "metal burns skin at a touch. Guard it, and keep hose, cable and anything that burns away from it.",
+            "caution": "The shell gets {shell:temperature}, and above {scorch:temperature} it chars what touches it. "
+            "Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
         },
         cures=(("lining", "choose"),),
     ),
@@ -788,6 +821,7 @@ CHECKS = (
         "rate_for_need",
         "power",
         "Firing rate against the need",
+        harm="rework",
         source=BALANCE,
         # Of one burner or of several; heating up or working decides.
         cases={
@@ -832,6 +866,7 @@ CHECKS = (
         "heat_up_reach",
         "power_per_volume",
         "Heat-up",
+        harm="damage",
         source=PRACTICE,
         cases={
             "cannot": CANNOT,
@@ -839,6 +874,9 @@ CHECKS = (
             "heat so "
             "fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
+            "longer": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
+            "more than the {most:power_per_volume 2} of chamber that burn well in one. Allow more time, or use a "
+            "lighter lining.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
             "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",
@@ -849,6 +887,7 @@ CHECKS = (
         "firing_per_volume",
         "power_per_volume",
         "Fire for the chamber's size",
+        harm="rework",
         source=PRACTICE,
         # The first stands before each of the others; what cures it depends on whether the chamber sets the rate.
         cases={

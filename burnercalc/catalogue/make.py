@@ -7,6 +7,7 @@ TAKE_OFF = Source("take-off from the drawing", "calculated")
 CORNERS = Source("corner radii of welded tube, common practice", "common practice")
 STEEL_DENSITY = Source("steel density: EN 1993-1-1", "published")
 HOLE_SAWS = Source("sizes of hole saws as sold, common practice", "common practice")
+PIPE_OVERSIZE = Source("ASTM A53, outside diameter of pipe within 1 %", "memory")
 PIPE_SIZES = Source("ASME B36.10M pipe sizes", "published")
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
 CUTTING = Source("first-fit decreasing", "calculated")
@@ -29,6 +30,7 @@ BARS = (
     "body_width",
     "body_depth",
     "wall",
+    "cap_thickness",
     "tube_length",
     "cap_length",
     "cap_width",
@@ -85,6 +87,7 @@ STEEL_ANSWERS = (
             "tube": "tube {width:size} x {depth:size} x {wall:length}",
             "pipe": "pipe {width:size} x {wall:length}",
             "flat": "flat {width:size} x {thickness:length}",
+            "strip": "strip {width:length} wide of {thickness:length} plate",
         },
     ),
     Answer(
@@ -94,7 +97,7 @@ STEEL_ANSWERS = (
         "Cut length of the body",
         meaning="Length to saw the tube, the plates or the pipe of the body to.",
         formula="body length (round: body depth), less two caps where they are laid on",
-        inputs=("body_kind", "body_length", "body_depth", "caps", "wall"),
+        inputs=("body_kind", "body_length", "body_depth", "caps", "wall", "cap_thickness"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -154,6 +157,7 @@ STEEL_ANSWERS = (
             "body_width",
             "body_depth",
             "wall",
+            "cap_thickness",
             "tube_length",
             "cap_length",
             "cap_width",
@@ -192,9 +196,9 @@ STEEL_ANSWERS = (
         "length",
         "Inlet hole",
         meaning="Hole saw that cuts the inlet hole.",
-        formula="next standard hole saw over the pipe's outside diameter",
+        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in at least",
         inputs=("inlet",),
-        source=HOLE_SAWS,
+        source=HOLE_SAWS & PIPE_OVERSIZE,
         near="bench",
     ),
     Answer(
@@ -231,7 +235,7 @@ STEEL_ANSWERS = (
         meaning="Flat size of the baffle along the body.",
         formula="inside of the body less a gap; developed with the neutral line at 0.4 of the thickness, bend radius "
         "one thickness",
-        inputs=("body_length", *BLANK),
+        inputs=("body_length", "cap_thickness", *BLANK),
         source=BEND,
         near="bench",
     ),
@@ -277,8 +281,8 @@ STEEL_ANSWERS = (
         "length",
         "Baffle, feet above the face",
         meaning="From the inside of the face to the baffle's lower edge, where its tacks go.",
-        formula="midway between block and inlet",
-        inputs=("grip", "wall", "body_depth", "baffle_height"),
+        formula="midway between block and inlet; a pipe at the end comes in beside it, as far from it as from the back",
+        inputs=("grip", "wall", "body_depth", "baffle_height", "inlet_position", "inlet_hole"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -288,8 +292,8 @@ STEEL_ANSWERS = (
         "length",
         "Baffle gap",
         meaning="Room left to the block and to the inlet, the smaller of the two.",
-        formula="(inside depth - block inside - baffle height) / 2",
-        inputs=("baffle_height", "body_depth", "grip", "wall"),
+        formula="(inside depth - block inside - baffle height) / 2; with the inlet at an end less its hole, / 3",
+        inputs=("baffle_height", "body_depth", "grip", "wall", "inlet_position", "inlet_hole"),
         source=TAKE_OFF,
     ),
     Answer(
@@ -381,14 +385,60 @@ CAST_ANSWERS = (
         near="bench",
     ),
     Answer(
+        "cross_bar",
+        "mould.cross_bar_m",
+        "length",
+        "Cross-bar, from the face",
+        meaning="Two bars are clamped across the body, so far from its face; when they lie on the frame it is at its "
+        "mark.",
+        formula="mould height - (block thickness - grip)",
+        inputs=("mould_height", "block_thickness", "grip"),
+        source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
+        "back_over_frame",
+        "mould.back_over_frame_m",
+        "length",
+        "Back over the frame",
+        meaning="From the top edge of the frame up to the back of the body, when it is at its mark: measure it at the "
+        "four corners.",
+        formula="body depth - cross-bar from the face",
+        inputs=("body_depth", "cross_bar"),
+        source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
         "pin_length",
         "pins.length_m",
         "length",
         "Pin length",
         meaning="Length to cut the form pins to.",
-        formula="block thickness + pin depth",
-        inputs=("block_thickness", "pin_depth"),
+        formula="block thickness + pin depth + how far it stands proud",
+        inputs=("block_thickness", "pin_depth", "pin_proud"),
         source=TAKE_OFF,
+        near="bench",
+    ),
+    Answer(
+        "pin_proud",
+        "pins.proud_m",
+        "length",
+        "Pins proud of the mix",
+        meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
+        formula="3/8 in, or what is left behind the block to the baffle (without one: to the back) less 1/8 in",
+        inputs=("baffle_gap", "body_depth", "wall", "grip"),
+        source=PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "knock_out_drill",
+        "pins.knock_out_drill",
+        "word",
+        "Knock-out drill",
+        meaning="Drill of the hole right through the base under each pin, to knock it back from below.",
+        formula="largest drill that is not above half the port",
+        inputs=("port_diameter",),
+        source=PRACTICE & DRILLS,
         near="bench",
     ),
     Answer(
@@ -448,6 +498,7 @@ CAST_ANSWERS = (
             "body_length",
             "body_width",
             "wall",
+            "cap_thickness",
             "window_area",
             "grip",
             "block_thickness",
@@ -699,6 +750,7 @@ CHECKS = (
         "baffle_bends",
         "length",
         "Baffle",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
@@ -710,6 +762,7 @@ CHECKS = (
         "tube_on_rack",
         "length",
         "Tube on the rack",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
@@ -722,6 +775,7 @@ CHECKS = (
         "cap_fit",
         "length",
         "Caps in the bore",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Caps go in with {gap:length} all round.",
@@ -735,22 +789,34 @@ CHECKS = (
         "lip_width",
         "length",
         "Lip width",
+        harm="damage",
         source=PRACTICE,
         cases={
-            "good": "The steel lip stands {room:length} inside the bore; {wanted:length} or more holds the block.",
-            "caution": "The steel lip stands {room:length} inside the bore; {wanted:length} or more holds the block "
-            "with ease.",
-            "stop": "The steel lip stands {room:length} inside the bore; below {least:length} it does not work, "
+            "good": "The steel lip is a ledge of {room:length} inside the bore; {wanted:length} or more holds the "
+            "block.",
+            "caution": "The steel lip is a ledge of {room:length} inside the bore; {wanted:length} or more holds the "
+            "block with ease.",
+            "stop": "The steel lip is a ledge of {room:length} inside the bore; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
             "lacking": "Lip width: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
+            "good_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of "
+            "{room:length}; {wanted:length} or more holds the block.",
+            "caution_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
+            "{room:length}; {wanted:length} or more holds the block with ease.",
+            "stop_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
+            "{room:length}; below {least:length} it does not work, {wanted:length} or more holds the block.",
+            "lacking_rounded": "The window's edge lies {lack:length} on the tube's rounded corner, {outside:length} "
+            "outside and {inside:length} inside: no flat ledge is left, and the cut does not run true. "
+            "{wanted:length} of ledge holds the block.",
         },
-        cures=(("setback", "raise"), ("wall", "lower")),
+        cures=(("setback", "raise"), ("wall", "lower"), ("cap_thickness", "lower")),
     ),
     Check(
         "lip_cover",
         "length",
         "Grip over the lip",
+        harm="damage",
         source=PRACTICE,
         cases={
             "good": "{room:length} of refractory stands over the lip; {wanted:length} or more holds the block.",
@@ -767,6 +833,7 @@ CHECKS = (
         "inlet_fits",
         "length",
         "Inlet on the body",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "{flat:length} of flat steel is left on each side of the inlet hole.",
@@ -778,9 +845,36 @@ CHECKS = (
         cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
     ),
     Check(
+        "inlet_hole",
+        "length",
+        "Inlet hole and its pipe",
+        harm="rework",
+        source=HOLE_SAWS & PIPE_OVERSIZE,
+        cases={
+            "good": "The {saw:length} hole leaves {clear:length} on the diameter, {largest:length} round the largest "
+            "pipe that is sold as such.",
+            "caution": "The {saw:length} hole is {clear:length} wider than the pipe, more than the {wanted:length} "
+            "that a fillet bridges: cut the hole to a scribed line instead, or close the gap with a ring.",
+        },
+        cures=(("inlet", "choose"),),
+    ),
+    Check(
+        "cap_flat",
+        "length",
+        "Flat for the caps",
+        harm="comfort",
+        source=PRACTICE,
+        cases={
+            "good": "Flat {thickness:length} thick is commonly stocked.",
+            "caution": "No common flat is {thickness:length} thick; the nearest is {sold:length}, {off:length} off: "
+            "make the caps of what is sold.",
+        },
+    ),
+    Check(
         "baffle_clear",
         "length",
         "Baffle clear",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "The baffle stands {room:length} clear of block and inlet; {wanted:length} or more lets the "
@@ -789,13 +883,51 @@ CHECKS = (
             "mixture round it with ease.",
             "lacking": "Baffle clear: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more lets the mixture round it.",
+            "across": "The baffle would stand across the bore of the inlet at the end: block, baffle and pipe lack "
+            "{lack:length} beside each other; {wanted:length} between them lets the mixture round it.",
         },
-        cures=(("baffle_bend_angle", "lower"), ("body_depth", "raise"), ("grip", "lower")),
+        cures=(
+            ("baffle_bend_angle", "lower"),
+            ("body_depth", "raise"),
+            ("grip", "lower"),
+            ("inlet_position", "choose"),
+            ("inlet", "lower"),
+        ),
+    ),
+    Check(
+        "baffle_goes_in",
+        "length",
+        "Baffle on its way in",
+        harm="rework",
+        source=TAKE_OFF,
+        cases={
+            "good": "The baffle slides in from an open end with {room:length} at each side; tack it before the last "
+            "cap.",
+            "caution": "The baffle slides in from an open end with only {room:length} at each side, beside the "
+            "corners of the tube; {wanted:length} or more goes in with ease.",
+            "lacking": "The baffle does not go in: it meets the rounded corners of the tube by {lack:length} at each "
+            "side. {wanted:length} or more goes in with ease.",
+        },
+        cures=(("body_depth", "raise"), ("grip", "raise"), ("baffle_bend_angle", "lower"), ("baffle_holes", "lower")),
+    ),
+    Check(
+        "inlet_over_mould",
+        "length",
+        "Inlet pipe over the mould",
+        harm="rework",
+        source=TAKE_OFF,
+        cases={
+            "good": "With the body at its mark the inlet pipe passes {over:length} over the end of the mould.",
+            "caution": "The inlet pipe meets the end of the mould {notch:length} before the body is at its mark: saw a "
+            "notch {pipe:length} wide and {notch:length} deep in that end board, and round its foot.",
+        },
+        cures=(("mould_board", "choose"), ("body_depth", "raise"), ("inlet", "lower")),
     ),
     Check(
         "baffle_holes_fit",
         "length",
         "Holes in the baffle",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Baffle holes leave {room:length} between them and to the edges; {wanted:length} or more can be "
@@ -811,6 +943,7 @@ CHECKS = (
         "corner_drill",
         "length",
         "Corner drill",
+        harm="comfort",
         source=TAKE_OFF,
         cases={
             "good": "A {drill:length} drill leaves the corner radius of {left:length} that the face is drawn with.",
@@ -823,6 +956,7 @@ CHECKS = (
         "pins_clear",
         "length",
         "Pins clear of the mould",
+        harm="rework",
         source=PRACTICE,
         cases={
             "good": "Pins stand {clear:length} or more from the wall of the mould.",
@@ -832,23 +966,67 @@ CHECKS = (
         cures=(("edge_margin", "raise"), ("mould_clearance", "raise")),
     ),
     Check(
+        "pins_proud",
+        "length",
+        "Pins proud of the mix",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Pins stand {proud:length} proud of the mix, clear of what is behind them.",
+            "caution": "Pins stand only {proud:length} proud of the mix before they meet what is behind them; with "
+            "less than {wanted:length} a little mix too much closes ports over.",
+        },
+        cures=(("baffle_bend_angle", "lower"), ("body_depth", "raise"), ("grip", "lower")),
+    ),
+    Check(
+        "cross_bar",
+        "length",
+        "Cross-bar on the frame",
+        harm="comfort",
+        source=PRACTICE,
+        cases={
+            "good": "A cross-bar clamped {bar:length} from the face stops the body at its mark, its back {over:length} "
+            "over the frame.",
+            "caution": "At its mark the body stands only {over:length} over the frame, too little to clamp a cross-bar "
+            "to ({wanted:length}): lay the bar on its back, with packing under the ends.",
+            "under": "At its mark the back of the body lies {under:length} under the top edge of the frame: a "
+            "cross-bar cannot stop it. Take a lower frame, or measure down at four corners.",
+        },
+        cures=(("mould_board", "choose"),),
+    ),
+    Check(
         "pin_stock",
         "length",
         "Pin stock",
+        harm="rework",
         source=TAKE_OFF,
         cases={
             "good": "{stick:length} sticks give {each} pins each.",
-            "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less deep in the "
-            "base than set.",
+            "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less proud of "
+            "the mix, or less deep in the base, than set.",
             "stop": "A pin is {pin:length} long, the stick {stick:length}: the stock is shorter than the port, which "
             "would not go through: take longer stock or a thinner block.",
         },
         cures=(("pin_stock_length", "raise"), ("block_thickness", "lower"), ("pin_depth", "lower")),
     ),
     Check(
+        "base_board",
+        "length",
+        "Base in one piece",
+        harm="rework",
+        source=BOARDS,
+        cases={
+            "good": "The base is {wide:length} wide, its board {board:length}.",
+            "stop": "The base is {wide:length} wide, its board only {board:length}: take plywood or a wider board, or "
+            "a joint runs through the pins.",
+        },
+        cures=(("mould_base", "choose"),),
+    ),
+    Check(
         "base_floor",
         "length",
         "Wood under the pins",
+        harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{floor:length} of wood is left under the pins.",
@@ -858,9 +1036,23 @@ CHECKS = (
         cures=(("pin_depth", "lower"), ("mould_base", "choose")),
     ),
     Check(
+        "placing",
+        "word",
+        "Body pushed into the mix",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "A wet mix takes the body that is pushed into it.",
+            "stop": "A plastic is rammed in layers: a closed body cannot be pushed into it, and nobody reaches inside "
+            "to ram it there. Take a castable.",
+        },
+        cures=(("refractory", "choose"),),
+    ),
+    Check(
         "refractory_limit",
         "temperature",
         "Refractory and heat",
+        harm="damage",
         source=CLASSES,
         cases={
             "good": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: it "
@@ -876,6 +1068,7 @@ CHECKS = (
         "web_as_cast",
         "length",
         "Crooked pins",
+        harm="damage",
         source=SAMPLING,
         cases={
             "good": "Pins off by the tolerances leave a web of {web:length} at worst.",
@@ -933,9 +1126,45 @@ MOULD_PIECES = {
     "mould end.note.board": "full width of the board",
     "mould end.note.plywood": "rip to height",
     "mould layer": "mould layer",
-    "mould layer.note": "round hole; saw the stack through its middle so that it comes off",
+    "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
+    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
+    "cut the round hole",
     "base board": "base board",
-    "base board.note": "drill the port holes to pin depth",
+    "base board.note": "pin holes to pin depth, then through with the knock-out drill",
+}
+_KNOCK = (
+    "Stand the work on its back, unscrew the base, knock each pin back a hair with a punch through its {drill} hole "
+    "as the base comes off, give every pin a quarter-turn with pliers, and leave it in. Damp plastic over it again."
+)
+_DRAW = (
+    "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
+    "the plenum."
+)
+PIN_WORDS = {
+    "made.when": "Pins",
+    "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac or varnish, or it swells in the wet mix "
+    "and cracks the web; then rub it with paraffin wax.",
+    "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
+    "made.do.plastic": "Rod of nylon, acetal or polyethylene, scraped smooth, ends rounded. A wipe of paste wax.",
+    "made.do.wax": "Hard wax, cast in a tube or rolled, straight. It needs no release.",
+    "base.when": "Base",
+    "base.do": "Drill each hole {depth:length} deep at the pin's size, square to the board, then right through with "
+    "the {drill} drill: the pin stands on the shoulder and can be knocked back from below. Seal and wax the wood of "
+    "mould and base as well.",
+    "set.when": "Set",
+    "set.do": "Cut to {length:length}, push in to the shoulder; they stand {proud:length} proud of the mix.",
+    "free.when": "First set: a thumb leaves no print",
+    "free.do.wood": _KNOCK,
+    "free.do.steel": _KNOCK,
+    "free.do.plastic": _KNOCK,
+    "free.do.wax": "Wax shears: do not turn it. Stand the work on its back, unscrew the base, lift it off straight, "
+    "cut the wax flush. Damp plastic over it again.",
+    "out.when": "Out",
+    "out.do.wood": f"After stripping, {_DRAW}",
+    "out.do.steel": f"After stripping, {_DRAW}",
+    "out.do.plastic": f"After stripping and before any heat, {_DRAW}",
+    "out.do.wax": "After stripping, from the fire side: turn the {drill} drill by hand through the wax, no power; what "
+    "is left melts into a tray in the gentle warmth, before any flame or oven.",
 }
 BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
@@ -1007,6 +1236,13 @@ TABLES = (
         words=MOULD_PIECES,
     ),
     Table(
+        "pins",
+        "Pins, from the bench to the last pull",
+        (Column("when", "When", "word"), Column("do", "Do", "word")),
+        source=PRACTICE,
+        words=PIN_WORDS,
+    ),
+    Table(
         "base_drilling",
         "Mould base: holes from its lower left corner, pins up",
         (
@@ -1015,6 +1251,7 @@ TABLES = (
             Column("y", "y", "length"),
             Column("diameter", "Diameter", "length"),
             Column("depth", "Depth", "length"),
+            Column("through", "Then through", "word"),
         ),
         source=TAKE_OFF,
     ),

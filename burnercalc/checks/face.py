@@ -21,8 +21,8 @@ PORT_LENGTH_RATIO_STOP = 2.5
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
 LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
-MARGIN = 2.0  # velocity at low fire over the flashback limit, good from
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
+RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
 JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
@@ -90,13 +90,15 @@ def port_velocity_check(stream: Stream) -> Judged:
 
 
 def _flashback(limit, firing):
-    """Low fire over the flashback rate of cold or hot ports."""
+    """Low fire over the flashback rate of cold or hot ports: good from the careful end, stop below the middle."""
     if limit is None:
         return verdict(
             "stop", None, None, case="none", cures=(("body_depth", "raise"), ("equivalence_ratio", "choose"))
         )
-    margin = firing.low_W / limit.value
-    return judge(margin, good=MARGIN, stop=1.0, margin=margin, wanted=MARGIN, low=firing.low_W, least=limit.value)
+    low = firing.low_W
+    margin = low / limit.high
+    word = ladder(low, good=limit.high, stop=limit.value)
+    return verdict(word, margin, 1.0, margin=margin, low=low, likely=limit.value, least=limit.high)
 
 
 def flashback_cold_check(holding: Holding, firing: Firing) -> Judged:
@@ -107,21 +109,16 @@ def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
     return _flashback(holding.hot_W, firing)
 
 
-def turndown_check(holding: Holding, low_fire: float) -> Judged:
-    wanted, turndown = 1 / low_fire, holding.turndown
-    if turndown is None:
-        return verdict("stop", None, wanted, case="none", cures=(("body_depth", "raise"),))
-    word = ladder(wanted, good=turndown.low, stop=turndown.value)
-    return verdict(word, turndown.value, wanted, wanted=wanted, there=turndown.value, sure=turndown.low)
-
-
-def lift_check(holding: Holding, firing: Firing) -> Judged:
-    lift, low = None if holding.lift_W is None else holding.lift_W.value, firing.low_W
+def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
+    """By the low end of the band: from there on a cold flame may lift."""
+    lift, low = None if holding.lift_W is None else holding.lift_W.low, firing.low_W
     held = -inf if lift is None else lift
-    word = ladder(held, good=low, stop=-inf)
-    first = "hardly" if held < LEAST_LIFT * low else word
-    cures = () if word == "good" else None
-    return verdict(word, lift, low, case=(first, "no_fault"), cures=cures, lift=lift, low=low)
+    relights = chamber_temperature > RELIGHTS_K
+    word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
+    first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
+    after = "hot" if relights else "never_hot"
+    slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
+    return verdict(word, lift, low, case=(first, after), **slots)
 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:

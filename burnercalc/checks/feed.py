@@ -29,7 +29,6 @@ IMPINGEMENT = (1.10, 1.40)  # the most that a port under the inlet's jet passes
 FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
-WALK_BACK = (2.0, 1.0)  # pipe velocity over turbulent burning velocity at low fire
 MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 2.0  # margin from which the blower's pressure is said as so many times what is needed
 DAMPER_LEAST = 0.05  # open share below which a damper is hard to set
@@ -121,7 +120,7 @@ def baffle_pressure_check(passage: Passage, baffle_plate: BafflePlate) -> Judged
     if baffle_plate.loss_K is None:
         return None
     good, stop = BAFFLE_SHARE
-    share = passage.baffle_Pa / passage.port_Pa.value
+    share = passage.baffle_Pa / passage.port_Pa.low
     word = ladder(share, good=good, stop=stop)
     case = "good" if word == "good" else "bad"
     return verdict(word, share, good, case=case, drop=passage.baffle_Pa, share=share, good=good)
@@ -141,9 +140,10 @@ def mixing_length_check(mixing: Mixing) -> Judged:
     )
 
 
-def mix_pipe_velocity_check(mixing: Mixing) -> Judged:
-    good, stop = WALK_BACK
-    return judge(mixing.walk_back_ratio, good=good, stop=stop, ratio=mixing.walk_back_ratio, wanted=good)
+def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
+    """Good from the quickest flame of the band on, stop below the middle."""
+    low, flame = mixing.velocity_m_s * low_fire, mixing.flame_m_s
+    return judge(low, good=flame.high, stop=flame.value, low=low, likely=flame.value, most=flame.high)
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
@@ -193,7 +193,7 @@ def damper_check(blower: Blower) -> Judged | None:
 def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
     lower, raise_ = (("gas_pressure", "lower"),), (("gas_pressure", "raise"),)
     cures, mixture_Pa = raise_, resistance.total_Pa
-    hole_m = jet.diameter_m and jet.diameter_m.value
+    hole_m = jet.diameter_m and jet.diameter_m.high
     if not jet.flows:
         word, case, cures = "stop", "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
     elif hole_m > JET_OF_PIPE * mixing.bore_m:
@@ -298,7 +298,6 @@ def cylinder_check(
         cures=(
             *more,
             ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
-            ("ambient_temperature", "raise"),
         ),
         rate=firing.rate_W,
         run=cylinders.run_s,

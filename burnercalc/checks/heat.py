@@ -5,7 +5,7 @@ from math import inf
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.chamber import Chamber
 from ..parts.firing import Firing
-from ..parts.flame import Flame
+from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
 from ..parts.mixture import Mixture
 from ..parts.need import Need
@@ -13,21 +13,26 @@ from ..parts.reached import Reached
 from ..parts.throughput import Throughput
 from ..parts.zone import Zone
 from ..physics import linings
+from ..physics.band import Band
 from ..physics.chamber import (
     FIRING_PER_VOLUME_HIGH_W_M3,
     FIRING_PER_VOLUME_LOW_W_M3,
     LEAST_AVAILABLE,
     SHORTEST_HEAT_UP_S,
 )
-from ..physics.combustion import NEUTRAL_BAND
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
-from .judge import Judged, judge, ladder, verdict
+from .judge import FAULTS, Judged, judge, ladder, verdict
 
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
+RICHEST_GOOD = 1.2  # beyond it gas burns at the door, and what leaves holds more than 5 % of carbon monoxide
+MOST_CO_GOOD = 400e-6  # dry; what a vented gas appliance may make (ANSI Z21; memory)
 LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the chamber; common practice
 TOUCH_K = BURN_THRESHOLD_BARE_METAL_K[1.0]
+SCORCH_K = 505.37  # 450 degF: paper and cotton char, paint burns off; common practice
 LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practice
-DRIFT_K = 150 / 1.8  # 150 degF above the set temperature, left at low fire; common practice
+# 150 and 400 degF above the set temperature, left at low fire: the first spoils work whose temperature counts, and is
+# so on nearly every forge; the second burns steel that is left in a forging heat. Common practice.
+DRIFT_K = (150 / 1.8, 400 / 1.8)
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -65,26 +70,44 @@ def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chambe
     )
 
 
-def mixture_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
-    ratio, atmosphere = mixture.equivalence_ratio, mixture.atmosphere.case
-    if atmosphere == "reducing":
-        word, case = "caution", "rich" if flame.flue else "rich_no_flame"
-    elif ratio < LEANEST_GOOD:
+def mixture_check(mixture: Mixture, reducing_wanted: str) -> Judged:
+    ratio = mixture.equivalence_ratio
+    if ratio > RICHEST_GOOD + 1e-9:
+        word, case = ("caution", "very_rich_wanted") if reducing_wanted == "yes" else ("stop", "very_rich")
+    elif ratio < LEANEST_GOOD - 1e-9:
         word, case = "caution", "lean"
-    elif atmosphere == "neutral":
-        word, case = "good", "neutral" if flame.flue else "neutral_no_flame"
     else:
-        word, case = "good", "little_lean"
+        word, case = "good", mixture.atmosphere.case
     return verdict(
         word,
         ratio,
-        LEANEST_GOOD if ratio < 1 else 1 + NEUTRAL_BAND,
+        LEANEST_GOOD if ratio < 1 else RICHEST_GOOD,
         case=case,
-        cures=(_nearer_to_one(ratio),),
-        co=flame.co_dry,
-        fresh=firing.fresh_air_m3_s,
+        cures=(_nearer_to_one(ratio), *((("reducing_wanted", "choose"),) if word == "stop" else ())),
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
+        richest=RICHEST_GOOD,
+    )
+
+
+def carbon_monoxide_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
+    """The rich end of what the mixture slips to; no flame found is no clean flame."""
+    cures = (("equivalence_ratio", "lower"),)
+    if flame.co_dry_band is None:
+        return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=cures)
+    most = flame.co_dry_band.high
+    word = ladder(most, good=MOST_CO_GOOD, stop=inf)
+    return verdict(
+        word,
+        most,
+        MOST_CO_GOOD,
+        case="rich" if mixture.atmosphere.case == "reducing" else word,
+        cures=cures,
+        co=flame.co_dry,
+        most=most,
+        slip=MIXTURE_SLIP,
+        usual=MOST_CO_GOOD,
+        fresh=firing.fresh_air_m3_s.high,
     )
 
 
@@ -96,7 +119,6 @@ def lining_limit_check(
     chamber: Chamber,
     hot_lining: HotLining,
     lining: tuple[tuple[str, float], ...],
-    low_fire: float,
 ) -> Judged:
     """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire."""
     limits = chamber.layer_limits_K
@@ -108,12 +130,14 @@ def lining_limit_check(
     hot_sides, layer = set_K, worst(set_K)
     word = case = ladder(hot_sides[layer], good=limits[layer] - LINING_MARGIN_K, stop=limits[layer])
     cures = (LINING, COOLER)
-    if word != "stop":
-        for left_at, temps_K in (("left_low", hot_lining.low_K), ("left_high", hot_lining.high_K)):
-            if temps_K and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
-                word, case, hot_sides, layer = "caution", left_at, temps_K, worst(temps_K)
-                cures = (LINING, ("low_fire", "lower") if left_at == "left_low" else LESS_FIRE)
-                break
+    # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
+    for left_at, fire, unless, temps_K in (
+        ("left_low", "caution", ("stop",), hot_lining.low_K),
+        ("left_high", "note", FAULTS, hot_lining.high_K),
+    ):
+        if temps_K and word not in unless and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
+            word, case, hot_sides, layer = fire, left_at, temps_K, worst(temps_K)
+            cures = (LINING, ("low_fire", "lower"))
     return verdict(
         word,
         hot_sides[layer],
@@ -130,13 +154,15 @@ def lining_limit_check(
 def low_fire_drift_check(
     firing: Firing, need: Need, reached: Reached, burner_count: int, chamber_temperature: float
 ) -> Judged | None:
-    """The hot end of the band: too hot is what harms."""
+    """The hot end of the band: too hot is what harms. Below a forging heat the temperature itself is the job."""
     found = reached.low_empty_K
     if found is None or need.hold_W is None:
         return None
+    little, much = (chamber_temperature + drift_K for drift_K in DRIFT_K)
     return judge(
         found.high,
-        good=chamber_temperature + DRIFT_K,
+        good=little,
+        note=much if chamber_temperature >= FORGING_K else None,
         stop=inf,
         low=firing.low_W * burner_count,
         reached=found.value,
@@ -213,7 +239,8 @@ def throughput_check(
 
 
 def shell_touch_check(chamber: Chamber) -> Judged:
-    return judge(chamber.shell_temp_K, good=TOUCH_K, stop=inf, shell=chamber.shell_temp_K, touch=TOUCH_K)
+    shell_K = chamber.shell_temp_K
+    return judge(shell_K, good=TOUCH_K, note=SCORCH_K, stop=inf, shell=shell_K, touch=TOUCH_K, scorch=SCORCH_K)
 
 
 def rate_for_need_check(
@@ -261,17 +288,25 @@ def rate_for_need_check(
 
 
 def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamber_temperature: float) -> Judged:
+    """A stop where even the best film asks for too much; where the poorest does, it may take longer."""
     most = FIRING_PER_VOLUME_HIGH_W_M3
     if need.needed_W is None:
         return _cannot(most, chamber_temperature)
     if need.heat_up_W is None:
         return verdict("stop", None, most, case="never", time=heat_up_time, chamber=chamber_temperature)
-    asked = need.heat_up_W / chamber.volume_m3
-    quick = heat_up_time < SHORTEST_HEAT_UP_S
+    rates_W = need.heat_up_band or Band(need.heat_up_W, need.heat_up_W, inf)
+    asked = rates_W.low / chamber.volume_m3
+    word = ladder(asked, good=-inf, stop=most)
+    if word != "stop" and rates_W.high / chamber.volume_m3 <= most:
+        word = "good"
+    case = "longer" if word == "caution" else word
+    if word != "stop" and heat_up_time < SHORTEST_HEAT_UP_S:
+        word = case = "caution"
     return verdict(
-        "stop" if asked > most else "caution" if quick else "good",
+        word,
         asked,
         most,
+        case=case,
         time=heat_up_time,
         shortest=SHORTEST_HEAT_UP_S,
         asked=asked,

@@ -5,7 +5,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 Cures = Iterable[tuple[str, str]]  # (setting, move)
-VERDICTS = ("good", "caution", "stop")
+# From best to worst. A note is what is simply so on every hot forge and has to be known; it is no fault of the design.
+VERDICTS = ("good", "note", "caution", "stop")
+FAULTS = ("caution", "stop")
 
 
 @dataclass(frozen=True)
@@ -25,15 +27,16 @@ class Judged:
     cures: tuple[tuple[str, str], ...] | None = None
 
 
-def ladder(value: float, *, good: float, stop: float, slack: float = 0.0) -> str:
-    """The verdict on a value: good from `good` on, stop beyond `stop`, caution between.
+def ladder(value: float, *, good: float, stop: float, note: float | None = None, slack: float = 0.0) -> str:
+    """The verdict on a value: good from `good` on, a note as far as `note`, stop beyond `stop`, caution between.
 
     Which way is better follows from the limits: more when stop <= good, less when stop > good; stop = -inf or inf is
     never a stop. A value within `slack` of a limit counts as at it.
     """
-    if stop <= good:
-        return "good" if value >= good - slack else "caution" if value >= stop - slack else "stop"
-    return "good" if value <= good + slack else "caution" if value <= stop + slack else "stop"
+    for word, limit in (("good", good), ("note", note), ("caution", stop)):
+        if limit is not None and (value >= limit - slack if stop <= good else value <= limit + slack):
+            return word
+    return "stop"
 
 
 def judge(
@@ -41,13 +44,15 @@ def judge(
     *,
     good: float,
     stop: float,
+    note: float | None = None,
     slack: float = 0.0,
     case: str | Iterable[str] | None = None,
     cures: Cures | None = None,
     **slots: Any,
 ) -> Judged:
     """A value on the ladder as a Judged; the sentence is named like the verdict, unless `case` names another."""
-    return verdict(ladder(value, good=good, stop=stop, slack=slack), value, good, case=case, cures=cures, **slots)
+    word = ladder(value, good=good, stop=stop, note=note, slack=slack)
+    return verdict(word, value, good, case=case, cures=cures, **slots)
 
 
 def verdict(

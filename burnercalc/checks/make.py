@@ -1,13 +1,15 @@
 """The verdicts of the room Make: one function a check, named <key>_check; None where it does not apply."""
 
+from dataclasses import replace
 from math import inf
 
 from ..making import body as making
-from ..making.stock import INCH_M, nearest_tube, tube_inside_radius_m
+from ..making.stock import INCH_M, PIPE_OVER, nearest_flat_thickness, nearest_tube, tube_inside_radius_m
 from ..parts.as_cast import AsCast
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
 from ..parts.body import Body
+from ..parts.end_inlet import EndInlet
 from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.plenum import Plenum
@@ -18,11 +20,16 @@ SLACK_M = 1e-9  # sizes that differ by less are the same
 
 # Limits, common practice all.
 CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
-LIP_WIDTH_M = (1.5e-3, 4.5e-3)  # stop below, good from
+LIP_M = 1.5e-3  # steel inside the bore, corner counted: stop below
+LEDGE_M = 4.5e-3  # of it flat: good from
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
+HOLE_CLEAR_M = 3.2e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
+BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
+PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
+BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from
@@ -81,15 +88,73 @@ def _room(value_m, stop_m, good_m):
 
 
 def lip_width_check(body: Body) -> Judged:
-    return _room(making.lip_width_m(setback_m=body.setback_m, wall_m=body.wall_m), *LIP_WIDTH_M)
+    """The flat ledge; in a tube the rounded corner beside it is steel too, so less of it is enough."""
+    corner_m = tube_inside_radius_m(body.wall_m) if body.kind == "tube" else 0.0
+    ledges = [(making.lip_ledge_m(setback_m=body.setback_m, wall_m=body.wall_m, inside_radius_m=corner_m), corner_m)]
+    if not body.round:
+        ledges.append((making.lip_ledge_m(setback_m=body.setback_m, wall_m=body.cap_m), 0.0))
+    ledge_m, corner_m = min(ledges)
+    least_m = max(LIP_M - corner_m, 0.0)
+    word = ladder(ledge_m, good=LEDGE_M, stop=least_m, slack=SLACK_M)
+    case = "lacking" if ledge_m < -SLACK_M else word
+    return verdict(
+        word,
+        ledge_m,
+        LEDGE_M,
+        case=(f"{case}_rounded" if corner_m else case),
+        room=ledge_m,
+        lack=-ledge_m,
+        least=least_m,
+        wanted=LEDGE_M,
+        inside=corner_m,
+        outside=corner_m + body.wall_m,
+    )
+
+
+def inlet_hole_check(steel: Steel) -> Judged:
+    clear = steel.inlet_clearance_m
+    return judge(
+        clear,
+        good=HOLE_CLEAR_M,
+        stop=inf,
+        slack=SLACK_M,
+        saw=steel.inlet_saw_m,
+        clear=clear,
+        largest=clear - PIPE_OVER * steel.inlet_pipe.od_m,
+        wanted=HOLE_CLEAR_M,
+    )
+
+
+def cap_flat_check(body: Body, units: str) -> Judged:
+    sold, off = nearest_flat_thickness(thickness_m=body.cap_m)
+    if off:
+        sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=units)
+    cures = (("wall", "choose"),) if body.round else (("cap_thickness", "choose"), ("wall", "choose"))
+    return judge(off, good=0.0, stop=inf, cures=cures, thickness=body.cap_m, sold=sold, off=off)
 
 
 def lip_cover_check(body: Body) -> Judged:
     return _room(making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m), *LIP_COVER_M)
 
 
-def baffle_clear_check(baffle_sheet: BaffleSheet) -> Judged | None:
-    return None if baffle_sheet.gap_m is None else _room(baffle_sheet.gap_m, 0.0, BAFFLE_CLEAR_M)
+def baffle_clear_check(baffle_sheet: BaffleSheet, inlet_position: str) -> Judged | None:
+    if baffle_sheet.gap_m is None:
+        return None
+    judged = _room(baffle_sheet.gap_m, 0.0, BAFFLE_CLEAR_M)
+    if inlet_position == "end" and judged.cases == ("lacking",):  # three gaps share what is missing
+        return replace(judged, cases=("across",), slots={**judged.slots, "lack": -3 * baffle_sheet.gap_m})
+    return judged
+
+
+def baffle_goes_in_check(baffle_sheet: BaffleSheet) -> Judged | None:
+    return None if baffle_sheet.side_gap_m is None else _room(baffle_sheet.side_gap_m, 0.0, BAFFLE_SIDE_M)
+
+
+def inlet_over_mould_check(steel: Steel, end_inlet: EndInlet) -> Judged | None:
+    if end_inlet.over_mould_m is None:
+        return None
+    over = end_inlet.over_mould_m
+    return judge(over, good=0.0, stop=-inf, slack=SLACK_M, over=over, notch=-over, pipe=steel.inlet_pipe.od_m)
 
 
 def baffle_holes_fit_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Judged | None:
@@ -108,7 +173,7 @@ def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: s
         corner = tube_inside_radius_m(body.wall_m) + body.wall_m if body.kind == "tube" else 0.0
         sides = [
             (body.width_m, corner, inside.inside_width_m),
-            (body.length_m, body.wall_m, inside.inside_length_m),
+            (body.length_m, body.cap_m, inside.inside_length_m),
         ]
     flat = min(_beside_m(side, radius, saw) for side, radius, _ in sides)
     least = min(_beside_m(clear, 0.0, saw) for _, _, clear in sides)
@@ -133,6 +198,27 @@ def pins_clear_check(pins: Pins) -> Judged:
     return judge(clear, good=PIN_CLEAR_M, stop=0.0, clear=clear, wanted=PIN_CLEAR_M, lack=-clear)
 
 
+def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet) -> Judged:
+    cures = None if baffle_sheet.sheet else (("body_depth", "raise"), ("grip", "lower"))
+    return judge(pins.proud_m, good=PROUD_M, stop=-inf, slack=SLACK_M, cures=cures, proud=pins.proud_m, wanted=PROUD_M)
+
+
+def cross_bar_check(mould: Mould) -> Judged:
+    over = mould.back_over_frame_m
+    case = "under" if over < -SLACK_M else None
+    return judge(
+        over,
+        good=BAR_M,
+        stop=-inf,
+        slack=SLACK_M,
+        case=case,
+        over=over,
+        under=-over,
+        bar=mould.cross_bar_m,
+        wanted=BAR_M,
+    )
+
+
 def pin_stock_check(body: Body, pins: Pins, pin_stock_length: float) -> Judged:
     return judge(
         pin_stock_length,
@@ -145,8 +231,22 @@ def pin_stock_check(body: Body, pins: Pins, pin_stock_length: float) -> Judged:
     )
 
 
+def base_board_check(mould: Mould) -> Judged | None:
+    """Is the base in one piece, where it is cut from a board and not from a sheet?"""
+    if not mould.base_board_m:
+        return None
+    wide = mould.wood.base_width_m
+    word = ladder(mould.base_board_m - wide, good=0.0, stop=0.0, slack=SLACK_M)
+    return verdict(word, wide, mould.base_board_m, wide=wide, board=mould.base_board_m)
+
+
 def base_floor_check(mould: Mould) -> Judged:
     return judge(mould.floor_m, good=FLOOR_M, stop=-inf, floor=mould.floor_m)
+
+
+def placing_check(block: Block) -> Judged:
+    """Can the body be pushed into it?"""
+    return verdict("good" if block.material.mixes_with_water else "stop", None, None)
 
 
 def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:

@@ -618,9 +618,16 @@ def cap_corner_clearance_m(*, gap_m, cap_corner_m, tube_inside_radius_m):
     return gap_m * math.sqrt(2) + (math.sqrt(2) - 1) * (cap_corner_m - tube_inside_radius_m)
 
 
-def lip_width_m(*, setback_m, wall_m):
-    """Width of the steel lip that stands inside the bore round the window [m] = setback - wall."""
-    return setback_m - wall_m
+def lip_ledge_m(*, setback_m, wall_m, inside_radius_m=0.0):
+    """Flat width of the steel lip inside the bore, from where the corner's inside radius ends to the window [m].
+
+        ledge = setback - wall - r;  negative: the window's edge lies on the rounded corner
+
+    Arguments: setback_m, wall_m [m]; inside_radius_m r of the tube, 0 beside a cap, in plates and in a pipe [m]
+    Source: geometry
+    Checked by: tests/test_making_body.py
+    """
+    return setback_m - wall_m - inside_radius_m
 
 
 def lip_cover_m(*, grip_m, wall_m):
@@ -637,14 +644,31 @@ def inlet_flat_clearance_m(*, side_m, corner_outside_radius_m, hole_m):
     return (side_m - 2 * corner_outside_radius_m - hole_m) / 2
 
 
-def baffle_gaps_m(*, inside_depth_m, block_inside_m, baffle_stand_m, baffle_height_m, inlet_inside_m=0.0):
-    """(gap to block, gap to inlet) of a baffle that stands in the plenum [m]; negative = it touches.
+def baffle_side_gap_m(*, side_gap_m, corner_radius_m, from_flat_m):
+    """Room beside a baffle's edge where it slides along the inside of a tube with rounded corners [m].
+
+        gap = g - r + sqrt(r**2 - (r - y)**2)  while y < r, else g;  negative: the edge meets the corner
 
     Arguments:
-        inside_depth_m    clear depth, face to back [m]
-        block_inside_m    height of the refractory inside the body, grip - wall [m]
-        baffle_stand_m    from inside of the face to the baffle's feet [m]
-        baffle_height_m   overall height of the bent baffle [m]
-        inlet_inside_m    how far the inlet pipe reaches into the body [m]
+        side_gap_m         g, left to the flat side [m]
+        corner_radius_m    r, inside corner of the tube [m], 0 for plates
+        from_flat_m        y, from the inside of face or back to the edge, the nearer [m]
+    Source: geometry: a circle of radius r that touches both flats
+    Checked by: tests/test_making_body.py
     """
-    return (baffle_stand_m - block_inside_m, inside_depth_m - inlet_inside_m - baffle_stand_m - baffle_height_m)
+    r, y = corner_radius_m, max(from_flat_m, 0.0)
+    return side_gap_m if y >= r else side_gap_m - r + math.sqrt(r * r - (r - y) ** 2)
+
+
+def pipe_over_mould_m(*, block_thickness_m, grip_m, axis_m, pipe_outside_m, mould_height_m):
+    """From the mould's top edge up to an inlet pipe at the end of a body that stands at its mark [m].
+
+        T - g + a - D/2 - H;  negative: the pipe sits on the edge before the body is at its mark
+
+    Arguments:
+        block_thickness_m T, grip_m g [m]; axis_m a, outside of the face to the pipe's axis [m]
+        pipe_outside_m D, mould_height_m H over the base [m]
+    Source: geometry
+    Checked by: tests/test_making_body.py
+    """
+    return block_thickness_m - grip_m + axis_m - pipe_outside_m / 2 - mould_height_m

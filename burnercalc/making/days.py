@@ -31,7 +31,7 @@ class Stage:
 
 
 def slow_factor(*, air_temp_K, damp=False):
-    """How much longer curing and air-drying take: 1.5 below 10 degC, 1.5 in damp air, both multiply.
+    """How much longer a wait is: 1.5 below 10 degC, 1.5 in damp air where it is to dry, both multiply.
 
     Source: 50 degF as the least curing temperature published; factors common practice
     Checked by: tests/test_making_days.py
@@ -45,7 +45,7 @@ def slow_factor(*, air_temp_K, damp=False):
 def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False, working_temp_K=1500.0):
     """Stages cure, air, warm, oven, fire (one or more), service of a block.
 
-        hold = max(least, hours an inch * thickness in inches);  cure, air and warm times slow_factor
+        hold = max(least, hours an inch * thickness in inches);  cure (never for damp), air and warm times slow_factor
 
     Arguments:
         castable            class name in drying.csv; "own" dries as dense_castable
@@ -71,12 +71,12 @@ def drying_stages(*, castable, block_thickness_m, air_temp_K=293.15, damp=False,
     rows = [row for row in read_table("drying") if row["class"] == name]
     known = sorted({row["class"] for row in read_table("drying")} | {"own", "dense_castable_50"})
     require(bool(rows), "castable", castable, "has no drying rule; known: " + ", ".join(known), "dense_castable")
-    slow = slow_factor(air_temp_K=air_temp_K, damp=damp)
+    slow = slow_factor(air_temp_K=air_temp_K)  # curing wants damp
+    dries = slow_factor(air_temp_K=air_temp_K, damp=damp)
     stages, top = [], air_temp_K
     for row in rows:
         hours = max(row["hold_h_least"], row["hold_h_per_in"] * block_thickness_m / INCH_M)
-        if row["stage"] in ("cure", "air", "warm"):
-            hours *= slow
+        hours *= {"cure": slow, "air": dries, "warm": dries}.get(row["stage"], 1.0)
         ramp = (row["ramp_F_h"] or 0.0) / 1.8 / 3600
         if row["stage"] == "service":
             temp = max(top, working_temp_K)

@@ -14,6 +14,8 @@ WOOD_DENSITY_KG_M3 = 500.0
 SCREW_SPACING_M = 6 * INCH_M
 # Board that stands above the mix and guides the body in: common practice.
 MOULD_GUIDE_M = 0.5 * INCH_M
+# A pin stands out of the mix so that none closes over it, and keeps clear of the baffle: common practice.
+PROUD_M, PROUD_CLEAR_M = 0.375 * INCH_M, 0.125 * INCH_M
 # The screw enters the second piece by 1 in: common practice.
 SCREW_BITE_M = 1 * INCH_M
 
@@ -124,10 +126,15 @@ def round_mould(
     guide_m=MOULD_GUIDE_M,
     rim_m=0.038,
     base_margin_m=0.0254,
+    kerf_m=0.0,
 ):
     """For a round body: plywood squares with a round hole, stacked to the height, on a base board.
 
-    Arguments as mould(); rim_m is the least wood beside the hole [m]. inside_length_m = inside_width_m = the hole.
+    The stack comes apart in two halves. A cut through a finished hole would take the kerf off it, so each square is
+    sawn in two first, its halves are screwed together, and then the hole is cut; it is wider by the kerf for that.
+
+    Arguments as mould(); rim_m is the least wood beside the hole [m], kerf_m the saw cut [m].
+    inside_length_m = inside_width_m = the hole.
     Source: common practice
     Checked by: tests/test_making_mould.py
     """
@@ -140,13 +147,13 @@ def round_mould(
     side = hole + 2 * rim_m
     layers = math.ceil((block_thickness_m + guide_m) / layer.thickness_m - 1e-9)
     base_side = side + 2 * base_margin_m
-    ring = (side**2 - math.pi / 4 * hole**2) * layer.thickness_m * WOOD_DENSITY_KG_M3
+    ring = (side * (side + kerf_m) - math.pi / 4 * hole**2) * layer.thickness_m * WOOD_DENSITY_KG_M3
     pieces = (
         Piece(
             "mould layer",
             frame,
             side,
-            side,
+            side + kerf_m,
             layer.thickness_m,
             layers,
             ring,
@@ -260,14 +267,38 @@ class Pins:
     short_m: float
 
 
-def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0.0, spares=0):
+def pin_proud_m(*, room_m):
+    """How far a pin stands out of the mix [m]: 3/8 in where there is room for it behind the block, 1/8 in left.
+
+        proud = min(3/8 in, room - 1/8 in), never below 0
+
+    Arguments: room_m from the block to the baffle, without one to the back [m]
+    Source: common practice
+    Checked by: tests/test_making_mould.py
+    """
+    return max(0.0, min(PROUD_M, room_m - PROUD_CLEAR_M))
+
+
+def knock_out_drill(pin_diameter_m, family):
+    """The Drill of the hole through the base under a pin: the largest of its family that is not over half the pin, so
+    that the pin stands on a shoulder and can be knocked back from below.
+
+    Source: common practice
+    Checked by: tests/test_making_mould.py
+    """
+    found = nearest_drills(pin_diameter_m / 2, family)[0] or nearest_drills(pin_diameter_m / 2, "fraction")[0]
+    require(found is not None, "port_diameter", mm(pin_diameter_m), "must be at least 1/32 in", mm(INCH_M / 32))
+    return found
+
+
+def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, proud_m=0.0, kerf_m=0.0, spares=0):
     """How many pins of which length, and how much round stock.
 
-        length = block thickness + pin depth
+        length = block thickness + pin depth + proud
 
     Arguments:
         port_count          ports [-] >= 1; spares added to it [-] >= 0
-        block_thickness_m   length of a port [m]; pin_depth_m in the base [m]
+        block_thickness_m   length of a port [m]; pin_depth_m in the base [m]; proud_m out of the mix [m]
         stock_length_m      one stick, dowel or rod as bought [m]
         kerf_m              lost at a cut [m]
     Returns: Pins; a stock shorter than a pin gives pieces_per_stock 0, never a shorter pin
@@ -278,7 +309,7 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, kerf_m=0
     require(spares >= 0, "pin_spares", spares, "must be 0 or more", "2")
     require(stock_length_m > 0, "pin_stock", mm(stock_length_m), "must be above 0", "92 mm")
     require(kerf_m >= 0, "kerf", mm(kerf_m), "must be 0 or more", "0")
-    length, count = block_thickness_m + pin_depth_m, port_count + spares
+    length, count = block_thickness_m + pin_depth_m + proud_m, port_count + spares
     each = int((stock_length_m + kerf_m + NOISE_M) / (length + kerf_m))
     short = max(0.0, length - stock_length_m)
     if each < 1:

@@ -10,7 +10,10 @@ from ..errors import InputError, require
 from ..tables import read_table
 
 INCH_M = 0.0254  # exact: international inch, 1959 (NIST SP 811)
+METRES = {"in": INCH_M, "mm": 0.001}  # in one of the unit that a shop sells by
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published
+
+PIPE_OVER = 0.01  # of its outside diameter a pipe may be over: ASTM A53 (memory)
 
 # Neither the rack nor the saw knows less than this; differences below it are float noise [m].
 NOISE_M = 1e-9
@@ -80,41 +83,83 @@ def nearest_tube(*, width_m, depth_m, unit=""):
     for row in read_table("steel_tubes"):
         if unit not in ("", row["unit"]):
             continue
-        metres = {"in": INCH_M, "mm": 0.001}[row["unit"]]
-        a, b = row["width"] * metres, row["depth"] * metres
+        a, b = row["width"] * METRES[row["unit"]], row["depth"] * METRES[row["unit"]]
         for w, d in ((a, b), (b, a)):
             off = max(abs(w - width_m), abs(d - depth_m))
             found.append(Tube(row["name"], w, d, 0.0 if off < NOISE_M else off))
     return min(found, key=lambda tube: tube.off_m)
 
 
-def hole_saws_m():
-    """Diameters of the hole saws commonly sold [m], ascending. Source: common practice."""
-    return tuple(row["diameter_in"] * INCH_M for row in read_table("hole_saws"))
+def flat_sizes_m(kind, unit):
+    """Sizes of flat bar sold by `unit`, in or mm [m], ascending; kind: width or thickness. Source: flats.csv"""
+    return tuple(
+        row["size"] * METRES[unit] for row in read_table("flats") if row["kind"] == kind and row["unit"] == unit
+    )
 
 
-def next_hole_saw(*, diameter_m, clearance_m=0.0):
+def nearest_flat_thickness(*, thickness_m, unit=""):
+    """(sold_m, off_m): the thickness of flat bar sold nearest to one asked for, and how far off that is.
+
+    Arguments: thickness_m [m] > 0; unit in or mm: only what is sold by it; "" looks on both racks
+    Source: flats.csv
+    Checked by: tests/test_making_stock.py
+    """
+    require(thickness_m > 0, "cap_thickness", mm(thickness_m), "must be above 0", "5 mm")
+    sold = [size for one in ([unit] if unit else METRES) for size in flat_sizes_m("thickness", one)]
+    best = min(sold, key=lambda size: abs(size - thickness_m))
+    return best, 0.0 if abs(best - thickness_m) < NOISE_M else abs(best - thickness_m)
+
+
+def flat_width_m(*, width_m, unit):
+    """Width of the narrowest flat bar sold by `unit` that gives a piece so wide [m]; None: cut it from plate.
+
+    Source: flats.csv
+    Checked by: tests/test_making_stock.py
+    """
+    require(width_m > 0, "body_width", mm(width_m), "must be above 0", "100 mm")
+    return next((size for size in flat_sizes_m("width", unit) if size >= width_m - NOISE_M), None)
+
+
+def hole_saws_m(unit="in"):
+    """Diameters of the hole saws commonly sold by `unit`, in or mm [m], ascending. Source: common practice."""
+    return tuple(row["diameter"] * METRES[unit] for row in read_table("hole_saws") if row["unit"] == unit)
+
+
+def next_hole_saw(*, diameter_m, clearance_m=0.0, unit="in"):
     """(saw_m, clearance_m): the smallest hole saw over a pipe's outside diameter, and saw minus pipe.
 
     Arguments:
         diameter_m    what must pass, outside diameter [m] > 0
         clearance_m   least clearance on the diameter [m] >= 0
+        unit          in or mm: the rack of that shop
     Raises: InputError for `inlet` when no saw is large enough
     Source: common practice (hole_saws.csv)
     Checked by: tests/reference/hole_saw.csv
     """
     require(diameter_m > 0, "inlet", mm(diameter_m), "must be above 0")
     require(clearance_m >= 0, "inlet_clearance", mm(clearance_m), "must be 0 or more", "0")
-    for saw in hole_saws_m():
+    for saw in hole_saws_m(unit):
         if saw >= diameter_m + clearance_m - NOISE_M:
             return saw, max(0.0, saw - diameter_m)
-    largest = hole_saws_m()[-1]
+    largest = hole_saws_m(unit)[-1]
     raise InputError(
         "inlet",
         mm(diameter_m),
         f"needs a hole larger than the largest saw of {mm(largest)}; cut it with a torch and a circle guide",
         mm(largest - clearance_m),
     )
+
+
+def inlet_hole(*, outside_m, unit="in"):
+    """(saw_m, clearance_m): hole saw for an inlet pipe at its largest, and hole less nominal pipe.
+
+        saw >= OD + max(1 % of OD, 1/64 in)
+
+    Arguments: outside_m OD, nominal outside diameter of the pipe [m]; unit in or mm, the rack of that shop
+    Source: ASTM A53: a pipe may be 1 % over its outside diameter, 1/64 in at NPS 1-1/2 and less (memory)
+    Checked by: tests/test_making_stock.py
+    """
+    return next_hole_saw(diameter_m=outside_m, clearance_m=max(PIPE_OVER * outside_m, INCH_M / 64), unit=unit)
 
 
 def plate_mass_kg(*, area_m2, thickness_m, density_kg_m3=STEEL_DENSITY_KG_M3):

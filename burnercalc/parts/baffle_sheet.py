@@ -6,7 +6,7 @@ from functools import lru_cache
 from ..errors import InputError
 from ..making import body as making
 from ..making.body import Baffle
-from ..making.stock import INCH_M
+from ..making.stock import INCH_M, tube_inside_radius_m
 from .body import Body
 from .steel import Steel
 
@@ -27,10 +27,11 @@ class BaffleSheet:
     height_m: float | None
     stand_m: float | None  # inside of the face to its feet
     gap_m: float | None  # to block or inlet, the smaller
+    side_gap_m: float | None  # to the sides and corners that it slides along on its way in
 
 
-NONE = BaffleSheet(None, False, None, None, None, None, None, None)
-TROUBLE = BaffleSheet(None, True, None, None, None, None, None, None)
+NONE = BaffleSheet(None, False, None, None, None, None, None, None, None)
+TROUBLE = BaffleSheet(None, True, None, None, None, None, None, None, None)
 
 
 def baffle_sheet(
@@ -40,6 +41,7 @@ def baffle_sheet(
     baffle_hole_diameter: float,
     baffle_thickness: float,
     baffle_bend_angle: float,
+    inlet_position: str,
 ) -> BaffleSheet:
     if not baffle_holes:
         return NONE
@@ -57,14 +59,15 @@ def baffle_sheet(
     except InputError:
         return TROUBLE
     block_m = body.grip_m - body.wall_m
-    room_m = inside.inside_depth_m - block_m
-    stand_m = block_m + (room_m - sheet.height_m) / 2  # in the middle of what block and inlet leave
-    gaps = making.baffle_gaps_m(
-        inside_depth_m=inside.inside_depth_m,
-        block_inside_m=block_m,
-        baffle_stand_m=stand_m,
-        baffle_height_m=sheet.height_m,
-    )
+    room_m = inside.inside_depth_m - block_m - sheet.height_m
+    # In the middle of what block and inlet leave; a pipe at the end comes in beside it, as far off as from the back.
+    if inlet_position == "end":
+        gap_m = (room_m - steel.inlet_saw_m) / 3
+    else:
+        gap_m = room_m / 2
+    stand_m = block_m + gap_m
+    corner_m = tube_inside_radius_m(body.wall_m) if body.kind == "tube" else 0.0
+    above_m = inside.inside_depth_m - stand_m - baffle_thickness  # from the edges of its feet to the back
     return BaffleSheet(
         sheet=sheet,
         trouble=False,
@@ -73,7 +76,10 @@ def baffle_sheet(
         leg_m=sheet.leg_m,
         height_m=sheet.height_m,
         stand_m=stand_m,
-        gap_m=min(gaps),
+        gap_m=gap_m,
+        side_gap_m=making.baffle_side_gap_m(
+            side_gap_m=GAP_M, corner_radius_m=corner_m, from_flat_m=min(stand_m, above_m)
+        ),
     )
 
 

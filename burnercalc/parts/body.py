@@ -5,7 +5,10 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Body:
-    """`kind`: tube, plates or pipe; a pipe is `round`, its length and width are its diameter."""
+    """`kind`: tube, plates or pipe; a pipe is `round`, its length and width are its diameter.
+
+    `cap_m`: thickness of the end caps, of a round body the discs.
+    """
 
     kind: str
     round: bool
@@ -13,6 +16,7 @@ class Body:
     width_m: float
     depth_m: float
     wall_m: float
+    cap_m: float
     setback_m: float
     grip_m: float
     block_thickness_m: float
@@ -27,6 +31,7 @@ def body(
     setback: float,
     grip: float,
     block_thickness: float,
+    cap_thickness: float | str,
 ) -> Body:
     return Body(
         kind=body_kind,
@@ -35,6 +40,7 @@ def body(
         width_m=body_width,
         depth_m=body_depth,
         wall_m=wall,
+        cap_m=wall if cap_thickness == "wall" or body_kind == "pipe" else float(cap_thickness),
         setback_m=setback,
         grip_m=grip,
         block_thickness_m=block_thickness,

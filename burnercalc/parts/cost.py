@@ -60,6 +60,7 @@ def cost(
     hours_finish: float,
     bought_price: float,
     hour_value: float,
+    units: str,
 ) -> Cost:
     items = (
         Item("bag", said("bag"), block.dry_kg.value, "kg", bag_mass, price_bag),
@@ -73,7 +74,7 @@ def cost(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
     by_step, hours_each = batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)
     found = money.make_or_buy(
         lines=lines, hours_each=hours_each, batch_size=batch_size, bought_price=bought_price, hour_value=hour_value
@@ -119,6 +120,7 @@ def cost_lines(
     nipple_stock: tuple[tuple[float, float], ...],
     kerf: float,
     price_steel: float,
+    units: str,
 ) -> tuple[CostLine, ...]:
     """Everything bought for a batch of so many: bars, nipples, and the items."""
     steel_lines = [
@@ -129,7 +131,7 @@ def cost_lines(
             price_per_m=price_steel * one.kg_m,
             batch_size=batch_size,
         )
-        for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf))
+        for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf, units))
     ]
     nipple = making.nipple_choice(
         needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..physics import combustion, ventilation
+from ..physics.band import Band
 from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas
@@ -26,7 +27,7 @@ class Firing:
     gas_kg_s: float
     air_m3_s: float
     mixture_m3_s: float
-    fresh_air_m3_s: float | None
+    fresh_air_m3_s: Band | None  # over the slips of the mixture
 
 
 def rate_W(firing_rate: float | str, burner_count: int, needed_W: float | None) -> float | None:
@@ -68,6 +69,13 @@ def firing(
 def _fresh_air_m3_s(gas, flame, installed_W):
     if flame.flue is None:
         return None
-    dry_mol = sum(amount for name, amount in flame.flue.amounts_mol if name != "H2O")
-    dry_m3_s = combustion.gas_flow_m3_s(gas.composition, installed_W) * dry_mol
-    return ventilation.co_dilution_flow_m3_s(dry_m3_s, flame.co_dry, CO_LIMIT_FRACTION)
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, installed_W)
+    as_set, *slipped = (
+        ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION)
+        for flue in (flame.flue, *flame.slipped)
+    )
+    return Band(min(as_set, *slipped), as_set, max(as_set, *slipped))
+
+
+def _dry_mol(flue):
+    return sum(amount for name, amount in flue.amounts_mol if name != "H2O")

@@ -1,19 +1,23 @@
 """The flame, and the flue gas that leaves the chamber."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..physics import combustion
+from ..physics.band import Band
 from ..physics.combustion import FlueGas, HeatSplit
 from ..physics.equilibrium import Equilibrium, EquilibriumError
 from .gas import Gas
 from .shop import Shop
+
+MIXTURE_SLIP = 0.03  # either way in equivalence ratio: no hand, valve or blower holds it better; common practice
 
 
 @dataclass(frozen=True)
 class Flame:
     """Burned gas without heat loss, and as it leaves the chamber; all None where the mixture has no flame.
 
-    `available`: share of the gross heat that stays in the chamber.
+    `available`: share of the gross heat that stays in the chamber. `slipped`: the flue gas when the mixture slips to
+    the lean and to the rich side, where there is a flame; `co_dry_band`: carbon monoxide over that range.
     """
 
     burned: Equilibrium | None
@@ -24,6 +28,8 @@ class Flame:
     o2_dry: float | None
     dew_point_K: float | None
     available: float | None
+    slipped: tuple[FlueGas, ...] = ()
+    co_dry_band: Band | None = None
 
 
 def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) -> Flame:
@@ -39,4 +45,11 @@ def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) 
 
 
 def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: float) -> Flame:
-    return burn(gas, shop, equivalence_ratio, chamber_temperature)
+    as_set = burn(gas, shop, equivalence_ratio, chamber_temperature)
+    if as_set.flue is None:
+        return as_set
+    ratios = (equivalence_ratio - MIXTURE_SLIP, equivalence_ratio + MIXTURE_SLIP)
+    slipped = tuple(burn(gas, shop, ratio, chamber_temperature).flue for ratio in ratios)
+    found = tuple(flue for flue in slipped if flue)
+    co = [as_set.co_dry, *(flue.co_dry for flue in found)]
+    return replace(as_set, slipped=found, co_dry_band=Band(min(co), as_set.co_dry, max(co)))

@@ -31,7 +31,8 @@ LIT_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}
 class Holding:
     """Limits of a port as cold mixture's velocity, and of the burner as its firing rate; None where there is none.
 
-    `cold`, `hot`: flashback, ports at the shop's and at their working temperature. `flashback_W`: the worse of the two.
+    `cold`, `hot`: flashback, ports at the shop's temperature, and at their working temperature with a lip too hot to
+    quench. `flashback_W`: the worse of the two; `turndown` is what its careful end leaves.
     `step_m`: the longest from port to port that a flame must take to reach them all; None for a single port.
     """
 
@@ -111,7 +112,7 @@ def holding(
     )
     cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
     lift_W = _rate_W(lift, shares.largest, stream, firing)
-    flashback_W = None if cold_W is None or hot_W is None else max(cold_W, hot_W, key=lambda rate: rate.value)
+    flashback_W = None if cold_W is None or hot_W is None else Band(*map(max, cold_W, hot_W))
     main = max(gas.composition, key=lambda share: share[1] if share[0] in (*WITH_A_GAP, *LIT_LIKE) else 0.0)[0]
     sure_m, most_m = flame_limits.cross_light_gap_m(LIT_LIKE.get(main, main))
     lean, rich = flame_limits.flammable_equivalence_ratios(gas.composition)
@@ -126,7 +127,7 @@ def holding(
         hot_W=hot_W,
         flashback_W=flashback_W,
         lift_W=lift_W,
-        turndown=None if flashback_W is None else Band(*(firing.rate_W / rate for rate in reversed(flashback_W))),
+        turndown=None if flashback_W is None else _sure(*(firing.rate_W / rate for rate in flashback_W)),
         quenching_m=flame_limits.quenching_port_diameter_m(burning, alpha),
         cross_light_m=Band(sure_m, sure_m, most_m),
         step_m=chain_pitch_m(pattern, face.port_pitch_m, face.row_pitch_m),
@@ -134,6 +135,11 @@ def holding(
         rich=rich,
         light_up=_light_up(gas, shop, port, firing, stream, shares, cold_W, lift_W),
     )
+
+
+def _sure(most, _, sure):
+    """A turndown is promised by the careful end of the flashback rate."""
+    return Band(sure, sure, most)
 
 
 def _rate_W(limit_m_s, share, stream, firing):

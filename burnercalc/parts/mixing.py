@@ -14,13 +14,12 @@ UNSURE = 2.0  # the flame speed of a turbulent stream is good to a factor of two
 
 @dataclass(frozen=True)
 class Mixing:
-    """`diameters`: mixing length over bore, elbows counted; `walk_back_ratio`: pipe velocity over flame speed."""
+    """`diameters`: mixing length over bore, elbows counted; `flame_m_s`: of a flame in the pipe at low fire."""
 
     bore_m: float
     diameters: float
     velocity_m_s: float
     flame_m_s: Band
-    walk_back_ratio: float
 
 
 def mixing(
@@ -39,5 +38,4 @@ def mixing(
         diameters=physics.mixing_diameters(mix_pipe_length, pipe.bore_m, mix_pipe_elbows),
         velocity_m_s=velocity,
         flame_m_s=Band(slow / UNSURE, middle, fast * UNSURE),
-        walk_back_ratio=physics.walk_back_ratio(mixture.burning_velocity_m_s.value, low, swings),
     )

@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 
 from ..making import mould as making
+from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face
 from .mould import Mould
+from .plenum import Plenum
 
 
 @dataclass(frozen=True)
@@ -16,6 +18,8 @@ class Pins:
     wanted: int
     per_stick: int
     sticks: int | None
+    proud_m: float  # of the mix
+    knock_out_drill: str
     cleaning_drill: str
     wall_clearance_m: float  # to the wall of the mould
 
@@ -24,27 +28,33 @@ def pins(
     body: Body,
     face: Face,
     mould: Mould,
+    plenum: Plenum,
+    baffle_sheet: BaffleSheet,
     pin_depth: float,
     pin_stock_length: float,
     kerf: float,
     pin_spares: int,
     units: str,
 ) -> Pins:
+    proud_m = making.pin_proud_m(room_m=baffle_sheet.gap_m if baffle_sheet.sheet else plenum.height_m)
     found = making.pins(
         port_count=face.port_count,
         block_thickness_m=body.block_thickness_m,
         pin_depth_m=pin_depth,
+        proud_m=proud_m,
         stock_length_m=pin_stock_length,
         kerf_m=kerf,
         spares=pin_spares,
     )
-    drill = making.cleaning_drill(face.port_diameter_m, "fraction" if units == "in" else "metric")
+    family = "fraction" if units == "in" else "metric"
     return Pins(
         length_m=found.length_m,
         wanted=found.count,
         per_stick=found.pieces_per_stock,
         sticks=found.stock_count or None,
-        cleaning_drill=drill.name,
+        proud_m=proud_m,
+        knock_out_drill=making.knock_out_drill(face.port_diameter_m, family).name,
+        cleaning_drill=making.cleaning_drill(face.port_diameter_m, family).name,
         wall_clearance_m=making.pin_wall_clearance_m(
             ports=face.ports,
             port_diameter_m=face.port_diameter_m,

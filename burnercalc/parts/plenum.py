@@ -5,6 +5,7 @@ from math import pi, sqrt
 
 from ..physics import pipes
 from ..physics.pipes import Pipe
+from .body import Body
 from .face import Face
 
 
@@ -25,17 +26,13 @@ class Plenum:
 
 def plenum(
     face: Face,
-    body_length: float,
-    body_width: float,
-    body_depth: float,
-    wall: float,
-    grip: float,
+    body: Body,
     inlet: str,
     inlet_position: str,
 ) -> Plenum:
     share = sqrt(pi) / 2 if face.round else 1.0
-    width, height = share * (body_width - 2 * wall), body_depth - wall - grip
-    length = share * (body_length - 2 * wall)
+    width, height = share * (body.width_m - 2 * body.wall_m), body.depth_m - body.wall_m - body.grip_m
+    length = share * (body.length_m - 2 * body.cap_m)
     pipe = pipes.pipe(inlet, "inlet")
     return Plenum(
         length_m=length,

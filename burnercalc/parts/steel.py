@@ -6,7 +6,7 @@ from functools import lru_cache
 from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import Piece, WindowCut
-from ..making.stock import next_hole_saw
+from ..making.stock import flat_width_m, inlet_hole
 from ..physics import pipes
 from ..physics.pipes import Pipe
 from .body import Body
@@ -42,15 +42,17 @@ def steel(
     corner_drill: float,
     inlet: str,
     inlet_length: float,
+    units: str,
 ) -> Steel:
     pipe = pipes.pipe(inlet, "inlet")
-    saw_m, clearance_m = next_hole_saw(diameter_m=pipe.od_m)
+    saw_m, clearance_m = inlet_hole(outside_m=pipe.od_m, unit=units)
     apart = _apart(
         body.kind,
         body.length_m,
         body.width_m,
         body.depth_m,
         body.wall_m,
+        body.cap_m,
         caps,
         cap_gap,
         face.window_area_m2,
@@ -63,7 +65,7 @@ def steel(
         cut = making.window_cut(length_m=face.window_length_m, width_m=face.window_width_m, corner_drill_m=corner_drill)
     return Steel(
         body=apart,
-        bought_as=bought_as(apart.pieces[0], body),
+        bought_as=bought_as(apart.pieces[0], body, units),
         tube_length_m=apart.tube_length_m,
         cap_length_m=apart.cap_length_m,
         cap_width_m=apart.cap_width_m,
@@ -81,7 +83,7 @@ def steel(
 
 
 @lru_cache(maxsize=64)
-def _apart(kind, length, width, depth, wall, caps, gap, window, inlet, hole):
+def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole):
     return making.body(
         kind=kind,
         length_m=length,
@@ -89,6 +91,7 @@ def _apart(kind, length, width, depth, wall, caps, gap, window, inlet, hole):
         depth_m=depth,
         wall_m=wall,
         caps=caps,
+        cap_thickness_m=cap,
         cap_gap_m=gap,
         window_area_m2=window,
         inlet_outside_m=inlet,
@@ -96,10 +99,13 @@ def _apart(kind, length, width, depth, wall, caps, gap, window, inlet, hole):
     )
 
 
-def bought_as(piece: Piece, body: Body) -> Said:
-    """What a piece of the body is cut from, as it is asked for over the counter."""
+def bought_as(piece: Piece, body: Body, units: str) -> Said:
+    """What a piece of the body is cut from, as it is asked for over the counter: flat in a width that is sold."""
     if piece.stock == "tube":
         return said("tube", width=body.width_m, depth=body.depth_m, wall=body.wall_m)
     if piece.stock == "pipe":
         return said("pipe", width=body.width_m, wall=body.wall_m)
-    return said("flat", width=piece.width_m, thickness=piece.thickness_m)
+    sold_m = flat_width_m(width_m=piece.width_m, unit=units)
+    if sold_m is None:
+        return said("strip", width=piece.width_m, thickness=piece.thickness_m)
+    return said("flat", width=sold_m, thickness=piece.thickness_m)

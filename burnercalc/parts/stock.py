@@ -40,8 +40,9 @@ def stock(
     nipple_stock: tuple[tuple[float, float], ...],
     kerf: float,
     batch_size: int,
+    units: str,
 ) -> Stock:
-    found = bars(batch_size, body, steel, stock_lengths, kerf)
+    found = bars(batch_size, body, steel, stock_lengths, kerf, units)
     nipple = making.nipple_choice(
         needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size
     )
@@ -53,15 +54,17 @@ def stock(
     )
 
 
-def bars(batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float) -> tuple[Bars, ...]:
+def bars(
+    batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float, units: str
+) -> tuple[Bars, ...]:
     """All bars to buy for a batch of so many; nipples and the baffle's sheet apart."""
     sections: dict[tuple, list[Piece]] = {}
     for piece in steel.body.pieces:
-        sections.setdefault(_section(piece), []).append(piece)
+        sections.setdefault(_section(bought_as(piece, body, units)), []).append(piece)
     return tuple(
         Bars(
-            bought_as=bought_as(pieces[0], body),
-            kg_m=_section_m2(pieces[0], body) * STEEL_DENSITY_KG_M3,
+            bought_as=bought_as(pieces[0], body, units),
+            kg_m=_section_m2(bought_as(pieces[0], body, units), body) * STEEL_DENSITY_KG_M3,
             plan=making.cut_plan(
                 pieces=[(piece.name, piece.length_m, piece.count * batch_size) for piece in pieces],
                 stock_lengths_m=stock_lengths,
@@ -72,15 +75,15 @@ def bars(batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, 
     )
 
 
-def _section(piece):
-    """What pieces of one bar have in common: all are as thick as the wall, and as wide to a nanometre."""
-    return piece.stock, round(piece.width_m / NOISE_M)
+def _section(bought):
+    """What pieces of one bar have in common: the stock, its width and its thickness to a nanometre."""
+    return bought.case, *(round(size / NOISE_M) for size in bought.slots.values())
 
 
-def _section_m2(piece, body):
-    if piece.stock == "tube":
+def _section_m2(bought, body):
+    if bought.case == "tube":
         radius = tube_inside_radius_m(body.wall_m)
         return tube_section_m2(width_m=body.width_m, depth_m=body.depth_m, wall_m=body.wall_m, inside_radius_m=radius)
-    if piece.stock == "pipe":
+    if bought.case == "pipe":
         return pipe_section_m2(outside_m=body.width_m, wall_m=body.wall_m)
-    return piece.width_m * piece.thickness_m
+    return bought.slots["width"] * bought.slots["thickness"]

@@ -5,7 +5,7 @@ wall (flashback), too steep and it is washed off the rim (blow-off). Velocities 
 temperature; at a fixed equivalence ratio they are proportional to the firing rate.
 """
 
-from math import exp, log
+from math import exp, hypot, log, sqrt
 
 from ..errors import InputError, require
 from .band import Band
@@ -19,6 +19,9 @@ GRADIENT_BAND = 0.30
 # A turbulent stream flashes back at a steeper mean gradient than a laminar one (memory: Fine, NACA; review of
 # Kalantari & McDonell 2017).
 TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
+# A lip too hot to quench lets the flame nearer the wall, where the stream is slower. That it does so is published; by
+# how much no correlation says: 2 to 4 times the critical gradient is common practice, their geometric mean the middle.
+HOT_LIP_FLASHBACK = Band(2.0, 2.0 * sqrt(2), 4.0)
 
 SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-9, 300.0, 2.0
 
@@ -34,14 +37,43 @@ def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
     Returns:
         Band                       g_F; +- 30 % of the law and the band of S_L [1/s]
     Assumes:
-        an open flame on a wall that cools it; a lip above about 800 K or a flame shut in by the duct goes back at
-        several times this gradient, and no correlation is known
+        an open flame on a wall that cools it; on a hot lip see hot_lip, and a flame shut in by
+        the duct goes back at several times this gradient
     Source:
         Putnam & Jensen (1949) group (memory), constant fixed to Lewis & von Elbe's methane (memory)
     Checked by:
         tests/reference/critical_gradients.csv
     """
     return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s)
+
+
+def hot_lip(critical):
+    """Critical gradient on a lip too hot to quench, from that on a cold one at the same temperature of the stream.
+
+        g_hot = m g_F,   m = 2 to 4;   band: sqrt(ln^2(g_F,edge/g_F) + ln^2(m_edge/m)) in the logarithm
+
+    Arguments:
+        critical   g_F, a Band   [1/s]
+    Returns:
+        Band       g_hot         [1/s]
+    Assumes:
+        what is not known of the law and what is not known of the lip have nothing to do with each other, so their
+        bands do not add up at their worst
+    Source:
+        direction: Dugger 1955, preheated propane flames (published); size: common practice
+    Checked by:
+        tests/test_flame_holding.py
+    """
+    middle = HOT_LIP_FLASHBACK.value
+
+    def edge(law, lip, way):
+        return critical.value * middle * exp(way * hypot(log(law / critical.value), log(lip / middle)))
+
+    return Band(
+        edge(critical.low, HOT_LIP_FLASHBACK.low, -1),
+        critical.value * middle,
+        edge(critical.high, HOT_LIP_FLASHBACK.high, 1),
+    )
 
 
 def _critical(constant, burning_velocity, diffusivity):
@@ -129,10 +161,12 @@ class PortFlame:
     def flashback_margin(self, velocity_m_s):
         """Wall gradient over the critical one, with its band; below 1 the flame can enter the port [-].
 
-        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK.
+        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK; a hot port has a hot lip.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         critical = flashback_gradient_1_s(burning, alpha)
+        if self.wall_temp_K is not None:
+            critical = hot_lip(critical)
         return Band(
             *(
                 ((1 - w) * laminar + w * turbulent / factor) / limit

@@ -9,8 +9,10 @@ from ..making.refractory import castable, castable_names
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
 from ..parts.cost import Cost, batch_hours, cost_lines
+from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
+from ..parts.pins import Pins
 from ..parts.steel import Steel
 from ..parts.stock import Stock
 from .view import Plot, Say
@@ -68,8 +70,12 @@ def stock_table(stock: Stock, say: Say) -> tuple:
     )
 
 
-def mould_table(mould: Mould, say: Say) -> tuple:
+def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, say: Say) -> tuple:
     def note(piece):
+        if piece.name == "mould layer":
+            return say("mould layer.note", kerf=kerf)
+        if piece.name == "mould end" and (end_inlet.over_mould_m or 0.0) < 0:
+            return say("mould end.note.notch", wide=steel.inlet_pipe.od_m, deep=-end_inlet.over_mould_m)
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
     return tuple(
@@ -78,7 +84,23 @@ def mould_table(mould: Mould, say: Say) -> tuple:
     )
 
 
-def base_drilling_table(face: Face, mould: Mould, pin_depth: float) -> tuple:
+def pins_table(pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
+    """What to do with the pins from the bench to the last pull, by what they are made of."""
+    slots = {
+        "made": {},
+        "base": {"depth": pin_depth, "drill": pins.knock_out_drill},
+        "set": {"length": pins.length_m, "proud": pins.proud_m},
+        "free": {"drill": pins.knock_out_drill},
+        "out": {"depth": pin_depth, "drill": pins.cleaning_drill},
+    }
+    own = ("made", "free", "out")
+    return tuple(
+        (say(f"{step}.when"), say(f"{step}.do.{pin_kind}" if step in own else f"{step}.do", **values))
+        for step, values in slots.items()
+    )
+
+
+def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> tuple:
     plan = making_mould.drilling_plan(
         ports=face.ports,
         port_diameter_m=face.port_diameter_m,
@@ -86,7 +108,9 @@ def base_drilling_table(face: Face, mould: Mould, pin_depth: float) -> tuple:
         base_length_m=mould.wood.base_length_m,
         base_width_m=mould.wood.base_width_m,
     )
-    return tuple((hole.number, hole.x_m, hole.y_m, hole.diameter_m, hole.depth_m) for hole in plan)
+    return tuple(
+        (hole.number, hole.x_m, hole.y_m, hole.diameter_m, hole.depth_m, pins.knock_out_drill) for hole in plan
+    )
 
 
 def refractories_table() -> tuple:
@@ -138,12 +162,13 @@ def cost_by_batch_chart(
     hours_finish: float,
     bought_price: float,
     hour_value: float,
+    units: str,
 ) -> Plot:
     most = max(LEAST_BATCHES, batch_size)
     sizes = tuple(range(1, most + 1))
     costs, paid = [], []
     for size in sizes:
-        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel)
+        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
         _, hours = batch_hours(size, hours_weld, hours_mould, hours_cast, hours_finish)
         costs.append(sum(line.batch_cost for line in lines) / size)
         paid.append(costs[-1] + hours * hour_value)

@@ -15,6 +15,7 @@ from ..drawing.shapes import (
 )
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
+from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.plenum import Plenum
 from ..parts.steel import Steel
@@ -174,6 +175,8 @@ def section_drawing(
     inlet: str,
     inlet_length: float,
     inlet_position: str,
+    end_inlet: EndInlet,
+    caps: str,
     say: Say,
     text_mm: float | None,
 ) -> Shapes:
@@ -182,12 +185,13 @@ def section_drawing(
     half, depth, wall = body.length_m * MM / 2, body.depth_m * MM, body.wall_m * MM
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_length_m * MM / 2
     sheet = baffle_sheet.sheet
-    shapes, away = _section(body, face, half, window, _middle_row(face)), 2.6 * text
+    shapes, away = _section(body, face, half, window, _middle_row(face), *_ends(body, caps)), 2.6 * text
     if inlet_position == "end":
-        back, top = [rectangle(-half, depth - wall, 2 * half, wall, "steel")], depth
-        back += _inlet_at_end(body, plenum, inlet_length, half)
+        plate = half - _ends(body, caps)[1] * MM
+        back, top = [rectangle(-plate, depth - wall, 2 * plate, wall, "steel")], depth
+        back += _inlet_at_end(body, plenum, end_inlet, inlet_length, half)
     else:
-        back, top = _inlet_above(body, plenum, inlet_length, half)
+        back, top = _inlet_above(body, plenum, inlet_length, half - _ends(body, caps)[1] * MM)
         back.append(Line(0.0, -outside - 0.8 * text, 0.0, top + text, "centre"))
     shapes += back
     if sheet:
@@ -228,6 +232,8 @@ def section_across_drawing(
     baffle_thickness: float,
     inlet_length: float,
     inlet_position: str,
+    end_inlet: EndInlet,
+    caps: str,
     say: Say,
     text_mm: float | None,
 ) -> Shapes:
@@ -237,15 +243,16 @@ def section_across_drawing(
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_width_m * MM / 2
     x0 = min((x for x, _ in face.ports), key=abs)
     ports = sorted(y for x, y in face.ports if abs(x - x0) < 1e-9)
-    shapes, away = _section(body, face, half, window, ports), 2.6 * text
+    end_m, in_m = _ends(body, caps) if body.round else (body.wall_m, 0.0)
+    shapes, away = _section(body, face, half, window, ports, end_m, in_m), 2.6 * text
     if inlet_position == "end":
-        middle = (body.grip_m + plenum.height_m / 2) * MM
+        middle = end_inlet.axis_m * MM
         shapes += [
             rectangle(-half, depth - wall, 2 * half, wall, "steel"),
             Circle(0.0, middle, plenum.inlet.od_m * MM / 2, "hidden"),
         ]
     else:
-        back, top = _inlet_above(body, plenum, inlet_length, half)
+        back, top = _inlet_above(body, plenum, inlet_length, half - in_m * MM)
         shapes += [*back, Line(0.0, -outside - 0.8 * text, 0.0, top + text, "centre")]
     if baffle_sheet.sheet:
         shapes += _bent(body, steel, baffle_sheet, baffle_thickness)
@@ -259,20 +266,28 @@ def section_across_drawing(
     return Shapes(tuple(shapes))
 
 
-def _section(body, face, half, window, ports):
-    """Steel, block and ports cut along one line of the face; y up from the outside of the face."""
+def _ends(body, caps):
+    """(thickness of what closes the ends of a lengthwise cut, how far in from the ends face and back stop) [m]."""
+    end_m = body.wall_m if body.round else body.cap_m
+    return end_m, end_m if (caps == "in") == body.round else 0.0
+
+
+def _section(body, face, half, window, ports, end_m, in_m):
+    """Steel, block and ports cut along one line of the face; y up from the outside of the face. The ends are end_m
+    thick; where face and back stop in_m short of them they are laid on, as high as the body."""
+    end, short = end_m * MM, in_m * MM
     depth, wall, grip = body.depth_m * MM, body.wall_m * MM, body.grip_m * MM
     outside, radius = (body.block_thickness_m - body.grip_m) * MM, face.port_diameter_m * MM / 2
     holes = [(centre * MM, radius) for centre in ports]
     shapes = [
-        _block_piece(left, right, half - wall, window, -outside, wall, grip)
+        _block_piece(left, right, half - end, window, -outside, wall, grip)
         for left, right in _between(-half, half, holes)
     ]
     shapes += [
-        rectangle(-half, 0.0, half - window, wall, "steel"),
-        rectangle(window, 0.0, half - window, wall, "steel"),
-        rectangle(-half, wall, wall, depth - 2 * wall, "steel"),
-        rectangle(half - wall, wall, wall, depth - 2 * wall, "steel"),
+        rectangle(-half + short, 0.0, half - short - window, wall, "steel"),
+        rectangle(window, 0.0, half - short - window, wall, "steel"),
+        rectangle(-half, 0.0 if short else wall, end, depth if short else depth - 2 * wall, "steel"),
+        rectangle(half - end, 0.0 if short else wall, end, depth if short else depth - 2 * wall, "steel"),
     ]
     for centre, _ in holes:
         shapes += [
@@ -325,14 +340,14 @@ def _inlet_above(body, plenum, inlet_length, half):
     return shapes, top
 
 
-def _inlet_at_end(body, plenum, inlet_length, half):
-    """The inlet pipe on the left end of the body, on the middle of the plenum; the end plate is opened for it."""
+def _inlet_at_end(body, plenum, end_inlet, inlet_length, half):
+    """The inlet pipe on the left end of the body; the end plate is opened for it."""
     od, bore = plenum.inlet.od_m * MM / 2, plenum.inlet.bore_m * MM / 2
     reach = min(inlet_length, 0.35 * body.depth_m) * MM
-    middle = (body.grip_m + plenum.height_m / 2) * MM
+    middle = end_inlet.axis_m * MM
     return [
         *(
-            rectangle(-half - reach, low, reach + body.wall_m * MM, od - bore, "steel")
+            rectangle(-half - reach, low, reach + body.cap_m * MM, od - bore, "steel")
             for low in (middle - od, middle + bore)
         ),
         Line(-half - reach - 4, middle, half, middle, "centre"),

@@ -1,8 +1,10 @@
 """Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
 
 from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..making.stock import tube_inside_radius_m
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
+from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
 from ..parts.steel import Steel
@@ -78,6 +80,13 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
             Circle(x * MM, y * MM, cut.drill_m * MM / 2, "port"),
             *centre_mark(x * MM, y * MM, cut.drill_m * MM / 2 + 2),
         ]
+    if body.kind == "tube":  # where the corners of the tube end, along both long edges
+        inside = tube_inside_radius_m(body.wall_m)
+        flat = body_y - (inside + body.wall_m) * MM
+        for y in (-flat, flat):
+            shapes.append(Line(-body_x, y, body_x, y, "bend"))
+        words = say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside))
+        shapes.append(Text(-body_x + 2.0, flat + 1.2, words, 0.8 * TEXT_MM))
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
     shapes += _above(half_x, body_y, say.length(face.window_length_m))
@@ -91,7 +100,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
     return Shapes(tuple(shapes), "box")
 
 
-def inlet_drawing(body: Body, steel: Steel, inlet: str, inlet_position: str, say: Say) -> Shapes:
+def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inlet_position: str, say: Say) -> Shapes:
     """The inlet hole in the back, or in one end cap."""
     radius = steel.inlet_saw_m * MM / 2
     at_end = inlet_position == "end"
@@ -99,7 +108,7 @@ def inlet_drawing(body: Body, steel: Steel, inlet: str, inlet_position: str, say
         half_x, half_y = steel.body.cap_width_m * MM / 2, steel.body.cap_length_m * MM / 2
         corner = steel.body.cap_corner_m * MM
         outline = rounded_rectangle(-half_x, -half_y, 2 * half_x, 2 * half_y, corner, "body")
-        y = (body.grip_m - body.wall_m) / 2 * MM
+        y = (end_inlet.axis_m - body.depth_m / 2) * MM
     else:
         outline, half_x, half_y = _side(body, steel)
         y = 0.0
@@ -133,7 +142,7 @@ def cap_drawing(body: Body, steel: Steel, say: Say) -> Shapes:
         if corner:
             words = say("radius", radius=say.length(steel.body.cap_corner_m))
             shapes.append(Text(3.0, -2 * TEXT_MM, words, TEXT_MM))
-    thick = say("thick", wall=say.length(body.wall_m))
+    thick = say("thick", wall=say.length(body.cap_m))
     shapes += [*_cross(half_x, half_y), Text(3.0, 3.0, thick, TEXT_MM)]
     return Shapes(tuple(shapes), "round" if body.round else "box")
 

@@ -4,7 +4,7 @@ import { fetchJson, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
 
-const VERDICTS = ["good", "note", "caution", "stop"];
+const FAULTS = ["caution", "stop"]; // more than good or a note
 let design = null;
 let spokenOf = null; // the worst verdict that was spoken last
 let sources = null; // where each number comes from
@@ -15,14 +15,9 @@ export function wireAnswers(given) {
   for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
 }
 
-const severity = ({ verdict }) => VERDICTS.indexOf(verdict);
-
-// The worst check of a chapter, or of all of them; null where all are good.
-function worstOf(reply, room) {
-  const mine = reply?.checks.filter((check) => !room || check.room === room) ?? [];
-  const [worst] = mine.sort((a, b) => severity(b) - severity(a));
-  return worst && worst.verdict !== "good" ? worst : null;
-}
+const isFault = (check) => FAULTS.includes(check.verdict);
+const within = (reply, room) => reply?.checks.filter((check) => !room || check.room === room) ?? [];
+const worstOf = (reply, room) => within(reply, room).find(isFault); // they come the worst first
 
 export function showAnswers(answers) {
   for (const place of all("[data-answer], [data-echo]")) {
@@ -71,28 +66,28 @@ async function showInputs(answer) {
   }));
 }
 
-const capital = (word) => word[0].toUpperCase() + word.slice(1);
+const said = (worst) => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.");
 
 export function showChecks(reply) {
   for (const list of all(".checks")) {
     const good = list.dataset.show === "good";
-    const mine = reply.checks.filter((check) => check.room === list.dataset.room && (check.verdict === "good") === good);
-    renew(list, mine.sort((a, b) => severity(b) - severity(a)));
+    const mine = within(reply, list.dataset.room).filter((check) => (check.verdict === "good") === good);
+    renew(list, mine);
     changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
   }
   for (const line of all("details.worst")) {
-    const { room } = line.dataset, worst = worstOf(reply, room), mine = reply.checks.filter((check) => !room || check.room === room);
+    const { room } = line.dataset, worst = worstOf(reply, room);
     line.dataset.verdict = worst?.verdict ?? "good";
-    changedOnly(line.querySelector(".words"), worst ? `${capital(worst.verdict)}: ${worst.text}` : `All good: ${mine.length} checks hold.`);
+    changedOnly(line.querySelector(".words"), said(worst));
     showCures(line);
     const press = document.querySelector(`#chapters [data-go="${room}"]`);
     if (!press) continue;
     press.dataset.verdict = line.dataset.verdict;
-    const bad = mine.filter((check) => check.verdict !== "good").length;
-    changedOnly(press.querySelector(".flag"), bad ? `: ${bad} to look at` : ": good");
+    const faults = within(reply, room).filter(isFault).length;
+    changedOnly(press.querySelector(".flag"), faults ? `: ${faults} to look at` : ": good");
   }
   const worst = worstOf(reply);
-  const words = worst ? `${capital(worst.verdict)}: ${worst.text}` : `All good: ${reply.checks.length} checks hold.`;
+  const words = said(worst);
   const judged = worst ? `${worst.key} ${worst.verdict}` : "good";
   if (judged !== spokenOf && spokenOf !== null) speak(words); // another verdict, not another number
   spokenOf = judged;
@@ -125,7 +120,7 @@ function checkItem(check) {
   const sign = make("span", "sign");
   sign.setAttribute("aria-hidden", "true");
   const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
-  if (check.verdict !== "good") words.append(cureRow(check));
+  if (isFault(check)) words.append(cureRow(check));
   words.append(make("p", "source", `${check.source}.`));
   const item = make("li", "verdict", sign, words);
   item.id = `check-${check.key}`;
@@ -166,7 +161,7 @@ async function findCures(check, pressed, row) {
 
 async function nearestGood(settings, check, key, way) {
   const attempt = (by) => ask({ kind: "try", settings, key, check, by: by * way });
-  const good = (reply) => reply.ok && reply.verdict === "good" && reply.text;
+  const good = (reply) => reply.ok && reply.text && !isFault(reply);
   let low = 0;
   let high = 1;
   let best = await attempt(high);

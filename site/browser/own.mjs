@@ -4,7 +4,7 @@ const LAST = "burnercalc-last"; // early.js reads both, and every version writes
 const HERE = "burnercalc-here"; // of this tab
 const VISITS = "burnercalc-visit-";
 const MOST = 20;
-export const EXAMPLE = "#v=1"; // link of the design that the page was built with, which need not be kept
+export const EXAMPLE = "#v=2"; // link of the design that the page was built with, which need not be kept
 let visit = "";
 
 const read = (store, key) => { try { return store().getItem(key); } catch { return null; } };

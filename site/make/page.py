@@ -33,7 +33,7 @@ from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
-from burnercalc.result import VERDICTS, solve  # noqa: E402
+from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
 
@@ -125,7 +125,8 @@ def documents(data):
 
 def chapter(room, title, result, data):
     """What a chapter of the page shows."""
-    checks = sorted((c for c in data["checks"] if c["room"] == room), key=lambda c: -VERDICTS.index(c["verdict"]))
+    checks = [c for c in data["checks"] if c["room"] == room]
+    faults = [c for c in checks if c["verdict"] in FAULTS]
     mine = [s for s in SETTINGS if s.room == room]
 
     def shown(things, keys):
@@ -139,8 +140,8 @@ def chapter(room, title, result, data):
         "first": [s for s in mine if s.near == "first"],
         "finer": headed([s for s in mine if s.near == "finer"]),
         "checks": checks,
-        "worst": checks[0]["verdict"] if checks else "good",
-        "flag": flag(checks),
+        "worst": faults[0]["verdict"] if faults else "good",
+        "flag": f"{len(faults)} to look at" if faults else "good",
         "cautions": words.DANGERS.get(room, ()),
         "picture": PICTURES[room],
         "figures": [name for name in shown_figures if name not in PICTURES.values()],
@@ -163,17 +164,10 @@ def aspect(drawing):
     return round((x2 - x1) / (y2 - y1), 3)
 
 
-def flag(checks):
-    bad = sum(check["verdict"] != "good" for check in checks)
-    return f"{bad} to look at" if bad else "good"
-
-
 def worst_text(checks):
     """As answers.mjs says it."""
-    worst = max(checks, key=lambda check: VERDICTS.index(check["verdict"]), default=None)
-    if worst and worst["verdict"] != "good":
-        return f"{worst['verdict'].capitalize()}: {worst['text']}"
-    return f"All good: {len(checks)} checks hold."
+    worst = next((check for check in checks if check["verdict"] in FAULTS), None)
+    return f"{worst['verdict'].capitalize()}: {worst['text']}" if worst else "Good: no check asks for a change."
 
 
 def main(out):

@@ -3,24 +3,31 @@
 DANGERS = {
     "heat": (
         "Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work "
-        "with doors open and a sounding CO alarm at head height; leave at once when it sounds.",
+        "with doors open and a loud CO alarm with a display at head height; leave at once when it sounds.",
+        "Molten metal throws itself out of anything damp: moulds, tools and charge are heated dry first. Brass gives "
+        "off zinc fume: outdoors or under a hood.",
+        "Ceramic fibre in the lining: P100 mask, cut it wet, coat what faces the fire.",
     ),
     "face": (
         "A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower "
         "on, and let the box cool before you light it again.",
     ),
     "feed": (
-        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops; "
-        "a valve that closes when the power fails is no luxury. Cylinders stand outside or as your local code says. "
-        "Licensed practice decides.",
+        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops. "
+        "Required: an air switch and a valve that closes the gas when air or power fails and is opened again by hand "
+        "only, and a check valve before the jet. Blower on an earthed socket behind an RCD (GFCI).",
+        "Propane sinks and lies in pits and cellars; natural gas rises under roofs. Cylinders stand upright, outside "
+        "or as your local code says, and are never heated. Black pipe only, no galvanised. A licensed gas fitter "
+        "decides.",
     ),
     "make": (
         "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises "
-        "silica dust: work wet and wear a P100 mask. Wet castable is alkaline: gloves and eye protection.",
+        "silica dust: work wet, wear a P100 mask, vacuum it, never blow it out. Wet castable is alkaline: gloves and "
+        "eye protection.",
     ),
     "fire": (
         "Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it "
-        "hisses or steams hard.",
+        "hisses or steams hard. No oven that cooks food.",
     ),
 }
 

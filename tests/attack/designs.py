@@ -6,6 +6,7 @@ from math import hypot, isclose, isfinite
 from attack.hostile import good
 
 from burnercalc import worker
+from burnercalc.checks.judge import VERDICTS
 from burnercalc.design import Design, read
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
@@ -44,7 +45,7 @@ def judge(d, rng):
             low, high = answer.band
             must(low <= value * (1 + 1e-9) + 1e-12 and value <= high * (1 + 1e-9) + 1e-12, f"{key} outside its band")
     for key, check in result.checks.items():
-        must(check.verdict in ("good", "caution", "stop"), f"verdict of {key}")
+        must(check.verdict in VERDICTS, f"verdict of {key}")
         must(check.text and "nan" not in check.text and "None" not in check.text, f"text of {key}: {check.text}")
         must(all(change.setting in BY_KEY for change in check.changes), f"changes of {key}")
     for key, table in result.tables.items():

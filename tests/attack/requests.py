@@ -47,9 +47,7 @@ def trial(rng):
         if setting.dimension in DIMENSIONS and setting.step:
             ask({"kind": "slide", "settings": d.texts, "key": setting.key, "mark": rng.randint(-5, 500)})
         tried += 6
-    cures = [
-        (check.key, change) for check in solve(d).checks.values() if check.verdict != "good" for change in check.changes
-    ]
+    cures = [(check.key, change) for check in solve(d).checks.values() if check.fault for change in check.changes]
     for key, change in rng.sample(cures, min(4, len(cures))):
         by = {"raise": 1, "lower": -1}.get(change.move) or rng.choice((1, -1))
         ask({"kind": "try", "settings": d.texts, "key": change.setting, "by": by, "check": key})

@@ -159,7 +159,7 @@ def read_the_days(hand):
     hand.see('[data-answer="days_in_all"]')
 
 
-STOP = "#v=1&ports_per_row=40"  # ports so close that the web between them breaks
+STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 # name: what is done, most taps, most screens, design to start from
 TASKS = {
     "size a burner for a chamber": (size_a_burner, 6, 1, ""),

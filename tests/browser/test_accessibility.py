@@ -10,7 +10,7 @@ DESKTOP = {"viewport": {"width": 1440, "height": 1000}}
 SIZES = {"phone": PHONE, "desktop": DESKTOP}
 CHAPTERS = ("start", "heat", "face", "feed", "make", "fire")
 DIALOGS = ("search-box", "share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
-STOP = "#v=1&ports_per_row=40"  # ports so close that the web between them breaks
+STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 
 
 @pytest.fixture(params=SIZES)
@@ -104,7 +104,7 @@ def test_axe_finds_nothing_when_something_is_wrong(look, site):
 
 def test_axe_finds_nothing_while_a_link_is_worked_out(look, site):
     look.route("**/pyodide.asm.wasm", lambda route: None)  # never answered
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     look.wait_for_selector("#shared-words")
     assert violations(look, "shared") == []
 
@@ -113,7 +113,7 @@ def test_axe_finds_nothing_in_the_lines_at_the_foot(look, site):
     held = []
     look.clock.install()
     look.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
-    look.goto(site + "#v=1&rows=3")
+    look.goto(site + "#v=2&rows=3")
     while not held:
         look.wait_for_timeout(20)
     look.clock.fast_forward(7000)
@@ -208,10 +208,10 @@ def test_the_whole_job_by_keyboard(keyboard):
     page = keyboard
     walk_to(page, lambda at: at["words"].startswith("Face"))
     page.keyboard.press("Enter")
-    page.wait_for_selector("#chapter-face:visible #root-ports_per_row > div")
-    walk_to(page, lambda at: at["key"] == "ports_per_row" and at["id"] == "input")
+    page.wait_for_selector("#chapter-face:visible #root-setback > div")
+    walk_to(page, lambda at: at["key"] == "setback" and at["id"] == "input")
     page.keyboard.press("Control+A")
-    page.keyboard.type("40")
+    page.keyboard.type("3/16")
     page.keyboard.press("Enter")
     page.wait_for_selector("#chapter-face .worst[data-verdict=stop]")
     settle(page)
@@ -219,11 +219,11 @@ def test_the_whole_job_by_keyboard(keyboard):
     walk_to(page, lambda at: at["words"].startswith("Stop"), "Shift+Tab")
     page.keyboard.press("Enter")  # what can be done about it
     page.wait_for_selector("#chapter-face .worst .cures button")
-    walk_to(page, lambda at: at["words"].startswith("Lower ports in a long row"))
+    walk_to(page, lambda at: at["words"].split()[0] in ("Raise", "Lower", "Choose"))
     page.keyboard.press("Enter")  # to the setting that moves it
     page.wait_for_function("() => document.activeElement.closest('[data-setting][data-marked]')")
     page.keyboard.press("Control+A")
-    page.keyboard.type("9")
+    page.keyboard.type("5/8")
     page.keyboard.press("Enter")
     page.wait_for_selector("#chapter-face .worst:not([data-verdict=stop])")
     settle(page)

@@ -44,7 +44,7 @@ BREAK = 'throw new RangeError("broke");'  # no exception of Python's: the runtim
 
 def test_a_design_that_cannot_be_worked_out_leaves_the_example(spoilt):
     page = spoilt(
-        """return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=1&rows=4"
+        """return '{"ok": false, "errors": [{"setting": "", "text": "A fault of ours."}]}';""", 1, "#v=2&rows=4"
     )
     assert (
         "A fault of ours." in page.locator("#notice").inner_text()
@@ -150,7 +150,7 @@ def test_work_that_never_ends_is_stopped_with_nobody_there(spoilt):
 def test_a_link_that_never_ends_leaves_the_example(spoilt, site):
     page = spoilt(LOOP, 99)
     page.goto("about:blank")
-    page.goto(site + "#v=1&rows=4")
+    page.goto(site + "#v=2&rows=4")
     page.locator("#bars button", has_text="Stop").click(timeout=READY_MS)
     page.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
     assert "shows the example" in page.locator("#notice").inner_text()
@@ -223,7 +223,7 @@ def until(page, held):
 @pytest.mark.parametrize("file", LATE)
 def test_what_does_not_come_is_said_and_can_be_asked_for_again(alone, site, file):
     held = hold_first(alone, file)
-    alone.goto(site + "#v=1&rows=3", wait_until="commit")
+    alone.goto(site + "#v=2&rows=3", wait_until="commit")
     until(alone, held)
     bar = f'#bars .bar:visible:has-text("{LATE[file]}")'
     pass_time(alone, bar, 3)
@@ -248,7 +248,7 @@ def test_where_a_number_comes_from_does_not_come(alone, site):
 
 def test_without_a_network_the_page_says_so_and_goes_on_when_there_is_one(alone, site):
     held = hold_first(alone, "worker.mjs")
-    alone.goto(site + "#v=1&rows=3")
+    alone.goto(site + "#v=2&rows=3")
     until(alone, held)
     alone.wait_for_selector("#set-chamber_length .widget input", state="attached")  # all else has come
     alone.context.set_offline(True)

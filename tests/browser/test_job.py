@@ -16,9 +16,6 @@ from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, SETTINGS
 
-sys.path.insert(0, str(build.ROOT / "site" / "make"))
-import search
-
 
 def settle(page):
     page.wait_for_function("() => document.documentElement.dataset.state !== 'computing'")
@@ -123,7 +120,7 @@ def test_a_chapter_opens_at_its_head_and_back_and_reload_keep_the_place(ready):
     ready.go_back()  # from one chapter to the one before, with the design as it is now
     ready.wait_for_selector("#chapter-face:visible")
     settle(ready)
-    assert ready.evaluate("() => location.hash") == "#v=1&rows=4&batch_size=2"
+    assert ready.evaluate("() => location.hash") == "#v=2&rows=4&batch_size=2"
     assert number(ready, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
     ready.go_forward()
     ready.wait_for_selector("#chapter-make:visible")
@@ -131,7 +128,7 @@ def test_a_chapter_opens_at_its_head_and_back_and_reload_keep_the_place(ready):
     ready.wait_for_selector("html[data-state=ready]", state="attached")
     assert ready.locator("#chapter-make").is_visible() and not ready.locator("#chapter-start").is_visible()
     ready.click("#undo")
-    ready.wait_for_function("() => location.hash === '#v=1&rows=4'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=4'")
     settle(ready)
     ready.click("#undo")
     ready.wait_for_function("() => !location.hash")
@@ -188,7 +185,7 @@ def test_every_setting_has_a_widget_that_changes_the_design(ready):
             arg=setting.key,
         )
         ready.wait_for_selector("html:not([data-state=computing])", state="attached")
-        ready.evaluate("() => { location.hash = '#v=1'; }")
+        ready.evaluate("() => { location.hash = '#v=2'; }")
         ready.wait_for_function("() => !location.hash && document.documentElement.dataset.state === 'ready'")
 
 
@@ -304,7 +301,7 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
         held.pop().continue_()
         phone.wait_for_selector("html[data-state=ready]", state="attached")
 
-    phone.goto(site + "#v=1&body_length=12in", wait_until="commit")
+    phone.goto(site + "#v=2&body_length=12in", wait_until="commit")
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")
     assert phone.locator("#shared-words").is_visible()
     for example in ('[data-echo="port_count"]', "#chapter-start .worst", "#figure-face", "#set-chamber_length .widget"):
@@ -321,10 +318,10 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
 
 
 def test_a_bad_link_opens_and_says_what_it_left_out(phone, site):
-    open_ready(phone, site + "#v=1&rows=4&grate=2&body_depth=-3in")
+    open_ready(phone, site + "#v=2&rows=4&grate=2&body_depth=-3in")
     words = phone.locator("#notice").inner_text()
     assert "grate" in words and "-3in" in words
-    assert phone.evaluate("() => location.hash") == "#v=1&rows=4"
+    assert phone.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
 def test_numbers_equal_the_command_lines(ready):
@@ -363,7 +360,7 @@ def test_offline_after_the_first_visit(phone_context, phone, site):
     phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     phone.evaluate("async () => { await navigator.serviceWorker.ready; }")
     phone_context.set_offline(True)
-    open_ready(phone, site + "#v=1&rows=3")
+    open_ready(phone, site + "#v=2&rows=3")
     put(phone, "rows", "4")
     assert number(phone, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
     phone_context.set_offline(False)
@@ -393,7 +390,7 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     assert "Rows" in ready.locator("#compare-settings").inner_text()
     ready.click("#compare-box [data-close]")
     ready.locator("#design-list button", has_text="Open").click()
-    ready.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
     ready.click("#designs")
     ready.locator("#design-list button", has_text="Delete").click()
     ready.wait_for_selector("#design-list li", state="detached")
@@ -431,10 +428,10 @@ def test_undo_and_redo(ready):
     put(ready, "rows", "3")
     put(ready, "rows", "4")
     ready.click("#undo")
-    ready.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(ready)
     ready.click("#redo")
-    ready.wait_for_function("() => location.hash === '#v=1&rows=4'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=4'")
 
 
 def test_a_reload_loses_nothing(ready, site):
@@ -443,7 +440,7 @@ def test_a_reload_loses_nothing(ready, site):
     ready.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
     assert field(ready, "rows").input_value() == "3"
     open_ready(ready, site)  # from the home screen: no design in the address
-    assert ready.evaluate("() => location.hash") == "#v=1&rows=3"
+    assert ready.evaluate("() => location.hash") == "#v=2&rows=3"
 
 
 def test_a_check_offers_what_cures_it(ready):
@@ -459,9 +456,9 @@ def test_a_check_offers_what_cures_it(ready):
 def test_another_body_redraws_without_a_fault(ready):
     """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
     for link in (
-        "#v=1&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7",
-        "#v=1&rows=1",
-        "#v=1",
+        "#v=2&body_kind=pipe&body_length=8in&body_width=8in&pattern=hexagonal&rows=7&ports_per_row=7",
+        "#v=2&rows=1",
+        "#v=2",
     ):
         count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
@@ -493,7 +490,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
     for _ in range(sum(bool(job.inches) for job in JOBS)):
         ready.click("#undo")
         settle(ready)
-    ready.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from browser.test_job import enter, field, number, put, settle
 import build
 from burnercalc import Design, solve
 
-SHARED = "#v=1&body_length=12in"
+SHARED = "#v=2&body_length=12in"
 BACK = '#bars button:has-text("Back to mine")'
 
 
@@ -39,11 +39,11 @@ def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site
     assert "body_length=12in" in shared.url
     assert "yours is kept" in shared.locator("#bars").inner_text()
     mine.close()
-    assert next_visit(phone_context, site) == "#v=1&rows=3"
+    assert next_visit(phone_context, site) == "#v=2&rows=3"
     shared.reload()
     settle(shared)
     shared.click(BACK)
-    shared.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    shared.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(shared)
     assert number(shared, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
     assert not shared.locator(BACK).is_visible()
@@ -65,7 +65,7 @@ def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mi
     rows = shared.locator("#visit-list li")
     assert rows.count() == 1
     rows.get_by_role("button", name="Open").click()
-    shared.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    shared.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
 def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_context, site):
@@ -74,7 +74,7 @@ def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_co
     settle(mine)
     put(mine, "rows", "4")
     mine.click(BACK)
-    mine.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    mine.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(mine)
     mine.click("#designs")
     mine.wait_for_selector("#visit-list li", state="attached")  # the shared one, changed
@@ -100,7 +100,7 @@ def test_two_tabs_keep_a_design_each(mine, phone_context, site):
 def test_a_reload_of_either_tab_opens_that_tabs_own_design(mine, phone_context, site):
     other = tab(phone_context, site)
     put(other, "rows", "5")  # as in the example
-    for page, link in ((mine, "#v=1&rows=3"), (other, "")):
+    for page, link in ((mine, "#v=2&rows=3"), (other, "")):
         page.reload()
         settle(page)
         assert page.evaluate("() => location.hash") == link
@@ -110,7 +110,7 @@ def test_a_reload_of_either_tab_opens_that_tabs_own_design(mine, phone_context, 
 def test_the_design_that_an_earlier_version_kept_survives_a_change(phone_context, site):
     page = phone_context.new_page()
     page.add_init_script(
-        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=1&rows=3");"""
+        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=2&rows=3");"""
     )
     open_ready(page, site)
     assert "rows=3" in page.url
@@ -119,13 +119,13 @@ def test_the_design_that_an_earlier_version_kept_survives_a_change(phone_context
     settle(page)
     page.click("#designs")
     page.locator("#visit-list li").get_by_role("button", name="Open").click()
-    page.wait_for_function("() => location.hash === '#v=1&rows=3'")
+    page.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
 def test_many_visits_are_bounded(phone_context, site):
     page = tab(phone_context, site)
     page.evaluate(
-        "() => { for (let i = 0; i < 60; i++) localStorage.setItem(`burnercalc-visit-${i}`, `${i} #v=1&rows=${i}`); }"
+        "() => { for (let i = 0; i < 60; i++) localStorage.setItem(`burnercalc-visit-${i}`, `${i} #v=2&rows=${i}`); }"
     )
     put(page, "rows", "3")
     kept = page.evaluate("() => Object.keys(localStorage).filter((key) => key.startsWith('burnercalc-visit-')).length")
@@ -164,7 +164,7 @@ def slow(chromium, site):
 
 def test_a_change_that_a_solve_for_more_figures_overtakes_is_still_ones_own(slow, site):
     slow.add_init_script(
-        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=1&rows=3");"""
+        """if (!localStorage.getItem("burnercalc-last")) localStorage.setItem("burnercalc-last", "#v=2&rows=3");"""
     )
     open_ready(slow, site + SHARED)
     assert slow.locator(BACK).is_visible()
@@ -202,7 +202,7 @@ def import_(phone, site):
 
 
 def test_an_import_goes_on_after_what_is_no_design(import_, phone):
-    good = [{"name": "One", "link": "#v=1&rows=3"}, {"name": "Two", "link": "#v=1&rows=4"}]
+    good = [{"name": "One", "link": "#v=2&rows=3"}, {"name": "Two", "link": "#v=2&rows=4"}]
     odd = [None, 7, "text", {}, {"name": "no link"}, {"name": "link of a kind", "link": {"v": 1}}, []]
     said = import_({"kind": "burnercalc designs", "version": 1, "designs": [good[0], *odd, good[1]]})
     assert "Kept on this device: 2." in said and f"left out when opened: {len(odd)}." in said
@@ -211,7 +211,7 @@ def test_an_import_goes_on_after_what_is_no_design(import_, phone):
 
 @pytest.mark.parametrize("version", [99, 0, "1", None])
 def test_an_import_of_another_version_is_refused(import_, phone, version):
-    said = import_({"kind": "burnercalc designs", "version": version, "designs": [{"name": "One", "link": "#v=1"}]})
+    said = import_({"kind": "burnercalc designs", "version": version, "designs": [{"name": "One", "link": "#v=2"}]})
     assert "does not know" in said and str(version).replace("None", "null") in said
     assert phone.locator("#design-list li").count() == 0
 

@@ -170,7 +170,7 @@ def test_site_opens_without_a_server(phone_context, site):
     server.server_close()
     page.goto(address + BARE)
     assert stages(page.evaluate(START)) == ["loadRuntime", "loadPackage", "selfCheck", "ready"]
-    for query in ("", "?v=1&rows=4", "index.html?v=1"):
+    for query in ("", "?v=2&rows=4", "index.html?v=2"):
         response = page.goto(address + query)
         assert response.status == 200 and response.from_service_worker
         assert response.text() == (build.DIST / "index.html").read_text()

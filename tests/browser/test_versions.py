@@ -77,7 +77,7 @@ def test_an_open_tab_is_told_of_a_new_version_and_takes_it_with_its_design(phone
     page = open_ready(phone_context.new_page(), address)
     page.wait_for_function("() => navigator.serviceWorker.controller !== null")
     put(page, "rows", "3")
-    other = open_ready(phone_context.new_page(), address + "#v=1&rows=6")
+    other = open_ready(phone_context.new_page(), address + "#v=2&rows=6")
     other.wait_for_function("() => navigator.serviceWorker.controller !== null")
     assert page.locator("#bars .bar:visible").count() == 0
     (before,) = page.evaluate("() => caches.keys()")

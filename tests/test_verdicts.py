@@ -1,0 +1,114 @@
+"""Verdicts mean something: for many plausible designs, builds known to be good, and designs that must not pass."""
+
+import dataclasses
+import itertools
+import typing
+from collections import Counter, defaultdict
+
+import plausible
+import pytest
+from designs import FAR_APART
+
+from burnercalc import catalogue, checks
+from burnercalc.checks.judge import FAULTS
+from burnercalc.design import Design
+from burnercalc.parts import PARTS
+from burnercalc.physics.band import Band
+from burnercalc.result import solve
+
+# A check that finds fault with more than this share of plausible designs says what is so on every forge: a note.
+MOST_SPEAKING = 0.6
+
+
+@pytest.fixture(scope="module")
+def results():
+    return [solve(design) for design in plausible.designs()]
+
+
+def test_plausible_designs_are_told_apart(results):
+    """Some are good, most want a word, some must not be built; and no check cries at nearly all of them."""
+    print("\n".join(plausible.report(results)))
+    worst = Counter(result.worst for result in results)
+    assert len(results) == plausible.COUNT and all(worst[word] > 0 for word in ("good", *FAULTS))
+    said = plausible.spoken(results)
+    loud = {key: share for key in catalogue.CHECKS
+            if (share := sum(said[key, word] for word in FAULTS) / len(results)) > MOST_SPEAKING}  # fmt: skip
+    assert not loud
+
+
+def test_the_same_seed_makes_the_same_designs():
+    assert plausible.designs(3) == plausible.designs(3) != plausible.designs(3, seed=1)
+
+
+# Which end of a band a check judges: the one that harms. "value" beside it: a stop is what is likely, no mere maybe.
+ENDS = {
+    ("carbon_monoxide", "flame.co_dry_band"): {"high"},
+    ("low_fire_drift", "reached.low_empty_K"): {"high"},
+    ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
+    ("throughput", "throughput.metal_kg_s"): {"low"},
+    ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
+    ("rate_for_need", "need.working_band"): {"high"},
+    ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
+    ("flashback_cold", "holding.cold_W"): {"value", "high"},
+    ("flashback_hot", "holding.hot_W"): {"value", "high"},
+    ("lift", "holding.lift_W"): {"low"},
+    ("cross_light", "holding.cross_light_m"): {"value", "high"},  # value is its low end
+    ("baffle_pressure", "passage.port_Pa"): {"low"},
+    ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
+    ("gas_pressure", "jet.diameter_m"): {"high"},
+    ("web_as_cast", "as_cast.web_m"): {"low"},
+}
+# Bands that a check sees and does not judge by.
+ONLY_SAID = {
+    ("carbon_monoxide", "firing.fresh_air_m3_s"),
+    ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
+    ("quenching", "holding.quenching_m"),  # its two sentences are both good
+    ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge
+}
+STEPS = [10.0**power for power in range(-6, 7, 3)]
+
+
+def bands(check):
+    """(part, field) of every Band in the parts that a check is handed."""
+    hints = typing.get_type_hints(checks.CHECKS[check])
+    for part in (name for name in hints if name in PARTS):
+        for field, kind in typing.get_type_hints(hints[part]).items():
+            if Band in (kind, *typing.get_args(kind)):
+                yield part, field
+
+
+def judged_of(result, check, part, field):
+    """{(low, value, high) as powers of ten of the band's value: what is judged}, over all that a band could be."""
+    record = result.part(part)
+    was = getattr(record, field)
+    if was is None:
+        return {}
+    found = {}
+    for steps in itertools.combinations_with_replacement(STEPS, 3):
+        moved = dataclasses.replace(record, **{field: Band(*(was.value * step for step in steps))})
+        found[steps] = result.parts.call(checks.CHECKS[check], **{part: moved})
+    return found
+
+
+def ends_that_move(found, what):
+    """The ends whose moving alone moves what is asked of the judgements."""
+    names = ("low", "value", "high")
+    groups = {name: defaultdict(set) for name in names}
+    for steps, judged in found.items():
+        for i, name in enumerate(names):
+            groups[name][steps[:i] + steps[i + 1 :]].add(judged and what(judged))
+    return {name for name in names if any(len(words) > 1 for words in groups[name].values())}
+
+
+def test_a_check_judges_by_the_end_of_a_band_that_harms():
+    """Every check that is handed a band is named here with the end that it judges by."""
+    solved = [solve(Design.from_texts(texts)) for texts in FAR_APART.values()]
+    by, said = defaultdict(set), defaultdict(set)
+    for check in checks.CHECKS:
+        for part, field in bands(check):
+            for result in solved:
+                found = judged_of(result, check, part, field)
+                by[check, f"{part}.{field}"] |= ends_that_move(found, lambda judged: judged.verdict)
+                said[check, f"{part}.{field}"] |= ends_that_move(found, repr)
+    assert {pair: ends for pair, ends in by.items() if ends} == ENDS
+    assert {pair for pair, ends in said.items() if ends and not by[pair]} == ONLY_SAID
