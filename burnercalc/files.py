@@ -19,7 +19,7 @@ PAPERS = ("letter", "a4")
 # Plans at true size; the first names the pages of the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
-VIEWS = ("face", "section", "section_across")
+VIEWS = ("face", "section", "section_across", "train")
 NAMES = {
     "template": "drilling-template",
     "window": "window-template",
@@ -30,6 +30,7 @@ NAMES = {
     "face": "face",
     "section": "section",
     "section_across": "section-across",
+    "train": "gas-and-air-train",
 }
 
 

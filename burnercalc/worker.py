@@ -119,10 +119,13 @@ def _stepped(design, setting, by):
     return max(low, min(value, high)) if low is not None and high is not None else value
 
 
+WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
+
+
 def _number(design, setting):
-    """The number a setting stands at; for a rate left to the chamber, what the chamber asked for."""
+    """The number a setting stands at; for one left to be worked out, what it came to."""
     value = design.value(setting.key)
-    return solve(design)["firing_rate_gross"] if value == "auto" else value
+    return solve(design)[WORKED_OUT[setting.key]] if value == "auto" else value
 
 
 def _movable(request):

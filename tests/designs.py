@@ -25,3 +25,74 @@ FAR_APART = {
     "one port": {"rows": "1", "ports_per_row": "1", "baffle_holes": "0"},
     "no baffle, a blend": {"baffle_holes": "0", "fuel_blend": "CH4 0.6, CO2 0.4", "firing_rate": "auto"},
 }  # fmt: skip
+
+# Builds of kinds that are known to work (common practice), each in a chamber of its size, on propane and on house gas.
+_CHAMBER = {"chamber_temperature": "2200 degF", "work_temperature": "2050 degF"}
+_BRICK = {**_CHAMBER, "lining": "ifb_26 2 1/2 in, blanket_8lb 1 in", "low_fire": "40 %"}
+_BUILDS = {
+    "small square tube, 20 ports of 5/16": {
+        **_BRICK, "body_length": "7 1/2 in", "body_width": "3 1/2 in", "body_depth": "3 1/2 in", "wall": "3/16 in",
+        "setback": "9/16 in", "edge_margin": "3/8 in", "port_diameter": "5/16 in", "rows": "3", "ports_per_row": "7",
+        "firing_rate": "75 kBtu/h", "chamber_length": "10 in", "chamber_width": "5 in", "chamber_height": "5 in",
+        "work_rate": "8 lb/h", "heat_up_time": "50 min", "opening_area": "10 in2", "inlet": "1-1/2",
+        "mix_pipe": "1-1/4",
+    },
+    "hand-sized box, 10 ports of 1/4": {
+        **_BRICK, "body_kind": "plates", "body_length": "5 in", "body_width": "2 1/2 in", "body_depth": "2 1/2 in",
+        "wall": "1/8 in", "setback": "3/8 in", "grip": "1/2 in", "block_thickness": "2 in", "edge_margin": "3/8 in",
+        "port_diameter": "1/4 in", "pattern": "straight", "rows": "2", "ports_per_row": "5",
+        "firing_rate": "25 kBtu/h", "chamber_length": "6 in", "chamber_width": "4 in", "chamber_height": "3 1/2 in",
+        "work_rate": "3 lb/h", "heat_up_time": "75 min", "opening_area": "4 in2", "inlet": "3/4", "mix_pipe": "3/4",
+        "mix_pipe_length": "12 in", "baffle_holes": "10", "blower_shutoff_pressure": "2 inH2O",
+        "blower_free_flow": "20 cfm", "gas_pressure": "5 psi", "cylinder": "30",
+    },
+    "12 by 5, 81 ports of 5/16": {
+        **_CHAMBER, "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in", "low_fire": "45 %",
+        "body_kind": "plates", "body_length": "12 in", "body_width": "5 in", "port_diameter": "5/16 in",
+        "rows": "7", "ports_per_row": "12", "firing_rate": "250 kBtu/h", "chamber_length": "18 in",
+        "chamber_width": "8 in", "chamber_height": "7 in", "work_rate": "20 lb/h", "heat_up_time": "60 min",
+        "opening_area": "28 in2", "inlet": "3", "mix_pipe": "2-1/2", "mix_pipe_length": "30 in", "baffle_holes": "100",
+        "blower_free_flow": "120 cfm", "gas_pressure": "8 psi", "cylinder_count": "3",
+    },
+}  # fmt: skip
+_LINE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+KNOWN_GOOD = {
+    **{f"{name}, propane": texts for name, texts in _BUILDS.items()},
+    **{f"{name}, house gas": {**texts, **_LINE} for name, texts in _BUILDS.items()},
+}
+
+# What must not pass: name, settings, the check that must speak, its verdict.
+ABSURD = (
+    ("no opening", {"opening_area": "0 in2"}, "chamber_pressure", "stop"),
+    ("a keyhole for an opening", {"opening_area": "1/4 in2"}, "chamber_pressure", "stop"),
+    ("an opening as large as the chamber's side", {"opening_area": "60 in2"}, "rate_for_need", "stop"),
+    ("a little rich, at 1.02", {"equivalence_ratio": "1.02"}, "carbon_monoxide", "caution"),
+    ("far too rich", {"equivalence_ratio": "1.3"}, "mixture", "stop"),
+    ("too lean to burn", {"equivalence_ratio": "0.5", "fuel": "butane"}, "flammable", "stop"),
+    ("100 lb/h in a chamber for 10", {"work_rate": "100 lb/h"}, "throughput", "stop"),
+    ("low fire of 27 %", {"low_fire": "27 %"}, "flashback_hot", "caution"),
+    ("low fire of 5 %", {"low_fire": "5 %"}, "flashback_cold", "stop"),
+    ("a blower for a doll's house", {"blower_shutoff_pressure": "0.2 inH2O", "blower_free_flow": "5 cfm"}, "blower",
+     "stop"),
+    ("400 ports the size of pins", {"port_diameter": "1/16 in", "rows": "10", "ports_per_row": "40"}, "port_length",
+     "stop"),
+    ("ports that overlap", {"port_diameter": "1/2 in", "rows": "8", "ports_per_row": "20"}, "web", "stop"),
+    ("ports an inch wide", {"port_diameter": "1 in", "rows": "2", "ports_per_row": "4"}, "flashback_hot", "stop"),
+    ("one port for all of it", {"rows": "1", "ports_per_row": "1"}, "port_velocity", "stop"),
+    ("a propane jet on house gas", {**_LINE, "jet_drill": "#55"}, "jet", "stop"),
+    ("a house-gas jet on propane", {"jet_drill": "#8"}, "jet", "stop"),
+    ("a giant chamber", {"chamber_length": "60 in", "chamber_width": "30 in", "chamber_height": "30 in"},
+     "rate_for_need", "stop"),
+    ("a toy chamber", {"chamber_length": "3 in", "chamber_width": "2 in", "chamber_height": "2 in",
+                       "opening_area": "1 in2", "firing_rate": "300 kBtu/h"}, "firing_per_volume", "caution"),
+    ("a chamber lined with half an inch of blanket", {"lining": "blanket_8lb 1/2 in"}, "lining_limit", "stop"),
+    ("a chamber hotter than its lining", {"chamber_temperature": "3000 degF"}, "lining_limit", "stop"),
+    ("heated up in a minute", {"heat_up_time": "1 min"}, "heat_up_reach", "stop"),
+    ("a small cylinder in the frost", {"cylinder": "20", "ambient_temperature": "10 degF"}, "cylinder", "stop"),
+    ("cast in the frost", {"ambient_temperature": "20 degF"}, "curing_air", "stop"),
+    ("no way to mix", {"mix_pipe_length": "0 in", "mix_pipe_elbows": "0"}, "mixing_length", "stop"),
+    ("a mix pipe like a drain", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "stop"),
+    ("an inlet like a straw", {"inlet": "1/2"}, "inlet_ratio", "stop"),
+    ("a chamber under pressure", {"chamber_back_pressure": "1 inH2O"}, "chamber_pressure", "caution"),
+    ("5 psi from a house line", {"fuel": "natural_gas", "gas_pressure": "5 psi"}, "gas_pressure", "caution"),
+)  # fmt: skip

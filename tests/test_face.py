@@ -291,7 +291,7 @@ def test_edge(default, edge_mm, verdict, text):
 
 
 SHORT = " diameters long; below 4 they neither straighten the flow nor keep the cold side cool: use a thicker block."
-LONG = " diameters long; above 14 pins bend and clearing is slow: use a thinner block or larger ports."
+LONG = " diameters long; above 14 pins bend and break, and clearing is slow: use a thinner block or larger ports."
 
 
 @pytest.mark.parametrize(
@@ -303,16 +303,20 @@ LONG = " diameters long; above 14 pins bend and clearing is slow: use a thinner 
         (4.01, "good", 14, "Ports are 4.0 diameters long; 4 to 14 is usual.", "lower"),
         (13.99, "good", 14, "Ports are 14.0 diameters long; 4 to 14 is usual.", "lower"),
         (14.01, "caution", 14, "Ports are 14.0" + LONG, "lower"),
-        (100, "caution", 14, "Ports are 100.0" + LONG, "lower"),
+        (24.9, "caution", 14, "Ports are 24.9" + LONG, "lower"),
+        (25.1, "stop", 14, "Ports are 25.1" + LONG, "lower"),
     ],
 )
 def test_port_length(default, slender, verdict, limit, text, move):
     diameter_m = 2.5 * INCH / slender  # the block is 2 1/2 in thick
     found = judged(default, "port_length", "face", port_diameter_m=diameter_m)
-    assert found == (verdict, limit, text, (("block_thickness", move),))
+    wider = (("port_diameter", "raise"),) if move == "lower" else ()
+    assert found == (verdict, limit, text, (("block_thickness", move), *wider))
 
 
-@pytest.mark.parametrize("slender, verdict, limit", [(2.5, "caution", 4), (4.0, "good", 14), (14.0, "good", 14)])
+@pytest.mark.parametrize(
+    "slender, verdict, limit", [(2.5, "caution", 4), (4.0, "good", 14), (14.0, "good", 14), (25.0, "caution", 14)]
+)
 def test_port_length_at_its_limits(default, slender, verdict, limit):
     found = default.parts.call(CHECKS["port_length"], block_thickness=slender * default.part("face").port_diameter_m)
     assert (found.verdict, found.limit) == (verdict, limit)

@@ -449,9 +449,17 @@ JUMP = "The flame must jump {} from port to port; "
         (
             10.01,
             4.0,
+            "note",
+            "The flame must jump 1/4 in from port to port, as in many good faces; up to 1/4 in or a pitch of 2.5 "
+            "diameters is sure. Light slowly and see that every port burns.",
+        ),
+        (14.99, 3.0, "note", None),  # 12 mm, half as much again as the most
+        (
+            15.01,
+            3.0,
             "caution",
-            JUMP.format("1/4 in") + "up to 1/4 in or a pitch of 2.5 diameters is sure. Light slowly and see that every "
-            "port burns.",
+            JUMP.format("15/32 in") + "up to 1/4 in or a pitch of 2.5 diameters is sure. Set them closer, light slowly "
+            "and see that every port burns.",
         ),
         (20.0, 10.0, "good", None),  # 10 mm, but two diameters only
         (19.0, 3.0, "caution", None),  # 16 mm, twice the most

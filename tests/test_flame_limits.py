@@ -56,3 +56,39 @@ def test_refuses_and_names_what_is_known():
         fl.flammable_fraction((("N2", 1.0),))
     with pytest.raises(InputError, match="C3H8"):
         fl.cross_light_gap_m("H2")
+
+
+@pytest.mark.parametrize(
+    "composition, expected_C",
+    [
+        ((("C3H8", 1.0),), 450),
+        ((("C4H10", 1.0),), 288),  # NFPA's, 84 K below IEC's
+        ((("CH4", 0.949), ("C2H6", 0.025), ("C3H8", 0.002), ("N2", 0.016), ("CO2", 0.008)), 600),
+        ((("CH4", 0.6), ("C3H8", 0.4)), 450),
+        ((("C3H8", 0.94), ("C4H10", 0.06)), 288),
+        ((("C3H8", 0.96), ("C4H10", 0.04)), 450),
+        ((("C2H6", 0.5), ("CO2", 0.5)), 472),
+    ],
+)
+def test_auto_ignition_is_that_of_the_easiest_gas(composition, expected_C):
+    found = fl.auto_ignition_temp_K(composition)
+    assert found == pytest.approx(expected_C + 273.15)
+    assert fl.wetted_limit_K(found) == pytest.approx(0.8 * expected_C + 273.15)
+
+
+def test_no_auto_ignition_without_a_gas_that_burns():
+    with pytest.raises(InputError, match="gas that burns"):
+        fl.auto_ignition_temp_K((("N2", 1.0),))
+
+
+def test_auto_ignition_is_as_the_library_has_it():
+    chemicals = pytest.importorskip("chemicals")
+    from burnercalc.tables import read_table
+
+    cas = {
+        "CH4": "74-82-8", "C2H6": "74-84-0", "C3H6": "115-07-1", "C3H8": "74-98-6", "C4H10": "106-97-8",
+        "iC4H10": "75-28-5",
+    }  # fmt: skip
+    for row in read_table("auto_ignition"):
+        for key, method in (("nfpa_C", "NFPA 497 (2008)"), ("iec_C", "IEC 60079-20-1 (2010)")):
+            assert row[key] + 273.15 == pytest.approx(chemicals.T_autoignition(cas[row["species"]], method=method))

@@ -602,7 +602,7 @@ def test_rate_for_need_of_designs(texts, verdict):
 
 LONGER = (
     "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 770 "
-    "kBtu/h/ft³ of chamber that burn well in one. Allow more time, or use a lighter lining."
+    "kBtu/h/ft³ of chamber that burn well in one."
 )
 
 
@@ -634,10 +634,10 @@ def test_heat_up_reach(rate_W, minutes, verdict, text):
     "low, high, verdict, text",
     [
         (1.0, 8e6, "good", None),
-        (1.0, 8.01e6, "caution", LONGER),
-        (8e6, 9e6, "caution", LONGER),
+        (1.0, 8.01e6, "note", LONGER),
+        (8e6, 9e6, "note", LONGER),
         (8.01e6, 9e6, "stop", None),
-        (1.0, None, "caution", LONGER),
+        (1.0, None, "note", LONGER),
     ],
 )
 def test_heat_up_is_out_of_reach_only_where_the_best_film_is(low, high, verdict, text):

@@ -25,6 +25,8 @@ NEAR = {
         {"body_kind": "plates", "batch_size": "2", "pin_stock_length": "12 1/8 in", "inlet_length": "3 1/8 in",
          "nipple_stock": "6 11/16 in 9, 4 in 6", "stock_lengths": "6 in, 7 in, 8 in, 9 in, 10 in, 11 in, 12 in, 14 in, "
          "18 1/16 in, 20 in, 24 in, 30 in"}, ("kerf", "wall")),
+    "pins short of room": (
+        {"baffle_bend_angle": "0 deg", "grip": "3 in", "block_thickness": "5 in"}, ("grip", "wall", "body_depth")),
     "plates from a long rack": ({"body_kind": "plates", "cap_gap": "0 in", "stock_lengths": "36 in"}, ("body_width",)),
     "plates with one cut between": ({"body_kind": "plates", "stock_lengths": "18 1/16 in, 40 in"}, ("kerf",)),
     "rows that set the pitch": ({"pattern": "hexagonal", "rows": "6", "ports_per_row": "5"}, ("rows",)),
@@ -62,10 +64,12 @@ TEXTS = {
     "start_date": ("2026-03-02", "2026-03-06"),
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
+    "price_train": ("200", "90", "listed"),
     "cap_thickness": ("1/4 in", "1/8 in", "wall"),
     "fuel_price": ("1.7/lb",),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
+    "port_wall_temperature": ("auto", "1200 degF", "900 degF"),
 }
 # Direct inputs that move their answer in none of these designs, each with its reason.
 IDLE = {
@@ -146,7 +150,11 @@ def test_every_setting_moves_something():
     moving = set().union(*movers().values())
     shown = {"units", "start_date", "print_scale_x", "print_scale_y"}
     compared = {"multi_port_excess_air", "blown_excess_air", "aspirated_excess_air"}
-    assert {setting.key for setting in SETTINGS} - moving == shown | compared | {"castable_service", "reducing_wanted"}
+    assert {setting.key for setting in SETTINGS} - moving == shown | compared | {
+        "castable_service",
+        "reducing_wanted",
+        "pin_kind",
+    }
 
 
 @pytest.mark.parametrize("key, wrong", [("port_area", "fuel"), ("gas_flow", "rows")])

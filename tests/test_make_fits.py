@@ -56,7 +56,7 @@ def default():
         ("lip_width", {"wall": "3/16 in", "setback": "3/8 in"}, "caution", 0.0),
         ("lip_width", {"wall": "4 mm", "setback": "12.499 mm"}, "caution", 4.499 / 25.4),
         ("lip_width", {"wall": "4 mm", "setback": "12.5 mm"}, "good", 4.5 / 25.4),
-        # hole less pipe: 2 7/16 less 2 3/8 in; 4 3/4 less 4 1/2 in is more than 3.2 mm
+        # hole less pipe: 2 7/16 less 2 3/8 in; 4 3/4 less 4 1/2 in is more than 4 mm
         ("inlet_hole", {}, "good", 1 / 16),
         ("inlet_hole", {"inlet": "4", "body_width": "6 in", "body_depth": "6 in"}, "caution", 0.25),
         ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.401) / 25.4),

@@ -47,12 +47,14 @@ def test_the_shopping_of_one_burner(default):
         ("refractory", "7.70 lb", 1),
         ("pin stock", "46 pins", 5),
         ("mould", "1 for the batch", 1),
-        ("gas train", "1 set", 1),
+        ("gas and air train, safety", "1 set", 1),
+        ("gas and air train, comfort", "1 set", 1),
         ("blower and air pipe", "1 set", 1),
         ("sundries", "1 set", 1),
     ]
     # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, ten from a stick at 1.50
-    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 140, 120, 25]
+    # the train as added up in test_train.py
+    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 493, 124, 120, 25]
     assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
     used = [
         2 * TUBE * 9.0625 / 12,
@@ -62,7 +64,8 @@ def test_the_shopping_of_one_burner(default):
         95 * 7.698277 / 55,
         1.5 * 46 / 10,
         20,
-        140,
+        493,
+        124,
         120,
         25,
     ]
@@ -73,7 +76,7 @@ def test_the_shopping_of_one_burner(default):
 
 def test_a_batch_shares_mould_and_what_is_left_of_packs():
     # Two burners: 2 ft of tube, 2 ft of flat, half nipples of a 36 in one at 15 when two cost more, one bag, 92 pins.
-    r = solved(batch_size="2", nipple_stock="4 in 9.00, 36 in 15.00")
+    r = solved(batch_size="2", nipple_stock="4 in 9.00, 36 in 15.00", price_train="140")
     rows = {row[0]: row for row in r.tables["cost_lines"].rows}
     assert rows["nipple 2 in"][1:] == ("0.5 nipple", 1, 7.5, 15.0)
     assert rows["mould"][2:] == (1, 10.0, 20.0)

@@ -1,6 +1,7 @@
 """The words of the drawings: titles, descriptions, what is written on them. Made in views/plans.py, templates.py."""
 
 from .forms import Drawing
+from .train import TRAIN_WORDS
 
 _BAFFLE = "{holes} holes of {hole}, sheet {thickness}"
 _BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° along the middle"
@@ -102,5 +103,13 @@ DRAWINGS = (
         "The mould from above at true size: base board, frame, outline of the body and the pins.",
         words={"inside": "inside {length}", "base": "base {length}"},
         room="make",
+    ),
+    Drawing(
+        "train",
+        "Gas and air train, in the order of flow",
+        "Gas from the left, air from the right, mixture down to the burner; numbers are those of the list, what is "
+        "dashed is comfort, all else safety.",
+        words=TRAIN_WORDS,
+        room="feed",
     ),
 )

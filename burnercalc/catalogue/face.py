@@ -19,10 +19,47 @@ HOT_LIP = Source(
     "a hot lip quenches no flame: Dugger 1955 (direction); 2 to 4 times the gradient is common practice",
     "common practice",
 )
+FIN = Source(
+    "fin equations (published) with a conductivity from memory; emissivity and films are common practice",
+    "common practice",
+)
+RIM = Source("shape of the rim, to a factor of two, is common practice", "common practice")
+SOAKING = Source("finite volumes; chamber as one lump, films are common practice", "common practice")
+IGNITION = Source("NFPA 497 and IEC 60079-20-1, the lower; 80 % of it as EN 1127-1 has it (from memory)", "memory")
+STEEL_HEAT = Source(
+    "EN 1993-1-2: carbon steel keeps its strength to 400 degC; other limits common practice", "common practice"
+)
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
 FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule (from memory)", "memory")
+
+# What goes into the hot block, at any rate and at low fire; and into its soaking.
+HOT_HIGH = (
+    "chamber_temperature",
+    "refractory",
+    "castable_density",
+    "window_area",
+    "port_area",
+    "port_count",
+    "port_diameter",
+    "block_thickness",
+    "grip",
+    "setback",
+    "wall",
+    "body_kind",
+    "body_length",
+    "body_width",
+    "body_depth",
+    "mixture_velocity_in_port",
+    "fuel",
+    "fuel_blend",
+    "equivalence_ratio",
+    "ambient_temperature",
+    "altitude",
+)
+HOT_LOW = (*HOT_HIGH, "low_fire")
+SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")
 
 ANSWERS = (
     Answer(
@@ -267,6 +304,162 @@ ANSWERS = (
         source=LIFT,
     ),
     Answer(
+        "block_face",
+        "hot_block.face_low_K",
+        "temperature",
+        "Block's face, low fire",
+        meaning="Face of the hot block with the lips of its ports, at low fire; they may glow.",
+        formula="fin of refractory between the glow on its face and the mixture that cools its ports",
+        inputs=HOT_LOW,
+        source=FIN,
+    ),
+    Answer(
+        "port_wall_high",
+        "hot_block.wall_high_K",
+        "temperature",
+        "Port wall, high fire",
+        meaning="Mean of a port's wall over its length in the hot block, at high fire.",
+        formula="fin of refractory between the glow on its face and the mixture that cools its ports",
+        inputs=HOT_HIGH,
+        source=FIN,
+    ),
+    Answer(
+        "port_wall_low",
+        "hot_block.wall_low_K",
+        "temperature",
+        "Port wall, low fire",
+        meaning="Mean of a port's wall over its length in the hot block, at low fire.",
+        formula="fin of refractory between the glow on its face and the mixture that cools its ports",
+        inputs=HOT_LOW,
+        source=FIN,
+        near="bench",
+    ),
+    Answer(
+        "port_exit_high",
+        "hot_block.exit_high_K",
+        "temperature",
+        "Mixture leaving the ports, high fire",
+        meaning="Mixture where it leaves the ports of the hot block, at high fire.",
+        formula="mixture in the box + what the wall of the port gives it",
+        inputs=HOT_HIGH,
+        source=FIN,
+    ),
+    Answer(
+        "port_exit_low",
+        "hot_block.exit_low_K",
+        "temperature",
+        "Mixture leaving the ports, low fire",
+        meaning="Mixture where it leaves the ports of the hot block, at low fire: the hotter, the sooner it flashes "
+        "back.",
+        formula="mixture in the box + what the wall of the port gives it",
+        inputs=HOT_LOW,
+        source=FIN,
+    ),
+    Answer(
+        "block_rim",
+        "hot_block.rim_low_K",
+        "temperature",
+        "Block at the steel's face, low fire",
+        meaning="Hot block in the plane of the steel's face, at low fire; the steel that it grips is cooler.",
+        formula="fin of refractory between the glow on its face and the mixture that cools its ports",
+        inputs=HOT_LOW,
+        source=FIN,
+    ),
+    Answer(
+        "block_back",
+        "hot_block.back_low_K",
+        "temperature",
+        "Back of the block, low fire",
+        meaning="Hot block's side towards the box, at low fire.",
+        formula="fin of refractory between the glow on its face and the mixture that cools its ports",
+        inputs=HOT_LOW,
+        source=FIN,
+    ),
+    Answer(
+        "lip_steel",
+        "hot_block.lip_K",
+        "temperature",
+        "Steel lip",
+        meaning="Steel that grips the block, hot all through, at low fire.",
+        formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
+        inputs=HOT_LOW,
+        source=FIN & RIM,
+        near="bench",
+    ),
+    Answer(
+        "box_steel",
+        "hot_block.box_K",
+        "temperature",
+        "Steel box",
+        meaning="Mean of the steel box behind the block, hot all through, at low fire.",
+        formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
+        inputs=HOT_LOW,
+        source=FIN & RIM,
+        near="bench",
+    ),
+    Answer(
+        "box_mixture",
+        "hot_block.mixture_K",
+        "temperature",
+        "Mixture in the box",
+        meaning="Mixture as it enters the ports of the hot block, at low fire.",
+        formula="shop + what box and back of the block give it",
+        inputs=HOT_LOW,
+        source=FIN & RIM,
+        near="bench",
+    ),
+    Answer(
+        "wetted_limit",
+        "hot_block.wetted_K",
+        "temperature",
+        "Hottest that still mixture may touch",
+        meaning="Parts that mixture at rest touches stay below this, or it may light by itself.",
+        formula="80 % of the auto-ignition temperature in degC",
+        inputs=("fuel", "fuel_blend"),
+        source=IGNITION,
+    ),
+    Answer(
+        "soak_back",
+        "soaking.back_K",
+        "temperature",
+        "Back of the block after shut-down",
+        meaning="Hottest that it gets when the blower stops with the gas, after low fire.",
+        formula="block, box and chamber cooling together, no air through the ports",
+        inputs=SOAK,
+        source=SOAKING,
+    ),
+    Answer(
+        "soak_steel",
+        "soaking.steel_K",
+        "temperature",
+        "Steel box after shut-down",
+        meaning="Hottest that it gets when the blower stops with the gas, after low fire.",
+        formula="block, box and chamber cooling together, no air through the ports",
+        inputs=SOAK,
+        source=SOAKING,
+    ),
+    Answer(
+        "soak_mixture",
+        "soaking.mixture_K",
+        "temperature",
+        "What stands in the box after shut-down",
+        meaning="Hottest that air or mixture in it gets when the blower stops with the gas, after low fire.",
+        formula="block, box and chamber cooling together, no air through the ports",
+        inputs=SOAK,
+        source=SOAKING,
+    ),
+    Answer(
+        "blower_run_on",
+        "soaking.run_on_s",
+        "time",
+        "Blower runs on",
+        meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
+        formula="10 min, or as much longer as keeps back and box below what still mixture may touch",
+        inputs=("soak_back", "wetted_limit"),
+        source=SOAKING,
+        near="bench",
+    ),
+    Answer(
         "flashback_firing_rate_cold",
         "holding.cold_W",
         "power",
@@ -292,6 +485,7 @@ ANSWERS = (
             "mixture_velocity_in_port",
             "flow_spread",
             "port_wall_temperature",
+            "port_exit_low",
         ),
         source=FLASHBACK & HOT_LIP,
     ),
@@ -436,8 +630,8 @@ CHECKS = (
             "good": "Ports are {slender:.1f} diameters long; {low:g} to {high:g} is usual.",
             "short": "Ports are {slender:.1f} diameters long; below {low:g} they neither straighten the flow nor keep "
             "the cold side cool: use a thicker block.",
-            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and clearing is slow: use a "
-            "thinner block or larger ports.",
+            "long": "Ports are {slender:.1f} diameters long; above {high:g} pins bend and break, and clearing is "
+            "slow: use a thinner block or larger ports.",
         },
     ),
     Check(
@@ -506,6 +700,73 @@ CHECKS = (
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
     Check(
+        "box_steel",
+        "temperature",
+        "Steel box",
+        harm="damage",
+        source=FIN & RIM & IGNITION,
+        cases={
+            "good": "At low fire the steel box gets {box:temperature}, {most:temperature} at most; up to "
+            "{good:temperature} is usual.",
+            "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature}; above "
+            "{good:temperature} paint and gaskets go and the mixture in it warms. Make the block thicker or of a "
+            "lighter refractory, the setback wider, or keep low fire higher.",
+            "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
+            "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
+            "setback wider, or keep low fire higher.",
+        },
+        cures=(
+            ("block_thickness", "raise"),
+            ("setback", "raise"),
+            ("low_fire", "raise"),
+            ("refractory", "choose"),
+        ),
+    ),
+    Check(
+        "box_mixture",
+        "temperature",
+        "Mixture in the box",
+        harm="danger",
+        source=FIN & RIM & IGNITION,
+        cases={
+            "good": "At low fire the mixture in the box gets {mixture:temperature}, {most:temperature} at most; up to "
+            "{good:temperature} is usual.",
+            "caution": "At low fire the mixture in the box gets {mixture:temperature}, maybe {most:temperature}; "
+            "above {good:temperature} it flashes back much sooner. Make the block thicker or of a lighter refractory, "
+            "or keep low fire higher.",
+            "stop": "At low fire the mixture in the box gets {mixture:temperature}, above {wetted:temperature}: it may "
+            "light by itself. Make the block thicker or of a lighter refractory, or keep low fire higher.",
+        },
+        cures=(
+            ("block_thickness", "raise"),
+            ("low_fire", "raise"),
+            ("refractory", "choose"),
+            ("setback", "raise"),
+        ),
+    ),
+    Check(
+        "grip_heat",
+        "temperature",
+        "Steel in the grip",
+        harm="damage",
+        source=FIN & RIM & STEEL_HEAT,
+        cases={
+            "good": "The steel that grips the block gets {lip:temperature}, {most:temperature} at most; it keeps its "
+            "strength to {good:temperature}.",
+            "caution": "The steel that grips the block gets {lip:temperature}, maybe {most:temperature}; above "
+            "{good:temperature} it weakens and grows away from the block. Make the block thicker or of a lighter "
+            "refractory, or the setback wider.",
+            "stop": "The steel that grips the block gets {lip:temperature}; above {scales:temperature} it scales away "
+            "and lets go of the block. Make the block thicker or of a lighter refractory, or the setback wider.",
+        },
+        cures=(
+            ("block_thickness", "raise"),
+            ("setback", "raise"),
+            ("refractory", "choose"),
+            ("low_fire", "raise"),
+        ),
+    ),
+    Check(
         "lift",
         "power",
         "Lift while cold",
@@ -557,8 +818,10 @@ CHECKS = (
         source=CROSS_LIGHTING,
         cases={
             "good": "The flame must jump {gap:length} from port to port; it does.",
+            "note": "The flame must jump {gap:length} from port to port, as in many good faces; up to {sure:length} or "
+            "a pitch of 2.5 diameters is sure. Light slowly and see that every port burns.",
             "caution": "The flame must jump {gap:length} from port to port; up to {sure:length} or a pitch of 2.5 "
-            "diameters is sure. Light slowly and see that every port burns.",
+            "diameters is sure. Set them closer, light slowly and see that every port burns.",
             "stop": "The flame must jump {gap:length} from port to port; {most:length} is about the most. Ports that "
             "do not light let gas into the chamber: set them closer.",
         },
@@ -580,6 +843,27 @@ CHECKS = (
 )
 
 TABLES = (
+    Table(
+        "block_heat",
+        "How hot block and box get, hot all through",
+        (
+            Column("place", "Place", "word"),
+            Column("high", "High fire", "temperature"),
+            Column("low", "Low fire", "temperature"),
+            Column("after", "Blower stopped with the gas", "temperature"),
+        ),
+        source=FIN & RIM & SOAKING,
+        words={
+            "face": "face, lips of the ports",
+            "wall": "port wall, mean",
+            "exit": "mixture leaving the ports",
+            "rim": "block at the steel's face",
+            "back": "back of the block",
+            "lip": "steel that grips it",
+            "box": "steel box, mean",
+            "mixture": "mixture in the box",
+        },
+    ),
     Table(
         "holes",
         {

@@ -2,6 +2,7 @@
 
 from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .train import TRAIN_WORDS
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
 SCREENS = Source("Taylor and Batchelor 1949 (from memory)", "memory")
@@ -415,6 +416,38 @@ ANSWERS = (
         source=FUEL_COST,
         near="bench",
     ),
+    Answer(
+        "hose_bore",
+        "train.hose_m",
+        "length",
+        "Gas hose, bore",
+        meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
+        formula="friction of the gas at high fire in 6 ft of hose, as dense as at the jet",
+        inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        source=PIPE & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "hose_pressure_drop",
+        "train.hose_drop_Pa",
+        "gas_pressure",
+        "Gas hose, drop",
+        meaning="Pressure that the hose takes at high fire; the regulator is set so much higher.",
+        formula="(f x length / bore + 1.5) x density x speed squared / 2",
+        inputs=("hose_bore", "gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        source=PIPE,
+    ),
+    Answer(
+        "air_switch_pressure",
+        "train.switch_Pa",
+        "pressure",
+        "Air switch, opens under",
+        meaning="Pressure in the mix pipe at which the switch shuts the gas; prove it with the blower off.",
+        formula="half of the mixture pressure at low fire",
+        inputs=("mixture_pressure", "low_fire"),
+        source=PRACTICE,
+        near="bench",
+    ),
 )
 
 CHECKS = (
@@ -685,6 +718,21 @@ TABLES = (
             Column("atmosphere", "Atmosphere", "word"),
         ),
         source=JET,
+    ),
+    Table(
+        "gas_train",
+        "Gas and air train in the order of flow; prices are examples",
+        (
+            Column("number", "No.", "count"),
+            Column("stretch", "In the", "word"),
+            Column("part", "Part", "word"),
+            Column("size", "For this burner", "word"),
+            Column("purpose", "For", "word"),
+            Column("price", "Price", "money"),
+            Column("why", "What it does", "word"),
+        ),
+        source=PRACTICE,
+        words=TRAIN_WORDS,
     ),
 )
 

@@ -874,9 +874,8 @@ CHECKS = (
             "heat so "
             "fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
-            "longer": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
-            "more than the {most:power_per_volume 2} of chamber that burn well in one. Allow more time, or use a "
-            "lighter lining.",
+            "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
+            "more than the {most:power_per_volume 2} of chamber that burn well in one.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
             "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",

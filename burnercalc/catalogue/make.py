@@ -57,7 +57,10 @@ PRICES = (
     "price_blower",
     "price_sundries",
 )
+TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
 SHOPPING = (
+    "train_safety_cost",
+    "train_comfort_cost",
     *PRICES,
     *BARS,
     "cap_corner",
@@ -660,6 +663,28 @@ CAST_ANSWERS = (
 
 MONEY_ANSWERS = (
     Answer(
+        "train_safety_cost",
+        "train.safety_cost",
+        "money",
+        "Gas and air train, safety",
+        meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
+        formula="sum of the list's prices",
+        inputs=TRAIN,
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
+        "train_comfort_cost",
+        "train.comfort_cost",
+        "money",
+        "Gas and air train, comfort",
+        meaning="Gauges, filters, needle valve and damper, at the example prices of its list.",
+        formula="sum of the list's prices",
+        inputs=TRAIN,
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
         "cost_batch",
         "cost.batch",
         "money",
@@ -1175,6 +1200,8 @@ COST_WORDS = {
     "pins": "pin stock",
     "mould": "mould",
     "train": "gas train",
+    "train_safety": "gas and air train, safety",
+    "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
     "need.m": "{need:long_length}",

@@ -5,6 +5,7 @@ from math import inf
 from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
+from ..parts.hot_block import HotBlock
 from ..parts.plenum import Plenum
 from ..parts.stream import Stream
 from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
@@ -17,15 +18,20 @@ LEAST_WEB_M = 0.25 * 0.0254  # clear web between ports: one port diameter and 1/
 GRAIN_M = 0.003  # top grain of a fine castable; below it a web cannot be filled
 LEAST_EDGE_M = 0.005  # a coarse grain (3 to 6 mm) between port and steel
 PORT_LENGTH_RATIO = (4, 14)  # length over diameter of a cast port: 4 at least, 6 to 12 usual
-PORT_LENGTH_RATIO_STOP = 2.5
+PORT_LENGTH_RATIO_STOP = (2.5, 25)
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
 LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
+BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
+BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
+GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
 RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
-JUMP = 2.0  # cross-lighting gaps at most that a flame may still jump; stop above
+# Of the longest gap that domestic burners, drawing freely, light over. Blown faces that are known to be good light over
+# half as much again; a stop beyond the second.
+JUMP = (1.5, 2.0)
 
 
 def ports_inside_check(face: Face) -> Judged:
@@ -61,9 +67,10 @@ def port_length_check(block_thickness: float, face: Face) -> Judged:
     slots = {"slender": slender, "low": low, "high": high}
     if slender < low:
         cures = (("block_thickness", "raise"),)
-        return judge(slender, good=low, stop=PORT_LENGTH_RATIO_STOP, case="short", cures=cures, **slots)
+        return judge(slender, good=low, stop=PORT_LENGTH_RATIO_STOP[0], case="short", cures=cures, **slots)
     case = "long" if slender > high else "good"
-    return judge(slender, good=high, stop=inf, case=case, cures=(("block_thickness", "lower"),), **slots)
+    cures = (("block_thickness", "lower"), ("port_diameter", "raise"))
+    return judge(slender, good=high, stop=PORT_LENGTH_RATIO_STOP[1], case=case, cures=cures, **slots)
 
 
 def inlet_ratio_check(plenum: Plenum, baffle_holes: int) -> Judged:
@@ -107,6 +114,25 @@ def flashback_cold_check(holding: Holding, firing: Firing) -> Judged:
 
 def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
     return _flashback(holding.hot_W, firing)
+
+
+def box_steel_check(hot_block: HotBlock) -> Judged:
+    box, lip, limit = hot_block.box_K, hot_block.lip_K.value, hot_block.wetted_K
+    word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, stop=inf)
+    return verdict(word, box.high, BOX_STEEL_K, box=box.value, most=box.high, lip=lip, good=BOX_STEEL_K, wetted=limit)
+
+
+def box_mixture_check(hot_block: HotBlock) -> Judged:
+    mixture, limit = hot_block.mixture_K, hot_block.wetted_K
+    word = "stop" if mixture.value > limit else ladder(mixture.high, good=BOX_MIXTURE_K, stop=inf)
+    slots = {"mixture": mixture.value, "most": mixture.high, "good": BOX_MIXTURE_K, "wetted": limit}
+    return verdict(word, mixture.high, BOX_MIXTURE_K, **slots)
+
+
+def grip_heat_check(hot_block: HotBlock) -> Judged:
+    lip, (good, scales) = hot_block.lip_K, GRIP_STEEL_K
+    word = "stop" if lip.value > scales else ladder(lip.high, good=good, stop=inf)
+    return verdict(word, lip.high, good, lip=lip.value, most=lip.high, good=good, scales=scales)
 
 
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
@@ -157,7 +183,7 @@ def cross_light_check(holding: Holding, face: Face) -> Judged | None:
         return None
     gap, sure, most = holding.step_m - face.port_diameter_m, holding.cross_light_m.value, holding.cross_light_m.high
     close = holding.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
-    word = "good" if close else ladder(gap, good=sure, stop=JUMP * most)
+    word = "good" if close else ladder(gap, good=sure, note=JUMP[0] * most, stop=JUMP[1] * most)
     return verdict(word, gap, sure, gap=gap, sure=sure, most=most)
 
 

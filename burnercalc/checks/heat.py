@@ -296,10 +296,9 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
         return verdict("stop", None, most, case="never", time=heat_up_time, chamber=chamber_temperature)
     rates_W = need.heat_up_band or Band(need.heat_up_W, need.heat_up_W, inf)
     asked = rates_W.low / chamber.volume_m3
-    word = ladder(asked, good=-inf, stop=most)
-    if word != "stop" and rates_W.high / chamber.volume_m3 <= most:
-        word = "good"
-    case = "longer" if word == "caution" else word
+    word = case = ladder(asked, good=-inf, note=most, stop=most)
+    if word == "note" and rates_W.high / chamber.volume_m3 <= most:
+        word = case = "good"
     if word != "stop" and heat_up_time < SHORTEST_HEAT_UP_S:
         word = case = "caution"
     return verdict(

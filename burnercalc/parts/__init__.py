@@ -26,6 +26,7 @@ from . import (
     flame,
     gas,
     holding,
+    hot_block,
     hot_lining,
     inlet_jet,
     jet,
@@ -41,10 +42,12 @@ from . import (
     schedule,
     shares,
     shop,
+    soaking,
     steel,
     stock,
     stream,
     throughput,
+    train,
     zone,
 )
 
@@ -71,7 +74,9 @@ PARTS: dict[str, Callable[..., Any]] = {
     "passage": passage.passage,
     "shares": shares.shares,
     "resistance": resistance.resistance,
+    "hot_block": hot_block.hot_block,
     "holding": holding.holding,
+    "soaking": soaking.soaking,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
     "stock": stock.stock,
@@ -86,5 +91,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "blower": blower.blower,
     "jet": jet.jet,
     "cylinders": cylinders.cylinders,
+    "train": train.train,
     "schedule": schedule.schedule,
 }

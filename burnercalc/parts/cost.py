@@ -13,6 +13,7 @@ from .body import Body
 from .pins import Pins
 from .steel import Steel
 from .stock import bars
+from .train import Train
 
 
 @dataclass(frozen=True)
@@ -40,6 +41,7 @@ def cost(
     baffle_sheet: BaffleSheet,
     block: Block,
     pins: Pins,
+    train: Train,
     inlet: str,
     baffle_thickness: float,
     stock_lengths: tuple[float, ...],
@@ -51,7 +53,7 @@ def cost(
     price_bag: float,
     price_pins: float,
     price_mould: float,
-    price_train: float,
+    price_train: float | str,
     price_blower: float,
     price_sundries: float,
     hours_weld: float,
@@ -66,7 +68,7 @@ def cost(
         Item("bag", said("bag"), block.dry_kg.value, "kg", bag_mass, price_bag),
         Item("pins", said("pins"), pins.wanted, "pins", max(1, pins.per_stick), price_pins),
         Item("mould", said("mould"), 1, "batch", 1, price_mould, once=True),
-        Item("train", said("train"), 1, "set", 1, price_train),
+        *_train(train, price_train),
         Item("blower", said("blower"), 1, "set", 1, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
     )
@@ -90,6 +92,16 @@ def cost(
         earned_per_hour=found.earned_per_hour,
         with_work_each=found.cost_with_work_each,
         make_or_buy=_said(found, bought_price, hour_value),
+    )
+
+
+def _train(train, price_train):
+    """The train at a sum of one's own, or its list, safety apart from comfort."""
+    if price_train != "listed":
+        return (Item("train", said("train"), 1, "set", 1, price_train),)
+    return tuple(
+        Item(key, said(key), 1, "set", 1, price)
+        for key, price in (("train_safety", train.safety_cost), ("train_comfort", train.comfort_cost))
     )
 
 

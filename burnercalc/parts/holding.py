@@ -8,17 +8,17 @@ from ..catalogue.sentences import Said, said
 from ..errors import InputError
 from ..physics import combustion, flame_holding, flame_limits
 from ..physics.band import Band
+from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import burning_velocity_m_s
-from ..physics.mixture import mixture_properties
 from ..physics.port_field import chain_pitch_m
-from ..physics.port_stream import StreamProperties
 from .face import Face
 from .firing import Firing
 from .gas import Gas
+from .hot_block import HotBlock
 from .mixture import Mixture
 from .shares import Shares
 from .shop import Shop
-from .stream import Stream
+from .stream import Stream, properties
 
 LIGHT_UP_RATIO = 1.1  # a little rich holds a cold flame best; common practice
 ROOM = 2.0  # lift over flashback rate, cold, that leaves room to light in; common practice
@@ -55,12 +55,6 @@ class Holding:
     light_up: Said
 
 
-@lru_cache(maxsize=128)
-def _stream(composition, equivalence_ratio, pressure_Pa):
-    reactants = combustion.reactants_mol(composition, equivalence_ratio)
-    return StreamProperties(lambda temp_K: mixture_properties(reactants, temp_K, pressure_Pa))
-
-
 @lru_cache(maxsize=512)
 def limits_m_s(
     gas: Gas,
@@ -68,17 +62,19 @@ def limits_m_s(
     equivalence_ratio: float,
     diameter_m: float,
     length_m: float,
-    wall_temp_K: float | None = None,
+    hot: HotPort | float | None = None,
 ) -> tuple[Band | None, Band | None]:
-    """(flashback, lift) velocity of one port; None where no limit is found. wall_temp_K None: cold."""
+    """(flashback, lift) velocity of one port; None where no limit is found. `hot`: as HotBlock.port; None: cold."""
+    worked_out = isinstance(hot, HotPort)
     flame = flame_holding.PortFlame(
         diameter_m,
         length_m,
-        _stream(gas.composition, equivalence_ratio, shop.pressure_Pa),
+        properties(gas.composition, equivalence_ratio, shop.pressure_Pa),
         lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
         equivalence_ratio,
         shop.temp_K,
-        wall_temp_K,
+        wall_temp_K=None if worked_out else hot,
+        hot_port=hot if worked_out else None,
     )
 
     def found(limit):
@@ -91,7 +87,6 @@ def limits_m_s(
 
 
 def holding(
-    port_wall_temperature: float,
     block_thickness: float,
     pattern: str,
     gas: Gas,
@@ -101,14 +96,15 @@ def holding(
     firing: Firing,
     stream: Stream,
     shares: Shares,
+    hot_block: HotBlock,
 ) -> Holding:
     phi, burning = mixture.equivalence_ratio, mixture.burning_velocity_m_s
     alpha = mixture.cold.thermal_diffusivity_m2_s
     port = (face.port_diameter_m, block_thickness)
     cold, lift = limits_m_s(gas, shop, phi, *port)
-    hot, _ = limits_m_s(gas, shop, phi, *port, port_wall_temperature)
+    hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port)
     flame = flame_holding.PortFlame(
-        *port, _stream(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
+        *port, properties(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
     )
     cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
     lift_W = _rate_W(lift, shares.largest, stream, firing)

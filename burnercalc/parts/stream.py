@@ -1,7 +1,11 @@
 """The stream of mixture through the ports at high fire."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
+from ..physics import combustion
+from ..physics.mixture import mixture_properties
+from ..physics.port_stream import StreamProperties
 from .face import Face
 from .firing import Firing
 from .mixture import Mixture
@@ -16,6 +20,15 @@ class Stream:
     mixture_m3_s: float
     reynolds: float
     loading_W_m2: float
+
+
+@lru_cache(maxsize=128)
+def properties(
+    composition: tuple[tuple[str, float], ...], equivalence_ratio: float, pressure_Pa: float
+) -> StreamProperties:
+    """Of a mixture, at any temperature."""
+    reactants = combustion.reactants_mol(composition, equivalence_ratio)
+    return StreamProperties(lambda temp_K: mixture_properties(reactants, temp_K, pressure_Pa))
 
 
 def stream(face: Face, firing: Firing, mixture: Mixture, shop: Shop) -> Stream:

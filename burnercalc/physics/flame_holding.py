@@ -21,6 +21,7 @@ GRADIENT_BAND = 0.30
 TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
 # A lip too hot to quench lets the flame nearer the wall, where the stream is slower. That it does so is published; by
 # how much no correlation says: 2 to 4 times the critical gradient is common practice, their geometric mean the middle.
+LIP_QUENCHES_K = (600.0, 800.0)
 HOT_LIP_FLASHBACK = Band(2.0, 2.0 * sqrt(2), 4.0)
 
 SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-9, 300.0, 2.0
@@ -47,15 +48,16 @@ def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
     return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s)
 
 
-def hot_lip(critical):
+def hot_lip(critical, share=1.0):
     """Critical gradient on a lip too hot to quench, from that on a cold one at the same temperature of the stream.
 
-        g_hot = m g_F,   m = 2 to 4;   band: sqrt(ln^2(g_F,edge/g_F) + ln^2(m_edge/m)) in the logarithm
+        g_hot = m^share g_F,   m = 2 to 4;   band: sqrt(ln^2(g_F,edge/g_F) + share^2 ln^2(m_edge/m)) in the logarithm
 
     Arguments:
-        critical   g_F, a Band   [1/s]
+        critical   g_F, a Band                    [1/s]
+        share      how hot the lip is: lip_share  [-]     0 to 1
     Returns:
-        Band       g_hot         [1/s]
+        Band       g_hot                          [1/s]
     Assumes:
         what is not known of the law and what is not known of the lip have nothing to do with each other, so their
         bands do not add up at their worst
@@ -64,16 +66,19 @@ def hot_lip(critical):
     Checked by:
         tests/test_flame_holding.py
     """
-    middle = HOT_LIP_FLASHBACK.value
+    low, middle, high = HOT_LIP_FLASHBACK
+    raised = critical.value * middle**share
 
     def edge(law, lip, way):
-        return critical.value * middle * exp(way * hypot(log(law / critical.value), log(lip / middle)))
+        return raised * exp(way * hypot(log(law / critical.value), share * log(lip / middle)))
 
-    return Band(
-        edge(critical.low, HOT_LIP_FLASHBACK.low, -1),
-        critical.value * middle,
-        edge(critical.high, HOT_LIP_FLASHBACK.high, 1),
-    )
+    return Band(edge(critical.low, low, -1), raised, edge(critical.high, high, 1))
+
+
+def lip_share(lip_K):
+    """How much a lip's heat counts: 0 up to 600 K, all from 800 K, a straight line between (common practice) [-]."""
+    cool, hot = LIP_QUENCHES_K
+    return min(max((lip_K - cool) / (hot - cool), 0.0), 1.0)
 
 
 def _critical(constant, burning_velocity, diffusivity):
@@ -115,10 +120,19 @@ class PortFlame:
         equivalence_ratio       phi
         inlet_temp_K            mixture in the plenum
         wall_temp_K             mean of the port's wall; None when cold (no preheat)
+        hot_port                block_fin.HotPort of a hot block as worked out, instead of a wall of one temperature
     """
 
     def __init__(
-        self, diameter_m, length_m, properties, burning_velocity_at, equivalence_ratio, inlet_temp_K, wall_temp_K=None
+        self,
+        diameter_m,
+        length_m,
+        properties,
+        burning_velocity_at,
+        equivalence_ratio,
+        inlet_temp_K,
+        wall_temp_K=None,
+        hot_port=None,
     ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
             require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
@@ -130,17 +144,24 @@ class PortFlame:
         )
         self.diameter_m, self.length_m, self.properties = diameter_m, length_m, properties
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
-        self.inlet_temp_K, self.wall_temp_K = inlet_temp_K, wall_temp_K
+        self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
 
     def exit_temp_K(self, velocity_m_s):
         """Temperature of the stream at the exit of the port [K]."""
+        if self.hot_port is not None:
+            return self.hot_port.exit_K(velocity_m_s)
         if self.wall_temp_K is None:
             return self.inlet_temp_K
         return stream_exit_temp_K(
             velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K, self.wall_temp_K
         )
+
+    def _lip_share(self, velocity_m_s):
+        if self.hot_port is not None:
+            return lip_share(self.hot_port.face_K(velocity_m_s))
+        return 0.0 if self.wall_temp_K is None else 1.0
 
     def _exit(self, velocity_m_s):
         """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha) at the exit of the port."""
@@ -165,8 +186,9 @@ class PortFlame:
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         critical = flashback_gradient_1_s(burning, alpha)
-        if self.wall_temp_K is not None:
-            critical = hot_lip(critical)
+        share = self._lip_share(velocity_m_s)
+        if share > 0:
+            critical = hot_lip(critical, share)
         return Band(
             *(
                 ((1 - w) * laminar + w * turbulent / factor) / limit
@@ -180,7 +202,8 @@ class PortFlame:
         Cold ports count open air round the flame, hot ones burnt gas.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=self.wall_temp_K is None)
+        open_air = self.wall_temp_K is None and self.hot_port is None
+        critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=open_air)
         return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
 
     def flashback_velocity_m_s(self):

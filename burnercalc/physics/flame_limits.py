@@ -12,6 +12,9 @@ QUENCH_THICKNESSES = 40.0
 # A tube stops a flame at this many plate distances (memory: Lewis & von Elbe; Williams).
 TUBE_OVER_PLATES = Band(1.5, 1.575, 1.65)
 CROSS_LIGHT_PITCH_RATIO = 2.5  # pitch in port diameters up to which ports light each other (common practice)
+COUNTS = 0.05  # share of what burns from which a gas sets the auto-ignition of a blend (common practice)
+WETTED_SHARE = 0.8
+ZERO_C_K = 273.15
 FLAMMABILITY_LISTS = ("nfpa", "iec")
 
 
@@ -48,6 +51,36 @@ def flammable_equivalence_ratios(composition, limits="nfpa"):
     """Equivalence ratios at the flammable limits, phi = x/(1-x) L with L the air need per volume; (lean, rich) [-]."""
     air = stoichiometric_air_mol_mol(tuple(composition))
     return tuple(x / (1 - x) * air if x < 1 else inf for x in flammable_fraction(composition, limits))
+
+
+def auto_ignition_temp_K(composition):
+    """Temperature at which a fuel gas at rest in air lights of itself: that of its easiest gas.
+
+        T = min T_i of the gases that make COUNTS of what burns, or more
+
+    Arguments:
+        composition   ((species, mole fraction), ...)   [-]
+    Returns:
+        float         T                                 [K]
+    Raises:
+        InputError    nothing that burns
+    Assumes:
+        the lower of two lists; minutes of contact with a hot wall
+    Source:
+        data/auto_ignition.csv (published); the rule for blends: common practice
+    Checked by:
+        tests/test_flame_limits.py
+    """
+    table = by_key("auto_ignition", "species")
+    burning = [(x, table[name]) for name, x in composition if name in table and x > 0]
+    require(burning, "fuel_blend", str(composition), "must hold a gas that burns")
+    least = COUNTS * sum(x for x, _ in burning)
+    return ZERO_C_K + min(min(row["nfpa_C"], row["iec_C"]) for x, row in burning if x >= least)
+
+
+def wetted_limit_K(auto_ignition_K):
+    """Hottest that mixture at rest may touch: 80 % of its auto-ignition temperature in degC (EN 1127-1; memory) [K]."""
+    return ZERO_C_K + WETTED_SHARE * (auto_ignition_K - ZERO_C_K)
 
 
 def quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s):

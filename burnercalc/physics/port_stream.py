@@ -184,6 +184,12 @@ def gnielinski_nusselt(reynolds, prandtl):
     return f8 * (reynolds - 1000) * prandtl / (1 + 12.7 * sqrt(f8) * (prandtl ** (2 / 3) - 1))
 
 
+def mean_nusselt(graetz, reynolds, prandtl):
+    """Mean Nusselt number over a port: Hausen's below Re 2300, Gnielinski's above 4000, blended between [-]."""
+    w = turbulent_weight(reynolds)
+    return (1 - w) * hausen_nusselt(graetz) + (w * gnielinski_nusselt(reynolds, prandtl) if w > 0 else 0.0)
+
+
 def port_exit_temp_K(graetz, reynolds, prandtl, inlet_temp_K, wall_temp_K):
     """Mean temperature of the stream that leaves a port with a wall of one temperature.
 
@@ -198,15 +204,14 @@ def port_exit_temp_K(graetz, reynolds, prandtl, inlet_temp_K, wall_temp_K):
     Returns:
         float          T                                  [K]   between T_in and T_w
     Assumes:
-        Nu is Hausen's below Re 2300, Gnielinski's above 4000, blended between
+        Nu of mean_nusselt
     Source:
         heat balance of a tube at constant wall temperature (published)
     Checked by:
         tests/reference/port_preheat.csv
     """
     require(graetz > 0, "graetz", f"{graetz:g}", "must be above 0")
-    w = turbulent_weight(reynolds)
-    nusselt = (1 - w) * hausen_nusselt(graetz) + (w * gnielinski_nusselt(reynolds, prandtl) if w > 0 else 0.0)
+    nusselt = mean_nusselt(graetz, reynolds, prandtl)
     return wall_temp_K - (wall_temp_K - inlet_temp_K) * exp(-4 * nusselt / graetz)
 
 

@@ -1,11 +1,17 @@
 """What is shown besides numbers: one function for each declared table, chart and drawing, from settings and parts."""
 
 from .. import catalogue
-from . import face, feed, fire, heat, make, plans, templates
+from . import face, feed, fire, heat, make, plans, templates, train
 
 MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
-TABLES = {key: getattr(MODULES[table.room], f"{key}_table") for key, table in catalogue.TABLES.items()}
+TABLES = {
+    key: getattr(train, f"{key}_table", None) or getattr(MODULES[table.room], f"{key}_table")
+    for key, table in catalogue.TABLES.items()
+}
 CHARTS = {key: getattr(MODULES[chart.room], f"{key}_chart") for key, chart in catalogue.CHARTS.items()}
 DRAWINGS = {
-    key: getattr(plans, f"{key}_drawing", None) or getattr(templates, f"{key}_drawing") for key in catalogue.DRAWINGS
+    key: next(
+        getattr(module, f"{key}_drawing") for module in (plans, templates, train) if hasattr(module, f"{key}_drawing")
+    )
+    for key in catalogue.DRAWINGS
 }

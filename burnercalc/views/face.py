@@ -4,8 +4,10 @@ from ..parts.body import Body
 from ..parts.face import Face
 from ..parts.gas import Gas
 from ..parts.holding import limits_m_s
+from ..parts.hot_block import HotBlock
 from ..parts.plenum import Plenum
 from ..parts.shop import Shop
+from ..parts.soaking import Soaking
 from ..parts.stream import Stream
 from ..physics import port_field
 from ..physics.burning_velocity import PHI_RANGE
@@ -23,6 +25,15 @@ def holes_table(face: Face, body: Body, say: Say) -> Rows:
         for number, (x, y) in enumerate(face.ports, 1)
     )
     return Rows(rows, "round" if face.round else "box")
+
+
+def block_heat_table(hot_block: HotBlock, soaking: Soaking, say: Say) -> tuple:
+    after = {"back": soaking.back_K, "box": soaking.steel_K, "mixture": soaking.mixture_K}
+    places = ("face", "wall", "exit", "rim", "back", "lip", "box", "mixture")
+    return tuple(
+        (say(place), *(getattr(state, f"{place}_K") for state in (hot_block.high, hot_block.low)), after.get(place))
+        for place in places
+    )
 
 
 def ratio_by_ports_chart(face: Face, plenum: Plenum, inlet_position: str) -> Plot:
@@ -57,7 +68,7 @@ def stability_map_chart(
     face: Face,
     stream: Stream,
     block_thickness: float,
-    port_wall_temperature: float,
+    hot_block: HotBlock,
     equivalence_ratio: float,
     low_fire: float,
 ) -> Plot:
@@ -68,7 +79,7 @@ def stability_map_chart(
     for i in range(PHI_STEPS + 1):
         phi = low + (high - low) * i / PHI_STEPS
         cold, lift = limits_m_s(gas, shop, phi, *port)
-        hot, _ = limits_m_s(gas, shop, phi, *port, port_wall_temperature)
+        hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port)
         if None not in (cold, hot, lift):
             found[phi] = {"flashback_cold": cold, "flashback_hot": hot, "lift": lift}
     ratios = tuple(found)

@@ -1,0 +1,126 @@
+"""The words of the gas and air train: what each part is called, its size, and what it is there for."""
+
+# {part: (name, size or rating for this design, what it does)}
+PARTS = {
+    "connector": (
+        "cylinder connector",
+        "the cylinder's own thread; {rate:power} in all",
+        "Joins the cylinder. A quick-closing one may choke above 100 kBtu/h (30 kW): then the screwed one.",
+    ),
+    "regulator": (
+        "adjustable regulator",
+        "{outlet:gas_pressure} out, at least {capacity:power}, from {inlet:gas_pressure} up",
+        "Holds the gas pressure. Its vent ends outdoors.",
+    ),
+    "line_regulator": (
+        "line regulator",
+        "{outlet:gas_pressure} out, at least {capacity:power}",
+        "Holds the gas pressure steady while others draw. Its vent ends outdoors.",
+    ),
+    "gauge": ("gauge after the regulator", "0 to {scale:gas_pressure}", "Shows what leaves the regulator."),
+    "low_gauge": (
+        "gauge at the jet",
+        "0 to {scale:gas_pressure}, reads {low:gas_pressure} at low fire",
+        "The one to set by. Shut it off at high fire where its scale ends below that.",
+    ),
+    "hose": (
+        "gas hose",
+        "bore {bore:length}, up to {length:long_length}; takes {drop:gas_pressure} at high fire",
+        "Marked for LP gas, as short as it goes, away from heat, not through a wall.",
+    ),
+    "line_connector": (
+        "listed connector",
+        "bore {bore:length}, up to {length:long_length}; takes {drop:gas_pressure} at high fire",
+        "Joins the burner to the fixed pipe.",
+    ),
+    "cock": (
+        "quarter-turn cock",
+        "{pipe} in, for {rated:gas_pressure} or more",
+        "By hand, in reach of the smith and not past the flame. It is shut first.",
+    ),
+    "filter": ("drip leg and strainer", "{pipe} in, 3 in leg", "Keeps dirt and oil from valve and jet."),
+    "trap": ("union and sediment trap", "{pipe} in", "Keeps scale of the line from valve and jet."),
+    "low_gas_switch": (
+        "low-gas switch",
+        "opens under {outlet:gas_pressure}",
+        "Shuts the gas when the line is weak, before the flame walks back.",
+    ),
+    "solenoid": (
+        "spring-shut valve",
+        "{pipe} in, for {rated:gas_pressure} or more, shut without current",
+        "Shuts the gas when power or air fails; opened again by hand only.",
+    ),
+    "flame_guard": (
+        "flame guard",
+        "acts on the spring-shut valve",
+        "Shuts the gas when the flame is out, wherever walls are below 750 °C (1400 °F); else a person watches.",
+    ),
+    "needle": ("needle valve for low fire", "{pipe} in", "Sets low fire and lighting without the regulator."),
+    "check_valve": (
+        "check valve, gas",
+        "{pipe} in, soft seat, {gas:gas_pressure} of gas against {air:pressure} of air",
+        "No air back into the gas, however the pressures stand.",
+    ),
+    "jet_holder": (
+        "jet holder and jet",
+        "drill {drill}",
+        "Aimed down the mix pipe, two bores after the last air part.",
+    ),
+    "filter_guard": (
+        "guard and filter",
+        "on the blower's mouth",
+        "Keeps fingers out of the fan, and dust out of the ports.",
+    ),
+    "flexible_joint": ("flexible joint", "{pipe} in", "In the air only, before the jet: takes up the blower's shake."),
+    "damper": (
+        "gate or damper",
+        "{pipe} in, stops at light, low and high",
+        "In the air only. No valve stands between mixture and burner.",
+    ),
+    "air_switch": (
+        "air switch",
+        "opens under {pressure:pressure}",
+        "Shuts the spring-shut valve when the air fails. Prove that it is open while the blower stands.",
+    ),
+    "air_flap": (
+        "check flap, air",
+        "{pipe} in, opens under 0.1 inH₂O (0.25 mbar)",
+        "Keeps mixture out of the blower. Clean it every year; it stops no flame.",
+    ),
+    "tap": (
+        "pressure taps",
+        "1/8 in, before and after the damper, on the mix pipe",
+        "For manometer and switch; cap them.",
+    ),
+    "mix_pipe": (
+        "mix pipe",
+        "{pipe} in, {length:length}, schedule 40, threaded",
+        "Gas and air mix in it; black steel, no zinc near the fire.",
+    ),
+    "elbow": ("elbow", "{pipe} in, 90°, malleable", "Turns to the burner, and mixes."),
+    "union": ("union", "{pipe} in, ground joint", "Lets the burner off without turning the train."),
+    "reducer": (
+        "bell reducer",
+        "{near} to {far} in, malleable, concentric",
+        "From mix pipe to inlet, one size a step.",
+    ),
+}
+# An air switch where the mix pipe's pressure at low fire is less than a switch senses.
+WEAK_SWITCH = (
+    "opens under {pressure:pressure} before the damper; {weak:pressure} in the mix pipe is less than switches sense"
+)
+TRAIN_WORDS = {
+    **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
+    **{f"{key}.size.water": size.replace(":gas_pressure}", ":pressure}") for key, (_, size, _) in PARTS.items()},
+    "air_switch.size.weak": WEAK_SWITCH,
+    "gas": "gas",
+    "air": "air",
+    "mixture": "mixture",
+    "safety": "safety",
+    "comfort": "comfort",
+    "blower": "blower",
+    "burner": "burner",
+    "cylinder": "cylinder",
+    "line": "line",
+    "pieces": "{count} x {name}",
+}

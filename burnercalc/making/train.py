@@ -1,0 +1,122 @@
+"""The gas and air train: sizes of hose, gauge, switch and reducers for a fire, and example prices of its parts."""
+
+from ..errors import require
+from ..physics import losses
+from ..physics.mixture import mixture_properties
+from ..physics.pipes import pipe_names
+from ..tables import by_key
+from .stock import METRES, mm
+
+HOSE_LENGTH_M = 1.83  # 6 ft, the longest that is usual indoors: common practice
+HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
+HOSE_BORES = {"in": (0.25, 0.375, 0.5, 0.75, 1.0, 1.5, 2.0), "mm": (6, 8, 10, 13, 16, 19, 25, 38, 50)}  # as sold
+HOSE_SHARE = 0.1  # of the gas pressure that the hose may take: common practice
+PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
+# Full scale of gauges as sold: inches of water and psi, mbar and bar.
+GAUGES_PA = {
+    "in": (*(n * INCH_WATER_PA for n in (15, 30, 60, 100)), *(n * PSI_PA for n in (5, 15, 30, 60, 100, 160))),
+    "mm": (*(n * 100.0 for n in (25, 40, 60, 100, 160, 250)), *(n * 1e5 for n in (0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0))),
+}
+WATER_PA = 25e3  # pressures up to it are told in inches of water or mbar
+LEAST_SWITCH_PA = 50.0  # 0.2 in of water: switches sense no less; common practice
+LEAST_RATED_PA = {True: 30 * PSI_PA, False: 5 * PSI_PA}  # what a failing regulator may pass on, of a cylinder or a line
+GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
+SWITCH_SHARE = 0.5  # of the pressure at low fire: common practice
+REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
+SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)
+LARGE_PIPE = "1"  # parts of pipes above it have the other price
+
+
+def hose_drop_Pa(*, gas_kg_s, bore_m, composition, temp_K, pressure_Pa, length_m=HOSE_LENGTH_M):
+    """Pressure lost in a hose, the gas as dense all along as at its end [Pa].
+
+        dp = (f L/D + 1.5) rho V**2 / 2
+
+    Arguments:
+        gas_kg_s           mass flow [kg/s]
+        bore_m, length_m   D, L [m]
+        composition        of the gas; temp_K [K]; pressure_Pa absolute, at its end [Pa]
+    Source: Darcy-Weisbach (published), entry and exit 1.5
+    Checked by: tests/test_train.py
+    """
+    gas = mixture_properties(composition, temp_K, pressure_Pa)
+    return losses.pipe_drop_Pa(
+        gas_kg_s / gas.density_kg_m3,
+        bore_m,
+        length_m,
+        gas.density_kg_m3,
+        gas.viscosity_Pas,
+        other_K=1.5,
+        roughness_m=HOSE_ROUGHNESS_M,
+    )
+
+
+def hose(*, gas_kg_s, gauge_Pa, composition, temp_K, ambient_Pa, unit):
+    """(bore_m, drop_Pa): the narrowest hose sold by `unit` that takes no more than a tenth of the gas pressure.
+
+    The widest one where even that takes more.
+    Arguments: gas_kg_s at high fire [kg/s]; gauge_Pa wanted at its end [Pa]; ambient_Pa [Pa]; unit in or mm
+    Source: common practice
+    Checked by: tests/test_train.py
+    """
+    require(gauge_Pa > 0, "gas_pressure", f"{gauge_Pa:g} Pa", "must be above 0", "5 psi")
+    for bore in HOSE_BORES[unit]:
+        bore_m = bore * METRES[unit]
+        drop_Pa = hose_drop_Pa(
+            gas_kg_s=gas_kg_s,
+            bore_m=bore_m,
+            composition=composition,
+            temp_K=temp_K,
+            pressure_Pa=ambient_Pa + gauge_Pa,
+        )
+        if drop_Pa <= HOSE_SHARE * gauge_Pa:
+            break
+    return bore_m, drop_Pa
+
+
+def gauge_Pa(*, pressure_Pa, unit):
+    """Full scale of the smallest gauge sold by `unit` that has the pressure in its lower three quarters [Pa].
+
+    Source: EN 837-1 (memory); ranges as sold
+    Checked by: tests/test_train.py
+    """
+    scales = GAUGES_PA[unit]
+    return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
+
+
+def reducers(smaller, larger):
+    """Bell reducers from one nominal pipe size to another, as (from, to) pairs, one size at a step; () for the same.
+
+    Raises: InputError for mix_pipe, unknown sizes
+    Source: reducers as sold are at least one size a step
+    Checked by: tests/test_train.py
+    """
+    known = pipe_names()
+    for one in (smaller, larger):
+        require(one in known, "mix_pipe", one, "is not in the table; known: " + ", ".join(known))
+    at, to = known.index(smaller), known.index(larger)
+    step = 1 if to >= at else -1
+    return tuple((known[i], known[i + step]) for i in range(at, to, step))
+
+
+def price(part, pipe):
+    """Example price of a part that stands in a pipe of a nominal size.
+
+    Source: train_parts.csv
+    Checked by: tests/test_train.py
+    """
+    known = pipe_names()
+    require(pipe in known, "mix_pipe", pipe, "is not in the table; known: " + ", ".join(known))
+    row = by_key("train_parts", "part")[part]
+    return row["price_small" if known.index(pipe) <= known.index(LARGE_PIPE) else "price_large"]
+
+
+def pipe_for_bore(bore_m):
+    """Nominal size of the pipe thread nearest to a hose, at least 1/4 and at most 2.
+
+    Source: common practice: fittings as wide as the hose
+    Checked by: tests/test_train.py
+    """
+    require(bore_m > 0, "gas_pressure", mm(bore_m), "must leave a hose")
+    sizes = {"1/4": 0.0064, "3/8": 0.01, "1/2": 0.0135, "3/4": 0.0195, "1": 0.026, "1-1/2": 0.039}
+    return next((name for name, bore in sizes.items() if bore_m <= bore), "2")

@@ -1,0 +1,131 @@
+"""The block while it burns: how hot it, the steel behind it and the mixture in it get, at high and at low fire."""
+
+from dataclasses import dataclass
+from math import pi
+
+from ..making import refractory as making
+from ..physics import flame_limits
+from ..physics.band import Band
+from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
+from ..physics.linings import Material, material
+from .body import Body
+from .face import Face
+from .gas import Gas
+from .mixture import Mixture
+from .shop import Shop
+from .stream import Stream, properties
+
+# Velocities at which a port is worked out, 0.06 to 17 m/s; the limits of the flame lie between them.
+VELOCITIES_M_S = tuple(0.06 * 1.6**step for step in range(13))
+
+
+@dataclass(frozen=True)
+class HotBlock:
+    """Hot all through, the chamber at its set temperature. `high`, `low`: at high and low fire; `least_rim`,
+    `most_rim`: at low fire, the ends of the band of the rim. The figures below are some of theirs, see HotState.
+
+    `lip_K`, `box_K`, `mixture_K`: at low fire, over the band of the rim. `port`: as it warms the mixture at any
+    velocity; a number where the port wall is set. `ignition_K`: of the mixture by itself; `wetted_K`: the most that it
+    may touch.
+    """
+
+    material: Material
+    conductivity_W_mK: float
+    fin: Fin
+    box: Box
+    high: HotState
+    low: HotState
+    least_rim: HotState
+    most_rim: HotState
+    face_low_K: float
+    wall_high_K: float
+    wall_low_K: float
+    exit_high_K: float
+    exit_low_K: float
+    rim_low_K: float
+    back_low_K: float
+    lip_K: Band
+    box_K: Band
+    mixture_K: Band
+    port: HotPort | float
+    ignition_K: float
+    wetted_K: float
+
+
+def hot_block(
+    face: Face,
+    body: Body,
+    stream: Stream,
+    mixture: Mixture,
+    gas: Gas,
+    shop: Shop,
+    low_fire: float,
+    chamber_temperature: float,
+    refractory: str,
+    castable_density: float,
+    port_wall_temperature: float | str,
+) -> HotBlock:
+    stuff = block_material(refractory, castable_density)
+    diameter, ports = face.port_diameter_m, face.port_count
+    kept_out = making.ports_kept_out(port_count=ports, port_diameter_m=diameter, window_area_m2=face.window_area_m2) * (
+        pi / 4 * diameter**2
+    )
+    conductivity = stuff.conductivity_W_mK((shop.temp_K + chamber_temperature) / 2)
+    fin = Fin(body.block_thickness_m, face.window_area_m2 - kept_out, ports * pi * diameter, conductivity)
+    box = Box(
+        round_m=pi * body.width_m if body.round else 2 * (body.length_m + body.width_m),
+        depth_m=body.depth_m - body.grip_m,
+        wall_m=body.wall_m,
+        grip_m=body.grip_m,
+        setback_m=body.setback_m,
+        back_m2=pi / 4 * body.width_m**2 if body.round else body.length_m * body.width_m,
+    )
+    high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
+    cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
+
+    def at(share, rim_times=1.0):
+        flow = high_kg_s * share
+        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, chamber_temperature, rim_times)
+
+    lows = [at(low_fire, times) for times in RIM_BAND]
+    high, low = at(1.0), lows[1]
+    ignition = flame_limits.auto_ignition_temp_K(gas.composition)
+    port = port_wall_temperature
+    if port == "auto":
+        found = [at(velocity / stream.velocity_m_s) for velocity in VELOCITIES_M_S]
+        port = HotPort(
+            VELOCITIES_M_S,
+            tuple(one.exit_K for one in found),
+            tuple(one.face_K for one in found),
+        )
+    return HotBlock(
+        material=stuff,
+        conductivity_W_mK=conductivity,
+        fin=fin,
+        box=box,
+        high=high,
+        low=low,
+        least_rim=lows[0],
+        most_rim=lows[2],
+        face_low_K=low.face_K,
+        wall_high_K=high.wall_K,
+        wall_low_K=low.wall_K,
+        exit_high_K=high.exit_K,
+        exit_low_K=low.exit_K,
+        rim_low_K=low.rim_K,
+        back_low_K=low.back_K,
+        lip_K=Band(*(one.lip_K for one in lows)),
+        box_K=Band(*(one.box_K for one in lows)),
+        mixture_K=Band(*(one.mixture_K for one in lows)),
+        port=port,
+        ignition_K=ignition,
+        wetted_K=flame_limits.wetted_limit_K(ignition),
+    )
+
+
+def block_material(refractory: str, castable_density: float) -> Material:
+    """Of the class; of one's own refractory that of the class nearest in density, no bag says how it conducts."""
+    if refractory != "own":
+        return material(refractory)
+    near = min(making.castable_names(), key=lambda name: abs(making.castable(name).density_kg_m3 - castable_density))
+    return material(near)

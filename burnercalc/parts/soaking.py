@@ -1,0 +1,51 @@
+"""The block after the gas is shut: how hot the standing box gets, and how long the blower should run on."""
+
+from dataclasses import dataclass
+
+from ..physics.block_soak import CELLS, LONGEST_S, Cooling, Soak, hottest, run_on_s, soaked
+from .chamber import Chamber
+from .hot_block import HotBlock
+from .shop import Shop
+
+# Ten minutes in any case (common practice), longer where the box asks for it.
+RUN_ON_S = tuple(60.0 * minutes for minutes in (10, 15, 20, 30, 45, 60, 90, 120))
+
+
+@dataclass(frozen=True)
+class Soaking:
+    """After low fire, hot all through. The hottest that each gets when the blower stops with the gas, at the end of the
+    rim's band that is worse for it; `run_on_s`: None where two hours will not do."""
+
+    back_K: float
+    steel_K: float
+    mixture_K: float
+    run_on_s: float | None
+
+
+def soaking(hot_block: HotBlock, chamber: Chamber, shop: Shop, chamber_temperature: float) -> Soaking:
+    """Air runs on as at low fire: the damper stays where it is."""
+    fin, stuff = hot_block.fin, hot_block.material
+
+    def begun(low):
+        """(Cooling, Soak) as the gas is shut."""
+        cooling = Cooling(
+            fin=fin,
+            box=hot_block.box,
+            capacity_J_m3K=stuff.density_kg_m3 * stuff.heat_capacity_J_kgK(low.wall_K),
+            rim_W_K=low.rim_W / (low.rim_K - low.box_K),
+            chamber_K=chamber_temperature,
+            chamber_J_K=chamber.stored_heat_J / (chamber_temperature - shop.temp_K),
+            chamber_W=chamber.wall_loss_W + chamber.opening_loss_W,
+            shop_K=shop.temp_K,
+        )
+        walls = tuple(low.ports.wall_K((i + 0.5) * fin.length_m / CELLS) for i in range(CELLS))
+        return cooling, Soak(0.0, walls, low.box_K, low.mixture_K, chamber_temperature)
+
+    low = hot_block.least_rim
+    _, steel_K, mixture_K = hottest(soaked(*begun(hot_block.most_rim), LONGEST_S))
+    return Soaking(
+        back_K=hottest(soaked(*begun(low), LONGEST_S))[0],
+        steel_K=steel_K,
+        mixture_K=mixture_K,
+        run_on_s=run_on_s(*begun(low), hot_block.wetted_K, low.flow_W_K, low.film_W_m2K, RUN_ON_S),
+    )

@@ -1,0 +1,141 @@
+"""The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from ..making import train as making
+from .blower import Blower
+from .cylinders import Cylinders
+from .firing import Firing
+from .gas import Gas
+from .jet import Jet
+from .resistance import Resistance
+from .shop import Shop
+
+COMFORT = ("gauge", "low_gauge", "filter", "needle", "filter_guard", "damper", "flexible_joint")
+
+
+@dataclass(frozen=True)
+class Part:
+    """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
+
+    Its case is `water` where gas pressures are small enough to be told in water, `weak` for a switch that senses too
+    little.
+    """
+
+    key: str
+    stretch: str
+    count: int
+    safety: bool
+    price: float  # of all of them
+    slots: dict[str, Any]
+    case: str = ""  # of its sentence, where it has several
+
+
+@dataclass(frozen=True)
+class Train:
+    """`parts`: in the order of flow, gas, then air, then mixture. Prices are examples."""
+
+    from_cylinder: bool
+    parts: tuple[Part, ...]
+    hose_m: float
+    hose_drop_Pa: float
+    switch_Pa: float  # at which the air switch shuts the gas
+    safety_cost: float
+    comfort_cost: float
+
+
+def train(
+    gas: Gas,
+    firing: Firing,
+    jet: Jet,
+    cylinders: Cylinders,
+    resistance: Resistance,
+    blower: Blower,
+    shop: Shop,
+    gas_pressure: float,
+    mix_pipe: str,
+    mix_pipe_length: float,
+    mix_pipe_elbows: int,
+    inlet: str,
+    low_fire: float,
+    units: str,
+) -> Train:
+    hose_m, drop_Pa = making.hose(
+        gas_kg_s=firing.gas_kg_s,
+        gauge_Pa=gas_pressure,
+        composition=gas.composition,
+        temp_K=shop.temp_K,
+        ambient_Pa=shop.pressure_Pa,
+        unit=units,
+    )
+    size = making.pipe_for_bore(hose_m)
+    low_Pa = resistance.pressure_Pa(blower.low_m3_s * blower.mixture_over_air)
+    switch_Pa = making.SWITCH_SHARE * low_Pa
+    jet_low_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else gas_pressure * low_fire**2
+    capacity = making.REGULATOR_ROOM * firing.rate_W
+    valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
+    from_cylinder = gas.liquid is not None
+    rated = {"rated": max(1.5 * gas_pressure, making.LEAST_RATED_PA[from_cylinder])}
+    switch = {"pressure": switch_Pa}
+    if switch_Pa < making.LEAST_SWITCH_PA:  # then before the damper, where the blower's own pressure stands
+        low_m3_s = min(blower.low_m3_s, blower.curve.last_m3_s)
+        before_Pa = blower.curve.pressure_Pa(low_m3_s, blower.air_density_kg_m3)
+        switch = {"pressure": making.SWITCH_SHARE * before_Pa, "weak": switch_Pa}
+    listed: list[tuple[str, str, int, str, dict[str, Any]]] = []
+
+    def add(stretch: str, key: str, pipe: str = size, count: int = 1, **slots: Any) -> None:
+        listed.append((stretch, key, count, pipe, {"pipe": pipe, **slots}))
+
+    if from_cylinder:
+        add("gas", "connector", rate=firing.installed_W)
+        add("gas", "regulator", capacity=capacity, outlet=gas_pressure + drop_Pa, inlet=cylinders.least_Pa)
+        add("gas", "gauge", scale=making.gauge_Pa(pressure_Pa=gas_pressure + drop_Pa, unit=units))
+        add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
+        add("gas", "cock", **rated)
+        add("gas", "filter")
+    else:
+        add("gas", "cock", **rated)
+        add("gas", "trap")
+        add("gas", "line_regulator", capacity=capacity, outlet=gas_pressure + drop_Pa)
+        add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
+        add("gas", "low_gas_switch", outlet=0.5 * jet_low_Pa)
+    add("gas", "solenoid", count=valves, **rated)
+    add("gas", "flame_guard")
+    add("gas", "needle")
+    add("gas", "low_gauge", scale=making.gauge_Pa(pressure_Pa=jet_low_Pa, unit=units), low=jet_low_Pa)
+    add("gas", "check_valve", gas=gas_pressure, air=blower.curve.pressure_Pa(0.0))
+    add("gas", "jet_holder", drill=jet.drill_name or "-")
+    add("air", "filter_guard", mix_pipe)
+    add("air", "flexible_joint", mix_pipe)
+    add("air", "damper", mix_pipe)
+    add("air", "air_switch", mix_pipe, **switch)
+    add("air", "air_flap", mix_pipe)
+    add("air", "tap", "1/8", count=3)
+    add("mixture", "mix_pipe", mix_pipe, length=mix_pipe_length)
+    if mix_pipe_elbows:
+        add("mixture", "elbow", mix_pipe, count=mix_pipe_elbows)
+    add("mixture", "union", mix_pipe)
+    for near, far in making.reducers(mix_pipe, inlet):
+        add("mixture", "reducer", max(near, far, key=making.pipe_names().index), near=near, far=far)
+    parts = tuple(
+        Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
+        for stretch, key, count, pipe, slots in listed
+    )
+    return Train(
+        from_cylinder=from_cylinder,
+        parts=parts,
+        hose_m=hose_m,
+        hose_drop_Pa=drop_Pa,
+        switch_Pa=switch_Pa,
+        safety_cost=sum(part.price for part in parts if part.safety),
+        comfort_cost=sum(part.price for part in parts if not part.safety),
+    )
+
+
+def _case(slots):
+    """Which of a part's sentences fits."""
+    if "weak" in slots:
+        return "weak"
+    told = [slots[slot] for slot in ("outlet", "scale", "gas", "drop") if slot in slots]
+    return "water" if told and max(told) <= making.WATER_PA * 1.001 else ""

@@ -1,0 +1,259 @@
+"""The hot block of a design: its answers, the table, what is judged, and how it bears on flashback."""
+
+from dataclasses import replace
+
+import pytest
+
+from burnercalc.catalogue import CHECKS as DECLARED
+from burnercalc.catalogue.sentences import written
+from burnercalc.checks import CHECKS
+from burnercalc.design import Design
+from burnercalc.link import from_link
+from burnercalc.parts.hot_block import block_material
+from burnercalc.physics.band import Band
+from burnercalc.result import solve
+
+KBTU_H = 1055.05585262 / 3.6
+
+
+def kelvin(fahrenheit):
+    return (fahrenheit + 459.67) / 1.8
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+# --- answers ----------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "key, expected_F",
+    [
+        # Worked out apart, a fin of its own at 1.6 W/m/K (tests/reference/block_fin.csv); ours takes 1.5, half way up.
+        ("port_wall_high", 802),
+        ("port_wall_low", 947),
+        ("block_rim", 594),
+    ],
+)
+def test_default_block(default, key, expected_F):
+    assert default[key] - kelvin(60) == pytest.approx(kelvin(expected_F) - kelvin(60), rel=0.10)
+
+
+def test_box_is_near_another_model_of_it():
+    """A block of 9 x 4 in with 37 ports of 1/4 in, 30 kBtu/h: cold face 345, box 173, mixture 66 degC, its rim a guess;
+    ours takes heat to the steel through the rim's refractory and counts the steel as a fin."""
+    r = solved(firing_rate="75 kBtu/h", low_fire="40 %")
+    assert r["block_back"] - 273.15 == pytest.approx(345, rel=0.35)
+    low, high = r.answers["box_steel"].band
+    assert low < 173 + 273.15 < high
+    assert r["box_mixture"] - 273.15 == pytest.approx(66, rel=0.4)
+
+
+def test_each_place_is_cooler_than_the_one_before_it(default):
+    places = [default[key] for key in ("block_face", "block_rim", "block_back", "box_mixture")]
+    assert places == sorted(places, reverse=True) and places[0] < kelvin(2250)
+    assert default["lip_steel"] < default["block_rim"] and default["box_steel"] < default["lip_steel"]
+    for key in ("lip_steel", "box_steel", "box_mixture"):
+        low, high = default.answers[key].band
+        assert low < default[key] < high
+
+
+def test_low_fire_is_hotter_than_high(default):
+    assert default["port_wall_high"] < default["port_wall_low"] and default["port_exit_high"] < default["port_exit_low"]
+    lower = solved(low_fire="20 %")
+    for key in ("block_face", "port_wall_low", "port_exit_low", "block_back", "lip_steel", "box_steel", "box_mixture"):
+        assert lower[key] > default[key], key
+    assert lower["port_wall_high"] == default["port_wall_high"]
+
+
+def test_a_thicker_and_a_lighter_block_keep_the_box_cool(default):
+    for texts in ({"block_thickness": "3 1/2 in"}, {"refractory": "insulating_castable"}):
+        made = solved(**texts)
+        assert made["box_steel"] < default["box_steel"] - 30 and made["box_mixture"] < default["box_mixture"]
+        assert made["soak_back"] < default["soak_back"] - 60
+
+
+def test_own_refractory_conducts_as_the_class_nearest_in_density():
+    assert block_material("own", 2320.0).key == block_material("dense_castable", 0.0).key == "dense_castable"
+    assert block_material("own", 1350.0).key == "insulating_castable"
+    own = {"refractory": "own", "castable_density": "85 lb/ft3", "castable_water_low": "25 %"}
+    assert solved(**own, castable_water_high="30 %")["box_steel"] == pytest.approx(
+        solved(refractory="insulating_castable")["box_steel"]
+    )
+
+
+def test_soaking_after_shut_down(default):
+    """Without the blower hotter than they ran, cooler than a block that soaks for ever: 546 and 297 degC."""
+    assert default["block_back"] < default["soak_back"] < 546 + 273.15
+    assert default["box_steel"] < default["soak_steel"] < 297 + 273.15
+    assert default["box_mixture"] < default["soak_mixture"] < default["soak_back"]
+
+
+def test_blower_runs_on_ten_minutes_or_longer(default):
+    """Longer where the gas lights sooner: butane at 288, propane at 450 degC."""
+    assert default["blower_run_on"] == 600
+    butane = solved(fuel="butane")
+    assert butane["blower_run_on"] > 600
+    assert (default["wetted_limit"], butane["wetted_limit"]) == pytest.approx((360 + 273.15, 0.8 * 288 + 273.15))
+
+
+def test_table_shows_what_the_answers_say(default):
+    table = default.tables["block_heat"]
+    rows = {row[0]: row[1:] for row in table.rows}
+    assert len(rows) == 8 and [column.key for column in table.declared.columns] == ["place", "high", "low", "after"]
+    assert rows["port wall, mean"] == (default["port_wall_high"], default["port_wall_low"], None)
+    assert rows["back of the block"][1:] == (default["block_back"], default["soak_back"])
+    assert rows["steel box, mean"][1:] == (default["box_steel"], default["soak_steel"])
+    assert rows["mixture in the box"][1:] == (default["box_mixture"], default["soak_mixture"])
+
+
+# --- what it does to flashback ----------------------------------------------------------------------------------------
+
+
+def test_port_wall_is_worked_out_unless_it_is_set(default):
+    """A wall set to what the block comes to gives nearly the same limit; a far hotter one a higher limit."""
+    near = solved(port_wall_temperature=f"{default['port_wall_low']} K")
+    hot = solved(port_wall_temperature="1700 degF")
+    assert near["flashback_firing_rate_hot"] == pytest.approx(default["flashback_firing_rate_hot"], rel=0.12)
+    assert hot["flashback_firing_rate_hot"] > default["flashback_firing_rate_hot"]
+    assert hot["port_wall_low"] == default["port_wall_low"]
+
+
+def test_links_of_version_1_keep_their_wall():
+    old, ignored = from_link("#v=1&body_length=9in")
+    assert not ignored and old.port_wall_temperature == pytest.approx(kelvin(1200))
+    new, ignored = from_link("#v=2&body_length=9in")
+    assert not ignored and new.port_wall_temperature == "auto"
+    said, _ = from_link("#v=1&port_wall_temperature=900degF")
+    assert said.port_wall_temperature == pytest.approx(kelvin(900))
+
+
+def test_a_lip_that_stays_cool_quenches():
+    """A chamber of 700 degF leaves the face below 800 K: less than the whole multiplier, and hot is near cold."""
+    cool = solved(chamber_temperature="700 degF", work_temperature="600 degF")
+    assert cool["block_face"] < 650
+    assert cool["flashback_firing_rate_hot"] < 1.6 * cool["flashback_firing_rate_cold"]
+    warm = solved(chamber_temperature="1600 degF", work_temperature="1500 degF")
+    assert warm["flashback_firing_rate_hot"] > 2.5 * warm["flashback_firing_rate_cold"]
+
+
+def test_the_careful_end_is_what_others_found(default):
+    """27 to 38 kBtu/h for a lip that counts twice to four times."""
+    careful = default.answers["flashback_firing_rate_hot"].band[1] / KBTU_H
+    assert 27 <= careful <= 38
+    assert 2.5 <= default["turndown"] <= 4
+
+
+# --- checks: just inside and just outside each limit, and every sentence ----------------------------------------------
+
+
+def judged(r, key, **figures):
+    found = r.parts.call(CHECKS[key], hot_block=replace(r.part("hot_block"), **figures))
+    text = " ".join(written(DECLARED[key].cases[case], found.slots, "in") for case in found.cases)
+    return found.verdict, found.value, found.limit, text
+
+
+def band(low, value, high):
+    return Band(*(kelvin(x) for x in (low, value, high)))
+
+
+THICKER = "Make the block thicker or of a lighter refractory"
+
+
+@pytest.mark.parametrize(
+    "box, lip, verdict, text",
+    [
+        (399.9, 679, "good", "At low fire the steel box gets 300 °F, 400 °F at most; up to 400 °F is usual."),
+        (
+            401,
+            679,
+            "caution",
+            "At low fire the steel box gets 300 °F, maybe 401 °F; above 400 °F paint and gaskets go and the mixture "
+            f"in it warms. {THICKER}, the setback wider, or keep low fire higher.",
+        ),
+        (
+            399.9,
+            681,
+            "stop",
+            "At low fire the steel that grips the block gets 681 °F, above 680 °F: mixture that stands there may "
+            f"light by itself. {THICKER}, the setback wider, or keep low fire higher.",
+        ),
+    ],
+)
+def test_box_steel(default, box, lip, verdict, text):
+    found = judged(default, "box_steel", box_K=band(250, 300, box), lip_K=band(300, lip, 800))
+    assert found == (verdict, pytest.approx(kelvin(box)), pytest.approx(kelvin(400)), text)
+
+
+@pytest.mark.parametrize(
+    "mixture, most, verdict, text",
+    [
+        (120, 149.9, "good", "At low fire the mixture in the box gets 120 °F, 150 °F at most; up to 150 °F is usual."),
+        (
+            120,
+            151,
+            "caution",
+            "At low fire the mixture in the box gets 120 °F, maybe 151 °F; above 150 °F it flashes back much sooner. "
+            f"{THICKER}, or keep low fire higher.",
+        ),
+        (679, 900, "caution", None),
+        (
+            681,
+            900,
+            "stop",
+            f"At low fire the mixture in the box gets 681 °F, above 680 °F: it may light by itself. {THICKER}, or "
+            f"keep low fire higher.",
+        ),
+    ],
+)
+def test_box_mixture(default, mixture, most, verdict, text):
+    found = judged(default, "box_mixture", mixture_K=band(100, mixture, most))
+    assert found[:3] == (verdict, pytest.approx(kelvin(most)), pytest.approx(kelvin(150)))
+    assert text in (None, found[3])
+
+
+@pytest.mark.parametrize(
+    "lip_C, most_C, verdict, text",
+    [
+        (
+            300,
+            399.9,
+            "good",
+            "The steel that grips the block gets 572 °F, 752 °F at most; it keeps its strength to 752 °F.",
+        ),
+        (
+            300,
+            401,
+            "caution",
+            "The steel that grips the block gets 572 °F, maybe 754 °F; above 752 °F it weakens and grows away from the "
+            f"block. {THICKER}, or the setback wider.",
+        ),
+        (539, 700, "caution", None),
+        (
+            541,
+            700,
+            "stop",
+            "The steel that grips the block gets 1006 °F; above 1004 °F it scales away and lets go of the block. "
+            f"{THICKER}, or the setback wider.",
+        ),
+    ],
+)
+def test_grip_heat(default, lip_C, most_C, verdict, text):
+    found = judged(default, "grip_heat", lip_K=Band(400.0, lip_C + 273.15, most_C + 273.15))
+    assert found[:3] == (verdict, pytest.approx(most_C + 273.15), pytest.approx(673.15))
+    assert text in (None, found[3])
+
+
+@pytest.mark.parametrize("key", ["box_steel", "box_mixture", "grip_heat"])
+def test_good_can_be_reached_and_missed(default, key):
+    assert default.checks[key].verdict == "good"
+    thin = solved(block_thickness="1 in", low_fire="12 %")
+    assert thin.checks[key].fault
+    cure = {"block_thickness": "3 in", "low_fire": "40 %", "refractory": "insulating_castable"}
+    assert solved(**cure).checks[key].verdict == "good"

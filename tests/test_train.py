@@ -1,0 +1,150 @@
+"""The gas and air train: sizes by hand, the order of flow, safety apart from comfort, and what it costs."""
+
+import csv
+import io
+
+import pytest
+
+from burnercalc import Design, solve
+from burnercalc.drawing.shapes import Polyline, Text
+from burnercalc.errors import InputError
+from burnercalc.link import from_link
+from burnercalc.making import train as t
+
+IN, PSI, WATER = 0.0254, 6894.757, 249.0889
+PROPANE = {"C3H8": 1.0}
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+def parts(result):
+    return [part.key for part in result.part("train").parts]
+
+
+def sizes(result):
+    return {part.key: row[3] for part, row in zip(result.part("train").parts, result.tables["gas_train"].rows)}
+
+
+def test_a_hose_by_hand():
+    """100 kBtu/h of propane are 4.64 lb/h, 0.585 g/s. At 5 psi gauge and 60 °F it weighs 135 800 x 0.0441 / (8.314 x
+    288.7) = 2.495 kg/m3, so 7.41 m/s in 1/4 in, Re 14 700 at 8.0e-6 Pa s; Blasius f = 0.316 / Re^0.25 = 0.0287;
+    (0.0287 x 1.83 / 0.00635 + 1.5) x 2.495 x 7.41^2 / 2 = 669 Pa."""
+    drop = t.hose_drop_Pa(
+        gas_kg_s=5.85e-4, bore_m=0.00635, composition=PROPANE, temp_K=288.7, pressure_Pa=101325 + 5 * PSI
+    )
+    assert drop == pytest.approx(669, rel=0.04)
+    wide = t.hose_drop_Pa(
+        gas_kg_s=5.85e-4, bore_m=0.0127, composition=PROPANE, temp_K=288.7, pressure_Pa=101325 + 5 * PSI
+    )
+    assert 1 / 32 < wide / drop * 1.1 and wide < drop / 16
+
+
+@pytest.mark.parametrize(
+    "gauge_Pa, kg_s, unit, bore_in",
+    [(5 * PSI, 5.85e-4, "in", 1 / 4), (5 * PSI, 5e-3, "in", 1 / 2), (5 * PSI, 5.85e-4, "mm", 6 / 25.4)],
+)
+def test_the_narrowest_hose_that_takes_a_tenth(gauge_Pa, kg_s, unit, bore_in):
+    more = {"composition": PROPANE, "temp_K": 288.7}
+    bore, drop = t.hose(gas_kg_s=kg_s, gauge_Pa=gauge_Pa, ambient_Pa=101325.0, unit=unit, **more)
+    assert bore == pytest.approx(bore_in * IN) and drop <= 0.1 * gauge_Pa
+    sold = [size * {"in": IN, "mm": 0.001}[unit] for size in t.HOSE_BORES[unit]]
+    narrower = [size for size in sold if size < bore - 1e-9]
+    if narrower:
+        dense = {"pressure_Pa": 101325 + gauge_Pa, **more}
+        assert t.hose_drop_Pa(gas_kg_s=kg_s, bore_m=narrower[-1], **dense) > 0.1 * gauge_Pa
+
+
+def test_a_gauge_reads_in_its_lower_three_quarters():
+    assert t.gauge_Pa(pressure_Pa=5 * PSI, unit="in") == pytest.approx(15 * PSI)
+    assert t.gauge_Pa(pressure_Pa=11.24 * PSI, unit="in") == pytest.approx(15 * PSI)
+    assert t.gauge_Pa(pressure_Pa=11.26 * PSI, unit="in") == pytest.approx(30 * PSI)
+    assert t.gauge_Pa(pressure_Pa=0.7 * PSI, unit="in") == pytest.approx(30 * WATER, rel=1e-5)
+    assert t.gauge_Pa(pressure_Pa=20e2, unit="mm") == pytest.approx(40e2)
+    assert t.gauge_Pa(pressure_Pa=1e9, unit="mm") == pytest.approx(10e5)
+
+
+def test_reducers_go_one_size_a_step():
+    assert t.reducers("2", "2") == ()
+    assert t.reducers("1-1/2", "2") == (("1-1/2", "2"),)
+    assert t.reducers("1-1/4", "2") == (("1-1/4", "1-1/2"), ("1-1/2", "2"))
+    assert t.reducers("2", "1-1/2") == (("2", "1-1/2"),)
+    assert t.pipe_for_bore(0.25 * IN) == "1/4" and t.pipe_for_bore(0.013) == "1/2" and t.pipe_for_bore(0.05) == "2"
+    assert (t.price("damper", "1"), t.price("damper", "1-1/4")) == (15, 25)
+    for call in (lambda: t.reducers("2", "7"), lambda: t.price("damper", "7")):
+        with pytest.raises(InputError):
+            call()
+    with pytest.raises(InputError):
+        t.hose(gas_kg_s=1e-3, gauge_Pa=-1.0, composition=PROPANE, temp_K=288.7, ambient_Pa=101325.0, unit="in")
+
+
+def test_the_train_from_a_cylinder_in_the_order_of_flow():
+    r = solved()
+    assert " ".join(parts(r)) == (
+        "connector regulator gauge hose cock filter solenoid flame_guard needle low_gauge check_valve jet_holder "
+        "filter_guard flexible_joint damper air_switch air_flap tap mix_pipe elbow union reducer"
+    )
+    found = sizes(r)
+    assert found["regulator"].startswith("5.09 psi out, at least 150 kBtu/h")
+    assert found["reducer"] == "1-1/2 to 2 in, malleable, concentric"
+    assert found["solenoid"] == "1/4 in, for 30 psi or more, shut without current"
+    assert r["air_switch_pressure"] == pytest.approx(r.part("train").switch_Pa)
+
+
+def test_the_train_from_a_line():
+    r = solved(fuel="natural_gas", gas_pressure="7 inH2O", mix_pipe_elbows="0", mix_pipe="2")
+    assert parts(r)[:6] == ["cock", "trap", "line_regulator", "line_connector", "low_gas_switch", "solenoid"]
+    assert not {"elbow", "reducer", "hose", "connector"} & set(parts(r))
+    assert "in H₂O out" in sizes(r)["line_regulator"]
+
+
+def test_large_fires_have_two_valves_in_series():
+    for rate, count in (("399 kBtu/h", 1), ("401 kBtu/h", 2)):
+        r = solved(firing_rate=rate)
+        assert next(part.count for part in r.part("train").parts if part.key == "solenoid") == count
+
+
+def test_a_switch_that_senses_too_little_stands_before_the_damper():
+    assert "before the damper" in sizes(solved())["air_switch"]  # 0.046 in of water in the mix pipe at low fire
+    strong = solved(
+        low_fire="100 %", blower_free_flow="30 cfm", inlet="1", mix_pipe="1", chamber_back_pressure="1 inH2O"
+    )
+    assert strong["air_switch_pressure"] > 0.2 * WATER and "damper" not in sizes(strong)["air_switch"]
+
+
+def test_safety_is_summed_apart_from_comfort():
+    train = solved().part("train")
+    # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
+    safety = (12 + 45 + 28 + 16 + 80 + 110 + 35 + 8) + (40 + 45 + 3 * 3) + (28 + 10 + 18 + 9)
+    comfort = (12 + 20 + 20 + 18) + (15 + 14 + 25)
+    assert (train.safety_cost, train.comfort_cost) == (safety, comfort)
+    rows = {row[0]: row[4] for row in solved().tables["cost_lines"].rows}
+    assert (rows["gas and air train, safety"], rows["gas and air train, comfort"]) == (safety, comfort)
+    own = {row[0]: row[4] for row in solved(price_train="140").tables["cost_lines"].rows}
+    assert own["gas train"] == 140 and "gas and air train, safety" not in own
+
+
+def test_links_of_before_keep_their_lump():
+    design, ignored = from_link("#v=1&body_length=9in")
+    assert (design.price_train, design.bought_price, ignored) == (140, 700, [])
+    assert from_link("#v=2")[0].price_train == "listed"
+
+
+@pytest.mark.parametrize("texts", [{}, {"fuel": "natural_gas", "gas_pressure": "20 mbar", "units": "mm"}])
+def test_the_drawing_shows_every_part_once_with_its_number(texts):
+    r = solved(**texts)
+    drawing, train = r.drawings["train"], r.part("train").parts
+    numbers = sorted(int(s.text) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number")
+    assert numbers == list(range(1, len(train) + 1))
+    thick = [s for s in drawing.shapes if isinstance(s, Polyline) and s.layer == "body"]
+    assert len(thick) == sum(part.safety for part in train) + 3  # and where it starts, the blower, the burner
+    boxes = [(s.x, s.y) for s in drawing.shapes if isinstance(s, Text)]
+    assert len(set(boxes)) == len(boxes)
+
+
+def test_the_list_is_a_file_too():
+    from burnercalc.files import table_csv
+
+    rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 23)] and rows[0]["purpose"] == "safety"
