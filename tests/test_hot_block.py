@@ -175,14 +175,14 @@ THICKER = "Make the block thicker or of a lighter refractory"
             679,
             "caution",
             "At low fire the steel box gets 300 °F, maybe 401 °F; above 400 °F paint and gaskets go and the mixture "
-            f"in it warms. {THICKER}, the setback wider, or keep low fire higher.",
+            f"in it warms. {THICKER}, the lip wider, or keep low fire higher.",
         ),
         (
             399.9,
             681,
             "stop",
             "At low fire the steel that grips the block gets 681 °F, above 680 °F: mixture that stands there may "
-            f"light by itself. {THICKER}, the setback wider, or keep low fire higher.",
+            f"light by itself. {THICKER}, the lip wider, or keep low fire higher.",
         ),
     ],
 )
@@ -232,7 +232,7 @@ def test_box_mixture(default, mixture, most, verdict, text):
             401,
             "caution",
             "The steel that grips the block gets 572 °F, maybe 754 °F; above 752 °F it weakens and grows away from the "
-            f"block. {THICKER}, or the setback wider.",
+            f"block. {THICKER}, or the lip wider.",
         ),
         (539, 700, "caution", None),
         (
@@ -240,7 +240,7 @@ def test_box_mixture(default, mixture, most, verdict, text):
             700,
             "stop",
             "The steel that grips the block gets 1006 °F; above 1004 °F it scales away and lets go of the block. "
-            f"{THICKER}, or the setback wider.",
+            f"{THICKER}, or the lip wider.",
         ),
     ],
 )

@@ -710,10 +710,10 @@ CHECKS = (
             "{good:temperature} is usual.",
             "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature}; above "
             "{good:temperature} paint and gaskets go and the mixture in it warms. Make the block thicker or of a "
-            "lighter refractory, the setback wider, or keep low fire higher.",
+            "lighter refractory, the lip wider, or keep low fire higher.",
             "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
             "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
-            "setback wider, or keep low fire higher.",
+            "lip wider, or keep low fire higher.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -755,9 +755,9 @@ CHECKS = (
             "strength to {good:temperature}.",
             "caution": "The steel that grips the block gets {lip:temperature}, maybe {most:temperature}; above "
             "{good:temperature} it weakens and grows away from the block. Make the block thicker or of a lighter "
-            "refractory, or the setback wider.",
+            "refractory, or the lip wider.",
             "stop": "The steel that grips the block gets {lip:temperature}; above {scales:temperature} it scales away "
-            "and lets go of the block. Make the block thicker or of a lighter refractory, or the setback wider.",
+            "and lets go of the block. Make the block thicker or of a lighter refractory, or the lip wider.",
         },
         cures=(
             ("block_thickness", "raise"),

@@ -273,6 +273,7 @@ TAKEN = (
             ("Face", "face", DRAWN),
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
+            ("Gas train", "train", DRAWN),
         ),
     ),
     (
