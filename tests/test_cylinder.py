@@ -14,6 +14,7 @@ from burnercalc.tables import read_table
 HHV, PSI_PA, ATM = 50.343e6, 6894.757293, 101325.0
 BTU_H_W = 1055.05585262 / 3600
 INLET = 10.7 * PSI_PA + ATM
+PROPANE, BUTANE = (("C3H8", 1.0),), (("C4H10", 1.0),)
 
 
 def kelvin(degF):
@@ -46,7 +47,7 @@ def test_interpolation_stays_on_the_saturation_line(fluid, temp):
 @pytest.mark.parametrize("row", rows("cylinder_100lb.csv"), ids=lambda r: f"{r['content_lb']:g}lb-{r['air_degF']:g}F")
 def test_hundred_pound_cylinder_agrees_with_the_table(row):
     got = cy.draw_limit_W(
-        cy.upright_cylinder("100 lb"), row["content_lb"] * cy.POUND_KG, "C3H8", kelvin(row["air_degF"]), ATM, HHV
+        cy.upright_cylinder("100 lb"), row["content_lb"] * cy.POUND_KG, PROPANE, kelvin(row["air_degF"]), ATM, HHV
     )
     assert got / BTU_H_W == pytest.approx(row["expected_Btu_h"], rel=0.10)
 
@@ -56,7 +57,7 @@ def test_wall_coefficient_and_strip_are_the_best_fit_of_the_table():
         found = []
         for row in rows("cylinder_100lb.csv"):
             mass, vessel = row["content_lb"] * cy.POUND_KG, cy.upright_cylinder("100 lb")
-            got = cy.draw_limit_W(vessel, mass, "C3H8", kelvin(row["air_degF"]), ATM, HHV) / BTU_H_W
+            got = cy.draw_limit_W(vessel, mass, PROPANE, kelvin(row["air_degF"]), ATM, HHV) / BTU_H_W
             liquid = lp.liquid_density_kg_m3("C3H8", lp.saturation_temp_K("C3H8", ATM))
             area = cy.heated_area_m2(vessel, mass, liquid)
             got *= coefficient_ratio * (area + pi * vessel.diameter_m * (strip_m - cy.DRY_STRIP_M)) / area
@@ -83,14 +84,14 @@ def test_wall_coefficient_and_strip_are_the_best_fit_of_the_table():
 )
 def test_other_cylinders_are_near_the_worked_figures(name, share, expected):
     vessel = cy.upright_cylinder(name)
-    got = cy.draw_limit_W(vessel, vessel.capacity_kg * share, "C3H8", kelvin(60), INLET, HHV)
+    got = cy.draw_limit_W(vessel, vessel.capacity_kg * share, PROPANE, kelvin(60), INLET, HHV)
     assert got / BTU_H_W == pytest.approx(expected, rel=0.15)
 
 
 def test_tank_by_wall_lies_below_the_rule_within_a_factor_of_two():
     tank = cy.lying_tank(30 * 0.0254, 92 * 0.0254)
     inlet = lp.saturation_pressure_Pa("C3H8", kelvin(-20))
-    got = cy.draw_limit_W(tank, tank.capacity_kg * 0.5 / 0.8, "C3H8", kelvin(0), inlet, HHV)
+    got = cy.draw_limit_W(tank, tank.capacity_kg * 0.5 / 0.8, PROPANE, kelvin(0), inlet, HHV)
     # D x L x K, K 90 half full at 0 degF: an engine-generator installation manual, 2011, Appendix D (published).
     assert 0.5 < got / BTU_H_W / (30 * 92 * 90) < 1
 
@@ -111,7 +112,7 @@ def test_half_full_lying_tank_wets_half_its_wall():
 
 def test_run_without_cold_end_empties_by_the_mass():
     vessel = cy.upright_cylinder("100 lb")
-    run = cy.run_down(vessel, 20.0, "C3H8", kelvin(90), INLET, 2000.0, HHV)
+    run = cy.run_down(vessel, 20.0, PROPANE, kelvin(90), INLET, 2000.0, HHV)
     assert run.ended_by == "empty" and run.left_kg == 0
     assert run.run_time_s == pytest.approx(20.0 * HHV / 2000.0)
     assert run.frost_time_s is None
@@ -120,7 +121,7 @@ def test_run_without_cold_end_empties_by_the_mass():
 def test_fast_draw_lives_on_the_warmth_of_liquid_and_steel():
     # No time for heat from the air: (M c + steel) dT = h_fg dM, by hand with mean values.
     vessel, air = cy.upright_cylinder("20 lb"), kelvin(60)
-    run = cy.run_down(vessel, vessel.capacity_kg, "C3H8", air, INLET, 5e6, HHV, steps=4000)
+    run = cy.run_down(vessel, vessel.capacity_kg, PROPANE, air, INLET, 5e6, HHV, steps=4000)
     least = lp.saturation_temp_K("C3H8", INLET)
     mean = (air + least) / 2
     store = (
@@ -134,15 +135,15 @@ def test_fast_draw_lives_on_the_warmth_of_liquid_and_steel():
 
 def test_large_heat_store_settles_where_the_steady_limit_says():
     vessel = cy.Vessel(0.3683, None, 45.0, 0.0)
-    limit = cy.draw_limit_W(vessel, 45.0, "C3H8", kelvin(60), INLET, HHV)
-    run = cy.run_down(vessel, 45.0, "C3H8", kelvin(60), INLET, limit * 0.9, HHV, steps=2000)
+    limit = cy.draw_limit_W(vessel, 45.0, PROPANE, kelvin(60), INLET, HHV)
+    run = cy.run_down(vessel, 45.0, PROPANE, kelvin(60), INLET, limit * 0.9, HHV, steps=2000)
     # It holds while full; it fails only as the falling level shrinks the wetted wall below nine tenths.
     assert run.ended_by == "cold" and run.left_kg < 0.9 * 45.0
 
 
 def test_steps_do_not_decide_the_answer():
     vessel = cy.upright_cylinder("20 lb")
-    coarse, fine = (cy.run_down(vessel, 8.0, "C3H8", kelvin(50), INLET, 20e3, HHV, steps=n) for n in (200, 3200))
+    coarse, fine = (cy.run_down(vessel, 8.0, PROPANE, kelvin(50), INLET, 20e3, HHV, steps=n) for n in (200, 3200))
     assert coarse.run_time_s == pytest.approx(fine.run_time_s, rel=3e-3)
     assert coarse.frost_time_s == pytest.approx(fine.frost_time_s, rel=1e-2)
 
@@ -158,7 +159,7 @@ def test_steps_do_not_decide_the_answer():
 def test_run_down_is_finite_and_more_draw_never_runs_longer(name, share, air, draw, more):
     vessel = cy.upright_cylinder(name)
     mass = vessel.capacity_kg * share
-    a, b = (cy.run_down(vessel, mass, "C3H8", air, INLET, d, HHV, steps=60) for d in (draw, draw * more))
+    a, b = (cy.run_down(vessel, mass, PROPANE, air, INLET, d, HHV, steps=60) for d in (draw, draw * more))
     for run in (a, b):
         assert all(isfinite(x) for point in run.points for x in point) and 0 <= run.left_kg <= vessel.capacity_kg
     assert b.run_time_s <= a.run_time_s * (1 + 1e-9)
@@ -168,15 +169,15 @@ def test_run_down_is_finite_and_more_draw_never_runs_longer(name, share, air, dr
 @given(st.floats(0, 40), st.floats(0, 5), st.floats(230, 325), st.floats(0, 20))
 def test_warmer_or_fuller_never_lowers_the_limit(mass, more, air, warmer):
     vessel = cy.upright_cylinder("100 lb")
-    limit = cy.draw_limit_W(vessel, mass, "C3H8", air, INLET, HHV)
-    assert 0 <= limit <= cy.draw_limit_W(vessel, mass + more, "C3H8", air, INLET, HHV)
-    assert limit <= cy.draw_limit_W(vessel, mass, "C3H8", air + warmer, INLET, HHV)
+    limit = cy.draw_limit_W(vessel, mass, PROPANE, air, INLET, HHV)
+    assert 0 <= limit <= cy.draw_limit_W(vessel, mass + more, PROPANE, air, INLET, HHV)
+    assert limit <= cy.draw_limit_W(vessel, mass, PROPANE, air + warmer, INLET, HHV)
 
 
 def test_butane_gives_nothing_in_the_cold():
     vessel = cy.upright_cylinder("20 lb")
-    assert cy.draw_limit_W(vessel, 9.0, "C4H10", kelvin(20), ATM, HHV) == 0
-    assert cy.run_down(vessel, 9.0, "C4H10", kelvin(20), ATM, 1e4, HHV).ended_by == "cold at the start"
+    assert cy.draw_limit_W(vessel, 9.0, BUTANE, kelvin(20), ATM, HHV) == 0
+    assert cy.run_down(vessel, 9.0, BUTANE, kelvin(20), ATM, 1e4, HHV).ended_by == "cold at the start"
 
 
 @pytest.mark.parametrize(
@@ -186,7 +187,7 @@ def test_butane_gives_nothing_in_the_cold():
         lambda: cy.lying_tank(0.5, 0.4),
         lambda: lp.saturation_pressure_Pa("C3H8", float("nan")),
         lambda: lp.saturation_temp_K("CH4", 1e5),
-        lambda: cy.run_down(cy.upright_cylinder("20 lb"), 0, "C3H8", 290, INLET, 1e4, HHV),
+        lambda: cy.run_down(cy.upright_cylinder("20 lb"), 0, PROPANE, 290, INLET, 1e4, HHV),
     ],
 )
 def test_refuses(call):

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import isfinite, pi, sqrt
 
 import pytest
-from CoolProp.CoolProp import PropsSI
+from CoolProp.CoolProp import PQ_INPUTS, AbstractState, PropsSI
 from feed_designs import BTU_H, INCH, INH2O, KBTU_H, PSI, solved
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
@@ -405,3 +405,50 @@ def test_no_design_breaks_the_gas(texts):
         assert all(isfinite(v) for v in (*xs, *ys))
     if r["mixture_pressure"] >= r.design.gas_pressure:
         assert r["orifice_diameter"] is None and r.checks["gas_pressure"].verdict == "stop"
+
+
+HALF = "C3H8 0.55, C4H10 0.45"
+
+
+def test_a_blend_in_the_cold_cannot_draw_like_propane():
+    """55 of propane to 45 of butane at 35 degF; by hand with CoolProp's bubble points at 10 psi, full.
+
+    Liquid at 10 psi: propane 243.5 K, CoolProp's mixture 256.2 K. So the air at 274.8 K drives heat by 18.7 K, not by
+    31.3 K, through the wall, and the blend gives 0.60 of it for much the same heat of boiling.
+    """
+    cold = {"ambient_temperature": "35 degF", "cylinder_fill": "100 %"}
+    pure, blend = solved(**cold), solved(**cold, fuel_blend=HALF)
+    state = AbstractState("HEOS", "Propane&n-Butane")
+    state.set_mole_fractions([0.55, 0.45])
+    state.update(PQ_INPUTS, 101325 + 10 * PSI, 0)
+    drives = [274.8167 - state.T(), 274.8167 - PropsSI("T", "P", 101325 + 10 * PSI, "Q", 0, "Propane")]
+    assert blend["cylinder_draw_limit"] / pure["cylinder_draw_limit"] == pytest.approx(drives[0] / drives[1], rel=0.04)
+    assert blend["cylinder_coldest"] == pytest.approx(state.T(), abs=0.7)
+    assert blend["run_time"] < 0.6 * pure["run_time"]
+
+
+def test_a_blend_gets_heavier_as_it_empties():
+    """Near empty all is butane: by hand 31.03 volumes of air through a jet that lets 1/sqrt(58.12) through."""
+    texts = {"fuel_blend": HALF, "ambient_temperature": "90 degF", "firing_rate": "20 kBtu/h", "cylinder_fill": "100 %"}
+    r = solved(**texts, regulator_inlet_pressure="2 psi", gas_pressure="2 psi")
+    cylinders = r.part("cylinders")
+    assert cylinders.ended_by == "empty"
+    need = (0.55 * 23.87 + 0.45 * 31.03) / (0.55 * 44.10 + 0.45 * 58.12) ** 0.5
+    assert cylinders.last_ratio == pytest.approx(31.03 / 58.12**0.5 / need, rel=0.01)
+    # First vapour by CoolProp at 305.4 K: 0.787 propane.
+    first = (0.787 * 23.87 + 0.213 * 31.03) / (0.787 * 44.10 + 0.213 * 58.12) ** 0.5
+    assert cylinders.first_ratio == pytest.approx(first / need, rel=0.01)
+    heat = (0.55 * 2220 + 0.45 * 2877) / (0.55 * 44.10 + 0.45 * 58.12) ** 0.5
+    assert r["blend_rate_last"] == pytest.approx(20 * KBTU_H * 2877 / 58.12**0.5 / heat, rel=0.01)
+    assert r["cylinder_coldest_last"] > r["cylinder_coldest"] + 15
+    butane = solved(**{**texts, "fuel_blend": "C4H10 1"}, regulator_inlet_pressure="2 psi", gas_pressure="2 psi")
+    assert r["cylinder_coldest_last"] == pytest.approx(butane["cylinder_coldest"], abs=0.5)
+    assert r["cylinder_draw_last"] == pytest.approx(butane["cylinder_draw_last"], rel=0.03)
+
+
+def test_a_blend_that_is_all_of_one_gas_is_that_gas():
+    pure, named = solved(), solved(fuel_blend="C3H8 1")
+    nearly = solved(fuel_blend="C3H8 0.999999, C4H10 0.000001")
+    for key in ("cylinder_draw_limit", "run_time", "frost_time", "cylinder_coldest", "cylinder_draw_last"):
+        assert named[key] == pure[key]
+        assert nearly[key] == pytest.approx(pure[key], rel=1e-3)

@@ -253,15 +253,19 @@ def test_low_fire_of_a_house_line():
 COUNT = (("cylinder_count", "raise"), ("cylinder", "choose"))
 REGULATOR, GAS = (("regulator_inlet_pressure", "lower"),), (("gas_pressure", "lower"),)
 DRAW = Band(90 * KBTU_H, 100 * KBTU_H, 110 * KBTU_H)
+LAST = Band(45 * KBTU_H, 50 * KBTU_H, 55 * KBTU_H)
 
 
-def cylinder(ended_by, run_h, left, **given):
-    cylinders = part("cylinders", ended_by=ended_by, run_s=3600 * run_h, left_share=left, draw_W=DRAW)
+def cylinder(ended_by, run_h, left, draw_W=DRAW, **given):
+    cylinders = part(
+        "cylinders", ended_by=ended_by, run_s=3600 * run_h, left_share=left, draw_W=draw_W, last_draw_W=LAST
+    )
     return judged("cylinder", cylinders=cylinders, **given)
 
 
 COLD = (
-    "At 100 kBtu/h the cold ends it after {} with {} of a full charge still in; steady draw at this fill is 100 kBtu/h."
+    "At 100 kBtu/h the cold ends it after {} with {} of a full charge still in: near the end 50 kBtu/h is all that the "
+    "air can boil off there."
 )
 MORE = " More or larger cylinders, or "
 
@@ -302,7 +306,7 @@ def test_a_run_until_empty_is_good_however_short():
             "good",
             0.0,
             0.25,
-            f"The cylinders feed 100 kBtu/h for {run} until they are empty; steady draw at this fill 100 kBtu/h.",
+            f"The cylinders feed 100 kBtu/h for {run} until they are empty.",
             COUNT + REGULATOR,
         )
 
@@ -319,6 +323,28 @@ def test_too_cold_to_start(gas_psi, advice, cures):
     found = cylinder("cold at the start", 0, 0.8, gas_pressure=gas_psi * PSI)
     text = f"It is too cold: at 60 °F the cylinder's own pressure is less than the regulator needs (10 psi). {advice}"
     assert found == ("stop", 0.8, 0.25, text, cures)
+
+
+@pytest.mark.parametrize("draw, at_once", [(100, False), (99.9, True)])
+def test_a_draw_beyond_the_steady_one_from_the_start_is_said_so(draw, at_once):
+    text = cylinder("cold", 2, 0.6, draw_W=Band(0.0, draw * KBTU_H, 2 * draw * KBTU_H))[3]
+    words = f"even at this fill {draw:g} kBtu/h is all that the air can boil off."
+    assert (words in text) == at_once and ("near the end 50 kBtu/h" in text) != at_once
+
+
+@pytest.mark.parametrize(
+    "ratio, high, verdict, limit", [(0.96, 1.0, "good", 1.0), (0.96, 1.001, "caution", 1.0), (1.1, 1.12, "good", 1.12),
+                                    (1.1, 1.121, "caution", 1.12)]
+)  # fmt: skip
+def test_a_blend_drifts_rich_as_it_boils_off(ratio, high, verdict, limit):
+    cylinders = part("cylinders", first_ratio=0.9, last_ratio=high)
+    found = judged("blend_drift", cylinders=cylinders, equivalence_ratio=ratio)
+    assert found[:2] == (verdict, high) and found[2] == pytest.approx(limit)
+    assert f"the mixture goes from 0.90 to {high:.2f} while the cylinders empty" in found[3]
+
+
+def test_a_pure_gas_does_not_drift():
+    assert "blend_drift" not in solved().checks and solved()["blend_mixture_last"] is None
 
 
 def test_gas_by_a_line_has_no_cylinder_to_judge():

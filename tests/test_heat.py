@@ -53,11 +53,12 @@ def test_a_blend_stands_over_the_fuel_and_names_mean_their_composition():
 @pytest.mark.parametrize(
     "texts, liquid",
     [
-        ({"fuel": "propane"}, "C3H8"),
-        ({"fuel": "butane"}, "C4H10"),
+        ({"fuel": "propane"}, (("C3H8", 1.0),)),
+        ({"fuel": "butane"}, (("C4H10", 1.0),)),
         ({"fuel": "natural_gas"}, None),
-        ({"fuel_blend": "C3H6 1"}, "C3H6"),
-        ({"fuel_blend": "C3H8 0.4, iC4H10 0.6"}, "iC4H10"),
+        ({"fuel_blend": "C3H6 1"}, (("C3H6", 1.0),)),
+        ({"fuel_blend": "C3H8 0.4, iC4H10 0.6"}, (("C3H8", 0.4), ("iC4H10", 0.6))),
+        ({"fuel_blend": "C3H8 0.72, C2H6 0.1, C4H10 0.18"}, (("C3H8", 0.8), ("C4H10", 0.2))),
         ({"fuel_blend": "CH4 0.6, C3H8 0.4"}, None),
     ],
 )

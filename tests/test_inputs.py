@@ -54,6 +54,13 @@ NEAR = {
                                                   ("regulator_inlet_pressure",)),
     "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft"}, ("altitude",)),
     "a jet that stops it before the frost": ({"gas_pressure": "54 psi"}, ("gas_pressure",)),
+    "a blend that the cold ends": (
+        {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
+        ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
+         "regulator_inlet_pressure", "firing_rate", "equivalence_ratio")),
+    "a blend from a tank": (
+        {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
+         "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),
 }  # fmt: skip
 # Settings with words of their own: other texts to try.
 TEXTS = {

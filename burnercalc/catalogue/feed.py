@@ -27,6 +27,7 @@ VESSEL = Source(
     "manual of 2011); sizes of cylinders from memory",
     "memory",
 )
+RAOULT = Source("Raoult's law and simple distillation (Rayleigh); vapour pressures by CoolProp", "published")
 FUEL_COST = Source("gas flow from the gross heating value", "calculated")
 
 COLD_MIXTURE = ("mixture_flow", "equivalence_ratio", "fuel", "fuel_blend", "ambient_temperature", "altitude")
@@ -41,19 +42,17 @@ JET_STATE = (
     "ambient_temperature",
     "altitude",
 )
-CYLINDER = (
-    "cylinder",
-    "tank_diameter",
-    "tank_length",
-    "cylinder_count",
+FUEL = ("fuel", "fuel_blend")
+LIQUID = (
     "cylinder_fill",
     "ambient_temperature",
     "altitude",
     "regulator_inlet_pressure",
     "gas_pressure",
-    "fuel",
-    "fuel_blend",
+    *FUEL,
 )
+CYLINDER = ("cylinder", "tank_diameter", "tank_length", "cylinder_count", *LIQUID)
+BLEND = tuple(key for key in CYLINDER if key != "fuel")  # a fuel by its name is pure
 
 ANSWERS = (
     Answer(
@@ -373,6 +372,71 @@ ANSWERS = (
         near="bench",
     ),
     Answer(
+        "cylinder_draw_last",
+        "cylinders.last_draw_W",
+        "power",
+        "Steady draw near empty",
+        meaning="The same when 5 % of a full charge is left, or what the cold leaves: less wall is wetted, and what is "
+        "left of a blend is heavy and hardly boils.",
+        formula="as the steady draw, with the wetted wall and the liquid near empty",
+        inputs=("firing_rate_gross", *CYLINDER),
+        source=VESSEL & RAOULT,
+    ),
+    Answer(
+        "cylinder_coldest",
+        "cylinders.coldest_K",
+        "temperature",
+        "Coldest air for the cylinders",
+        meaning="Below it their own pressure is less than the regulator needs, however little is drawn.",
+        formula="temperature at which the liquid at this fill boils at the regulator's least inlet pressure",
+        inputs=LIQUID,
+        source=RAOULT,
+        near="bench",
+    ),
+    Answer(
+        "cylinder_coldest_last",
+        "cylinders.last_coldest_K",
+        "temperature",
+        "Coldest air near empty",
+        meaning="The same when 5 % of a full charge is left, or what the cold leaves; higher for a blend, whose light "
+        "part boils off first.",
+        formula="temperature at which the liquid near empty boils at the regulator's least inlet pressure",
+        inputs=("firing_rate_gross", *CYLINDER),
+        source=RAOULT,
+    ),
+    Answer(
+        "blend_mixture_first",
+        "cylinders.first_ratio",
+        "ratio",
+        "Mixture of a blend, first",
+        meaning="Equivalence ratio at this fill with jet, gas pressure and air as set for the mean of the charge: "
+        "propane boils off first. None for a pure gas.",
+        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),
+        source=RAOULT,
+    ),
+    Answer(
+        "blend_mixture_last",
+        "cylinders.last_ratio",
+        "ratio",
+        "Mixture of a blend, near empty",
+        meaning="The same when 5 % of a full charge is left, or what the cold leaves.",
+        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        inputs=("equivalence_ratio", "firing_rate_gross", *BLEND),
+        source=RAOULT & VESSEL,
+    ),
+    Answer(
+        "blend_rate_last",
+        "cylinders.last_rate_W",
+        "power",
+        "Firing rate of a blend, near empty",
+        meaning="With jet and gas pressure as set for the mean of the charge, when 5 % of a full charge is left, or "
+        "what the cold leaves. None for a pure gas.",
+        formula="firing rate x (heating value / square root of molar mass) of what boils off / the same of the charge",
+        inputs=("firing_rate_gross", *BLEND),
+        source=RAOULT & VESSEL,
+    ),
+    Answer(
         "run_time",
         "cylinders.run_s",
         "time",
@@ -666,8 +730,7 @@ CHECKS = (
         harm="comfort",
         source=VESSEL & LIMITS,
         cases={
-            "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty; steady draw at this fill "
-            "{draw:power}.",
+            "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
             "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
             "day. Never heat a cylinder.",
@@ -675,10 +738,27 @@ CHECKS = (
             "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
             "cylinder.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
-            "in; steady draw at this fill is {draw:power}.",
+            "in: near the end {last:power} is all that the air can boil off there.",
+            "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "
+            "charge still in: even at this fill {draw:power} is all that the air can boil off.",
             "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet. Never heat a cylinder.",
             "more_or_regulator": "More or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
         },
+    ),
+    Check(
+        "blend_drift",
+        "ratio",
+        "Blend as it boils off",
+        harm="danger",
+        source=RAOULT & LIMITS,
+        cases={
+            "good": "The light part boils off first: the mixture goes from {first:.2f} to {last:.2f} while the "
+            "cylinders empty.",
+            "caution": "The light part boils off first, and what is left is heavier gas: with nothing touched the "
+            "mixture goes from {first:.2f} to {last:.2f} while the cylinders empty, and carbon monoxide with it. "
+            "Turn the gas down by the look of the flame as they empty, or set it leaner.",
+        },
+        cures=(("equivalence_ratio", "lower"), ("fuel_blend", "choose")),
     ),
 )
 

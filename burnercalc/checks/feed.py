@@ -41,6 +41,7 @@ JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
 JET_TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial
 RATE_SHORT = (0.97, 0.85)  # rate over the wanted one from a house line
 LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
+SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LEFT_SHARE = (0.25, 0.50)  # of a full charge left when the cold ends it
 LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
 
@@ -287,9 +288,9 @@ def cylinder_check(
         if cylinders.run_s == 0:
             cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
         else:
-            cases = ("cold",)
+            cases = ("cold_at_once" if cylinders.draw_W.value < firing.rate_W else "cold",)
             if word != "good":
-                cases = ("cold", "more_or_jet" if jet_needs_more else "more_or_regulator")
+                cases = (*cases, "more_or_jet" if jet_needs_more else "more_or_regulator")
     return verdict(
         word,
         cylinders.left_share,
@@ -302,7 +303,21 @@ def cylinder_check(
         rate=firing.rate_W,
         run=cylinders.run_s,
         draw=cylinders.draw_W.value,
+        last=cylinders.last_draw_W.value,
         left=cylinders.left_share,
         air=shop.temp_K,
         needed=cylinders.least_Pa,
+    )
+
+
+def blend_drift_check(cylinders: Cylinders, equivalence_ratio: float) -> Judged | None:
+    """By what the mixture gets to before the cylinders are empty; None for a gas that stays what it is."""
+    if cylinders.last_ratio is None:
+        return None
+    return judge(
+        cylinders.last_ratio,
+        good=max(1.0, equivalence_ratio + SLIP),
+        stop=inf,
+        first=cylinders.first_ratio,
+        last=cylinders.last_ratio,
     )

@@ -2,24 +2,37 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import sqrt
 
 from ..physics import cylinder as physics
+from ..physics import fuels
 from ..physics.band import Band
+from ..physics.lp_blend import boiled_down, bubble_temp_K, vapour
 from .firing import Firing
 from .gas import Gas
 from .shop import Shop
 
 DRAW_BAND = (0.9, 1.1)  # of the coefficient fitted to the table
+NEAR_EMPTY = 0.05  # of a full charge
 
 
 @dataclass(frozen=True)
 class Cylinders:
     """All None for gas that comes by a line. `draw_W`: what they keep up at this fill without chilling further.
 
-    `left_share`: of a full charge, at the end of the run; `least_Pa`: gauge pressure that they must hold.
+    `left_share`: of a full charge, at the end of the run; `least_Pa`: gauge pressure that they must hold. Near empty is
+    what is left then, 5 % at least; `coldest_K`: air in which they still hold that pressure when nothing is drawn.
+    `first_ratio`, `last_ratio`, `last_rate_W`: mixture and rate at this fill and near empty, with jet, gas pressure and
+    air as set for the mean of the charge; None for a pure gas.
     """
 
     draw_W: Band | None
+    last_draw_W: Band | None
+    coldest_K: float | None
+    last_coldest_K: float | None
+    first_ratio: float | None
+    last_ratio: float | None
+    last_rate_W: float | None
     run_s: float | None
     ended_by: str | None
     frost_s: float | None
@@ -29,11 +42,14 @@ class Cylinders:
 
 
 @lru_cache(maxsize=64)
-def _run(vessel, liquid_kg, species, air_temp_K, inlet_Pa, draw_W, heating_J_kg):
-    return (
-        physics.draw_limit_W(vessel, liquid_kg, species, air_temp_K, inlet_Pa, heating_J_kg),
-        physics.run_down(vessel, liquid_kg, species, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100),
-    )
+def _run(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg):
+    return physics.run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100)
+
+
+def _through_jet(composition):
+    """(air that it needs, gross heat) of a gas through a given jet at a given pressure, up to a common factor."""
+    speed = 1 / sqrt(fuels.molar_mass_kg_mol(composition))
+    return speed * fuels.stoichiometric_air_mol_mol(composition), speed * fuels.gross_heating_value_J_mol(composition)
 
 
 def cylinders(
@@ -45,34 +61,57 @@ def cylinders(
     regulator_inlet_pressure: float,
     gas_pressure: float,
     fuel_price: float,
+    equivalence_ratio: float,
     gas: Gas,
     shop: Shop,
     firing: Firing,
 ) -> Cylinders:
+    """Below full, what is left of a blend is what boiled down to it in the shop's air."""
     cost, least_Pa = firing.gas_kg_s * 3600 * fuel_price, max(regulator_inlet_pressure, gas_pressure)
     if gas.liquid is None:
-        return Cylinders(None, None, None, None, None, least_Pa, cost)
+        return Cylinders(*[None] * 11, least_Pa=least_Pa, fuel_cost_per_hour=cost)
     vessel = (
         physics.lying_tank(tank_diameter, tank_length)
         if cylinder == "tank"
         else physics.upright_cylinder(f"{cylinder} lb")
     )
-    each, run = _run(
+    inlet_Pa = shop.pressure_Pa + least_Pa
+    first = boiled_down(gas.liquid, shop.temp_K, cylinder_fill)
+    run = _run(
         vessel,
         vessel.capacity_kg * cylinder_fill,
-        gas.liquid,
+        first,
         shop.temp_K,
-        shop.pressure_Pa + least_Pa,
+        inlet_Pa,
         firing.rate_W / cylinder_count,
         gas.gross_J_kg,
     )
-    draw = each * cylinder_count
+    left_share = run.left_kg / vessel.capacity_kg
+    near_empty = min(max(left_share, NEAR_EMPTY), cylinder_fill)
+    last = boiled_down(gas.liquid, shop.temp_K, near_empty)
+    first_ratio = last_ratio = last_rate_W = None
+    if len(gas.liquid) > 1:
+        air, heat = _through_jet(gas.liquid)
+        (first_air, _), (last_air, last_heat) = (_through_jet(vapour(liquid, shop.temp_K)) for liquid in (first, last))
+        first_ratio, last_ratio = equivalence_ratio * first_air / air, equivalence_ratio * last_air / air
+        last_rate_W = firing.rate_W * last_heat / heat
+
+    def draw(liquid, share):
+        each = physics.draw_limit_W(vessel, vessel.capacity_kg * share, liquid, shop.temp_K, inlet_Pa, gas.gross_J_kg)
+        return Band(*(factor * each * cylinder_count for factor in (DRAW_BAND[0], 1, DRAW_BAND[1])))
+
     return Cylinders(
-        draw_W=Band(DRAW_BAND[0] * draw, draw, DRAW_BAND[1] * draw),
+        draw_W=draw(first, cylinder_fill),
+        last_draw_W=draw(last, near_empty),
+        coldest_K=bubble_temp_K(first, inlet_Pa),
+        last_coldest_K=bubble_temp_K(last, inlet_Pa),
+        first_ratio=first_ratio,
+        last_ratio=last_ratio,
+        last_rate_W=last_rate_W,
         run_s=run.run_time_s,
         ended_by=run.ended_by,
         frost_s=run.frost_time_s,
-        left_share=run.left_kg / vessel.capacity_kg,
+        left_share=left_share,
         least_Pa=least_Pa,
         fuel_cost_per_hour=cost,
     )

@@ -3,16 +3,20 @@
 from dataclasses import dataclass
 
 from ..physics import fuels
+from ..physics.thermo import fractions
 
 LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
 
 
 @dataclass(frozen=True)
 class Gas:
-    """Fuel gas; `liquid` is the species that it is drawn from, None for a gas that comes by a line."""
+    """Fuel gas, the mean of a charge; `liquid`: that charge when full, None for a gas that comes by a line.
+
+    Of a charge only what boils with it counts: ethane and lighter gas leaves first, and would only help in the cold.
+    """
 
     composition: tuple[tuple[str, float], ...]
-    liquid: str | None
+    liquid: tuple[tuple[str, float], ...] | None
     gross_J_m3: float
     net_J_m3: float
     gross_J_kg: float
@@ -26,7 +30,7 @@ def gas(fuel: str, fuel_blend: tuple | None) -> Gas:
     largest = max(composition, key=lambda share: share[1])[0]
     return Gas(
         composition=composition,
-        liquid=largest if largest in LIQUIDS else None,
+        liquid=fractions(tuple(part for part in composition if part[0] in LIQUIDS)) if largest in LIQUIDS else None,
         gross_J_m3=fuels.gross_heating_value_J_m3(composition),
         net_J_m3=fuels.net_heating_value_J_m3(composition),
         gross_J_kg=fuels.gross_heating_value_J_kg(composition),

@@ -8,13 +8,15 @@ from math import acos, exp, pi, sqrt
 
 from ..errors import require
 from ..tables import find
-from .lp_liquid import (
-    latent_heat_J_kg,
-    liquid_density_kg_m3,
-    liquid_heat_capacity_J_kgK,
-    saturation_pressure_Pa,
-    saturation_temp_K,
+from .lp_blend import (
+    blend_density_kg_m3,
+    blend_heat_capacity_J_kgK,
+    blend_latent_heat_J_kg,
+    boiled_down,
+    bubble_pressure_Pa,
+    bubble_temp_K,
 )
+from .lp_liquid import liquid_density_kg_m3
 
 POUND_KG, INCH_M = 0.45359237, 0.0254
 
@@ -123,15 +125,15 @@ def wall_conductance_W_K(vessel, liquid_kg, density_kg_m3):
     return WALL_COEFFICIENT_W_M2K * heated_area_m2(vessel, liquid_kg, density_kg_m3)
 
 
-def draw_limit_W(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, heating_value_J_kg):
+def draw_limit_W(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, heating_value_J_kg):
     """Largest steady draw of one container, as heat of its gas.
 
-        P = U A (T_air - T_liquid) HHV/h_fg,   T_liquid = saturation temperature at the regulator's inlet pressure
+        P = U A (T_air - T_liquid) HHV/h_fg,   T_liquid = temperature of boiling at the regulator's inlet pressure
 
     Arguments:
         vessel               Vessel
         liquid_kg            liquid in it                                [kg]      0 or more
-        species              C3H8, C4H10, iC4H10 or C3H6
+        liquid               ((species, mole fraction), ...) as it is    [-]
         air_temp_K           T_air                                       [K]
         inlet_pressure_Pa    least the regulator needs, absolute         [Pa]
         heating_value_J_kg   HHV (or LHV) of the gas                     [J/kg]
@@ -146,12 +148,12 @@ def draw_limit_W(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, heat
     Checked by:
         tests/reference/cylinder_100lb.csv
     """
-    liquid_K = saturation_temp_K(species, inlet_pressure_Pa)
+    liquid_K = bubble_temp_K(liquid, inlet_pressure_Pa)
     if not air_temp_K > liquid_K:
         require(air_temp_K == air_temp_K, "air_temp_K", "nan", "must be a number")
         return 0.0
-    conductance = wall_conductance_W_K(vessel, liquid_kg, liquid_density_kg_m3(species, liquid_K))
-    return conductance * (air_temp_K - liquid_K) * heating_value_J_kg / latent_heat_J_kg(species, liquid_K)
+    conductance = wall_conductance_W_K(vessel, liquid_kg, blend_density_kg_m3(liquid, liquid_K))
+    return conductance * (air_temp_K - liquid_K) * heating_value_J_kg / blend_latent_heat_J_kg(liquid, liquid_K)
 
 
 @dataclass(frozen=True)
@@ -175,15 +177,15 @@ class RunDown:
     points: tuple
 
 
-def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, heating_value_J_kg, steps=200):
+def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, heating_value_J_kg, steps=200):
     """Follow the liquid's temperature and mass under a steady draw until empty or too cold.
 
-        (M c + M_s c_s) dT/dt = U A(M) (T_air - T) - m h_fg,   dM/dt = -m,   m = draw/HHV
+        (M c + M_s c_s) dT/dt = U A(M) (T_air - T) - m h_fg,   dM/dt = -m,   m = draw/HHV;   a blend as boiled_down
 
     Arguments:
         vessel               Vessel
         liquid_kg            liquid at the start                    [kg]     above 0
-        species              C3H8, C4H10, iC4H10 or C3H6
+        liquid               ((species, mole fraction), ...) at the start  [-]
         air_temp_K           air, and liquid at the start           [K]
         inlet_pressure_Pa    least the regulator needs, absolute    [Pa]
         draw_W               heat of the gas drawn                  [W]      above 0
@@ -202,8 +204,8 @@ def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, 
     """
     for name, value in (("liquid_kg", liquid_kg), ("draw_W", draw_W), ("heating_value_J_kg", heating_value_J_kg)):
         require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
-    least_K = saturation_temp_K(species, inlet_pressure_Pa)
-    pressure = saturation_pressure_Pa(species, air_temp_K)
+    pressure = bubble_pressure_Pa(liquid, air_temp_K)
+    least_K = bubble_temp_K(liquid, inlet_pressure_Pa)
     if air_temp_K <= least_K:
         return RunDown(
             0.0,
@@ -219,19 +221,26 @@ def run_down(vessel, liquid_kg, species, air_temp_K, inlet_pressure_Pa, draw_W, 
     points.append((0.0, temp, mass, pressure))
     for i in range(steps):
         middle = mass - flow * step / 2
-        conductance = wall_conductance_W_K(vessel, middle, liquid_density_kg_m3(species, temp))
-        store = middle * liquid_heat_capacity_J_kgK(species, temp) + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK
-        settled = air_temp_K - flow * latent_heat_J_kg(species, temp) / conductance
+        conductance = wall_conductance_W_K(vessel, middle, blend_density_kg_m3(liquid, temp))
+        store = middle * blend_heat_capacity_J_kgK(liquid, temp) + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK
+        settled = air_temp_K - flow * blend_latent_heat_J_kg(liquid, temp) / conductance
         new = settled + (temp - settled) * exp(-conductance * step / store)
+        left = max(liquid_kg - flow * step * (i + 1), 0.0)
+        heavier = boiled_down(liquid, temp, left / mass) if left > 0 else liquid
         if frost is None and new <= FROST_TEMP_K:
             frost = (i + (temp - FROST_TEMP_K) / (temp - new)) * step
-        if new <= least_K:
-            share = (temp - least_K) / (temp - new)
+        if new <= least_K or bubble_pressure_Pa(heavier, new) <= inlet_pressure_Pa:
+            over, under = (
+                temp - bubble_temp_K(liquid, inlet_pressure_Pa),
+                new - bubble_temp_K(heavier, inlet_pressure_Pa),
+            )
+            share = over / (over - under)
+            end_s, end_K = (i + share) * step, temp + share * (new - temp)
             mass -= share * flow * step
-            points.append(((i + share) * step, least_K, mass, inlet_pressure_Pa))
-            if frost is not None and frost > (i + share) * step:
-                frost = None
-            return RunDown((i + share) * step, "cold", frost, mass, least_K, tuple(points))
-        temp, mass = new, max(liquid_kg - flow * step * (i + 1), 0.0)
-        points.append(((i + 1) * step, temp, mass, saturation_pressure_Pa(species, temp)))
+            points.append((end_s, end_K, mass, inlet_pressure_Pa))
+            return RunDown(
+                end_s, "cold", frost if frost is None or frost <= end_s else None, mass, end_K, tuple(points)
+            )
+        temp, mass, liquid = new, left, heavier
+        points.append(((i + 1) * step, temp, mass, bubble_pressure_Pa(liquid, temp)))
     return RunDown(steps * step, "empty", frost, 0.0, temp, tuple(points))
