@@ -34,7 +34,8 @@ export function turnTo(name) {
 function show(name) {
   root.dataset.chapter = name;
   try { sessionStorage.setItem(PLACE, name); } catch { /* closed: a reload opens the first screen */ }
-  for (const press of all("#chapters [data-go]")) press.toggleAttribute("aria-current", press.dataset.go === name);
+  document.querySelector("#chapters [aria-current]")?.removeAttribute("aria-current");
+  document.querySelector(`#chapters [data-go="${name}"]`).setAttribute("aria-current", "true");
   for (const place of all(`#chapter-${name} .guest`)) place.append(byId(place.dataset.guest)); // what two chapters show
   hear(byId(`chapter-${name}`));
 }
