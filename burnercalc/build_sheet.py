@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import compress
 
 from . import units
-from .drawing.helvetica import shortened
+from .drawing.helvetica import shortened, text_width
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import (
@@ -31,11 +31,12 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-MOST_PAGES = 8
+MOST_PAGES = 12
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
+STOP = "DO NOT BUILD THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on the drilling template only.
 MOST_HOLES = 90
@@ -43,6 +44,7 @@ MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
 CODE_MM = 50.0
+CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven")
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -50,7 +52,8 @@ def pdf(result, link, paper):
     """The sheet as PDF bytes; `link` opens the design and is printed on every page, as far as it fits."""
     width, height = paper_size(paper)
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
-    address = shortened(link, TABLE_MM, width - 30)
+    stop = STOP if result.worst == "stop" else ""  # on every page
+    address = stop + shortened(link, TABLE_MM, width - 30 - text_width(stop, TABLE_MM))
     return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
 
 
@@ -70,7 +73,15 @@ def blocks(result, link, width, height):
             break
     else:
         first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
-    themes = [first, _steel(result, width), _block(result), _days(result), _gas(result)]
+    themes = [
+        first,
+        _steel(result, width),
+        _block(result),
+        _casting(result),
+        _days(result),
+        [*_gas(result), *_record(result)],
+        _train(result),
+    ]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
 
@@ -152,6 +163,7 @@ def _overview(result, link, width, view_mm):
         "stop": "DO NOT BUILD THIS: see the stops below.",
     }[worst]
     return [
+        Table(("Made by", "Date", "Serial no.", "Revision"), (("", "", "", ""),), "llll"),
         Paragraph(
             f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.units)} gross, "
             f"{result['port_count']} "
@@ -211,11 +223,10 @@ def _steel(result, width):
         steps.append(
             f"Baffle: blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}, "
             f"{d.baffle_holes} holes of "
-            f"{d.show('baffle_hole_diameter')}{bend}. Tack its feet {_show(result, 'baffle_stand')} above "
-            "the inside of the face."
+            f"{d.show('baffle_hole_diameter')}{bend}. It goes in from the open end and is tacked before the second cap."
         )
     steps += [
-        f"Weld {_show(result, 'weld_length')} of seam, gas-tight; test, window blanked, air only, soap water.",
+        f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     ]
     cut_list = _plain(
@@ -227,6 +238,11 @@ def _steel(result, width):
     stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
     tables = [Heading("Cut list", 2), cut_list, Heading("Stock to buy", 2), stock]
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
+    welding = [
+        Heading("Welding", 2),
+        _plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
+        Caution(_care(result, "weld")),
+    ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
     across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
     if slender:
@@ -235,7 +251,7 @@ def _steel(result, width):
             _view(result, "section", width, 60.0, "Along"),
             Columns(((across,), tuple(order)), (1.0, ALONG)),
             *tables,
-            Caution(_care(result, "weld")),
+            *welding,
         ]
     along = _view(result, "section", (width - GAP_MM) * ALONG / (ALONG + 1), 74.0, "Along")
     return [
@@ -243,7 +259,7 @@ def _steel(result, width):
         Columns(((along,), (across,)), (ALONG, 1.0)),
         *tables,
         *order,
-        Caution(_care(result, "weld")),
+        *welding,
     ]
 
 
@@ -264,10 +280,23 @@ def _block(result):
             "screw_length",
             "fill_line",
             "push_in",
+            "cross_bar",
+            "back_over_frame",
         ),
     )
-    pins = _numbers(result, ("pin_length", "pin_count", "pins_per_stock", "pin_stock_count", "cleaning_drill"))
-    pins += _set(result, ("pin_depth",))
+    pins = _numbers(
+        result,
+        (
+            "pin_length",
+            "pin_proud",
+            "pin_count",
+            "pins_per_stock",
+            "pin_stock_count",
+            "knock_out_drill",
+            "cleaning_drill",
+        ),
+    )
+    pins = _set(result, ("pin_kind", "pin_depth")) + pins
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
@@ -275,10 +304,11 @@ def _block(result):
         low, high = result.answers["water"].band
         batch.append(("Water, from", units.show(low, "mass", d.units)))
         batch.append(("to at most", units.show(high, "mass", d.units)))
-    batch += _numbers(result, ("bags", "mixes", "dry_per_mix")) + (
+    batch += _numbers(result, ("burner_mass",))
+    mixes = _numbers(result, ("bags", "mixes", "dry_per_mix")) + (
         [] if plastic else _numbers(result, ("water_per_mix",))
     )
-    batch += _numbers(result, ("burner_mass",))
+    many = f"All {d.batch_size} blocks" if d.batch_size > 1 else "Mixing"
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -302,17 +332,67 @@ def _block(result):
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
-                (Table(("One block", ""), tuple(batch), "lr"),),
+                (Table(("One block", ""), tuple(batch), "lr"), Table((many, ""), tuple(mixes), "lr")),
             ),
             (1.0, 0.9, 1.2),
         ),
-        Caution(_care(result, "cast", "trim")),
         Heading(
             f"Holes of {d.show('port_diameter')}, from the lower left corner of "
             f"{'the square round the body' if result.part('face').round else 'the body'}",
             2,
         ),
         *table,
+    ]
+
+
+def _casting(result):
+    """What to do and what to watch from the mould to the oven, each step with its caution below."""
+    told = zip(result.part("schedule").steps, result.tables["care"].rows, result.tables["days"].rows)
+    rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
+    return [
+        Heading("Pins, casting, stripping, drying"),
+        _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
+        Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
+        Caution(_care(result, "cast", "trim")),
+    ]
+
+
+def _train(result):
+    """The train as a list, and as a drawing on a page of its own."""
+    d, train = result.design, result.part("train")
+    listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
+    return [
+        Heading("Gas and air train, in the order of flow"),
+        listed,
+        Paragraph(
+            f"Safety {train.safety_cost:.2f}, comfort {train.comfort_cost:.2f}: example prices, to be replaced by your "
+            "shop's. Leak-test every joint with soap water before gas. " + LAW
+        ),
+        PageBreak(),
+        Figure(result.drawings["train"], 222.0, "Gas, air, mixture; dashed: comfort"),
+    ]
+
+
+def _record(result):
+    """Blank lines to be filled in when it is first fired."""
+    asked = [
+        ("Leak test: air at / minutes / drop", ""),
+        ("Every port passed by the drill, count", ""),
+        ("Mass before and after the oven", ""),
+        ("Blower shut: pressure", ""),
+        ("Air switch opens with the blower off", ""),
+        ("Spring-shut valve closes when the power is off", ""),
+        ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
+        ("Gas at the jet: light / low / high", ""),
+        ("Damper marks: light / low / high", ""),
+        ("Lights five times of five, all ports", ""),
+        ("Ten minutes at low fire, hot, no pop", ""),
+        ("Shut down gas first, blower till cold", ""),
+        ("Fired by, date", ""),
+    ]
+    return [
+        Heading("Test-fire record", 2),
+        Table(("What", "By the design", "Found"), tuple((what, told, "") for what, told in asked), "lll"),
     ]
 
 

@@ -79,6 +79,29 @@ def test_a_design_with_a_stop_says_so_on_top():
     assert "DO NOT BUILD THIS" in " ".join(read[0].text.split())
 
 
+def test_the_sheet_stands_by_itself():
+    """Who made it, what to do and watch at each step, the heights, the train in order, and lines for the test fire."""
+    result, _, read = sheet({"batch_size": "3"})
+    text = " ".join(" ".join(page.text for page in read).split())
+    for words in ("Serial no.", "Revision", "Test-fire record", "Gas and air train, in the order of flow"):
+        assert words in text
+    for (_, do, *_), days in zip(result.tables["care"].rows[1:8], result.tables["days"].rows[1:8]):
+        assert " ".join(do.split()[:4]) in text and " ".join(days[-2].split()[:4]) in text
+    for key in ("cross_bar", "back_over_frame", "pin_proud", "knock_out_drill"):
+        assert result.answers[key].label in text
+    # what is for all three stands under its own head, apart from what one block takes
+    assert "All 3 blocks" in text and text.index("One block") < text.index("All 3 blocks") < text.index("Bags")
+    assert [str(n) in text for n in range(1, 23)] and "bell reducer" in text
+    welding = [text.index(row[1]) for row in result.tables["welding"].rows if row[1] in ("grind flush", "leak test")]
+    assert welding == sorted(welding)
+
+
+def test_a_stop_is_said_on_every_page():
+    _, _, read = sheet({"inlet": "4"})
+    assert all("DO NOT BUILD THIS" in page.text for page in read)
+    assert not any("DO NOT BUILD" in page.text for page in sheet({})[2])
+
+
 def test_plastic_is_not_mixed_with_water():
     _, _, read = sheet({"refractory": "phosphate_plastic"})
     assert "Water" not in read[2].text and "phosphate" in read[2].text

@@ -16,19 +16,19 @@ NEAR = {
     "square, so that pipe can stand for tube": (
         {"body_length": "6 in", "body_width": "6 in", "rows": "3", "ports_per_row": "3", "pattern": "hexagonal",
          "edge_margin": "1/2 in", "port_tilt_tolerance": "4 deg", "port_position_tolerance": "1/8 in",
-         "mould_base": "ply 1/2", "pin_depth": "3/8 in"}, ("body_kind",)),
+         "mould_base": "ply 1/2", "pin_depth": "3/8 in", "cap_thickness": "1/4 in"}, ("body_kind",)),
     "pins so crooked that they reach into the lip": (
         {"edge_margin": "0 in", "port_tilt_tolerance": "6 deg", "port_position_tolerance": "1/4 in", "grip": "1 in"},
         ("edge_margin", "port_tilt_tolerance", "port_position_tolerance", "block_thickness", "grip", "wall",
          "corner_radius", "body_kind", "setback")),
     "lengths that just fit": (
-        {"body_kind": "plates", "batch_size": "2", "pin_stock_length": "12 1/8 in", "inlet_length": "3 1/8 in",
+        {"body_kind": "plates", "batch_size": "2", "pin_stock_length": "13 5/8 in", "inlet_length": "3 1/8 in",
          "nipple_stock": "6 11/16 in 9, 4 in 6", "stock_lengths": "6 in, 7 in, 8 in, 9 in, 10 in, 11 in, 12 in, 14 in, "
          "18 1/16 in, 20 in, 24 in, 30 in"}, ("kerf", "wall")),
     "pins short of room": (
         {"baffle_bend_angle": "0 deg", "grip": "3 in", "block_thickness": "5 in"}, ("grip", "wall", "body_depth")),
     "plates from a long rack": ({"body_kind": "plates", "cap_gap": "0 in", "stock_lengths": "36 in"}, ("body_width",)),
-    "plates with one cut between": ({"body_kind": "plates", "stock_lengths": "18 1/16 in, 40 in"}, ("kerf",)),
+    "plates with one cut between": ({"body_kind": "plates", "stock_lengths": "39 27/32 in, 43 in"}, ("kerf",)),
     "rows that set the pitch": ({"pattern": "hexagonal", "rows": "6", "ports_per_row": "5"}, ("rows",)),
     "a shop just warm enough": ({"ambient_temperature": "52 degF"}, ("ambient_temperature",)),
     "so hot that no gas freezes": (
@@ -80,6 +80,8 @@ TEXTS = {
 }
 # Direct inputs that move their answer in none of these designs, each with its reason.
 IDLE = {
+    ("hose_bore", "ambient_temperature"): "a size as sold; only where one just fits",
+    ("hose_bore", "altitude"): "a size as sold; only where one just fits",
     ("baffle_length", "body_kind"): "only to none; a round blank is as long as a square one",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",

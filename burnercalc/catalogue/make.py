@@ -9,6 +9,7 @@ STEEL_DENSITY = Source("steel density: EN 1993-1-1", "published")
 HOLE_SAWS = Source("sizes of hole saws as sold, common practice", "common practice")
 PIPE_OVERSIZE = Source("ASTM A53, outside diameter of pipe within 1 %", "memory")
 PIPE_SIZES = Source("ASME B36.10M pipe sizes", "published")
+GROWTH = Source("growth by heat, coefficients common practice; EN 1993-1-2 for steel", "common practice")
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
 CUTTING = Source("first-fit decreasing", "calculated")
 BOARDS = Source("board sizes: PS 20, plywood as sold", "memory")
@@ -170,6 +171,27 @@ STEEL_ANSWERS = (
         ),
         source=STEEL_DENSITY,
         near="bench",
+    ),
+    Answer(
+        "bevel",
+        "welding.bevel_m",
+        "length",
+        "Bevel",
+        meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
+        formula="none up to 1/8 in of cap, then all but 1/16 in",
+        inputs=("wall", "cap_thickness", "body_kind"),
+        source=PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "block_growth",
+        "welding.growth_m",
+        "length",
+        "Block over body, hot",
+        meaning="How much longer the hot block grows than the steel round it.",
+        formula="inside length x (6e-6 x half the chamber's rise - 12e-6 x 100 K)",
+        inputs=("body_length", "cap_thickness", "wall", "body_kind", "chamber_temperature", "ambient_temperature"),
+        source=GROWTH,
     ),
     Answer(
         "window_cut_length",
@@ -680,7 +702,7 @@ MONEY_ANSWERS = (
         "Gas and air train, comfort",
         meaning="Gauges, filters, needle valve and damper, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=TRAIN,
+        inputs=("fuel", "fuel_blend", "mix_pipe", "hose_bore"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -1061,6 +1083,34 @@ CHECKS = (
         cures=(("pin_depth", "lower"), ("mould_base", "choose")),
     ),
     Check(
+        "mould_fit",
+        "length",
+        "Body in the mould",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "The mould leaves {side:length} at each side of the body; seams are ground flush {high:length} up "
+            "from the face.",
+            "caution": "The mould leaves only {side:length} at each side of the body; under {wanted:length} a tube a "
+            "little wider than it should be, or a seam left proud, jams in it.",
+        },
+        cures=(("mould_clearance", "raise"),),
+    ),
+    Check(
+        "block_growth",
+        "length",
+        "Room for the hot block",
+        harm="damage",
+        source=GROWTH,
+        cases={
+            "good": "Hot, the block grows {growth:length} more than the body; a block so short needs no joint.",
+            "note": "Hot, the block grows {growth:length} more than the body, over the {wanted:length} that it takes "
+            "by itself: before casting, brush or tape {wax:length} of wax on the inside of both ends and on the lip's "
+            "edge there; it melts out and leaves the joint.",
+        },
+        cures=(("body_length", "lower"),),
+    ),
+    Check(
         "placing",
         "word",
         "Body pushed into the mix",
@@ -1157,6 +1207,37 @@ MOULD_PIECES = {
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
 }
+_CAP = (
+    "tack it {tacks} times, opposite sides in turn, then weld short runs, opposite sides in turn, {seam:length} round"
+)
+WELD_WORDS = {
+    "long.when": "long seams",
+    "long.do": "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the "
+    "middle out, then weld {seam:length} in back-steps, a piece of each seam in turn.",
+    "inlet.when": "inlet pipe",
+    "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
+    "then {seam:length} in quarters, opposite ones in turn.",
+    "first.when": "first cap",
+    "second.when": "second cap",
+    "bevelled.do": f"Bevel its edges at 30° to a depth of {{bevel:length}}; {_CAP}.",
+    "square.do": f"Square edges; {_CAP}.",
+    "baffle.when": "baffle",
+    "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
+    "corner.",
+    "straight.when": "straightness",
+    "straight.window.do": "A tube with one side cut out springs at the window. Leave a bridge in the middle of each "
+    "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
+    "the same in the middle and at the ends to 1/32 in (0.8 mm).",
+    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
+    "mm).",
+    "flush.when": "grind flush",
+    "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
+    "{side:length} at each side.",
+    "blank.when": "leak test",
+    "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
+    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at 20 in (50 cm) of water, never oxygen: "
+    "soap shows no bubble, and it holds 10 minutes.",
+}
 _KNOCK = (
     "Stand the work on its back, unscrew the base, knock each pin back a hair with a punch through its {drill} hole "
     "as the base comes off, give every pin a quarter-turn with pliers, and leave it in. Damp plastic over it again."
@@ -1231,6 +1312,13 @@ TABLES = (
         ),
         source=TAKE_OFF,
         words=STEEL_PIECES,
+    ),
+    Table(
+        "welding",
+        "Welding, in this order",
+        (Column("number", "No.", "count"), Column("when", "What", "word"), Column("do", "How", "word")),
+        source=PRACTICE,
+        words=WELD_WORDS,
     ),
     Table(
         "stock",

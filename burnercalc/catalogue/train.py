@@ -101,7 +101,7 @@ PARTS = {
     "union": ("union", "{pipe} in, ground joint", "Lets the burner off without turning the train."),
     "reducer": (
         "bell reducer",
-        "{near} to {far} in, malleable, concentric",
+        "{path} in, malleable, concentric",
         "From mix pipe to inlet, one size a step.",
     ),
 }
@@ -113,6 +113,7 @@ TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     **{f"{key}.size.water": size.replace(":gas_pressure}", ":pressure}") for key, (_, size, _) in PARTS.items()},
     "air_switch.size.weak": WEAK_SWITCH,
+    "to": " to ",
     "gas": "gas",
     "air": "air",
     "mixture": "mixture",

@@ -14,6 +14,7 @@ from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.plenum import Plenum
 from ..parts.steel import Steel
+from ..parts.welding import Welding
 from .judge import Judged, judge, ladder, verdict
 
 SLACK_M = 1e-9  # sizes that differ by less are the same
@@ -30,6 +31,8 @@ SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
+MOULD_SIDE_M = 1e-3  # between body and mould: good from
+GROWTH_M = 1e-3  # of the block over its steel: a joint has to take more than this
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from
@@ -242,6 +245,17 @@ def base_board_check(mould: Mould) -> Judged | None:
 
 def base_floor_check(mould: Mould) -> Judged:
     return judge(mould.floor_m, good=FLOOR_M, stop=-inf, floor=mould.floor_m)
+
+
+def mould_fit_check(welding: Welding) -> Judged:
+    return judge(welding.side_m, good=MOULD_SIDE_M, stop=-inf, slack=SLACK_M, side=welding.side_m, wanted=MOULD_SIDE_M,
+                 high=welding.flush_m)  # fmt: skip
+
+
+def block_growth_check(welding: Welding) -> Judged:
+    return judge(
+        welding.growth_m, good=GROWTH_M, note=inf, stop=inf, growth=welding.growth_m, wax=welding.wax_m, wanted=GROWTH_M
+    )
 
 
 def placing_check(block: Block) -> Judged:

@@ -48,6 +48,7 @@ from . import (
     stream,
     throughput,
     train,
+    welding,
     zone,
 )
 
@@ -79,6 +80,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "soaking": soaking.soaking,
     "steel": steel.steel,
     "baffle_sheet": baffle_sheet.baffle_sheet,
+    "welding": welding.welding,
     "stock": stock.stock,
     "mould": mould.mould,
     "end_inlet": end_inlet.end_inlet,

@@ -116,8 +116,10 @@ def train(
     if mix_pipe_elbows:
         add("mixture", "elbow", mix_pipe, count=mix_pipe_elbows)
     add("mixture", "union", mix_pipe)
-    for near, far in making.reducers(mix_pipe, inlet):
-        add("mixture", "reducer", max(near, far, key=making.pipe_names().index), near=near, far=far)
+    steps = making.reducers(mix_pipe, inlet)
+    if steps:
+        widest = max(mix_pipe, inlet, key=making.pipe_names().index)
+        add("mixture", "reducer", widest, count=len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     parts = tuple(
         Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed

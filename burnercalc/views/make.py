@@ -15,6 +15,7 @@ from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.steel import Steel
 from ..parts.stock import Stock
+from ..parts.welding import Welding
 from .view import Plot, Say
 
 CAPS = ("end cap", "face disc", "back disc")
@@ -67,6 +68,28 @@ def stock_table(stock: Stock, say: Say) -> tuple:
         )
         for bars in stock.bars
         for bar in bars.plan.bars
+    )
+
+
+def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: BaffleSheet, say: Say) -> tuple:
+    """The seams and what belongs to them, in the order of the work."""
+    cap = {"bevel": welding.bevel_m, "seam": welding.cap_seam_m, "tacks": welding.cap_tacks}
+    edge = "bevelled" if welding.bevel_m else "square"
+    steps = [("inlet", "inlet", {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
+    if welding.long_tacks:
+        steps.insert(0, ("long", "long", {"tacks": welding.long_tacks, "seam": steel.tube_length_m}))
+    steps.append(("first", edge, cap))
+    if baffle_sheet.sheet:
+        steps.append(("baffle", "baffle", {"stand": max(baffle_sheet.stand_m, 0.0)}))
+    steps += [
+        ("second", edge, cap),
+        ("straight", f"straight.{'window' if not body.round else 'round'}", {}),
+        ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
+        ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),
+    ]
+    return tuple(
+        (number, say(f"{name}.when"), say(f"{words}.do", **slots))
+        for number, (name, words, slots) in enumerate(steps, 1)
     )
 
 

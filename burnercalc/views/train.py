@@ -5,12 +5,19 @@ from ..parts.train import Train
 from .view import Say, Shapes
 
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM = 8.0, 12.0, 74.0
+BOX_MM, STEP_MM, COLUMN_MM = 7.0, 11.0, 74.0
 
 
 def named(part, say: Say) -> str:
     name = say(f"{part.key}.name")
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
+
+
+def _sized(part, say):
+    slots = dict(part.slots)
+    if "sizes" in slots:
+        slots["path"] = say("to").join(slots["sizes"])
+    return say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **slots)
 
 
 def gas_train_table(train: Train, say: Say) -> tuple:
@@ -19,7 +26,7 @@ def gas_train_table(train: Train, say: Say) -> tuple:
             number,
             say(part.stretch),
             named(part, say),
-            say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **part.slots),
+            _sized(part, say),
             say("safety" if part.safety else "comfort"),
             part.price,
             say(f"{part.key}.why"),

@@ -1,0 +1,76 @@
+"""Welding and the hot block: bevels, tacks and growth by hand, what is said, and designs that break each limit."""
+
+import math
+
+import pytest
+
+from burnercalc import Design, solve
+from burnercalc.errors import InputError
+from burnercalc.making import welding as w
+
+IN = 0.0254
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+def told(result):
+    return {when: do for _, when, do in result.tables["welding"].rows}
+
+
+def test_bevels_and_tacks_by_hand():
+    assert w.bevel_m(1 / 8 * IN) == 0 and w.bevel_m(3 / 16 * IN) == pytest.approx(1 / 8 * IN, abs=0.02e-3)
+    # Round a cap of 3 5/8 in: 13 in or so; every 20 x 3/16 in = 3 3/4 in makes four, of 1/8 in wall six
+    assert (w.tacks(13 * IN, 3 / 16 * IN), w.tacks(13 * IN, 1 / 8 * IN), w.tacks(IN, 3 / 16 * IN)) == (4, 6, 4)
+    for call in (lambda: w.bevel_m(0.0), lambda: w.tacks(1.0, math.nan)):
+        with pytest.raises(InputError):
+            call()
+
+
+def test_growth_by_hand():
+    """1 m, 1200 K: 6e-6 x 600 = 3.6 mm less 12e-6 x 100 = 1.2 mm; a warm block grows less than its steel."""
+    assert w.block_growth_m(length_m=1.0, rise_K=1200.0) == pytest.approx(2.4e-3)
+    assert w.block_growth_m(length_m=1.0, rise_K=300.0) == 0
+
+
+@pytest.mark.parametrize(
+    "texts, verdict",
+    [
+        # inside 8 5/8 in; (2250 - 60 °F) = 1216.7 K: 219.1 mm x (6e-6 x 608.3 - 0.0012) = 0.54 mm
+        ({}, "good"),
+        ({"body_length": "24 in", "ports_per_row": "24"}, "note"),  # 600 mm x 2.45e-3 = 1.47 mm
+    ],
+)
+def test_long_blocks_get_a_joint(texts, verdict):
+    r = solved(**texts)
+    d = r.design
+    rise = d.chamber_temperature - d.ambient_temperature
+    inside = d.body_length - 2 * d.wall
+    assert r["block_growth"] == pytest.approx(inside * (6e-6 * rise / 2 - 12e-6 * 100))
+    check = r.checks["block_growth"]
+    assert check.verdict == verdict and ("wax" in check.text) == (verdict == "note")
+
+
+@pytest.mark.parametrize("clearance, verdict", [("2 mm", "good"), ("1.99 mm", "caution"), ("0 in", "caution")])
+def test_a_tight_mould_is_said(clearance, verdict):
+    check = solved(mould_clearance=clearance).checks["mould_fit"]
+    assert check.verdict == verdict and (verdict == "good" or check.changes[0].setting == "mould_clearance")
+
+
+def test_the_order_of_the_welding():
+    assert list(told(solved())) == ["inlet pipe", "first cap", "baffle", "second cap", "straightness", "grind flush",
+                                    "leak test"]  # fmt: skip
+    assert next(iter(told(solved(body_kind="plates")))) == "long seams"
+    assert "baffle" not in told(solved(baffle_holes="0"))
+
+
+def test_what_is_said_of_the_default():
+    said = told(solved())
+    # cap of 3 5/8 less 2 x 1/64 in, corners of 3/16 in: 4 x 3.59375 - (8 - 2 pi) x 0.1875 = 14.053 in
+    assert "Bevel its edges at 30° to a depth of 1/8 in; tack it 4 times" in said["first cap"]
+    assert "14 1/16 in round" in said["second cap"]
+    assert "feet 1 9/16 in above" in said["baffle"]  # 9/16 in of block and a gap of 1.009 in
+    assert "up to 1 1/4 in" in said["grind flush"] and "1/16 in at each side" in said["grind flush"]
+    assert "at least 9 in by 4 in" in said["leak test"] and "5/8 in of steel" in said["leak test"]
+    assert "Square edges" in told(solved(wall="1/8 in"))["first cap"]
