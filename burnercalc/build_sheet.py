@@ -31,6 +31,7 @@ from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
+CARD_TITLE = "Lighting card: blown multi-port burner"
 MOST_PAGES = 12
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
@@ -55,6 +56,19 @@ def pdf(result, link, paper):
     stop = STOP if result.worst == "stop" else ""  # on every page
     address = stop + shortened(link, TABLE_MM, width - 30 - text_width(stop, TABLE_MM))
     return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
+
+
+def card_pdf(result, link, paper):
+    """The lighting card by itself as PDF bytes, to hang up beside the burner."""
+    address = shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30)
+    return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
+
+
+def card_blocks(result):
+    return [
+        *_lighting(result)[1:],
+        Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
+    ]
 
 
 def blocks(result, link, width, height):
@@ -448,8 +462,13 @@ def _gas(result):
 
 
 def _lighting(result):
-    advice = result.answers.get("light_up_advice")
-    return [Paragraph(advice.value)] if advice and advice.value else []
+    card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
+    mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    return [
+        Heading(card.title, 2),
+        Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
+        Table(tuple(column.label for column in card.columns), card.rows, "lll"),
+    ]
 
 
 def _checks(result, names):

@@ -1,4 +1,4 @@
-"""The command line: `python -m burnercalc sheet|template|export|calendar`. Wrong use exits with 2 and is named."""
+"""The command line: `python -m burnercalc sheet|template|...`. Wrong use exits with 2 and is named."""
 
 import argparse
 import json
@@ -6,12 +6,16 @@ import sys
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
 from .design import Design
 from .errors import InputError, InputErrors, printable, require
 from .files import FILES, PAPERS, PLANS
+from .find import find, make_good, read_have, report, sample, tornado
+from .find.score import weights_of
+from .find.search import BUDGET
 from .link import from_link, to_link
 from .result import solve
 from .settings import BY_KEY, SETTINGS
@@ -80,6 +84,10 @@ def _parser() -> argparse.ArgumentParser:
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     _force(template)
+    card = _command(commands, "card", _card, "the lighting card as a PDF, to hang up beside the burner")
+    _paper(card)
+    card.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(card)
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
@@ -87,7 +95,24 @@ def _parser() -> argparse.ArgumentParser:
     calendar = _command(commands, "calendar", _calendar, "the days as an iCalendar file; needs start_date")
     calendar.add_argument("-o", "--output", required=True, metavar="FILE.ics")
     _force(calendar)
+    finding = _command(commands, "find", _find, "designs from what lies in the shop; what --set gives is kept")
+    finding.add_argument("--have", metavar="FILE", help="what is at hand, a line a kind; see the README")
+    finding.add_argument("--weight", nargs="+", action="extend", default=[], metavar="term=number", help="of the score")
+    finding.add_argument("--budget", type=_budget, default=BUDGET, metavar="N", help="steps that the search may judge")
+    finding.add_argument("--shops", action="store_true", help="sample 100 shops like yours for each design")
+    finding.add_argument("--json", action="store_true", help="JSON instead of text")
+    good = _command(commands, "good", _good, "the fewest, smallest changes that turn every check good")
+    good.add_argument("--mine", nargs="+", action="extend", default=[], metavar="key", help="settings that stay")
+    good.add_argument("--json", action="store_true", help="JSON instead of text")
+    shops = _command(commands, "shops", _shops, "what if: the design over the tolerances of a shop")
+    shops.add_argument("--json", action="store_true", help="JSON instead of text")
     return parser
+
+
+def _budget(text: str) -> int:
+    if not (text.isdecimal() and 100 <= int(text) <= 100_000):
+        raise argparse.ArgumentTypeError("must be a whole number from 100 to 100000")
+    return int(text)
 
 
 def _paper(command: argparse.ArgumentParser) -> None:
@@ -167,6 +192,10 @@ def _template(arguments: argparse.Namespace) -> int:
     return _write(_design(arguments), arguments, f"{plan}-{arguments.paper}", arguments.output)
 
 
+def _card(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"lighting-card-{arguments.paper}", arguments.output)
+
+
 def _export(arguments: argparse.Namespace) -> int:
     """Every file of one format into a folder; prints their names."""
     design = _design(arguments)
@@ -190,6 +219,75 @@ def _write(design: Design, arguments: argparse.Namespace, key: str, path: str) -
     """One of FILES under a name of the user's choice."""
     _, _, make = FILES[key]
     save({Path(path): make(solve(design), to_link(design, arguments.site))}, arguments.force)
+    return 0
+
+
+def _find(arguments: argparse.Namespace) -> int:
+    """Designs from what is at hand; what --set gives is mine."""
+    errors: list[InputError] = []
+    design, have = Design.from_texts({}), None
+    try:
+        design = _design(arguments)
+    except InputErrors as refused:
+        errors += refused.errors
+    try:
+        have = read_have(_have_text(arguments.have), design.units)
+    except InputErrors as refused:
+        errors += refused.errors
+    weights = {}
+    for item in arguments.weight:
+        term, _, weights[term] = item.partition("=")
+    try:
+        weights_of(weights)
+    except InputErrors as refused:
+        errors += refused.errors
+    if errors or have is None:
+        raise InputErrors(errors)
+    kept = {item.partition("=")[0]: None for item in arguments.set}
+    have = replace(have, mine={**kept, **have.mine})
+    answer = find(design, have, weights, arguments.budget)
+    shops = {n: sample(offer.design) for n, offer in enumerate(answer.offers)} if arguments.shops else {}
+    if arguments.json:
+        print(json.dumps(report.as_data(answer, have, arguments.site, shops), indent=1))
+    else:
+        print(report.as_text(answer, arguments.site, shops), end="")
+    return 0
+
+
+def _have_text(path: str | None) -> str:
+    if path is None:
+        return ""
+    try:
+        return sys.stdin.read() if path == "-" else Path(path).read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise InputErrors([InputError("have", path, "must be a text file (UTF-8)")]) from None
+
+
+def _good(arguments: argparse.Namespace) -> int:
+    """What mends the design."""
+    unknown = [InputError("mine", key, "is not a setting") for key in arguments.mine if key not in BY_KEY]
+    try:
+        design = _design(arguments)
+    except InputErrors as refused:
+        raise InputErrors(unknown + refused.errors) from None
+    if unknown:
+        raise InputErrors(unknown)
+    mended = make_good(design, arguments.mine)
+    if arguments.json:
+        print(json.dumps(report.mended_data(mended, arguments.site), indent=1))
+    else:
+        print(report.mended_text(mended, arguments.site), end="")
+    return 0
+
+
+def _shops(arguments: argparse.Namespace) -> int:
+    """The seeded sample of shops, and the tornado."""
+    design = _design(arguments)
+    found, swings = sample(design), tornado(design)
+    if arguments.json:
+        print(json.dumps({"sample": report.shops_data(found), "tornado": report.tornado_data(swings)}, indent=1))
+    else:
+        print(report.shops_text(found, swings), end="")
     return 0
 
 

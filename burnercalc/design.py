@@ -86,12 +86,13 @@ def _check_range(setting: Setting, text: str, value: float) -> None:
 class Design:
     """The settings of one burner. Values are read as attributes, in SI: `design.body_length`.
 
-    Build one with `Design.from_texts`; `texts` holds what was typed, for the settings that differ from the defaults.
+    Build one with `Design.from_texts`; `Design()` has every setting at its default. `texts` holds what was typed, for
+    the settings that differ from the defaults.
     """
 
-    def __init__(self, values: Mapping[str, Any], texts: Mapping[str, str]) -> None:
-        self._values = dict(values)
-        self.texts = dict(texts)
+    def __init__(self, values: Mapping[str, Any] | None = None, texts: Mapping[str, str] | None = None) -> None:
+        self._values = dict(default_values() if values is None else values)
+        self.texts = dict(texts or {})
 
     def __getattr__(self, key: str) -> Any:
         try:

@@ -141,6 +141,16 @@ FILES = {
         lambda result, link: build_sheet.pdf(result, link, "letter"),
     ),
     "sheet-a4": ("build-sheet-a4.pdf", "application/pdf", lambda result, link: build_sheet.pdf(result, link, "a4")),
+    "lighting-card-letter": (
+        "lighting-card-letter.pdf",
+        "application/pdf",
+        lambda result, link: build_sheet.card_pdf(result, link, "letter"),
+    ),
+    "lighting-card-a4": (
+        "lighting-card-a4.pdf",
+        "application/pdf",
+        lambda result, link: build_sheet.card_pdf(result, link, "a4"),
+    ),
     "templates-letter": (
         "templates-letter.pdf",
         "application/pdf",

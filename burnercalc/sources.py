@@ -29,3 +29,9 @@ LIMITS = Source("limits are common practice", "common practice")
 DEFINITION = Source("definition", "calculated")
 ARITHMETIC = Source("arithmetic", "calculated")
 CONTINUITY = Source("continuity, ideal gas", "calculated")
+FLASHBACK = Source(
+    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: Hausen "
+    "1943",
+    "memory",
+)
+LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")

@@ -43,6 +43,7 @@ def test_when_names_a_choice():
 
 def test_defaults_are_a_design():
     assert Design.from_texts({}).texts == {}
+    assert Design() == Design.from_texts({}) and Design().texts == {}
 
 
 def test_a_text_equal_to_the_default_is_not_kept():

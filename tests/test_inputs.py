@@ -53,6 +53,20 @@ NEAR = {
     "a regulator that stops it before the frost": ({"regulator_inlet_pressure": "54 psi"},
                                                   ("regulator_inlet_pressure",)),
     "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft"}, ("altitude",)),
+    "a damper that limits the lighting": ({"gas_pressure": "20 psi"}, ("blower_free_flow",)),
+    "a jet that limits the lighting": (
+        {"gas_pressure": "12 psi", "blower_shutoff_pressure": "1.5 inH2O", "firing_rate": "80 kBtu/h",
+         "equivalence_ratio": "1.08", "port_diameter": "3/16 in", "altitude": "6000 ft"}, ("altitude",)),
+    "hardly room to light": (
+        {"gas_pressure": "20 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "1 inH2O",
+         "firing_rate": "60 kBtu/h", "equivalence_ratio": "1.08", "altitude": "3000 ft"},
+        ("ambient_temperature", "equivalence_ratio")),
+    "a blower that hardly lets it be lit": (
+        {"gas_pressure": "8 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "2 inH2O",
+         "firing_rate": "80 kBtu/h", "equivalence_ratio": "1.0", "port_diameter": "3/8 in"}, ("blower_free_flow",)),
+    "lit with a torch": (
+        {"blower_free_flow": "30 cfm", "blower_shutoff_pressure": "1 inH2O", "firing_rate": "40 kBtu/h",
+         "equivalence_ratio": "0.96", "port_diameter": "3/8 in", "altitude": "6000 ft"}, ("low_fire",)),
     "a jet that stops it before the frost": ({"gas_pressure": "54 psi"}, ("gas_pressure",)),
     "a blend that the cold ends": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},

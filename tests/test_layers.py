@@ -36,6 +36,8 @@ MAY = {
     "sheet": FOUNDATION | {"link", "rooms", "settings"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
     "files": FOUNDATION | {"drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "find": FOUNDATION
+    | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
     "jobs": {"examples"},
 }

@@ -1,6 +1,6 @@
 """The words of the room Face: its answers, checks, tables, charts and drawings."""
 
-from ..sources import CONTINUITY, PRACTICE, Source
+from ..sources import CONTINUITY, FLASHBACK, LIFT, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 GEOMETRY = Source("geometry of the face", "calculated")
@@ -10,11 +10,6 @@ BURNING = Source(
     "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak (from memory)", "memory"
 )
 GRADIENT = Source("Shah and London 1978, Blasius; blend between is common practice", "common practice")
-FLASHBACK = Source(
-    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: Hausen "
-    "1943",
-    "memory",
-)
 HOT_LIP = Source(
     "a hot lip quenches no flame: Dugger 1955 (direction); 2 to 4 times the gradient is common practice",
     "common practice",
@@ -29,7 +24,6 @@ IGNITION = Source("NFPA 497 and IEC 60079-20-1, the lower; 80 % of it as EN 1127
 STEEL_HEAT = Source(
     "EN 1993-1-2: carbon steel keeps its strength to 400 degC; other limits common practice", "common practice"
 )
-LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
 FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule (from memory)", "memory")
@@ -542,37 +536,6 @@ ANSWERS = (
         formula="figure for the fuel; a pitch of 2.5 diameters serves too",
         inputs=("fuel", "fuel_blend"),
         source=CROSS_LIGHTING,
-    ),
-    Answer(
-        "light_up_advice",
-        "holding.light_up",
-        "word",
-        "Lighting it",
-        meaning="How to light the cold burner, from the limits above.",
-        formula="between the flashback and the lift limit of a cold port, a little rich where the set mixture has no "
-        "room between them",
-        inputs=("flashback_firing_rate_cold", "lift_firing_rate", "firing_rate_gross", "low_fire"),
-        source=FLASHBACK & LIFT,
-        near="first",
-        cases={
-            "none": "No rate holds a cold flame evenly on these ports: mend the stops first.",
-            "no_room": "Cold ports hold no steady flame even with the mixture a little rich (about "
-            "{ratio:g}): below {flash:power 2} it can run back, above {lift:power 2} it lifts. Make the ports more "
-            "even or smaller.",
-            "as_set": "Light with the mixture as set at about {rate:power 2}, blower on first: below {flash:power 2} a "
-            "cold flame can run back, above {lift:power 2} it lifts. Turn up slowly once the face glows and holds the "
-            "flame.",
-            "as_set_below_low": "Light with the mixture as set at about {rate:power 2}, blower on first: below "
-            "{flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. That is less than low fire "
-            "({low:power 2}); turn up slowly once the face glows and holds the flame.",
-            "rich": "Light with the mixture a little rich (about {ratio:g}) at about {rate:power 2}, "
-            "blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it lifts. Turn up "
-            "slowly once the face glows and holds the flame.",
-            "rich_below_low": "Light with the mixture a little rich (about {ratio:g}) at about "
-            "{rate:power 2}, blower on first: below {flash:power 2} a cold flame can run back, above {lift:power 2} it "
-            "lifts. That is less than low fire ({low:power 2}); turn up slowly once the face glows and holds the "
-            "flame.",
-        },
     ),
 )
 

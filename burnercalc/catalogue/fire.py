@@ -1,6 +1,7 @@
 """The words of the room Fire: the days from the welder to the first fire, and drying."""
 
 from ..sources import Source
+from . import lighting
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 DRYING_RULE = Source(
@@ -11,6 +12,7 @@ DRYING = DRYING_RULE & Source("waits common practice", "common practice")
 WAITS = ("refractory", "block_thickness", "ambient_temperature", "damp_air")
 
 ANSWERS = (
+    *lighting.ANSWERS,
     Answer(
         "days_in_all",
         "schedule.days_in_all",
@@ -43,7 +45,7 @@ ANSWERS = (
         formula="hold of the class, half as long again below 10 °C",
         inputs=("refractory", "ambient_temperature"),
         source=DRYING,
-        near="first",
+        near="bench",
     ),
     Answer(
         "air_dry",
@@ -103,6 +105,7 @@ ANSWERS = (
 )
 
 CHECKS = (
+    *lighting.CHECKS,
     Check(
         "curing_air",
         "temperature",
@@ -221,6 +224,7 @@ STEPS = {
 }
 
 TABLES = (
+    *lighting.TABLES,
     Table(
         "days",
         "The days",

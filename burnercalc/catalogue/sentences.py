@@ -37,6 +37,8 @@ class _Slots(Formatter):
 
     def format_field(self, value: Any, spec: str) -> Any:
         kind, _, digits = spec.partition(" ")
+        if value is None:
+            return "none"
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0)}f} %"
         if kind == "supply":

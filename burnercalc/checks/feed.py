@@ -10,6 +10,7 @@ from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.inlet_jet import InletJet
 from ..parts.jet import Jet
+from ..parts.lighting import LEAST_OPEN, LEAST_REGULATOR_PA
 from ..parts.mixing import Mixing
 from ..parts.passage import Passage
 from ..parts.plenum import Plenum
@@ -31,9 +32,7 @@ BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the secon
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 2.0  # margin from which the blower's pressure is said as so many times what is needed
-DAMPER_LEAST = 0.05  # open share below which a damper is hard to set
 REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator
-REGULATOR_LEAST_PA = 0.5 * PSI_PA  # below it such a regulator is hard to hold
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
@@ -188,7 +187,7 @@ def damper_check(blower: Blower) -> Judged | None:
     """Only where the blower carries low fire; too weak a blower is stopped above."""
     if blower.open_low is None:
         return None
-    return judge(blower.open_low, good=DAMPER_LEAST, stop=-inf, open=blower.open_low)
+    return judge(blower.open_low, good=LEAST_OPEN, stop=-inf, open=blower.open_low)
 
 
 def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
@@ -232,7 +231,7 @@ def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:
         word = ladder(share, good=good, stop=stop)
         case = "line_short" if word != "good" else "line_throttled" if share > 1 / good else "line_good"
     else:
-        reached = REGULATOR_LEAST_PA <= jet.high_Pa <= REGULATOR_MOST_PA
+        reached = LEAST_REGULATOR_PA <= jet.high_Pa <= REGULATOR_MOST_PA
         word = "good" if 1 / JET_TURN <= turn <= JET_TURN else "caution" if reached else "stop"
         case = ("larger" if turn > 1 else "smaller") if word == "stop" else word
     return verdict(
@@ -267,7 +266,7 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
     if jet.drill is None:
         return None
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    least = REGULATOR_LEAST_PA if gas.liquid else LINE_LOW * pipe_Pa
+    least = LEAST_REGULATOR_PA if gas.liquid else LINE_LOW * pipe_Pa
     return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
 
 

@@ -1,12 +1,10 @@
-"""Whether the flame stays on the ports, cold and hot: its limits as velocity and firing rate, and how to light it."""
+"""Whether the flame stays on the ports, cold and hot: its limits as velocity and firing rate."""
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import sqrt
 
-from ..catalogue.sentences import Said, said
 from ..errors import InputError
-from ..physics import combustion, flame_holding, flame_limits
+from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import burning_velocity_m_s
@@ -20,9 +18,6 @@ from .shares import Shares
 from .shop import Shop
 from .stream import Stream, properties
 
-LIGHT_UP_RATIO = 1.1  # a little rich holds a cold flame best; common practice
-ROOM = 2.0  # lift over flashback rate, cold, that leaves room to light in; common practice
-NEAR_LOW_FIRE = 0.95  # of low fire; a light-up rate below it is said to be less
 WITH_A_GAP = ("CH4", "C3H8", "C4H10")  # gases with a cross-lighting figure, and those that are lit like one of them
 LIT_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}
 
@@ -52,7 +47,30 @@ class Holding:
     step_m: float | None
     lean: float
     rich: float
-    light_up: Said
+
+
+def port_flame(
+    gas: Gas,
+    shop: Shop,
+    equivalence_ratio: float,
+    diameter_m: float,
+    length_m: float,
+    hot: HotPort | float | None = None,
+    lip_glows: bool = True,
+) -> flame_holding.PortFlame:
+    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold."""
+    worked_out = isinstance(hot, HotPort)
+    return flame_holding.PortFlame(
+        diameter_m,
+        length_m,
+        properties(gas.composition, equivalence_ratio, shop.pressure_Pa),
+        lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
+        equivalence_ratio,
+        shop.temp_K,
+        wall_temp_K=None if worked_out else hot,
+        hot_port=hot if worked_out else None,
+        lip_glows=lip_glows,
+    )
 
 
 @lru_cache(maxsize=512)
@@ -65,17 +83,7 @@ def limits_m_s(
     hot: HotPort | float | None = None,
 ) -> tuple[Band | None, Band | None]:
     """(flashback, lift) velocity of one port; None where no limit is found. `hot`: as HotBlock.port; None: cold."""
-    worked_out = isinstance(hot, HotPort)
-    flame = flame_holding.PortFlame(
-        diameter_m,
-        length_m,
-        properties(gas.composition, equivalence_ratio, shop.pressure_Pa),
-        lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
-        equivalence_ratio,
-        shop.temp_K,
-        wall_temp_K=None if worked_out else hot,
-        hot_port=hot if worked_out else None,
-    )
+    flame = port_flame(gas, shop, equivalence_ratio, diameter_m, length_m, hot)
 
     def found(limit):
         try:
@@ -129,7 +137,6 @@ def holding(
         step_m=chain_pitch_m(pattern, face.port_pitch_m, face.row_pitch_m),
         lean=lean,
         rich=rich,
-        light_up=_light_up(gas, shop, port, firing, stream, shares, cold_W, lift_W),
     )
 
 
@@ -143,25 +150,3 @@ def _rate_W(limit_m_s, share, stream, firing):
     if limit_m_s is None or not share > 0:
         return None
     return flame_holding.firing_rate_limit_W(limit_m_s, stream.velocity_m_s * share, firing.rate_W)
-
-
-def _light_up(gas, shop, port, firing, stream, shares, cold_W, lift_W):
-    """Between flashback and lift of cold ports; a little rich where the set mixture leaves no room between them."""
-    words = "as_set"
-    if cold_W is None or lift_W is None or lift_W.value < ROOM * cold_W.value:
-        words = "rich"
-        per_rate = combustion.mixture_flow_m3_s(gas.composition, LIGHT_UP_RATIO, firing.rate_W) / firing.mixture_m3_s
-        cold_W, lift_W = (
-            _rate_W(limit, share * per_rate, stream, firing)
-            for limit, share in zip(limits_m_s(gas, shop, LIGHT_UP_RATIO, *port), (shares.least, shares.largest))
-        )
-        if cold_W is None or lift_W is None:
-            return said("none")
-    flash, lift = cold_W.value, lift_W.value
-    slots = {"flash": flash, "lift": lift, "ratio": LIGHT_UP_RATIO}
-    if not lift > flash:
-        return said("no_room", **slots)
-    rate = min(max(sqrt(flash * lift), min(ROOM * flash, lift)), firing.rate_W)
-    if rate < NEAR_LOW_FIRE * firing.low_W:
-        words += "_below_low"
-    return said(words, rate=rate, low=firing.low_W, **slots)

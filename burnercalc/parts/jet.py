@@ -44,16 +44,16 @@ class Jet:
     high_Pa: float | None
     low_Pa: float | None
 
-    def rate_through_W(self, diameter_m: float, gauge_Pa: float) -> float:
-        """Firing rate that a hole gives at a gauge pressure, air as set for high fire."""
-        up = self.ambient_Pa + gauge_Pa
-        if up <= self.down_Pa:
+    def rate_through_W(self, diameter_m: float, gauge_Pa: float, down_Pa: float | None = None) -> float:
+        """Firing rate that a hole gives at a gauge pressure, against high fire unless `down_Pa` is given."""
+        up, down = self.ambient_Pa + gauge_Pa, self.down_Pa if down_Pa is None else down_Pa
+        if up <= down:
             return 0.0
         return self.gross_J_kg * gas_jet.jet_flow_kg_s(
             diameter_m,
             self.coefficient,
             up,
-            self.down_Pa,
+            down,
             self.gas_temp_K,
             self.molar_mass_kg_mol,
             self.heat_capacity_ratio,

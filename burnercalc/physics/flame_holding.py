@@ -5,7 +5,7 @@ wall (flashback), too steep and it is washed off the rim (blow-off). Velocities 
 temperature; at a fixed equivalence ratio they are proportional to the firing rate.
 """
 
-from math import exp, hypot, log, sqrt
+from math import exp, hypot, inf, log, sqrt
 
 from ..errors import InputError, require
 from .band import Band
@@ -121,6 +121,7 @@ class PortFlame:
         inlet_temp_K            mixture in the plenum
         wall_temp_K             mean of the port's wall; None when cold (no preheat)
         hot_port                block_fin.HotPort of a hot block as worked out, instead of a wall of one temperature
+        lip_glows               False with hot ports: a block that warms up, its lip still quenching the flame
     """
 
     def __init__(
@@ -133,6 +134,7 @@ class PortFlame:
         inlet_temp_K,
         wall_temp_K=None,
         hot_port=None,
+        lip_glows=True,
     ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
             require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
@@ -145,6 +147,7 @@ class PortFlame:
         self.diameter_m, self.length_m, self.properties = diameter_m, length_m, properties
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
         self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
+        self.lip_glows = lip_glows
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
 
@@ -182,11 +185,11 @@ class PortFlame:
     def flashback_margin(self, velocity_m_s):
         """Wall gradient over the critical one, with its band; below 1 the flame can enter the port [-].
 
-        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK; a hot port has a hot lip.
+        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK; a lip that glows is a hot one.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         critical = flashback_gradient_1_s(burning, alpha)
-        share = self._lip_share(velocity_m_s)
+        share = self._lip_share(velocity_m_s) if self.lip_glows else 0.0
         if share > 0:
             critical = hot_lip(critical, share)
         return Band(
@@ -211,16 +214,29 @@ class PortFlame:
 
         The highest root of flashback_margin = 1; `high` belongs to the low end of the margin.
         """
-        return self._velocity(self.flashback_margin)
+        return Band(*reversed(self._velocity(self.flashback_margin)))
 
     def lift_velocity_m_s(self):
         """Mixture velocity at plenum temperature above which the flame of a port alone lifts off; Band [m/s]."""
-        return self._velocity(self.blow_off_margin)
+        return Band(*reversed(self._velocity(self.blow_off_margin)))
 
-    def _velocity(self, margin):
-        """Highest velocity at which each edge of the margin's band rises through 1: scan downwards, then close in."""
-        found, above = [None, None, None], (SCAN_HIGH_M_S, margin(SCAN_HIGH_M_S))
-        while None in found:
+    def careful_flashback_velocity_m_s(self, from_m_s=SCAN_HIGH_M_S):
+        """The high end of flashback_velocity_m_s alone, sought from a velocity downwards; inf when above it [m/s]."""
+        if self.flashback_margin(from_m_s).low <= 1:
+            return inf
+        return self._velocity(self.flashback_margin, edges=(0,), from_m_s=from_m_s)[0]
+
+    def careful_lift_velocity_m_s(self):
+        """The low end of lift_velocity_m_s alone [m/s]."""
+        return self._velocity(self.blow_off_margin, edges=(2,))[2]
+
+    def _velocity(self, margin, edges=(0, 1, 2), from_m_s=SCAN_HIGH_M_S):
+        """Highest velocity at which edges of the margin's band rise through 1: scan downwards, then close in.
+
+        An edge that is not asked for is None.
+        """
+        found, above = [None, None, None], (from_m_s, margin(from_m_s))
+        while any(found[edge] is None for edge in edges):
             below = (above[0] / SCAN_RATIO, margin(above[0] / SCAN_RATIO))
             if not below[0] > SCAN_LOW_M_S:
                 raise InputError(
@@ -228,13 +244,13 @@ class PortFlame:
                     f"{self.equivalence_ratio:g}",
                     f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s",
                 )
-            for edge in range(3):
+            for edge in edges:
                 if found[edge] is None and below[1][edge] <= 1:
                     found[edge] = _root(
                         lambda v: log(margin(v)[edge]), below[0], log(below[1][edge]), above[0], log(above[1][edge])
                     )
             above = below
-        return Band(*reversed(found))
+        return found
 
 
 def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):

@@ -1,10 +1,47 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
+from ..parts.firing import Firing
+from ..parts.lighting import Lighting
+from ..parts.lighting_card import LightingCard
 from ..parts.schedule import Schedule
 from .view import Plot, Say
 
 # Cases of a step that need words of their own, for each of its texts.
 INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
+
+
+# Steps of the lighting card, in order.
+CARD = ("look", "purge", "torch", "set", "trial", "out", "lit", "attend", "pop", "stop", "fails", "smell")
+
+
+def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing: Firing, say: Say) -> tuple:
+    card, lit = lighting_card, lighting.rate_W is not None
+    torch = lighting.way == "torch"
+    way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+    slots = {
+        "rate": lighting.rate_W.value if lit else firing.low_W,
+        "gas": card.low_gas_Pa if torch else lighting.gas_Pa,
+        "open": card.low_open if torch else lighting.open_share,
+        "ratio": lighting.equivalence_ratio,
+        "purge": card.purge_s,
+        "five": card.five_volumes_s,
+        "trial": card.trial_s,
+        "fills": card.fills_s,
+        "by_hand": card.by_hand_s,
+        "times": card.slips,
+        "run_on": card.run_on_s,
+        "switch": card.switch_Pa,
+        "low_gas": card.low_gas_Pa,
+        "low_open": card.low_open,
+    }
+
+    ways = {"set": way, "lit": way, "fails": "before" if card.switch_before else ""}
+
+    def do(step):
+        words = f"{step}.do.{ways.get(step, '')}"
+        return say(words if words in say.words else f"{step}.do", **slots)
+
+    return tuple((say(f"{step}.when", **slots), do(step), say(f"{step}.source")) for step in CARD)
 
 
 def _text(say, step, what):

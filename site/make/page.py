@@ -42,6 +42,7 @@ PICTURES = {"heat": "heat_balance", "face": "face", "feed": "section", "make": "
 LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner", "days_in_all")
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
+LEADING = ("lighting_card",)  # tables on top of their chapter
 SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
 
 
@@ -145,7 +146,8 @@ def chapter(room, title, result, data):
         "cautions": words.DANGERS.get(room, ()),
         "picture": PICTURES[room],
         "figures": [name for name in shown_figures if name not in PICTURES.values()],
-        "tables": shown(catalogue.TABLES, data["tables"]),
+        "lead": [key for key in LEADING if catalogue.TABLES[key].room == room],
+        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in LEADING],
         "answers": answers,
     }
 
@@ -248,7 +250,7 @@ def main(out):
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
-    ("To pin up", (("Build sheet", "sheet", PAPERS),)),
+    ("To pin up", (("Build sheet", "sheet", PAPERS), ("Lighting card", "lighting-card", PAPERS))),
     (
         "Templates, true to size",
         (

@@ -1,0 +1,236 @@
+"""The words of lighting, in the room Fire: the setting to light with, and the card for lighting and shutting down."""
+
+from ..sources import FLASHBACK, LIFT, PRACTICE, Source
+from .forms import Answer, Check, Column, Table
+
+LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
+# What the card's figures rest on, as said on it.
+CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general words (memory)", "memory")
+
+RESTS_ON = (
+    "fuel",
+    "fuel_blend",
+    "equivalence_ratio",
+    "ambient_temperature",
+    "altitude",
+    "port_diameter",
+    "block_thickness",
+    "flashback_firing_rate_hot",
+    "mixture_velocity_in_port",
+    "flow_spread",
+    "firing_rate_gross",
+    "jet",
+    "jet_discharge_coefficient",
+    "mix_pipe",
+    "mixture_pressure",
+    "blower_shutoff_pressure",
+    "blower_free_flow",
+    "blower_curve",
+)
+
+NEVER = "No safe lighting rate: do not light. "
+
+ANSWERS = (
+    Answer(
+        "lighting_rate",
+        "lighting.rate_W",
+        "power",
+        "Light at",
+        meaning="Firing rate to light the cold burner at, with the rates from and to which flame and valves hold; "
+        "none: do not light.",
+        formula="between the careful ends of flashback, block cold or warm, and of lift, a tenth off each; as far as "
+        "gas and damper can be set; at the mixture as set or the leanest of 1, 1.1, 1.2, 1.3",
+        inputs=RESTS_ON,
+        source=LIGHTING,
+        near="first",
+    ),
+    Answer(
+        "lighting_gas_pressure",
+        "lighting.gas_Pa",
+        "gas_pressure",
+        "Gas to light",
+        meaning="Gauge pressure before the jet at the rate to light at.",
+        formula="pressure at which the jet passes the gas of the lighting rate",
+        inputs=("lighting_rate", *RESTS_ON),
+        source=LIGHTING,
+        near="first",
+    ),
+    Answer(
+        "lighting_damper",
+        "lighting.open_share",
+        "fraction",
+        "Damper to light",
+        meaning="Open share of a damper in a pipe of the mix pipe's bore at the rate to light at: the mark LIGHT.",
+        formula="plate that takes what the blower has too much at the air of the lighting rate",
+        inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
+        source=LIGHTING,
+        near="first",
+    ),
+    Answer(
+        "lighting_ratio",
+        "lighting.equivalence_ratio",
+        "ratio",
+        "Mixture to light",
+        meaning="Equivalence ratio at which the cold burner is lit; rich holds a cold flame better.",
+        formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
+        inputs=RESTS_ON,
+        source=LIGHTING,
+        near="bench",
+    ),
+    Answer(
+        "light_up_advice",
+        "lighting.advice",
+        "word",
+        "Lighting it",
+        meaning="How to set the cold burner to light it, or why it must not be lit.",
+        formula="lighting rate, gas, damper and mixture",
+        inputs=("lighting_rate", "low_fire", *RESTS_ON),
+        source=LIGHTING,
+        near="bench",
+        cases={
+            "as_set": "Light with the mixture as set at {rate:power 2} ({least:power 2} to {most:power 2}): "
+            "{gas:supply} before the jet, damper {open:percent 0} open. Turn up to low fire before the face glows.",
+            "as_set_stays": "Light with the mixture as set at {rate:power 2} ({least:power 2} to {most:power 2}): "
+            "{gas:supply} before the jet, damper {open:percent 0} open. It may stay there.",
+            "rich": "Light with the mixture rich (equivalence ratio {ratio:g}) at {rate:power 2} ({least:power 2} to "
+            "{most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Turn up to low fire, mixture "
+            "as set, before the face glows.",
+            "rich_stays": "Light with the mixture rich (equivalence ratio {ratio:g}) at {rate:power 2} ({least:power "
+            "2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. After 5 minutes at most "
+            "turn up to low fire, mixture as set.",
+            "other": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, at {rate:power 2} "
+            "({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Turn up "
+            "to low fire, mixture as set, before the face glows.",
+            "other_stays": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, at {rate:power 2} "
+            "({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Then turn "
+            "up to low fire, mixture as set.",
+            "torch": "Light at low fire, {low:power 2}, with a lit torch held to the face all the time until the face "
+            "glows: alone a cold flame does not stay, even rich. Gas off the moment the torch goes out.",
+            "gas": NEVER
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before the jet: too "
+            "little to set.",
+            "damper": NEVER
+            + "The flame would hold up to {most:power 2} rich, for which the damper is {open:percent 1} "
+            "open: too little to set.",
+            "gas_and_damper": NEVER
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before "
+            "the jet with the damper {open:percent 1} open: too little to set.",
+            "not_carried": NEVER + "Blower or jet do not carry it.",
+            "no_room": NEVER + "Even rich it runs back below {flash:power 2} and lifts above {lift:power 2}.",
+            "too_slow": NEVER + "Even at high fire it can run back into the ports.",
+            "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
+        },
+    ),
+)
+
+CHECKS = (
+    Check(
+        "lighting",
+        "power",
+        "Lighting rate",
+        harm="danger",
+        source=LIGHTING,
+        cases={
+            "good": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there; {least:power 2} "
+            "to {most:power 2} is safe and can be set.",
+            "note": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power 2} "
+            "is safe and can be set, but only until the face glows: turn up to low fire before.",
+            "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
+            "A lit torch held to the face keeps low fire alight until the face glows; more ports hold one without it.",
+            "gas": NEVER
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            "to set. A smaller jet at more pressure, or a second small cock and jet to light with.",
+            "damper": NEVER
+            + "Up to {most:power 2} the flame holds, but for that the damper is {open:percent 1} open, too "
+            "little to set. A smaller blower, or a damper in a smaller pipe.",
+            "gas_and_damper": NEVER
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            "and the damper {open:percent 1} open, too little to set. A smaller jet and blower, or more ports.",
+            "not_carried": NEVER
+            + "Blower or jet do not carry a rate at which the flame holds: mend their stops first.",
+            "no_room": NEVER
+            + "Even rich the flame runs back below {flash:power 2} and lifts above {lift:power 2}. More or "
+            "larger ports lift less, smaller and evenly fed ones run back less.",
+            "too_slow": NEVER
+            + "Even at high fire the flame can run back into the ports: fewer or smaller ones, or more fire.",
+            "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit: mend the other stops first.",
+        },
+    ),
+)
+
+# What to do, in order. Hand-lit; a burner with automatic lighting follows the rules of its maker and of its code.
+WORDS = {
+    "look.when": "Before",
+    "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
+    "shut, gauge at nothing, chamber door open, nobody in its line, extinguisher at hand.",
+    "look.source": "common practice",
+    "purge.when": "Purge",
+    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of the "
+    "chamber at a quarter of the air take {five:.0f} s.",
+    "purge.source": "5 volumes at a quarter of the air: BS 5990:2006; a minute at least: common practice",
+    "torch.when": "Torch first",
+    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until every port "
+    "burns. Hand and face stand beside the door.",
+    "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
+    "set.when": "Set",
+    "set.do": "Damper to {open:percent 0} open, the mark LIGHT. Gas slowly to {gas:supply} before the jet: {rate:power "
+    "2}, equivalence ratio {ratio:g}.",
+    "set.do.torch": "Damper to {open:percent 0} open, gas slowly to {gas:supply} before the jet: low fire, {rate:power "
+    "2}. The torch stays at the face until it glows; gas off the moment the torch goes out.",
+    "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
+    "and which can be set.",
+    "set.source": "limits of the flame; distances kept off them common practice",
+    "trial.when": "{trial:.0f} s",
+    "trial.do": "Not alight {trial:.0f} s after the first hiss: gas off. At {rate:power 2} the cold chamber is full of "
+    "mixture that burns in {fills:.1f} s.",
+    "trial.source": "by hand: common practice; automatic 3 to 15 s: NFPA 86, EN 746-2 (memory)",
+    "out.when": "Not lit, or it goes out",
+    "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
+    "for propane, under the roof for natural gas. After three times find out why first.",
+    "out.source": "purge after failure: BS 5990:2006; the count: common practice",
+    "lit.when": "It burns",
+    "lit.do": "See every port alight for half a minute. Then to low fire, before the face begins to glow and in 2 "
+    "minutes at most: air first to {low_open:percent 0} open, then gas to {low_gas:supply}. Up from there in steps of "
+    "a minute.",
+    "lit.do.stays": "See every port alight for half a minute. Then to low fire, in 5 minutes at most: air first to "
+    "{low_open:percent 0} open, then gas to {low_gas:supply}. Up from there in steps of a minute.",
+    "lit.do.torch": "See every port alight for half a minute. The torch stays until the face glows. Up in steps of a "
+    "minute.",
+    "lit.do.never": "Nothing to do here: it is not lit.",
+    "lit.source": "a lip that glows no longer quenches (Dugger 1955); 2 and 5 minutes: common practice",
+    "attend.when": "While it burns",
+    "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above 1,400 "
+    "°F (760 °C): below that nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.source": "750 °C: EN 746-2:2010, 5.2.6.3; 1,400 °F: NFPA 86 (memory)",
+    "pop.when": "Pop, roar or whistle inside the box",
+    "pop.do": "Gas off at once, blower on until the box is cool. Twice at one setting: never use that setting again.",
+    "pop.source": "common practice",
+    "stop.when": "Shut down",
+    "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
+    "the cylinder or the line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
+    "140 °F (60 °C).",
+    "stop.source": "gas first: NFPA 86 (memory); 5 minutes an inch of block: common practice",
+    "fails.when": "Air or power fails",
+    "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
+    "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "
+    "s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
+    "fails.do.before": "The gas must close by itself: an air switch between blower and damper that lets go below "
+    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut and is opened again by hand "
+    "only. In the {by_hand:.0f} s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
+    "fails.source": "failure of air shuts down with lock-out: BS 5990:2006, 15.5; half: common practice",
+    "smell.when": "Smell of gas",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
+    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
+    "supplier or the fire brigade.",
+    "smell.source": "common practice of gas suppliers",
+}
+
+TABLES = (
+    Table(
+        "lighting_card",
+        "Lighting card",
+        (Column("when", "When", "word"), Column("do", "Do", "word"), Column("source", "Source", "word")),
+        source=CARD,
+        words=WORDS,
+    ),
+)

@@ -1,0 +1,360 @@
+"""What find answers: designs that differ in kind, what each costs, gives up and is limited by; what is in the way."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from .. import checks
+from ..design import Design, parse_setting
+from ..errors import InputError, InputErrors
+from ..link import to_link
+from ..result import Checked, Result, solve
+from ..settings import BY_KEY
+from ..units import parse_quantity, show
+from .bill import Bought
+from .choices import AXES
+from .graph import touches
+from .have import GAS, NEEDED, Have
+from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
+from .search import BUDGET, Progress, others, polish, rank, search
+from .sold import STICK
+from .space import Counts, Node, Space, how_wrong
+
+NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
+OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
+LEAST_SHOWN, MOST_SHOWN = 3, 5
+DIFFER = ("body", "length", "ports", "face", "block")  # axes in which another way is looked for
+
+
+@dataclass(frozen=True)
+class Fault:
+    """A check that is not good, and the settings that cure it: {label: raise, lower or choose}."""
+
+    key: str
+    verdict: str
+    text: str
+    cures: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Offer:
+    """A found design. `kinds`: what it is best in; `buys`: what must be bought; the rest in words."""
+
+    kinds: tuple[str, ...]
+    design: Design
+    result: Result
+    terms: Mapping[str, float]
+    points: float
+    to_spend: float
+    buys: tuple[Bought, ...]
+    faults: tuple[Fault, ...]
+    gives_up: tuple[str, ...]
+    limited_by: str
+
+    @property
+    def verdict(self) -> str:
+        """Of what the burner can be blamed for."""
+        words = [fault.verdict for fault in self.faults]
+        return "stop" if "stop" in words else "caution" if words else "good"
+
+    def link(self, base: str = "") -> str:
+        return to_link(self.design, base)
+
+
+@dataclass(frozen=True)
+class Opening:
+    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks."""
+
+    kind: str
+    words: str
+    price: float
+    cures: tuple[str, ...]
+    design: Design
+
+
+@dataclass(frozen=True)
+class Answer:
+    """`given`: faults of chamber and shop that no burner changes; `in_the_way`: of the best design, the worst first.
+
+    `complete`: every design that the shop allows was looked at or bounded.
+    """
+
+    offers: tuple[Offer, ...]
+    given: tuple[Fault, ...]
+    in_the_way: tuple[Fault, ...]
+    opening: Opening | None
+    weights: Mapping[str, float]
+    complete: bool
+    counts: Counts
+    first_at: int | None
+
+
+def find(
+    start: Design,
+    have: Have,
+    weights: Mapping[str, Any] | None = None,
+    budget: int = BUDGET,
+    progress: Progress | None = None,
+) -> Answer:
+    """Designs for the chamber, work and fuel of `start` from what a shop has.
+
+    Arguments:
+        start      its settings are the question where the search moves none of them
+        have       see have.read_have; its settings that are mine are never moved
+        weights    {term of the score: weight}, 1 where none is given
+        budget     nodes that the search may judge; the same budget gives the same answer on any machine
+        progress   called with nodes judged and the budget
+    Raises:
+        InputErrors   what is mine and cannot be, and a shop from which nothing can be built
+    """
+    weighed = weights_of(weights or {})
+    _contradictions(start, have)
+    space = Space(start, have)
+    found = search(space, weighed, budget, progress)
+    if not found.pool:
+        raise InputErrors([_nothing(space)])
+    for kind in KINDS:
+        polish(space, found, weighed, kind)
+    best = found.best(weighed)
+    assert best is not None
+    chosen: list[tuple[list[str], Node]] = [(["best of all"], best)]
+    for kind in KINDS:
+        _list(chosen, BY_TERM[kind].kind, found.best(weighed, kind) or best)
+    if len(chosen) < LEAST_SHOWN:
+        for at, axis in enumerate(space.axes):
+            if axis.name in DIFFER:
+                others(space, found, best, at)
+    for node in sorted(found.pool, key=lambda node: rank(node, weighed)):
+        # Another way may have more cautions, which are said, but never more stops.
+        if len(chosen) < LEAST_SHOWN and node.stops == best.stops and all(_differs(node, one) for _, one in chosen):
+            chosen.append((["another way"], node))
+    given_keys = set(space.root.words)
+    offers = _offers(space, chosen, weighed, given_keys)
+    whole = offers[0].result
+    given = tuple(fault(whole.checks[key]) for key in whole.checks if key in given_keys)
+    way = offers[0].faults
+    opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
+    return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
+
+
+def fault(check: Checked) -> Fault:
+    cures = tuple((BY_KEY[change.setting].label, change.move) for change in check.changes)
+    return Fault(check.key, check.verdict, check.text, cures)
+
+
+def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> tuple[Fault, ...]:
+    """Checks that are not good, stops first, then the furthest beyond its limit first."""
+    bad = [check for check in result.checks.values() if check.verdict in ("stop", "caution") and check.key not in but]
+    bad.sort(key=lambda check: (check.verdict != "stop", -how_wrong(check.value, check.limit)))
+    return tuple(fault(check) for check in bad)
+
+
+# What cannot be
+
+
+def _contradictions(start: Design, have: Have) -> None:
+    """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
+    errors: list[InputError] = []
+    texts = {key: text for key, text in have.mine.items() if text is not None}
+    try:
+        start = start.changed(texts)
+    except InputErrors as refused:
+        raise InputErrors(refused.errors) from None
+    for axis in AXES:
+        pieces = have.of(*axis.kinds)
+        if not axis.stock or not pieces or have.may_buy(*axis.kinds):
+            continue
+        for key in axis.stock:
+            held = [piece.texts[key] for piece in pieces if key in piece.texts]
+            if key not in have.mine or len(held) < len(pieces) or key == "cylinder_count":
+                continue
+            sides = (
+                ("body_width", "body_depth") if key in ("body_width", "body_depth") else (key,)
+            )  # a tube can be turned
+            values = [parse_setting(BY_KEY[side], piece.texts[side]) for piece in pieces for side in sides]
+            if not any(_near(start.value(key), value) for value in values):
+                errors.append(
+                    InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", held[0], (key,))
+                )
+    if errors:
+        raise InputErrors(errors)
+
+
+def _near(one: Any, other: Any) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
+    return bool(one == other)
+
+
+def _nothing(space: Space) -> InputError:
+    """Which axis leaves nothing to choose: the deepest that anything comes to."""
+    deepest, node = -1, space.root
+    stack = [space.root]
+    while stack:
+        one = stack.pop()
+        if one.level > deepest:
+            deepest, node = one.level, one
+        stack.extend(kid for kid in one.kids.values() if kid is not None)
+    axis = space.axes[node.level + 1]
+    kind = axis.kinds[0] if axis.kinds else "have"
+    said = ", ".join(piece.typed for piece in space.have.of(*axis.kinds)) or "what is set"
+    return InputError(kind, said, f"is not enough to build from: nothing fits for {axis.name}")
+
+
+# The list of designs
+
+
+def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
+    """A design with what it is best in, each design once."""
+    for kinds, other in chosen:
+        if other.texts == node.texts:
+            kinds.append(kind)
+            return
+    if len(chosen) < MOST_SHOWN:
+        chosen.append(([kind], node))
+
+
+def _differs(one: Node, other: Node) -> bool:
+    keys = ("body_kind", "body_width", "body_length", "port_diameter", "rows", "ports_per_row", "block_thickness")
+    return any(one.texts.get(key) != other.texts.get(key) for key in keys)
+
+
+def _offers(
+    space: Space, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float], given: set[str]
+) -> list[Offer]:
+    offers: list[Offer] = []
+    before: Result | None = None
+    for kinds, node in chosen:
+        design = space.design(node)
+        space.counts.solves += 1
+        result = before = solve(design, before)
+        bill = space.bill(node)
+        lines = dict(zip((line.key for line in node.burner.part("cost").lines), result.tables["cost_lines"].rows))
+        bought = tuple(
+            replace(one, words=str(lines[one.key][0])) if one.words == one.key else one for one in bill.things
+        )
+        faults = faults_of(result, given)
+        if bill.lacking:
+            words = f"There are {bill.lacking} bags too few, and none may be bought."
+            faults = (Fault("bag", "stop", words, ()), *faults)
+        offers.append(
+            Offer(
+                tuple(kinds),
+                design,
+                result,
+                dict(node.terms),
+                node.rank(weights)[2],
+                bill.to_spend,
+                bought,
+                faults,
+                (),
+                _limited_by(result, faults),
+            )
+        )
+    least = {key: min(offer.terms[key] for offer in offers) for key in KINDS}
+    return [replace(offer, gives_up=_gives_up(offer, least)) for offer in offers]
+
+
+def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
+    if faults:
+        return faults[0].text
+    near = [
+        (abs(check.value - check.limit) / abs(check.limit), check.text)
+        for check in result.checks.values()
+        if check.key in MARGINS and check.value is not None and check.limit
+    ]
+    return min(near)[1] if near else ""
+
+
+def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
+    said = []
+    for key in KINDS:
+        term, value = BY_TERM[key], offer.terms[key]
+        if value > least[key] + term.grain:
+            said.append(f"{shown(term, value)} instead of {shown(term, least[key])}")
+    return tuple(said)
+
+
+def shown(term: Term, value: float) -> str:
+    """A term's number in words."""
+    match term.key:
+        case "low":
+            return f"a turndown of {1 / value:.1f} to 1" if value > 0 else "no turndown"
+        case "spread":
+            return f"{100 * value:.1f} % from port to port"
+        case "days":
+            return f"{value:.0f} days"
+        case "work":
+            return f"{value / 3600:.1f} h of work"
+        case "money":
+            return f"{value:.2f} to spend"
+    return f"{value:.1f} {term.measure}"
+
+
+# The smallest purchase
+
+
+def _opening(
+    start: Design, have: Have, best: Node, weights: Mapping[str, float], given: set[str], counts: Counts
+) -> Opening | None:
+    """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
+    found: list[tuple[tuple[int, float], Opening]] = []
+    closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
+    kinds = [group[0] for group in closed if group != GAS or not have.of("line")]
+    wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
+    if longer := _longer(have):
+        wider.insert(0, ("longer", longer))
+    for kind, shop in wider:
+        space = Space(start, shop, counts=counts)
+        made = search(space, weights, OPEN_BUDGET)
+        node = min(made.pool, key=lambda node: _smallest(node, kind, best, weights), default=None)
+        if node is None or _left(node, best) >= _left(best, best):
+            continue
+        words, price = _purchase(space, node, kind, have)
+        cured = {key for key, word in best.words.items() if node.words.get(key) != word}
+        bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
+        cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
+        result = solve(space.design(node))
+        counts.solves += 1
+        labels = tuple(check.label for check in result.checks.values() if check.key in cured)
+        found.append(((_left(node, best), price), Opening(kind, words, price, labels, result.design)))
+    return min(found, key=lambda one: one[0])[1] if found else None
+
+
+def _left(node: Node, best: Node) -> int:
+    """What a purchase is to lessen: stops where the best design has any, else cautions."""
+    return node.stops if best.stops else node.stops * 1000 + node.cautions
+
+
+def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -> Any:
+    used = node.values["body_length"] if kind == "longer" else 0.0
+    return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
+
+
+def _longer(have: Have) -> Have | None:
+    """The shop with longer pieces of the same tube."""
+    system_m = parse_quantity(STICK["in"], "long_length", "tube")
+    tubes = have.of("tube")
+    if not tubes or all(piece.figures["length_m"] >= system_m for piece in tubes):
+        return None
+    longer = tuple(replace(piece, figures={**piece.figures, "length_m": system_m}) for piece in tubes)
+    return replace(have, pieces={**have.pieces, "tube": longer})
+
+
+def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, float]:
+    """What the purchase is, in words, and its price."""
+    if kind == "longer":
+        sides = {node.texts["body_width"], node.texts["body_depth"]}
+        there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
+        batch, kerf = node.values["batch_size"], space.start.kerf
+        needed_m = batch * (node.values["body_length"] + kerf) - kerf
+        lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
+        more = show(max(lacking_m, 0.0), "length", space.start.units)
+        return f"a {more} longer tube", 0.0
+    bill = space.bill(node)
+    things = [(one.buy, one.price) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
+    words = dict.fromkeys(words for words, _ in things)
+    if kind == "bag":
+        words = dict.fromkeys(thing.words for thing in bill.things if thing.key == "bag")
+    prices = {thing.words: thing.price for thing in bill.things}
+    return " and ".join(words) or kind, sum(prices.get(word, 0.0) for word in words)

@@ -1,0 +1,436 @@
+"""What can be chosen, axis by axis, each from what was chosen before: sizes at hand, or as sold where they may be.
+
+An axis decides a few settings. Its options are few and discrete; what an option needs to know of the burner so far it
+asks of the parts, such as the need of the chamber or the pressure that a jet takes.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from math import ceil, floor, pi, sqrt
+from typing import Any
+
+from ..burner import Burner
+from ..constants import INH2O_PA
+from ..design import Design
+from ..making.stock import tube_inside_radius_m
+from ..parts import PARTS
+from ..physics import pipes
+from ..physics.mixing import DIAMETERS_NEEDED
+from ..units import parse_quantity, show
+from . import sold
+from .have import Have, Piece
+
+# How wide the net is cast; common practice.
+MOST_BURNERS = 4
+SPARE_FIRE = (1.05, 1.15)  # firing rate over what the chamber needs
+LEAST_LOW = 10  # percent; less is hard to set
+LEAST_BODY_M = 0.076
+PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
+PORT_SPEEDS_M_S = (1.5, 16.0)
+MOST_GRIDS, MOST_LENGTHS = 12, 8
+PITCHES = (1.8, 3.0)  # of the port's diameter
+LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
+SLENDER = (4.0, 14.0)
+INLET_RATIO = 0.3  # of the ports' area
+BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
+MIX_SPEED_M_S = (1.0, 15.0)
+LIP_M, COVER_M, ROUND_RIM_M = 4.7625e-3, 9.525e-3, 6.35e-3
+
+
+@dataclass(frozen=True)
+class Option:
+    """Texts for the settings of an axis. `buy`: what must be bought for it, in words; "" when it is at hand.
+
+    `price`: of what no setting of the design has a price for.
+    """
+
+    texts: tuple[tuple[str, str], ...]
+    buy: str = ""
+    price: float = 0.0
+    figures: tuple[tuple[str, float], ...] = ()
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What the options of an axis may ask: the shop, values decided so far, and parts that rest on those alone."""
+
+    have: Have
+    start: Design
+    values: Mapping[str, Any]
+    burner: Burner
+    figures: Mapping[str, float]
+
+    @property
+    def system(self) -> str:
+        return str(self.start.units)
+
+    def length(self, length_m: float, up: bool = True) -> str:
+        """A length on the shop's tape: to 1/16 in or 1 mm, up or down."""
+        step = 0.0254 / 16 if self.system == "in" else 0.001
+        marks = (ceil if up else floor)(length_m / step + (-1e-6 if up else 1e-6))
+        return show(marks * step, "length", self.system, exact=True)
+
+
+Options = Callable[[Asked], Iterable[Option]]
+
+
+def option(texts: Mapping[str, str], buy: str = "", price: float = 0.0, **figures: float) -> Option:
+    return Option(tuple(texts.items()), buy, price, tuple(figures.items()))
+
+
+# The axes, in the order of choosing
+
+
+def fire_options(a: Asked) -> Iterable[Option]:
+    """How many burners, and what each gives at least and with something to spare."""
+    need = a.burner.part("need")
+    if need.needed_W is None:
+        yield option({"firing_rate": a.start.text("firing_rate"), "burner_count": a.start.text("burner_count")})
+        return
+    total_W = max(need.needed_W, need.working_band.high if need.working_band else 0.0)
+    counts = (a.start.burner_count,) if "burner_count" in a.have.mine else range(1, MOST_BURNERS + 1)
+    for count in counts:
+        for spare in SPARE_FIRE:
+            texts = {"burner_count": str(count), "firing_rate": _rate(spare * total_W / count, a.system)}
+            yield option({**texts, "batch_size": str(max(count, a.start.batch_size))})
+
+
+def _rate(rate_W: float, system: str) -> str:
+    unit, step = ("kBtu/h", 1) if system == "in" else ("kW", 0.5)
+    unit_W = parse_quantity(f"1 {unit}", "power", "firing_rate")
+    return f"{max(1, ceil(rate_W / unit_W / step - 1e-6)) * step:g} {unit}"
+
+
+def low_options(a: Asked) -> Iterable[Option]:
+    """As set, what just holds the chamber, and round shares."""
+    need = a.burner.part("need")
+    installed_W = a.values["burner_count"] * _fire_W(a, need.needed_W)
+    holds = floor(100 * need.hold_W / installed_W) if need.hold_W and installed_W else 0
+    texts = (a.start.text("low_fire"), *([f"{holds} %"] if LEAST_LOW <= holds <= 100 else []), *sold.LOW_FIRES)
+    for text in dict.fromkeys(texts):
+        yield option({"low_fire": text})
+
+
+def _fire_W(a: Asked, needed_W: float | None) -> float:
+    rate = a.values["firing_rate"]
+    return (needed_W or 0.0) / a.values["burner_count"] if rate == "auto" else float(rate)
+
+
+def body_options(a: Asked) -> Iterable[Option]:
+    for piece in a.have.of("tube", "plate", "round"):
+        yield from _BODIES[piece.kind](a, piece, "")
+    if a.have.may_buy("tube"):
+        for width, depth, wall in sold.TUBES[a.system]:
+            texts = {"body_kind": "tube", "body_width": width, "body_depth": depth, "wall": wall}
+            words = f"tube {width.removesuffix(' ' + a.system)} x {depth.removesuffix(' ' + a.system)} x {wall}"
+            stick_m = parse_quantity(sold.STICK[a.system], "long_length", "tube")
+            yield from _tube(a, Piece("tube", words, texts, {"length_m": stick_m}), words)
+    if a.have.may_buy("plate"):
+        wall = "3/16 in" if a.system == "in" else "5 mm"
+        piece = Piece(
+            "plate", f"plate {wall}", {"body_kind": "plates", "wall": wall}, {"length_m": 1.2, "width_m": 1.2}
+        )
+        yield from _plates(a, piece, piece.typed)
+
+
+def _box(a: Asked, piece: Piece, texts: Mapping[str, str], buy: str) -> Option:
+    wall_m = parse_quantity(texts["wall"], "length", "wall")
+    corner_m = tube_inside_radius_m(wall_m) if texts["body_kind"] == "tube" else 0.0  # the lip is flat from there on
+    return option(
+        {
+            **texts,
+            "setback": a.length(wall_m + corner_m + LIP_M),
+            "grip": a.length(wall_m + COVER_M),
+            "edge_margin": sold.EDGE_MARGIN[a.system],
+        },
+        buy,
+        length_m=piece.figures["length_m"],
+        width_m=piece.figures.get("width_m", 0.0),
+    )
+
+
+def _tube(a: Asked, piece: Piece, buy: str) -> Iterable[Option]:
+    yield _box(a, piece, piece.texts, buy)
+    if piece.texts["body_width"] != piece.texts["body_depth"]:
+        turned = {"body_width": piece.texts["body_depth"], "body_depth": piece.texts["body_width"]}
+        yield _box(a, piece, {**piece.texts, **turned}, buy)
+
+
+def _plates(a: Asked, piece: Piece, buy: str) -> Iterable[Option]:
+    for side in sold.PLATE_BOXES[a.system]:
+        if parse_quantity(side, "length", "plate") <= max(piece.figures["width_m"], piece.figures["length_m"]):
+            yield _box(a, piece, {**piece.texts, "body_width": side, "body_depth": side}, buy)
+
+
+def _rounds(a: Asked, piece: Piece, buy: str) -> Iterable[Option]:
+    wall_m = parse_quantity(piece.texts["wall"], "length", "wall")
+    made = _box(a, piece, piece.texts, buy)
+    rim = a.length(wall_m + a.start.cap_gap + ROUND_RIM_M)
+    texts = {**dict(made.texts), "setback": rim, "inlet_position": "centre"}
+    texts.pop("body_length")  # that of the disc, given with the length
+    for depth in ("4 in", "6 in") if a.system == "in" else ("100 mm", "150 mm"):
+        yield Option(tuple({**texts, "body_depth": depth}.items()), buy, 0.0, made.figures)
+
+
+_BODIES = {"tube": _tube, "plate": _plates, "round": _rounds}
+
+
+def length_options(a: Asked) -> Iterable[Option]:
+    """Lengths along the chamber, as many as the stick gives for the whole batch."""
+    if a.values["body_kind"] == "pipe":
+        need_m = a.values["batch_size"] * (a.values["body_depth"] + a.start.kerf) - a.start.kerf
+        if need_m <= a.figures["length_m"] + 1e-9:
+            yield option({"body_length": show(a.values["body_width"], "length", a.system, exact=True)})
+        return
+    longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
+    least_m = max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025)
+    step_m = 0.0254 if a.system == "in" else 0.025
+    steps = max(1, ceil((longest_m - least_m) / step_m / MOST_LENGTHS))
+    lengths = {floor(longest_m / step_m - n * steps + 1e-6) * step_m for n in range(MOST_LENGTHS)}
+    lengths = {length for length in lengths if length >= least_m - 1e-9}
+    if longest_m >= 2 * a.values["setback"] + 0.0127:
+        lengths.add(_on_tape(longest_m, a.system))  # the whole piece
+    for length_m in sorted(lengths):
+        yield option({"body_length": show(length_m, "length", a.system, exact=True)})
+
+
+def _on_tape(length_m: float, system: str) -> float:
+    step = 0.0254 / 8 if system == "in" else 0.001
+    return floor(length_m / step + 1e-6) * step
+
+
+def _chamber_m(a: Asked) -> float:
+    return float(a.values["chamber_length"])
+
+
+def _from_stick_m(a: Asked) -> float:
+    """The longest body of which the batch comes out of the piece."""
+    batch, kerf = a.values["batch_size"], a.start.kerf
+    length_m, width_m = a.figures["length_m"], a.figures["width_m"]
+    if a.values["body_kind"] == "tube":
+        return float((length_m + kerf) / batch - kerf)
+    best: float = 0.0  # four strips a burner, all as wide as the wider
+    strip_m = max(a.values["body_width"], a.values["body_depth"]) + kerf
+    for along, across in ((length_m, width_m), (width_m, length_m)):
+        strips = floor((across + kerf) / strip_m + 1e-9)
+        if strips:
+            rows = ceil(4 * batch / strips)
+            best = max(best, float((along + kerf) / rows - kerf))
+    return best
+
+
+def port_options(a: Asked) -> Iterable[Option]:
+    for piece in a.have.of("pins"):
+        yield option(piece.texts)
+    if a.have.may_buy("pins"):
+        for text in sold.PINS[a.system]:
+            yield option({"port_diameter": text}, f"{text} pins")
+
+
+def grid_options(a: Asked) -> Iterable[Option]:
+    """Rows and ports whose webs can be filled and lit across, the nearest to a middling speed first."""
+    v, diameter = a.values, a.values["port_diameter"]
+    is_round = v["body_kind"] == "pipe"
+    room = [v[side] - 2 * v["setback"] - 2 * v["edge_margin"] - diameter for side in ("body_length", "body_width")]
+    if min(room) < 0:
+        return
+    flow = a.burner.part("firing").mixture_m3_s
+    found = []
+    for pattern in ("hexagonal", "rings") if is_round else ("staggered", "straight"):
+        for rows in _counts(room[1] / (2 if pattern == "rings" else 1), diameter, pattern):
+            for across in _ring_counts(rows) if pattern == "rings" else _counts(room[0], diameter, "straight"):
+                short = pattern in ("staggered", "hexagonal")
+                if short and rows > 1 and across < 2:
+                    continue
+                count = rows * across - (rows // 2 if short else 0)
+                if pattern == "rings":
+                    count = round(across * (rows + 1) / 2) + 1
+                elif is_round:
+                    count = max(1, round(count * pi / 4))
+                speed = flow / (count * pi / 4 * diameter**2)
+                if PORT_SPEEDS_M_S[0] <= speed <= PORT_SPEEDS_M_S[1]:
+                    off = max(speed / PORT_SPEED_M_S, PORT_SPEED_M_S / speed)
+                    found.append((round(off, 6), pattern, rows, across))
+    for _, pattern, rows, across in sorted(found)[:MOST_GRIDS]:
+        yield option({"pattern": pattern, "rows": str(rows), "ports_per_row": str(across)})
+
+
+def _counts(room_m: float, diameter_m: float, pattern: str) -> Iterable[int]:
+    """Counts along a length whose pitch is neither too close to fill nor too far to light."""
+    near = max(LEAST_WEB_M, PITCHES[0] * diameter_m - diameter_m) + diameter_m
+    far = max(PITCHES[1] * diameter_m, LONGEST_GAP_M + diameter_m)
+    if pattern != "straight":  # neighbours of the next row stand aslant
+        near *= sqrt(3) / 2
+    most, least = floor(room_m / near + 1e-6) + 1, ceil(room_m / far - 1e-6) + 1
+    return range(max(1, min(least, most)), most + 1)
+
+
+def _ring_counts(rows: int) -> Iterable[int]:
+    return (3 * rows, 6 * rows)
+
+
+def block_options(a: Asked) -> Iterable[Option]:
+    texts = sold.BLOCKS[a.system]
+    thick = {text: parse_quantity(text, "length", "block_thickness") for text in texts}
+    usable = [text for text in texts if thick[text] > a.values["grip"] + 0.0127]
+    diameter = a.values["port_diameter"]
+    fits = [text for text in usable if SLENDER[0] - 0.01 <= thick[text] / diameter <= SLENDER[1] + 0.01]
+    for text in fits or usable[-1:]:
+        yield option({"block_thickness": text})
+
+
+def inlet_options(a: Asked) -> Iterable[Option]:
+    """The inlet, bare and behind a baffle whose holes are open enough for these ports."""
+    ports_m2 = a.burner.part("face").port_area_m2
+    hole = sold.BAFFLE_HOLE[a.system]
+    hole_m2 = pi / 4 * parse_quantity(hole, "length", "baffle_hole_diameter") ** 2
+    holes = max(10, 5 * round(BAFFLE_OPEN * ports_m2 / hole_m2 / 5))
+    for size, buy in _pipe_sizes(a):
+        if pipes.pipe(size).area_m2 >= INLET_RATIO * ports_m2:
+            for count in (holes, 0):
+                yield option({"inlet": size, "baffle_holes": str(count), "baffle_hole_diameter": hole}, buy)
+
+
+def _pipe_sizes(a: Asked) -> Iterable[tuple[str, str]]:
+    own = dict.fromkeys(piece.texts["mix_pipe"] for piece in a.have.of("pipe"))
+    yield from ((size, "") for size in own)
+    if a.have.may_buy("pipe"):
+        yield from ((size, f"{size} in pipe") for size in sold.PIPES if size not in own)
+
+
+def mix_options(a: Asked) -> Iterable[Option]:
+    flow = a.burner.part("firing").mixture_m3_s
+    for size, buy in _pipe_sizes(a):
+        pipe = pipes.pipe(size)
+        if MIX_SPEED_M_S[0] <= flow / pipe.area_m2 <= MIX_SPEED_M_S[1]:
+            step = 0.0254 if a.system == "in" else 0.025
+            length = show(ceil((DIAMETERS_NEEDED * pipe.bore_m) / step) * step, "length", a.system, exact=True)
+            yield option({"mix_pipe": size, "mix_pipe_length": length}, buy)
+
+
+def blower_options(a: Asked) -> Iterable[Option]:
+    for piece in a.have.of("blower"):
+        yield option(piece.texts)
+    if a.have.may_buy("blower"):
+        for shut, free in sold.BLOWERS:
+            texts = {"blower_shutoff_pressure": shut, "blower_free_flow": free, "blower_curve": ""}
+            yield option(texts, f"a blower of {shut} shut and {free} free")
+
+
+def jet_options(a: Asked) -> Iterable[Option]:
+    """The line's or regulator's pressure with the nearest drill; with jets at hand the pressure that each takes."""
+    fixed = [piece.texts["gas_pressure"] for piece in a.have.of("line", "regulator") if piece.texts]
+    if not a.burner.part("gas").liquid:
+        fixed = fixed or [a.start.text("gas_pressure") if a.start.gas_pressure < 14 * INH2O_PA else "7 inH2O"]
+    ranges = [(piece.figures["low_Pa"], piece.figures["high_Pa"]) for piece in a.have.of("regulator") if piece.figures]
+    drilled = a.have.of("drill")
+    if fixed:
+        for pressure in dict.fromkeys(fixed):
+            for piece in drilled:
+                yield option({"gas_pressure": pressure, **piece.texts})
+            if not drilled or a.have.may_buy("drill"):
+                yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
+        return
+    for piece in drilled:
+        jet = a.burner.call(PARTS["jet"], gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
+        pressure = _pressure(jet.high_Pa, a.system)
+        if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
+            yield option({"gas_pressure": pressure, **piece.texts})
+    if not drilled or a.have.may_buy("drill"):
+        for pressure in dict.fromkeys((a.start.text("gas_pressure"), *sold.PRESSURES[a.system])):
+            if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
+                yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
+
+
+def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
+    if not ranges:
+        return 249.0 <= pressure_Pa <= 413_000.0  # what the setting takes
+    return any(low - 1 <= pressure_Pa <= high + 1 for low, high in ranges)
+
+
+def _pressure(pressure_Pa: float, system: str) -> str:
+    unit, step = ("psi", 0.1) if system == "in" else ("bar", 0.01)
+    unit_Pa = parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")
+    return f"{round(pressure_Pa / unit_Pa / step) * step:.6g} {unit}"
+
+
+def cylinder_options(a: Asked) -> Iterable[Option]:
+    """Nothing to choose where gas comes from a line."""
+    if not a.burner.part("gas").liquid or a.have.of("line"):
+        yield option({})
+        return
+    own: dict[str, int] = {}
+    for piece in a.have.of("cylinder"):
+        size = piece.texts["cylinder"]
+        own[size] = own.get(size, 0) + int(piece.figures["count"])
+    for size, most in own.items():
+        for count in range(1, most + 1):
+            yield option({"cylinder": size, "cylinder_count": str(count)})
+    if a.have.may_buy("cylinder"):
+        more = [(size, count) for size, most in own.items() for count in range(most + 1, sold.MOST_CYLINDERS + 1)]
+        for size, count in dict.fromkeys((*more, *sold.CYLINDERS)):
+            lacking = count - own.get(size, 0)
+            if lacking > 0:
+                name = f"{lacking} {'more ' if size in own else ''}{size} lb cylinder{'s' if lacking > 1 else ''}"
+                price = lacking * sold.CYLINDER_PRICES[size]
+                yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
+
+
+def bag_options(a: Asked) -> Iterable[Option]:
+    own: dict[str, float] = {}
+    for piece in a.have.of("bag"):
+        own[piece.texts["refractory"]] = own.get(piece.texts["refractory"], 0) + piece.figures["count"]
+    for name, count in own.items():
+        yield option({"refractory": name}, bags=count)
+    if not own or (a.have.may_buy("bag") and a.start.refractory not in own):
+        yield option({"refractory": a.start.refractory})
+
+
+def board_options(a: Asked) -> Iterable[Option]:
+    boards = [piece.texts["mould_board"] for piece in a.have.of("board")]
+    for name in dict.fromkeys(boards or [a.start.mould_board]):
+        yield option({"mould_board": name})
+
+
+@dataclass(frozen=True)
+class Axis:
+    """`stock`: settings that are sizes of things, so one that is mine must be among them; others that are mine replace.
+
+    `sizes`: its options run from small to large, so the middle is the likeliest; else the first is.
+    """
+
+    name: str
+    kinds: tuple[str, ...]
+    keys: tuple[str, ...]
+    options: Options
+    stock: tuple[str, ...] = ()
+    sizes: bool = False
+
+
+BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
+AXES = (
+    Axis("fire", (), ("burner_count", "firing_rate", "batch_size"), fire_options),
+    Axis("low fire", (), ("low_fire",), low_options),
+    Axis(
+        "body",
+        ("tube", "plate", "round"),
+        (
+            *("body_kind", "body_width", "body_depth", "wall", "setback", "grip", "edge_margin"),
+            "inlet_position",
+        ),
+        body_options,
+        ("body_kind", "body_width", "body_depth", "wall"),
+        True,
+    ),
+    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), True),
+    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), True),
+    Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
+    Axis("block", (), ("block_thickness",), block_options, (), True),
+    Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
+    Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
+    Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
+    Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure"), jet_options),
+    Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
+    Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
+    Axis("mould", ("board",), ("mould_board",), board_options, ("mould_board",)),
+)

@@ -1,0 +1,326 @@
+"""Make it good: the fewest, smallest changes that turn every check good, without moving what is mine.
+
+Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
+move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
+another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
+then. At the end each change is tried without, and in smaller steps.
+"""
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+
+from .. import checks
+from ..design import Design, limits
+from ..errors import InputErrors
+from ..link import to_link
+from ..physics.pipes import pipe_names
+from ..result import Result, solve
+from ..settings import BY_KEY, Setting
+from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
+from .answer import Fault, faults_of
+from .space import how_wrong
+
+MOST_CHANGES, MOST_SOLVES = 8, 400
+FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
+CHAIN = 2  # further moves that mend what a move spoils
+NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
+STEPS = (1, 2, 4, 8, 16)
+# What the smith asked for; moved only when all else fails.
+QUESTION = frozenset(
+    {
+        *("units", "chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "lining"),
+        *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
+        *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
+        *("refractory", "chamber_back_pressure"),
+    }
+)
+
+Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
+REFUSED = 10**6  # ranks behind all that can be built
+
+
+@dataclass(frozen=True)
+class Moved:
+    """One change: the setting, its text before and after, and the checks it mends."""
+
+    key: str
+    label: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True)
+class Mended:
+    """A design before and after. `changes` are as few and small as was found; `left`: faults that stay."""
+
+    before: Result
+    after: Result
+    changes: tuple[Moved, ...]
+    mended: tuple[Fault, ...]
+    left: tuple[Fault, ...]
+    solves: int
+
+    def link(self, base: str = "") -> str:
+        return to_link(self.after.design, base)
+
+
+def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
+    """The fewest, smallest changes that turn every check of a design good; what is `mine` stays."""
+    base = solve(design)
+    bench = _Bench(base, frozenset(mine))
+    best: Changes = ()
+    for reach in (QUESTION, frozenset[str]()):
+        if bench.rank(best) == (0, 0):
+            break
+        best = _mend(bench, best, reach)
+    best = _smaller(bench, _fewer(bench, best))
+    after = bench.result(best)
+    left = faults_of(after)
+    kept = {fault.key for fault in left}
+    changes = tuple(Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key)) for key, _ in best)
+    mended = tuple(fault for fault in faults_of(base) if fault.key not in kept)
+    return Mended(base, after, changes, mended, left, bench.solves)
+
+
+@dataclass(frozen=True)
+class _Judged:
+    """A set of changes: `words` and `wrong` of the checks that are not good."""
+
+    result: Result
+    words: dict[str, str]
+    wrong: dict[str, float]
+
+
+class _Bench:
+    """Sets of changes to one design, each judged once."""
+
+    def __init__(self, base: Result, mine: frozenset[str]) -> None:
+        self.base, self.mine, self.solves = base, mine, 0
+        self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {}
+
+    @property
+    def spent(self) -> bool:
+        return self.solves >= MOST_SOLVES
+
+    def _judged(self, changes: Changes, near: Changes = ()) -> "_Judged | None":
+        key = frozenset(changes)
+        if key not in self._known:
+            before = self._known.get(frozenset(near)) if near else None
+            self._known[key] = self._judge(changes, before.result if before else self.base)
+        return self._known[key]
+
+    def _judge(self, changes: Changes, before: Result) -> "_Judged | None":
+        try:
+            design = self.base.design.changed(dict(changes))
+        except InputErrors:
+            return None
+        self.solves += 1
+        result = solve(design, before)
+        words, wrong = {}, {}
+        for key, function in checks.CHECKS.items():
+            judged = result.parts.call(function)
+            if judged is not None and judged.verdict in ("caution", "stop"):
+                words[key] = judged.verdict
+                wrong[key] = how_wrong(judged.value, judged.limit)
+        return _Judged(result, words, wrong)
+
+    def spoilt(self, changes: Changes) -> int:
+        """How many checks are worse than without any change."""
+        was = self.words(())
+        return sum(was.get(key) not in (word, "stop") for key, word in self.words(changes).items())
+
+    def rank(self, changes: Changes, near: Changes = ()) -> tuple[int, int]:
+        """(stops, cautions); REFUSED where a rule refuses it."""
+        found = self._judged(changes, near)
+        if found is None:
+            return REFUSED, 0
+        stops = sum(word == "stop" for word in found.words.values())
+        return stops, len(found.words) - stops
+
+    def words(self, changes: Changes) -> dict[str, str]:
+        found = self._judged(changes)
+        return found.words if found else {}
+
+    def wrong(self, changes: Changes, fault: str) -> float:
+        """How far a fault is over its limit, 0 where it is none."""
+        found = self._judged(changes)
+        return found.wrong.get(fault, 0.0) if found else 1.0
+
+    def result(self, changes: Changes) -> Result:
+        found = self._judged(changes)
+        assert found is not None
+        return found.result
+
+
+def _mend(bench: _Bench, changes: Changes, still: frozenset[str]) -> Changes:
+    """Changes that mend one fault after the other; settings in `still` are left alone."""
+    given_up, best = set[str](), bench.rank(changes)
+    while len(changes) < MOST_CHANGES:
+        words = bench.words(changes)
+        order = {key: (words[key] != "stop", key not in FIRST) for key in words}
+        faults = sorted((key for key in words if key not in given_up), key=order.__getitem__)
+        if not faults:
+            break
+        found = list(_cured(bench, changes, faults[0], still, CHAIN))
+        if not found:
+            found = list(_nearer(bench, changes, faults[0], still))
+        if not found:
+            given_up.add(faults[0])
+            continue
+        changes = min(found, key=lambda made: (bench.rank(made), len(made)))
+        given_up = set() if bench.rank(changes) < best else given_up
+        best = min(best, bench.rank(changes))
+    return changes
+
+
+def _cured(bench: _Bench, changes: Changes, fault: str, still: frozenset[str], chain: int) -> Iterator[Changes]:
+    """Sets of changes in which a fault is gone, or a stop no more than a caution, and nothing else is worse."""
+    was = bench.words(changes)
+    done: set[str] = set()
+    for key, text in _moves(bench, changes, fault, still):
+        made = _with(changes, key, text)
+        if key in done or bench.spent or bench.rank(made, changes)[0] == REFUSED:
+            continue
+        now = bench.words(made)
+        if now.get(fault) in (was[fault], "stop"):
+            continue
+        spoilt = [one for one, word in now.items() if was.get(one) not in (word, "stop")]
+        if not spoilt or (len(spoilt) == 1 and spoilt[0] == fault):
+            done.add(key)  # further steps do no more
+            yield made
+        elif chain and len(spoilt) <= chain:
+            for mended in _cured(bench, made, spoilt[0], still | {key}, chain - 1):
+                last = bench.words(mended)
+                if last.get(fault) == now.get(fault) and _no_worse(was, last):
+                    done.add(key)
+                    yield mended
+                    break
+
+
+def _nearer(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) -> Iterator[Changes]:
+    """Moves that bring a fault well nearer to its limit and spoil nothing."""
+    was, far = bench.words(changes), bench.wrong(changes, fault)
+    for key, text in _moves(bench, changes, fault, still):
+        made = _with(changes, key, text)
+        if bench.spent or key in dict(changes) or bench.rank(made, changes)[0] == REFUSED:
+            continue
+        if bench.wrong(made, fault) < NEARER * far and _no_worse(was, bench.words(made)):
+            yield made
+
+
+def _no_worse(was: Mapping[str, str], now: Mapping[str, str]) -> bool:
+    return all(was.get(key) in (word, "stop") for key, word in now.items())
+
+
+def _with(changes: Changes, key: str, text: str) -> Changes:
+    return *((k, t) for k, t in changes if k != key), (key, text)
+
+
+def _moves(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) -> Iterator[tuple[str, str]]:
+    """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
+    result = bench.result(changes)
+    for change in result.checks[fault].changes:
+        if change.setting not in bench.mine and change.setting not in still:
+            for text in texts_of(result.design, BY_KEY[change.setting], change.move):
+                yield change.setting, text
+
+
+def texts_of(design: Design, setting: Setting, move: str) -> Iterator[str]:
+    """What a setting may be moved to: raised, lowered or chosen anew, from its present value outwards."""
+    value = design.value(setting.key)
+    if setting.choices:
+        yield from _others(setting, value, move)
+    elif setting.dimension == "drill":
+        yield ""
+    elif setting.dimension == "lining":
+        yield from _linings(value, design.units)
+    elif setting.step and not isinstance(value, str) and value is not None:
+        for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
+            for steps in STEPS:
+                text = _stepped(setting, value, sign * steps, design.units)
+                if text is not None:
+                    yield text
+
+
+def _others(setting: Setting, value: str, move: str) -> Iterator[str]:
+    names = [name for name, _ in setting.choices]
+    at = names.index(value)
+    ordered = setting.key in ("mix_pipe", "inlet") and tuple(names) == pipe_names()
+    if ordered and move in ("raise", "lower"):
+        yield from names[at + 1 : at + 4] if move == "raise" else reversed(names[max(0, at - 3) : at])
+    else:
+        yield from (name for name in names if name != value)
+
+
+def _linings(layers: tuple[tuple[str, float], ...], system: str) -> Iterator[str]:
+    """The same layers, the last one thicker; then another layer of it."""
+    name, thickness_m = layers[-1]
+    for times in (1.5, 2.0, 3.0):
+        made = (*layers[:-1], (name, thickness_m * times))
+        yield ", ".join(f"{layer} {show(thick, 'length', system, exact=True)}" for layer, thick in made)
+
+
+def _stepped(setting: Setting, value: float, steps: int, system: str) -> str | None:
+    """The value so many steps on, on its marks; None beyond what may be set."""
+    low, high = limits(setting)
+    if setting.whole:
+        found = value + steps * int(float((setting.step or ("1",))[0]))
+        text = f"{found:.0f}"
+    else:
+        unit, si_unit = shown_unit(setting.dimension, system), si_unit_of(setting.dimension)
+        inches, millimetres = setting.step or ("1", "1")
+        typed = millimetres if system == "mm" else inches
+        step = parse_quantity(typed, setting.dimension, setting.key) - to_si(0, unit, si_unit)
+        step = abs(from_si(step + to_si(0, unit, si_unit), unit, si_unit)) or 1.0
+        number = from_si(value, unit, si_unit)
+        sign = 1 if steps > 0 else -1
+        # To the next mark, then on by whole steps.
+        mark = number / step
+        first = int(mark + 1e-9) + 1 if sign > 0 else -int(-mark + 1e-9) if mark != int(mark) else int(mark) - 1
+        found_at = (first + sign * (abs(steps) - 1)) * step
+        found = to_si(found_at, unit, si_unit)
+        text = f"{found_at:.10g} {unit}".strip()
+    if (low is not None and found < low - 1e-12) or (high is not None and found > high + 1e-12):
+        return None
+    return text
+
+
+def _fewer(bench: _Bench, changes: Changes) -> Changes:
+    """Without each change that is not needed, those of the question first; none merely trades a fault for another."""
+    for one in sorted(changes, key=lambda change: change[0] not in QUESTION):
+        less = tuple(other for other in changes if other != one)
+        if _worth(bench, less) <= _worth(bench, changes):
+            changes = less
+    return changes
+
+
+def _worth(bench: _Bench, changes: Changes) -> tuple[int, int]:
+    stops, cautions = bench.rank(changes)
+    return stops, cautions + bench.spoilt(changes)
+
+
+def _smaller(bench: _Bench, changes: Changes) -> Changes:
+    """Each change that has steps made as small as does the same."""
+    for key, text in changes:
+        setting = BY_KEY[key]
+        value = bench.base.design.value(key)
+        if setting.choices or not setting.step or isinstance(value, str) or value is None:
+            continue
+        moved = bench.result(changes).design.value(key)
+        if isinstance(moved, str):
+            continue
+        sign = 1 if moved > value else -1
+        for steps in range(1, STEPS[-1] + 1):
+            nearer = _stepped(setting, value, sign * steps, bench.base.design.units)
+            if nearer is None or nearer == text:
+                break
+            made = tuple((k, nearer if k == key else t) for k, t in changes)
+            if bench.rank(made, changes)[0] < REFUSED and _worth(bench, made) <= _worth(bench, changes):
+                changes = made
+                break
+    return changes
+
+
+def verdicts(result: Result) -> Mapping[str, str]:
+    """{check: verdict} of a result."""
+    return {key: check.verdict for key, check in result.checks.items()}

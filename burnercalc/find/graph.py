@@ -1,0 +1,22 @@
+"""What a check or a part rests on, down to the settings, so that it can be asked as soon as these are decided."""
+
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import Any
+
+from ..burner import needs
+from ..parts import PARTS
+
+
+@cache
+def touches(function: Callable[..., Any]) -> frozenset[str]:
+    """Settings that a function of settings and parts rests on."""
+    found: set[str] = set()
+    for name in needs(function):
+        found |= touches(PARTS[name]) if name in PARTS else {name}
+    return frozenset(found)
+
+
+def level_of(keys: Iterable[str], decided_at: dict[str, int]) -> int:
+    """The first level at which all these settings are decided; what no level decides is known from the start (-1)."""
+    return max((decided_at.get(key, -1) for key in keys), default=-1)

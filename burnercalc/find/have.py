@@ -1,0 +1,376 @@
+"""What I have: the sizes that lie in a shop, what may be bought, and the settings that are mine.
+
+As text, a line a kind, entries apart by semicolons: `tube: 3 1/2 x 3 1/2 x 3/16 in, 8 ft; 4 x 4 x 3/16 in`; or as JSON,
+{"tube": ["3 1/2 x 3 1/2 x 3/16 in, 8 ft"]}. All faults are reported together.
+"""
+
+import json
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from typing import Any
+
+from ..design import parse_setting
+from ..errors import InputError, InputErrors
+from ..settings import BY_KEY
+from ..units import parse_quantity, show
+from .sold import STICK
+
+# kind: what it is, and how an entry is written.
+KINDS = {
+    "tube": ("square or rectangular tube: width x depth x wall, length", "3 1/2 x 3 1/2 x 3/16 in, 8 ft"),
+    "plate": ("plate: thickness, length x width", "3/16 in, 24 x 24 in"),
+    "round": ("round pipe for a body: outside diameter x wall, length", "6 x 3/16 in, 24 in"),
+    "pins": ("pins, dowels or rods for the ports: diameter, length of a stick", "9/32 in, 36 in"),
+    "pipe": ("pipe for mix pipe and inlet: nominal size", "1-1/2"),
+    "blower": ("blower: pressure shut and flow free, or points of its curve", "4 inH2O 60 cfm"),
+    "drill": ("drills or jets for the gas", "#54"),
+    "regulator": ("regulator: gas pressure, or from low to high", "0 to 30 psi"),
+    "cylinder": ("cylinders: full charge, how many", "20 lb x 2"),
+    "line": ("gas line: its pressure", "7 inH2O"),
+    "bag": ("bags of refractory: class, how many", "dense_castable x 2"),
+    "board": ("boards for the mould", "ply 3/4"),
+}
+BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
+EXAMPLE = "tube: " + KINDS["tube"][1]
+# What must come from somewhere: at hand or bought.
+NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
+LONGEST_HAVE, MOST_ENTRIES = 20_000, 24
+LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
+LEAST_WINDOW_M = 0.0254 / 2
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One entry: what was typed, the settings it gives as texts, and figures beside them (lengths in m, counts)."""
+
+    kind: str
+    typed: str
+    texts: Mapping[str, str]
+    figures: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Have:
+    """The pieces of each kind, kinds that may be bought besides, and what is never moved: {setting: text, or None}.
+
+    A setting that is mine without a text stays as the design in question has it.
+    """
+
+    pieces: Mapping[str, tuple[Piece, ...]]
+    buy: frozenset[str]
+    mine: Mapping[str, str | None] = field(default_factory=dict)
+
+    def of(self, *kinds: str) -> tuple[Piece, ...]:
+        return tuple(piece for kind in kinds for piece in self.pieces.get(kind, ()))
+
+    def may_buy(self, *kinds: str) -> bool:
+        return any(kind in self.buy for kind in kinds)
+
+    def text(self) -> str:
+        """The form that is read back."""
+        lines = [f"{kind}: {'; '.join(piece.typed for piece in pieces)}" for kind, pieces in self.pieces.items()]
+        lines.append("buy: " + (", ".join(kind for kind in KINDS if kind in self.buy) or "none"))
+        if self.mine:
+            kept = (key if text is None else f"{key}={text}" for key, text in self.mine.items())
+            lines.append("mine: " + "; ".join(kept))
+        return "\n".join(lines) + "\n"
+
+
+def read_have(text: str, system: str = "in") -> Have:
+    """What I have, from a file's text.
+
+    Arguments:
+        text     lines or JSON
+        system   in or mm: the unit of a bare number in a size
+    Raises:
+        InputErrors   every entry that cannot be read or used, and every kind that is neither there nor to be bought
+    """
+    given, errors = _entries(text)
+    pieces: dict[str, tuple[Piece, ...]] = {}
+    for kind, entries in given.items():
+        if kind in KINDS:
+            found = []
+            for entry in entries:
+                try:
+                    found.append(_READERS[kind](entry, system))
+                except (InputError, InputErrors) as refused:
+                    for error in getattr(refused, "errors", [refused]):
+                        said = error.rule if error.field == kind else f"{error.rule} ({error.field})"
+                        errors.append(InputError(kind, entry, said, error.nearest or KINDS[kind][1]))
+            if found:
+                pieces[kind] = tuple(found)
+    buy = _buy(given, errors)
+    mine = _mine(given.get("mine", []), errors)
+    bad = {error.field for error in errors}
+    for group in NEEDED:
+        if not any(kind in pieces or kind in buy or kind in bad for kind in group):
+            errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
+    if errors:
+        raise InputErrors(errors)
+    return Have(pieces, buy, mine)
+
+
+def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
+    """({kind: [entry]}, what is not understood)."""
+    errors: list[InputError] = []
+    found: dict[str, list[str]] = {}
+    if len(text) > LONGEST_HAVE:
+        return {}, [InputError("have", text[:60], f"must be at most {LONGEST_HAVE} characters long")]
+    for kind, entries in _pairs(text, errors):
+        if kind not in (*KINDS, "buy", "mine"):
+            near = get_close_matches(kind, (*KINDS, "buy", "mine"), 1)
+            known = ", ".join((*KINDS, "buy", "mine"))
+            errors.append(InputError("have", kind, f"is not a kind; known: {known}", near[0] if near else ""))
+            continue
+        found.setdefault(kind, []).extend(entries)
+        if not entries and kind in KINDS:
+            errors.append(InputError(kind, "", "needs an entry after the colon", KINDS[kind][1]))
+        if len(found[kind]) > MOST_ENTRIES:
+            errors.append(InputError(kind, f"{len(found[kind])} entries", f"must be at most {MOST_ENTRIES}"))
+            del found[kind][MOST_ENTRIES:]
+    return found, errors
+
+
+def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
+    if text.lstrip().startswith("{"):
+        try:
+            data = json.loads(text)
+        except (ValueError, RecursionError):
+            errors.append(InputError("have", text[:60], "must be readable JSON, or a line a kind", EXAMPLE))
+            return []
+        pairs = []
+        for kind, entries in data.items():
+            entries = [entries] if isinstance(entries, str) else entries
+            if not isinstance(entries, list) or not all(isinstance(one, str) for one in entries):
+                errors.append(InputError(kind, entries, "must be a list of texts"))
+                continue
+            pairs.append((kind, [one.strip() for one in entries if one.strip()]))
+        return pairs
+    pairs = []
+    for line in text.splitlines():
+        line = line.strip()
+        if not line or re.match(r"#(?!\d)", line):
+            continue
+        kind, colon, rest = line.partition(":")
+        if not colon:
+            errors.append(InputError("have", line, "must be a kind, a colon and its entries", EXAMPLE))
+            continue
+        pairs.append((kind.strip().lower(), [entry.strip() for entry in rest.split(";") if entry.strip()]))
+    return pairs
+
+
+def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[str]:
+    """Kinds that may be bought; where nothing is said, those of which nothing is at hand."""
+    if "buy" not in given:
+        missing = [group for group in NEEDED if not any(kind in given for kind in group)]
+        kinds = {group[0] for group in missing}
+        return frozenset(kinds | ({"drill"} if "drill" not in given else set()))
+    words = {word.strip().lower() for entry in given["buy"] for word in entry.split(",") if word.strip()}
+    if words == {"all"}:
+        return frozenset(KINDS)
+    if words == {"none"}:
+        return frozenset()
+    for word in sorted(words - set(KINDS)):
+        near = get_close_matches(word, KINDS, 1)
+        rule = "must be all, none or kinds: " + ", ".join(KINDS)
+        errors.append(InputError("buy", word, rule, near[0] if near else "all"))
+    return frozenset(words & set(KINDS))
+
+
+def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]:
+    mine: dict[str, str | None] = {}
+    for entry in entries:
+        for one in [entry] if "=" in entry else entry.split(","):
+            key, equals, text = one.partition("=")
+            key, value = key.strip(), text.strip() if equals else None
+            if key not in BY_KEY:
+                near = get_close_matches(key, BY_KEY, 1)
+                errors.append(InputError("mine", key, "is not a setting", near[0] if near else ""))
+                continue
+            if key in mine and mine[key] != value:
+                errors.append(InputError(key, f"{mine[key]} and {value}", "is mine twice, and not the same"))
+                continue
+            if value is not None:
+                try:
+                    parse_setting(BY_KEY[key], value)
+                except (InputError, InputErrors) as refused:
+                    errors += getattr(refused, "errors", [refused])
+                    continue
+            mine[key] = value
+    return mine
+
+
+# Readers of an entry
+
+
+def _sizes(text: str, count: int, kind: str, system: str) -> list[str]:
+    """`3 1/2 x 3 1/2 x 3/16 in` as texts, each with its unit: the last one's where one has none."""
+    parts = [part.strip() for part in re.split(r"\s*[x×*]\s*", text.strip())]
+    if len(parts) != count or not all(parts):
+        raise InputError(kind, text, f"must be {KINDS[kind][0]}", KINDS[kind][1])
+    unit = re.search(r"[A-Za-z\"']+$", parts[-1])
+    tail = unit.group() if unit else system
+    return [part if re.search(r"[A-Za-z\"']$", part) else f"{part} {tail}" for part in parts]
+
+
+def _setting(key: str, text: str) -> Any:
+    return parse_setting(BY_KEY[key], text)
+
+
+def _length_m(text: str, kind: str, entry: str, system: str) -> float:
+    length = parse_quantity(text, "long_length" if "ft" in text else "length", kind, system)
+    if not 0 < length <= 30:
+        raise InputError(kind, entry, "must have a length above 0 and up to 30 m", KINDS[kind][1])
+    return length
+
+
+def _split(entry: str) -> tuple[str, str]:
+    first, _, rest = entry.partition(",")
+    return first.strip(), rest.strip()
+
+
+def _tube(entry: str, system: str) -> Piece:
+    section, rest = _split(entry)
+    width, depth, wall = _sizes(section, 3, "tube", system)
+    values = {"body_width": width, "body_depth": depth, "wall": wall}
+    size = {key: _setting(key, text) for key, text in values.items()}
+    if not 4 * size["wall"] < min(size["body_width"], size["body_depth"]):
+        raise InputError("tube", entry, "must have a wall of less than a quarter of its smaller side")
+    length_m = _length_m(rest or STICK[system], "tube", entry, system)
+    _longer_than_lips(length_m, size["wall"], "tube", entry, system)
+    return Piece("tube", entry, {"body_kind": "tube", **values}, {"length_m": length_m})
+
+
+def _longer_than_lips(length_m: float, wall_m: float, kind: str, entry: str, system: str) -> None:
+    least = 2 * (wall_m + LEAST_LIP_M) + LEAST_WINDOW_M
+    if not length_m >= least:
+        raise InputError(
+            kind,
+            entry,
+            f"must be longer than its two lips and a window between them ({show(least, 'length', system)})",
+            KINDS[kind][1],
+        )
+
+
+def _plate(entry: str, system: str) -> Piece:
+    thickness, rest = _split(entry)
+    (wall,) = _sizes(thickness, 1, "plate", system)
+    wall_m = _setting("wall", wall)
+    sides = _sizes(rest, 2, "plate", system) if rest else ["48 in", "48 in"]
+    length_m, width_m = (_length_m(side, "plate", entry, system) for side in sides)
+    _longer_than_lips(max(length_m, width_m), wall_m, "plate", entry, system)
+    return Piece("plate", entry, {"body_kind": "plates", "wall": wall}, {"length_m": length_m, "width_m": width_m})
+
+
+def _round(entry: str, system: str) -> Piece:
+    section, rest = _split(entry)
+    outside, wall = _sizes(section, 2, "round", system)
+    values = {"body_length": outside, "body_width": outside, "wall": wall}
+    size = {key: _setting(key, text) for key, text in values.items()}
+    _longer_than_lips(size["body_width"], size["wall"], "round", entry, system)
+    length_m = _length_m(rest or STICK[system], "round", entry, system)
+    return Piece("round", entry, {"body_kind": "pipe", **values}, {"length_m": length_m})
+
+
+def _pins(entry: str, system: str) -> Piece:
+    diameter, rest = _split(entry)
+    texts = {"port_diameter": _sizes(diameter, 1, "pins", system)[0]}
+    if rest:
+        texts["pin_stock_length"] = _sizes(rest, 1, "pins", system)[0]
+    for key, text in texts.items():
+        _setting(key, text)
+    return Piece("pins", entry, texts)
+
+
+def _pipe(entry: str, system: str) -> Piece:
+    size = re.sub(r"\s*(in|\")$", "", entry.strip()).replace(" ", "-")
+    _setting("mix_pipe", size)
+    return Piece("pipe", entry, {"mix_pipe": size})
+
+
+def _blower(entry: str, system: str) -> Piece:
+    curve = {"blower_shutoff_pressure": "4 inH2O", "blower_free_flow": "60 cfm"}
+    if "," in entry:
+        _setting("blower_curve", entry)
+        return Piece("blower", entry, {"blower_curve": entry})
+    parts = re.findall(r"[0-9][0-9./ -]*\s*[A-Za-z][A-Za-z0-9/]*", entry)
+    found: dict[str, str] = {}
+    for part in parts:
+        for key in curve:
+            try:
+                _setting(key, part)
+            except (InputError, InputErrors) as refused:
+                first = getattr(refused, "errors", [refused])[0]
+                if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
+                    raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
+                continue
+            found[key] = part
+    lacking = [BY_KEY[key].label.lower() for key in curve if key not in found]
+    if lacking:
+        raise InputError("blower", entry, "needs its " + " and its ".join(lacking) + " too", KINDS["blower"][1])
+    return Piece("blower", entry, {**found, "blower_curve": ""})
+
+
+def _drill(entry: str, system: str) -> Piece:
+    return Piece("drill", entry, {"jet_drill": _setting("jet_drill", entry)})
+
+
+def _regulator(entry: str, system: str) -> Piece:
+    low, to, high = entry.partition(" to ")
+    if not to:
+        _setting("gas_pressure", entry)
+        return Piece("regulator", entry, {"gas_pressure": entry})
+    unit = re.search(r"[A-Za-z0-9]*[A-Za-z][A-Za-z0-9]*$", high.strip())
+    high_Pa = _setting("gas_pressure", high.strip())
+    typed = low.strip() if re.search(r"[A-Za-z]", low) else f"{low.strip()} {unit.group() if unit else ''}"
+    low_Pa = parse_quantity(typed, "gas_pressure", "regulator")
+    if not 0 <= low_Pa <= high_Pa:
+        raise InputError("regulator", entry, "must be from the lower pressure to the higher", KINDS["regulator"][1])
+    return Piece("regulator", entry, {}, {"low_Pa": low_Pa, "high_Pa": high_Pa})
+
+
+def _counted(entry: str, kind: str) -> tuple[str, int]:
+    match = re.fullmatch(r"(.*?)(?:\s*[x×*]\s*([0-9]+))?", entry.strip())
+    name, count = match.groups() if match else (entry, None)
+    number = int(count) if count else 1
+    if not 1 <= number <= 20:
+        raise InputError(kind, entry, "must be from 1 to 20 of them", KINDS[kind][1])
+    return name.strip(), number
+
+
+def _cylinder(entry: str, system: str) -> Piece:
+    name, count = _counted(entry, "cylinder")
+    size = _setting("cylinder", re.sub(r"\s*lb$", "", name))
+    return Piece("cylinder", entry, {"cylinder": size}, {"count": count})
+
+
+def _line(entry: str, system: str) -> Piece:
+    _setting("gas_pressure", entry)
+    return Piece("line", entry, {"gas_pressure": entry})
+
+
+def _bag(entry: str, system: str) -> Piece:
+    name, count = _counted(entry, "bag")
+    return Piece("bag", entry, {"refractory": _setting("refractory", name)}, {"count": count})
+
+
+def _board(entry: str, system: str) -> Piece:
+    return Piece("board", entry, {"mould_board": _setting("mould_board", entry)})
+
+
+_READERS = {
+    "tube": _tube,
+    "plate": _plate,
+    "round": _round,
+    "pins": _pins,
+    "pipe": _pipe,
+    "blower": _blower,
+    "drill": _drill,
+    "regulator": _regulator,
+    "cylinder": _cylinder,
+    "line": _line,
+    "bag": _bag,
+    "board": _board,
+}

@@ -1,0 +1,198 @@
+"""What was found, as plain data for JSON and as text for the terminal."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from .. import units
+from ..result import Result
+from .answer import NUMBERS, Answer, Fault, Offer, shown
+from .bill import Bought
+from .good import Mended, verdicts
+from .have import Have
+from .score import BY_TERM, KINDS, TERMS
+from .shops import Sample, Swing
+
+
+def _faults(faults: Iterable[Fault]) -> list[dict[str, Any]]:
+    return [
+        {
+            "check": one.key,
+            "verdict": one.verdict,
+            "text": one.text,
+            "change": [{"label": label, "move": move} for label, move in one.cures],
+        }
+        for one in faults
+    ]
+
+
+def score_words(weights: Mapping[str, float]) -> str:
+    """The score, in one sentence."""
+    parts = " + ".join(f"{weights[term.key]:g} for each {term.measure}" for term in TERMS)
+    return f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}."
+
+
+def numbers(result: Result) -> dict[str, dict[str, Any]]:
+    """The four numbers of a design: SI, and as read."""
+    return {
+        key: {
+            "value": result.answers[key].value,
+            "unit": result.answers[key].unit,
+            "label": result.answers[key].label,
+            "text": units.show(result.answers[key].value, result.answers[key].dimension, result.design.units),
+        }
+        for key in NUMBERS
+    }
+
+
+def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Sample] | None = None) -> dict[str, Any]:
+    """The whole answer as a JSON-ready dict; `shops`: {place of a design: its sample}."""
+    return {
+        "score": {"words": score_words(answer.weights), "weights": dict(answer.weights)},
+        "have": have.text(),
+        "designs": [_offer(offer, base, (shops or {}).get(n)) for n, offer in enumerate(answer.offers)],
+        "given": _faults(answer.given),
+        "in_the_way": _faults(answer.in_the_way),
+        "opens": None
+        if answer.opening is None
+        else {
+            "kind": answer.opening.kind,
+            "buy": answer.opening.words,
+            "price": round(answer.opening.price, 2),
+            "cures": list(answer.opening.cures),
+        },
+        "complete": answer.complete,
+        "counts": {"judged": answer.counts.nodes, "solved": answer.counts.solves, "first_at": answer.first_at},
+    }
+
+
+def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
+    return {
+        "best_in": list(offer.kinds),
+        "verdict": offer.verdict,
+        "link": offer.link(base),
+        "settings": dict(offer.design.texts),
+        "numbers": numbers(offer.result),
+        "terms": {key: offer.terms[key] for key in BY_TERM},
+        "points": offer.points,
+        "to_spend": round(offer.to_spend, 2),
+        "buy": [{"what": one.words, "price": round(one.price, 2)} for one in offer.buys],
+        "gives_up": list(offer.gives_up),
+        "limited_by": offer.limited_by,
+        "not_good": _faults(offer.faults),
+        "verdicts": dict(verdicts(offer.result)),
+        **({} if shops is None else {"shops": shops_data(shops)}),
+    }
+
+
+def shops_data(sample: Sample) -> dict[str, Any]:
+    return {
+        "shops": sample.shops,
+        "good": sample.good,
+        "text": sample.sentence,
+        "worse": [
+            {"check": one.key, "verdict": one.verdict, "shops": one.shops, "text": one.text} for one in sample.worse
+        ],
+    }
+
+
+def tornado_data(swings: Iterable[Swing]) -> list[dict[str, Any]]:
+    return [
+        {"number": one.number, "over": one.tolerance, "low": one.at_low, "as_set": one.as_set, "high": one.at_high}
+        for one in swings
+    ]
+
+
+def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None = None) -> str:
+    """The designs in order, each in a few lines."""
+    lines = [score_words(answer.weights), ""]
+    for n, offer in enumerate(answer.offers):
+        lines.append(f"{n + 1}  {', '.join(offer.kinds).upper()}: {offer.verdict}, {offer.points:.2f} points")
+        lines.append(f"   {_sizes(offer)}")
+        lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
+        lines.append("   " + "; ".join(shown(BY_TERM[key], offer.terms[key]) for key in KINDS))
+        lines.append("   buy: " + (", ".join(_thing(one) for one in offer.buys) or "nothing"))
+        if offer.gives_up:
+            lines.append("   gives up: " + "; ".join(offer.gives_up))
+        if offer.limited_by:
+            lines.append("   limited by: " + offer.limited_by)
+        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in offer.faults]
+        if shops and n in shops:
+            lines.append("   " + shops[n].sentence)
+        lines += ["   " + offer.link(base), ""]
+    if answer.given:
+        lines.append("What no burner changes:")
+        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.given]
+    if answer.in_the_way:
+        lines.append("No design from this shop passes every check. In the way of the best:")
+        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.in_the_way]
+        if answer.opening:
+            cured = ", ".join(answer.opening.cures)
+            lines.append(f"The smallest purchase that helps: {answer.opening.words} (cures: {cured}).")
+    proven = (
+        "Every design of this shop was looked at or bounded" if answer.complete else "The best of what was looked at"
+    )
+    lines.append(f"{proven}: {answer.counts.nodes} steps judged, {answer.counts.solves} designs solved whole.")
+    return "\n".join(lines) + "\n"
+
+
+def _thing(one: Bought) -> str:
+    return f"{one.words} {one.price:.2f}" if one.price else one.words
+
+
+def _sizes(offer: Offer) -> str:
+    d = offer.design
+    show = d.show
+    pattern = f"{d.rows} rows, {d.ports_per_row} in a long row, {show('pattern')}"
+    return (
+        f"{d.burner_count} burner{'s' if d.burner_count > 1 else ''}, {show('body_kind')} {show('body_width')} x "
+        f"{show('body_depth')} x {show('wall')}, {show('body_length')} long; ports {show('port_diameter')}, {pattern}; "
+        f"block {show('block_thickness')}; inlet {d.inlet}, mix pipe {d.mix_pipe}"
+    )
+
+
+def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
+    return {
+        "changes": [
+            {"setting": one.key, "label": one.label, "before": one.before, "after": one.after} for one in mended.changes
+        ],
+        "mended": _faults(mended.mended),
+        "left": _faults(mended.left),
+        "before": dict(verdicts(mended.before)),
+        "after": dict(verdicts(mended.after)),
+        "link": mended.link(base),
+    }
+
+
+def mended_text(mended: Mended, base: str = "") -> str:
+    if not mended.changes:
+        lines = ["Nothing to change: every check is good." if not mended.left else "No change was found that helps."]
+    else:
+        lines = [f"{one.label}: {one.before} -> {one.after}" for one in mended.changes]
+    lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
+    lines += [f"left: {fault.verdict.upper()} {fault.text}" for fault in mended.left]
+    return "\n".join([*lines, mended.link(base)]) + "\n"
+
+
+def shops_text(sample: Sample, swings: Iterable[Swing]) -> str:
+    """The sample in a sentence and its faults, then each number over each tolerance, the longest swing first."""
+    lines = [sample.sentence]
+    lines += [f"   {one.verdict.upper()} in {one.shops}: {one.text}" for one in sample.worse]
+    number = ""
+    for one in swings:
+        if one.number != number:
+            number = one.number
+            lines += ["", f"{number}: {number_text(number, one.as_set)}"]
+        lines.append(f"   {one.tolerance:<28}{number_text(number, one.at_low)} to {number_text(number, one.at_high)}")
+    return "\n".join(lines) + "\n"
+
+
+def number_text(number: str, value: float | None) -> str:
+    """One of the four numbers of the tornado, in words."""
+    if value is None:
+        return "none"
+    match number:
+        case "rate through the jet":
+            return units.show(value, "power", "in")
+        case "turndown":
+            return f"{value:.1f} to 1"
+    return f"{100 * value:.1f} %"

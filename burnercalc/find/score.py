@@ -1,0 +1,104 @@
+"""How designs are ranked: fewest stops, then fewest cautions, then fewest points; and in what kinds they differ.
+
+Points are a sum of terms, each a number of the design over a plain measure, times a weight (1 unless moved). So a point
+is: 100 of money to spend, 5 % between the most and the least that a port passes, a turndown of 10 to 1 instead of none
+(10 over the turndown), 4 hours of work, 7 days, or half a check that is good by less than a tenth
+of its limit.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from ..errors import InputError, InputErrors
+from ..parts.cost import Cost
+from ..parts.face import Face
+from ..parts.holding import Holding
+from ..parts.schedule import Schedule
+from ..parts.shares import Shares
+
+THIN = 0.1  # of its limit, by which a check that is good still counts as thin
+# Checks whose number is a measure of safety against its limit; the rest say what fits exactly or not at all.
+MARGINS = (
+    *("flashback_cold", "flashback_hot", "blower", "mix_pipe_velocity", "flow_spread", "web", "edge", "inlet_ratio"),
+    *("port_velocity", "port_length", "jet_impingement", "perry", "cylinder", "rate_for_need", "chamber_pressure"),
+    *("gas_low_fire", "turndown", "damper", "lining_limit"),
+)
+PORT_S, BAFFLE_HOLE_S = 180.0, 60.0  # work on one port (pin, clearing) and on one hole of a baffle; common practice
+
+
+def spread_term(shares: Shares) -> float:
+    return shares.spread
+
+
+def turndown_term(holding: Holding) -> float:
+    return 1.0 if not holding.turndown else min(1.0, 1 / holding.turndown.value)
+
+
+def hours_term(cost: Cost, face: Face, baffle_holes: int, burner_count: int) -> float:
+    return burner_count * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
+
+
+def days_term(schedule: Schedule) -> float:
+    return float(schedule.days_in_all)
+
+
+@dataclass(frozen=True)
+class Term:
+    """One number that is ranked by, less is better. `point`: how much is a point; `grain`: less is no difference."""
+
+    key: str
+    kind: str  # what the design is called that has least of it
+    dimension: str
+    point: float
+    grain: float
+    measure: str
+    function: Callable[..., float] | None = None  # None: not from parts alone
+
+
+TERMS = (
+    Term("money", "cheapest", "money", 100.0, 1.0, "100 of money to spend"),
+    Term("spread", "most even", "fraction", 0.05, 0.002, "5 % between the ports' most and least", spread_term),
+    Term(
+        "low", "deepest turndown", "fraction", 0.1, 0.005, "a tenth of high fire that it must be kept at", turndown_term
+    ),
+    Term("work", "least work", "time", 4 * 3600.0, 900.0, "4 hours of work", hours_term),
+    Term("days", "shortest days", "count", 7.0, 0.5, "7 days from the welder to the first fire", days_term),
+    Term("thin", "widest margins", "count", 0.5, 0.05, "half a check that is good by less than a tenth"),
+)
+BY_TERM = {term.key: term for term in TERMS}
+EVEN = {term.key: 1.0 for term in TERMS}
+KINDS = ("money", "spread", "low", "work", "days")  # of which a design each is shown
+MOST_WEIGHT = 100.0
+
+
+def weights_of(typed: Mapping[str, Any]) -> dict[str, float]:
+    """All weights, those given in place of 1. Raises InputErrors for unknown terms and for weights out of range."""
+    errors = []
+    weights = dict(EVEN)
+    for key, text in typed.items():
+        try:
+            value = float(text)
+        except (TypeError, ValueError):
+            value = -1.0
+        if key not in BY_TERM:
+            errors.append(InputError("weight", key, "is not a term; known: " + ", ".join(BY_TERM)))
+        elif not 0 <= value <= MOST_WEIGHT:
+            errors.append(InputError(f"weight {key}", text, f"must be a number from 0 to {MOST_WEIGHT:g}", "1"))
+        else:
+            weights[key] = value
+    if errors:
+        raise InputErrors(errors)
+    return weights
+
+
+def points(terms: Mapping[str, float], weights: Mapping[str, float]) -> float:
+    """Sum of the terms as points."""
+    return sum(weights[key] * value / BY_TERM[key].point for key, value in terms.items())
+
+
+def thinness(key: str, verdict: str, value: float | None, limit: float | None) -> float:
+    """How thin a margin is: 0 from a tenth of the limit on, 1 at the limit; 0 for what is no margin or not good."""
+    if key not in MARGINS or verdict in ("caution", "stop") or value is None or not limit:
+        return 0.0
+    return max(0.0, 1 - abs(value - limit) / abs(limit) / THIN)

@@ -1,0 +1,213 @@
+"""The search: dives to a first design, that one polished, then the tree best first, bounded by what was found.
+
+It is deterministic: no dice, and equals keep the order of the menus. When the tree is exhausted within the budget, the
+best design is proven (`complete`); else it is the best of what was looked at, and no design is ever better than judged.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from heapq import heappop, heappush
+from typing import Any
+
+from .choices import Option
+from .score import BY_TERM, points
+from .space import Node, Space
+
+DIVES = (1, 4)  # nodes kept at each level of a dive
+BUDGET, POLISH = 900, 100  # nodes: of the search for the best of all, and of polishing one kind
+NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
+
+Rank = tuple[Any, ...]
+Progress = Callable[[int, int], None]  # nodes judged, nodes at most
+
+
+@dataclass
+class Found:
+    """Whole nodes in the order found; `first_at`: nodes judged until the first without a fault that can be cured."""
+
+    pool: list[Node] = field(default_factory=list)
+    complete: bool = False
+    first_at: int | None = None
+
+    def best(self, weights: Mapping[str, float], kind: str | None = None) -> Node | None:
+        return min(self.pool, key=lambda node: rank(node, weights, kind), default=None)
+
+
+def rank(node: Node, weights: Mapping[str, float], kind: str | None = None) -> Rank:
+    """What is compared: stops, cautions, then the term of a kind to its grain if one is asked, then points."""
+    stops, cautions, sum_ = node.rank(weights)
+    if kind is None:
+        return stops, cautions, sum_
+    term = BY_TERM[kind]
+    return stops, cautions, round(node.terms.get(kind, 0.0) / term.grain), sum_
+
+
+def search(space: Space, weights: Mapping[str, float], budget: int = BUDGET, progress: Progress | None = None) -> Found:
+    """Whole nodes of a space, the best among them."""
+    found = Found()
+    begun = space.counts.nodes
+
+    def spent() -> int:
+        used = space.counts.nodes - begun
+        if progress:
+            progress(used, budget)
+        return used
+
+    for width in DIVES:
+        for node in dive(space, space.root, weights, width):
+            _keep(found, node, spent())
+        if found.pool and min(node.stops + node.cautions for node in found.pool) == len(space.root.words):
+            break  # no worse than the chamber alone
+    if not found.pool and (first := _any(space, weights, budget)) is not None:
+        _keep(found, first, spent())
+    polish(space, found, weights)
+    _best_first(space, weights, budget, found, spent)
+    return found
+
+
+def _keep(found: Found, node: Node, at: int) -> None:
+    if all(node is not one for one in found.pool):
+        found.pool.append(node)
+        if found.first_at is None and not node.stops:
+            found.first_at = at
+
+
+def dive(space: Space, node: Node, weights: Mapping[str, float], width: int) -> list[Node]:
+    """Down from a node, keeping the best few at each level; empty when all of them lead nowhere."""
+    last = len(space.axes) - 1
+    beam = [node]
+    while beam and beam[0].level < last:
+        sizes = space.axes[beam[0].level + 1].sizes
+        kids = []
+        for one in beam:
+            menu = space.menu(one)
+            for at, choice in enumerate(menu):
+                kid = space.child(one, choice)
+                if kid is not None:
+                    kids.append((kid.rank(weights), abs(at - (len(menu) - 1) / 2) if sizes else 0.0, kid))
+        # Equals keep the order of the menus.
+        kids.sort(key=lambda found: found[:2])
+        beam = []
+        for _, _, kid in kids:
+            if len(beam) < width and (kid.level == last or space.menu(kid)):
+                beam.append(kid)
+    return beam
+
+
+def _any(space: Space, weights: Mapping[str, float], budget: int) -> Node | None:
+    """The first whole node, depth first with the best child first; None when there is none, or none in the budget."""
+    begun, stack = space.counts.nodes, [space.root]
+    while stack and space.counts.nodes - begun < budget:
+        node = stack.pop()
+        if node.level == len(space.axes) - 1:
+            return node
+        stack.extend(sorted(_kids(space, node), key=lambda kid: kid.rank(weights), reverse=True))
+    return None
+
+
+def _kids(space: Space, node: Node) -> Iterator[Node]:
+    for one in space.menu(node):
+        kid = space.child(node, one)
+        if kid is not None:
+            yield kid
+
+
+def _best_first(
+    space: Space, weights: Mapping[str, float], budget: int, found: Found, spent: Callable[[], int]
+) -> None:
+    """Best first with the best so far as the bound; deeper first among equals."""
+    last = len(space.axes) - 1
+    best = found.best(weights)
+    bound = best.rank(weights) if best else None
+    heap: list[tuple[int, int, int, float, int, Node]] = []
+    serial = 0
+
+    def push(node: Node) -> None:
+        nonlocal serial
+        stops, cautions, sum_ = node.rank(weights)
+        if bound is None or (stops, cautions, sum_) < bound:
+            serial += 1
+            heappush(heap, (stops, cautions, -node.level, sum_, serial, node))
+
+    push(space.root)
+    while heap:
+        if spent() >= budget:
+            return
+        *_, node = heappop(heap)
+        if bound is not None and not node.rank(weights) < bound:
+            continue
+        for kid in _kids(space, node):
+            if kid.level == last:
+                _keep(found, kid, spent())
+                if bound is None or kid.rank(weights) < bound:
+                    bound = kid.rank(weights)
+            else:
+                push(kid)
+    found.complete = True
+
+
+def polish(
+    space: Space, found: Found, weights: Mapping[str, float], kind: str | None = None, budget: int = POLISH
+) -> Node | None:
+    """The best of a kind, moved one axis at a time while that betters it; what is seen on the way joins the pool."""
+    best = found.best(weights, kind)
+    if best is None:
+        return None
+    begun, moved = space.counts.nodes, True
+    while moved:
+        moved = False
+        # A stop is most often undone by another low fire; else what is chosen last is moved first, as it costs least.
+        order = sorted(
+            range(len(space.axes)), key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at)
+        )
+        for at in order:
+            for node in _neighbours(space, best, at):
+                _keep(found, node, space.counts.nodes)
+                if rank(node, weights, kind) < rank(best, weights, kind):
+                    best, moved = node, True
+                    break
+            if space.counts.nodes - begun >= budget:
+                return best
+    return best
+
+
+def others(space: Space, found: Found, node: Node, at: int) -> None:
+    """Designs that differ from a whole node in an axis, into the pool."""
+    for other in _neighbours(space, node, at):
+        _keep(found, other, space.counts.nodes)
+
+
+def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:
+    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone."""
+    parent = space.root
+    for one in node.chosen[:at]:
+        kid = space.child(parent, one)
+        if kid is None:
+            return
+        parent = kid
+    menu = space.menu(parent)
+    here = menu.index(node.chosen[at]) if node.chosen[at] in menu else 0
+    for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : 2 * NEAR + 1]:
+        kid = space.child(parent, one, node.burner)
+        if kid is not None:
+            yield from _followed(space, kid, node)
+
+
+def _followed(space: Space, node: Node, model: Node) -> Iterator[Node]:
+    """Down along what a model chose; where that is gone, the best of what stands near its place."""
+    while node.level < len(space.axes) - 1:
+        menu = space.menu(node)
+        wanted = model.chosen[node.level + 1]
+        near: list[Option] = [one for one in menu if one.texts == wanted.texts]
+        if not near:
+            near = sorted(menu, key=lambda one: _unlike(one, wanted))[: NEAR + 1]
+        kids = [kid for one in near if (kid := space.child(node, one, model.burner)) is not None]
+        if not kids:
+            return
+        node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, {}.fromkeys(BY_TERM, 1.0))))
+    yield node
+
+
+def _unlike(one: Option, other: Option) -> int:
+    """In how many texts two options differ."""
+    return sum(mine != theirs for mine, theirs in zip(one.texts, other.texts))

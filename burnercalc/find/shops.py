@@ -1,0 +1,196 @@
+"""What if: how a design moves over the tolerances of bench, blower and day, and in how many shops it stays good.
+
+The sample is seeded: the same design gives the same shops.
+"""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+from random import Random
+from typing import Any
+
+from ..design import Design, limits
+from ..result import Result, solve
+from ..rules import broken
+from ..settings import BY_KEY
+
+SEED, SHOPS = 1, 100
+BUILDING = "fire"  # the room whose checks are of the days of building, which a smith can choose
+WORDS = ("stop", "caution")  # worse than good, the worst first
+
+
+@dataclass(frozen=True)
+class Tolerance:
+    """How far a setting is off in a shop like yours: from `low` to `high`, added, or as a share of it.
+
+    `steps`: how many values of it the sample uses; few where each makes the whole chamber anew.
+    """
+
+    label: str
+    keys: tuple[str, ...]
+    low: float
+    high: float
+    share: bool
+    steps: int = 0
+
+
+# Common practice all.
+TOLERANCES = (
+    Tolerance("pins thinner or thicker", ("port_diameter",), -0.2e-3, 0.2e-3, False),
+    Tolerance("block thinner or thicker", ("block_thickness",), -2e-3, 2e-3, False),
+    Tolerance("jet coefficient", ("jet_discharge_coefficient",), -0.05, 0.05, False),
+    Tolerance("gas pressure", ("gas_pressure",), -0.05, 0.05, True),
+    Tolerance("blower weaker", ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), -0.10, 0.0, True),
+    Tolerance("mixture", ("equivalence_ratio",), -0.02, 0.02, False, 3),
+    Tolerance("altitude", ("altitude",), 0.0, 300.0, False, 2),
+    Tolerance("colder or warmer day", ("ambient_temperature",), -15.0, 10.0, False, 3),
+)
+# The four numbers whose tornado is drawn: name, what it is read from.
+NUMBERS = {
+    "rate through the jet": "jet.rate_W",
+    "spread between ports": "shares.spread",
+    "turndown": "holding.turndown",
+    "blower to spare": "blower.margin",
+}
+
+
+@dataclass(frozen=True)
+class Swing:
+    """A number at the low and the high end of a tolerance; None where it has none."""
+
+    number: str
+    tolerance: str
+    at_low: float | None
+    as_set: float | None
+    at_high: float | None
+
+    @property
+    def reach(self) -> float:
+        known = [value for value in (self.at_low, self.as_set, self.at_high) if value is not None]
+        return max(known) - min(known) if known else 0.0
+
+
+@dataclass(frozen=True)
+class Worse:
+    """A check that turns worse in some shops: in how many, the worst verdict, and what it says in one of them."""
+
+    key: str
+    label: str
+    verdict: str
+    shops: int
+    text: str
+
+
+@dataclass(frozen=True)
+class Sample:
+    """In how many of the shops no check is worse than as designed, and what happens in the rest, the worst first."""
+
+    shops: int
+    good: int
+    worse: tuple[Worse, ...]
+
+    @property
+    def sentence(self) -> str:
+        said = f"Stays good in {self.good} of {self.shops} shops like yours."
+        if self.worse:
+            first = self.worse[0]
+            said += f" The worst in the rest ({first.shops}): {first.text}"
+        return said
+
+
+def built(design: Design) -> Design:
+    """The design with what the numbers chose fixed, as it is once it is built: its firing rate and its jet."""
+    result = solve(design)
+    chosen = {"firing_rate": result.part("firing").rate_W, "jet_drill": result.part("jet").drill_name}
+    return Design({**design.values(), **chosen}, design.texts)
+
+
+def moved(design: Design, offs: Mapping[Tolerance, float]) -> Design | None:
+    """The design as a shop makes it; None where a rule refuses it. A setting stays within what may be set."""
+    values = design.values()
+    for tolerance, off in offs.items():
+        for key in tolerance.keys:
+            values[key] = _off(key, values[key], off, tolerance.share)
+    if next(iter(broken(values)), None) is not None:
+        return None
+    return Design(values, design.texts)
+
+
+def _off(key: str, value: Any, off: float, share: bool) -> Any:
+    if key == "blower_curve":
+        return value and tuple((flow * (1 + off), pressure * (1 + off)) for flow, pressure in value)
+    found = value * (1 + off) if share else value + off
+    low, high = limits(BY_KEY[key])
+    return min(max(found, found if low is None else low), found if high is None else high)
+
+
+def tornado(design: Design) -> tuple[Swing, ...]:
+    """Each number over each tolerance alone, for each number the longest swing first."""
+    design = built(design)
+    base = solve(design)
+    ends = {}
+    for tolerance in TOLERANCES:
+        shops = [moved(design, {tolerance: off}) for off in (tolerance.low, tolerance.high)]
+        ends[tolerance] = [_numbers(solve(shop, base)) if shop else {} for shop in shops]
+    as_set = _numbers(base)
+    swings = [
+        Swing(number, one.label, low.get(number), as_set[number], high.get(number))
+        for number in NUMBERS
+        for one, (low, high) in ends.items()
+    ]
+    order = list(NUMBERS)
+    return tuple(sorted(swings, key=lambda swing: (order.index(swing.number), -swing.reach)))
+
+
+def _numbers(result: Result) -> dict[str, float | None]:
+    found = {}
+    for number, at in NUMBERS.items():
+        part, attribute = at.split(".")
+        value = getattr(result.part(part), attribute)
+        found[number] = getattr(value, "value", value)
+    return found
+
+
+def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
+    """So many shops, each off by chance within all tolerances; which of them turn a check worse than as designed."""
+    dice = Random(seed)
+    design = built(design)
+    base = solve(design)
+    as_designed = {key: _badness(check.verdict) for key, check in base.checks.items() if check.room != BUILDING}
+    drawn = [{tolerance: _draw(tolerance, dice) for tolerance in TOLERANCES} for _ in range(shops)]
+    # Shops that share the day and the mixture share the chamber, so they come one after the other.
+    drawn.sort(key=lambda offs: tuple(off for tolerance, off in offs.items() if tolerance.steps))
+    good, count = 0, Counter[str]()
+    worst: dict[str, tuple[int, str, str, str]] = {}
+    before: Result | None = base
+    for offs in drawn:
+        shop = moved(design, offs)
+        if shop is None:
+            count["built"] += 1
+            worst["built"] = (2, "Built at all", "stop", "It cannot be built so.")
+            continue
+        before = solve(shop, before)
+        worse_than = {key: as_designed.get(key, 0) for key in before.checks if before.checks[key].room != BUILDING}
+        bad = [
+            (key, before.checks[key]) for key, word in worse_than.items() if _badness(before.checks[key].verdict) > word
+        ]
+        good += not bad
+        for key, check in bad:
+            count[key] += 1
+            if _badness(check.verdict) > worst.get(key, (0,))[0]:
+                worst[key] = (_badness(check.verdict), check.label, check.verdict, check.text)
+    worse = [Worse(key, label, word, count[key], text) for key, (_, label, word, text) in worst.items()]
+    worse.sort(key=lambda one: (WORDS.index(one.verdict), -one.shops, one.key))
+    return Sample(shops, good, tuple(worse))
+
+
+def _draw(tolerance: Tolerance, dice: Random) -> float:
+    if tolerance.steps:
+        at = dice.randrange(tolerance.steps) / (tolerance.steps - 1)
+    else:
+        at = dice.random()
+    return tolerance.low + at * (tolerance.high - tolerance.low)
+
+
+def _badness(word: str) -> int:
+    return {"caution": 1, "stop": 2}.get(word, 0)

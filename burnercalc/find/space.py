@@ -1,0 +1,220 @@
+"""The tree of choices: each node has decided a few axes more, and is judged by every check that these decide.
+
+A check is asked at the first node where all that it rests on is decided, so most of what fails is seen before the
+costly parts are made; and what a child shares with its parent it takes from there. What is found at a node only grows
+with depth, so (stops, cautions, points) of a node is a bound for all designs below it.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from typing import Any
+
+from .. import checks
+from ..burner import Burner
+from ..design import Design, parse_setting
+from ..errors import InputError, InputErrors
+from ..rules import RULES
+from ..settings import BY_KEY
+from .bill import bill
+from .choices import AXES, Asked, Axis, Option
+from .graph import level_of, touches
+from .have import Have
+from .score import TERMS, points, thinness
+
+Bound = tuple[int, int, float]
+
+
+@lru_cache(maxsize=4096)
+def _value(key: str, text: str) -> Any:
+    return parse_setting(BY_KEY[key], text)
+
+
+@dataclass
+class Counts:
+    """What a search has done: nodes judged, and whole designs solved."""
+
+    nodes: int = 0
+    solves: int = 0
+
+
+@dataclass(eq=False)
+class Node:
+    """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known."""
+
+    level: int
+    values: dict[str, Any]
+    texts: dict[str, str]
+    chosen: tuple[Option, ...]
+    figures: dict[str, float]
+    burner: Burner
+    words: dict[str, str]
+    wrong: float
+    terms: dict[str, float]
+    kids: dict[Option, "Node | None"] = field(default_factory=dict)
+    menu: list[Option] | None = None
+
+    @property
+    def stops(self) -> int:
+        return sum(word == "stop" for word in self.words.values())
+
+    @property
+    def cautions(self) -> int:
+        return sum(word == "caution" for word in self.words.values())
+
+    def rank(self, weights: Mapping[str, float]) -> Bound:
+        """(stops, cautions, points); of a design with faults, how far they are over their limits counts too."""
+        return self.stops, self.cautions, round(points(self.terms, weights) + 10 * self.wrong, 9)
+
+
+class Space:
+    """All designs that a shop allows: the axes that are open, and what is decided at each."""
+
+    def __init__(self, start: Design, have: Have, axes: tuple[Axis, ...] = AXES, counts: Counts | None = None) -> None:
+        self.have, self.axes = have, axes
+        self.counts = counts or Counts()
+        self.mine = self._mine(start, have)
+        self.start = start.changed(self.mine) if self.mine else start
+        self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
+        self.checks_at = self._by_level({key: touches(function) for key, function in checks.CHECKS.items()})
+        self.terms_at = self._by_level({term.key: touches(term.function) for term in TERMS if term.function})
+        self.rules_at: dict[int, list[Any]] = {}
+        for rule, weighed in RULES:
+            self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
+        self.root = self._root()
+
+    def _mine(self, start: Design, have: Have) -> dict[str, str]:
+        return {key: start.text(key) if text is None else text for key, text in have.mine.items()}
+
+    def _by_level(self, touched: Mapping[str, frozenset[str]]) -> dict[int, list[str]]:
+        found: dict[int, list[str]] = {}
+        for key, settings in touched.items():
+            found.setdefault(level_of(settings, self.decided_at), []).append(key)
+        return found
+
+    def _root(self) -> Node:
+        values = self.start.values()
+        values.update(dict.fromkeys(self.decided_at))
+        # What the search writes itself is not a text of the question any more.
+        texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
+        node = Node(-1, values, texts, (), {}, Burner(values.__getitem__), {}, 0.0, {})
+        self._judge(node)
+        return node
+
+    # Children
+
+    def menu(self, node: Node) -> list[Option]:
+        """Options of the next axis, each once, what is mine kept."""
+        if node.menu is None:
+            axis = self.axes[node.level + 1]
+            asked = Asked(self.have, self.start, node.values, node.burner, node.figures)
+            found = [self._filled(axis, one) for one in axis.options(asked)]
+            things = [key for key in axis.stock if key in self.mine]
+            if things:
+                fitting = [one for one in found if self._keeps(one, things)]
+                found = fitting or ([] if found and self.have.of(*axis.kinds) else [self._as_set(axis)])
+            if kept := {key: self.start.text(key) for key in axis.keys if key in self.mine and key not in things}:
+                fitting = [one for one in found if self._keeps(one, list(kept))]
+                found = fitting or [replace(one, texts=_over(one.texts, kept), buy="", price=0.0) for one in found]
+                found = found or [self._as_set(axis)]
+            node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
+        return node.menu
+
+    def _filled(self, axis: Axis, one: Option) -> Option:
+        """With the start's text for what an option leaves open."""
+        texts = {key: self.start.text(key) for key in axis.keys}
+        return replace(one, texts=_over(tuple(texts.items()), dict(one.texts)))
+
+    def _keeps(self, one: Option, mine: list[str]) -> bool:
+        texts = dict(one.texts)
+        return all(_same(_value(key, texts[key]), self.start.value(key)) for key in mine)
+
+    def _as_set(self, axis: Axis) -> Option:
+        texts = tuple((key, self.start.text(key)) for key in axis.keys)
+        return Option(texts, "", 0.0, (("length_m", 30.0), ("width_m", 30.0)) if axis.name == "body" else ())
+
+    def child(self, node: Node, one: Option, before: Burner | None = None) -> Node | None:
+        """The node with one more axis decided; None where a rule refuses it."""
+        if one in node.kids:
+            return node.kids[one]
+        made = self._child(node, one, before)
+        node.kids[one] = made
+        return made
+
+    def _child(self, node: Node, one: Option, before: Burner | None) -> Node | None:
+        self.counts.nodes += 1
+        level = node.level + 1
+        try:
+            values = {**node.values, **{key: _value(key, text) for key, text in one.texts}}
+        except (InputError, InputErrors):
+            return None
+        for rule, weighed in self.rules_at.get(level, ()):
+            if all(values[key] is not None for key in weighed) and rule(values) is not None:
+                return None
+        burner = Burner(values.__getitem__, node.burner if before is None else before)
+        made = Node(
+            level,
+            values,
+            {**node.texts, **dict(one.texts)},
+            (*node.chosen, one),
+            {**node.figures, **dict(one.figures)},
+            burner,
+            dict(node.words),
+            node.wrong,
+            dict(node.terms),
+        )
+        self._judge(made)
+        return made
+
+    def _judge(self, node: Node) -> None:
+        for key in self.checks_at.get(node.level, ()):
+            judged = node.burner.call(checks.CHECKS[key])
+            if judged is None:
+                continue
+            thin = thinness(key, judged.verdict, judged.value, judged.limit)
+            node.terms["thin"] = node.terms.get("thin", 0.0) + thin
+            if judged.verdict in ("caution", "stop"):
+                node.words[key] = judged.verdict
+                node.wrong += how_wrong(judged.value, judged.limit)
+        for term in TERMS:
+            if term.function and term.key in self.terms_at.get(node.level, ()):
+                node.terms[term.key] = node.burner.call(term.function)
+        if node.level == len(self.axes) - 1:
+            made = self.bill(node)
+            node.terms["money"] = made.to_spend
+            if made.lacking:
+                node.words["bag"] = "stop"
+
+    def bill(self, node: Node) -> Any:
+        """What a whole node must buy."""
+        chosen = {axis.name: one for axis, one in zip(self.axes, node.chosen)}
+        return bill(node.burner, chosen, self.have, node.figures)
+
+    def design(self, node: Node) -> Design:
+        """The design of a whole node, its texts read and its rules asked as anybody's."""
+        return Design.from_texts(node.texts)
+
+    def find(self, texts: Mapping[str, str]) -> Node | None:
+        """The whole node whose options give these texts; None where one is not on the menu."""
+        node: Node | None = self.root
+        while node is not None and node.level < len(self.axes) - 1:
+            keep = [one for one in self.menu(node) if all(texts.get(key) == text for key, text in one.texts)]
+            node = self.child(node, keep[0]) if keep else None
+        return node
+
+
+def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    return tuple({**dict(texts), **kept}.items())
+
+
+def how_wrong(value: float | None, limit: float | None) -> float:
+    """How far a fault is over its limit, from 0 to 1; 1 where it has no number."""
+    if value is None or limit is None:
+        return 1.0
+    return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
+
+
+def _same(one: Any, other: Any) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
+    return bool(one == other)

@@ -1,0 +1,83 @@
+"""The figures of the lighting card: how long to purge, to try, to wait, to let the blower run on, and what it risks."""
+
+from dataclasses import dataclass
+
+from ..constants import INH2O_PA
+from ..physics import purge
+from .blower import Blower
+from .chamber import Chamber
+from .firing import Firing
+from .jet import Jet
+from .lighting import Lighting
+from .resistance import Resistance
+from .shop import Shop
+from .stream import Stream
+
+VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
+TRIAL_S = (3.0, 5.0)  # from the first hiss, by hand, less where the chamber fills sooner; common practice
+BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
+RUN_ON_S_M, RUN_ON_S = 300 / 0.0254, (300.0, 900.0)  # 5 minutes an inch of block, 5 to 15; common practice
+SWITCH = 0.5  # of the pressure at low fire, at which the air switch must let go; common practice
+LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common practice
+
+
+@dataclass(frozen=True)
+class LightingCard:
+    """Times in s. `fills_s`: until the chamber is full of mixture that burns, at the rate to light at (low fire where
+    none is safe); `slips`: so many times high fire fills it while a hand shuts the gas. `switch_before`: the air switch
+    stands before the damper, where the pressure on the mix pipe is too low for one.
+    """
+
+    five_volumes_s: float
+    purge_s: float
+    trial_s: float
+    fills_s: float
+    by_hand_s: float
+    slips: float
+    run_on_s: float
+    switch_Pa: float
+    switch_before: bool
+    low_gas_Pa: float | None
+    low_open: float | None
+
+
+def lighting_card(
+    burner_count: int,
+    low_fire: float,
+    block_thickness: float,
+    chamber: Chamber,
+    shop: Shop,
+    firing: Firing,
+    stream: Stream,
+    resistance: Resistance,
+    jet: Jet,
+    blower: Blower,
+    lighting: Lighting,
+) -> LightingCard:
+    air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
+    lit = lighting.rate_W is not None
+    mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
+    fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s * burner_count)
+    high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
+    pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
+    before = SWITCH * pipe_Pa < LEAST_SWITCH_PA
+    switched_Pa = _before_damper_Pa(blower) if before else pipe_Pa
+    return LightingCard(
+        five_volumes_s=purge.volumes_time_s(chamber.volume_m3, air_m3_s, VOLUMES),
+        purge_s=purge.purge_time_s(chamber.volume_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
+        trial_s=min(max(fills_s, TRIAL_S[0]), TRIAL_S[1]),
+        fills_s=fills_s,
+        by_hand_s=BY_HAND_S,
+        slips=BY_HAND_S / high_fills_s,
+        run_on_s=min(max(RUN_ON_S_M * block_thickness, RUN_ON_S[0]), RUN_ON_S[1]),
+        switch_Pa=SWITCH * switched_Pa,
+        switch_before=before,
+        low_gas_Pa=jet.low_Pa,
+        low_open=blower.open_low,
+    )
+
+
+def _before_damper_Pa(blower):
+    """What the blower gives at low fire; at its last point where its curve ends sooner."""
+    flow_m3_s = min(blower.low_m3_s, blower.curve.last_m3_s)
+    return blower.curve.pressure_Pa(flow_m3_s, blower.air_density_kg_m3)

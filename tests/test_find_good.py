@@ -1,0 +1,104 @@
+"""Make it good: what is changed mends, nothing that is mine moves, and no change is there in vain."""
+
+import json
+
+import pytest
+
+from burnercalc import Design, from_link, solve
+from burnercalc.cli import main
+from burnercalc.examples import EXAMPLES
+from burnercalc.find import make_good
+
+BAD = {
+    "too little fire": {"firing_rate": "60 kBtu/h", "lining": "dense_castable 2 in, ifb_26 2 1/2 in"},
+    "a weak blower": {"blower_shutoff_pressure": "1/2 inH2O"},
+    "too hot at low fire": {"low_fire": "80 %"},
+    "overlapping ports": {"port_diameter": "1/2 in", "rows": "8", "ports_per_row": "20"},
+    "a thin lip": {"setback": "3/16 in", "grip": "1/4 in"},
+    "a long line": {"fuel": "natural_gas"},
+    "a small cylinder": {"cylinder": "20"},
+    **{example.key: example.metric for example in EXAMPLES},
+}
+
+
+def bad(result):
+    return {check.key: check.verdict for check in result.checks.values() if check.verdict in ("caution", "stop")}
+
+
+def weight(words):
+    return sum(word == "stop" for word in words.values()), len(words)
+
+
+@pytest.fixture(scope="module")
+def mended():
+    return {name: make_good(Design.from_texts(texts)) for name, texts in BAD.items()}
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_a_mended_design_is_better_and_spoils_nothing(mended, name):
+    one = mended[name]
+    before, after = (bad(solve(design)) for design in (one.before.design, one.after.design))
+    assert set(after) <= set(before) and all(before[key] in (word, "stop") for key, word in after.items())
+    assert weight(after) <= weight(before) and (weight(after) < weight(before)) == bool(one.changes)
+    assert {fault.key for fault in one.left} == set(after)
+    assert {fault.key for fault in one.mended} == set(before) - set(after)
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
+    one = mended[name]
+    first, last = one.before.design, one.after.design
+    assert {change.key for change in one.changes} == {k for k in first.values() if first.value(k) != last.value(k)}
+    for change in one.changes:
+        less = {**last.texts, change.key: first.text(change.key)}
+        again = bad(solve(Design.from_texts(less)))
+        now = bad(one.after)
+        assert again.keys() - now.keys() or any(again[key] == "stop" != now[key] for key in again), change
+    design, refused = from_link(one.link())
+    assert not refused and design == last
+
+
+def test_single_faults_are_mended_by_a_single_change(mended):
+    """Each of these is one step from good, as its check says."""
+    base = set(bad(solve(Design.from_texts({}))))
+    for name, key in {"a weak blower": "blower", "a small cylinder": "cylinder"}.items():
+        one = mended[name]
+        assert key in {fault.key for fault in one.mended} and key not in base
+    for texts in ({"setback": "3/8 in"}, {"grip": "7/16 in"}):
+        good = {"lining_limit", "low_fire_drift", "rate_for_need", "cross_light"}
+        one = make_good(Design.from_texts({**texts, "firing_rate": "145 kBtu/h"}))
+        assert {fault.key for fault in one.left} <= good
+
+
+def test_the_overlap_is_mended(mended):
+    assert not [fault for fault in mended["overlapping ports"].left if fault.verdict == "stop"]
+
+
+def test_what_is_mine_is_not_moved():
+    start = Design.from_texts({"blower_shutoff_pressure": "1/2 inH2O"})
+    mine = ("blower_shutoff_pressure", "blower_free_flow", "firing_rate", "burner_count")
+    one = make_good(start, mine)
+    assert all(one.after.design.value(key) == start.value(key) for key in mine)
+    free = make_good(start)
+    assert {change.key for change in free.changes} & set(mine)
+
+
+def test_a_good_design_is_left_alone():
+    texts = {"chamber_temperature": "1900 degF", "work_temperature": "1800 degF", "lining": "ifb_26 9 in"}
+    found = make_good(Design.from_texts(texts))
+    again = make_good(found.after.design)
+    assert again.changes == () or len(again.left) < len(found.left)
+
+
+def test_the_same_design_is_mended_the_same_way():
+    start = Design.from_texts(BAD["a thin lip"])
+    assert make_good(start).changes == make_good(start).changes
+
+
+def test_good_on_the_command_line(capsys):
+    assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O", "--json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert data["before"]["blower"] == "stop" and data["after"]["blower"] in ("good", "note")
+    assert data["changes"] and {"setting", "label", "before", "after"} == set(data["changes"][0])
+    assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
+    assert "->" in capsys.readouterr().out

@@ -1,0 +1,309 @@
+"""Lighting: the setting by its rule, against figures worked out apart from it; the reasons not to light; the card."""
+
+import json
+from math import inf
+
+import pytest
+from designs import FAR_APART
+from test_face_holding import by_hand
+
+from burnercalc import Design, catalogue, solve
+from burnercalc.constants import INH2O_PA, PSI_PA
+from burnercalc.parts import PARTS, lighting
+from burnercalc.parts.holding import limits_m_s, port_flame
+from burnercalc.physics import combustion
+from burnercalc.worker import handle
+
+KBTU_H = 293.0710701722222
+NEUTRAL = {"equivalence_ratio": "1.0"}
+SMITH = FAR_APART["smith, inches"]
+HOUSE_CRUCIBLE = {
+    **FAR_APART["crucible, inches"],
+    "equivalence_ratio": "0.98",
+    "body_length": "5 in",
+    "ports_per_row": "5",
+    "baffle_holes": "24",
+}
+FEW = {"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6", **NEUTRAL}
+SMALL = {
+    "port_diameter": "3/16 in",
+    "rows": "2",
+    "ports_per_row": "7",
+    "firing_rate": "20 kBtu/h",
+    "body_length": "6 in",
+    **NEUTRAL,
+}
+TORCH = {
+    "blower_free_flow": "30 cfm",
+    "blower_shutoff_pressure": "1 inH2O",
+    "firing_rate": "40 kBtu/h",
+    "equivalence_ratio": "0.96",
+    "port_diameter": "3/8 in",
+    "altitude": "6000 ft",
+}
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+# --- the setting ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "texts, ratio, kBtu_h, psi, damper",
+    [(NEUTRAL, 1.2, 38.8, 0.67, 0.07), ({**SMITH, **NEUTRAL}, 1.1, 51.6, 0.58, 0.12)],
+)
+def test_the_setting_against_a_scan_made_apart_from_the_code(texts, ratio, kBtu_h, psi, damper):
+    """Forty rates tried one after the other by another programme, on the limits of a lip that still quenches."""
+    r = solved(**texts)
+    assert r["lighting_ratio"] == ratio and r["lighting_rate"] / KBTU_H == pytest.approx(kBtu_h, rel=0.02)
+    assert r["lighting_gas_pressure"] / PSI_PA == pytest.approx(psi, rel=0.02)
+    assert r["lighting_damper"] == pytest.approx(damper, abs=0.005)
+
+
+def test_the_rates_that_can_be_set_of_the_default():
+    """33.8 to 43.8 kBtu/h, from the same scan: half a pound before the jet, and a tenth below the lift."""
+    low, high = (rate / KBTU_H for rate in solved(**NEUTRAL).answers["lighting_rate"].band)
+    assert (low, high) == pytest.approx((33.8, 43.8), rel=0.01)
+
+
+@pytest.mark.parametrize("texts", [HOUSE_CRUCIBLE, FEW, SMALL], ids=["crucible", "few", "small"])
+def test_what_the_scan_found_nothing_for_is_not_lit(texts):
+    r = solved(**texts)
+    check = r.checks["lighting"]
+    assert check.verdict == "stop" and check.text.startswith("No safe lighting rate: do not light.")
+    assert r["lighting_rate"] is r["lighting_gas_pressure"] is r["lighting_damper"] is r["lighting_ratio"] is None
+    assert r["light_up_advice"].startswith("No safe lighting rate: do not light.") and r.worst == "stop"
+
+
+SCANNED = ("default", "knife, inches", "smith, metric", "crucible, inches", "no baffle, a blend", "house gas, metric")
+
+
+@pytest.mark.parametrize("name", SCANNED)
+def test_the_setting_by_a_fine_scan(name):
+    """The rule again, by whole bands of the limits and 400 rates: the same mixture, the same band."""
+    r = solved(**FAR_APART[name])
+    gas, shop, face, firing, stream, shares = (
+        r.part(one) for one in ("gas", "shop", "face", "firing", "stream", "shares")
+    )
+    jet, blower, resistance = r.part("jet"), r.part("blower"), r.part("resistance")
+    d, thick, set_so = face.port_diameter_m, r.design.block_thickness, r.design.equivalence_ratio
+
+    def limits(ratio):
+        cold, lift = limits_m_s(gas, shop, ratio, d, thick)
+        warm = port_flame(gas, shop, ratio, d, thick, r.part("hot_block").port, False).flashback_velocity_m_s()
+        per = stream.velocity_m_s * combustion.mixture_flow_m3_s(gas.composition, ratio, 1.0) / firing.mixture_m3_s
+        return max(cold.high, warm.high) / per / shares.least, lift.low / per / shares.largest
+
+    def sets(ratio, rate):
+        mixture = combustion.mixture_flow_m3_s(gas.composition, ratio, rate) * shop.swell
+        air = combustion.air_flow_m3_s(gas.composition, ratio, rate) * shop.swell
+        pipe_Pa = resistance.pressure_Pa(mixture)
+        gauge_Pa = jet.needed_Pa(rate, jet.drill.diameter_m, shop.pressure_Pa + pipe_Pa)
+        least = 0.5 * PSI_PA if gas.liquid else max(2 * pipe_Pa, 0.5 * INH2O_PA)
+        spare = blower.curve.pressure_Pa(air, shop.air_density_kg_m3) - pipe_Pa
+        area = resistance.mix_pipe.area_m2
+        K = spare / (shop.air_density_kg_m3 * (air / area) ** 2 / 2)
+        # Thin plate (1 + sqrt((1 - f)/2) - f)^2/f^2 at f = 0.05: 1075 or less is open by 5 % or more.
+        return gauge_Pa >= least * (1 - 1e-9) and 1074.7 >= K
+
+    ratio, band = None, ()
+    for tried in dict.fromkeys([set_so, 1.0, 1.1, 1.2, 1.3]):
+        flash, lift = limits(tried)
+        low, high = 1.1 * flash, min(lift / 1.1, firing.rate_W)
+        rates = [low + (high - low) * i / 400 for i in range(401)]
+        good = [rate for rate in rates if rate > 0 and sets(tried, rate)] if high > low else []
+        if good and high >= 1.1 * good[0]:
+            ratio, band = tried, (good[0], good[-1])
+            break
+    assert r["lighting_ratio"] == ratio
+    assert r.answers["lighting_rate"].band == pytest.approx(band, rel=0.01)
+
+
+def test_every_setting_keeps_its_rule():
+    lit = 0
+    for texts in FAR_APART.values():
+        r = solved(**texts)
+        found, firing = r.part("lighting"), r.part("firing")
+        if found.rate_W is None:
+            continue
+        lit += 1
+        low, value, high = found.rate_W
+        assert value == pytest.approx((low + high) / 2)
+        assert low >= 1.1 * found.flashback_W * (1 - 1e-9) and high <= min(found.lift_W / 1.1, firing.rate_W) * 1.000001
+        assert high >= 1.1 * low * (1 - 1e-9) and found.open_share >= 0.05 and found.equivalence_ratio <= 1.3
+        least = 0.5 * PSI_PA if r.part("gas").liquid else 0.5 * INH2O_PA
+        assert found.gas_Pa >= least * (1 - 1e-6)
+        assert r.part("jet").rate_through_W(
+            r.part("jet").drill.diameter_m,
+            found.gas_Pa,
+            r.part("shop").pressure_Pa + r.part("resistance").pressure_Pa(found.mixture_m3_s),
+        ) == pytest.approx(value, rel=1e-6)
+    assert lit >= 10
+
+
+def test_a_lip_that_glows_is_the_reason_to_turn_up():
+    """The default's rate stands between the flashback rate of a lip that quenches and that of one that glows, so it is
+    a note; a burner whose ports are long run fast enough that even a glowing lip is no danger may stay."""
+    r, stays = solved(**NEUTRAL), solved(**NEUTRAL, port_wall_temperature="200 degF")
+    assert r.checks["lighting"].verdict == "note" and "until the face glows" in r.checks["lighting"].text
+    assert r["lighting_rate"] / 1.1 < glowing_W(r) and not r.part("lighting").stays
+    assert stays["lighting_rate"] / 1.1 >= glowing_W(stays) and stays.part("lighting").stays
+    assert stays.checks["lighting"].verdict == "good" and "may stay there" in stays.checks["lighting"].text
+
+
+def glowing_W(r):
+    """Careful flashback rate of a lip that glows, at the mixture to light with."""
+    ratio, gas = r.part("lighting").equivalence_ratio, r.part("gas")
+    port = (r.part("face").port_diameter_m, r.design.block_thickness, r.part("hot_block").port)
+    limit_m_s = limits_m_s(gas, r.part("shop"), ratio, *port)[0].high
+    per_W = r.part("stream").velocity_m_s * combustion.mixture_flow_m3_s(gas.composition, ratio, 1.0)
+    return limit_m_s * r.part("firing").mixture_m3_s / per_W / r.part("shares").least
+
+
+def test_the_set_mixture_comes_first_but_never_beyond_the_law_of_lift():
+    assert solved(equivalence_ratio="1.2").part("lighting").way == "as_set"
+    far = solved(equivalence_ratio="1.5", reducing_wanted="yes").part("lighting")
+    assert far.equivalence_ratio <= 1.3 and far.way == "other"
+    assert solved(**NEUTRAL).part("lighting").way == "rich"
+
+
+# --- why not ----------------------------------------------------------------------------------------------------------
+
+WAYS = {
+    "gas": {
+        "gas_pressure": "12 psi",
+        "blower_shutoff_pressure": "1.5 inH2O",
+        "firing_rate": "80 kBtu/h",
+        "equivalence_ratio": "1.08",
+        "port_diameter": "3/16 in",
+        "altitude": "6000 ft",
+    },
+    "gas_and_damper": HOUSE_CRUCIBLE,
+    "damper": {
+        "gas_pressure": "30 psi",
+        "blower_shutoff_pressure": "20 inH2O",
+        "blower_free_flow": "300 cfm",
+        **NEUTRAL,
+    },
+    "torch": TORCH,
+    "no_limit": FAR_APART["fed at the end, starved"],
+    "too_slow": FAR_APART["ports that overlap"],
+    "not_carried": FAR_APART["one port"],
+}
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_each_reason_has_a_design_and_its_words(way):
+    r = solved(**WAYS[way])
+    assert r.part("lighting").way == way
+    check, declared = r.checks["lighting"], catalogue.CHECKS["lighting"]
+    assert check.verdict == ("caution" if way == "torch" else "stop")
+    assert check.text.split("{")[0][:30] == declared.cases[way][:30] and "none" not in check.text
+    assert check.value is None and r["lighting_rate"] is None
+
+
+def test_no_room_where_ports_are_uneven():
+    """A port that gets a tenth of the mean runs back where one of twice the mean has long lifted."""
+    r = solved(**NEUTRAL)
+    made = r.parts.call(PARTS["lighting"], **by_hand(r, {"shares": {"least": 0.3, "largest": 2.0}}))
+    assert made.way == "no_room" and made.flashback_W > lighting.TORCH * made.lift_W and made.rate_W is None
+
+
+@pytest.mark.parametrize("way", ["gas", "damper", "gas_and_damper"])
+def test_an_offer_that_is_made_makes_it_lightable(way):
+    """Each cure is tried step by step as the page tries it; one is offered only when the check then is no fault."""
+    texts, cured = WAYS[way], set()
+    check = solved(**texts).checks["lighting"]
+    for change in check.changes:
+        for by in range(1, 31, 3):
+            asked = {"kind": "try", "settings": texts, "key": change.setting, "check": "lighting"}
+            told = json.loads(handle(json.dumps({**asked, "by": -by if change.move == "lower" else by})))
+            if not told["ok"] or told["end"]:  # no steps, or none left
+                break
+            lit = solve(Design.from_texts({**texts, change.setting: told["text"]})).part("lighting").rate_W is not None
+            assert (told["verdict"] in ("good", "note")) == lit
+            if lit:
+                cured.add(change.setting)
+                break
+    assert cured, check.changes
+
+
+# --- the card ---------------------------------------------------------------------------------------------------------
+
+
+def card(**texts):
+    return {row[0]: row for row in solved(**texts).tables["lighting_card"].rows}
+
+
+def test_the_card_has_every_step_with_its_source():
+    rows = solved().tables["lighting_card"].rows
+    assert [row[0] for row in rows] == [
+        "Before", "Purge", "Torch first", "Set", "3 s", "Not lit, or it goes out", "It burns", "While it burns",
+        "Pop, roar or whistle inside the box", "Shut down", "Air or power fails", "Smell of gas",
+    ]  # fmt: skip
+    assert all(len(row) == 3 and row[1] and row[2] for row in rows)
+
+
+@pytest.mark.parametrize(
+    "step, words",
+    [
+        ("Purge", ("Gas shut", "1 min", "Five volumes")),
+        ("Torch first", ("before any gas", "until every port burns")),
+        ("Set", ("before the jet", "open")),
+        ("3 s", ("gas off",)),
+        ("Not lit, or it goes out", ("Gas off", "wait 1 min", "purge again", "propane")),
+        ("It burns", ("before the face begins to glow", "2 minutes", "air first")),
+        ("While it burns", ("1,400 °F", "flame guard")),
+        ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
+        ("Air or power fails", ("close by itself", "opened again by hand only")),
+        ("Smell of gas", ("no switch", "propane lies low")),
+    ],
+)
+def test_what_the_card_tells(step, words):
+    assert [one for one in words if one not in card(**NEUTRAL)[step][1]] == []
+
+
+def test_figures_of_the_card_by_hand():
+    """12 x 6 x 5.5 in is 0.2292 ft3. 100 kBtu/h of propane at 2516 Btu/ft3 and 23.9 volumes of air is 39.75 cfh and
+    15.8 cfm, 16.5 cfm together: full in 0.83 s, so 3.6 times in 3 s; at a quarter of the air five volumes take 17.4 s.
+    2 1/2 in of block: 12.5 min."""
+    found = solved(**NEUTRAL).part("lighting_card")
+    assert found.purge_s == 60 and found.five_volumes_s == pytest.approx(17.4, rel=0.01)
+    assert found.slips == pytest.approx(3.6, rel=0.01) and found.run_on_s == pytest.approx(750)
+    # The gas is 1.2/23.9 of the air, not 1/23.9: 0.83 s x 100/38.7 x (1 + 23.9)/(1 + 23.9/1.2).
+    assert found.fills_s == pytest.approx(0.83 * 100 / 38.7 * 24.9 / 20.9, rel=0.02)
+    assert found.trial_s == 3
+
+
+def test_a_large_chamber_is_purged_longer_and_tried_as_long_as_a_hand_may():
+    found = solved(chamber_length="60 in", chamber_width="24 in", chamber_height="24 in").part("lighting_card")
+    assert found.purge_s == found.five_volumes_s > 60 and found.trial_s == 5
+
+
+@pytest.mark.parametrize("thick, minutes", [("3/4 in", 5), ("2 in", 10), ("4 in", 15)])
+def test_the_blower_runs_on_five_minutes_an_inch_within_five_and_fifteen(thick, minutes):
+    texts = {"block_thickness": thick, "grip": "1/2 in", "body_depth": "6 in"}
+    assert solved(**texts).part("lighting_card").run_on_s == pytest.approx(60 * minutes)
+
+
+def test_the_air_switch_stands_where_it_can_be_set():
+    """0.2 inH2O is about the least of such a switch; a mix pipe at less has it between blower and damper."""
+    weak = solved(**NEUTRAL).part("lighting_card")
+    strong = solved(low_fire="100 %", mix_pipe="3/4", inlet="3/4", blower_shutoff_pressure="20 inH2O").part(
+        "lighting_card"
+    )
+    assert weak.switch_before and weak.switch_Pa == pytest.approx(2 * INH2O_PA, rel=0.05)  # half of 4 inH2O
+    assert not strong.switch_before and strong.switch_Pa >= 0.2 * INH2O_PA
+
+
+def test_a_card_that_must_not_be_used_says_so():
+    never = card(**FEW)
+    assert never["Set"][1].startswith("DO NOT LIGHT") and "not lit" in never["It burns"][1]
+    torch = card(**TORCH)
+    assert "torch stays at the face until it glows" in torch["Set"][1]
+
+
+def test_limits_are_left_out_where_high_fire_itself_runs_back():
+    assert solved(**WAYS["too_slow"]).part("lighting").flashback_W == inf
