@@ -39,7 +39,7 @@ class Hand:
         found = self.page.locator(selector).first
         found.wait_for()
         away = found.evaluate("""(at) => {
-          const box = at.getBoundingClientRect(), inside = at.closest("dialog");
+          const box = at.getBoundingClientRect(), inside = at.closest("dialog, header, nav");
           const top = inside ? 0 : document.querySelector("header.top").getBoundingClientRect().bottom;
           const foot = inside ? innerHeight : document.querySelector("#chapters").getBoundingClientRect().top;
           if (box.top < top) return box.top - top;
