@@ -51,6 +51,27 @@ BAD = [
         {"low_fire": "40 %"},
     ),
     (
+        "a block so thin that its steel glows at the mixture",
+        {"block_thickness": "1 in"},
+        "box_steel",
+        "may light by itself",
+        {"block_thickness": "2 1/2 in"},
+    ),
+    (
+        "a block so thin that the steel lets go of it",
+        {"block_thickness": "1 in"},
+        "grip_heat",
+        "scales away",
+        {"refractory": "insulating_castable"},
+    ),
+    (
+        "a fire so low that butane lights in the box",
+        {"fuel": "butane", "block_thickness": "1 in", "low_fire": "5 %"},
+        "box_mixture",
+        "it may light by itself",
+        {"low_fire": "40 %"},
+    ),
+    (
         "end-fed thin plenum",
         {"body_depth": "1 1/2 in", "grip": "1 in", "inlet_position": "end"},
         "flow_spread",

@@ -92,3 +92,35 @@ def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()
     assert caught.value.field == field
+
+
+class Plain:
+    """A mixture of one viscosity, ideal gas of 1.2 kg/m3 at 300 K."""
+
+    def at(self, temp_K):
+        return 1.2 * 300 / temp_K, 2e-5, 0.03, 1050.0
+
+
+def test_hot_port_drop_of_a_port_that_warms_nothing_is_the_cold_one():
+    from burnercalc.physics.port_drop import hot_port_drop_Pa
+
+    for velocity in (0.0, 1.0, 6.0, 25.0):
+        found = hot_port_drop_Pa(velocity, 0.00635, 0.0635, Plain(), 300.0, 300.0, 300.0)
+        assert found == pytest.approx(port_drop_Pa(velocity, 0.00635, 0.0635, 1.2, 2e-5))
+
+
+def test_hot_port_drop_is_the_momentum_of_the_stream_marched():
+    """Entry head at T1, then dp = d(rho V^2) + f/d rho V^2/2 dx step by step while it warms in a straight line."""
+    from burnercalc.physics.port_drop import hot_port_drop_Pa
+
+    velocity, diameter, length, cold, enters, leaves = 4.0, 0.005, 0.05, 300.0, 320.0, 500.0
+    flux = 1.2 * velocity
+    friction = port_K(flux * diameter / 2e-5, length / diameter, 0.5, 1e-5) - 1.5
+    steps, drop = 20000, 1.5 * flux**2 / (2 * 1.2 * cold / enters)
+    for i in range(steps):
+        here = enters + (leaves - enters) * (i + 0.5) / steps
+        density = 1.2 * cold / here
+        drop += flux**2 * (leaves - enters) / steps / (1.2 * cold)  # d(flux^2/rho)
+        drop += friction / steps * flux**2 / (2 * density)
+    found = hot_port_drop_Pa(velocity, diameter, length, Plain(), cold, enters, leaves, roughness_m=1e-5 * diameter)
+    assert found == pytest.approx(drop, rel=1e-6)

@@ -2,6 +2,7 @@
 
 from ..sources import CONTINUITY, FLASHBACK, LIFT, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .inputs import HOT_HIGH, HOT_LOW
 
 GEOMETRY = Source("geometry of the face", "calculated")
 PIPES = Source("ASME B36.10M, schedule 40", "published")
@@ -28,31 +29,7 @@ QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memo
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
 FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule (from memory)", "memory")
 
-# What goes into the hot block, at any rate and at low fire; and into its soaking.
-HOT_HIGH = (
-    "chamber_temperature",
-    "refractory",
-    "castable_density",
-    "window_area",
-    "port_area",
-    "port_count",
-    "port_diameter",
-    "block_thickness",
-    "grip",
-    "setback",
-    "wall",
-    "body_kind",
-    "body_length",
-    "body_width",
-    "body_depth",
-    "mixture_velocity_in_port",
-    "fuel",
-    "fuel_blend",
-    "equivalence_ratio",
-    "ambient_temperature",
-    "altitude",
-)
-HOT_LOW = (*HOT_HIGH, "low_fire")
+# What goes into the soaking of the hot block.
 SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")
 
 ANSWERS = (

@@ -2,6 +2,7 @@
 
 from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
@@ -21,6 +22,9 @@ FAN = Source("fan laws; blower curve as given", "published")
 THIN_PLATE = Source("Idelchik, thin plate (from memory)", "memory")
 JET = Source("compressible flow of an ideal gas; discharge coefficient as set", "common practice")
 DRILLS = Source("drill sizes as sold", "published")
+HOT_PORTS = Source(
+    "momentum of a heated stream (published); how hot it gets is common practice, see the block", "common practice"
+)
 GAS_DYNAMICS = Source("gas dynamics", "published")
 VESSEL = Source(
     "heat through the wetted wall; coefficient fitted to a published table of 100 lb cylinders (an engine-generator "
@@ -42,6 +46,8 @@ JET_STATE = (
     "ambient_temperature",
     "altitude",
 )
+# What a burner that was set cold goes on with when it is hot.
+SET_COLD = tuple(dict.fromkeys((*AIR_SYSTEM, *JET_STATE, "jet", "equivalence_ratio")))
 FUEL = ("fuel", "fuel_blend")
 LIQUID = (
     "cylinder_fill",
@@ -265,6 +271,94 @@ ANSWERS = (
         inputs=AIR_SYSTEM,
         source=FAN,
         near="first",
+    ),
+    Answer(
+        "port_pressure_hot",
+        "hot_run.port_Pa",
+        "pressure",
+        "Pressure over the ports, hot",
+        meaning="Pressure from plenum to chamber that pushes the mixture of high fire through the ports of the hot "
+        "block.",
+        formula="heads of entry and exit, 2 x (T2/T1 - 1) for speeding up while it warms, friction of the hotter "
+        "mixture",
+        inputs=(*HOT_HIGH, "port_wall_temperature"),
+        source=HOT_PORTS,
+    ),
+    Answer(
+        "hot_ports_more_high",
+        "hot_run.more_high",
+        "fraction",
+        "Hot ports take more, high fire",
+        meaning="Pressure over hot ports beyond that over cold ones, for the same mixture at high fire.",
+        formula="hot over cold - 1",
+        inputs=(*HOT_HIGH, "port_wall_temperature"),
+        source=HOT_PORTS,
+    ),
+    Answer(
+        "hot_ports_more_low",
+        "hot_run.more_low",
+        "fraction",
+        "Hot ports take more, low fire",
+        meaning="Pressure over hot ports beyond that over cold ones, for the same mixture at low fire.",
+        formula="hot over cold - 1",
+        inputs=(*HOT_LOW, "port_wall_temperature"),
+        source=HOT_PORTS,
+    ),
+    Answer(
+        "mixture_pressure_hot",
+        "hot_run.total_Pa",
+        "pressure",
+        "Pressure the burner needs, hot",
+        meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire once "
+        "the block is hot.",
+        formula="as cold, with the pressure over hot ports",
+        inputs=("port_pressure_hot", "mixture_pressure", "flow_spread"),
+        source=HOT_PORTS,
+        near="bench",
+    ),
+    Answer(
+        "blower_margin_hot",
+        "hot_run.margin",
+        "fraction",
+        "Blower to spare, hot",
+        meaning="Pressure that the blower has at high fire over what the hot burner needs.",
+        formula="blower's pressure at the air of high fire / pressure the hot burner needs - 1",
+        inputs=("blower_margin", "mixture_pressure", "mixture_pressure_hot"),
+        source=HOT_PORTS & FAN,
+        near="bench",
+    ),
+    Answer(
+        "mixture_hot_high",
+        "hot_run.mixture_high",
+        "ratio",
+        "Mixture when hot, high fire",
+        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone.",
+        formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
+        inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
+        source=HOT_PORTS & FAN,
+    ),
+    Answer(
+        "mixture_hot_low",
+        "hot_run.mixture_low",
+        "ratio",
+        "Mixture when hot, low fire",
+        meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
+        "left alone.",
+        formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
+        inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
+        source=HOT_PORTS & FAN,
+    ),
+    Answer(
+        "hot_drift",
+        "hot_run.drift",
+        "fraction",
+        "Richer when hot",
+        meaning="How much richer a burner set cold gets when its ports are hot, at high or low fire, whichever is "
+        "more: set it hot.",
+        formula="richer of the two / set ratio - 1",
+        inputs=("equivalence_ratio", "mixture_hot_high", "mixture_hot_low"),
+        source=HOT_PORTS & FAN,
+        near="bench",
     ),
     Answer(
         "damper_open_high",
@@ -647,6 +741,29 @@ CHECKS = (
             "stronger blower, or less fire.",
             "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",
         },
+    ),
+    Check(
+        "hot_drift",
+        "fraction",
+        "Mixture when hot",
+        harm="danger",
+        source=HOT_PORTS & FAN & LIMITS,
+        cases={
+            "good": "Hot ports take {ports:fraction 2} more pressure. A mixture set cold gets {more:fraction} richer, "
+            "from {cold:.2f} to {hot:.2f}: set it once the block is hot.",
+            "caution": "Hot ports take {ports:fraction 2} more pressure, and the blower has little to spare: a "
+            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, with more carbon monoxide. "
+            "Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
+            "short": "Hot, the burner needs {needed:pressure} at high fire and the blower has {has:pressure}: a "
+            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, and the damper cannot mend "
+            "it. Use a stronger blower, larger or more ports, or less high fire.",
+        },
+        cures=(
+            ("blower_shutoff_pressure", "raise"),
+            ("port_diameter", "raise"),
+            ("ports_per_row", "raise"),
+            ("firing_rate", "lower"),
+        ),
     ),
     Check(
         "damper",

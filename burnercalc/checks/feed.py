@@ -8,6 +8,7 @@ from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.hot_run import HotRun
 from ..parts.inlet_jet import InletJet
 from ..parts.jet import Jet
 from ..parts.lighting import LEAST_OPEN, LEAST_REGULATOR_PA
@@ -32,6 +33,7 @@ BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the secon
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 2.0  # margin from which the blower's pressure is said as so many times what is needed
+DRIFT = 0.03  # richer when hot, good to: what a hand can set
 REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
@@ -180,6 +182,27 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         times=blower.margin + 1,
         usual=MARGIN,
         brings=blower.flow_m3_s,
+    )
+
+
+def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged | None:
+    """Only where the blower carries the burner cold."""
+    drift = hot_run.drift
+    if drift is None:
+        return None
+    short = hot_run.margin < 0
+    word = "caution" if short else ladder(drift, good=DRIFT, stop=inf)
+    return verdict(
+        word,
+        drift,
+        DRIFT,
+        case="short" if short else word,
+        ports=hot_run.more_high,
+        more=drift,
+        cold=equivalence_ratio,
+        hot=equivalence_ratio * (1 + drift),
+        needed=hot_run.total_Pa,
+        has=hot_run.total_Pa * (1 + hot_run.margin),
     )
 
 

@@ -95,6 +95,7 @@ def hot_block(
         found = [at(velocity / stream.velocity_m_s) for velocity in VELOCITIES_M_S]
         port = HotPort(
             VELOCITIES_M_S,
+            tuple(one.mixture_K for one in found),
             tuple(one.exit_K for one in found),
             tuple(one.face_K for one in found),
         )

@@ -134,17 +134,22 @@ def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_
 
 @dataclass(frozen=True)
 class HotPort:
-    """Mixture that leaves a port of a hot block, and the block's face there, over the velocity of the cold mixture.
+    """Mixture before and behind a port of a hot block, and the block's face there, over the cold mixture's velocity.
 
     Straight lines in the logarithm of the velocity, which rises from row to row; beyond the ends as at them.
     """
 
     velocities_m_s: tuple[float, ...]
+    enters_K: tuple[float, ...]
     exits_K: tuple[float, ...]
     faces_K: tuple[float, ...]
 
+    def enter_K(self, velocity_m_s: float) -> float:
+        """Of the mixture in the box."""
+        return self._at(self.enters_K, velocity_m_s)
+
     def exit_K(self, velocity_m_s: float) -> float:
-        """Of the mixture."""
+        """Of the mixture that leaves."""
         return self._at(self.exits_K, velocity_m_s)
 
     def face_K(self, velocity_m_s: float) -> float:

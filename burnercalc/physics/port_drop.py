@@ -103,6 +103,52 @@ def port_drop_Pa(
     return k * velocity_head_Pa(velocity_m_s, density_kg_m3)
 
 
+def hot_port_drop_Pa(
+    velocity_m_s,
+    diameter_m,
+    length_m,
+    properties,
+    cold_K,
+    enters_K,
+    leaves_K,
+    entry_K=SHARP_ENTRY_K,
+    roughness_m=ROUGHNESS_CAST_M,
+):
+    """Pressure from the plenum to the chamber that drives a port whose wall warms the mixture on its way.
+
+        dp = [ (K_entry + 1) T1/T0 + K_friction(Re at Tm) Tm/T0 + 2 (T2 - T1)/T0 ] rho0 V0^2/2,   Tm = (T1 + T2)/2
+
+    Arguments:
+        velocity_m_s    V0, mean over the port, of the cold mixture   [m/s]   0 or more
+        diameter_m      d                                             [m]     above 0
+        length_m        L, depth of the port                          [m]     0.75 d or more
+        properties      StreamProperties of the mixture
+        cold_K          T0                                            [K]
+        enters_K        T1, of the mixture in the plenum              [K]
+        leaves_K        T2, where it leaves the port                  [K]
+        entry_K         0.5 sharp, 0.04 rounded                       [-]
+        roughness_m     of the bore                                   [m]
+    Returns:
+        dp   [Pa]
+    Assumes:
+        a stream of one temperature across the port, ideal gas; friction as of one that is as warm as the mean all along
+    Source:
+        momentum of a heated stream in a duct of one size (published); friction: see port_K
+    Checked by:
+        tests/test_port_drop.py
+    """
+    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be 0 or more", "0")
+    if velocity_m_s == 0:
+        return 0.0
+    mean_K = (enters_K + leaves_K) / 2
+    density, _, _, _ = properties.at(cold_K)
+    _, viscosity, _, _ = properties.at(mean_K)
+    re = density * velocity_m_s * diameter_m / viscosity
+    friction = port_K(re, length_m / diameter_m, entry_K, roughness_m / diameter_m) - entry_K - EXIT_K
+    heads = (entry_K + EXIT_K) * enters_K + friction * mean_K + 2 * (leaves_K - enters_K)
+    return heads / cold_K * velocity_head_Pa(velocity_m_s, density)
+
+
 def discharge_coefficient(K):
     """Share of the ideal flow sqrt(2 dp/rho) A that a port of loss K passes, 1/sqrt(K) [-]."""
     require(K > 0, "K", f"{K:g}", "must be above 0")
