@@ -100,6 +100,8 @@ def test_blower_runs_on_as_usual_or_longer(default):
     assert default["blower_run_on"] == pytest.approx(750)
     butane = solved(fuel="butane")
     assert butane["blower_run_on"] > 750
+    thin = solved(block_thickness="1 1/4 in")
+    assert thin["blower_run_on"] is None or thin["blower_run_on"] > 375  # its heat comes through in minutes
     for r in (default, butane):
         assert r.part("lighting_card").run_on_s == r["blower_run_on"]
     assert (default["wetted_limit"], butane["wetted_limit"]) == pytest.approx((360 + 273.15, 0.8 * 288 + 273.15))
