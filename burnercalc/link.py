@@ -12,7 +12,13 @@ VERSION = "2"
 # Defaults as they were: a link holds what differs from the defaults of its own version, and goes on meaning those.
 # {version: {setting: its default in the links of that version}}, in order; what a later version changes stands there.
 EARLIER_DEFAULTS = {
-    "1": {"equivalence_ratio": "1.0", "port_wall_temperature": "1200 degF", "price_train": "140", "bought_price": "700"}
+    "1": {
+        "equivalence_ratio": "1.0",
+        "port_wall_temperature": "1200 degF",
+        "price_train": "140",
+        "bought_price": "700",
+        "watched_hours": "through",
+    }
 }
 LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
 

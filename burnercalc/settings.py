@@ -1155,6 +1155,20 @@ SETTINGS = (
         choices=NO_YES,
         near="first",
     ),
+    Setting(
+        "watched_hours",
+        "fire",
+        "Hours watched",
+        "time",
+        "12 h",
+        "Hours of a day in which somebody stands by the first fire; it is split into heats no longer than that. "
+        "Through: by turns, night and day.",
+        "8 h",
+        "24 h",
+        ("1 h", "1 h"),
+        words=("through",),
+        near="first",
+    ),
     # Money: every figure is an example to be replaced by your own
     Setting(
         "batch_size",

@@ -189,3 +189,50 @@ def test_time_of_stages_by_hand():
     )
     assert days.stage_seconds(stages=[one, two], names=("a", "b"), start_temp_K=293.15) == pytest.approx(6 * H)
     assert days.stage_seconds(stages=[one, two], names=("b",), start_temp_K=293.15) == pytest.approx(6 * H)
+
+
+def _legs(*legs):
+    """Stages from 0 degC: (ramp K/h, to degC, hold h)."""
+    _, found = stages(2.5)
+    return [
+        dataclasses.replace(found[0], name="fire", ramp_K_s=ramp / H, temp_K=273.15 + to, hold_s=hold * H)
+        for ramp, to, hold in legs
+    ]
+
+
+def heats(watched_h, *legs):
+    found = days.heats_s(stages=_legs(*legs), names=("fire",), start_temp_K=273.15, watched_s=watched_h * H)
+    return [heat / H for heat in found]
+
+
+def test_heats_end_with_the_watch_and_go_on_where_they_ended():
+    """50 K/h to 500 and 2 h there: 12 h. Watched for 8: 400 K; then up at 166.7 K/h in 2.4 h, 2 h to 500, 2 h."""
+    assert heats(12, (50, 500, 2)) == pytest.approx([12]) and heats(99, (50, 500, 2)) == pytest.approx([12])
+    assert heats(8, (50, 500, 2)) == pytest.approx([8, 2.4 + 2 + 2])
+    # Cut in the hold: 10 h up, 1 h held; 3 h up again, 1 h held.
+    assert heats(11, (50, 500, 2)) == pytest.approx([11, 3 + 1])
+    assert heats(12.5, (50, 500, 2), (100, 600, 0)) == pytest.approx([12.5, 550 / (500 / 3) + 0.5])
+
+
+def test_a_heat_that_would_not_get_on_goes_to_the_end():
+    """1000 K up again takes 6 h: with 6.5 h watched a day would bring half an hour only, so that day is longer."""
+    assert heats(6.5, (500, 1000, 8)) == pytest.approx([10])
+    assert sum(heats(7.1, (500, 1000, 8))) > 10 and max(heats(7.1, (500, 1000, 8))) <= 7.1 + 1e-9
+
+
+def test_the_calendar_gives_each_heat_its_day():
+    take = dict(start_date=MONDAY, block_thickness_m=2.5 * IN)
+    one = {s.key: s for s in days.calendar(**take)}["fire"]
+    split = {s.key: s for s in days.calendar(**take, watched_s=12 * H)}["fire"]
+    found = days.heats_s(
+        stages=days.drying_stages(castable="dense_castable", block_thickness_m=2.5 * IN),
+        names=days.FIRED, start_temp_K=293.15, watched_s=12 * H,
+    )  # fmt: skip
+    assert split.start == one.start and len(found) == 3
+    assert (split.end - split.start).total_seconds() == pytest.approx(2 * 86400 + found[-1], abs=60)
+
+
+def test_nobody_watches_for_no_time():
+    with pytest.raises(InputError) as caught:
+        heats(0, (50, 500, 2))
+    assert caught.value.field == "watched_hours"

@@ -123,7 +123,8 @@ STAND = [
         ("Required", "air or power fails", "by hand only", "check valve", "Propane sinks", "natural gas rises",
          "loud CO alarm with a display", "licensed gas fitter"),
     ),
-    ("build sheet", sheet, ("plate of at least", "never oxygen", "Required, or do not fire", "check valve", "Propane sinks")),
+    ("build sheet", sheet,
+     ("plate of at least", "never oxygen", "Required, or do not fire", "check valve", "Propane sinks")),
 ]  # fmt: skip
 
 

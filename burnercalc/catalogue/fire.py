@@ -31,7 +31,7 @@ ANSWERS = (
             "warm",
             "oven_hold",
             "oven_temperature",
-            "first_fire_time",
+            "first_fire_heats",
         ),
         source=DRYING,
         near="first",
@@ -101,6 +101,48 @@ ANSWERS = (
         inputs=("refractory", "block_thickness", "ambient_temperature", "chamber_temperature"),
         source=DRYING,
         near="first",
+    ),
+    Answer(
+        "first_fire_heats",
+        "schedule.first_fire_heats",
+        "count",
+        "First fire, heats",
+        meaning="Days on which it is fired, none longer than somebody watches; each begins cold and goes on where the "
+        "last ended.",
+        formula="stages cut where the watch ends; up again at 300 °F (167 K) an hour as far as it is dry",
+        inputs=("first_fire_time", "watched_hours"),
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "first_fire_fuel",
+        "schedule.fuel_kg",
+        "mass",
+        "First fire, gas",
+        meaning="Gas of all heats at low fire, if the burner makes them all; a kiln or a small torch takes far less.",
+        formula="gas at high fire x low fire x hours of all heats",
+        inputs=(
+            "first_fire_heats",
+            "first_fire_time",
+            "watched_hours",
+            "firing_rate_gross",
+            "fuel",
+            "fuel_blend",
+            "low_fire",
+        ),
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "first_fire_cost",
+        "schedule.fuel_cost",
+        "money",
+        "First fire, cost of gas",
+        meaning="What the gas of the first fire costs; it comes on top of what the burner costs.",
+        formula="gas of the first fire x price of the gas",
+        inputs=("first_fire_fuel", "fuel_price"),
+        source=DRYING,
+        near="bench",
     ),
 )
 
@@ -189,19 +231,28 @@ STEPS = {
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
-    "oven.do": "Slowly up to the oven stage of the chart and hold; let it cool in the closed oven.",
-    "oven.watch": "A cold mirror or glass held at a port fogs while water still leaves.",
-    "oven.go_on": "The mirror stays clear and an hour more at heat takes no more mass off.",
+    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up along the "
+    "chart and hold; let it cool in it, closed. One thermocouple 1/2 in (13 mm) under the hot face, one at mid-depth "
+    "from the cold side: steer by the slower.",
+    "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
+    "are more than 250 °F (140 °C) apart.",
+    "oven.go_on": "The mirror stays clear, and two weighings a night apart at 230 °F (110 °C) differ by "
+    "less than 0.1 %.",
     "oven.caution": (
         "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. No oven that cooks food, "
         "now or later. Hot steel burns."
     ),
     "oven.source": "dry-out practice, 1 h an inch",
     "fire.title": "First fire",
-    "fire.do": "Low fire, along the chart: up slowly, hold, up again, hold, then to working heat. Cool slowly too.",
+    "fire.do": "Along the chart in the kiln, or under the chamber with a small torch or charcoal in its door and the "
+    "burner's air at a trickle. Its own burner only after that: low fire is many times the heat that drying wants. "
+    "Where there is neither, short pulses of it, after the oven only, and each pulse a whole lighting by the card: "
+    "purge, torch, trial. Cool slowly too.",
     "fire.watch": (
-        "White wisps that fade a hand's breadth off the block are steam: hold the temperature until they stop. "
-        "Popping, a ticking sound, flakes or wet edges: stop."
+        "Hold, do not climb, while there are white wisps, sweat at ports or back, a mirror that fogs, a hiss, a tick, "
+        "or 250 °F (140 °C) between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or chips, a new "
+        "crack wider than 1/32 in (1 mm), or 400 °F (220 °C) between them. Never speed up to finish. Mesh before the "
+        "door."
     ),
     "fire.go_on": (
         "No steam, no new crack wider than a hair, steel of the body below 400 °F (200 °C). May be split: after a hold "
@@ -215,7 +266,7 @@ STEPS = {
         "alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat it, P100 "
         "respirator when handling. Keep out of the line of the face. A licensed gas fitter and the local code decide."
     ),
-    "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory)",
+    "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory); signs common practice",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory.",

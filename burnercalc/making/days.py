@@ -12,8 +12,11 @@ from .stock import INCH_M, mm
 # and the same factor for damp air common practice.
 COLD_TEMP_K = (50 + 459.67) / 1.8
 SLOW_FACTOR = 1.5
+FIRED = ("fire", "service")  # stages after the oven
 FREEZE_TEMP_K = 278.15  # do not cast below 5 degC: common practice
 COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (published, refractory dry-out practice)
+AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that; common practice
+LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day
 DAY_START_H, DAY_END_H = 9, 18  # working hours, an example
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
@@ -134,6 +137,40 @@ def stage_seconds(*, stages, names, start_temp_K):
     return total
 
 
+def heats_s(*, stages, names, start_temp_K, watched_s):
+    """Lengths of the heats that the named stages are split into, none longer than somebody watches [s].
+
+    A heat ends where the watch does; the next one begins cold, at AGAIN_K_S up to where the last ended, for so far the
+    block is dry, and goes on from there. Where that alone would fill the watch, the heat before goes on to the end.
+
+    Source: at most 300 degF an hour on the first heats of a dried block (common practice)
+    Checked by: tests/test_making_days.py
+    """
+    require(watched_s > 0, "watched_hours", f"{watched_s:g} s", "must be above 0 s", "12 h")
+    legs, temp = [], start_temp_K
+    for stage in stages:
+        if stage.name not in names:
+            continue
+        if stage.ramp_K_s and stage.temp_K > temp:
+            legs.append(((stage.temp_K - temp) / stage.ramp_K_s, temp, stage.temp_K))
+        if stage.hold_s:
+            legs.append((stage.hold_s, stage.temp_K, stage.temp_K))
+        temp = stage.temp_K
+    heats, used = [], 0.0
+    for lasts, low, high in legs:
+        left = lasts
+        while left > watched_s - used:
+            done = max(watched_s - used, 0.0)
+            at = high - (high - low) * (left - done) / lasts
+            again = (at - start_temp_K) / AGAIN_K_S
+            if again + LEAST_ON_S > watched_s:
+                break
+            heats.append(used + done)
+            used, left = again, left - done
+        used += left
+    return (*heats, used)
+
+
 @dataclass(frozen=True)
 class Step:
     """One step of the work; `notes` say what is special about it: rammed (a plastic, no water), cold, frost."""
@@ -155,15 +192,17 @@ def calendar(
     damp=False,
     working_temp_K=1500.0,
     hours=None,
+    watched_s=math.inf,
 ):
     """The steps weld, mould, cast, strip, trim, air, clear, oven, fire with dates.
 
     Hands-on steps and the lighting of oven and fire lie between 9 and 18 h and are not broken over a night unless they
-    are longer than that day; waits run day and night. The first fire is attended all through.
+    are longer than that day; waits run day and night. The first fire is attended all through, in heats a day each.
 
     Arguments:
         start_date   datetime.date of the first step
         hours        work hours by step key, for all burners of the batch; what is missing is taken from WORK_HOURS
+        watched_s    how long somebody stands by the fire on one day [s]
         the rest     as drying_stages()
     Returns: tuple of Step
     Raises: InputError for start_date, hours and as drying_stages()
@@ -192,6 +231,7 @@ def calendar(
     def lasts(names, temp=air_temp_K):
         return stage_seconds(stages=stages, names=names, start_temp_K=temp) / 3600
 
+    heats = heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
     oven = next(stage for stage in stages if stage.name == "oven")
     cool = (oven.temp_K - air_temp_K) / COOL_K_S / 3600
     # (key, hands-on hours, hours it takes, hours to wait before it)
@@ -204,7 +244,7 @@ def calendar(
         ("air", 0.0, lasts(("air", "warm")), 0.0),
         ("clear", work["clear"], work["clear"], 0.0),
         ("oven", 0.0, lasts(("oven",)) + cool, 0.0),
-        ("fire", 0.0, lasts(("fire", "service")), 0.0),
+        ("fire", 0.0, _in_heats(heats) / 3600, 0.0),
     )
     now = datetime.datetime.combine(start_date, datetime.time(DAY_START_H))
     steps = []
@@ -219,6 +259,13 @@ def calendar(
             notes += ("cold",)
         steps.append(Step(key, start, now, by_hand, wait, notes))
     return tuple(steps)
+
+
+def _in_heats(heats):
+    """From the start of the first heat to the end of the last: one a day, at the same hour, or as many days as it "
+    "takes."""
+    day_s = 86400.0
+    return sum(math.ceil(heat / day_s) * day_s for heat in heats[:-1]) + heats[-1]
 
 
 def _working_time(ready, takes):

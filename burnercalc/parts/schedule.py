@@ -2,9 +2,11 @@
 
 import datetime
 from dataclasses import dataclass
+from math import inf
 
 from ..making import days
 from ..making.days import Stage, Step
+from .firing import Firing
 from .shop import Shop
 
 # Day 1 where no date is given; what matters is only the time between the steps.
@@ -27,6 +29,10 @@ class Schedule:
     oven_hold_s: float
     oven_temp_K: float
     first_fire_s: float
+    heats: tuple[float, ...]
+    first_fire_heats: int
+    fuel_kg: float
+    fuel_cost: float
 
 
 def schedule(
@@ -40,6 +46,10 @@ def schedule(
     block_thickness: float,
     damp_air: str,
     chamber_temperature: float,
+    watched_hours: float | str,
+    low_fire: float,
+    fuel_price: float,
+    firing: Firing,
     shop: Shop,
 ) -> Schedule:
     first = start_date or DAY_ONE
@@ -56,8 +66,16 @@ def schedule(
         "damp": damp_air == "yes",
         "working_temp_K": chamber_temperature,
     }
-    steps = days.calendar(start_date=first, hours={step: seconds / 3600 for step, seconds in hours.items()}, **drying)
+    watched_s = inf if watched_hours == "through" else watched_hours
+    steps = days.calendar(
+        start_date=first,
+        hours={step: seconds / 3600 for step, seconds in hours.items()},
+        watched_s=watched_s,
+        **drying,
+    )
     stages = days.drying_stages(**drying)
+    heats = days.heats_s(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K, watched_s=watched_s)
+    fuel_kg = firing.gas_kg_s * low_fire * sum(heats)
     hold_s = {stage.name: stage.hold_s for stage in stages}
     return Schedule(
         dated=start_date is not None,
@@ -71,5 +89,9 @@ def schedule(
         warm_s=hold_s["warm"],
         oven_hold_s=hold_s["oven"],
         oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
-        first_fire_s=days.stage_seconds(stages=stages, names=("fire", "service"), start_temp_K=shop.temp_K),
+        first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
+        heats=heats,
+        first_fire_heats=len(heats),
+        fuel_kg=fuel_kg,
+        fuel_cost=fuel_kg * fuel_price,
     )
