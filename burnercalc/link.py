@@ -14,6 +14,7 @@ VERSION = "2"
 EARLIER_DEFAULTS = {
     "1": {
         "equivalence_ratio": "1.0",
+        "lining": "dense_castable 1 in, blanket_8lb 2 in",
         "port_wall_temperature": "1200 degF",
         "price_train": "140",
         "bought_price": "700",

@@ -324,7 +324,7 @@ SETTINGS = (
         "heat",
         "Lining",
         "lining",
-        "dense_castable 1 in, blanket_8lb 2 in",
+        "ifb_26 2 1/2 in, blanket_8lb 1 in",
         "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
         "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
         near="first",

@@ -241,7 +241,7 @@ BAD = [
     ),
     (
         "a flame that is hot enough but cannot give the walls so much",
-        {"equivalence_ratio": "0.6", "chamber_temperature": "2300 degF"},
+        {"equivalence_ratio": "0.6", "chamber_temperature": "2300 degF", "opening_area": "20 in2"},
         "flame_holds",
         "not hot enough",
         {"equivalence_ratio": "0.9"},

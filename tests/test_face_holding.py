@@ -267,13 +267,19 @@ def test_flashback(default, state, likely, careful, verdict, text):
 
 @pytest.mark.parametrize("state", ["cold", "hot"])
 def test_no_flashback_limit_is_a_stop(default, state):
-    assert judged(default, f"flashback_{state}", holding={f"{state}_W": None}) == (
+    def found(least):
+        return judged(default, f"flashback_{state}", holding={f"{state}_W": None}, shares={"least": least})
+
+    assert found(0.0) == (
         "stop",
         None,
         None,
-        f"No firing rate is safe from flashback in {state} ports: some ports get no mixture, or the mixture has no "
-        "limit.",
-        (("body_depth", "raise"), ("equivalence_ratio", "choose")),
+        "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the plenum wider.",
+        (("body_depth", "raise"), ("grip", "lower")),
+    )
+    assert found(0.9)[3:] == (
+        f"For this mixture no flashback limit of {state} ports is known. Choose another mixture.",
+        (("equivalence_ratio", "choose"),),
     )
 
 

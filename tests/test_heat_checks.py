@@ -116,9 +116,9 @@ ON_PURPOSE = ("reducing_wanted", "choose")
 @pytest.mark.parametrize(
     "ratio, wanted, verdict, limit, cures, text",
     [
-        ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11.2 % more air than burns. It scales the work and carries "
+        ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11.2 % more air than needed. It scales the work and carries "
          "heat out of the door: raise the equivalence ratio to 0.9 or more."),
-        ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11.1 % more air than burns: the work scales somewhat."),
+        ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11.1 % more air than needed: the work scales somewhat."),
         ("0.98", "no", "good", 0.9, (RAISE,), "Neutral mixture, next to nothing left over; a small slip makes it "
          "rich."),
         ("1.02", "no", "good", 1.2, (LOWER,), "Neutral mixture, next to nothing left over; a small slip makes it "

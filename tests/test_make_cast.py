@@ -240,7 +240,7 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "caution",
             "Pins stand only 3/16 in from the wall of the mould; 1/4 in lets the mix pass.",
         ),
-        ("pin_stock", {"pin_stock_length": "3 3/8 in"}, "good", "3 3/8 in sticks give 1 pins each."),
+        ("pin_stock", {"pin_stock_length": "3 3/8 in"}, "good", "3 3/8 in sticks give one pin each."),
         (
             "pin_stock",
             {"pin_stock_length": "3 23/64 in"},
@@ -276,25 +276,25 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "refractory_limit",
             {"chamber_temperature": "2819 degF"},
             "good",
-            "The chamber's 2819 °F against the 3000 °F that this class stands: it holds.",
+            "The face works at 2819 °F; this class stands 3000 °F: it holds.",
         ),
         (
             "refractory_limit",
             {"chamber_temperature": "2821 degF"},
             "caution",
-            "The chamber's 2821 °F against the 3000 °F that this class stands: close; its life is short.",
+            "The face works at 2821 °F; this class stands 3000 °F. That is close, and its life short.",
         ),
         (
             "refractory_limit",
             {"refractory": "insulating_castable", "chamber_temperature": "2499 degF"},
             "caution",
-            "The chamber's 2499 °F against the 2500 °F that this class stands: close; its life is short.",
+            "The face works at 2499 °F; this class stands 2500 °F. That is close, and its life short.",
         ),
         (
             "refractory_limit",
             {"refractory": "insulating_castable", "chamber_temperature": "2501 degF"},
             "stop",
-            "The chamber's 2501 °F against the 2500 °F that this class stands: it slumps or melts. Choose another "
+            "The face works at 2501 °F; this class stands 2500 °F: it slumps or melts. Choose another "
             "class, or a cooler chamber.",
         ),
     ],

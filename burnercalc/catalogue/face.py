@@ -610,8 +610,9 @@ CHECKS = (
         harm="danger",
         source=FLASHBACK,
         cases={
-            "none": "No firing rate is safe from flashback in cold ports: some ports get no mixture, or the mixture "
-            "has no limit.",
+            "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
+            "plenum wider.",
+            "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
             "good": "The flame stays out of cold ports: low fire is {low:power}, the careful end of the limit "
             "{least:power} ({margin:.1f} times as much).",
             "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power} "
@@ -628,8 +629,9 @@ CHECKS = (
         harm="danger",
         source=FLASHBACK & HOT_LIP,
         cases={
-            "none": "No firing rate is safe from flashback in hot ports: some ports get no mixture, or the mixture has "
-            "no limit.",
+            "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
+            "plenum wider.",
+            "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
             "good": "The flame stays out of hot ports: low fire is {low:power}, the careful end of the limit "
             "{least:power} ({margin:.1f} times as much).",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power} "

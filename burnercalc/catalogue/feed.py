@@ -649,7 +649,7 @@ CHECKS = (
     Check(
         "perry",
         "ratio",
-        "Perry's tenth",
+        "Stream along the plenum",
         harm="rework",
         source=PERRY,
         cases={

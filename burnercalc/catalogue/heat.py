@@ -674,9 +674,9 @@ CHECKS = (
             "very_rich_wanted": "Very rich, as wished: beyond {richest:g} much of the gas burns only where it meets "
             "air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws it "
             "outdoors.",
-            "lean": "Lean: {excess:fraction} more air than burns. It scales the work and carries heat out of the door: "
-            "raise the equivalence ratio to {leanest:g} or more.",
-            "oxidising": "A little lean, {excess:fraction} more air than burns: the work scales somewhat.",
+            "lean": "Lean: {excess:fraction} more air than needed. It scales the work and carries heat out of the "
+            "door: raise the equivalence ratio to {leanest:g} or more.",
+            "oxidising": "A little lean, {excess:fraction} more air than needed: the work scales somewhat.",
             "neutral": "Neutral mixture, next to nothing left over; a small slip makes it rich.",
             "reducing": "Rich: the air is too little for all of the gas, and the rest burns at the door or not at all.",
         },

@@ -801,7 +801,7 @@ CHECKS = (
         source=TAKE_OFF,
         cases={
             "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
-            "round": "The baffle cannot be made: its sheet must be above 0 and under the bore.",
+            "round": "The baffle cannot be made: its sheet is thicker than the bore is wide. Use thinner sheet.",
         },
         cures=(("baffle_thickness", "lower"), ("baffle_bend_angle", "lower")),
     ),
@@ -1048,6 +1048,7 @@ CHECKS = (
         harm="rework",
         source=TAKE_OFF,
         cases={
+            "one": "{stick:length} sticks give one pin each.",
             "good": "{stick:length} sticks give {each} pins each.",
             "caution": "A pin is {pin:length} long, the stick only {stick:length}: pins from it stand less proud of "
             "the mix, or less deep in the base, than set.",
@@ -1130,12 +1131,11 @@ CHECKS = (
         harm="damage",
         source=CLASSES,
         cases={
-            "good": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: it "
-            "holds.",
-            "caution": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: "
-            "close; its life is short.",
-            "stop": "The chamber's {heat:temperature} against the {stands:temperature} that this class stands: it "
-            "slumps or melts. Choose another class, or a cooler chamber.",
+            "good": "The face works at {heat:temperature}; this class stands {stands:temperature}: it holds.",
+            "caution": "The face works at {heat:temperature}; this class stands {stands:temperature}. That is close, "
+            "and its life short.",
+            "stop": "The face works at {heat:temperature}; this class stands {stands:temperature}: it slumps or melts. "
+            "Choose another class, or a cooler chamber.",
         },
         cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
     ),

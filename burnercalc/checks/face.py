@@ -7,6 +7,7 @@ from ..parts.firing import Firing
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
 from ..parts.plenum import Plenum
+from ..parts.shares import Shares
 from ..parts.stream import Stream
 from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
 from .judge import Judged, judge, ladder, verdict
@@ -96,24 +97,24 @@ def port_velocity_check(stream: Stream) -> Judged:
     )
 
 
-def _flashback(limit, firing):
+def _flashback(limit, firing, shares):
     """Low fire over the flashback rate of cold or hot ports: good from the careful end, stop below the middle."""
     if limit is None:
-        return verdict(
-            "stop", None, None, case="none", cures=(("body_depth", "raise"), ("equivalence_ratio", "choose"))
-        )
+        starved = not shares.least > 0
+        cures = (("body_depth", "raise"), ("grip", "lower")) if starved else (("equivalence_ratio", "choose"),)
+        return verdict("stop", None, None, case="starved" if starved else "unknown", cures=cures)
     low = firing.low_W
     margin = low / limit.high
     word = ladder(low, good=limit.high, stop=limit.value)
     return verdict(word, margin, 1.0, margin=margin, low=low, likely=limit.value, least=limit.high)
 
 
-def flashback_cold_check(holding: Holding, firing: Firing) -> Judged:
-    return _flashback(holding.cold_W, firing)
+def flashback_cold_check(holding: Holding, firing: Firing, shares: Shares) -> Judged:
+    return _flashback(holding.cold_W, firing, shares)
 
 
-def flashback_hot_check(holding: Holding, firing: Firing) -> Judged:
-    return _flashback(holding.hot_W, firing)
+def flashback_hot_check(holding: Holding, firing: Firing, shares: Shares) -> Judged:
+    return _flashback(holding.hot_W, firing, shares)
 
 
 def box_steel_check(hot_block: HotBlock) -> Judged:

@@ -71,13 +71,11 @@ def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chambe
 
 
 def mixture_check(mixture: Mixture, reducing_wanted: str) -> Judged:
-    ratio = mixture.equivalence_ratio
-    if ratio > RICHEST_GOOD + 1e-9:
-        word, case = ("caution", "very_rich_wanted") if reducing_wanted == "yes" else ("stop", "very_rich")
-    elif ratio < LEANEST_GOOD - 1e-9:
-        word, case = "caution", "lean"
-    else:
-        word, case = "good", mixture.atmosphere.case
+    ratio, wanted = mixture.equivalence_ratio, reducing_wanted == "yes"
+    word, case = ladder(ratio, good=LEANEST_GOOD, stop=-inf, slack=1e-9), "lean"
+    if word == "good":
+        word = ladder(-ratio, good=-RICHEST_GOOD, stop=-inf if wanted else -RICHEST_GOOD, slack=1e-9)
+        case = mixture.atmosphere.case if word == "good" else "very_rich_wanted" if wanted else "very_rich"
     return verdict(
         word,
         ratio,
@@ -321,17 +319,19 @@ def _cannot(limit, chamber_temp_K):
 
 def firing_per_volume_check(firing: Firing, burner_count: int, chamber_temperature: float) -> Judged:
     found, low, high = firing.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
-    little, much, cool = found < low, found > high, chamber_temperature < FORGING_K
+    cool = chamber_temperature < FORGING_K
+    least, most = ladder(found, good=low, stop=-inf), ladder(found, good=high, stop=inf)
+    little, much = least != "good", most != "good"
     auto = firing.taken_from.case == "chamber"
     kind = f"{'auto' if auto else 'set'}.{'one' if burner_count == 1 else 'several'}"
     word, case, cures = "good", (), ()
     if little and cool:
         case = ("cool",)
     elif little:
-        word, case = "caution", (f"little.{kind}",)
+        word, case = least, (f"little.{kind}",)
         cures = (("heat_up_time", "lower"),) if auto else (MORE_FIRE, MORE_BURNERS)
     elif much:
-        word, case = "caution", (f"much.{kind}",)
+        word, case = most, (f"much.{kind}",)
         cures = (*((SLOWER, LINING) if auto else (("firing_rate", "lower"),)), ("chamber_length", "raise"))
     return verdict(
         word,

@@ -57,12 +57,15 @@ def cap_fit_check(body: Body, steel: Steel, caps: str, cap_gap: float) -> Judged
     if caps != "in":
         return None
     tight, wide = CAP_GAP_M
-    case = "tight" if cap_gap < tight else "wide" if cap_gap > wide else "good"
+    word, case = ladder(cap_gap, good=tight, stop=-inf), "tight"
+    if word == "good":
+        word = ladder(cap_gap, good=wide, stop=inf)
+        case = "good" if word == "good" else "wide"
     jam = -making.cap_corner_clearance_m(
         gap_m=cap_gap, cap_corner_m=0.0, tube_inside_radius_m=tube_inside_radius_m(body.wall_m)
     )
     return verdict(
-        "good" if case == "good" else "caution",
+        word,
         cap_gap,
         tight if case == "tight" else wide,
         case=(case, "eased") if body.kind == "tube" and jam > 0 else case,
@@ -223,11 +226,12 @@ def cross_bar_check(mould: Mould) -> Judged:
 
 
 def pin_stock_check(body: Body, pins: Pins, pin_stock_length: float) -> Judged:
-    return judge(
+    word = ladder(pin_stock_length, good=pins.length_m, stop=body.block_thickness_m, slack=SLACK_M)
+    return verdict(
+        word,
         pin_stock_length,
-        good=pins.length_m,
-        stop=body.block_thickness_m,
-        slack=SLACK_M,
+        pins.length_m,
+        case="one" if word == "good" and pins.per_stick == 1 else word,
         stick=pin_stock_length,
         each=pins.per_stick,
         pin=pins.length_m,

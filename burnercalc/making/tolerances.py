@@ -169,7 +169,9 @@ def _neighbours(ports, move):
 
 
 def _band(values):
-    return Band(min(values), sum(values) / len(values), max(values))
+    """Least, mean and most; rounding must not put the mean of equal values outside them."""
+    low, high = min(values), max(values)
+    return Band(low, min(max(sum(values) / len(values), low), high), high)
 
 
 def _draw(rng, x, y, d, tilt, position, diameter):
