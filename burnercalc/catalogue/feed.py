@@ -235,8 +235,8 @@ ANSWERS = (
         "speed",
         "Flame speed in the mix pipe",
         meaning="How fast a flame could eat its way up the mix pipe at low fire; good to a factor of two.",
-        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire; none in smooth "
-        "flow)",
+        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire from Reynolds number "
+        "4000, none up to 2300, in proportion between)",
         inputs=("burning_velocity", "mix_pipe_velocity", "mix_pipe", "low_fire"),
         source=DAMKOEHLER,
     ),

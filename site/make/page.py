@@ -254,6 +254,7 @@ TAKEN = (
             ("Face", "face", DRAWN),
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
+            ("Gas train", "train", DRAWN),
         ),
     ),
     (
