@@ -44,7 +44,14 @@ DRAWINGS = (
     Drawing(
         "template",
         "Drilling template for the mould base",
-        "Body outline, setback line, window and every port at true size.",
+        "Mould inside, body outline, setback line, window and every port at true size, with the base's centre lines.",
+        words={
+            "up": "Pins stand up from here: glue this side up.",
+            "side": "Centre lines on the base's centre lines.",
+            "mould": "Outer line: mould inside, {mould} by {mould_across}",
+            "body": "Thick line: body, {body} by {body_across}",
+            "window": "Inner line: window, {window} by {window_across}",
+        },
         room="make",
     ),
     Drawing(
