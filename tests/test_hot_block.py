@@ -95,11 +95,15 @@ def test_soaking_after_shut_down(default):
     assert default["box_mixture"] < default["soak_mixture"] < default["soak_back"]
 
 
-def test_blower_runs_on_ten_minutes_or_longer(default):
-    """Longer where the gas lights sooner: butane at 288, propane at 450 degC."""
-    assert default["blower_run_on"] == 600
+def test_blower_runs_on_as_usual_or_longer(default):
+    """Five minutes an inch, longer where the gas lights sooner: butane at 288, propane at 450 degC."""
+    assert default["blower_run_on"] == pytest.approx(750)
     butane = solved(fuel="butane")
-    assert butane["blower_run_on"] > 600
+    assert butane["blower_run_on"] > 750
+    thin = solved(block_thickness="1 1/4 in")
+    assert thin["blower_run_on"] is None or thin["blower_run_on"] > 375  # its heat comes through in minutes
+    for r in (default, butane):
+        assert r.part("lighting_card").run_on_s == r["blower_run_on"]
     assert (default["wetted_limit"], butane["wetted_limit"]) == pytest.approx((360 + 273.15, 0.8 * 288 + 273.15))
 
 

@@ -425,7 +425,7 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="10 min, or as much longer as keeps back and box below what still mixture may touch",
+        formula="5 minutes an inch of block, 5 to 15; longer where back or box would pass what still mixture may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",
