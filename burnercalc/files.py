@@ -40,23 +40,38 @@ def printer_scale(d):
 
 
 def hole_table(result):
-    """The hole table as a block of text pages, in the design's units."""
-    table, unit_system = result.tables["holes"], result.design.units
-    rows = [
-        [units.show(value, column.dimension, unit_system) for value, column in zip(row, table.columns)]
-        for row in table.rows
-    ]
-    return [
-        text_pages.Heading(table.title),
-        text_pages.Table([column.label for column in table.columns], rows, "rrrr", fold=2),
-    ]
+    """The holes as blocks of text pages, in the design's units: from the body's corner, and from the base's own."""
+    found = []
+    for key in ("holes", "base_drilling"):
+        table = result.tables[key]
+        columns = table.columns[:4]  # depth and knock-out hole are the same for all, and on the build sheet
+        rows = [
+            [units.show(value, column.dimension, result.design.units) for value, column in zip(row, columns)]
+            for row in table.rows
+        ]
+        found += [
+            text_pages.Heading(table.title),
+            text_pages.Table([column.label for column in columns], rows, "rrrr", fold=2),
+        ]
+    return found
+
+
+def _stamp(result):
+    """What stands across every sheet of a design that must not be built."""
+    return "DO NOT BUILD" if result.worst == "stop" else ""
 
 
 def template_pdf(result, link, paper, plan):
     """One plan at true size, corrected for the printer; the drilling template has its hole table with it."""
     scale_x, scale_y = printer_scale(result.design)
     return write_template_pdf(
-        [result.drawings[plan]], paper, scale_x, scale_y, link, hole_table(result) if plan == "template" else ()
+        [result.drawings[plan]],
+        paper,
+        scale_x,
+        scale_y,
+        link,
+        hole_table(result) if plan == "template" else (),
+        _stamp(result),
     )
 
 
@@ -64,7 +79,7 @@ def all_templates_pdf(result, link, paper):
     """Every plan at true size in one file."""
     scale_x, scale_y = printer_scale(result.design)
     plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.part("baffle_sheet").sheet]
-    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result))
+    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result))
 
 
 def table_csv(table):

@@ -17,7 +17,7 @@ from burnercalc.drawing.paper import (
     tiles,
     window_of,
 )
-from burnercalc.drawing.shapes import Circle, Drawing, Text, placed, rectangle, shape_box
+from burnercalc.drawing.shapes import Circle, Drawing, Line, Text, placed, rectangle, shape_box
 from burnercalc.errors import InputError
 
 
@@ -79,6 +79,29 @@ def test_the_paper_is_turned_when_that_saves_a_sheet():
     tall = Drawing("t", "Tall", (rectangle(0, 0, 60, 200, "body"),))
     assert [(s.width, s.height) for s in template_sheets([wide], "a4")] == [(297.0, 210.0)]
     assert [(s.width, s.height) for s in template_sheets([tall], "a4")] == [(210.0, 297.0)]
+
+
+def test_what_is_corrected_never_lies():
+    """The stretch was measured across and up an upright sheet."""
+    wide = Drawing("w", "Wide", (rectangle(0, 0, 250, 60, "body"),))
+    assert {(s.width, s.height) for s in template_sheets([wide], "a4", 0.99, 1.0)} == {(210.0, 297.0)}
+
+
+def test_a_bar_up_the_sheet_stands_where_the_drawing_leaves_room():
+    def upright(drawing):
+        (sheet,) = template_sheets([drawing], "a4")
+        long = [s for s in sheet.shapes if isinstance(s, Line) and s.x1 == s.x2 and s.y2 - s.y1 > 90]
+        assert all(s.y2 - s.y1 == pytest.approx(100) and MARGIN_MM <= s.x1 <= sheet.width - MARGIN_MM for s in long)
+        return len(long)
+
+    assert upright(Drawing("n", "Narrow", (rectangle(0, 0, 60, 150, "body"),))) == 1
+    assert upright(Drawing("f", "Full", (rectangle(0, 0, 187, 230, "body"),))) == 0
+
+
+def test_a_stamp_stands_on_every_sheet():
+    wide = Drawing("w", "Wide", (rectangle(0, 0, 500, 300, "body"),))
+    sheets = template_sheets([wide], "a4", stamp="DO NOT BUILD")
+    assert len(sheets) > 1 and all("DO NOT BUILD" in words(sheet) for sheet in sheets)
 
 
 def words(sheet):

@@ -14,6 +14,7 @@ from burnercalc.parts.baffle_plate import BafflePlate, baffle_plate
 from burnercalc.parts.mixing import mixing
 from burnercalc.parts.passage import passage
 from burnercalc.parts.shares import shares
+from burnercalc.physics.pipes import pipe
 
 # A plenum fed at one end, worked: 37 ports of 1/4 in, 3 x 2 in inside, propane, phi 1, 60 degF, 100 kBtu/h.
 # The body around it: width 3 + 2 x 1/8, depth 2 + 1/8 + 3/4.
@@ -330,13 +331,49 @@ def test_flame_speed_in_the_pipe_by_hand():
 
 
 def test_smooth_flow_does_not_wrinkle_the_flame():
-    """Re 2300 in 1.610 in at low fire is 0.780 m/s: flow at which it is just that."""
+    """Re 2300 in 1.610 in at low fire is 0.780 m/s; between there and Re 4000 the swings come in proportion."""
     r = solved()
     area, low = pi / 4 * (1.610 * INCH) ** 2, 2300 * 17.25205504695074e-6 / (1.243619298762946 * 1.610 * INCH)
-    for share, swings in ((0.999, 0.0), (1.001, 0.1)):
+    for share, swings in ((0.999, 0.0), (1 + 0.5 * 1700 / 2300, 0.05), (4001 / 2300, 0.1)):
         stream = part("stream", mixture_m3_s=share * low * area / 0.4)
         found = r.parts.call(mixing, stream=stream)
         assert found.flame_m_s.value == pytest.approx(r["burning_velocity"] + 2 * swings * share * low, rel=1e-6)
+
+
+# ---- nothing jumps where a flow turns from laminar to turbulent
+
+# Every place where a correlation changes with the Reynolds number: friction of pipes (losses.friction_darcy), drop of a
+# port (port_drop), gradient and heating in a port (port_stream), swings in the mix pipe (parts/mixing.py).
+SWITCHES = (2300.0, 4000.0)
+
+
+def pipe_reynolds(r, bore_m, share):
+    density, viscosity = (getattr(r.part("mixture").cold, key) for key in ("density_kg_m3", "viscosity_Pas"))
+    return 4 * share * r.part("stream").mixture_m3_s * density / (pi * bore_m * viscosity)
+
+
+REYNOLDS = {
+    "ports": lambda r, share: share * r["port_reynolds"],
+    "mix pipe": lambda r, share: pipe_reynolds(r, pipe(r.design.mix_pipe).bore_m, share),
+    "inlet": lambda r, share: pipe_reynolds(r, pipe(r.design.inlet).bore_m, share),
+}
+
+
+@pytest.mark.parametrize("where", REYNOLDS)
+@pytest.mark.parametrize("fire", ["high", "low"])
+@pytest.mark.parametrize("switch", SWITCHES)
+@pytest.mark.parametrize("texts", [{}, {"port_diameter": "3/8 in", "block_thickness": "1 in"}], ids=["usual", "short"])
+def test_no_answer_jumps_where_a_flow_turns_turbulent(where, fire, switch, texts):
+    """A millionth of the rate moves every number by a thousandth at most, on both sides of the switch."""
+    r = solved(**texts)
+    share = r.design.low_fire if fire == "low" else 1.0
+    rate = r["firing_rate_gross"] * switch / REYNOLDS[where](r, share)
+    below, above = (solved(**texts, firing_rate=f"{rate * (1 + step)!r} W") for step in (-5e-7, 5e-7))
+    assert REYNOLDS[where](below, share) < switch < REYNOLDS[where](above, share)
+    for key, answer in below.answers.items():
+        for one, other in zip((answer.value, *(answer.band or ())), (above[key], *(above.answers[key].band or ()))):
+            if isinstance(one, float):
+                assert other == pytest.approx(one, rel=1e-3, abs=1e-9), key
 
 
 # ---- any design

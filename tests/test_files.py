@@ -138,8 +138,9 @@ def test_every_drawing_opens_in_cad(result, name):
 
 
 def test_printer_correction_stretches_the_sheet_back():
-    plain = solve(Design.from_texts({}))
-    corrected = solve(Design.from_texts({"print_scale_x": "98 mm"}))
+    small = {"body_length": "6 in", "ports_per_row": "6"}  # on one upright sheet: what is corrected never lies
+    plain = solve(Design.from_texts(small))
+    corrected = solve(Design.from_texts({**small, "print_scale_x": "98 mm"}))
     ports = [[c for c in pages(made("template-a4", r))[0].ovals if abs(c[3] - 6.35) < 0.01] for r in (plain, corrected)]
     assert len(ports[0]) == len(ports[1]) == plain["port_count"]
     spans = [max(c[0] for c in one) - min(c[0] for c in one) for one in ports]
@@ -150,6 +151,21 @@ def test_printer_correction_stretches_the_sheet_back():
 def test_every_printer_correction_that_is_allowed_prints(bar):
     result = solve(Design.from_texts({"print_scale_x": bar, "print_scale_y": bar}))
     assert pages(made("template-letter", result))
+
+
+def test_a_stop_design_says_so_across_every_sheet():
+    stop = pages(made("templates-letter", solve(Design.from_texts({"inlet": "4"}))))
+    assert stop and all("DO NOT BUILD" in page.text for page in stop)
+    assert not any(
+        "DO NOT BUILD" in page.text for page in pages(made("templates-letter", solve(Design.from_texts({}))))
+    )
+
+
+def test_the_template_has_the_holes_from_the_base_s_own_corner():
+    text = " ".join(
+        " ".join(page.text for page in pages(made("template-letter", solve(Design.from_texts({}))))).split()
+    )
+    assert "Mould base: holes from its lower left corner" in text and text.count("43") >= 3
 
 
 def test_hole_table_in_both_units(result):

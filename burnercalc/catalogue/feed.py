@@ -235,8 +235,8 @@ ANSWERS = (
         "speed",
         "Flame speed in the mix pipe",
         meaning="How fast a flame could eat its way up the mix pipe at low fire; good to a factor of two.",
-        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire; none in smooth "
-        "flow)",
+        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire from Reynolds number "
+        "4000, none up to 2300, in proportion between)",
         inputs=("burning_velocity", "mix_pipe_velocity", "mix_pipe", "low_fire"),
         source=DAMKOEHLER,
     ),
@@ -900,7 +900,7 @@ TABLES = (
             Column("drill", "Drill", "word"),
             Column("diameter", "Diameter", "drill_length"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("equivalence_ratio", "Mixture", "ratio"),
             Column("gas_pressure", "Pressure for the rate", "gas_pressure"),
         ),
         source=JET,
@@ -911,7 +911,7 @@ TABLES = (
         (
             Column("gas_pressure", "Gas pressure", "gas_pressure"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("equivalence_ratio", "Mixture", "ratio"),
             Column("atmosphere", "Atmosphere", "word"),
         ),
         source=JET,

@@ -94,17 +94,17 @@ def _code_lines(width, code):
     return wrapped("Design: " + code, SMALL_MM, width - 2 * MARGIN_MM) if code else []
 
 
-def _layout(drawing, paper, code):
-    """(tiles, width, height) with the fewest sheets; the paper stands upright where lying it saves none."""
+def _layout(drawing, paper, code, lies):
+    """(tiles, width, height) with the fewest sheets; the paper stands upright where lying it saves none, or may not."""
     short, long = paper_size(paper)
     choices = []
-    for width, height in ((short, long), (long, short)):
+    for width, height in ((short, long), (long, short))[: 2 if lies else 1]:
         x1, y1, x2, y2 = window_of(width, height, code)
         choices.append((tiles(drawing.bounds(), x2 - x1, y2 - y1), width, height))
     return min(choices, key=lambda choice: len(choice[0]))
 
 
-def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", pages=()):
+def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", pages=(), stamp=""):
     """Every drawing at its true size, tiled, then text pages, each sheet with its strip and number.
 
     Arguments:
@@ -113,6 +113,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
         scale_x     what the user's printer made of 100 mm across, over 100 [-]   0.94 to 1.06
         scale_y     the same up the sheet                                  [-]   0.94 to 1.06
         code        the design's link code, printed on each sheet; "" for none
+        stamp       words printed across every sheet; "" for none
         pages       tuples of shapes for further upright sheets, in the place of window_of
     Returns:
         list of Sheet
@@ -127,7 +128,9 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             f"{min(max(scale, low), high):g}" if scale == scale else "1",
         )
     require(len(drawings) > 0, "drawings", len(drawings), "needs at least one drawing")
-    cuts = [_layout(drawing, paper, code) for drawing in drawings]
+    # A printer's stretch was measured on upright paper: what is corrected never lies.
+    lies = (scale_x, scale_y) == (1.0, 1.0)
+    cuts = [_layout(drawing, paper, code, lies) for drawing in drawings]
     total = sum(len(cut) for cut, _, _ in cuts) + len(pages)
     sheets = []
     for drawing, (cut, width, height) in zip(drawings, cuts):
@@ -141,12 +144,24 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             number = f"Sheet {len(sheets) + 1} of {total}, true size"
             strip = _strip(width, drawing.title, note, number, scale_x, scale_y, code)
             seen = tuple(placed(shape, dx, dy) for box, shape in boxes if _touches(box, shown))
-            sheets.append(Sheet(width, height, (*_seams(tile, window, first), *strip), seen, window, scale_x, scale_y))
+            over = (
+                *_seams(tile, window, first),
+                *strip,
+                *_stamp(width, height, stamp),
+                *_upright(tile, window, boxes, dx, dy),
+            )
+            sheets.append(Sheet(width, height, over, seen, window, scale_x, scale_y))
     width, height = paper_size(paper)
     for page in pages:
         strip = _strip(width, drawings[0].title, "", f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
-        sheets.append(Sheet(width, height, (*page, *strip), scale_x=scale_x, scale_y=scale_y))
+        over = (*page, *strip, *_stamp(width, height, stamp))
+        sheets.append(Sheet(width, height, over, scale_x=scale_x, scale_y=scale_y))
     return sheets
+
+
+def _stamp(width, height, words):
+    """Words across a sheet, in grey."""
+    return [Text(width / 2, height / 2, words, 9.0, "middle", 30.0, "frame")] if words else []
 
 
 def _touches(box, window):
@@ -204,6 +219,24 @@ def bar(x, y, length, step, label):
         *ends,
         Text(x + length + 2.0, y - 0.2, label, 2.5, layer="heading"),
     ]
+
+
+def _upright(tile, window, boxes, dx, dy):
+    """A bar to measure up the sheet, at the first side of the window that the drawing leaves free."""
+    x1, y1, x2, _ = window
+    for seam, x in ((tile.column > 1, x1 + 1.0), (tile.column < tile.columns, x2 - 5.0)):
+        place = (x - 1.0 - dx, y1 - dy, x + 4.0 - dx, y1 + 122.0 - dy)
+        if not seam and not any(_touches(box, place) for box, _ in boxes):
+            return bar_up(x + 1.0, y1 + 2.0, 100.0, 10.0, "100 mm up")
+    return []
+
+
+def bar_up(x, y, length, step, label):
+    """The same upright."""
+    ticks = [Line(x, y + step * i, x + 1.2, y + step * i, "mark") for i in range(1, round(length / step))]
+    ends = [Line(x - 1.0, end, x + 2.0, end, "mark") for end in (y, y + length)]
+    words = Text(x + 1.2, y + length + 2.0, label, 2.3, "start", 90.0, "heading")
+    return [Line(x, y, x, y + length, "mark"), *ticks, *ends, words]
 
 
 def _strip(width, name, note, sheet, scale_x, scale_y, code):

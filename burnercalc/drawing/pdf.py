@@ -140,13 +140,13 @@ def write_sheets(sheets, title):
     return out.getvalue()
 
 
-def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=()):
+def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=(), stamp=""):
     """Drawings at true size, tiled, then `tables` (blocks of text_pages.py) on further sheets; see paper.py."""
     width, height = paper_size(paper)
     x1, y1, x2, y2 = window_of(width, height, code)
     pages = [tuple(placed(shape, x1, y2) for shape in page) for page in flow(tables, x2 - x1, y2 - y1)]
     title = drawings[0].title if len(drawings) == 1 else "Templates"
-    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, pages), title)
+    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, pages, stamp), title)
 
 
 def write_document_pdf(title, blocks, paper="letter", footer=""):

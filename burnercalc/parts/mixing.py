@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..physics import losses, pipes
 from ..physics import mixing as physics
 from ..physics.band import Band
-from ..physics.port_stream import REYNOLDS_LAMINAR
+from ..physics.port_stream import turbulent_weight
 from .mixture import Mixture
 from .stream import Stream
 
@@ -29,7 +29,7 @@ def mixing(
     velocity = stream.mixture_m3_s / pipe.area_m2
     low = velocity * low_fire
     reynolds = losses.reynolds(low, pipe.bore_m, mixture.cold.density_kg_m3, mixture.cold.viscosity_Pas)
-    swings = physics.TURBULENCE_INTENSITY if reynolds > REYNOLDS_LAMINAR else 0.0
+    swings = physics.TURBULENCE_INTENSITY * turbulent_weight(reynolds)
     slow, middle, fast = (
         physics.turbulent_burning_velocity_m_s(laminar, low, swings) for laminar in mixture.burning_velocity_m_s
     )

@@ -48,7 +48,7 @@ def turbulent_burning_velocity_m_s(laminar_m_s, velocity_m_s, intensity=TURBULEN
     Returns:
         S_T   [m/s]; good to a factor of two at best
     Assumes:
-        turbulent pipe stream; in a laminar one (Re below 2300) use intensity 0
+        turbulent pipe stream; in a laminar one (Re up to 2300) use intensity 0, between by port_stream.turbulent_weight
     Source:
         form: Damkoehler, Z. Elektrochem. 46 (1940) 601 (published); C and intensity from memory
     Checked by:

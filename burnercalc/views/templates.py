@@ -13,19 +13,43 @@ from .view import Say, Shapes
 
 TEXT_MM = 3.0
 AWAY_MM = 7.0
+NUMBER_MM = (1.6, 2.4)  # height of a port's number: at least, at most
 
 
-def template_drawing(body: Body, face: Face) -> tuple:
-    """The drilling template: body outline, setback, window, ports with circle, centre mark and number."""
+def template_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
+    """The drilling template: mould, body, setback and window, ports with circle, centre mark and number; under it what
+    each outline is and which side goes up. Long centre lines register it on the base."""
     radius = face.port_diameter_m * MM / 2
-    shapes = list(outlines(body, face))
+    inside_x, inside_y = mould.inside_length_m * MM / 2, mould.inside_width_m * MM / 2
+    shapes = [
+        Circle(0.0, 0.0, inside_x, "mould")
+        if body.round
+        else rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "mould"),
+        *outlines(body, face),
+        *_cross(inside_x + 2.0, inside_y + 2.0),
+    ]
+    # Numbers as large as the web between the ports leaves room for.
+    web_m = NUMBER_MM[1] if face.min_web_m is None else face.min_web_m
+    height = min(NUMBER_MM[1], max(NUMBER_MM[0], 0.3 * web_m * MM))
+    slots = {
+        "mould": say.length(mould.inside_length_m),
+        "mould_across": say.length(mould.inside_width_m),
+        "body": say.length(body.length_m),
+        "body_across": say.length(body.width_m),
+        "window": say.length(face.window_length_m),
+        "window_across": say.length(face.window_width_m),
+    }
+    lines = ("up", "side", "mould", "body", "window")
+    for row, line in enumerate(lines):
+        y = -inside_y - 12.0 - 4.2 * row
+        shapes.append(Text(0.0, y, say(line, **slots), 2.4, "middle", 0.0, "heading" if row < 2 else "text"))
     for number, (x, y) in enumerate(face.ports, 1):
         x, y = x * MM, y * MM
         beside = radius * 0.75
         shapes += [
             Circle(x, y, radius, "port"),
-            *centre_mark(x, y, radius + 1.5),
-            Text(x + beside + 0.5, y + beside + 0.3, str(number), 1.6, "start", 0.0, "number"),
+            *centre_mark(x, y, radius + 1.5, "mark"),
+            Text(x + beside + 0.5, y + beside + 0.3, str(number), height, "start", 0.0, "number"),
         ]
     return tuple(shapes)
 
