@@ -6,6 +6,7 @@ from contextlib import contextmanager
 
 from browser import engines
 from browser.hosted import host
+from browser.test_job import field
 from playwright.sync_api import sync_playwright
 
 import build
@@ -67,8 +68,8 @@ def ready(page):
 
 
 def type_in(page, key, text):
-    """Type a value into a field of the chapter that is open, and leave it."""
-    found = page.locator(f"#set-{key} .widget input")
+    """Type a value into a field, and leave it."""
+    found = field(page, key)
     found.fill(text)
     found.press("Enter")
 

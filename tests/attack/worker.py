@@ -1,6 +1,6 @@
 """A worker that throws, leaves, loops or answers nonsense: it is missed, and the last good design comes back."""
 
-from attack.site import ports, ready, visitor
+from attack.site import ports, ready, type_in, visitor
 from browser.hosted import worker_text
 
 from burnercalc.design import Design
@@ -67,9 +67,7 @@ handle = (asked) => {{
 
 
 def put(page, text):
-    found = page.locator("#set-chamber_length .widget input")
-    found.fill(text)
-    found.press("Enter")
+    type_in(page, "chamber_length", text)
     if text != "20":
         page.wait_for_function("text => location.hash.includes(`chamber_length=${text}in`)", arg=text)
         ready(page)
