@@ -6,6 +6,7 @@ python3 build.py check                      format, lint, types and layers: the 
 python3 build.py test [pytest arguments]    check, build, then run every test, the browser ones too
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
+python3 build.py tasks                      print how many taps ten jobs take on a phone
 python3 build.py attack [--minutes N]       attack the package with seeded random input
 python3 build.py mutate N                   put N small faults in, one at a time: do the tests mind?
 python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
@@ -263,6 +264,12 @@ def bench():
     run(PYTHON, "tests/browser/bench.py")
 
 
+def tasks():
+    """Jobs by touch; see the module for what is counted."""
+    set_up(TEST_LOCK)
+    run(PYTHON, "tests/browser/tasks.py")
+
+
 def attack(arguments):
     """The standing attack, at length; a slice of it is in the tests."""
     set_up(TEST_LOCK)
@@ -289,6 +296,7 @@ def main():
         ("build", "write dist/"),
         ("check", "look at format, lint, types and layers"),
         ("bench", "print sizes and times"),
+        ("tasks", "print how many taps ten jobs take on a phone"),
         ("lock", "rewrite the lock files"),
         ("docs", "rewrite the tables of README.md"),
         ("test", "run every test; further arguments go to pytest"),
@@ -318,6 +326,8 @@ def main():
             say(f"The site is in {DIST.name}/")
         case "bench":
             bench()
+        case "tasks":
+            tasks()
         case "lock":
             lock()
         case "docs":

@@ -66,7 +66,7 @@ SETTINGS = (
     Setting(
         "units",
         "heat",
-        "Tape",
+        "Units",
         "choice",
         "in",
         "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
@@ -133,7 +133,7 @@ SETTINGS = (
     Setting(
         "setback",
         "face",
-        "Setback",
+        "Lip",
         "length",
         "5/8 in",
         "From the outside of the box to the window: the lip of steel that the refractory grips.",
@@ -479,10 +479,11 @@ SETTINGS = (
     Setting(
         "equivalence_ratio",
         "heat",
-        "Equivalence ratio",
+        "Mixture",
         "ratio",
         "0.96",
-        "Fuel over what the air can just burn: above 1 rich, below 1 lean. No hand holds it to better than 0.03.",
+        "1 is just enough gas for the air; 1.1 is 10 % too much (rich), 0.9 is 10 % too little (lean). No hand holds "
+        "it to better than 0.03.",
         "0.5",
         "1.6",
         ("0.01", "0.01"),

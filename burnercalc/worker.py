@@ -256,11 +256,14 @@ def _answers(result, keys):
     }
 
 
+FILLED = ("body", "window")  # what a screen shows as steel and refractory
+
+
 def _drawing(result, name):
     drawing = result.drawings[name]
     x1, y1, x2, y2 = drawing.bounds()
     air = 0.02 * max(x2 - x1, y2 - y1)
-    columns = flat_columns(drawing)
+    columns = flat_columns(drawing, FILLED if name == "face" else ())
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
     circles.update(
@@ -308,7 +311,7 @@ def _field(setting, d):
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
     if low is not None and high is not None:
-        field["range"] = f"{_bare(low, setting, d.units)} to {units.show(high, setting.dimension, d.units)}"
+        field["range"] = _range(setting, low, high, d.units)
     marks = _marks(setting, d.units) if isinstance(value, (int, float)) else None
     if marks:
         step, origin = _grid(setting, d.units)
@@ -325,6 +328,21 @@ def _number_text(setting, value, d):
     if unit and typed.endswith(unit) and "/" not in shown:
         return typed.removesuffix(unit).strip()
     return shown
+
+
+def _range(setting, low, high, unit_system):
+    """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
+    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+        return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
+    (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
+    between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"
+    return f"{first}{between} to {last} {units.readable(last_unit)}".strip()
+
+
+def _split(text):
+    """(number, unit) of a declared quantity, as texts: `1 1/2 in` -> ("1 1/2", "in")."""
+    number, _, unit = text.rpartition(" ")
+    return (number, unit) if number and not unit[0].isdigit() else (text, "")
 
 
 def _bare(value, setting, unit_system):

@@ -345,7 +345,7 @@ def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
     assert "no fault" in solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"].text
 
 
-BURNS = "The mixture burns between equivalence ratios of 0.60 and 2.00; set is {:.2f}{}"
+BURNS = "The mixture burns from 0.60 (lean) to 2.00 (rich); set is {:.2f}{}"
 
 
 @pytest.mark.parametrize(
@@ -356,7 +356,7 @@ BURNS = "The mixture burns between equivalence ratios of 0.60 and 2.00; set is {
         (0.689, "caution", 0.6, ", close to where it goes out: richer.", "raise"),
         (0.691, "good", 0.6, ".", "raise"),  # 1.15 x 0.60 = 0.69
         (0.999, "good", 0.6, ".", "raise"),
-        (1.0, "good", 2.0, ".", "lower"),
+        (1.0, "good", 0.6, ".", "raise"),
         (2.0, "good", 2.0, ".", "lower"),
         (2.01, "stop", 2.0, ": it does not burn cold.", "lower"),
     ],
@@ -364,6 +364,12 @@ BURNS = "The mixture burns between equivalence ratios of 0.60 and 2.00; set is {
 def test_flammable(default, phi, verdict, limit, text, move):
     found = judged(default, "flammable", holding={"lean": 0.6, "rich": 2.0}, equivalence_ratio=phi)
     assert found == (verdict, phi, limit, BURNS.format(phi, text), (("equivalence_ratio", move),))
+
+
+@pytest.mark.parametrize("phi, move", [(0.95, "lower"), (0.5, "raise")])
+def test_a_gas_that_burns_only_lean_is_cured_towards_where_it_burns(default, phi, move):
+    found = judged(default, "flammable", holding={"lean": 0.6, "rich": 0.9}, equivalence_ratio=phi)
+    assert found[0] == "stop" and found[4] == (("equivalence_ratio", move),)
 
 
 def test_flammable_limits_of_propane(default):

@@ -70,10 +70,6 @@ def test_single_faults_are_mended_by_a_single_change(mended):
         assert {fault.key for fault in one.left} <= good
 
 
-def test_the_overlap_is_mended(mended):
-    assert not [fault for fault in mended["overlapping ports"].left if fault.verdict == "stop"]
-
-
 def test_what_is_mine_is_not_moved():
     start = Design.from_texts({"blower_shutoff_pressure": "1/2 inH2O"})
     mine = ("blower_shutoff_pressure", "blower_free_flow", "firing_rate", "burner_count")

@@ -49,14 +49,14 @@ COOLER, RAISE, LOWER = (
             (0.099, 0.2),
             "caution",
             "At 2250 °F 9.9 % of the gross heat stays in the chamber; with so little a small slip of the mixture loses "
-            "it. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "it. Lower the chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.3,
             (None, 0.2),
             "caution",
             "The flame may not hold 2250 °F: when the gas gives off its heat badly, it is not hot enough. Lower the "
-            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.0101,
@@ -64,20 +64,20 @@ COOLER, RAISE, LOWER = (
             "stop",
             "The flame cannot hold 2250 °F: at 3140 °F it is not hot enough to give the walls what they lose. Lower "
             "the "
-            "chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber temperature, or bring the mixture nearer to 1.",
         ),
         (
             0.01,
             (None, None),
             "stop",
             "The flame cannot hold 2250 °F: at 3140 °F it would leave nothing in the chamber. Lower the chamber "
-            "temperature, or bring the equivalence ratio nearer to 1.",
+            "temperature, or bring the mixture nearer to 1.",
         ),
         (
             None,
             (None, None),
             "stop",
-            "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
+            "No flame was found for this mixture of gas and air: move the mixture towards 1.",
         ),
     ],
 )
@@ -117,7 +117,7 @@ ON_PURPOSE = ("reducing_wanted", "choose")
     "ratio, wanted, verdict, limit, cures, text",
     [
         ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11.2 % more air than needed. It scales the work and carries "
-         "heat out of the door: raise the equivalence ratio to 0.9 or more."),
+         "heat out of the door: raise the mixture to 0.9 or more."),
         ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11.1 % more air than needed: the work scales somewhat."),
         ("0.98", "no", "good", 0.9, (RAISE,), "Neutral mixture, next to nothing left over; a small slip makes it "
          "rich."),
@@ -126,7 +126,7 @@ ON_PURPOSE = ("reducing_wanted", "choose")
         ("1.2", "no", "good", 1.2, (LOWER,), "Rich: the air is too little for all of the gas, and the rest burns at "
          "the door or not at all."),
         ("1.201", "no", "stop", 1.2, (LOWER, ON_PURPOSE), "Far too rich: beyond 1.2 much of the gas burns only where "
-         "it meets air, at the door and in your face, and what leaves is poison. Lower the equivalence ratio; for work "
+         "it meets air, at the door and in your face, and what leaves is poison. Make the mixture leaner; for work "
          "that needs so rich a fire, set reducing on purpose."),
         ("1.201", "yes", "caution", 1.2, (LOWER,), "Very rich, as wished: beyond 1.2 much of the gas burns only where "
          "it meets air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws "
@@ -162,12 +162,12 @@ def test_carbon_monoxide_is_a_band_over_the_slips_of_the_mixture(middle):
          "alarm all the same."),
         ("0.98", 401e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds 401 ppm "
          "carbon monoxide, a deadly poison without smell; a gas appliance may make 400 ppm. If all of it stayed in the "
-         "room, 212 cfm of fresh air would be needed. Lower the equivalence ratio; draw it outdoors under a hood, and "
+         "room, 212 cfm of fresh air would be needed. Make the mixture leaner; draw it outdoors under a hood, and "
          "hang a carbon monoxide alarm."),
         ("1.021", 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison without "
          "smell, and 1 % when the mixture slips 0.03 richer; if all of it stayed in the room, 212 cfm of fresh air "
          "would be needed. Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed "
-         "room. A lower equivalence ratio makes far less."),
+         "room. A leaner mixture makes far less."),
     ],
 )  # fmt: skip
 def test_carbon_monoxide(ratio, most, verdict, text):

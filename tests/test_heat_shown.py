@@ -246,7 +246,7 @@ def test_what_is_told_of_each_kind():
     assert cells == [
         (
             f"high pressure, 1.5 psi to 29 psi: the jet must pull in all the air; at 10 psi this jet and throat make "
-            f"equivalence ratio {ratio:.2f}",
+            f"a mixture of {ratio:.2f}",
             "none",
             "steel flare in the heat: scales away in months",
             "3 to 1",

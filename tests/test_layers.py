@@ -39,6 +39,7 @@ MAY = {
     "find": FOUNDATION
     | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
+    "jobs": {"examples"},
 }
 TOP = {"cli", "worker", "__init__", "__main__"}
 OWNERS = {"pint": {"units"}, "pydyf": {"drawing"}, "segno": {"drawing"}}

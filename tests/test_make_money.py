@@ -127,35 +127,35 @@ def test_hours_of_the_batch_share_the_mould():
         # 100 of material; 3 + 1 1/2 + 1 + 1 1/2 = 7 h
         (
             {"bought_price": "310", "hour_value": "20"},
-            "Make: material 100.00 a burner against 310.00 bought; each of the 7.0 h of work earns 30.00, and with it "
-            "paid at 20.00 making is 70.00 cheaper.",
+            "Make: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and with it "
+            "paid at 20 making is 70 cheaper.",
             30,
             240,
         ),
         (
             {"bought_price": "310", "hour_value": "40"},
-            "Buy: making saves 210.00 a burner but takes 7.0 h, so an hour earns only 30.00, less than its 40.00; "
-            "buying is 70.00 cheaper.",
+            "Buy: making saves 210 a burner but takes 7.0 h, so an hour earns only 30, less than its 40; "
+            "buying is 70 cheaper.",
             30,
             380,
         ),
         (
             {"bought_price": "240", "hour_value": "20"},  # as cheap: make
-            "Make: material 100.00 a burner against 240.00 bought; each of the 7.0 h of work earns 20.00, and with it "
-            "paid at 20.00 making is 0.00 cheaper.",
+            "Make: material 100 a burner against 240 bought; each of the 7.0 h of work earns 20, and with it "
+            "paid at 20 making is 0 cheaper.",
             20,
             240,
         ),
         (
             {"bought_price": "93", "hour_value": "20"},
-            "Buy: the material alone costs 100.00 a burner, 7.00 more than a bought one.",
+            "Buy: the material alone costs 100 a burner, 7 more than a bought one.",
             -1,
             240,
         ),
         (
             {"bought_price": "100", "hour_value": "0"},  # nothing saved, nothing lost
-            "Make: material 100.00 a burner against 100.00 bought; each of the 7.0 h of work earns 0.00, and with it "
-            "paid at 0.00 making is 0.00 cheaper.",
+            "Make: material 100 a burner against 100 bought; each of the 7.0 h of work earns 0, and with it "
+            "paid at 0 making is 0 cheaper.",
             0,
             100,
         ),
@@ -167,7 +167,7 @@ def test_hours_of_the_batch_share_the_mould():
                 "hours_cast": "0 h",
                 "hours_finish": "0 h",
             },
-            "Make: it saves 10.00 a burner.",
+            "Make: it saves 10 a burner.",
             None,
             100,
         ),

@@ -11,13 +11,13 @@ DRAWINGS = (
         "face",
         "Face, seen from the fire",
         {
-            "box_rows": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "box_rows": "The face: a box {length} by {width} with a window inside the lip and {ports} ports in "
             "{rows} rows.",
-            "box_rings": "The face: a box {length} by {width} with a window inside the setback and {ports} ports in "
+            "box_rings": "The face: a box {length} by {width} with a window inside the lip and {ports} ports in "
             "{rows} rings, the middle one counted.",
-            "round_rows": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "round_rows": "The face: a disc {width} across with a window inside the lip and {ports} ports in "
             "{rows} rows.",
-            "round_rings": "The face: a disc {width} across with a window inside the setback and {ports} ports in "
+            "round_rings": "The face: a disc {width} across with a window inside the lip and {ports} ports in "
             "{rows} rings, the middle one counted.",
         },
         room="face",
@@ -44,7 +44,7 @@ DRAWINGS = (
     Drawing(
         "template",
         "Drilling template for the mould base",
-        "Mould inside, body outline, setback line, window and every port at true size, with the base's centre lines.",
+        "Mould inside, body outline, line of the lip, window and every port at true size, with the base's centre lines.",
         words={
             "up": "Pins stand up from here: glue this side up.",
             "side": "Centre lines on the base's centre lines.",

@@ -39,7 +39,7 @@ ANSWERS = (
         "length",
         "Window length",
         meaning="Length of the opening cut in the face.",
-        formula="body length - 2 x setback",
+        formula="body length - 2 x lip",
         inputs=("body_length", "setback"),
         source=GEOMETRY,
         near="bench",
@@ -50,7 +50,7 @@ ANSWERS = (
         "length",
         "Window width",
         meaning="Width of the opening cut in the face.",
-        formula="face width - 2 x setback",
+        formula="face width - 2 x lip",
         inputs=("body_width", "setback"),
         source=GEOMETRY,
         near="bench",
@@ -240,7 +240,7 @@ ANSWERS = (
         "speed",
         "Burning velocity",
         meaning="How fast a smooth flame eats into the cold mixture.",
-        formula="shape over the equivalence ratio x temperature and pressure powers",
+        formula="shape over the mixture x temperature and pressure powers",
         inputs=("fuel", "fuel_blend", "equivalence_ratio", "ambient_temperature", "altitude"),
         source=BURNING,
     ),
@@ -270,7 +270,7 @@ ANSWERS = (
         "rate",
         "Wall gradient at lift",
         meaning="Wall gradient above which the flame of one cold port in open air is washed off its rim.",
-        formula="0.23 x burning velocity squared / thermal diffusivity x (equivalence ratio to the power 6.4)",
+        formula="0.23 x burning velocity squared / thermal diffusivity x (mixture to the power 6.4)",
         inputs=("burning_velocity", "equivalence_ratio"),
         source=LIFT,
     ),
@@ -425,7 +425,7 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="10 min, or as much longer as keeps back and box below what still mixture may touch",
+        formula="5 minutes an inch of block, 5 to 15; longer where back or box would pass what still mixture may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",
@@ -652,10 +652,10 @@ CHECKS = (
             "{good:temperature} is usual.",
             "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature}; above "
             "{good:temperature} paint and gaskets go and the mixture in it warms. Make the block thicker or of a "
-            "lighter refractory, the setback wider, or keep low fire higher.",
+            "lighter refractory, the lip wider, or keep low fire higher.",
             "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
             "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
-            "setback wider, or keep low fire higher.",
+            "lip wider, or keep low fire higher.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -697,9 +697,9 @@ CHECKS = (
             "strength to {good:temperature}.",
             "caution": "The steel that grips the block gets {lip:temperature}, maybe {most:temperature}; above "
             "{good:temperature} it weakens and grows away from the block. Make the block thicker or of a lighter "
-            "refractory, or the setback wider.",
+            "refractory, or the lip wider.",
             "stop": "The steel that grips the block gets {lip:temperature}; above {scales:temperature} it scales away "
-            "and lets go of the block. Make the block thicker or of a lighter refractory, or the setback wider.",
+            "and lets go of the block. Make the block thicker or of a lighter refractory, or the lip wider.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -734,10 +734,10 @@ CHECKS = (
         harm="danger",
         source=FLAMMABILITY,
         cases={
-            "good": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}.",
-            "caution": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}, "
+            "good": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}.",
+            "caution": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}, "
             "close to where it goes out: richer.",
-            "stop": "The mixture burns between equivalence ratios of {lean:.2f} and {rich:.2f}; set is {phi:.2f}: it "
+            "stop": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}: it "
             "does not burn cold.",
         },
     ),
@@ -844,7 +844,7 @@ CHARTS = (
     Chart(
         "stability_map",
         "Where the flame stays",
-        Axis("equivalence ratio", "ratio"),
+        Axis("mixture: lean below 1, rich above", "ratio"),
         Axis("speed in cold ports", "speed"),
         (
             Series("flashback_cold_band", "flashback, cold: band", "band", "caution"),

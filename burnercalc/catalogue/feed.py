@@ -900,7 +900,7 @@ TABLES = (
             Column("drill", "Drill", "word"),
             Column("diameter", "Diameter", "drill_length"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("equivalence_ratio", "Mixture", "ratio"),
             Column("gas_pressure", "Pressure for the rate", "gas_pressure"),
         ),
         source=JET,
@@ -911,7 +911,7 @@ TABLES = (
         (
             Column("gas_pressure", "Gas pressure", "gas_pressure"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Equivalence ratio", "ratio"),
+            Column("equivalence_ratio", "Mixture", "ratio"),
             Column("atmosphere", "Atmosphere", "word"),
         ),
         source=JET,

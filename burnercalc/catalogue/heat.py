@@ -11,7 +11,7 @@ HEATING_VALUE = Source(
 WOBBE = Source("ISO 6976:2016, for ideal gases", "memory")
 EQUILIBRIUM = Source("chemical equilibrium, NASA polynomials (NASA TM-4513) by the method of NASA RP-1311", "published")
 FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practice)", "common practice")
-SLIP = Source("a mixture slips by 0.03 of equivalence ratio", "common practice")
+SLIP = Source("a mixture slips by 0.03 of mixture", "common practice")
 CO_OF_APPLIANCES = Source("ANSI Z21, 400 ppm in the flue gas of a vented appliance", "memory")
 STEAM = Source("IAPWS R7-97(2012)", "memory")
 ENERGY_BALANCE = Source("energy balance", "calculated")
@@ -138,7 +138,7 @@ MIXTURE_ANSWERS = (
         "ratio",
         "Air to gas by volume",
         meaning="Volumes of air for one volume of gas, as mixed.",
-        formula="air that just burns the gas / equivalence ratio",
+        formula="air that just burns the gas / mixture",
         inputs=MIXED,
         source=STOICHIOMETRY,
         near="bench",
@@ -159,7 +159,7 @@ MIXTURE_ANSWERS = (
         "fraction",
         "Excess air",
         meaning="Air beyond what just burns the gas; below zero when rich.",
-        formula="1 / equivalence ratio - 1",
+        formula="1 / mixture - 1",
         inputs=("equivalence_ratio",),
         source=DEFINITION,
     ),
@@ -169,8 +169,8 @@ MIXTURE_ANSWERS = (
         "word",
         "Atmosphere",
         meaning="Oxidising: oxygen is left over. Reducing: carbon monoxide and hydrogen are, and they poison. Neutral: "
-        "within 0.02 of equivalence ratio 1. Hot steel scales a little even in a reducing flame.",
-        formula="equivalence ratio against 1 ± 0.02",
+        "within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
+        formula="mixture against 1 ± 0.02",
         inputs=("equivalence_ratio",),
         source=PRACTICE,
         near="first",
@@ -183,7 +183,7 @@ FLOW_ANSWERS = (
         "firing_rate_gross",
         "firing.rate_W",
         "power",
-        "Firing rate, gross",
+        "Firing rate",
         meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
         "the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
@@ -197,7 +197,7 @@ FLOW_ANSWERS = (
         "power",
         "Firing rate, net",
         meaning="The same fire counted by the net heating value, as some countries do.",
-        formula="firing rate, gross x net heating value / gross heating value",
+        formula="firing rate x net heating value / gross heating value",
         inputs=("firing_rate_gross", "net_heating_value", "gross_heating_value"),
         source=HEATING_VALUE,
     ),
@@ -218,7 +218,7 @@ FLOW_ANSWERS = (
         "air_flow",
         "Air flow",
         meaning="Air that the blower brings at high fire, at 15 °C and sea level.",
-        formula="gas flow x air to burn one volume of gas / equivalence ratio",
+        formula="gas flow x air to burn one volume of gas / mixture",
         inputs=("gas_flow", "air_fuel_ratio_volume"),
         source=STOICHIOMETRY,
         near="bench",
@@ -255,7 +255,7 @@ FLAME_ANSWERS = (
         meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it; the band is a "
         "slip of the mixture by 0.03 either way, better than which no hand holds it. A flame that is cold, lifted or "
         "touches the work makes more.",
-        formula="equilibrium at the chamber temperature, not below 1700 K, at equivalence ratio ± 0.03",
+        formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03",
         inputs=LEAVING,
         source=FREEZING & SLIP,
         near="bench",
@@ -605,8 +605,7 @@ ASPIRATED_ANSWERS = (
         "aspirated.equivalence_ratio",
         "ratio",
         "Aspirated: mixture",
-        meaning="Equivalence ratio that the gas jet makes with the air it pulls into its throat; above 1 it pulls too "
-        "little.",
+        meaning="Mixture that the gas jet makes with the air it pulls into its throat; above 1 it pulls too little.",
         formula="air to just burn the gas / air pulled in, from the momentum that the jet hands to the mixture",
         inputs=(*JET, "aspirated_throat", "aspirated_inlet_loss", "aspirated_outlet_loss"),
         source=MOMENTUM,
@@ -646,18 +645,18 @@ CHECKS = (
         harm="rework",
         source=ZONE & LIMITS,
         cases={
-            "no_flame": "No flame was found for this mixture of gas and air: move the equivalence ratio towards 1.",
+            "no_flame": "No flame was found for this mixture of gas and air: move the mixture towards 1.",
             "stop": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it would leave nothing in the "
-            "chamber. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "chamber. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "perhaps": "The flame may not hold {chamber:temperature}: when the gas gives off its heat badly, it is "
             "not hot "
-            "enough. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
             "to give "
-            "the walls what they lose. Lower the chamber temperature, or bring the equivalence ratio nearer to 1.",
+            "the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
-            "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the equivalence "
-            "ratio nearer to 1.",
+            "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
+            "nearer to 1.",
             "good": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber.",
         },
     ),
@@ -669,13 +668,13 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "very_rich": "Far too rich: beyond {richest:g} much of the gas burns only where it meets air, at the door "
-            "and in your face, and what leaves is poison. Lower the equivalence ratio; for work that needs so rich a "
+            "and in your face, and what leaves is poison. Make the mixture leaner; for work that needs so rich a "
             "fire, set reducing on purpose.",
             "very_rich_wanted": "Very rich, as wished: beyond {richest:g} much of the gas burns only where it meets "
             "air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws it "
             "outdoors.",
             "lean": "Lean: {excess:fraction} more air than needed. It scales the work and carries heat out of the "
-            "door: raise the equivalence ratio to {leanest:g} or more.",
+            "door: raise the mixture to {leanest:g} or more.",
             "oxidising": "A little lean, {excess:fraction} more air than needed: the work scales somewhat.",
             "neutral": "Neutral mixture, next to nothing left over; a small slip makes it rich.",
             "reducing": "Rich: the air is too little for all of the gas, and the rest burns at the door or not at all.",
@@ -693,12 +692,12 @@ CHECKS = (
             "monoxide alarm all the same.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {most:gas_share} "
             "carbon monoxide, a deadly poison without smell; a gas appliance may make {usual:gas_share}. If all of it "
-            "stayed in the room, {fresh:air_flow} of fresh air would be needed. Lower the equivalence ratio; draw it "
+            "stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
             "outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips {slip:g} richer; if all of it stayed in the room, "
             "{fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon monoxide "
-            "alarm, never run this in a closed room. A lower equivalence ratio makes far less.",
+            "alarm, never run this in a closed room. A leaner mixture makes far less.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
         },
@@ -986,7 +985,7 @@ TABLES = (
         words={
             "aspirated.kind": "naturally aspirated single flame",
             "aspirated.gas_supply": "high pressure, {low:gas_pressure 2} to {high:gas_pressure 2}: the jet must pull "
-            "in all the air; at {pressure:gas_pressure} this jet and throat make equivalence ratio {ratio:.2f}",
+            "in all the air; at {pressure:gas_pressure} this jet and throat make a mixture of {ratio:.2f}",
             "aspirated.wears": "steel flare in the heat: scales away in months",
             "aspirated.power_cut": "keeps burning: gas and air both come from the jet",
             "blown_single.kind": "blown single flame",
@@ -1004,12 +1003,12 @@ TABLES = (
     ),
 )
 
-RATIO = Axis("equivalence ratio", "ratio")
+RATIO = Axis("mixture: lean below 1, rich above", "ratio")
 
 CHARTS = (
     Chart(
         "flame_by_ratio",
-        "Flame temperature, by equivalence ratio",
+        "Flame temperature, by mixture",
         RATIO,
         Axis("flame temperature", "temperature"),
         (Series("flame", "flame, no heat lost"),),

@@ -209,7 +209,7 @@ WORDS = {
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
     "the cylinder or the line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
     "140 °F (60 °C).",
-    "stop.source": "gas first: NFPA 86 (memory); 5 minutes an inch of block: common practice",
+    "stop.source": "gas first: NFPA 86 (memory); 5 minutes an inch of block or as the box needs: common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "

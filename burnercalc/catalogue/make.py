@@ -780,12 +780,12 @@ MONEY_ANSWERS = (
         source=YOUR_PRICES,
         near="first",
         cases={
-            "material": "Buy: the material alone costs {each:.2f} a burner, {more:.2f} more than a bought one.",
-            "no_work": "Make: it saves {saved:.2f} a burner.",
-            "make": "Make: material {each:.2f} a burner against {bought:.2f} bought; each of the {hours:.1f} h of work "
-            "earns {earned:.2f}, and with it paid at {worth:.2f} making is {gap:.2f} cheaper.",
-            "buy": "Buy: making saves {saved:.2f} a burner but takes {hours:.1f} h, so an hour earns only "
-            "{earned:.2f}, less than its {worth:.2f}; buying is {gap:.2f} cheaper.",
+            "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
+            "no_work": "Make: it saves {saved:.0f} a burner.",
+            "make": "Make: material {each:.0f} a burner against {bought:.0f} bought; each of the {hours:.1f} h of work "
+            "earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
+            "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
+            "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
         },
     ),
 )

@@ -150,12 +150,13 @@ def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> 
 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
     phi, lean, rich = equivalence_ratio, holding.lean, holding.rich
+    nearer_rich = phi * phi > lean * rich  # of very diluted gas both limits may lie on one side of 1
     word = ladder(phi, good=LEAN_MARGIN * lean, stop=lean) if phi <= rich else "stop"
     return verdict(
         word,
         phi,
-        lean if phi < 1 else rich,
-        cures=(("equivalence_ratio", "raise" if phi < 1 else "lower"),),
+        rich if nearer_rich else lean,
+        cures=(("equivalence_ratio", "lower" if nearer_rich else "raise"),),
         phi=phi,
         lean=lean,
         rich=rich,

@@ -6,11 +6,11 @@ from .shapes import LAYERS, Circle, Text, outline_points
 DASHES = {0: "solid", 2: "dashed", 4: "dashdot"}
 
 
-def flat_columns(drawing):
+def flat_columns(drawing, filled=()):
     """{"areas", "lines", "circles", "texts"}: dicts of equally long lists, mm, in the order they are painted.
 
     areas hold xs, ys (lists of points) and layer; lines also dash; circles x, y, r, layer, number (1 for the first on
-    its layer); texts x, y, text, height, anchor, angle, layer.
+    its layer); texts x, y, text, height, anchor, angle, layer. `filled` names layers whose outlines are areas too.
     """
     areas = {"xs": [], "ys": [], "layer": []}
     lines = {"xs": [], "ys": [], "layer": [], "dash": []}
@@ -18,6 +18,9 @@ def flat_columns(drawing):
     texts = {"x": [], "y": [], "text": [], "height": [], "anchor": [], "angle": [], "layer": []}
     counted = {}
     for shape in drawing.painted():
+        if shape.layer in filled:
+            points = outline_points(shape)
+            _append(areas, [round(x, 4) for x, _ in points], [round(y, 4) for _, y in points], shape.layer)
         if isinstance(shape, Text):
             _append(texts, shape.x, shape.y, shape.text, shape.height, shape.anchor, shape.angle, shape.layer)
         elif isinstance(shape, Circle):

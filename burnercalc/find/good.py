@@ -73,7 +73,9 @@ def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
         if bench.rank(best) == (0, 0):
             break
         best = _mend(bench, best, reach)
-    best = _smaller(bench, _fewer(bench, best))
+    before: Changes | None = None
+    while best != before:
+        before, best = best, _smaller(bench, _fewer(bench, best))
     after = bench.result(best)
     left = faults_of(after)
     kept = {fault.key for fault in left}

@@ -150,9 +150,10 @@ def polish(
     space: Space, found: Found, weights: Mapping[str, float], kind: str | None = None, budget: int = POLISH
 ) -> Node | None:
     """The best of a kind, moved one axis at a time while that betters it; what is seen on the way joins the pool."""
-    best = found.best(weights, kind)
-    if best is None:
+    start = found.best(weights, kind)
+    if start is None:
         return None
+    best: Node = start
     begun, moved = space.counts.nodes, True
     while moved:
         moved = False

@@ -11,12 +11,12 @@ from .jet import Jet
 from .lighting import Lighting
 from .resistance import Resistance
 from .shop import Shop
+from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
 TRIAL_S = (3.0, 5.0)  # from the first hiss, by hand, less where the chamber fills sooner; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
-RUN_ON_S_M, RUN_ON_S = 300 / 0.0254, (300.0, 900.0)  # 5 minutes an inch of block, 5 to 15; common practice
 SWITCH = 0.5  # of the pressure at low fire, at which the air switch must let go; common practice
 LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common practice
 
@@ -44,7 +44,6 @@ class LightingCard:
 def lighting_card(
     burner_count: int,
     low_fire: float,
-    block_thickness: float,
     chamber: Chamber,
     shop: Shop,
     firing: Firing,
@@ -53,6 +52,7 @@ def lighting_card(
     jet: Jet,
     blower: Blower,
     lighting: Lighting,
+    soaking: Soaking,
 ) -> LightingCard:
     air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
     lit = lighting.rate_W is not None
@@ -69,7 +69,7 @@ def lighting_card(
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,
-        run_on_s=min(max(RUN_ON_S_M * block_thickness, RUN_ON_S[0]), RUN_ON_S[1]),
+        run_on_s=soaking.run_on_s or LONGER_S[-1],
         switch_Pa=SWITCH * switched_Pa,
         switch_before=before,
         low_gas_Pa=jet.low_Pa,

@@ -7,8 +7,9 @@ from .chamber import Chamber
 from .hot_block import HotBlock
 from .shop import Shop
 
-# Ten minutes in any case (common practice), longer where the box asks for it.
-RUN_ON_S = tuple(60.0 * minutes for minutes in (10, 15, 20, 30, 45, 60, 90, 120))
+# Five minutes an inch of block, 5 to 15 (common practice), longer where the box asks for it.
+RUN_ON_S_M, RUN_ON_S = 300 / 0.0254, (300.0, 900.0)
+LONGER_S = tuple(60.0 * minutes for minutes in (10, 15, 20, 30, 45, 60, 90, 120))
 
 
 @dataclass(frozen=True)
@@ -41,11 +42,12 @@ def soaking(hot_block: HotBlock, chamber: Chamber, shop: Shop, chamber_temperatu
         walls = tuple(low.ports.wall_K((i + 0.5) * fin.length_m / CELLS) for i in range(CELLS))
         return cooling, Soak(0.0, walls, low.box_K, low.mixture_K, chamber_temperature)
 
-    low = hot_block.least_rim
+    low, usual_s = hot_block.least_rim, min(max(RUN_ON_S_M * fin.length_m, RUN_ON_S[0]), RUN_ON_S[1])
+    times_s = (usual_s, *(time for time in LONGER_S if time > usual_s))
     _, steel_K, mixture_K = hottest(soaked(*begun(hot_block.most_rim), LONGEST_S))
     return Soaking(
         back_K=hottest(soaked(*begun(low), LONGEST_S))[0],
         steel_K=steel_K,
         mixture_K=mixture_K,
-        run_on_s=run_on_s(*begun(low), hot_block.wetted_K, low.flow_W_K, low.film_W_m2K, RUN_ON_S),
+        run_on_s=run_on_s(*begun(low), hot_block.wetted_K, low.flow_W_K, low.film_W_m2K, times_s),
     )

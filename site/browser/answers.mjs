@@ -2,27 +2,22 @@
 import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
 import { fetchJson, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
+import { jump } from "./jump.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
-let focus = () => {};
 let design = null;
-let spokenOf = ""; // the worst verdict that was spoken last
+let spokenOf = null; // the worst verdict that was spoken last
 let sources = null; // where each number comes from
 
-export function wireAnswers(given, focusSetting) {
+export function wireAnswers(given) {
   design = given;
-  focus = focusSetting;
-  byId("worst").addEventListener("click", () => {
-    const worst = worstOf(design.shown());
-    if (!worst) return;
-    if (worst.changes.length) focus(worst.changes[0].setting);
-    else byId(`check-${worst.key}`)?.scrollIntoView({ block: "center" });
-  });
+  for (const line of all("details.worst")) line.addEventListener("toggle", () => showCures(line));
   for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
 }
 
 const isFault = (check) => FAULTS.includes(check.verdict);
-const worstOf = (reply) => reply?.checks.find(isFault); // they come the worst first
+const within = (reply, room) => reply?.checks.filter((check) => !room || check.room === room) ?? [];
+const worstOf = (reply, room) => within(reply, room).find(isFault); // they come the worst first
 
 export function showAnswers(answers) {
   for (const place of all("[data-answer], [data-echo]")) {
@@ -34,6 +29,14 @@ export function showAnswers(answers) {
   for (const open of all("details.answer[open]")) showInputs(open);
 }
 
+// The design's own sizes where they stand in a sentence.
+export function showTexts(fields) {
+  for (const place of all("[data-text]")) {
+    const { text, unit } = fields[place.dataset.text];
+    changedOnly(place, `${text} ${unit}`.trim());
+  }
+}
+
 async function explain(answer) {
   sources ??= fetchJson("./sources.json", "where this number comes from").catch((error) => {
     sources = null;
@@ -41,7 +44,7 @@ async function explain(answer) {
   });
   const about = (await sources)?.[answer.dataset.about];
   if (!about || answer.querySelector("p")) return;
-  answer.append(make("p", "", about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
+  answer.append(make("p", "", make("b", "about-value"), about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
     make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust));
   showInputs(answer);
 }
@@ -51,39 +54,58 @@ async function showInputs(answer) {
   const list = answer.querySelector(".inputs");
   const known = await sources, reply = design.shown();
   if (!list || !known || !reply) return;
+  const { brief, shown } = reply.answers[answer.dataset.about];
+  changedOnly(answer.querySelector(".about-value"), brief ? `${shown.replace("\n", " ")}. ` : ""); // with its band
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
     const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
     const words = field ? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
     const item = make("li", "", `${label}: `, make("b", "", words));
-    if (field) item.append(" ", button("change", () => focus(key), "small"));
+    if (field) item.append(" ", button("change", () => jump(`set-${key}`), "small"));
     return item;
   }));
 }
 
+const said = (worst) => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.");
+
 export function showChecks(reply) {
   for (const list of all(".checks")) {
-    const checks = reply.checks.filter((check) => check.room === list.dataset.room);
     const good = list.dataset.show === "good";
-    const mine = checks.filter((check) => (check.verdict === "good") === good);
+    const mine = within(reply, list.dataset.room).filter((check) => (check.verdict === "good") === good);
     renew(list, mine);
-    if (good) {
-      changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
-      continue;
-    }
-    const faults = checks.filter(isFault);
-    const flag = list.closest(".chapter").querySelector(".flag");
-    flag.dataset.verdict = faults[0]?.verdict ?? "good";
-    changedOnly(flag.lastElementChild, faults.length ? `${faults.length} to look at` : "good");
+    changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
+  }
+  for (const line of all("details.worst")) {
+    const { room } = line.dataset, worst = worstOf(reply, room);
+    line.dataset.verdict = worst?.verdict ?? "good";
+    changedOnly(line.querySelector(".words"), said(worst));
+    showCures(line);
+    const press = document.querySelector(`#chapters [data-go="${room}"]`);
+    if (!press) continue;
+    press.dataset.verdict = line.dataset.verdict;
+    const faults = within(reply, room).filter(isFault).length;
+    changedOnly(press.querySelector(".flag"), faults ? `: ${faults} to look at` : ": good");
   }
   const worst = worstOf(reply);
-  const words = worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.";
-  const bar = byId("worst");
+  const words = said(worst);
   const judged = worst ? `${worst.key} ${worst.verdict}` : "good";
-  if (judged !== spokenOf && byId("worst-text").textContent !== words) speak(words); // another verdict, not another number
+  if (judged !== spokenOf && spokenOf !== null) speak(words); // another verdict, not another number
   spokenOf = judged;
-  bar.dataset.verdict = reply.worst;
-  changedOnly(byId("worst-text"), words);
+}
+
+// What can be done about the check that a line on top names, while the line is open.
+function showCures(line) {
+  const place = line.querySelector(".cures"), reply = design.shown();
+  const worst = line.open ? worstOf(reply, line.dataset.room) : null;
+  const words = JSON.stringify(worst);
+  if (place.dataset.words === words) return;
+  place.dataset.words = words;
+  place.replaceChildren();
+  if (!line.open || !reply) return;
+  if (!worst) return place.append(make("p", "", "Nothing to cure. The first fire, done carefully, is the test."));
+  const row = cureRow(worst);
+  place.append(row, make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
+  row.querySelector(".look")?.click();
 }
 
 // Only what has changed is made anew, so that a finger or the focus on a button is not lost.
@@ -98,22 +120,24 @@ function checkItem(check) {
   const sign = make("span", "sign");
   sign.setAttribute("aria-hidden", "true");
   const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
-  if (isFault(check)) {
-    const row = make("p", "row");
-    for (const change of check.changes) {
-      const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
-      row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
-        () => focus(change.setting), "small"));
-    }
-    if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small"));
-    words.append(row);
-  }
+  if (isFault(check)) words.append(cureRow(check));
   words.append(make("p", "source", `${check.source}.`));
   const item = make("li", "verdict", sign, words);
   item.id = `check-${check.key}`;
   item.dataset.check = check.key;
   item.dataset.verdict = check.verdict;
   return item;
+}
+
+function cureRow(check) {
+  const row = make("p", "row");
+  for (const change of check.changes) {
+    const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
+    row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
+      () => jump(`set-${change.setting}`), "small"));
+  }
+  if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small look"));
+  return row;
 }
 
 // Ask Python what the check would say with each setting further and further away; offer the nearest that is good.

@@ -4,10 +4,12 @@ import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onPort, showFigures, theme } from "./models.mjs";
-import { clearRefusals, fillField, fillFields, focusSetting, listen, refuse, setKeypad, wireSettings } from "./settings.mjs";
-import { showAnswers, showChecks, showTables, wireAnswers } from "./answers.mjs";
+import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
+import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
+import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { wireShare } from "./share.mjs";
+import { wireSearch } from "./search.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
 import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
@@ -15,7 +17,7 @@ import { keepSite, reload } from "./version.mjs";
 
 let texts = {}; // what was typed, for the settings that differ from the example
 let shown = null; // the newest reply that is on the page
-let pages = null; // Bokeh's documents: the widgets of each chapter, and figures by name
+let pages = null; // Bokeh's documents: widgets and figures, each by name
 // Where the texts come from: the key of a field that is still being typed in; whether the design is one's own, not one that
 // came by a link and that nobody here has changed; whether it was loaded, not typed. Kept, because a solve that is asked
 // again for more figures may overtake the one that the change asked for.
@@ -93,58 +95,46 @@ function show(reply) {
   root.dataset.units = reply.units;
   clearRefusals();
   showAnswers(reply.answers);
+  showTexts(reply.fields);
   showChecks(reply);
   showTables(reply.tables);
+  for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].includes(reply.link)));
   showFigures(reply);
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
     if (said) changedOnly(place, said.sentence);
   }
-  history.replaceState(null, "", reply.link === EXAMPLE ? location.pathname : reply.link);
+  setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
   state("ready", "Ready. Works without a network.");
 }
 
 // --- start ----------------------------------------------------------------------------------------------------------
 
-async function openChapter(chapter) {
-  const name = chapter.id.replace("chapter-", "");
-  if (!pages || chapter.dataset.live !== undefined) return;
-  chapter.dataset.live = "";
-  for (const page of pages.widgets[name]) {
-    const widget = await embed(page, (made) => { // before it is painted, so that nothing typed is lost
+// Make the widgets live that can be seen in a chapter or a fold that has just been opened.
+async function enliven(part) {
+  if (!pages) return;
+  for (const place of all("[data-setting]", part)) {
+    if (place.dataset.live !== undefined || place.closest("details:not([open])")) continue;
+    place.dataset.live = "";
+    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost
       listen(made, change);
       if (shown) fillField(made.name, shown);
     });
-    setKeypad(widget.name);
+    wireField(place.dataset.setting);
   }
 }
 
 function openAddress() {
+  opensAddress();
   const link = location.hash || location.search;
   if (/[#?&]v=/.test(link)) return load(link);
   const kept = lastOwn();
   return kept ? load(kept, true) : solve(texts);
 }
 
-function wireChapters() {
-  const wide = matchMedia("(min-width: 64rem)");
-  const chapters = all(".chapter");
-  const spread = () => chapters.forEach((chapter, i) => {
-    if (wide.matches) chapter.removeAttribute("name");
-    else chapter.setAttribute("name", "chapter");
-    chapter.open = wide.matches || i === 0;
-  });
-  for (const chapter of chapters) chapter.addEventListener("toggle", () => chapter.open && openChapter(chapter));
-  for (const press of all(".next")) {
-    press.addEventListener("click", () => {
-      const next = byId(`chapter-${press.dataset.next}`);
-      next.open = true;
-      next.querySelector("summary").focus({ preventScroll: true });
-      requestAnimationFrame(() => scrollBy(0, next.getBoundingClientRect().top - document.querySelector(".sight").getBoundingClientRect().bottom));
-    });
-  }
-  wide.addEventListener("change", spread);
-  spread();
+// What somebody came to do: a design to start from, one's own from then on, beside what was there before.
+function wireJobs() {
+  for (const press of all("[data-in]")) press.addEventListener("click", () => load(root.dataset.units === "mm" ? press.dataset.mm : press.dataset.in, true));
 }
 
 function wireFigures() {
@@ -163,7 +153,7 @@ function wireFigures() {
 async function live() { // Bokeh's models, once the first paint is done
   pages = await fetchJson("./page.json", "the fields and drawings");
   if (pages.build !== root.dataset.build) return mixed();
-  for (const chapter of all(".chapter[open]")) await openChapter(chapter);
+  await enliven(byId(`chapter-${root.dataset.chapter}`));
   const seen = new IntersectionObserver((entries) => {
     for (const { isIntersecting, target } of entries) {
       if (!isIntersecting) continue;
@@ -272,16 +262,19 @@ function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
-  wireChapters();
+  wireChapters(enliven);
+  for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
   wireFigures();
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);
-  wireAnswers(design, focusSetting);
+  wireAnswers(design);
   wireDesigns(design);
   wireShare(design);
+  wireSearch(design);
+  wireJobs();
   wireWalk();
   undoable(design);
-  addEventListener("hashchange", openAddress);
+  addEventListener("hashchange", () => { if (turned()) setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link); else openAddress(); });
   addEventListener("online", () => { if (root.dataset.broken !== undefined && !shown) startAgain(); });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
   matchMedia("(prefers-contrast: more)").addEventListener("change", theme);

@@ -1,13 +1,13 @@
 // Before the first paint: an address that holds a design, or the design kept from the last visit, must never be taken
-// for the example whose numbers are in the page. And what a first visit is offered must be there from the start, or it
-// would push the page down.
+// for the example whose numbers are in the page. And a reload comes back to the chapter that was open.
 (function () {
   var page = document.documentElement, design = location.hash + location.search;
   page.dataset.script = "";
+  page.dataset.chapter = "start";
   if (window.top !== window.self) page.dataset.framed = ""; // nobody's tap here is to be lured into another site's page
   try {
     if (!/[#?&]v=/.test(design)) design = sessionStorage.getItem("burnercalc-here") || localStorage.getItem("burnercalc-last") || "";
-    if (!localStorage.getItem("burnercalc-walked")) page.dataset.first = "";
+    page.dataset.chapter = sessionStorage.getItem("burnercalc-place") || "start";
   } catch (closed) {} // storage
   if (/[#?&]v=\d+&/.test(design)) page.dataset.shared = "";
 })();

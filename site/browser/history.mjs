@@ -4,6 +4,8 @@ import { changedOwn, showsOwn } from "./own.mjs";
 
 const past = []; // {link, own}, oldest first; the last one is the last good design on the page
 const future = [];
+const KEPT = "burnercalc-steps"; // of this tab, for a reload
+const MOST = 100;
 let moving = null; // the step that is being taken
 let load = () => {};
 
@@ -22,11 +24,22 @@ export function undoable(design) {
 // `own` is false for a design that came by a link and that nobody here has changed; `loaded` for one that was not typed.
 export function remember(link, own, loaded) {
   if (own && link !== past.at(-1)?.link) (loaded ? showsOwn : changedOwn)(link);
+  if (!past.length) recall(link);
   if (!moving && past.at(-1)?.link !== link) {
     past.push({ link, own });
     future.length = 0;
   }
   steps();
+}
+
+// After a reload: the steps that led to the design on the page.
+function recall(link) {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(KEPT));
+    if (kept?.past.at(-1)?.link !== link) return;
+    past.push(...kept.past);
+    future.push(...kept.future);
+  } catch { /* closed, or of another version */ }
 }
 
 const failed = () => root.dataset.state === "error" && past.length > 0; // what was typed is not on the page
@@ -52,6 +65,7 @@ async function step(to, move) {
 
 // Which of the two can be taken.
 export function steps() {
+  try { sessionStorage.setItem(KEPT, JSON.stringify({ past: past.slice(-MOST), future: future.slice(-MOST) })); } catch { /* full or closed */ }
   byId("undo").disabled = past.length < 2 && !failed();
   byId("redo").disabled = !future.length;
 }

@@ -155,7 +155,7 @@ function wirePorts() {
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
 const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink",
   hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
-const FILL = { refractory: "--castable", steel: "--steel", port: "--hole", tint: "--castable", solid: "--ink" };
+const FILL = { body: "--steel", window: "--castable", refractory: "--castable", steel: "--steel", port: "--hole", tint: "--castable", solid: "--ink" };
 
 export function theme() {
   const style = getComputedStyle(document.documentElement);

@@ -1,5 +1,6 @@
 // The settings: Panel's widgets with their step buttons, sliders and tape fractions, and what was refused.
-import { all, button, byId, changedOnly, make, notice } from "./page.mjs";
+import { all, button, byId, changedOnly, make, notice, root } from "./page.mjs";
+import { chapterOf } from "./chapters.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
 
@@ -7,7 +8,7 @@ let design = null;
 const filling = new Set(); // keys of widgets that the page itself is filling
 
 const place = (key) => byId(`set-${key}`);
-const input = (key) => byId(`root-${key}`)?.firstElementChild?.shadowRoot?.querySelector("input, select");
+export const fieldOf = (key) => byId(`root-${key}`)?.firstElementChild?.shadowRoot?.querySelector("input, select");
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
 export function listen(widget, change) {
@@ -24,9 +25,18 @@ export function listen(widget, change) {
   });
 }
 
-export function setKeypad(key) {
-  const field = input(key);
-  if (field?.matches("input")) field.inputMode = place(key).dataset.keypad;
+// What Bokeh's field does not know: which keys a phone offers, and that the arrow keys step a number.
+export function wireField(key) {
+  const field = fieldOf(key), at = place(key);
+  if (!field?.matches("input")) return;
+  field.inputMode = at.dataset.keypad;
+  if (!at.querySelector(".step")) return;
+  field.addEventListener("keydown", (event) => {
+    const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (!by) return;
+    event.preventDefault();
+    send({ kind: "step", key, by });
+  });
 }
 
 // The texts of the fields follow the units; the field that is being typed in is left alone.
@@ -38,13 +48,14 @@ export function fillFields(reply, typing) {
 export function fillField(key, reply, typing) {
   const at = place(key), field = reply.fields[key];
   if (!at) return;
-  if (at.dataset.active !== undefined) makeFinger(at); // it was in hand before Python answered
+  if (!at.querySelector(".about").hidden) makeFinger(at); // it was asked for before Python answered
   fillFinger(at, reply);
   const range = at.querySelector(".range");
   if (range) changedOnly(range, field.range);
   const title = at.dataset.label + (field.unit ? `, ${field.unit}` : "");
   const still = at.querySelector(".still");
-  if (still) still.replaceChildren(`${title}: `, make("b", "", field.text));
+  if (still) changedOnly(still, at.matches(".choice") ? "" : field.text); // a choice has its words in the widget only
+  changedOnly(at.querySelector(".unit"), field.unit);
   const widget = model(key);
   if (!widget || key === typing) return;
   filling.add(key);
@@ -55,8 +66,8 @@ export function fillField(key, reply, typing) {
 
 const PARTS = ["0", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
 
-// For a thumb in a glove: a slider over the whole range, and for a length the fractions of a tape. Made when the setting
-// is first taken in hand.
+// For a thumb in a glove: a slider over the whole range, and for a length the fractions of a tape. Made when they are
+// first asked for.
 function makeFinger(at) {
   const key = at.dataset.setting, field = design.shown()?.fields[key];
   if (!field || at.querySelector(".finger")) return;
@@ -80,7 +91,7 @@ function makeFinger(at) {
     finger.append(parts);
   }
   if (!finger.hasChildNodes()) return;
-  at.querySelector(".field").after(finger);
+  at.querySelector(".about").prepend(finger);
   fillFinger(at, design.shown());
 }
 
@@ -108,7 +119,7 @@ export function clearRefusals() {
   for (const refused of all("[data-refused]")) {
     delete refused.dataset.refused;
     refused.querySelector(".refused").hidden = true;
-    input(refused.dataset.setting)?.removeAttribute("aria-invalid");
+    fieldOf(refused.dataset.setting)?.removeAttribute("aria-invalid");
   }
 }
 
@@ -122,57 +133,41 @@ export function refuse(errors, typing) {
     if (!at) { loose.push(error.text); continue; }
     at.dataset.refused = "";
     const words = at.querySelector(".refused");
-    words.textContent = error.text;
+    words.replaceChildren(error.text, ...(error.nearest ? [" ", button(`Take ${error.nearest}`, () => design.change(error.setting, error.nearest), "small")] : []));
     words.hidden = false;
-    input(error.setting)?.setAttribute("aria-invalid", "true");
-    if (!at.closest(".chapter").open) loose.push(error.text);
+    fieldOf(error.setting)?.setAttribute("aria-invalid", "true");
+    if (chapterOf(at) !== root.dataset.chapter || at.closest("details:not([open])")) loose.push(error.text);
   }
   said = loose.join(" ");
   notice(said);
 }
 
-// The setting in hand shows its slider and fractions. The one left folds them away once the finger is up, so that
-// nothing moves between press and release; then the page is scrolled by as much as what is in hand has moved.
-function followFocus() {
-  let active = null;
-  let pressed = Promise.resolve();
-  addEventListener("pointerdown", () => {
-    pressed = new Promise((resolve) => {
-      for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(resolve), { once: true });
-    });
-  }, true);
-  addEventListener("focusin", async ({ target }) => {
-    const at = target.closest("[data-setting]");
-    if (!at || at === active) return;
-    const left = active;
-    active = at;
-    at.dataset.active = "";
-    makeFinger(at);
-    await pressed;
-    if (at !== active) return;
-    const before = at.getBoundingClientRect().top;
-    if (left) delete left.dataset.active;
-    scrollBy(0, at.getBoundingClientRect().top - before);
-    uncover(target);
-  });
+// A tap on the name shows what the setting means, its range, slider and fractions; another takes them away.
+function unfold(at) {
+  const press = at.querySelector(".name"), about = at.querySelector(".about");
+  about.hidden = !about.hidden;
+  press.setAttribute("aria-expanded", String(!about.hidden));
+  if (!about.hidden) makeFinger(at);
 }
 
 // Scroll what has the focus out from under what always stays in sight.
-function uncover(target) {
-  const sight = document.querySelector(".sight");
-  const covered = sight.offsetWidth > innerWidth / 2 && getComputedStyle(sight).position === "sticky" ? sight.getBoundingClientRect().bottom : 0;
+function uncover({ target }) {
+  const covers = ["header.top", "#chapters"].map((name) => document.querySelector(name).getBoundingClientRect());
+  if (target.closest("header, nav, dialog, #bars")) return;
+  const above = Math.max(0, ...covers.filter(({ top }) => top < innerHeight / 2).map(({ bottom }) => bottom)) + 8;
+  const below = Math.min(innerHeight, ...covers.filter(({ top }) => top > innerHeight / 2).map(({ top }) => top)) - byId("bars").offsetHeight - 8;
   const { top, bottom } = target.getBoundingClientRect();
-  if (top < covered + 8) scrollBy(0, top - covered - 8);
-  const foot = innerHeight - byId("bars").offsetHeight;
-  if (top >= covered + 8 && bottom > foot - 8) scrollBy(0, bottom - foot + 8);
+  if (bottom - top > below - above || top < above) scrollBy(0, top - above);
+  else if (bottom > below) scrollBy(0, bottom - below);
 }
 
 export function wireSettings(given) {
   design = given;
-  followFocus();
+  addEventListener("focusin", uncover);
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
+    at.querySelector(".name").addEventListener("click", () => unfold(at));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
   }
 }
@@ -183,18 +178,3 @@ async function send(request) {
   if (reply.ok) await design.change(reply.key, reply.text);
   else refuse(reply.errors, "");
 }
-
-// Bring a setting into view, open its chapter, and mark it.
-export function focusSetting(key) {
-  const at = place(key);
-  if (!at) return;
-  at.closest(".chapter").open = true;
-  at.closest("details.more")?.setAttribute("open", "");
-  requestAnimationFrame(() => {
-    at.scrollIntoView({ block: "center" });
-    at.dataset.marked = "";
-    setTimeout(() => { delete at.dataset.marked; }, 5000);
-    (input(key) ?? at.querySelector("button"))?.focus({ preventScroll: true });
-  });
-}
-

@@ -1,7 +1,5 @@
-// The walk through the job: shown once, can be skipped, found again under Help.
-import { all, byId, root } from "./page.mjs";
-
-const SEEN = "burnercalc-walked"; // early.js looks for it, too
+// The walk through the job, found under Help.
+import { all, byId } from "./page.mjs";
 
 export function wireWalk() {
   const steps = all(".walk-step");
@@ -13,15 +11,9 @@ export function wireWalk() {
     byId("walk-back").disabled = at === 0;
     byId("walk-next").textContent = at === steps.length - 1 ? "Start" : "Next";
   };
-  const done = () => {
-    byId("walk").close();
-    try { localStorage.setItem(SEEN, "1"); } catch { /* it will be shown again */ }
-  };
+  const done = () => byId("walk").close();
   byId("walk-back").addEventListener("click", () => show(at - 1));
   byId("walk-next").addEventListener("click", () => (at === steps.length - 1 ? done() : show(at + 1)));
   byId("walk-skip").addEventListener("click", done);
-  byId("walk").addEventListener("close", done);
   byId("walk-again").addEventListener("click", () => { byId("help-box").close(); show(0); byId("walk").showModal(); });
-  byId("walk-start").addEventListener("click", () => { delete root.dataset.first; show(0); byId("walk").showModal(); });
-  byId("walk-no").addEventListener("click", () => { delete root.dataset.first; done(); });
 }

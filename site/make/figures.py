@@ -121,7 +121,7 @@ def chart_figure(name, data):
     """A chart: bands by verdict behind, lines, the design marked."""
     made = base(
         name,
-        height=300,
+        height=230,
         x_range=Range1d(*data["x_range"], name=f"{name}-x"),
         y_range=Range1d(*data["y_range"], name=f"{name}-y"),
         x_axis_label=data["x_label"],

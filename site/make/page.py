@@ -1,8 +1,8 @@
 """Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, the example's answers.
 
 index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a widget or
-figure; sources.json where each number comes from; selfcheck.json the request and reply that Python in the browser must
-repeat.
+figure; sources.json where each number comes from; search.json what the search knows; selfcheck.json the request and
+reply that Python in the browser must repeat.
 """
 
 import base64
@@ -22,6 +22,7 @@ BROWSER = MAKE.parent / "browser"
 sys.path.insert(0, str(MAKE.parent.parent))
 
 import figures  # noqa: E402
+import search  # noqa: E402
 import sketches  # noqa: E402
 import words  # noqa: E402
 
@@ -30,20 +31,19 @@ from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
+from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
-from burnercalc.settings import SETTINGS  # noqa: E402
+from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
 
-# In sight whatever chapter is open: key, short label.
-TILES = (
-    ("firing_rate_gross", "firing rate"),
-    ("port_count", "ports"),
-    ("plenum_to_port_ratio", "plenum to ports"),
-    ("turndown", "turndown"),
-)
+# What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
+PICTURES = {"heat": "heat_balance", "face": "face", "feed": "section", "make": "mould", "fire": "drying"}
+LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner", "days_in_all")
+# Settings of a chapter that the first screen shows too.
+SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
-SHOWN_DRAWINGS = ("face", "section")  # the others are paper
+SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
 
 
 def widget(setting, field):
@@ -65,9 +65,16 @@ def label_with_unit(setting, field):
     return f"{setting.label}, {field['unit']}" if field["unit"] else setting.label
 
 
+def shown_text(setting, field, with_unit=False):
+    """What stands in a setting's field, as answers.mjs and settings.mjs say it."""
+    text = dict(setting.choices).get(field["text"], field["text"])
+    return f"{text} {field['unit']}".strip() if with_unit else text
+
+
 def keypad(setting):
-    """Which keys a phone offers: digits for numbers, letters where words are typed."""
-    return "decimal" if setting.step else "text"
+    """Which keys a phone offers: digits where nothing else is typed, letters for 5/16 and for 7 in w.c."""
+    plain = setting.dimension in ("count", "ratio", "fraction", "temperature", "money", "angle", "power", "time")
+    return "decimal" if setting.step and plain and not setting.words else "text"
 
 
 def plain(model):
@@ -109,11 +116,9 @@ def document(model):
 
 
 def documents(data):
-    """The widgets of each chapter, in order, and the figures by name."""
+    """The widgets by setting, and the figures by name."""
     return {
-        "widgets": {
-            room: [document(widget(s, data["fields"][s.key])) for s in SETTINGS if s.room == room] for room in ROOMS
-        },
+        "widgets": {s.key: document(widget(s, data["fields"][s.key])) for s in SETTINGS},
         "figures": {name: document(figures.drawing_figure(name, drawing)) for name, drawing in data["drawings"].items()}
         | {name: document(figures.chart_figure(name, chart)) for name, chart in data["charts"].items()},
     }
@@ -123,24 +128,37 @@ def chapter(room, title, result, data):
     """What a chapter of the page shows."""
     checks = [c for c in data["checks"] if c["room"] == room]
     faults = [c for c in checks if c["verdict"] in FAULTS]
+    mine = [s for s in SETTINGS if s.room == room]
 
     def shown(things, keys):
         return [key for key in keys if things[key].room == room]
 
+    answers = sorted((a for a in result.answers.values() if a.room == room), key=lambda a: a.key not in LEADS)
+    shown_figures = shown(catalogue.DRAWINGS, data["drawings"]) + shown(catalogue.CHARTS, data["charts"])
     return {
         "name": room,
         "title": title,
-        "settings": [s for s in SETTINGS if s.room == room],
+        "first": [s for s in mine if s.near == "first"],
+        "finer": headed([s for s in mine if s.near == "finer"]),
         "checks": checks,
         "worst": faults[0]["verdict"] if faults else "good",
         "flag": f"{len(faults)} to look at" if faults else "good",
         "cautions": words.DANGERS.get(room, ()),
-        "drawings": shown(catalogue.DRAWINGS, [key for key in data["drawings"] if key != "face"]),
-        "charts": shown(catalogue.CHARTS, data["charts"]),
+        "picture": PICTURES[room],
+        "figures": [name for name in shown_figures if name not in PICTURES.values()],
         "lead": [key for key in LEADING if catalogue.TABLES[key].room == room],
         "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in LEADING],
-        "answers": [a for a in result.answers.values() if a.room == room],
+        "answers": answers,
     }
+
+
+def headed(settings):
+    """[(heading or "", setting)]: a heading where the settings under another one begin, in the order declared."""
+    heads, head = {}, ""
+    for s in SETTINGS:
+        head = heads[s.key] = words.SUBHEADS.get(s.key, head)
+    before = [None, *(heads[s.key] for s in settings)]
+    return [(heads[s.key] if heads[s.key] != old else "", s) for old, s in zip(before, settings)]
 
 
 def aspect(drawing):
@@ -148,9 +166,9 @@ def aspect(drawing):
     return round((x2 - x1) / (y2 - y1), 3)
 
 
-def worst_text(data):
+def worst_text(checks):
     """As answers.mjs says it."""
-    worst = next((check for check in data["checks"] if check["verdict"] in FAULTS), None)
+    worst = next((check for check in checks if check["verdict"] in FAULTS), None)
     return f"{worst['verdict'].capitalize()}: {worst['text']}" if worst else "Good: no check asks for a change."
 
 
@@ -159,7 +177,6 @@ def main(out):
     request = {"kind": "solve", "settings": {}, "figures": [*SHOWN_DRAWINGS, *result.charts]}
     data = json.loads(worker.handle(json.dumps(request)))
     assert data["ok"], data
-    tiles = [(key, label) for key, label in TILES if key in result.answers]
     environment = jinja2.Environment(
         loader=jinja2.FileSystemLoader(MAKE), autoescape=True, trim_blocks=True, lstrip_blocks=True
     )
@@ -174,10 +191,10 @@ def main(out):
         style=markup(style),
         early=markup(early),
         data=data,
-        tiles=tiles,
-        tile_keys=[key for key, _ in tiles],
-        worst_text=worst_text(data),
-        label_with_unit=label_with_unit,
+        worst_text=worst_text,
+        shown_text=shown_text,
+        by_key=BY_KEY,
+        start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspect=aspect(data["drawings"]["face"]),
@@ -185,7 +202,10 @@ def main(out):
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
-        subheads=words.SUBHEADS,
+        jobs=[
+            {"job": j, "inches": to_link(Design.from_texts(j.inches)), "metric": to_link(Design.from_texts(j.metric))}
+            for j in JOBS
+        ],
         unknowns=words.UNKNOWNS,
         examples=[
             {
@@ -217,6 +237,7 @@ def main(out):
             for a in catalogue.ANSWERS.values()
         },
     )
+    write_json(out / "search.json", search.entries())
     write_json(
         out / "selfcheck.json",
         {

@@ -8,8 +8,8 @@ from browser.tools import tool
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 DESKTOP = {"viewport": {"width": 1440, "height": 1000}}
 SIZES = {"phone": PHONE, "desktop": DESKTOP}
-CHAPTERS = ("heat", "face", "feed", "make", "fire")
-DIALOGS = ("share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
+CHAPTERS = ("start", "heat", "face", "feed", "make", "fire")
+DIALOGS = ("search-box", "share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
 STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 
 
@@ -54,9 +54,10 @@ def open_all_of(page, chapter):
     """Open a chapter and every fold in it, and wait for its widgets and figures."""
     page.evaluate(
         """(name) => {
+      document.querySelector(`#chapters [data-go="${name}"]`).click();
       const chapter = document.getElementById(`chapter-${name}`);
-      chapter.open = true;
       for (const fold of chapter.querySelectorAll("details")) fold.open = true;
+      for (const name of chapter.querySelectorAll(".setting .name[aria-expanded=false]")) name.click();
     }""",
         chapter,
     )
@@ -88,7 +89,9 @@ def test_axe_finds_nothing_in_any_chapter_or_dialog(look, site):
 
 def test_axe_finds_nothing_when_something_is_wrong(look, site):
     open_ready(look, site + STOP)
-    assert look.locator("#worst").get_attribute("data-verdict") == "stop"
+    assert look.locator("#chapter-start .worst").get_attribute("data-verdict") == "stop"
+    look.locator("#chapter-start .worst summary").click()
+    look.wait_for_selector("#chapter-start .cure")
     found = violations(look, "stop")
     refused = field(look, "setback")
     refused.fill("9")
@@ -144,7 +147,7 @@ def test_axe_finds_nothing_when_python_is_broken(look, site):
 def test_axe_can_find_something(look, site):
     open_ready(look, site)
     look.evaluate("""() => {
-      const widget = document.querySelector(".chapter[open] .widget").firstElementChild;
+      const widget = document.querySelector("#root-fuel").firstElementChild;
       widget.shadowRoot.querySelector("label").remove();
       document.documentElement.style.setProperty("--soft", "#888888"); }""")
     rules = {line.split(": ")[1] for line in violations(look, "spoilt")}
@@ -203,25 +206,26 @@ def keyboard(chromium, site):
 
 def test_the_whole_job_by_keyboard(keyboard):
     page = keyboard
-    walk_to(page, lambda at: at["words"] == "Skip to the settings")
-    page.keyboard.press("Enter")
     walk_to(page, lambda at: at["words"].startswith("Face"))
     page.keyboard.press("Enter")
-    page.wait_for_selector("#chapter-face[open] #root-setback > div")
+    page.wait_for_selector("#chapter-face:visible #root-setback > div")
     walk_to(page, lambda at: at["key"] == "setback" and at["id"] == "input")
     page.keyboard.press("Control+A")
     page.keyboard.type("3/16")
     page.keyboard.press("Enter")
-    page.wait_for_selector("#worst[data-verdict=stop]")
+    page.wait_for_selector("#chapter-face .worst[data-verdict=stop]")
     settle(page)
 
-    walk_to(page, lambda at: at["id"] == "worst", "Shift+Tab")
+    walk_to(page, lambda at: at["words"].startswith("Stop"), "Shift+Tab")
+    page.keyboard.press("Enter")  # what can be done about it
+    page.wait_for_selector("#chapter-face .worst .cures button")
+    walk_to(page, lambda at: at["words"].split()[0] in ("Raise", "Lower", "Choose"))
     page.keyboard.press("Enter")  # to the setting that moves it
     page.wait_for_function("() => document.activeElement.closest('[data-setting][data-marked]')")
     page.keyboard.press("Control+A")
     page.keyboard.type("5/8")
     page.keyboard.press("Enter")
-    page.wait_for_selector("#worst:not([data-verdict=stop])")
+    page.wait_for_selector("#chapter-face .worst:not([data-verdict=stop])")
     settle(page)
 
     for opener, box, way in (("Share", "share-box", "Shift+Tab"), ("Paper", "paper-box", "Tab")):
@@ -237,7 +241,6 @@ def test_the_whole_job_by_keyboard(keyboard):
 
 def test_only_changed_verdicts_are_spoken_and_not_each_letter(keyboard):
     page = keyboard
-    page.locator("#chapter-face > summary").click()
     found = field(page, "ports_per_row")
     found.click()
     found.press("Control+A")
@@ -246,21 +249,21 @@ def test_only_changed_verdicts_are_spoken_and_not_each_letter(keyboard):
         page.keyboard.type(letter)
         page.clock.run_for(100)
     page.clock.resume()
-    page.wait_for_selector("#worst[data-verdict=stop]")
+    page.wait_for_selector("#chapter-face .worst[data-verdict=stop]")
     settle(page)
     page.clock.fast_forward(2000)
     said = spoken(page)
     assert len(said) == 1 and said[0].startswith("Stop"), said
     found.press("Enter")  # the same design again: nothing new to say
     settle(page)
-    page.locator('#set-wall .step[data-by="1"]').click()  # another number, the same verdict
-    page.wait_for_function("() => location.hash.includes('wall=')")
+    page.locator('#set-body_depth .step[data-by="1"]').click()  # another number, the same verdict
+    page.wait_for_function("() => location.hash.includes('body_depth=')")
     settle(page)
     page.clock.fast_forward(2000)
     assert spoken(page) == said
     found.fill("9")
     found.press("Enter")
-    page.wait_for_selector("#worst:not([data-verdict=stop])")
+    page.wait_for_selector("#chapter-face .worst:not([data-verdict=stop])")
     settle(page)
     page.clock.fast_forward(2000)
     assert len(spoken(page)) == 2

@@ -238,6 +238,7 @@ def test_what_does_not_come_is_said_and_can_be_asked_for_again(alone, site, file
 def test_where_a_number_comes_from_does_not_come(alone, site):
     open_ready(alone, site)
     held = hold_first(alone, "sources.json")
+    alone.click('#chapters [data-go="heat"]')
     alone.locator("#chapter-heat details.answer").first.locator("summary").click()
     until(alone, held)
     pass_time(alone, "#bars .bar:visible button", 3)
@@ -249,7 +250,7 @@ def test_without_a_network_the_page_says_so_and_goes_on_when_there_is_one(alone,
     held = hold_first(alone, "worker.mjs")
     alone.goto(site + "#v=2&rows=3")
     until(alone, held)
-    alone.wait_for_selector("#chapter-heat .widget input", state="attached")  # all else has come
+    alone.wait_for_selector("#set-chamber_length .widget input", state="attached")  # all else has come
     alone.context.set_offline(True)
     pass_time(alone, "#bars .bar:visible button", 3)
     assert "There is no network" in alone.locator("#bars").inner_text()

@@ -10,8 +10,10 @@ from browser.conftest import PHONE, READY_MS, open_ready, watch
 from pdf_reader import pages
 
 from burnercalc.design import Design
+from burnercalc.jobs import JOBS
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
+from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, SETTINGS
 
 
@@ -20,10 +22,17 @@ def settle(page):
     page.wait_for_selector("html[data-state=ready]", state="attached")
 
 
+def chapter(page, name):
+    """Open a chapter by the bar."""
+    page.locator(f'#chapters [data-go="{name}"]').click()
+    page.wait_for_selector(f"#chapter-{name}:visible")
+
+
 def field(page, key):
-    chapter = page.locator(f".chapter:has(#set-{key})")
-    if not chapter.evaluate("each => each.open"):
-        chapter.locator("> summary").click()
+    """The live field of a setting, its chapter and fold opened."""
+    home = page.locator(f".chapter:has(#set-{key})")
+    if not home.is_visible():
+        chapter(page, home.get_attribute("id").removeprefix("chapter-"))
     for more in page.locator(f"details.more:has(#set-{key})").all():
         if not more.evaluate("each => each.open"):
             more.locator("> summary").click()
@@ -68,16 +77,77 @@ def test_first_paint_is_complete_before_python(chromium, site):
     for key in ("port_count", "plenum_to_port_ratio"):
         assert number(page, key) == pytest.approx(result[key])
     assert page.locator("#figure-face svg circle").count() == result["port_count"]
-    assert page.locator("#worst-text").inner_text()
+    assert page.locator("#chapter-start .worst .words").inner_text()
     context.close()
 
 
 def test_first_screen_of_a_phone_shows_what_matters(ready):
-    for selector in ("#figure-face", '[data-answer="port_count"]', '[data-answer="plenum_to_port_ratio"]', "#worst"):
+    bar = ready.locator("#chapters").bounding_box()
+    for selector in (
+        "#title-start",
+        "#set-chamber_length input",
+        "#set-fuel select",
+        "#figure-face",
+        '[data-echo="firing_rate_gross"]',
+        '[data-echo="port_count"]',
+        '[data-echo="blower_margin"]',
+        "#chapter-start .worst",
+    ):
         box = ready.locator(selector).bounding_box()
-        assert box["y"] >= 0 and box["y"] + box["height"] <= 915 and box["x"] >= 0 and box["x"] + box["width"] <= 412, (
-            selector
+        assert 0 <= box["y"] and box["y"] + box["height"] <= bar["y"], selector
+        assert 0 <= box["x"] and box["x"] + box["width"] <= 412, selector
+
+
+def test_no_chapter_is_long_as_first_opened(ready):
+    for name in ROOMS:
+        chapter(ready, name)
+        ready.wait_for_function(
+            """name => [...document.querySelectorAll(`#chapter-${name} figure[data-lazy]`)].every((figure) =>
+              !figure.offsetHeight || figure.dataset.live !== undefined
+              || figure.getBoundingClientRect().top > innerHeight + 300)""",
+            arg=name,
         )
+        high = ready.evaluate("() => document.documentElement.scrollHeight")
+        assert 500 < high <= 2200, f"{name}: {high} px"
+
+
+def test_a_chapter_opens_at_its_head_and_back_and_reload_keep_the_place(ready):
+    put(ready, "rows", "4")
+    ready.evaluate("() => scrollTo(0, 600)")
+    chapter(ready, "make")
+    assert ready.evaluate("() => scrollY") == 0
+    put(ready, "batch_size", "2")
+    ready.go_back()  # from one chapter to the one before, with the design as it is now
+    ready.wait_for_selector("#chapter-face:visible")
+    settle(ready)
+    assert ready.evaluate("() => location.hash") == "#v=2&rows=4&batch_size=2"
+    assert number(ready, "port_count") == solve(Design.from_texts({"rows": "4"}))["port_count"]
+    ready.go_forward()
+    ready.wait_for_selector("#chapter-make:visible")
+    ready.reload()
+    ready.wait_for_selector("html[data-state=ready]", state="attached")
+    assert ready.locator("#chapter-make").is_visible() and not ready.locator("#chapter-start").is_visible()
+    ready.click("#undo")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=4'")
+    settle(ready)
+    ready.click("#undo")
+    ready.wait_for_function("() => !location.hash")
+
+
+def test_a_number_unfolds_wherever_it_is_tapped(ready):
+    chapter(ready, "face")
+    ready.locator('[data-answer="port_count"]').click()
+    ready.wait_for_selector("#answer-port_count[open] .inputs li")
+
+
+def test_the_line_on_top_shows_all_of_it_with_its_cures(ready):
+    put(ready, "ports_per_row", "40")
+    line = ready.locator("#chapter-face .worst")
+    line.locator("summary").click()
+    words = line.locator(".words")
+    assert words.evaluate("each => each.scrollHeight <= each.clientHeight + 1")  # nothing is cut off
+    line.locator(".cure").first.click()
+    ready.wait_for_function("() => !location.hash.includes('ports_per_row=40') || location.hash.split('&').length > 2")
 
 
 def test_every_answer_is_on_the_page_once_and_true(ready):
@@ -102,6 +172,8 @@ def test_every_setting_has_a_widget_that_changes_the_design(ready):
             continue
         if setting.when and setting.when[1] != BY_KEY[setting.when[0]].default:
             put(ready, *setting.when)
+        if setting.near != "start":
+            chapter(ready, setting.room)
         found = field(ready, setting.key)
         if setting.choices:
             found.select_option(label=next(label for value, label in setting.choices if value != setting.default))
@@ -190,6 +262,8 @@ def test_units_change_what_is_shown_never_the_design(ready):
 
 def test_steps_slider_and_fractions(ready):
     field(ready, "body_length").click()
+    ready.locator("#set-body_length .name").click()
+    assert ready.locator("#set-body_length .help").is_visible()
     ready.locator('#set-body_length .step[data-by="1"]').click()
     ready.wait_for_function("() => location.hash.includes('body_length=9-1/4in')")
     ready.locator('#set-body_length .part[data-part="5/8"]').click()
@@ -230,14 +304,14 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
     phone.goto(site + "#v=2&body_length=12in", wait_until="commit")
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")
     assert phone.locator("#shared-words").is_visible()
-    for example in ('[data-answer="port_count"]', "#figure-face", "#set-chamber_length .widget"):
+    for example in ('[data-echo="port_count"]', "#chapter-start .worst", "#figure-face", "#set-chamber_length .widget"):
         assert not phone.locator(example).is_visible(), example
     let_go()
-    assert phone.locator('[data-answer="port_count"]').is_visible()
+    assert phone.locator('[data-echo="port_count"]').is_visible()
     phone.goto("about:blank")
     phone.goto(site, wait_until="commit")  # the design kept from the visit before
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")
-    assert phone.locator("#shared-words").is_visible() and not phone.locator('[data-answer="port_count"]').is_visible()
+    assert phone.locator("#shared-words").is_visible() and not phone.locator('[data-echo="port_count"]').is_visible()
     let_go()
     assert "body_length=12in" in phone.url
     context.close()
@@ -371,7 +445,8 @@ def test_a_reload_loses_nothing(ready, site):
 
 def test_a_check_offers_what_cures_it(ready):
     put(ready, "ports_per_row", "40")
-    assert ready.locator("#worst").get_attribute("data-verdict") == "stop"
+    assert ready.locator("#chapter-start .worst").get_attribute("data-verdict") == "stop"
+    ready.locator("#chapter-face details.more:has(#check-web) > summary").click()
     check = ready.locator("#check-web")
     check.locator("button", has_text="What would cure it?").click()
     check.locator("button.cure").first.click()
@@ -387,13 +462,54 @@ def test_another_body_redraws_without_a_fault(ready):
     ):
         count = solve(from_link(link)[0])["port_count"]
         ready.evaluate("link => { location.hash = link; }", link)
-        ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]')
+        ready.wait_for_selector(f'[data-answer="port_count"][data-value="{count}"]', state="attached")
         ready.wait_for_selector("html[data-state=ready]", state="attached")
         ports = ready.evaluate(
             "async () => (await import('./models.mjs')).model('face-circles').data.words.filter(Boolean).length"
         )
         assert ports == count
+    chapter(ready, "face")
     ready.click("#figure-face .enlarge")
     assert ready.locator("#figure-face.large").is_visible()
     ready.keyboard.press("Escape")
     assert not ready.locator("#figure-face.large").is_visible()
+
+
+def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
+    put(ready, "rows", "3")
+    links = ["#v=2&rows=3"]
+    for job in JOBS:
+        if not job.inches:
+            continue
+        chapter(ready, "start")
+        ready.locator(".chip", has_text=job.name).click()
+        ready.wait_for_selector(f'.chip[aria-pressed=true]:has-text("{job.name}")')
+        settle(ready)
+        expected = solve(Design.from_texts(job.inches))
+        assert number(ready, "port_count") == expected["port_count"]
+        links.append(to_link(expected.design))
+        assert ready.evaluate("() => location.hash") == links[-1]
+    for link in reversed(links[:-1]):
+        ready.click("#undo")
+        ready.wait_for_function("link => location.hash === link", arg=link)
+        settle(ready)
+
+
+@pytest.mark.parametrize(
+    "words, found",
+    [
+        ("mig tip", "answer-jet"),
+        ("rich", "set-equivalence_ratio"),
+        ("how many bags", "answer-bags"),
+        ("backfire", "check-flashback_hot"),
+        ("lip", "set-setback"),
+        ("fan cfm", "set-blower_free_flow"),
+    ],
+)
+def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, found):
+    ready.click('[data-open="search-box"]')
+    ready.keyboard.type(words)
+    ready.click(f'#search-found [data-find="{found}"]')
+    ready.wait_for_selector(f"#{found}[data-marked]:visible")
+    box, bar = ready.locator(f"#{found}").bounding_box(), ready.locator("#chapters").bounding_box()
+    assert 0 <= box["y"] < bar["y"]

@@ -34,7 +34,7 @@ DESKTOP = {"width": 1440, "height": 1000}
 
 
 def face(page):
-    page.evaluate("() => { document.getElementById('chapter-face').open = true; }")
+    page.click('#chapters [data-go="face"]')
     page.wait_for_selector("#root-rows > div", state="attached")
 
 
@@ -54,6 +54,7 @@ VIEWS = {  # name: size, colour scheme, what is done before the picture
     "phone-light": (PHONE, "light", lambda page: None),
     "phone-dark": (PHONE, "dark", face),
     "desktop": (DESKTOP, "light", lambda page: None),
+    "desktop-face": (DESKTOP, "dark", face),
     "share": (PHONE, "light", share),
     "refused": (PHONE, "light", refused),
 }
@@ -63,8 +64,7 @@ def opened(chromium, site, view):
     """A page in the state of a view, at rest."""
     size, scheme, prepare = VIEWS[view]
     context = chromium.new_context(viewport=size, color_scheme=scheme, service_workers="block", has_touch=True)
-    context.add_init_script("""localStorage.setItem("burnercalc-walked", "1");
-      addEventListener("DOMContentLoaded", () => {
+    context.add_init_script("""addEventListener("DOMContentLoaded", () => {
         const still = document.createElement("style");
         still.textContent = "* { transition: none !important; caret-color: transparent !important; }";
         document.head.append(still);
@@ -142,15 +142,15 @@ def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium
     assert difference(picture(page), view) <= SHARE
     with_style(page, "body { width: 200%; }")
     assert difference(picture(page), view) > SHARE
-    with_style(page, ".bench, .tiles, #job { display: block !important; }")
+    with_style(page, ".chapter, .trio, .setting, #chapters { display: block !important; }")
     assert difference(picture(page), view) > SHARE
     with_style(page, "")
     assert difference(picture(page), view) <= SHARE
     page.evaluate("""() => {
-      document.querySelector(".tiles dt").textContent = "heat of the gas";
+      document.querySelector("#chapters [data-go=fire] span:nth-child(2)").textContent = "Burn";
       document.getElementById("status").textContent = "Other words about how it stands";
-      const other = "Other help, a good deal longer or shorter than it was.";
-      document.querySelectorAll(".help").forEach((help, i) => { if (i % 5 === 0) help.textContent = other; });
+      const other = "Other name";
+      document.querySelectorAll(".setting .name").forEach((name, i) => { if (i % 5 === 0) name.textContent = other; });
     }""")
     assert difference(picture(page), view) <= SHARE
     page.evaluate("() => document.head.querySelector('style').remove()")

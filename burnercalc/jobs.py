@@ -1,0 +1,147 @@
+"""The jobs that somebody comes with: a name, a sentence and a design to start from, in each system of units."""
+
+from dataclasses import dataclass, field
+
+from .examples import EXAMPLES, METRIC_BENCH
+
+
+@dataclass(frozen=True)
+class Job:
+    """What somebody wants to do.
+
+    Attributes:
+        opens      room that is gone to; "" stays where the answer is
+        inches, metric   settings to start from; empty leaves the design as it is
+    """
+
+    key: str
+    name: str
+    sentence: str
+    inches: dict = field(default_factory=dict)
+    metric: dict = field(default_factory=dict)
+    opens: str = ""
+
+
+_SCENARIO = {example.key: {"inches": example.inches, "metric": example.metric} for example in EXAMPLES}
+_METRIC = {"units": "mm", "ambient_temperature": "15 degC", **METRIC_BENCH}
+
+JOBS = (
+    Job(
+        "forge",
+        "Forge",
+        "A box forge for bar and small work at 2250 °F (1230 °C); the fire is what the chamber needs.",
+        {
+            "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in",
+            "opening_depth": "4 1/2 in",
+            "heat_up_time": "45 min",
+            "firing_rate": "auto",
+            "cylinder_count": "2",
+        },
+        {
+            **_METRIC,
+            "chamber_length": "300 mm",
+            "chamber_width": "150 mm",
+            "chamber_height": "140 mm",
+            "lining": "dense_castable 25 mm, ifb_26 64 mm, blanket_8lb 25 mm",
+            "opening_area": "77 cm2",
+            "opening_depth": "115 mm",
+            "chamber_temperature": "1230 degC",
+            "work_rate": "4.5 kg/h",
+            "work_temperature": "1150 degC",
+            "bar_diameter": "25 mm",
+            "heat_up_time": "45 min",
+            "firing_rate": "auto",
+            "cylinder_count": "2",
+            "body_length": "230 mm",
+            "body_width": "100 mm",
+            "body_depth": "100 mm",
+            "wall": "5 mm",
+            "setback": "16 mm",
+            "corner_radius": "5 mm",
+            "port_diameter": "6.5 mm",
+            "edge_margin": "6 mm",
+            "block_thickness": "65 mm",
+            "grip": "18 mm",
+            "port_wall_temperature": "650 degC",
+            "blower_shutoff_pressure": "10 mbar",
+            "blower_free_flow": "100 m3/h",
+            "mix_pipe_length": "450 mm",
+            "baffle_hole_diameter": "9.5 mm",
+            "baffle_thickness": "1.5 mm",
+            "gas_pressure": "0.35 bar",
+        },
+    ),
+    Job("weld", "Weld", "A forge that brings bar to welding heat, at 2350 °F (1290 °C).", **_SCENARIO["smith"]),
+    Job(
+        "heat_treat",
+        "Heat-treat",
+        "A long, narrow chamber that holds blades at 1500 °F (815 °C).",
+        **_SCENARIO["knife"],
+    ),
+    Job("melt_bronze", "Melt bronze", "A round furnace for a small crucible.", **_SCENARIO["crucible"]),
+    Job(
+        "melt_iron",
+        "Melt iron",
+        "A round furnace, well insulated, that is brought to 2650 °F (1455 °C) in two and a half hours.",
+        {
+            "chamber_shape": "cylinder",
+            "chamber_length": "12 in",
+            "chamber_diameter": "9 in",
+            "lining": "dense_castable 1 in, ifb_28 4 1/2 in, blanket_8lb 1 in",
+            "opening_area": "12 in2",
+            "chamber_temperature": "2650 degF",
+            "work_metal": "iron",
+            "work_rate": "8 lb/h",
+            "work_temperature": "2500 degF",
+            "heat_up_time": "150 min",
+            "low_fire": "55 %",
+            "firing_rate": "auto",
+            "cylinder_count": "2",
+            "rows": "4",
+            "port_diameter": "9/32 in",
+            "gas_pressure": "10 psi",
+        },
+        {
+            **_METRIC,
+            "chamber_shape": "cylinder",
+            "chamber_length": "300 mm",
+            "chamber_diameter": "230 mm",
+            "lining": "dense_castable 25 mm, ifb_28 115 mm, blanket_8lb 25 mm",
+            "opening_area": "77 cm2",
+            "opening_depth": "75 mm",
+            "chamber_temperature": "1455 degC",
+            "work_metal": "iron",
+            "work_rate": "3.6 kg/h",
+            "work_temperature": "1370 degC",
+            "heat_up_time": "150 min",
+            "low_fire": "55 %",
+            "firing_rate": "auto",
+            "cylinder_count": "2",
+            "body_length": "230 mm",
+            "body_width": "100 mm",
+            "body_depth": "100 mm",
+            "wall": "5 mm",
+            "setback": "16 mm",
+            "corner_radius": "5 mm",
+            "port_diameter": "7 mm",
+            "rows": "4",
+            "edge_margin": "6 mm",
+            "block_thickness": "65 mm",
+            "grip": "18 mm",
+            "port_wall_temperature": "650 degC",
+            "blower_shutoff_pressure": "10 mbar",
+            "blower_free_flow": "100 m3/h",
+            "mix_pipe_length": "450 mm",
+            "baffle_hole_diameter": "9.5 mm",
+            "baffle_thickness": "1.5 mm",
+            "gas_pressure": "0.7 bar",
+        },
+    ),
+    Job(
+        "burner",
+        "I have a burner",
+        "Measure it and enter it: box, ports, blower and jet. Then read what it gives.",
+        opens="feed",
+    ),
+    Job("face", "Only the face", "Lay out the ports for a piece of tube and pins at hand.", opens="face"),
+)
