@@ -6,7 +6,7 @@ from attack.site import KEPT, opened, type_in, visitor
 from burnercalc.design import Design
 from burnercalc.link import to_link
 
-STEPS = 8  # a trial
+STEPS = 4  # a trial
 LISTED = "() => document.getElementById('designs-box').open && document.querySelectorAll('#design-list li').length"
 
 

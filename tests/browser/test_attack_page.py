@@ -13,26 +13,25 @@ def place(chromium, site):
 
 @pytest.mark.parametrize(
     "target, trials",
-    [("opened", 10), ("kills", 10), ("storage", 5), ("tabs", 8), ("assets", 3), ("worker", 4)],
+    [("opened", 5), ("kills", 5), ("storage", 3), ("tabs", 4), ("assets", 2), ("worker", 3)],
 )
 def test_finds_nothing(target, trials):
     tally = attack(target, TARGETS[target][0], seed="slice", trials=trials)
     assert tally.clean and tally.tried >= trials, "\n".join(tally.found)
 
 
-# Faults put in on purpose, each with the target that must find it.
+# Faults put in on purpose, each with the target that must find it and a seed by which it does.
 FAULTS = [
-    ("kills", "designs.mjs", "await answered(change());", "setTimeout(change, 300);"),
-    ("storage", "designs.mjs", "return false;", "return true;"),
-    ("tabs", "designs.mjs", "...(now ?? record), name", "...record, name"),
+    ("kills", "0", "await answered(change());", "setTimeout(change, 300);"),
+    ("storage", "3", "return false;", "return true;"),
+    ("tabs", "0", "...(now ?? record), name", "...record, name"),
 ]
 
 
-@pytest.mark.parametrize("target, name, right, wrong", FAULTS)
-def test_finds_a_fault_put_in_on_purpose(target, name, right, wrong, monkeypatch):
-    monkeypatch.setitem(attacked.faults, name, (right, wrong))
-    for number in range(8):
-        tally = attack(target, TARGETS[target][0], seed=number, trials=1)
-        if tally.wrong:
+@pytest.mark.parametrize("target, seed, right, wrong", FAULTS)
+def test_finds_a_fault_put_in_on_purpose(target, seed, right, wrong, monkeypatch):
+    monkeypatch.setitem(attacked.faults, "designs.mjs", (right, wrong))
+    for number in range(4):
+        if attack(target, TARGETS[target][0], seed=f"{seed}{number or ''}", trials=1).wrong:
             return
-    pytest.fail(f"{target} did not see {name} broken: {tally.found}")
+    pytest.fail(f"{target} did not see {right} broken")

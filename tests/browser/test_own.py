@@ -5,7 +5,7 @@ import json
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
 from browser.hosted import host, worker_text
-from browser.test_job import enter, field, number, put, settle
+from browser.test_job import chapter, enter, field, number, put, settle
 
 from burnercalc import Design, solve
 
@@ -176,7 +176,7 @@ def test_a_change_that_a_solve_for_more_figures_overtakes_is_still_ones_own(slow
     open_ready(slow, site + SHARED)
     assert slow.locator(BACK).is_visible()
     enter(slow, "rows", "4")
-    slow.locator("#chapter-face figure[data-lazy]").last.scroll_into_view_if_needed()
+    chapter(slow, "feed")  # other figures come near the window
     slow.wait_for_function(
         "() => window.posted.filter(({ kind, settings }) => kind === 'solve' && settings.rows === '4').length > 1"
     )
