@@ -96,7 +96,6 @@ TEXTS = {
 IDLE = {
     ("hose_bore", "ambient_temperature"): "a size as sold; only where one just fits",
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
-    ("baffle_length", "body_kind"): "only to none; a round blank is as long as a square one",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
