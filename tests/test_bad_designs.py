@@ -205,6 +205,13 @@ BAD = [
         {"grip": "3/4 in"},
     ),
     (
+        "a face larger than its chamber",
+        {"chamber_length": "6 in", "chamber_width": "5 in", "chamber_height": "3 1/2 in"},
+        "chamber_fit",
+        "does not fire into it",
+        {"chamber_length": "12 in"},
+    ),
+    (
         "a closed chamber",
         {"opening_area": "0 in2"},
         "chamber_pressure",

@@ -10,11 +10,13 @@ from burnercalc import catalogue
 from burnercalc.catalogue import said
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.design import Design
 from burnercalc.parts.back_pressure import BackPressure
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
 from burnercalc.parts.throughput import Throughput
 from burnercalc.physics.band import Band
+from burnercalc.result import solve
 
 NO_FLAME, NO_NEED = Flame(*[None] * 8), Need(*[None] * 7)
 KBTU_H = 1000 * BTU_H
@@ -693,3 +695,29 @@ def test_a_design_that_is_far_off_is_told_so():
     assert slow.verdict == "caution"
     heavy = solved(heat_up_time="5 min", lining="dense_castable 3 in").checks["heat_up_reach"]
     assert heavy.verdict == "stop"
+
+
+# The default body is 9 by 4 in, its window 7 3/4 by 2 3/4 in (5/8 in of lip all round).
+@pytest.mark.parametrize(
+    "texts, verdict, text",
+    [
+        ({}, "good", "stands in a wall"),
+        ({"chamber_length": "9 in", "chamber_width": "4 in", "chamber_height": "3 in"}, "good", "stands in a wall"),
+        ({"chamber_length": "8.9 in", "chamber_width": "4 in", "chamber_height": "3 in"}, "caution", "The body"),
+        ({"chamber_length": "7.8 in", "chamber_width": "2.8 in", "chamber_height": "2 in"}, "caution", "The body"),
+        ({"chamber_length": "7.7 in", "chamber_width": "4 in", "chamber_height": "4 in"}, "stop", "The face"),
+        ({"chamber_length": "4 in", "chamber_width": "4 in", "chamber_height": "9 in"}, "good", "stands in a wall"),
+        ({"chamber_length": "14 in", "chamber_width": "7 in", "burner_count": "2"}, "caution", "2 bodies"),
+        ({"chamber_length": "18 in", "chamber_width": "7 in", "burner_count": "2"}, "good", "stands in a wall"),
+        # The square in a circle of 5.66 in is 4.002 in wide, in one of 3.8 in 2.69 in.
+        ({"chamber_shape": "cylinder", "chamber_diameter": "5.66 in"}, "good", "stands in a wall"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "5.6 in"}, "caution", "The body"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "3.8 in"}, "stop", "The face"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "9.9 in", "chamber_length": "3 in"}, "good", "stands in"),
+    ],
+)
+def test_a_burner_fits_into_a_wall_of_its_chamber(texts, verdict, text):
+    """By hand, from the sizes alone; the end of a cylinder takes a diagonal of 9.85 in."""
+    whole = {"opening_area": "4 in2", "bar_diameter": "1/2 in", **texts}
+    found = solve(Design.from_texts(whole)).checks["chamber_fit"]
+    assert found.verdict == verdict and text in found.text, found.text

@@ -743,6 +743,33 @@ CHECKS = (
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
     Check(
+        "chamber_fit",
+        "ratio",
+        "Burner in the chamber's wall",
+        harm="rework",
+        source=GEOMETRY & Source("a flat face on a quarter of a round wall at most", "common practice"),
+        cases={
+            "good": "The face, {long:size} by {wide:length}, stands in a wall of the chamber, {wall_long:size} by "
+            "{wall_wide:length}.",
+            "body": "The body, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
+            "{wall_long:size} by {wall_wide:length}: steel and lining come in each other's way. Make the chamber "
+            "larger or the burner smaller.",
+            "several": "{burners} bodies of {long:size} by {wide:length} do not stand in one wall of the chamber, the "
+            "best {wall_long:size} by {wall_wide:length}. Put them in several walls, use fewer, or make the chamber "
+            "longer.",
+            "stop": "The face, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
+            "{wall_long:size} by {wall_wide:length}: it does not fire into it. Make the chamber larger or the burner "
+            "smaller.",
+        },
+        cures=(
+            ("chamber_length", "raise"),
+            ("chamber_width", "raise"),
+            ("chamber_diameter", "raise"),
+            ("body_length", "lower"),
+            ("body_width", "lower"),
+        ),
+    ),
+    Check(
         "chamber_pressure",
         "pressure",
         "Way out for the smoke",

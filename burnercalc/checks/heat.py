@@ -1,9 +1,11 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
-from math import inf
+from math import hypot, inf, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
+from ..parts.body import Body
 from ..parts.chamber import Chamber
+from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
@@ -169,6 +171,44 @@ def low_fire_drift_check(
         hold=need.hold_W,
         share=need.hold_W / firing.installed_W,
     )
+
+
+def chamber_fit_check(
+    face: Face,
+    body: Body,
+    chamber_shape: str,
+    chamber_length: float,
+    chamber_width: float,
+    chamber_height: float,
+    chamber_diameter: float,
+    burner_count: int,
+) -> Judged:
+    """Each side over the wall's, of the wall that it fills least, either way round; a burner may also stand in an end.
+
+    A round wall is taken as wide as the square in its circle: a flatter chord would stand in the middle of the chamber.
+    """
+    if chamber_shape == "box":
+        walls = [(chamber_length, chamber_width), (chamber_length, chamber_height), (chamber_width, chamber_height)]
+    else:
+        walls = [(chamber_length, chamber_diameter / sqrt(2))]
+
+    def filled(long, wide, count=1):
+        """(share, wall): of so many in a row."""
+        ways = ((count * long, wide), (long, count * wide), (wide, count * long), (count * wide, long))
+        found, wall = min((min(max(a / w[0], b / w[1]) for a, b in ways), w) for w in walls)
+        if chamber_shape != "box" and count == 1:
+            across = long if face.round else hypot(long, wide)
+            found = min(found, across / chamber_diameter)
+        return found, wall
+
+    window, steel = (face.window_length_m, face.window_width_m), (body.length_m, body.width_m)
+    tries = (("stop", window, 1), ("body", steel, 1), ("several", steel, burner_count))
+    wrong = (one for one in tries if filled(*one[1], one[2])[0] > 1 + 1e-9)
+    case, sides, count = next(wrong, ("good", window, 1))
+    share, wall = filled(*sides, count)
+    word = case if case in ("stop", "good") else "caution"
+    slots = {"long": sides[0], "wide": sides[1], "wall_long": wall[0], "wall_wide": wall[1], "burners": burner_count}
+    return verdict(word, share, 1.0, case=case, **slots)
 
 
 def chamber_pressure_check(
