@@ -800,8 +800,7 @@ CHECKS = (
         harm="rework",
         source=TAKE_OFF,
         cases={
-            "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
-            "round": "The baffle cannot be made: its sheet is thicker than the bore is wide. Use thinner sheet.",
+            "stop": "The baffle cannot be made: its sheet must leave legs beside the bend.",
         },
         cures=(("baffle_thickness", "lower"), ("baffle_bend_angle", "lower")),
     ),
@@ -870,8 +869,6 @@ CHECKS = (
             "caution": "{room:length} of refractory stands over the lip; {wanted:length} or more holds the block with "
             "ease.",
             "stop": "{room:length} of refractory stands over the lip; below {least:length} it does not work, "
-            "{wanted:length} or more holds the block.",
-            "lacking": "Grip over the lip: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
         },
         cures=(("grip", "raise"), ("wall", "lower")),
@@ -1008,7 +1005,6 @@ CHECKS = (
         cases={
             "good": "Pins stand {clear:length} or more from the wall of the mould.",
             "caution": "Pins stand only {clear:length} from the wall of the mould; {wanted:length} lets the mix pass.",
-            "stop": "Pins stand {lack:length} in the wall of the mould.",
         },
         cures=(("edge_margin", "raise"), ("mould_clearance", "raise")),
     ),
