@@ -74,6 +74,8 @@ SHOPPING = (
     "baffle_length",
     "baffle_width",
     "baffle_thickness",
+    "first_fire_fuel",
+    "first_fire_cost",
 )
 
 STEEL_ANSWERS = (
@@ -1281,6 +1283,7 @@ COST_WORDS = {
     "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
+    "first_fire": "gas of the first fire, if the burner makes all of it",
     "need.m": "{need:long_length}",
     "need.kg": "{need:mass}",
     "need.nipple": "{need:g} nipple",
