@@ -147,7 +147,17 @@ def _risen_K(missing_W, face_K, last_rise_K, flame_K, coldest_K):
     return bracketed_root(missing_W, low_K, flame_K, STEP_WITHIN, f_low=missing_low_W)
 
 
-def rate_to_heat_up(zone, *, wall_temp_K, time_s, guess_W=None, within=1e-3, **march):
+def rate_to_heat_up(
+    zone,
+    *,
+    wall_temp_K,
+    time_s,
+    guess_W=None,
+    within=1e-3,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+):
     """Firing rate that heats the empty chamber from cold to a wall temperature in a given time.
 
         fired_heat_up(rate) = time, by secants on log(rate over that to hold - 1) against log(time)
@@ -158,31 +168,48 @@ def rate_to_heat_up(zone, *, wall_temp_K, time_s, guess_W=None, within=1e-3, **m
         time_s        [s]   above 0, at most 1e6
         guess_W       where to look first; None for three times the rate that holds   [W]
         within        how near the time must come   [-]   1e-4 to 0.05
-        march         cells_per_layer, step_growth and early_step_s, as in fired_heat_up
+        cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s   as in fired_heat_up   [s]
     Returns: float, gross [W], for a time shorter than asked by up to 2 `within`, or that of the least fire that gets
         there; None when the flame cannot: not hot enough, or the walls take its heat no faster at any rate
     Raises: InputError for chamber_temperature or heat_up_time
     Assumes: as fired_heat_up
     Checked by: tests/test_fired_heat_up.py (rate_to_heat_up and back)
     """
+    march = {"cells_per_layer": cells_per_layer, "step_growth": step_growth, "early_step_s": early_step_s}
     return _rate_and_slope(zone, wall_temp_K, time_s, guess_W, None, within, march)[0]
 
 
-def rates_to_heat_up(zones, *, wall_temp_K, time_s, held_face_W, within=1e-3, **march):
+def rates_to_heat_up(
+    zones,
+    *,
+    wall_temp_K,
+    time_s,
+    held_face_W,
+    within=1e-3,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+):
     """rate_to_heat_up of one gas in one chamber with the least, the middle and the most film, each near the next.
 
         near = rate at which the other film gives the walls, almost hot, as much heat as the found one does
 
     Arguments:
         zones         three GasZone
-        wall_temp_K, time_s, within, march   as in rate_to_heat_up
+        wall_temp_K   as in rate_to_heat_up   [K]
+        time_s        as in rate_to_heat_up   [s]
         held_face_W   mean heat into walls and opening in that time with the face hot from the first moment   [W]
+        within        as in rate_to_heat_up   [-]
+        cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s   as in fired_heat_up   [s]
     Returns: tuple of three floats or None, as rate_to_heat_up; no fire of the least film is looked for when the middle
         has none
     Raises: InputError for chamber_temperature or heat_up_time
     Assumes: as fired_heat_up
     Checked by: tests/test_fired_heat_up.py (rates_to_heat_up as one by one, in few marches)
     """
+    march = {"cells_per_layer": cells_per_layer, "step_growth": step_growth, "early_step_s": early_step_s}
     low, middle, high = zones
     guess = rate_to_hold(middle, wall_temp_K, FACE_SHARE * held_face_W - _lost_W(middle, wall_temp_K))
     rate_W, slope = _rate_and_slope(
