@@ -7,7 +7,7 @@ python3 build.py test [pytest arguments]    check, build, then run every test, t
 python3 build.py build                      write dist/
 python3 build.py bench                      print sizes and times
 python3 build.py tasks                      print how many taps ten jobs take on a phone
-python3 build.py attack [--minutes N]       attack the package with seeded random input
+python3 build.py attack [--minutes N]       attack package and page with seeded random input
 python3 build.py mutate N                   put N small faults in, one at a time: do the tests mind?
 python3 build.py lock                       rewrite the lock files after a change of pyproject.toml
 python3 build.py docs                       rewrite the tables of README.md after a change of settings or answers
@@ -273,6 +273,8 @@ def tasks():
 def attack(arguments):
     """The standing attack, at length; a slice of it is in the tests."""
     set_up(TEST_LOCK)
+    build()
+    run(PYTHON, "tests/browser/engines.py", "chromium")
     run(PYTHON, "tests/attack/run.py", *arguments)
 
 
@@ -300,7 +302,7 @@ def main():
         ("lock", "rewrite the lock files"),
         ("docs", "rewrite the tables of README.md"),
         ("test", "run every test; further arguments go to pytest"),
-        ("attack", "attack the package with seeded random input; --help tells its arguments"),
+        ("attack", "attack package and page with seeded random input; --help tells its arguments"),
         ("mutate", "put small faults in and see whether the tests mind; --help tells its arguments"),
     ):
         commands.add_parser(name, help=text, add_help=name not in TAKES_MORE)

@@ -75,6 +75,19 @@ def _setback_covers_wall(v):
         )
 
 
+def _setback_covers_caps(v):
+    if v["body_kind"] == "pipe" or v["cap_thickness"] == "wall":
+        return
+    if not v["setback"] >= v["cap_thickness"] - 1e-9:
+        return InputError(
+            "setback",
+            _text(v, "setback"),
+            f"must be at least the caps, or the window would cut into them ({_show(v, v['cap_thickness'])})",
+            _show(v, v["cap_thickness"]),
+            ("cap_thickness",),
+        )
+
+
 def _corner_fits(v):
     most = min(v["body_length"], v["body_width"]) / 2 - v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_radius"] <= most + 1e-9:
@@ -392,6 +405,7 @@ RULES = (
     (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
     (_caps_leave_plenum, ("cap_thickness", "body_length", "body_kind")),
     (_setback_covers_wall, ("setback", "wall")),
+    (_setback_covers_caps, ("setback", "cap_thickness", "body_kind")),
     (_corner_fits, ("corner_radius", "body_kind", "body_width", "body_length", "setback")),
     (_grip_reaches_inside, ("grip", "wall")),
     (_plenum_is_left, ("grip", "body_depth", "wall")),

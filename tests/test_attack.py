@@ -13,7 +13,10 @@ from burnercalc.settings import SETTINGS
 
 @pytest.mark.parametrize(
     "target, trials",
-    [("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400), ("designs", 2000), ("requests", 30)],
+    [
+        *(("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400)),
+        *(("parts", 200), ("designs", 2000), ("requests", 30)),
+    ],
 )
 def test_finds_nothing(target, trials):
     tally = attack(target, TARGETS[target][0], seed="slice", trials=trials)
@@ -57,6 +60,7 @@ FAULTS = [
     ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
+    ("parts", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
 ]
 

@@ -134,6 +134,7 @@ def test_an_empty_or_endless_value_is_told_in_words():
 BROKEN = [
     ("setback", {"setback": "2 in"}),
     ("setback", {"setback": "1/8 in"}),
+    ("setback", {"setback": "1/2 in", "cap_thickness": "17/32 in"}),
     ("cap_thickness", {"cap_thickness": "3/4 in", "body_length": "3 in", "rows": "1", "ports_per_row": "2"}),
     ("wall", {"wall": "3/4 in", "body_width": "1 1/2 in", "setback": "3/4 in"}),
     ("setback", {"body_length": "3 in", "body_width": "3 in", "setback": "1 1/2 in"}),

@@ -44,7 +44,7 @@ DRAWINGS = (
     Drawing(
         "template",
         "Drilling template for the mould base",
-        "Mould inside, body outline, line of the lip, window and every port at true size, with the base's centre lines.",
+        "Mould inside, body outline, lip, window and every port at true size, with the base's centre lines.",
         words={
             "up": "Pins stand up from here: glue this side up.",
             "side": "Centre lines on the base's centre lines.",

@@ -51,5 +51,5 @@ def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: f
     ratios = (equivalence_ratio - MIXTURE_SLIP, equivalence_ratio + MIXTURE_SLIP)
     slipped = tuple(burn(gas, shop, ratio, chamber_temperature).flue for ratio in ratios)
     found = tuple(flue for flue in slipped if flue)
-    co = [as_set.co_dry, *(flue.co_dry for flue in found)]
-    return replace(as_set, slipped=found, co_dry_band=Band(min(co), as_set.co_dry, max(co)))
+    co = [as_set.flue.co_dry, *(flue.co_dry for flue in found)]
+    return replace(as_set, slipped=found, co_dry_band=Band(min(co), as_set.flue.co_dry, max(co)))

@@ -2,7 +2,7 @@
 import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
-import { del, entries, set } from "./vendor/idb-keyval/index.js";
+import { del, entries, get, set, update } from "./vendor/idb-keyval/index.js";
 
 const FILE_KIND = "burnercalc designs";
 const FILE_VERSION = 1;
@@ -26,9 +26,21 @@ export function wireDesigns(given) {
 
 const say = (words) => { byId("designs-status").textContent = words; };
 
-async function store(key, record) {
+const PATIENCE_MS = 5000;
+
+// What storage answers; one that does not must not keep the page waiting.
+function answered(work) {
+  let clock = 0;
+  const late = new Promise((_, refuse) => { clock = setTimeout(() => refuse(new Error("no answer")), PATIENCE_MS); });
+  return Promise.race([work, late]).finally(() => clearTimeout(clock));
+}
+
+const store = (key, record) => made(() => set(key, record));
+
+// Whether a change of what is kept was made; if not, why not is said.
+async function made(change) {
   try {
-    await set(key, record);
+    await answered(change());
     return true;
   } catch (error) {
     say(error?.name === "QuotaExceededError" ? "This device's storage is full: export to a file instead, or delete a design."
@@ -37,12 +49,15 @@ async function store(key, record) {
   }
 }
 
+// Two tabs may keep a design at the same moment.
+const newKey = () => `design-${Date.now()}-${Math.random().toString(36).slice(2, 8)}`;
+
 async function keep(name) {
   const link = design.shown()?.link;
   if (!link) return say("Wait until the design is computed.");
   const thumb = await ask({ kind: "thumb", settings: design.texts() });
   const known = (await kept()).find(([, record]) => record.name === (name || "Unnamed"));
-  const key = known?.[0] ?? `design-${Date.now()}`;
+  const key = known?.[0] ?? newKey();
   if (await store(key, { v: 1, name: name || "Unnamed", link, thumb: thumb.svg ?? "" })) {
     say(known ? `${name} is overwritten with what is on the page.` : `${name || "Unnamed"} is kept on this device.`);
     byId("keep-name").value = "";
@@ -52,7 +67,7 @@ async function keep(name) {
 
 async function kept() {
   try {
-    return (await entries()).filter(([key]) => String(key).startsWith("design-")).sort((a, b) => (a[0] < b[0] ? 1 : -1));
+    return (await answered(entries())).filter(([key]) => String(key).startsWith("design-")).sort((a, b) => (a[0] < b[0] ? 1 : -1));
   } catch {
     say("This browser does not let the page keep anything: export to a file instead.");
     return [];
@@ -69,7 +84,7 @@ async function list() {
       button("Open", () => { design.load(record.link); byId("designs-box").close(); }, "small"),
       button("Compare", () => compare(record), "small"),
       button("Rename", () => rename(key, record), "small"),
-      button("Duplicate", async () => { await store(`design-${Date.now()}`, { ...record, name: `${record.name} copy` }); list(); }, "small"),
+      button("Duplicate", async () => { await store(newKey(), { ...record, name: `${record.name} copy` }); list(); }, "small"),
       button("Delete", () => remove(key, record), "small")));
     return row;
   });
@@ -92,13 +107,14 @@ function listVisits() {
 
 async function rename(key, record) {
   const name = prompt("New name", record.name)?.trim();
-  if (name) await store(key, { ...record, name });
+  if (name) await made(() => update(key, (now) => ({ ...(now ?? record), name }))); // another tab may have changed it
   list();
 }
 
 async function remove(key, record) {
-  await del(key);
-  deleted = [key, record];
+  let now = record;
+  if (!await made(async () => { now = await get(key) ?? record; await del(key); })) return;
+  deleted = [key, now];
   byId("undelete").hidden = false;
   byId("undelete").textContent = `Undo: bring ${record.name} back`;
   say(`${record.name} is deleted.`);
@@ -106,7 +122,8 @@ async function remove(key, record) {
 }
 
 async function undelete() {
-  if (deleted) await store(...deleted);
+  const [key, record] = deleted ?? [];
+  if (key && !await made(() => update(key, (now) => now ?? record))) return;
   deleted = null;
   byId("undelete").hidden = true;
   say("");
@@ -136,7 +153,7 @@ async function importFile(input) {
     if (!reply.ok) { left += 1; continue; }
     left += reply.ignored.length;
     const thumb = await ask({ kind: "thumb", settings: reply.settings });
-    if (await store(`design-${Date.now()}-${count}`, { v: 1, name: String(name ?? "Unnamed").slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
+    if (await store(newKey(), { v: 1, name: String(name ?? "Unnamed").slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
   }
   say(`Kept on this device: ${count}.` + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
   list();

@@ -32,6 +32,7 @@ export function start(given) {
 
 function launch() {
   ready = false;
+  begin(0);
   hear.stage("worker");
   try {
     worker = new Worker("./worker.mjs", { type: "module" });
@@ -49,24 +50,26 @@ function take(data) {
     if (data.name !== "ready") return hear.stage(data.name, data.build);
     ready = true;
     failedStarts = 0;
+    begin(0);
     hear.ready();
   } else if (data.kind === "failed") {
     broke(data.text);
   } else if (data.kind === "begun") {
     begin(data.of);
   } else {
-    if (data.id === begun) begin(0);
     waiting.get(data.id)?.resolve(data);
     waiting.delete(data.id);
+    if (data.id === begun) begin(0);
   }
 }
 
+// The worker is at a question, or at none; time is also counted while it should begin one, as it may have died in silence.
 function begin(id) {
   begun = id;
   clearInterval(clock);
   if (seconds) hear.quick();
   seconds = 0;
-  if (id) clock = setInterval(tick, 1000 * SLOW_S);
+  clock = ready && waiting.size ? setInterval(tick, 1000 * SLOW_S) : 0;
 }
 
 function tick() {
@@ -77,12 +80,11 @@ function tick() {
 
 // Give up what the worker is at, and start another one.
 export function stop() {
-  const asked = waiting.get(begun);
+  const asked = waiting.get(begun) ?? waiting.values().next().value;
   if (!asked) return;
   const text = `Stopped after ${seconds} s. What you typed is kept: change it, or undo it.`;
   worker.terminate();
   refuse(asked.about, { ok: false, stopped: true, errors: [{ setting: "", text }] });
-  begin(0);
   launch();
 }
 
@@ -91,7 +93,6 @@ export function retry() {
   worker?.terminate();
   ended = "";
   failedStarts = restarts = 0;
-  begin(0);
   launch();
 }
 
@@ -104,7 +105,6 @@ function broke(trouble) {
     broken.set(asked.about, (broken.get(asked.about) ?? 0) + 1);
     if (refused(asked.about)) refuse(asked.about, BREAKS);
   }
-  begin(0);
   if (failedStarts > 1 || restarts > RESTARTS) return end(trouble);
   hear.again();
   launch();
@@ -128,6 +128,7 @@ function end(trouble) {
   hear.over(trouble);
   for (const { resolve } of waiting.values()) resolve(gone());
   waiting.clear();
+  begin(0);
 }
 
 const gone = () => ({ ok: false, ended: true, errors: [{ setting: "", text: `The calculator broke off (${ended}).` }] });
@@ -141,5 +142,6 @@ export function ask(request) {
     const id = ++last;
     waiting.set(id, { request, about, resolve });
     worker?.postMessage({ id, ...request });
+    if (!clock) begin(begun);
   });
 }

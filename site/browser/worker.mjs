@@ -33,7 +33,9 @@ function answer() {
   if (!message) return; // answered, or dropped for a newer one
   self.postMessage({ kind: "begun", of: message.id });
   try {
-    self.postMessage({ id: message.id, ...JSON.parse(handle(JSON.stringify(message))) });
+    const reply = JSON.parse(handle(JSON.stringify(message)));
+    if (reply?.ok === undefined) return fail("no answer");
+    self.postMessage({ id: message.id, ...reply });
   } catch (error) {
     if (error.type === undefined) return fail(error); // not a Python exception: the runtime itself broke
     self.postMessage({ id: message.id, ok: false, errors: [{ field: "", text: lastLine(error) }] });

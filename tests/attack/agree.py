@@ -9,7 +9,7 @@ from attack.hostile import good, hostile
 from burnercalc import cli, worker
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.link import from_link, to_link
+from burnercalc.link import VERSION, from_link, to_link
 from burnercalc.settings import SETTINGS
 
 MANY = 20  # texts a trial
@@ -63,12 +63,12 @@ def judge(key, text, slow=False):
     said = f"{key} = {text!r}"
     plain = python({key: text})
     entrances = {
-        "link": link(f"#v=1&{key}={quote_plus(text)}"),
-        "link with %20": link(f"https://example.org/#v=1&{key}={quote(text)}"),
+        "link": link(f"#v={VERSION}&{key}={quote_plus(text)}"),
+        "link with %20": link(f"https://example.org/#v={VERSION}&{key}={quote(text)}"),
         "command line": command_line({key: text}),
     }
     if slow or plain is not None:
-        entrances["page, by link"] = opened(f"#v=1&{key}={quote_plus(text)}")
+        entrances["page, by link"] = opened(f"#v={VERSION}&{key}={quote_plus(text)}")
     for name, design in entrances.items():
         assert design == plain, f"{name} reads otherwise: {said}"
     for units in ("in", "mm"):

@@ -7,6 +7,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from random import Random
 
+from playwright.sync_api import TimeoutError as PageHangs
+
 HANG_S = 10.0  # of the processor, however busy the machine: a trial that takes longer hangs
 
 ENOUGH = 50  # findings, after which a target is given up
@@ -75,6 +77,9 @@ def attack(target, trial, seed, seconds=None, trials=None):
         except AssertionError as wrong:
             tally.tried, tally.wrong = tally.tried + 1, tally.wrong + 1
             tally.note("wrong", own, str(wrong))
+        except PageHangs as hang:
+            tally.tried, tally.hangs = tally.tried + 1, tally.hangs + 1
+            tally.note("hang", own, str(hang).partition("\n")[0])
         except Exception as crash:
             tally.tried, tally.crashes = tally.tried + 1, tally.crashes + 1
             tally.note("crash", own, f"{type(crash).__name__}: {crash}")

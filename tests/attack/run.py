@@ -7,7 +7,21 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
-from attack import agree, designs, links, offers, requests, texts  # noqa: E402
+from attack import (  # noqa: E402
+    agree,
+    assets,
+    designs,
+    kills,
+    links,
+    offers,
+    opened,
+    parts,
+    requests,
+    storage,
+    tabs,
+    texts,
+    worker,
+)
 from attack.judge import attack  # noqa: E402
 
 # Each target with its share of the time.
@@ -16,13 +30,20 @@ TARGETS = {
     "agree": (agree.trial, 2),
     "links": (links.trial, 2),
     "offers": (offers.trial, 2),
+    "parts": (parts.trial, 2),
     "designs": (designs.trial, 4),
     "requests": (requests.trial, 2),
+    "opened": (opened.trial, 1),
+    "kills": (kills.trial, 2),
+    "storage": (storage.trial, 1),
+    "tabs": (tabs.trial, 1),
+    "assets": (assets.trial, 3),
+    "worker": (worker.trial, 1),
 }
 
 
 def main(argv=None):
-    parser = argparse.ArgumentParser(prog="attack", description="Attack the package with seeded random input.")
+    parser = argparse.ArgumentParser(prog="attack", description="Attack package and page with seeded random input.")
     parser.add_argument("--minutes", type=float, default=1.0, help="how long, all targets together; default 1")
     parser.add_argument("--seed", default="1", help="same seed, same attack; default 1")
     parser.add_argument("--only", nargs="+", choices=TARGETS, default=list(TARGETS), help="targets; default all")

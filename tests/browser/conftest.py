@@ -10,6 +10,9 @@ from playwright.sync_api import sync_playwright
 import build
 
 PHONE = {"viewport": {"width": 412, "height": 915}, "device_scale_factor": 2.625, "is_mobile": True, "has_touch": True}
+COMPILED_ONCE = (
+    "--js-flags=--no-wasm-tier-up --no-wasm-dynamic-tiering"  # no page here lives long enough for better code
+)
 READY_MS = 60_000  # a limit for a hung start, not a speed that is tested
 
 
@@ -27,7 +30,9 @@ def site():
 @pytest.fixture(scope="session")
 def chromium():
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS)
+        browser = playwright.chromium.launch(
+            executable_path=engines.chromium(), args=[*engines.CHROMIUM_ARGUMENTS, COMPILED_ONCE]
+        )
         yield browser
         browser.close()
 

@@ -2,9 +2,9 @@
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
+from browser.hosted import host, worker_text
 from browser.test_job import enter, field, number, put, settle
 
-import build
 from burnercalc import Design, solve
 
 
@@ -12,18 +12,17 @@ from burnercalc import Design, solve
 def spoilt(chromium, site):
     """Opens a page whose first `times` workers do what `script` says when they are asked for four rows, or for as many
     as `rows` says of each worker."""
-    context = chromium.new_context(**PHONE, service_workers="block")
+    context = host(chromium.new_context(**PHONE, service_workers="block"))
 
-    def opened(script, times, link="", rows=lambda worker: "4", clock=False):
-        text = (build.DIST / "worker.mjs").read_text()
+    def opened(script, times, link="", rows=lambda worker: "4", ready=True):
+        text = worker_text()
         broken = text.replace(
             "handle = ours;",
             f"""handle = (asked) => {{ if (asked.includes('"rows":"ROWS"')) {{ {script} }} return ours(asked); }};""",
         )
         assert broken != text
         page = context.new_page()
-        if clock:
-            page.clock.install()
+        page.clock.install()
         page.workers_started = []
 
         def worker(route):
@@ -33,7 +32,10 @@ def spoilt(chromium, site):
             route.fulfill(content_type="text/javascript", body=body)
 
         page.route("**/worker.mjs", worker)
-        return open_ready(page, site + link)
+        if ready:
+            return open_ready(page, site + link)
+        page.goto(site + link)
+        return page
 
     yield opened
     context.close()
@@ -101,6 +103,7 @@ def test_a_runtime_that_breaks_on_every_other_design_is_not_started_for_ever(spo
 # Work that does not end
 
 LOOP = "for (;;);"
+STOP = "#bars .bar:visible button:has-text('Stop')"
 
 
 def rows_3(key="port_count"):
@@ -122,7 +125,7 @@ def test_work_that_takes_long_says_so_and_can_be_stopped(spoilt):
     put(page, "rows", "3")
     enter(page, "rows", "4")
     stop = page.locator("#bars button", has_text="Stop")
-    stop.wait_for()
+    pass_time(page, STOP, 10)
     assert "Still computing after 10 s" in page.locator("#bars").inner_text()
     stop.click()
     page.wait_for_selector("html[data-state=error]", state="attached")
@@ -137,8 +140,21 @@ def test_work_that_takes_long_says_so_and_can_be_stopped(spoilt):
     assert len(page.workers_started) == 2
 
 
+def test_a_worker_that_died_in_silence_is_missed(spoilt):
+    page = spoilt("setTimeout(() => self.close());", 1)
+    put(page, "rows", "4")
+    page.wait_for_function("() => new Promise((done) => setTimeout(done, 100, true))")
+    enter(page, "rows", "3")
+    pass_time(page, STOP, 10)
+    page.locator(STOP).click()
+    page.wait_for_selector("html[data-state=error]", state="attached")
+    assert field(page, "rows").input_value() == "3"
+    put(page, "rows", "5")
+    assert number(page, "port_count") == solve(Design.from_texts({"rows": "5"}))["port_count"]
+
+
 def test_work_that_never_ends_is_stopped_with_nobody_there(spoilt):
-    page = spoilt(LOOP, 99, clock=True)
+    page = spoilt(LOOP, 99)
     put(page, "rows", "3")
     enter(page, "rows", "4")
     pass_time(page, "html[data-state=error]", 10)
@@ -147,11 +163,11 @@ def test_work_that_never_ends_is_stopped_with_nobody_there(spoilt):
     put(page, "rows", "5")
 
 
-def test_a_link_that_never_ends_leaves_the_example(spoilt, site):
-    page = spoilt(LOOP, 99)
-    page.goto("about:blank")
-    page.goto(site + "#v=2&rows=4")
-    page.locator("#bars button", has_text="Stop").click(timeout=READY_MS)
+def test_a_link_that_never_ends_leaves_the_example(spoilt):
+    page = spoilt(LOOP, 99, "#v=2&rows=4", ready=False)
+    page.wait_for_function("() => document.getElementById('status').textContent.startsWith('Computing')")
+    pass_time(page, STOP, 10)
+    page.locator(STOP).click()
     page.wait_for_selector("html[data-state=ready]", state="attached", timeout=READY_MS)
     assert "shows the example" in page.locator("#notice").inner_text()
     assert number(page, "port_count") == solve(Design.from_texts({}))["port_count"]
@@ -162,7 +178,8 @@ def test_stop_is_in_reach_while_a_file_is_made(spoilt):
     put(page, "rows", "4")
     page.click('[data-open="paper-box"]')
     page.click('[data-file="template-a4"]')
-    page.locator("#bars button", has_text="Stop").click(timeout=READY_MS)
+    pass_time(page, STOP, 10)
+    page.locator(STOP).click()
     page.wait_for_function("() => document.getElementById('paper-status').textContent.startsWith('Stopped')")
     page.click("#paper-box [data-close]")
     put(page, "rows", "5")
@@ -170,17 +187,13 @@ def test_stop_is_in_reach_while_a_file_is_made(spoilt):
 
 # What does not come
 
-LATE = {  # what never answers at first: what the page says of it
+LATE = {  # what never answers at first: what the page says of it; every file's turn comes in the standing attack
     "app.mjs": "own scripts",
-    "settings.mjs": "own scripts",
     "vendor/idb-keyval/*": "own scripts",
     "page.json": "fields and drawings",
     "vendor/bokeh/1.js": "fields and drawings",
     "worker.mjs": "calculator",
-    "pyodide/pyodide.mjs": "calculator",
     "pyodide/pyodide.asm.wasm": "calculator",
-    "pyodide/python_stdlib.zip": "calculator",
-    "pyodide/pyodide-lock.json": "calculator",
     "pyodide/burnercalc-*.whl": "calculator",
     "selfcheck.json": "calculator",
 }

@@ -3,6 +3,7 @@
 Each engine is driven by its own WebDriver at the size of a phone, as far as its window lets it.
 """
 
+import http.server
 import os
 import shutil
 import subprocess
@@ -84,11 +85,16 @@ def start_webkit(folder):
 START = {"chromium": start_chromium, "firefox": start_firefox, "webkit": start_webkit}
 
 
-@pytest.fixture(params=START)
-def browser(request, tmp_path):
-    """A browser of each engine; its downloads go to tmp_path."""
+@pytest.fixture(scope="module")
+def downloads(tmp_path_factory):
+    return tmp_path_factory.mktemp("downloads")
+
+
+@pytest.fixture(scope="module", params=START)
+def browser(request, downloads):
+    """A browser of each engine; its downloads go to `downloads`."""
     try:
-        made = START[request.param](tmp_path)
+        made = START[request.param](downloads)
     except engines.Missing as missing:
         if shutil.which("apt-get") and os.geteuid() == 0:
             raise  # here it can be installed, so it must be
@@ -151,7 +157,92 @@ def downloaded(folder, name):
     raise AssertionError(f"no download of {name}, only {[path.name for path in folder.rglob('*.pdf')]}")
 
 
-def test_the_same_flow_in_every_engine(browser, site, tmp_path):
+class Open(http.server.BaseHTTPRequestHandler):
+    """Another site, which anybody may ask and which has no policy; it frames the address in the query."""
+
+    def do_GET(self):
+        self.server.asked.append(self.path)
+        self.send_response(200)
+        self.send_header("Access-Control-Allow-Origin", "*")
+        self.send_header("Content-Type", "text/html")
+        self.end_headers()
+        path, _, framed = self.path.partition("?")
+        if path == "/frame":
+            self.wfile.write(f'<!DOCTYPE html><title>other</title><iframe src="{framed}"></iframe>'.encode())
+
+    def log_message(self, *arguments):
+        pass
+
+
+@pytest.fixture
+def another_site():
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), Open)
+    server.asked = []
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    server.address = f"http://127.0.0.1:{server.server_port}/"
+    yield server
+    server.shutdown()
+    server.server_close()
+
+
+TRY = """const [other, done] = arguments;
+const inline = document.createElement("script");
+inline.textContent = "document.documentElement.dataset.inline = ''";
+document.body.append(inline);
+const foreign = document.createElement("script");
+foreign.src = `${other}script`;
+document.body.append(foreign);
+const image = new Image();
+image.src = `${other}image`;
+const form = document.createElement("form");
+form.action = `${other}form`;
+const frame = document.createElement("iframe");
+frame.name = form.target = "aside";
+document.body.append(frame, form);
+form.submit();
+Promise.allSettled([fetch(`${other}fetch`), new Promise((later) => { setTimeout(later, 1500); })])
+  .then(() => done(document.documentElement.dataset.inline !== undefined));"""
+
+
+def test_every_engine_keeps_to_the_headers(browser, site, another_site):
+    """No inline script, no other host and no frame, by the headers that the files for hosts ask for."""
+    browser.get(site + "build.txt")
+    assert browser.execute_async_script(TRY, another_site.address) is False
+    assert another_site.asked == []
+    browser.get(another_site.address)
+    assert browser.execute_async_script(TRY, another_site.address) is True
+    assert {path.strip("/?") for path in another_site.asked} >= {"script", "image", "form", "fetch"}
+
+    assert not framed(browser, another_site, site)
+    bare = build.server()
+    bare.RequestHandlerClass = lambda *given: WithoutHeaders(*given, directory=str(build.DIST))
+    threading.Thread(target=bare.serve_forever, daemon=True).start()
+    assert framed(browser, another_site, f"http://127.0.0.1:{bare.server_port}/")
+    bare.shutdown()
+    bare.server_close()
+
+
+class WithoutHeaders(build.Handler):
+    def end_headers(self):
+        http.server.SimpleHTTPRequestHandler.end_headers(self)
+
+
+def framed(browser, another_site, address):
+    """Whether the page comes up in a frame of another site."""
+    browser.get(f"{another_site.address}frame?{address}")
+    browser.switch_to.frame(0)
+    try:
+        until = time.monotonic() + 3
+        while time.monotonic() < until:
+            if browser.execute_script("return document.getElementById('job') !== null"):
+                return True
+            time.sleep(0.1)
+        return False
+    finally:
+        browser.switch_to.default_content()
+
+
+def test_the_same_flow_in_every_engine(browser, site, downloads):
     server = build.server()
     threading.Thread(target=server.serve_forever, daemon=True).start()
     address = f"http://127.0.0.1:{server.server_port}/"
@@ -174,7 +265,7 @@ def test_the_same_flow_in_every_engine(browser, site, tmp_path):
 
     press(browser, '[data-open="paper-box"]')
     press(browser, '[data-file="template-a4"]')
-    circles = [circle for page in pages(downloaded(tmp_path, "*.pdf")) for circle in page.circles]
+    circles = [circle for page in pages(downloaded(downloads, "*.pdf")) for circle in page.circles]
     diameter_mm = round(1000 * design.port_diameter, 2)
     assert [round(circle[2], 2) for circle in circles].count(diameter_mm) >= expected["port_count"]
 

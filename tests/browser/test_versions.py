@@ -42,9 +42,9 @@ def of_another_build(folder, *names):
         (folder / name).write_text(text.replace(build_name(), OTHER), encoding="utf-8")
 
 
+# Each with a way of its own of seeing it; that every module sees it is tested below.
 @pytest.mark.parametrize(
-    "name",
-    ["index.html", "app.mjs", "page.mjs", "settings.mjs", "python.mjs", "worker.mjs", "page.json", "selfcheck.json"],
+    "name", ["index.html", "app.mjs", "page.mjs", "settings.mjs", "worker.mjs", "page.json", "selfcheck.json"]
 )
 def test_a_page_of_two_versions_says_so_and_computes_nothing(chromium, copy, name):
     folder, address = copy

@@ -20,6 +20,7 @@ if __name__ == "__main__":
 
 from browser import engines  # noqa: E402
 from browser.conftest import READY_MS, open_ready  # noqa: E402
+from browser.hosted import host  # noqa: E402
 
 import build  # noqa: E402
 
@@ -58,12 +59,13 @@ VIEWS = {  # name: size, colour scheme, what is done before the picture
     "share": (PHONE, "light", share),
     "refused": (PHONE, "light", refused),
 }
+SPOILT = ("phone-light", "desktop")  # views that are also looked at with a fault in them
 
 
 def opened(chromium, site, view):
     """A page in the state of a view, at rest."""
     size, scheme, prepare = VIEWS[view]
-    context = chromium.new_context(viewport=size, color_scheme=scheme, service_workers="block", has_touch=True)
+    context = host(chromium.new_context(viewport=size, color_scheme=scheme, service_workers="block", has_touch=True))
     context.add_init_script("""addEventListener("DOMContentLoaded", () => {
         const still = document.createElement("style");
         still.textContent = "* { transition: none !important; caret-color: transparent !important; }";
@@ -128,16 +130,17 @@ def with_style(page, text):
     at_rest(page)
 
 
-@pytest.mark.parametrize("view", VIEWS)
+@pytest.mark.parametrize("view", [view for view in VIEWS if view not in SPOILT])
 def test_the_page_looks_as_it_did(chromium, site, view):
     page = opened(chromium, site, view)
     assert difference(picture(page), view) <= SHARE
     page.context.close()
 
 
-@pytest.mark.parametrize("view", ["phone-light", "desktop"])
-def test_other_words_and_another_font_pass_and_a_broken_layout_does_not(chromium, site, view):
+@pytest.mark.parametrize("view", SPOILT)
+def test_it_looks_as_it_did_with_other_words_or_another_font_and_not_with_a_broken_layout(chromium, site, view):
     page = opened(chromium, site, view)
+    assert difference(picture(page), view) <= SHARE
     with_style(page, "html, button, input, select { font-family: serif; }")
     assert difference(picture(page), view) <= SHARE
     with_style(page, "body { width: 200%; }")

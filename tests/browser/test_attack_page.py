@@ -1,0 +1,37 @@
+"""A short slice of the attack on the page; at length it runs as `build.py attack`."""
+
+import pytest
+from attack import site as attacked
+from attack.judge import attack
+from attack.run import TARGETS
+
+
+@pytest.fixture(autouse=True)
+def place(chromium, site):
+    attacked.use(chromium, site)
+
+
+@pytest.mark.parametrize(
+    "target, trials",
+    [("opened", 5), ("kills", 5), ("storage", 3), ("tabs", 4), ("assets", 2), ("worker", 3)],
+)
+def test_finds_nothing(target, trials):
+    tally = attack(target, TARGETS[target][0], seed="slice", trials=trials)
+    assert tally.clean and tally.tried >= trials, "\n".join(tally.found)
+
+
+# Faults put in on purpose, each with the target that must find it and a seed by which it does.
+FAULTS = [
+    ("kills", "0", "await answered(change());", "setTimeout(change, 300);"),
+    ("storage", "3", "return false;", "return true;"),
+    ("tabs", "0", "...(now ?? record), name", "...record, name"),
+]
+
+
+@pytest.mark.parametrize("target, seed, right, wrong", FAULTS)
+def test_finds_a_fault_put_in_on_purpose(target, seed, right, wrong, monkeypatch):
+    monkeypatch.setitem(attacked.faults, "designs.mjs", (right, wrong))
+    for number in range(4):
+        if attack(target, TARGETS[target][0], seed=f"{seed}{number or ''}", trials=1).wrong:
+            return
+    pytest.fail(f"{target} did not see {right} broken")
