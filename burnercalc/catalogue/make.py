@@ -846,8 +846,6 @@ CHECKS = (
             "block with ease.",
             "stop": "The steel lip is a ledge of {room:length} inside the bore; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
-            "lacking": "Lip width: {lack:length} too little room; below {least:length} it does not work, "
-            "{wanted:length} or more holds the block.",
             "good_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of "
             "{room:length}; {wanted:length} or more holds the block.",
             "caution_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
