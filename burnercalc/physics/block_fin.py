@@ -187,7 +187,8 @@ class HotState:
 
     `face_K`: with the lips of the ports; `wall_K`: mean of a port's wall; `exit_K`: mixture that leaves; `rim_K`: block
     in the plane of the steel's face; `lip_K`: the steel there; `box_K`: mean of the box; `mixture_K`: mixture in it.
-    Heat through the face and through the rim into the box [W]; from the rim for each kelvin over the mean box [W/K]; m cp of the mixture and its film in the ports.
+    Heat through the face and through the rim into the box [W]; `rim_W_K`: from
+    the rim for each kelvin that it is hotter than the mean box; m cp of the mixture and its film in the ports.
     """
 
     face_K: float
