@@ -261,3 +261,27 @@ def test_good_can_be_reached_and_missed(default, key):
     assert thin.checks[key].fault
     cure = {"block_thickness": "3 in", "low_fire": "40 %", "refractory": "insulating_castable"}
     assert solved(**cure).checks[key].verdict == "good"
+
+
+def test_a_rim_as_cold_as_its_box_soaks_too():
+    """So much gas that block and box stand at the shop's temperature: no heat, and still a conductance."""
+    r = solved(
+        fuel_blend="C2H6 0.6, CO2 0.4",
+        equivalence_ratio="0.577",
+        firing_rate="2999 kBtu/h",
+        block_thickness="12 in",
+        port_diameter="5/32 in",
+        body_depth="3.5 in",
+        inlet_position="end",
+        port_wall_temperature="288.71 degF",
+        ambient_temperature="90 degF",
+    )
+    low = r.part("hot_block").least_rim
+    assert low.rim_K == low.box_K and low.rim_W_K > 0
+    soaking = r.part("soaking")
+    assert low.box_K - 0.1 < soaking.steel_K < soaking.back_K < r.design.chamber_temperature
+
+
+def test_conductance_of_the_rim_is_its_heat_over_what_drives_it(default):
+    low = default.part("hot_block").low
+    assert low.rim_W_K == pytest.approx(low.rim_W / (low.rim_K - low.box_K), rel=1e-9)

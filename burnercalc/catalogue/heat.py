@@ -378,7 +378,8 @@ LOSS_ANSWERS = (
         "chamber.stored_heat_J",
         "energy",
         "Heat stored in the lining",
-        meaning="What the lining holds at the end of the heat-up; it goes to waste when the fire goes out.",
+        meaning="What the lining holds at the end of the heat-up, its hot face taken as at the set temperature all "
+        "that time; under a real fire the face lags, and it holds less. It goes to waste when the fire goes out.",
         formula="heat content of every layer at its temperature after the heat-up time",
         inputs=(*SHELL, "heat_up_time"),
         source=HEAT_UP,
@@ -1094,7 +1095,8 @@ CHARTS = (
             Series("steady", "hot all through"),
         ),
         cases={
-            "shows": "After {time:time} the shell has {warm:temperature}; hot all through it has {shell:temperature}."
+            "shows": "After {time:time} the shell has {warm:temperature}, the hot face taken as at the set temperature "
+            "from the start: a real fire is behind that. Hot all through it has {shell:temperature}."
         },
     ),
     Chart(

@@ -90,8 +90,10 @@ def hosted(chromium, site):
 
 
 def open_first(page, site):
+    page.add_init_script("""addEventListener("DOMContentLoaded", () => {
+      for (const fold of document.querySelectorAll("details[open]")) fold.dataset.atFirst = "";
+    });""")  # each time that it is loaded
     open_ready(page, site)
-    page.evaluate("() => { for (const fold of document.querySelectorAll('details[open]')) fold.dataset.atFirst = ''; }")
 
 
 AS_AT_FIRST = """async () => {
