@@ -36,6 +36,13 @@ BAD = [
         {"low_fire": "60 %"},
     ),
     (
+        "a box of butane that lights when the blower stops",
+        {"fuel": "butane", "block_thickness": "1 in"},
+        "shut_down",
+        "lights by itself",
+        {"fuel": "propane", "block_thickness": "3 in"},
+    ),
+    (
         "so rich that it burns at the door",
         {"equivalence_ratio": "1.21"},
         "mixture",
