@@ -219,6 +219,13 @@ BAD = [
         {"chamber_length": "12 in"},
     ),
     (
+        "a bar thicker than its opening",
+        {"opening_area": "2 in2", "bar_diameter": "2 in"},
+        "bar_goes_in",
+        "does not go in",
+        {"bar_diameter": "1 in"},
+    ),
+    (
         "a closed chamber",
         {"opening_area": "0 in2"},
         "chamber_pressure",
