@@ -735,3 +735,24 @@ def test_a_burner_fits_into_a_wall_of_its_chamber(texts, verdict, text):
     whole = {"opening_area": "4 in2", "bar_diameter": "1/2 in", **texts}
     found = solve(Design.from_texts(whole)).checks["chamber_fit"]
     assert found.verdict == verdict and text in found.text, found.text
+
+
+@pytest.mark.parametrize(
+    "texts, key, verdict, text",
+    [
+        # By hand: 4 in2 is 2 in square, 2.257 in round.
+        ({"opening_area": "4 in2", "bar_diameter": "1.99 in"}, "bar_goes_in", "good", "goes in"),
+        ({"opening_area": "4 in2", "bar_diameter": "2.2 in"}, "bar_goes_in", "caution", "only by a round"),
+        ({"opening_area": "4 in2", "bar_diameter": "2.3 in"}, "bar_goes_in", "stop", "does not go in"),
+        # Copper and aluminium melt at 1084.6 and 660.3 degC, bronze from 850 to 1000 degC (handbooks).
+        ({}, "melting", "good", "stays solid"),
+        ({"work_metal": "copper", "work_temperature": "1500 degF"}, "melting", "caution", "left in the chamber"),
+        ({"work_metal": "bronze", "work_temperature": "900 degC"}, "melting", "caution", "half molten"),
+        ({"work_metal": "bronze", "work_temperature": "1100 degC"}, "melting", "note", "Zinc boils"),
+        ({"work_metal": "aluminium", "work_temperature": "900 degC"}, "melting", "note", "dry tools"),
+        ({"work_metal": "aluminium", "work_temperature": "2000 degF"}, "melting", "caution", "crucible"),
+    ],
+)
+def test_a_bar_goes_in_and_does_not_melt(texts, key, verdict, text):
+    found = solve(Design.from_texts(texts)).checks[key]
+    assert found.verdict == verdict and text in found.text, found.text

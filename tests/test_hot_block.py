@@ -285,3 +285,28 @@ def test_a_rim_as_cold_as_its_box_soaks_too():
 def test_conductance_of_the_rim_is_its_heat_over_what_drives_it(default):
     low = default.part("hot_block").low
     assert low.rim_W_K == pytest.approx(low.rim_W / (low.rim_K - low.box_K), rel=1e-9)
+
+
+# Butane lights by itself at 288 degC (IEC 60079-20-1 and NFPA 497, the lower); 80 % of it is 230.4 degC.
+@pytest.mark.parametrize(
+    "mixture_C, back_C, verdict, text",
+    [
+        (230, 287, "good", "below the 447 °F"),
+        (231, 287, "caution", "above the 447 °F that still mixture may touch. Let the blower run on"),
+        (230, 289, "caution", "and from 550 °F mixture lights by itself. Let the blower run on"),
+        (289, 300, "stop", "from 550 °F mixture lights by itself. Make the block thicker"),
+    ],
+)
+def test_shut_down(mixture_C, back_C, verdict, text):
+    r = solved(fuel="butane")
+    soaking = replace(r.part("soaking"), mixture_K=mixture_C + 273.15, back_K=back_C + 273.15)
+    found = r.parts.call(CHECKS["shut_down"], soaking=soaking)
+    said = " ".join(written(DECLARED["shut_down"].cases[case], found.slots, "in") for case in found.cases)
+    assert found.verdict == verdict and text in said, said
+    assert (verdict == "good") != ("by hand before relighting" in said)
+
+
+def test_a_standing_box_is_judged_after_shut_down(default):
+    assert default.checks["shut_down"].verdict == "good"
+    for bad in ({"fuel": "butane", "ambient_temperature": "80 degF"}, {"fuel_blend": "C3H8 0.7, C4H10 0.3"}):
+        assert solved(**bad).checks["shut_down"].verdict == "caution"

@@ -831,6 +831,43 @@ CHECKS = (
         },
     ),
     Check(
+        "bar_goes_in",
+        "length",
+        "Bar through the opening",
+        harm="rework",
+        source=GEOMETRY,
+        cases={
+            "good": "A bar of {bar:length} goes in: an opening of {opening:area} lets {square:length} through when "
+            "square, {most:length} when round.",
+            "caution": "A bar of {bar:length} goes in only by a round opening: one of {opening:area} lets "
+            "{square:length} through when square. Open it wider, or choose a thinner bar.",
+            "stop": "A bar of {bar:length} does not go in: an opening of {opening:area} in this chamber lets "
+            "{most:length} through at most. Choose a thinner bar, or open it wider.",
+        },
+        cures=(("bar_diameter", "lower"), ("opening_area", "raise"), ("chamber_height", "raise")),
+    ),
+    Check(
+        "melting",
+        "temperature",
+        "Work that melts",
+        harm="danger",
+        source=MELTING & PRACTICE,
+        cases={
+            "good": "The work stays solid: it begins to melt at {solidus:temperature}.",
+            "left": "Work left in the chamber melts: it begins to at {solidus:temperature}, and the chamber has "
+            "{chamber:temperature}. Take it out in time, or run the chamber cooler.",
+            "mush": "At {work:temperature} the work is half molten, neither forged nor poured: it begins to melt at "
+            "{solidus:temperature} and is liquid at {liquidus:temperature}. Heat it less, or melt it in a crucible.",
+            "far": "It melts at {liquidus:temperature}, far below {work:temperature}: it runs over the floor unless it "
+            "stands in a crucible, and so hot it burns and takes up gas. Heat it less.",
+            "pot": "It melts: heat it in a crucible, with dry tools and dry moulds, for a drop of water under molten "
+            "metal throws it about.",
+            "zinc": "Zinc boils out of brass, and of bronze with zinc in it: its white fume makes ill, so melt under a "
+            "hood that draws.",
+        },
+        cures=(("work_temperature", "lower"), ("chamber_temperature", "lower"), ("work_metal", "choose")),
+    ),
+    Check(
         "shell_touch",
         "temperature",
         "Shell to the touch",

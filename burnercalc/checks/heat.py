@@ -1,6 +1,6 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
-from math import hypot, inf, sqrt
+from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.body import Body
@@ -22,6 +22,7 @@ from ..physics.chamber import (
     LEAST_AVAILABLE,
     SHORTEST_HEAT_UP_S,
 )
+from ..physics.metals import metal
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
 from .judge import FAULTS, Judged, judge, ladder, verdict
 
@@ -38,6 +39,7 @@ DRIFT_K = (150 / 1.8, 400 / 1.8)
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
+POURED_K = 250.0  # above the liquidus no metal is poured so hot; common practice
 
 COOLER = ("chamber_temperature", "lower")
 LINING = ("lining", "choose")
@@ -273,6 +275,50 @@ def throughput_check(
         high=limit.high,
         bars=throughput.bars,
         **slots,
+    )
+
+
+def bar_goes_in_check(
+    chamber: Chamber,
+    chamber_shape: str,
+    chamber_height: float,
+    chamber_diameter: float,
+    opening_area: float,
+    work_rate: float,
+    bar_diameter: float,
+) -> Judged | None:
+    """Of all shapes of one area a round one lets the thickest bar through; a square one is the rule."""
+    if work_rate == 0 or opening_area == 0 or chamber.work_state.case != "solid":
+        return None
+    high = chamber_height if chamber_shape == "box" else chamber_diameter
+    square, most = (min(across, high) for across in (sqrt(opening_area), sqrt(4 / pi * opening_area)))
+    word = "stop" if bar_diameter > most else "caution" if bar_diameter > square else "good"
+    return verdict(word, bar_diameter, square, bar=bar_diameter, opening=opening_area, square=square, most=most)
+
+
+def melting_check(
+    chamber: Chamber, work_metal: str, work_rate: float, work_temperature: float, chamber_temperature: float
+) -> Judged | None:
+    if work_rate == 0:
+        return None
+    stuff, state = metal(work_metal), chamber.work_state.case
+    word, cases = "caution", ["mush"]
+    if state == "liquid":
+        far = work_temperature > stuff.liquidus_K + POURED_K
+        word, cases = ("caution", ["far", "pot"]) if far else ("note", ["pot"])
+    elif state == "solid":
+        word, cases = ("caution", ["left"]) if chamber_temperature > stuff.solidus_K else ("good", ["good"])
+    if state != "solid" and work_metal in ("brass", "bronze"):
+        cases.append("zinc")
+    return verdict(
+        word,
+        work_temperature,
+        stuff.solidus_K,
+        case=cases,
+        solidus=stuff.solidus_K,
+        liquidus=stuff.liquidus_K,
+        work=work_temperature,
+        chamber=chamber_temperature,
     )
 
 

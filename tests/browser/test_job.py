@@ -489,6 +489,21 @@ def test_a_file_that_an_earlier_version_wrote_opens(ready, file):
     }
 
 
+TABLES = """() => Object.fromEntries([...document.querySelectorAll("[data-table]")].map((table) => [table.dataset.table,
+  [...table.querySelectorAll("tbody tr")].map((row) => [...row.cells].map((cell) => cell.textContent))]))"""
+
+
+def test_tables_after_a_change_are_those_of_its_link(hosted, site):
+    before = hosted.evaluate(TABLES)
+    put(hosted, "block_thickness", "3")  # many rows keep their number of letters
+    after = hosted.evaluate(TABLES)
+    opened = hosted.context.new_page()
+    opened.goto(hosted.url)
+    opened.wait_for_selector("html[data-state=ready]", state="attached")
+    assert after == opened.evaluate(TABLES)
+    assert after["pins"] != before["pins"] and after["lighting_card"] and len(after) > 10
+
+
 def test_undo_and_redo(ready):
     put(ready, "rows", "3")
     put(ready, "rows", "4")
