@@ -286,11 +286,11 @@ def test_the_card_has_every_step_with_its_source():
     "step, words",
     [
         ("Purge", ("Gas shut", "1 min", "Five volumes")),
-        ("Torch first", ("before any gas", "until every port burns")),
+        ("Torch first", ("before any gas", "until the walls glow")),
         ("Set", ("before the jet", "open")),
         ("3 s", ("gas off",)),
         ("Not lit, or it goes out", ("Gas off", "wait 1 min", "purge again", "propane")),
-        ("It burns", ("before the face begins to glow", "2 minutes", "air first")),
+        ("It burns", ("before the face begins to glow", "2 minutes", "air first", "torch stays", "go out")),
         ("While it burns", ("1,400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
         ("Air or power fails", ("close by itself", "opened again by hand only")),

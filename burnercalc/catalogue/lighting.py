@@ -177,8 +177,8 @@ WORDS = {
     "chamber at a quarter of the air take {five:.0f} s.",
     "purge.source": "5 volumes at a quarter of the air: BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until every port "
-    "burns. Hand and face stand beside the door.",
+    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
+    "Hand and face stand beside the door.",
     "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 0} open, the mark LIGHT. Gas slowly to {gas:supply} before the jet: {rate:power "
@@ -198,10 +198,12 @@ WORDS = {
     "out.source": "purge after failure: BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight for half a minute. Then to low fire, before the face begins to glow and in 2 "
-    "minutes at most: air first to {low_open:percent 0} open, then gas to {low_gas:supply}. Up from there in steps of "
-    "a minute.",
+    "minutes at most: air first to {low_open:percent 0} open, then gas to {low_gas:supply}. The torch stays in front "
+    "until the walls glow, for there a cold flame can lift and go out: gas off at once if either goes out. Up from "
+    "there in steps of a minute.",
     "lit.do.stays": "See every port alight for half a minute. Then to low fire, in 5 minutes at most: air first to "
-    "{low_open:percent 0} open, then gas to {low_gas:supply}. Up from there in steps of a minute.",
+    "{low_open:percent 0} open, then gas to {low_gas:supply}. The torch stays in front until the walls glow, for there "
+    "a cold flame can lift and go out: gas off at once if either goes out. Up from there in steps of a minute.",
     "lit.do.torch": "See every port alight for half a minute. The torch stays until the face glows. Up in steps of a "
     "minute.",
     "lit.do.never": "Nothing to do here: it is not lit.",
