@@ -1,6 +1,7 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
+from ..parts.gas import Gas
 from ..parts.lighting import Lighting
 from ..parts.shop import Shop
 from .judge import Judged, ladder, verdict
@@ -18,16 +19,19 @@ LIGHTING_CURES = {
 }
 
 
-def lighting_check(lighting: Lighting) -> Judged:
+def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
     if lighting.rate_W is not None:
-        case = "good" if lighting.stays else "note"
+        case = "caution" if not lighting.stays else "note" if lighting.close else "good"
         return verdict(case, lighting.rate_W.value, lighting.lift_W, cures=(), **lighting.advice.slots)
+    cures = LIGHTING_CURES.get(lighting.way, ())
+    if not gas.liquid:  # a line has the pressure that it has
+        cures = tuple(cure for cure in cures if cure[0] != "gas_pressure")
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
         case=lighting.way,
-        cures=LIGHTING_CURES.get(lighting.way, ()),
+        cures=cures,
         **lighting.advice.slots,
     )
 
