@@ -50,19 +50,20 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         (Design, list of InputError): settings that are unknown, bad or at odds are left at their defaults and named.
         Nothing else is: what can stand beside all that was accepted is accepted.
     """
-    texts, ignored = _typed(link)
+    texts, earlier, ignored = _typed(link)
     left_out = {}  # setting: (its text, why), because of another
     while True:
-        values, _, errors = read(texts)
+        values, _, errors = read({**earlier, **texts})
         if not errors:
             break
         unreadable = [error for error in errors if values[error.field] is None]
         for error in unreadable:
             ignored.append(error)
-            texts.pop(error.field, None)
+            (texts if error.field in texts else earlier).pop(error.field, None)
         if not unreadable:
-            key = _costs_least(texts, errors[0])
-            left_out[key] = (texts.pop(key), errors[0])
+            key = _costs_least({**earlier, **texts}, errors[0])
+            left_out.setdefault(key, ((texts if key in texts else earlier).pop(key), errors[0]))
+    texts = {**earlier, **texts}
     while back := next((key for key, (text, _) in left_out.items() if not read({**texts, key: text})[2]), None):
         texts[back] = left_out.pop(back)[0]
     design = Design.from_texts(texts)
@@ -71,13 +72,13 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
     return design, [with_offer(error, design.values(), search=False) for error in ignored]
 
 
-def _typed(link: str) -> tuple[dict[str, str], list[InputError]]:
-    """({key: text} of the settings in a link, [InputError] of all else in it)."""
+def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]:
+    """({key: text} of the settings in a link, the defaults of its version, [InputError] of all else in it)."""
     texts: dict[str, str] = {}
     odd: list[InputError] = []
     version = VERSION  # a link that names none was typed by somebody who looks at this page
     if len(link) > LONGEST_LINK:
-        return {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
+        return {}, {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
     for key, text in parse_qsl(_settings_part(link), keep_blank_values=True):
         if key == "v":
             version = text
@@ -91,12 +92,13 @@ def _typed(link: str) -> tuple[dict[str, str], list[InputError]]:
             texts[key] = text
     if len(odd) > MOST_UNKNOWN:
         odd[MOST_UNKNOWN:] = [InputError("link", f"{len(odd) - MOST_UNKNOWN} more", "is not known either")]
-    return _translated(texts, version), odd
+    return texts, _defaults(version), odd
 
 
-def _translated(texts: dict[str, str], version: str) -> dict[str, str]:
-    """The texts of a link with the defaults that an earlier version left out."""
+def _defaults(version: str) -> dict[str, str]:
+    """The defaults of a version that differ from those of today."""
     versions = list(EARLIER_DEFAULTS)
+    texts: dict[str, str] = {}
     for earlier in versions[versions.index(version) :] if version in versions else ():
         texts = {**EARLIER_DEFAULTS[earlier], **texts}
     return texts

@@ -100,5 +100,13 @@ ABSURD = (
     ("a mix pipe like a drain", {"mix_pipe": "4", "low_fire": "20 %"}, "mix_pipe_velocity", "stop"),
     ("an inlet like a straw", {"inlet": "1/2"}, "inlet_ratio", "stop"),
     ("a chamber under pressure", {"chamber_back_pressure": "1 inH2O"}, "chamber_pressure", "caution"),
+    ("a face longer and wider than its chamber", {"chamber_length": "6 in", "chamber_width": "5 in",
+                                                  "chamber_height": "3 1/2 in"}, "chamber_fit", "stop"),
+    ("a body as wide as its round chamber", {"chamber_shape": "cylinder", "chamber_diameter": "4 in",
+                                             "chamber_length": "30 in"}, "chamber_fit", "caution"),
+    ("butane on a warm day, the blower stopped", {"fuel": "butane", "ambient_temperature": "80 degF"}, "shut_down",
+     "caution"),
+    ("a bar thicker than its opening", {"opening_area": "2 in2", "bar_diameter": "2 in"}, "bar_goes_in", "stop"),
+    ("aluminium at a forging heat", {"work_metal": "aluminium", "work_temperature": "2000 degF"}, "melting", "caution"),
     ("5 psi from a house line", {"fuel": "natural_gas", "gas_pressure": "5 psi"}, "gas_pressure", "caution"),
 )  # fmt: skip

@@ -36,6 +36,13 @@ BAD = [
         {"low_fire": "60 %"},
     ),
     (
+        "a box of butane that lights when the blower stops",
+        {"fuel": "butane", "block_thickness": "1 in"},
+        "shut_down",
+        "lights by itself",
+        {"fuel": "propane", "block_thickness": "3 in"},
+    ),
+    (
         "so rich that it burns at the door",
         {"equivalence_ratio": "1.21"},
         "mixture",
@@ -203,6 +210,20 @@ BAD = [
         "baffle_goes_in",
         "does not go in",
         {"grip": "3/4 in"},
+    ),
+    (
+        "a face larger than its chamber",
+        {"chamber_length": "6 in", "chamber_width": "5 in", "chamber_height": "3 1/2 in"},
+        "chamber_fit",
+        "does not fire into it",
+        {"chamber_length": "12 in"},
+    ),
+    (
+        "a bar thicker than its opening",
+        {"opening_area": "2 in2", "bar_diameter": "2 in"},
+        "bar_goes_in",
+        "does not go in",
+        {"bar_diameter": "1 in"},
     ),
     (
         "a closed chamber",

@@ -49,16 +49,17 @@ def limit_m_s(r, key):
     "fuel, expected, tolerance",
     [
         # V_min = g_F d / 8 with g_F 400 1/s (natural gas) and 600 1/s (propane) of Lewis and von Elbe, RI 5225
-        # (memory): +- 30 %. The constant is fixed to the first with a burning velocity of 0.377 m/s; ours is 3.4 % less
-        # (see below), and its square counts. Propane is the check.
-        ("natural_gas", 0.159, 0.07),
+        # (memory): +- 30 %. The constant is fixed to the first with a burning velocity of 0.377 m/s, whose square
+        # counts: with the velocity that is worked out it must come out close. Propane is the check.
+        ("natural_gas", 0.159, 0.05),
         ("propane", 0.238, 0.30),
     ],
 )
 def test_flashback_of_a_cold_developed_port(fuel, expected, tolerance):
     r = solved(**LONG, fuel=fuel)
-    assert limit_m_s(r, "flashback_firing_rate_cold") == pytest.approx(expected, rel=tolerance)
-    assert r["flashback_gradient"] == pytest.approx({"natural_gas": 400, "propane": 600}[fuel], rel=tolerance)
+    slower = (r["burning_velocity"] / 0.377) ** 2 if fuel == "natural_gas" else 1.0
+    assert limit_m_s(r, "flashback_firing_rate_cold") == pytest.approx(slower * expected, rel=tolerance)
+    assert r["flashback_gradient"] == pytest.approx(slower * {"natural_gas": 400, "propane": 600}[fuel], rel=tolerance)
 
 
 def test_lift_gradient():
@@ -84,16 +85,25 @@ def test_lift_of_a_cold_developed_port():
     assert limit_m_s(r, "lift_firing_rate") == pytest.approx(1466 * 0.003175 / 8, rel=0.10)
 
 
-@pytest.mark.parametrize("fuel, expected", [("natural_gas", 0.377), ("propane", 0.415)])
-def test_burning_velocity_at_room_temperature(fuel, expected):
-    """Cantera's natural gas (0.377) and the reference figure of propane at phi 1.
-
-    Peaks are known to +- 8 %; the published shape of methane is 3 % lower at phi 1 than Cantera's for one peak.
-    """
-    r = solved(ambient_temperature="25 degC", fuel=fuel)
-    assert r["burning_velocity"] == pytest.approx(expected, rel=0.04)
-    low, high = r.answers["burning_velocity"].band
-    assert low < expected < high
+@pytest.mark.parametrize(
+    "texts, expected",
+    [
+        ({"fuel_blend": "CH4 1"}, 0.375),
+        # Cantera's natural gas is 0.996 of its methane (0.3771 and 0.3786 m/s at phi 1).
+        ({"fuel": "natural_gas"}, 0.375 * 0.996),
+        ({"fuel": "propane"}, 0.42),
+    ],
+)
+def test_burning_velocity_at_room_temperature(texts, expected):
+    """Peaks of the reference figures, 0.37 to 0.38 m/s (methane) and 0.42 m/s (propane), +- 8 %, with ours at its peak:
+    the published shape of methane is 3 % lower at phi 1 than Cantera's for one peak."""
+    found = [
+        solved(ambient_temperature="25 degC", equivalence_ratio=f"{phi / 100}", **texts).answers["burning_velocity"]
+        for phi in range(101, 116, 2)
+    ]
+    peak = max(found, key=lambda answer: answer.value)
+    assert peak.value == pytest.approx(expected, rel=0.03)
+    assert peak.band[0] < expected < peak.band[1]
 
 
 def test_wall_gradient_of_the_worked_port():

@@ -166,7 +166,12 @@ def test_chart_of_drying():
     assert r.charts["drying"].plot.x == (0, times[-1])
     assert r.charts["drying"].plot.y == pytest.approx((min(temps) - 10, max(temps) + 50))
     assert r.charts["drying"].sentence == (
-        "Gentle warmth, then the oven at 300 °F for 2.5 h, then the first fire in 25.9 h."
+        "Gentle warmth, then the oven at 300 °F for 2.5 h, then the first fire in 25.9 h. The fire is drawn as one; it "
+        "is made in 3 watched heats, each of which begins cold and comes up again to where the last one ended."
+    )
+    through = solved(watched_hours="through").charts["drying"]
+    assert through.sentence.endswith("then the first fire in 25.9 h.") and through.plot.series == (
+        r.charts["drying"].plot.series
     )
 
 

@@ -10,7 +10,8 @@ from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge
 from walls_for_tests import flat_wall, plain_material
 
 from burnercalc.errors import InputError
-from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up
+from burnercalc.physics import fired_heat_up as module
+from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up, rates_to_heat_up
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
 
 
@@ -97,6 +98,36 @@ def test_rate_for_a_time_and_back(minutes, film, wall_K):
     assert 0.997 * 60 * minutes < got <= 60 * minutes
 
 
+@pytest.mark.parametrize("wall_K, minutes", [(1000.0, 20), (1400.0, 45), (1500.0, 120)])
+def test_rates_of_three_films_as_one_by_one(wall_K, minutes):
+    zones, asked = [forge(film) for film in (20.0, 40.0, 80.0)], {"wall_temp_K": wall_K, "time_s": 60.0 * minutes}
+    # However far off the heat that says where to look first.
+    for held_W in (2e3, 8e3, 4e4):
+        found = rates_to_heat_up(zones, held_face_W=held_W, **asked)
+        for zone, rate in zip(zones, found):
+            assert rate == pytest.approx(rate_to_heat_up(zone, **asked), rel=2e-3)
+            got = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=wall_K).time_s
+            assert 0.997 * asked["time_s"] < got <= asked["time_s"]
+
+
+def test_rates_of_three_films_where_some_cannot():
+    asked = {"wall_temp_K": 1500.0, "time_s": 60.0, "held_face_W": 5e4}
+    low, middle, high = rates_to_heat_up([forge(film) for film in (20.0, 40.0, 2000.0)], **asked)
+    assert low is None and middle is None
+    assert fired_heat_up(forge(2000.0), firing_rate_W=high, wall_temp_K=1500.0).time_s == pytest.approx(60, rel=0.003)
+
+
+def test_one_rate_takes_few_marches(monkeypatch):
+    marches = []
+    monkeypatch.setattr(module, "fired_heat_up", lambda *a, **k: marches.append(a) or fired_heat_up(*a, **k))
+    for guess_W in (None, 15e3, 60e3):
+        marches.clear()
+        rate_to_heat_up(forge(), wall_temp_K=1400.0, time_s=2700.0, guess_W=guess_W, within=0.005)
+        assert 1 < len(marches) <= 5
+    marches.clear()
+    assert rate_to_heat_up(forge(20.0), wall_temp_K=WALL_K, time_s=30.0) is None and len(marches) <= 6
+
+
 def test_least_fire_for_any_longer_time():
     # Near the end of its rise the wall creeps: a fire that is not there by then never will be.
     zone = forge(15.0)
@@ -135,6 +166,7 @@ def test_properties(rate_W, film, wall_K):
         ("chamber_temperature", {"wall_temp_K": AIR_K}),
         ("heat_up_time", {"longest_s": 0.0}),
         ("step_growth", {"step_growth": 2.0}),
+        ("early_step", {"early_step_s": 0.1}),
     ],
 )
 def test_names_the_field(field, change):

@@ -10,11 +10,13 @@ from burnercalc import catalogue
 from burnercalc.catalogue import said
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.design import Design
 from burnercalc.parts.back_pressure import BackPressure
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
 from burnercalc.parts.throughput import Throughput
 from burnercalc.physics.band import Band
+from burnercalc.result import solve
 
 NO_FLAME, NO_NEED = Flame(*[None] * 8), Need(*[None] * 7)
 KBTU_H = 1000 * BTU_H
@@ -556,7 +558,7 @@ def test_work_that_no_rate_or_only_well_stirred_gas_heats():
     enough = replace(need, working_band=Band(40 * KBTU_H, 45 * KBTU_H, 60 * KBTU_H))
     assert judged("rate_for_need", need=enough, **given)[0] == "good"
     found = judged("rate_for_need", need=replace(need, working_band=None), **given)
-    assert found[:3] == ("caution", 60 * KBTU_H, 50 * KBTU_H)
+    assert found[:3] == ("caution", 60 * KBTU_H, 50 * KBTU_H) and found[4] == LESS_WORK
     assert found[3] == (
         "60 kBtu/h may be too little: working takes 45 kBtu/h, but when the gas gives off its heat badly no rate is "
         "enough. Put less work through or lower the chamber temperature."
@@ -568,6 +570,20 @@ def test_work_that_no_rate_or_only_well_stirred_gas_heats():
         "Put "
         "less work through or lower the chamber temperature."
     )
+
+
+@pytest.mark.parametrize("texts", [{}, {"chamber_length": "2 in"}, {"work_rate": "40 lb/h"}, {"heat_up_time": "2 h"}])
+def test_a_rate_from_the_chamber_is_judged_as_the_same_rate_that_is_set(texts):
+    auto = solved(firing_rate="auto", **texts)
+    rate_W = repr(auto["firing_rate_gross"] * (1 + 1e-12))
+    one, other = auto.checks["rate_for_need"], solved(firing_rate=f"{rate_W} W", **texts).checks["rate_for_need"]
+    assert (one.verdict, one.changes) == (other.verdict, other.changes)
+
+
+def test_a_rate_from_a_short_chamber_may_be_too_little_for_its_work():
+    check = solved(firing_rate="auto", chamber_length="2 in").checks["rate_for_need"]
+    assert check.verdict == "caution" and "no rate is enough" in check.text
+    assert [change.setting for change in check.changes] == ["work_rate", "chamber_temperature"]
 
 
 def test_heat_up_that_no_fire_does():
@@ -693,3 +709,50 @@ def test_a_design_that_is_far_off_is_told_so():
     assert slow.verdict == "caution"
     heavy = solved(heat_up_time="5 min", lining="dense_castable 3 in").checks["heat_up_reach"]
     assert heavy.verdict == "stop"
+
+
+# The default body is 9 by 4 in, its window 7 3/4 by 2 3/4 in (5/8 in of lip all round).
+@pytest.mark.parametrize(
+    "texts, verdict, text",
+    [
+        ({}, "good", "stands in a wall"),
+        ({"chamber_length": "9 in", "chamber_width": "4 in", "chamber_height": "3 in"}, "good", "stands in a wall"),
+        ({"chamber_length": "8.9 in", "chamber_width": "4 in", "chamber_height": "3 in"}, "caution", "The body"),
+        ({"chamber_length": "7.8 in", "chamber_width": "2.8 in", "chamber_height": "2 in"}, "caution", "The body"),
+        ({"chamber_length": "7.7 in", "chamber_width": "4 in", "chamber_height": "4 in"}, "stop", "The face"),
+        ({"chamber_length": "4 in", "chamber_width": "4 in", "chamber_height": "9 in"}, "good", "stands in a wall"),
+        ({"chamber_length": "14 in", "chamber_width": "7 in", "burner_count": "2"}, "caution", "2 bodies"),
+        ({"chamber_length": "18 in", "chamber_width": "7 in", "burner_count": "2"}, "good", "stands in a wall"),
+        # The square in a circle of 5.66 in is 4.002 in wide, in one of 3.8 in 2.69 in.
+        ({"chamber_shape": "cylinder", "chamber_diameter": "5.66 in"}, "good", "stands in a wall"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "5.6 in"}, "caution", "The body"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "3.8 in"}, "stop", "The face"),
+        ({"chamber_shape": "cylinder", "chamber_diameter": "9.9 in", "chamber_length": "3 in"}, "good", "stands in"),
+    ],
+)
+def test_a_burner_fits_into_a_wall_of_its_chamber(texts, verdict, text):
+    """By hand, from the sizes alone; the end of a cylinder takes a diagonal of 9.85 in."""
+    whole = {"opening_area": "4 in2", "bar_diameter": "1/2 in", **texts}
+    found = solve(Design.from_texts(whole)).checks["chamber_fit"]
+    assert found.verdict == verdict and text in found.text, found.text
+
+
+@pytest.mark.parametrize(
+    "texts, key, verdict, text",
+    [
+        # By hand: 4 in2 is 2 in square, 2.257 in round.
+        ({"opening_area": "4 in2", "bar_diameter": "1.99 in"}, "bar_goes_in", "good", "goes in"),
+        ({"opening_area": "4 in2", "bar_diameter": "2.2 in"}, "bar_goes_in", "caution", "only by a round"),
+        ({"opening_area": "4 in2", "bar_diameter": "2.3 in"}, "bar_goes_in", "stop", "does not go in"),
+        # Copper and aluminium melt at 1084.6 and 660.3 degC, bronze from 850 to 1000 degC (handbooks).
+        ({}, "melting", "good", "stays solid"),
+        ({"work_metal": "copper", "work_temperature": "1500 degF"}, "melting", "caution", "left in the chamber"),
+        ({"work_metal": "bronze", "work_temperature": "900 degC"}, "melting", "caution", "half molten"),
+        ({"work_metal": "bronze", "work_temperature": "1100 degC"}, "melting", "note", "Zinc boils"),
+        ({"work_metal": "aluminium", "work_temperature": "900 degC"}, "melting", "note", "dry tools"),
+        ({"work_metal": "aluminium", "work_temperature": "2000 degF"}, "melting", "caution", "crucible"),
+    ],
+)
+def test_a_bar_goes_in_and_does_not_melt(texts, key, verdict, text):
+    found = solve(Design.from_texts(texts)).checks[key]
+    assert found.verdict == verdict and text in found.text, found.text

@@ -200,7 +200,10 @@ def test_wall_chart():
     inner = r.tables["lining_layers"].rows[0][4]
     assert steady[1][min(range(len(steady[0])), key=lambda n: abs(steady[0][n] - 0.0254))] == pytest.approx(inner)
     shell, warm_F = (1.8 * (temp - 273.15) + 32 for temp in (r["shell_temperature"], warm[1][-1]))
-    assert chart.sentence == f"After 40 min the shell has {warm_F:.0f} °F; hot all through it has {shell:.0f} °F."
+    assert chart.sentence == (
+        f"After 40 min the shell has {warm_F:.0f} °F, the hot face taken as at the set temperature from the start: a "
+        f"real fire is behind that. Hot all through it has {shell:.0f} °F."
+    )
 
 
 def by_kind(r):

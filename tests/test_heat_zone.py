@@ -8,7 +8,9 @@ from designs import FAR_APART
 from test_heat import BTU_H, solved
 
 from burnercalc import Design, solve
+from burnercalc.parts import zone as zone_part
 from burnercalc.parts.zone import MARCH
+from burnercalc.physics import fired_heat_up as marches
 from burnercalc.physics.fired_heat_up import fired_heat_up
 from burnercalc.physics.gas_zone import at_rate_and_wall, rate_to_hold
 from burnercalc.physics.throughput import bar_heat_time_s, bar_throughput_kg_s
@@ -142,6 +144,26 @@ def test_a_coarse_march_is_off_by_6_per_cent_at_most(rate_W, texts):
         coarse = fired_heat_up(zone, **march, **MARCH).time_s
         fine = fired_heat_up(zone, **march, step_growth=0.03, cells_per_layer=30).time_s
         assert 0.94 * fine < coarse < 1.06 * fine
+
+
+@pytest.mark.parametrize(
+    "texts, most",
+    [
+        ({}, 9),
+        ({"chamber_length": "14.1 in"}, 9),
+        ({"heat_up_time": "61 min"}, 9),
+        (BRICK, 9),
+        # Walls that take their heat hardly any sooner for more fire, with the least film never in that time.
+        ({"equivalence_ratio": "0.81"}, 14),
+    ],
+)
+def test_a_new_chamber_takes_few_marches(texts, most, monkeypatch):
+    """Two or three for the middle film, one or two for each of the others, and three under the fire that is set."""
+    made = []
+    monkeypatch.setattr(marches, "fired_heat_up", lambda *a, **k: made.append(a) or fired_heat_up(*a, **k))
+    zone_part._heat_up_W.cache_clear()
+    assert solved(**texts)["heat_up_takes"] is not None
+    assert 6 < len(made) <= most
 
 
 def test_much_fire_gets_there_soon_and_too_little_never():

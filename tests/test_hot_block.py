@@ -261,3 +261,52 @@ def test_good_can_be_reached_and_missed(default, key):
     assert thin.checks[key].fault
     cure = {"block_thickness": "3 in", "low_fire": "40 %", "refractory": "insulating_castable"}
     assert solved(**cure).checks[key].verdict == "good"
+
+
+def test_a_rim_as_cold_as_its_box_soaks_too():
+    """So much gas that block and box stand at the shop's temperature: no heat, and still a conductance."""
+    r = solved(
+        fuel_blend="C2H6 0.6, CO2 0.4",
+        equivalence_ratio="0.577",
+        firing_rate="2999 kBtu/h",
+        block_thickness="12 in",
+        port_diameter="5/32 in",
+        body_depth="3.5 in",
+        inlet_position="end",
+        port_wall_temperature="288.71 degF",
+        ambient_temperature="90 degF",
+    )
+    low = r.part("hot_block").least_rim
+    assert low.rim_K == low.box_K and low.rim_W_K > 0
+    soaking = r.part("soaking")
+    assert low.box_K - 0.1 < soaking.steel_K < soaking.back_K < r.design.chamber_temperature
+
+
+def test_conductance_of_the_rim_is_its_heat_over_what_drives_it(default):
+    low = default.part("hot_block").low
+    assert low.rim_W_K == pytest.approx(low.rim_W / (low.rim_K - low.box_K), rel=1e-9)
+
+
+# Butane lights by itself at 288 degC (IEC 60079-20-1 and NFPA 497, the lower); 80 % of it is 230.4 degC.
+@pytest.mark.parametrize(
+    "mixture_C, back_C, verdict, text",
+    [
+        (230, 287, "good", "below the 447 °F"),
+        (231, 287, "caution", "above the 447 °F that still mixture may touch. Let the blower run on"),
+        (230, 289, "caution", "and from 550 °F mixture lights by itself. Let the blower run on"),
+        (289, 300, "stop", "from 550 °F mixture lights by itself. Make the block thicker"),
+    ],
+)
+def test_shut_down(mixture_C, back_C, verdict, text):
+    r = solved(fuel="butane")
+    soaking = replace(r.part("soaking"), mixture_K=mixture_C + 273.15, back_K=back_C + 273.15)
+    found = r.parts.call(CHECKS["shut_down"], soaking=soaking)
+    said = " ".join(written(DECLARED["shut_down"].cases[case], found.slots, "in") for case in found.cases)
+    assert found.verdict == verdict and text in said, said
+    assert (verdict == "good") != ("by hand before relighting" in said)
+
+
+def test_a_standing_box_is_judged_after_shut_down(default):
+    assert default.checks["shut_down"].verdict == "good"
+    for bad in ({"fuel": "butane", "ambient_temperature": "80 degF"}, {"fuel_blend": "C3H8 0.7, C4H10 0.3"}):
+        assert solved(**bad).checks["shut_down"].verdict == "caution"

@@ -4,11 +4,12 @@ import json
 from math import inf
 
 import pytest
-from designs import FAR_APART
+from designs import FAR_APART, KNOWN_GOOD
 from test_face_holding import by_hand
 
 from burnercalc import Design, catalogue, solve
 from burnercalc.constants import INH2O_PA, PSI_PA
+from burnercalc.find import make_good
 from burnercalc.parts import PARTS, lighting
 from burnercalc.parts.holding import limits_m_s, port_flame
 from burnercalc.physics import combustion
@@ -240,6 +241,41 @@ def test_each_reason_has_a_design_and_its_words(way):
     assert check.verdict == ("caution" if way == "torch" else "stop")
     assert check.text.split("{")[0][:30] == declared.cases[way][:30] and "none" not in check.text
     assert check.value is None and r["lighting_rate"] is None
+
+
+HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+ON_A_LINE = {
+    # what it is, and the ports that make it lightable at the same 7 in
+    "the default": ({}, {"ports_per_row": "10"}),
+    "a box of ten ports": (KNOWN_GOOD["hand-sized box, 10 ports of 1/4, house gas"], {"ports_per_row": "6"}),
+}
+
+
+@pytest.mark.parametrize("name", ON_A_LINE)
+def test_a_house_line_too_weak_to_light_with_is_mended_by_more_ports(name):
+    """The stop is told why, its first offer cures it, and what comes out keeps the rule that it is judged by."""
+    texts, more = ON_A_LINE[name]
+    before, after = (solve(Design.from_texts({**texts, **HOUSE, **ports})) for ports in ({}, more))
+    check = before.checks["lighting"]
+    assert check.verdict == "stop" and "More or larger ports hold a stronger flame" in check.text
+    assert check.changes[0].setting in more and check.changes[0].move == "raise"
+    assert {one.key: one.verdict for one in after.checks.values() if one.fault} == (
+        {"cross_light": "caution"} if texts else {}
+    )
+    rate, gas_Pa, open_share = (after[key] for key in ("lighting_rate", "lighting_gas_pressure", "lighting_damper"))
+    mixture_m3_s = after.part("lighting").mixture_m3_s
+    pipe_Pa = after.part("resistance").pressure_Pa(mixture_m3_s)
+    assert gas_Pa >= max(2 * pipe_Pa, 0.5 * INH2O_PA) and open_share >= 0.05
+    assert 1.1 * after.part("lighting").flashback_W <= rate <= after.part("lighting").lift_W / 1.1
+
+
+def test_good_without_touching_the_line():
+    """A design on 7 in of house gas is made wholly good, the line's pressure being what it is."""
+    start = Design.from_texts(HOUSE)
+    assert solve(start).worst == "stop"
+    made = make_good(start, ("gas_pressure",))
+    assert made.after.design.gas_pressure == start.gas_pressure and not made.left
+    assert made.after.worst in ("good", "note") and made.after["lighting_rate"] > 0
 
 
 def test_no_room_where_ports_are_uneven():

@@ -54,6 +54,14 @@ def test_a_link_of_version_1_means_its_own_defaults(said):
     assert from_link(to_link(design)) == (design, [])
 
 
+@pytest.mark.parametrize("text", ["", "wide", "-4"])
+def test_what_is_refused_in_a_link_of_version_1_stands_at_its_own_default(text):
+    design, ignored = from_link(f"#v=1&equivalence_ratio={text}&rows=4")
+    assert [error.field for error in ignored] == ["equivalence_ratio"]
+    assert (design.value("equivalence_ratio"), design.rows) == (1.0, 4)
+    assert from_link(f"#v=2&equivalence_ratio={text}")[0].value("equivalence_ratio") == 0.96
+
+
 def test_defaults_of_earlier_versions_are_in_order_and_can_be_read():
     assert [*EARLIER_DEFAULTS, VERSION] == [str(n + 1) for n in range(len(EARLIER_DEFAULTS) + 1)]
     for version in EARLIER_DEFAULTS:

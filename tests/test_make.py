@@ -1,14 +1,12 @@
 """The steel of the room Make: pieces, window, inlet, baffle, bars and nipples, against hand take-offs and handbooks."""
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from making_designs import bench
 
 from burnercalc import catalogue
-from burnercalc.checks import make as checks
 from burnercalc.design import Design
 from burnercalc.result import solve
 
@@ -243,12 +241,6 @@ def test_a_sheet_too_thick_for_its_bend_is_a_stop():
     assert check.verdict == "stop" and check.value == close(IN / 2) and check.limit is None
     assert check.text == "The baffle cannot be made: its sheet must leave legs beside the bend."
     assert r["baffle_width"] is None and "baffle_clear" not in r.checks and len(r.tables["cut_list"].rows) == 3
-
-
-def test_a_disc_thicker_than_wide_is_a_stop_in_its_own_words(default):
-    part = replace(default.part("baffle_sheet"), trouble=True)
-    judged = checks.baffle_bends_check(replace(default.part("body"), round=True), part, 0.01)
-    assert judged.cases == ("round",)
 
 
 # --- stock ------------------------------------------------------------------------------------------------------------

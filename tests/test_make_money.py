@@ -19,6 +19,7 @@ FREE = {
     "price_sundries": "0",
     "price_mould": "0",
     "nipple_stock": "4 in 0",
+    "fuel_price": "0/lb",
 }
 
 
@@ -51,10 +52,14 @@ def test_the_shopping_of_one_burner(default):
         ("gas and air train, comfort", "1 set", 1),
         ("blower and air pipe", "1 set", 1),
         ("sundries", "1 set", 1),
+        ("gas of the first fire, if the burner makes all of it", "61.8 lb", 1),
     ]
+    # 25.9 h and two times up again, at 40 kBtu/h of propane at 21.6 kBtu/lb and 0.90 a pound
+    gas = rows[-1][4]
+    assert gas == default["first_fire_cost"] == pytest.approx(0.90 * 40 * (25.87 + 7.4) / 21.6, rel=0.01)
     # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, ten from a stick at 1.50
     # the train as added up in test_train.py
-    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 493, 124, 120, 25]
+    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 493, 124, 120, 25, gas]
     assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
     used = [
         2 * TUBE * 9.0625 / 12,
@@ -68,6 +73,7 @@ def test_the_shopping_of_one_burner(default):
         124,
         120,
         25,
+        gas,
     ]
     assert [row[3] for row in rows] == pytest.approx(used, rel=1e-6)
     assert default["cost_batch"] == default["cost_per_burner"] == pytest.approx(sum(batch), rel=1e-6)
@@ -84,7 +90,7 @@ def test_a_batch_shares_mould_and_what_is_left_of_packs():
     assert rows["pin stock"][2:] == (10, pytest.approx(1.5 * 46 / 10), 15.0)
     assert rows["refractory"][2:] == (1, pytest.approx(95 * 7.698277 / 55, rel=1e-6), 95.0)
     assert rows["tube 4 x 4 x 3/16 in"][4] == pytest.approx(4 * TUBE, rel=1e-6)
-    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 15.0 + 20 + 280 + 240 + 50
+    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 15.0 + 20 + 280 + 240 + 50 + 2 * r["first_fire_cost"]
     assert r["cost_batch"] == pytest.approx(batch, rel=1e-6)
     assert r["cost_per_burner"] == pytest.approx(batch / 2, rel=1e-6)
 

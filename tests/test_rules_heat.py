@@ -37,6 +37,7 @@ BROKEN = [
             "chamber_length": "240 in",
             "chamber_width": "120 in",
             "chamber_height": "120 in",
+            "lining": "dense_castable 1 in, blanket_8lb 2 in",
             "heat_up_time": "1 min",
         },
     ),

@@ -687,6 +687,30 @@ CHECKS = (
         ),
     ),
     Check(
+        "shut_down",
+        "temperature",
+        "Box after shut-down",
+        harm="danger",
+        source=SOAKING & IGNITION,
+        cases={
+            "good": "If the blower stops with the gas, what stands in the box gets {mixture:temperature} at most, "
+            "below the {wetted:temperature} that still mixture may touch.",
+            "mixture": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, above the "
+            "{wetted:temperature} that still mixture may touch.",
+            "back": "If the blower stops with the gas, the back of the block gets {back:temperature}, and from "
+            "{ignition:temperature} mixture lights by itself.",
+            "stop": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, and from "
+            "{ignition:temperature} mixture lights by itself. Make the block thicker or of a lighter refractory.",
+            "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
+            "at the cock and blow the box out by hand before relighting.",
+        },
+        cures=(
+            ("block_thickness", "raise"),
+            ("refractory", "choose"),
+            ("chamber_temperature", "lower"),
+        ),
+    ),
+    Check(
         "grip_heat",
         "temperature",
         "Steel in the grip",

@@ -138,7 +138,7 @@ ANSWERS = (
         "schedule.fuel_cost",
         "money",
         "First fire, cost of gas",
-        meaning="What the gas of the first fire costs; it comes on top of what the burner costs.",
+        meaning="What the gas of the first fire costs, if the burner makes all of it; counted in the cost of a burner.",
         formula="gas of the first fire x price of the gas",
         inputs=("first_fire_fuel", "fuel_price"),
         source=DRYING,
@@ -328,6 +328,9 @@ CHARTS = (
         cases={
             "shows": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
             "{first_fire:time}.",
+            "split": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
+            "{first_fire:time}. The fire is drawn as one; it is made in {heats} watched heats, each of which begins "
+            "cold and comes up again to where the last one ended.",
         },
     ),
 )

@@ -378,7 +378,8 @@ LOSS_ANSWERS = (
         "chamber.stored_heat_J",
         "energy",
         "Heat stored in the lining",
-        meaning="What the lining holds at the end of the heat-up; it goes to waste when the fire goes out.",
+        meaning="What the lining holds at the end of the heat-up, its hot face taken as at the set temperature all "
+        "that time; under a real fire the face lags, and it holds less. It goes to waste when the fire goes out.",
         formula="heat content of every layer at its temperature after the heat-up time",
         inputs=(*SHELL, "heat_up_time"),
         source=HEAT_UP,
@@ -743,6 +744,33 @@ CHECKS = (
         cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
     Check(
+        "chamber_fit",
+        "ratio",
+        "Burner in the chamber's wall",
+        harm="rework",
+        source=GEOMETRY & Source("a flat face on a quarter of a round wall at most", "common practice"),
+        cases={
+            "good": "The face, {long:size} by {wide:length}, stands in a wall of the chamber, {wall_long:size} by "
+            "{wall_wide:length}.",
+            "body": "The body, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
+            "{wall_long:size} by {wall_wide:length}: steel and lining come in each other's way. Make the chamber "
+            "larger or the burner smaller.",
+            "several": "{burners} bodies of {long:size} by {wide:length} do not stand in one wall of the chamber, the "
+            "best {wall_long:size} by {wall_wide:length}. Put them in several walls, use fewer, or make the chamber "
+            "longer.",
+            "stop": "The face, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
+            "{wall_long:size} by {wall_wide:length}: it does not fire into it. Make the chamber larger or the burner "
+            "smaller.",
+        },
+        cures=(
+            ("chamber_length", "raise"),
+            ("chamber_width", "raise"),
+            ("chamber_diameter", "raise"),
+            ("body_length", "lower"),
+            ("body_width", "lower"),
+        ),
+    ),
+    Check(
         "chamber_pressure",
         "pressure",
         "Way out for the smoke",
@@ -801,6 +829,43 @@ CHECKS = (
             "no_bar": "A bar of {bar:length} does not fit on the floor. Choose a thinner bar or make the chamber "
             "wider.",
         },
+    ),
+    Check(
+        "bar_goes_in",
+        "length",
+        "Bar through the opening",
+        harm="rework",
+        source=GEOMETRY,
+        cases={
+            "good": "A bar of {bar:length} goes in: an opening of {opening:area} lets {square:length} through when "
+            "square, {most:length} when round.",
+            "caution": "A bar of {bar:length} goes in only by a round opening: one of {opening:area} lets "
+            "{square:length} through when square. Open it wider, or choose a thinner bar.",
+            "stop": "A bar of {bar:length} does not go in: an opening of {opening:area} in this chamber lets "
+            "{most:length} through at most. Choose a thinner bar, or open it wider.",
+        },
+        cures=(("bar_diameter", "lower"), ("opening_area", "raise"), ("chamber_height", "raise")),
+    ),
+    Check(
+        "melting",
+        "temperature",
+        "Work that melts",
+        harm="danger",
+        source=MELTING & PRACTICE,
+        cases={
+            "good": "The work stays solid: it begins to melt at {solidus:temperature}.",
+            "left": "Work left in the chamber melts: it begins to at {solidus:temperature}, and the chamber has "
+            "{chamber:temperature}. Take it out in time, or run the chamber cooler.",
+            "mush": "At {work:temperature} the work is half molten, neither forged nor poured: it begins to melt at "
+            "{solidus:temperature} and is liquid at {liquidus:temperature}. Heat it less, or melt it in a crucible.",
+            "far": "It melts at {liquidus:temperature}, far below {work:temperature}: it runs over the floor unless it "
+            "stands in a crucible, and so hot it burns and takes up gas. Heat it less.",
+            "pot": "It melts: heat it in a crucible, with dry tools and dry moulds, for a drop of water under molten "
+            "metal throws it about.",
+            "zinc": "Zinc boils out of brass, and of bronze with zinc in it: its white fume makes ill, so melt under a "
+            "hood that draws.",
+        },
+        cures=(("work_temperature", "lower"), ("chamber_temperature", "lower"), ("work_metal", "choose")),
     ),
     Check(
         "shell_touch",
@@ -1067,7 +1132,8 @@ CHARTS = (
             Series("steady", "hot all through"),
         ),
         cases={
-            "shows": "After {time:time} the shell has {warm:temperature}; hot all through it has {shell:temperature}."
+            "shows": "After {time:time} the shell has {warm:temperature}, the hot face taken as at the set temperature "
+            "from the start: a real fire is behind that. Hot all through it has {shell:temperature}."
         },
     ),
     Chart(

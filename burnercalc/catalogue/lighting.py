@@ -160,6 +160,14 @@ CHECKS = (
             + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
             "and the damper {open:percent 1} open, too little to set. A second small "
             "cock and jet and a smaller blower, or more ports.",
+            "gas_line": NEVER
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            "to set. More or larger ports hold a stronger flame on the same line, or a second small cock and jet light "
+            "it.",
+            "gas_and_damper_line": NEVER
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            "and the damper {open:percent 1} open, too little to set. More or larger ports hold a stronger flame; or a "
+            "second small cock and jet to light with, and a smaller blower.",
             "not_carried": NEVER
             + "Blower or jet do not carry a rate at which the flame holds: mend their stops first.",
             "no_room": NEVER

@@ -74,6 +74,8 @@ SHOPPING = (
     "baffle_length",
     "baffle_width",
     "baffle_thickness",
+    "first_fire_fuel",
+    "first_fire_cost",
 )
 
 STEEL_ANSWERS = (
@@ -800,8 +802,7 @@ CHECKS = (
         harm="rework",
         source=TAKE_OFF,
         cases={
-            "bent": "The baffle cannot be made: its sheet must leave legs beside the bend.",
-            "round": "The baffle cannot be made: its sheet is thicker than the bore is wide. Use thinner sheet.",
+            "stop": "The baffle cannot be made: its sheet must leave legs beside the bend.",
         },
         cures=(("baffle_thickness", "lower"), ("baffle_bend_angle", "lower")),
     ),
@@ -845,8 +846,6 @@ CHECKS = (
             "block with ease.",
             "stop": "The steel lip is a ledge of {room:length} inside the bore; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
-            "lacking": "Lip width: {lack:length} too little room; below {least:length} it does not work, "
-            "{wanted:length} or more holds the block.",
             "good_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of "
             "{room:length}; {wanted:length} or more holds the block.",
             "caution_rounded": "Beside the tube's inside corner of {inside:length} the lip is a flat ledge of only "
@@ -870,8 +869,6 @@ CHECKS = (
             "caution": "{room:length} of refractory stands over the lip; {wanted:length} or more holds the block with "
             "ease.",
             "stop": "{room:length} of refractory stands over the lip; below {least:length} it does not work, "
-            "{wanted:length} or more holds the block.",
-            "lacking": "Grip over the lip: {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more holds the block.",
         },
         cures=(("grip", "raise"), ("wall", "lower")),
@@ -1008,7 +1005,6 @@ CHECKS = (
         cases={
             "good": "Pins stand {clear:length} or more from the wall of the mould.",
             "caution": "Pins stand only {clear:length} from the wall of the mould; {wanted:length} lets the mix pass.",
-            "stop": "Pins stand {lack:length} in the wall of the mould.",
         },
         cures=(("edge_margin", "raise"), ("mould_clearance", "raise")),
     ),
@@ -1285,6 +1281,7 @@ COST_WORDS = {
     "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
+    "first_fire": "gas of the first fire, if the burner makes all of it",
     "need.m": "{need:long_length}",
     "need.kg": "{need:mass}",
     "need.nipple": "{need:g} nipple",

@@ -8,6 +8,7 @@ from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
 from ..parts.plenum import Plenum
 from ..parts.shares import Shares
+from ..parts.soaking import LONGER_S, Soaking
 from ..parts.stream import Stream
 from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
 from .judge import Judged, judge, ladder, verdict
@@ -128,6 +129,24 @@ def box_mixture_check(hot_block: HotBlock) -> Judged:
     word = "stop" if mixture.value > limit else ladder(mixture.high, good=BOX_MIXTURE_K, stop=inf)
     slots = {"mixture": mixture.value, "most": mixture.high, "good": BOX_MIXTURE_K, "wetted": limit}
     return verdict(word, mixture.high, BOX_MIXTURE_K, **slots)
+
+
+def shut_down_check(soaking: Soaking, hot_block: HotBlock) -> Judged:
+    """A stop where all that stands in the box is past ignition; a hot wall must be far hotter to light it."""
+    mixture, back, ignition, wetted = soaking.mixture_K, soaking.back_K, hot_block.ignition_K, hot_block.wetted_K
+    case = "stop" if mixture > ignition else "mixture" if mixture > wetted else "back" if back > ignition else "good"
+    by_back = case == "back"
+    return verdict(
+        case if case in ("stop", "good") else "caution",
+        back if by_back else mixture,
+        ignition if by_back else wetted,
+        case=case if case == "good" else (case, "after"),
+        mixture=mixture,
+        back=back,
+        ignition=ignition,
+        wetted=wetted,
+        run_on=soaking.run_on_s or LONGER_S[-1],
+    )
 
 
 def grip_heat_check(hot_block: HotBlock) -> Judged:

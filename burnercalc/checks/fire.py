@@ -9,11 +9,14 @@ from .judge import Judged, ladder, verdict
 LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"), ("mix_pipe", "lower"))
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
+STRONGER = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "raise"))
 LIGHTING_CURES = {
     "torch": BETTER_PORTS,
     "gas": LESS_GAS,
     "damper": LESS_AIR,
     "gas_and_damper": (("ports_per_row", "raise"), *LESS_GAS, *LESS_AIR),
+    "gas_line": (*STRONGER, ("gas_pressure", "raise")),
+    "gas_and_damper_line": (*STRONGER, *LESS_AIR, ("gas_pressure", "raise")),
     "no_room": BETTER_PORTS,
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
@@ -23,15 +26,15 @@ def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
     if lighting.rate_W is not None:
         case = "caution" if not lighting.stays else "note" if lighting.close else "good"
         return verdict(case, lighting.rate_W.value, lighting.lift_W, cures=(), **lighting.advice.slots)
-    cures = LIGHTING_CURES.get(lighting.way, ())
-    if not gas.liquid:  # a line has the pressure that it has
-        cures = tuple(cure for cure in cures if cure[0] != "gas_pressure")
+    # A line's pressure is given, so a smaller jet that wants more of it is no way out.
+    weak_line = gas.liquid is None and lighting.way in ("gas", "gas_and_damper")
+    case = f"{lighting.way}_line" if weak_line else lighting.way
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
-        case=lighting.way,
-        cures=cures,
+        case=case,
+        cures=LIGHTING_CURES.get(case, ()),
         **lighting.advice.slots,
     )
 

@@ -1,9 +1,11 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
-from math import inf
+from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
+from ..parts.body import Body
 from ..parts.chamber import Chamber
+from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
@@ -20,6 +22,7 @@ from ..physics.chamber import (
     LEAST_AVAILABLE,
     SHORTEST_HEAT_UP_S,
 )
+from ..physics.metals import metal
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
 from .judge import FAULTS, Judged, judge, ladder, verdict
 
@@ -36,6 +39,7 @@ DRIFT_K = (150 / 1.8, 400 / 1.8)
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
+POURED_K = 250.0  # above the liquidus no metal is poured so hot; common practice
 
 COOLER = ("chamber_temperature", "lower")
 LINING = ("lining", "choose")
@@ -171,6 +175,44 @@ def low_fire_drift_check(
     )
 
 
+def chamber_fit_check(
+    face: Face,
+    body: Body,
+    chamber_shape: str,
+    chamber_length: float,
+    chamber_width: float,
+    chamber_height: float,
+    chamber_diameter: float,
+    burner_count: int,
+) -> Judged:
+    """Each side over the wall's, of the wall that it fills least, either way round; a burner may also stand in an end.
+
+    A round wall is taken as wide as the square in its circle: a flatter chord would stand in the middle of the chamber.
+    """
+    if chamber_shape == "box":
+        walls = [(chamber_length, chamber_width), (chamber_length, chamber_height), (chamber_width, chamber_height)]
+    else:
+        walls = [(chamber_length, chamber_diameter / sqrt(2))]
+
+    def filled(long, wide, count=1):
+        """(share, wall): of so many in a row."""
+        ways = ((count * long, wide), (long, count * wide), (wide, count * long), (count * wide, long))
+        found, wall = min((min(max(a / w[0], b / w[1]) for a, b in ways), w) for w in walls)
+        if chamber_shape != "box" and count == 1:
+            across = long if face.round else hypot(long, wide)
+            found = min(found, across / chamber_diameter)
+        return found, wall
+
+    window, steel = (face.window_length_m, face.window_width_m), (body.length_m, body.width_m)
+    tries = (("stop", window, 1), ("body", steel, 1), ("several", steel, burner_count))
+    wrong = (one for one in tries if filled(*one[1], one[2])[0] > 1 + 1e-9)
+    case, sides, count = next(wrong, ("good", window, 1))
+    share, wall = filled(*sides, count)
+    word = case if case in ("stop", "good") else "caution"
+    slots = {"long": sides[0], "wide": sides[1], "wall_long": wall[0], "wall_wide": wall[1], "burners": burner_count}
+    return verdict(word, share, 1.0, case=case, **slots)
+
+
 def chamber_pressure_check(
     flame: Flame, back_pressure: BackPressure, opening_area: float, chamber_back_pressure: float
 ) -> Judged | None:
@@ -236,6 +278,50 @@ def throughput_check(
     )
 
 
+def bar_goes_in_check(
+    chamber: Chamber,
+    chamber_shape: str,
+    chamber_height: float,
+    chamber_diameter: float,
+    opening_area: float,
+    work_rate: float,
+    bar_diameter: float,
+) -> Judged | None:
+    """Of all shapes of one area a round one lets the thickest bar through; a square one is the rule."""
+    if work_rate == 0 or opening_area == 0 or chamber.work_state.case != "solid":
+        return None
+    high = chamber_height if chamber_shape == "box" else chamber_diameter
+    square, most = (min(across, high) for across in (sqrt(opening_area), sqrt(4 / pi * opening_area)))
+    word = "stop" if bar_diameter > most else "caution" if bar_diameter > square else "good"
+    return verdict(word, bar_diameter, square, bar=bar_diameter, opening=opening_area, square=square, most=most)
+
+
+def melting_check(
+    chamber: Chamber, work_metal: str, work_rate: float, work_temperature: float, chamber_temperature: float
+) -> Judged | None:
+    if work_rate == 0:
+        return None
+    stuff, state = metal(work_metal), chamber.work_state.case
+    word, cases = "caution", ["mush"]
+    if state == "liquid":
+        far = work_temperature > stuff.liquidus_K + POURED_K
+        word, cases = ("caution", ["far", "pot"]) if far else ("note", ["pot"])
+    elif state == "solid":
+        word, cases = ("caution", ["left"]) if chamber_temperature > stuff.solidus_K else ("good", ["good"])
+    if state != "solid" and work_metal in ("brass", "bronze"):
+        cases.append("zinc")
+    return verdict(
+        word,
+        work_temperature,
+        stuff.solidus_K,
+        case=cases,
+        solidus=stuff.solidus_K,
+        liquidus=stuff.liquidus_K,
+        work=work_temperature,
+        chamber=chamber_temperature,
+    )
+
+
 def shell_touch_check(chamber: Chamber) -> Judged:
     shell_K = chamber.shell_temp_K
     return judge(shell_K, good=TOUCH_K, note=SCORCH_K, stop=inf, shell=shell_K, touch=TOUCH_K, scorch=SCORCH_K)
@@ -253,12 +339,14 @@ def rate_for_need_check(
     most_W = need.working_band.high if need.working_band else inf
     limit_W = max(need.needed_W, most_W)
     auto = firing.taken_from.case == "chamber"
-    word = "good" if auto else ladder(firing.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
-    enough_W = need.needed_W * (1 - 1e-9)
-    heats_up = need.decided_by == "heat-up"
+    rate_W = max(firing.installed_W, need.needed_W) if auto else firing.installed_W  # auto takes what is needed
+    word = ladder(rate_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    heats_up, more = need.decided_by == "heat-up", (MORE_FIRE, MORE_BURNERS)
     cases = ("stop",)
-    if word == "caution" and firing.installed_W >= enough_W:
-        cases, heats_up = ("perhaps" if need.working_band else "perhaps_never",), False
+    if word == "caution" and rate_W >= need.needed_W * (1 - 1e-9):
+        cases, heats_up = ("perhaps",), False
+        if not need.working_band:  # no rate is sure to be enough
+            cases, more = ("perhaps_never",), ()
     elif word != "stop":
         cases = (f"{'auto' if auto else word}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
@@ -272,7 +360,7 @@ def rate_for_need_check(
         firing.installed_W,
         limit_W if limit_W < inf else need.needed_W,
         case=cases,
-        cures=(MORE_FIRE, MORE_BURNERS, *eased),
+        cures=(*more, *eased),
         installed=firing.installed_W,
         needed=need.needed_W,
         each=need.needed_W / burner_count,

@@ -38,10 +38,8 @@ SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from
 
 
-def baffle_bends_check(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: float) -> Judged | None:
-    if not baffle_sheet.trouble:
-        return None
-    return verdict("stop", baffle_thickness, None, case="round" if body.round else "bent")
+def baffle_bends_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Judged | None:
+    return verdict("stop", baffle_thickness, None) if baffle_sheet.trouble else None
 
 
 def tube_on_rack_check(body: Body, units: str) -> Judged | None:
@@ -140,7 +138,9 @@ def cap_flat_check(body: Body, units: str) -> Judged:
 
 
 def lip_cover_check(body: Body) -> Judged:
-    return _room(making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m), *LIP_COVER_M)
+    least_m, wanted_m = LIP_COVER_M
+    cover_m = making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m)
+    return judge(cover_m, good=wanted_m, stop=least_m, slack=SLACK_M, room=cover_m, least=least_m, wanted=wanted_m)
 
 
 def baffle_clear_check(baffle_sheet: BaffleSheet, inlet_position: str) -> Judged | None:
@@ -200,8 +200,9 @@ def corner_drill_check(body: Body, steel: Steel, corner_drill: float, corner_rad
 
 
 def pins_clear_check(pins: Pins) -> Judged:
+    """No stop: the setback keeps every pin off the wall."""
     clear = pins.wall_clearance_m
-    return judge(clear, good=PIN_CLEAR_M, stop=0.0, clear=clear, wanted=PIN_CLEAR_M, lack=-clear)
+    return judge(clear, good=PIN_CLEAR_M, stop=-inf, clear=clear, wanted=PIN_CLEAR_M)
 
 
 def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet) -> Judged:

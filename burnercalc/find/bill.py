@@ -32,6 +32,7 @@ class Bill:
 def bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> Bill:
     """The lines of the cost that are not at hand, and what the chosen options say must be bought."""
     own = {line for line, axis in LINE_OF.items() if _at_hand(axis, chosen, have)}
+    own.add("first_fire")  # gas is paid as it burns
     if _at_hand("body", chosen, have):
         own.add("steel_0")
         if dict(chosen["body"].texts)["body_kind"] == "plates":

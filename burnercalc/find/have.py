@@ -36,7 +36,7 @@ BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
-LONGEST_HAVE, MOST_ENTRIES = 20_000, 24
+LONGEST_HAVE, LONGEST_ENTRY, MOST_ENTRIES = 20_000, 1_000, 24
 LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
 LEAST_WINDOW_M = 0.0254 / 2
 
@@ -93,6 +93,10 @@ def read_have(text: str, system: str = "in") -> Have:
         if kind in KINDS:
             found = []
             for entry in entries:
+                if len(entry) > LONGEST_ENTRY:
+                    rule = f"must be at most {LONGEST_ENTRY} characters long"
+                    errors.append(InputError(kind, entry[:60], rule, KINDS[kind][1]))
+                    continue
                 try:
                     found.append(_READERS[kind](entry, system))
                 except (InputError, InputErrors) as refused:
@@ -295,9 +299,12 @@ def _blower(entry: str, system: str) -> Piece:
     if "," in entry:
         _setting("blower_curve", entry)
         return Piece("blower", entry, {"blower_curve": entry})
-    parts = re.findall(r"[0-9][0-9./ -]*\s*[A-Za-z][A-Za-z0-9/]*", entry)
+    one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
+    both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
+    if not both:
+        raise InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
     found: dict[str, str] = {}
-    for part in parts:
+    for part in filter(None, both.groups()):
         for key in curve:
             try:
                 _setting(key, part)
@@ -306,6 +313,8 @@ def _blower(entry: str, system: str) -> Piece:
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
                 continue
+            if key in found:
+                raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
     lacking = [BY_KEY[key].label.lower() for key in curve if key not in found]
     if lacking:

@@ -11,6 +11,7 @@ from .baffle_sheet import BaffleSheet
 from .block import Block
 from .body import Body
 from .pins import Pins
+from .schedule import Schedule
 from .steel import Steel
 from .stock import bars
 from .train import Train
@@ -20,7 +21,8 @@ from .train import Train
 class Cost:
     """Money in the currency of the prices; `lines` and `hours` are of the batch, {step: h}; the rest of one burner.
 
-    `items` are what is bought besides bars and nipples, whatever the size of the batch.
+    `items` are what is bought besides bars and nipples, whatever the size of the batch; the gas of the first fire too,
+    which a bought burner does not need.
     """
 
     items: tuple[Item, ...]
@@ -42,6 +44,7 @@ def cost(
     block: Block,
     pins: Pins,
     train: Train,
+    schedule: Schedule,
     inlet: str,
     baffle_thickness: float,
     stock_lengths: tuple[float, ...],
@@ -71,6 +74,7 @@ def cost(
         *_train(train, price_train),
         Item("blower", said("blower"), 1, "set", 1, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
+        Item("first_fire", said("first_fire"), schedule.fuel_kg, "kg", schedule.fuel_kg, schedule.fuel_cost),
     )
     if baffle_sheet.sheet:
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m

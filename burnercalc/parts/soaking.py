@@ -33,7 +33,7 @@ def soaking(hot_block: HotBlock, chamber: Chamber, shop: Shop, chamber_temperatu
             fin=fin,
             box=hot_block.box,
             capacity_J_m3K=stuff.density_kg_m3 * stuff.heat_capacity_J_kgK(low.wall_K),
-            rim_W_K=low.rim_W / (low.rim_K - low.box_K),
+            rim_W_K=low.rim_W_K,
             chamber_K=chamber_temperature,
             chamber_J_K=chamber.stored_heat_J / (chamber_temperature - shop.temp_K),
             chamber_W=chamber.wall_loss_W + chamber.opening_loss_W,

@@ -5,17 +5,16 @@ from functools import lru_cache
 
 from ..physics import gas_zone as physics
 from ..physics.equilibrium import EquilibriumError
-from ..physics.fired_heat_up import rate_to_heat_up
+from ..physics.fired_heat_up import rates_to_heat_up
 from ..physics.gas_zone import FILM_W_M2K, GasZone, ZoneState
 from ..physics.linings import material
 from ..physics.walls import still_air
 from .chamber import Chamber
-from .flame import Flame
 from .gas import Gas
 from .shop import Shop
 
 # A march so coarse is off by 6 % at most, where the band of the film moves the time by 20 % and more.
-MARCH = {"cells_per_layer": 6, "step_growth": 0.25}
+MARCH = {"cells_per_layer": 6, "step_growth": 0.25, "early_step_s": 2.0}
 WITHIN = 0.005
 
 SHELL_EMISSIVITY = 0.9  # as physics.chamber.chamber_heat
@@ -39,7 +38,6 @@ NONE = (None, None, None)
 
 def zone(
     chamber: Chamber,
-    flame: Flame,
     gas: Gas,
     shop: Shop,
     lining: tuple[tuple[str, float], ...],
@@ -55,7 +53,7 @@ def zone(
         zones,
         tuple(physics.rate_to_hold(one, chamber_temperature) for one in zones),
         tuple(physics.rate_to_hold(one, chamber_temperature, chamber.work_heat_W) for one in zones),
-        _heat_up_W(zones, chamber_temperature, chamber.heat.heat_up_time_s, _guess_W(chamber, flame)),
+        _heat_up_W(zones, chamber_temperature, chamber.heat.heat_up_time_s, chamber.heat.heat_up_W),
     )
 
 
@@ -103,17 +101,7 @@ def _zones(losses, mixture, volume_m3, area_m2):
 
 
 @lru_cache(maxsize=64)
-def _heat_up_W(zones, wall_temp_K, time_s, guess_W):
-    """From the middle outwards, each found rate near the next."""
-    low, middle, high = zones
-
-    def found(one, near_W):
-        return rate_to_heat_up(one, wall_temp_K=wall_temp_K, time_s=time_s, guess_W=near_W, within=WITHIN, **MARCH)
-
-    at_middle = found(middle, guess_W)
-    return found(low, 1.5 * at_middle) if at_middle else None, at_middle, found(high, 0.8 * (at_middle or guess_W))
-
-
-def _guess_W(chamber, flame):
-    """What it would take if the gas left at wall temperature: too little, but near."""
-    return 1.2 * chamber.heat.heat_up_W / max(flame.available or 0.0, 0.05)
+def _heat_up_W(zones, wall_temp_K, time_s, held_face_W):
+    return rates_to_heat_up(
+        zones, wall_temp_K=wall_temp_K, time_s=time_s, held_face_W=held_face_W, within=WITHIN, **MARCH
+    )

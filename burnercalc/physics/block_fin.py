@@ -187,7 +187,8 @@ class HotState:
 
     `face_K`: with the lips of the ports; `wall_K`: mean of a port's wall; `exit_K`: mixture that leaves; `rim_K`: block
     in the plane of the steel's face; `lip_K`: the steel there; `box_K`: mean of the box; `mixture_K`: mixture in it.
-    Heat through the face and through the rim into the box [W]; m cp of the mixture and its film in the ports.
+    Heat through the face and through the rim into the box [W]; `rim_W_K`: from
+    the rim for each kelvin that it is hotter than the mean box; m cp of the mixture and its film in the ports.
     """
 
     face_K: float
@@ -200,6 +201,7 @@ class HotState:
     mixture_K: float
     through_W: float
     rim_W: float
+    rim_W_K: float
     flow_W_K: float
     film_W_m2K: float
     ports: FinState
@@ -288,6 +290,7 @@ def hot_state(
         mixture_K=mixture,
         through_W=state.through_W,
         rim_W=rim_W_K * (rim - lip),
+        rim_W_K=rim_W_K * fin_W_K / (rim_W_K + fin_W_K - rim_W_K * mean_over_lip),
         flow_W_K=flow_kg_s * cp,
         film_W_m2K=film,
         ports=state,

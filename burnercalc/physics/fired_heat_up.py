@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import exp, log
 
 from ..errors import require
-from .gas_zone import rate_to_hold, reached
+from .gas_zone import at_rate_and_wall, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
 from .walls import bracketed_root, check_temperatures
@@ -14,6 +14,16 @@ FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.12, 900.0
 
 # Beyond every furnace: a fire that is not asked for.
 MOST_W = 1e9
+
+# Of the temperature that a step ends at: a thousandth of a kelvin.
+STEP_WITHIN = 1e-6
+
+# Of the heat that a face hot from the first moment takes in a fired one takes some three quarters: where to look first.
+FACE_SHARE = 0.74
+# Two films that give the same heat at this share of the rise take about the same time.
+ALMOST = 0.94
+# Slope of log(rate over that to hold - 1) over log(time): 0.7 to 3 in forges. So straight that it carries 4 `within`.
+LEAST_SLOPE, STEEP, MOST_SLOPE, STRAIGHT = 0.2, 5.0, 10.0, 4.0
 
 # Closer than this to where the fire must end, the chamber never arrives for any purpose.
 NEVER_WITHIN_K = 1.0
@@ -42,7 +52,16 @@ class FiredHeatUp:
     stored_J: float
 
 
-def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_layer=12, step_growth=STEP_GROWTH):
+def fired_heat_up(
+    zone,
+    *,
+    firing_rate_W,
+    wall_temp_K,
+    longest_s=4e5,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+):
     """Heat-up of the empty chamber at a steady firing rate, from cold to a wall temperature.
 
         rate available(Tg) = exchange(Tg, Tw) = heat into the lining + opening loss(Tw)   in every step,
@@ -55,8 +74,9 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
         longest_s         where the march is given up                           [s]   above 0
         cells_per_layer   cells in each layer                                   [-]   4 or more
         step_growth       length of a step over the time gone by                [-]   0.01 to 0.5
+        early_step_s      that the first steps double up to                     [s]   FIRST_STEP_S or more
     Returns: FiredHeatUp
-    Raises: InputError for firing_rate, chamber_temperature, heat_up_time or step_growth
+    Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth or early_step
     Assumes: as gas_zone.gas_zone; no work inside; dry lining; the gas itself stores nothing
     Source: the zone of Hottel and Sarofim, published, recalled; Patankar, Numerical Heat Transfer and Fluid Flow, 1980,
         chapter 4, published
@@ -66,6 +86,7 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     require(0 < firing_rate_W < MOST_W, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
     require(0.01 <= step_growth <= 0.5, "step_growth", f"{step_growth:g}", "must be within 0.01 to 0.5")
+    require(early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more")
     losses, gas = zone.losses, zone.gas
     check_temperatures(wall_temp_K, losses.ambient_temp_K)
     end_K = reached(zone, firing_rate_W).wall_temp_K
@@ -83,15 +104,14 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     now, step, face_K, kept = 0.0, FIRST_STEP_S, losses.ambient_temp_K, 0.0
     times, walls, gases = [0.0], [face_K], [gas.flame_temp_K]
     # Towards an end that lies below, only to where nothing more happens.
+    coldest_K = losses.ambient_temp_K
     goal_K = wall_temp_K if wall_temp_K < end_K - NEVER_WITHIN_K else end_K - NEVER_WITHIN_K
     while face_K < goal_K and now < longest_s:
         # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
         march.prepare(step, min(face_K, TEMP_MAX_K))
-        # Near where the last rise points, as a rule; else anywhere.
-        likely_K = face_K + 2 * (face_K - walls[-2]) + 5 if len(walls) > 1 else gas.flame_temp_K
-        low_K = face_K if missing_W(face_K) < 0 else losses.ambient_temp_K
-        high_K = likely_K if likely_K < gas.flame_temp_K and missing_W(likely_K) > 0 else gas.flame_temp_K
-        face_K = bracketed_root(missing_W, low_K, high_K, 1e-8)
+        face_K = _risen_K(
+            missing_W, face_K, face_K - walls[-2] if len(walls) > 1 else None, gas.flame_temp_K, coldest_K
+        )
         heat = asked_W(face_K)
         march.advance(face_K)
         kept += step * heat
@@ -99,7 +119,7 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
         times.append(now)
         walls.append(face_K)
         gases.append(gas.temp_K(heat / firing_rate_W))
-        step = max(FIRST_STEP_S, step_growth * now)
+        step = max(min(2 * step, early_step_s), step_growth * now)
     hot = goal_K == wall_temp_K and face_K >= wall_temp_K
     share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2]) if hot else 0.0
     return FiredHeatUp(
@@ -113,12 +133,34 @@ def fired_heat_up(zone, *, firing_rate_W, wall_temp_K, longest_s=4e5, cells_per_
     )
 
 
+def _risen_K(missing_W, face_K, last_rise_K, flame_K, coldest_K):
+    """Face at the end of a step: near where the last rise points, as a rule; else anywhere."""
+    low_K, missing_low_W = face_K, missing_W(face_K)
+    if missing_low_W >= 0:
+        return bracketed_root(missing_W, coldest_K, face_K, STEP_WITHIN, f_high=missing_low_W)
+    if last_rise_K is not None:
+        for share in (1.3, 2.0):
+            high_K = face_K + share * last_rise_K + 5
+            missing_high_W = missing_W(high_K) if high_K < flame_K else -1.0
+            if missing_high_W > 0:
+                return bracketed_root(missing_W, low_K, high_K, STEP_WITHIN, f_low=missing_low_W, f_high=missing_high_W)
+    return bracketed_root(missing_W, low_K, flame_K, STEP_WITHIN, f_low=missing_low_W)
+
+
 def rate_to_heat_up(
-    zone, *, wall_temp_K, time_s, guess_W=None, within=1e-3, cells_per_layer=12, step_growth=STEP_GROWTH
+    zone,
+    *,
+    wall_temp_K,
+    time_s,
+    guess_W=None,
+    within=1e-3,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
 ):
     """Firing rate that heats the empty chamber from cold to a wall temperature in a given time.
 
-        fired_heat_up(rate) = time, by false position on log(rate over that to hold - 1) and log(time)
+        fired_heat_up(rate) = time, by secants on log(rate over that to hold - 1) against log(time)
 
     Arguments:
         zone          GasZone
@@ -127,35 +169,93 @@ def rate_to_heat_up(
         guess_W       where to look first; None for three times the rate that holds   [W]
         within        how near the time must come   [-]   1e-4 to 0.05
         cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s   as in fired_heat_up   [s]
     Returns: float, gross [W], for a time shorter than asked by up to 2 `within`, or that of the least fire that gets
         there; None when the flame cannot: not hot enough, or the walls take its heat no faster at any rate
     Raises: InputError for chamber_temperature or heat_up_time
     Assumes: as fired_heat_up
     Checked by: tests/test_fired_heat_up.py (rate_to_heat_up and back)
     """
+    march = {"cells_per_layer": cells_per_layer, "step_growth": step_growth, "early_step_s": early_step_s}
+    return _rate_and_slope(zone, wall_temp_K, time_s, guess_W, None, within, march)[0]
+
+
+def rates_to_heat_up(
+    zones,
+    *,
+    wall_temp_K,
+    time_s,
+    held_face_W,
+    within=1e-3,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+):
+    """rate_to_heat_up of one gas in one chamber with the least, the middle and the most film, each near the next.
+
+        near = rate at which the other film gives the walls, almost hot, as much heat as the found one does
+
+    Arguments:
+        zones         three GasZone
+        wall_temp_K   as in rate_to_heat_up   [K]
+        time_s        as in rate_to_heat_up   [s]
+        held_face_W   mean heat into walls and opening in that time with the face hot from the first moment   [W]
+        within        as in rate_to_heat_up   [-]
+        cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s   as in fired_heat_up   [s]
+    Returns: tuple of three floats or None, as rate_to_heat_up; no fire of the least film is looked for when the middle
+        has none
+    Raises: InputError for chamber_temperature or heat_up_time
+    Assumes: as fired_heat_up
+    Checked by: tests/test_fired_heat_up.py (rates_to_heat_up as one by one, in few marches)
+    """
+    march = {"cells_per_layer": cells_per_layer, "step_growth": step_growth, "early_step_s": early_step_s}
+    low, middle, high = zones
+    guess = rate_to_hold(middle, wall_temp_K, FACE_SHARE * held_face_W - _lost_W(middle, wall_temp_K))
+    rate_W, slope = _rate_and_slope(
+        middle, wall_temp_K, time_s, guess.firing_rate_W if guess else None, None, within, march
+    )
+    if rate_W is None:
+        return None, None, rate_to_heat_up(high, wall_temp_K=wall_temp_K, time_s=time_s, within=within, **march)
+    cold_K = middle.losses.ambient_temp_K
+    almost_K = cold_K + ALMOST * (wall_temp_K - cold_K)
+    to_spare_W = at_rate_and_wall(middle, rate_W, almost_K).work_heat_W
+
+    def beside(zone):
+        near = rate_to_hold(zone, almost_K, to_spare_W)
+        return _rate_and_slope(zone, wall_temp_K, time_s, near and near.firing_rate_W, slope, within, march)[0]
+
+    return beside(low), rate_W, beside(high)
+
+
+def _lost_W(zone, wall_temp_K):
+    return zone.losses.wall_W(wall_temp_K) + zone.losses.opening_W(wall_temp_K)
+
+
+def _rate_and_slope(zone, wall_temp_K, time_s, guess_W, slope, within, march):
+    """rate_to_heat_up, and how its logarithm rises over the log of how late a fire is; of two marches, or as given."""
     require(0 < time_s <= 1e6, "heat_up_time", f"{time_s:g} s", "must be above 0 and at most 1e6 s", "3600 s")
     held = rate_to_hold(zone, wall_temp_K)
     if held is None:
-        return None
-    goal_s = time_s * (1 - within)
+        return None, None
+    goal_s, longest_s = time_s * (1 - within), 4 * time_s
+
+    def rate(u):
+        return held.firing_rate_W * (1 + exp(u))
 
     def late(u):
-        rate = held.firing_rate_W * (1 + exp(u))
-        got = fired_heat_up(
-            zone,
-            firing_rate_W=rate,
-            wall_temp_K=wall_temp_K,
-            longest_s=4 * time_s,
-            cells_per_layer=cells_per_layer,
-            step_growth=step_growth,
-        )
-        return log((got.time_s or 4 * time_s) / goal_s)
+        """Log of the time over that asked for, and whether the wall got there at all."""
+        got = fired_heat_up(zone, firing_rate_W=rate(u), wall_temp_K=wall_temp_K, longest_s=longest_s, **march)
+        return log((got.time_s or longest_s) / goal_s), got.time_s is not None
 
     # Too slow a fire below, too quick a one above; straight in logarithms or nearly so.
-    low, high, u, stride = None, None, log(2.0), 1.0
+    low, high, last, u, stride = None, None, None, log(2.0), 1.0
     if guess_W is not None and guess_W > 1.01 * held.firing_rate_W:
         u = log(guess_W / held.firing_rate_W - 1)
-    while held.firing_rate_W * (1 + exp(u)) < MOST_W and abs(gap := late(u)) > within:
+    while rate(u) < MOST_W:
+        gap, arrived = late(u)
+        if abs(gap) <= within:
+            break
         if gap > 0:
             low = (u, gap)
         else:
@@ -164,13 +264,24 @@ def rate_to_heat_up(
             # Any fire that gets there at all gets there sooner than asked.
             u = high[0]
             break
-        if low is None:
-            u -= stride * max(0.1, min(-1.5 * gap, 1.5))
-            stride *= 2
-        elif high is None:
-            u += stride * max(0.1, 1.5 * gap)
-            stride *= 2
+        if last and arrived and last[1] != gap:
+            steep = (u - last[0]) / (last[1] - gap)
+            slope = min(max(steep, LEAST_SLOPE), MOST_SLOPE) if steep > 0 else MOST_SLOPE
+        last = (u, gap) if arrived else None
+        step = (slope or 1.0) * gap
+        between = not (low and u + step <= low[0]) and not (high and u + step >= high[0])
+        if slope and arrived and between and abs(gap) <= STRAIGHT * within:
+            # So near that the straight line needs no march to confirm it.
+            u += step
+            break
+        if low and high:
+            if not 0.1 < (u + step - low[0]) / (high[0] - low[0]) < 0.9:
+                step = low[0] + (high[0] - low[0]) * min(max(low[1] / (low[1] - high[1]), 0.1), 0.9) - u
+        elif low and (slope and slope > STEEP if arrived else stride >= 4) and rate(u) < MOST_W / 10:
+            # Hardly any sooner for much more fire: whether any will do.
+            step = log(0.99 * MOST_W / held.firing_rate_W - 1) - u
         else:
-            u = low[0] + (high[0] - low[0]) * min(max(low[1] / (low[1] - high[1]), 0.1), 0.9)
-    rate_W = held.firing_rate_W * (1 + exp(u))
-    return rate_W if rate_W < MOST_W else None
+            step = min(max(step, -1.5 * stride), 1.5 * stride)
+            stride *= 2
+        u += step
+    return (rate(u), slope) if rate(u) < MOST_W else (None, None)

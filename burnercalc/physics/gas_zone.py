@@ -28,7 +28,7 @@ FILM_W_M2K = Band(20.0, 40.0, 80.0)
 WALL_EMISSIVITY = 0.6
 
 COLDEST_GAS_K = 300.0
-_WALL_STEPS = 36  # of about 50 K, from the shop to the end of the lining tables
+_WALL_STEPS = 18  # of about 100 K, from the shop to the end of the lining tables
 _COLD_STEP_K, _HOT_STEP_K, _FLUE_NODES = 100.0, 25.0, 5
 
 
@@ -163,7 +163,7 @@ class ChamberLosses:
         return self._known[n]
 
     def wall_W(self, wall_temp_K):
-        """Heat through the walls, hot all through: parabolas through points some 50 K apart [W]."""
+        """Heat through the walls, hot all through: parabolas through points some 100 K apart [W]."""
         steps = (wall_temp_K - self.ambient_temp_K) / self.step_K
         last = _WALL_STEPS
         if steps > last:

@@ -103,7 +103,7 @@ class WallMarch:
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
         linings, temps, last = self.linings, self.temps, len(self.temps) - 1
-        k = [lining.conductivity_W_mK(temp) for lining, temp in zip(linings, temps)]
+        k, self.capacities = zip(*[lining.both(temp) for lining, temp in zip(linings, temps)])
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
         links = [_mean_conductivity(linings[0], hot_guess_K, temps[0]) / self.to_hot[0]]
         links += [1 / (self.to_cold[i] / k[i] + self.to_hot[i + 1] / k[i + 1]) for i in range(last)]
@@ -111,7 +111,6 @@ class WallMarch:
         warm = max(self.shell_K, self.ambient_K + 1.0)
         self.film = self.film_loss_W(self.faces, warm) / (warm - self.ambient_K)
         self.out = 1 / (self.to_cold[last] / k[last] + 1 / self.film)
-        self.capacities = [lining.heat_capacity_J_kgK(temp) for lining, temp in zip(linings, temps)]
         self.step_s, self.link = step_s, links[0]
         # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
         self.starts, self.slopes = [0.0] * (last + 1), [0.0] * (last + 1)

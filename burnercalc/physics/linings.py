@@ -56,6 +56,12 @@ class Material:
         """Heat capacity at `temp_K` [K], straight line between the table rows."""
         return self._line(self.heat_capacities_J_kgK, temp_K)
 
+    def both(self, temp_K):
+        """Conductivity [W/m/K] and heat capacity [J/kg/K] at `temp_K` [K], the row looked up once."""
+        i, k, c = self._row(temp_K), self.conductivities_W_mK, self.heat_capacities_J_kgK
+        share = (temp_K - self.temps_K[i]) / (self.temps_K[i + 1] - self.temps_K[i])
+        return k[i] + (k[i + 1] - k[i]) * share, c[i] + (c[i + 1] - c[i]) * share
+
     def conductivity_integral_W_m(self, temp_K):
         """Integral of conductivity over temperature up to `temp_K` [K]; differences of it drive the heat flow."""
         return self._area(self.conductivities_W_mK, self.conductivity_integrals_W_m, temp_K)

@@ -196,13 +196,16 @@ def check_temperatures(hot_face_temp_K, ambient_temp_K):
     )
 
 
-def bracketed_root(f, low, high, tolerance=1e-12, most=200):
+def bracketed_root(f, low, high, tolerance=1e-12, most=200, f_low=None, f_high=None):
     """Root of a rising function between `low` and `high`, by false position that halves when it stalls (Illinois).
+
+    `f_low`, `f_high`: f at the ends, for a caller that knows them.
 
     Raises: InputError for `bracket` when f(low) <= 0 <= f(high) does not hold or `most` trials are not enough
     Source: Dowell and Jarratt, BIT 11 (1971) 168
     """
-    f_low, f_high = f(low), f(high)
+    f_low = f(low) if f_low is None else f_low
+    f_high = f(high) if f_high is None else f_high
     require(f_low <= 0 <= f_high, "bracket", f"{low:g} to {high:g}", "must hold a sign change")
     side = 0
     for trial in range(most):

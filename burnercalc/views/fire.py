@@ -98,7 +98,9 @@ def drying_chart(schedule: Schedule) -> Plot:
         x=(0, times[-1]),
         y=(min(temps) - 10, max(temps) + 50),
         series={"temperature": (times, temps)},
+        case="split" if schedule.first_fire_heats > 1 else "shows",
         slots={
+            "heats": schedule.first_fire_heats,
             "oven": schedule.oven_temp_K,
             "hold": schedule.oven_hold_s,
             "first_fire": schedule.first_fire_s,

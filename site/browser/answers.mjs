@@ -179,15 +179,17 @@ async function nearestGood(settings, check, key, way) {
   return best;
 }
 
+const tabled = new WeakMap(); // the rows of each table, as text
+
 export function showTables(tables) {
   for (const place of all("[data-table]")) {
     const table = tables[place.dataset.table];
     if (!table) continue;
     const body = place.querySelector("tbody");
     changedOnly(place.querySelector("caption"), table.title);
-    const words = JSON.stringify(table);
-    if (place.dataset.words === words.length + words.slice(-200)) continue;
-    place.dataset.words = words.length + words.slice(-200);
+    const words = JSON.stringify(table.rows);
+    if (tabled.get(place) === words) continue;
+    tabled.set(place, words);
     body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell) => make("td", "", cell)))));
   }
 }

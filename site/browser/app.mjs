@@ -105,7 +105,7 @@ function show(reply) {
     if (said) changedOnly(place, said.sentence);
   }
   setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
-  state("ready", "Ready. Works without a network.");
+  state("ready", navigator.serviceWorker?.controller ? "Ready. Works without a network." : "Ready.");
 }
 
 // --- start ----------------------------------------------------------------------------------------------------------

@@ -40,6 +40,7 @@ export async function embed({ doc, place }, prepare = () => {}) {
   return model;
 }
 
+const placed = new Set(), latest = new Map(); // names of the figures that have their views; the data to show in each
 const figures = new Map(); // promises of the figures that are in the page, by name
 
 // Put a figure into the page, with these data or those that it was built with.
@@ -55,6 +56,8 @@ async function makeFigure(name, page, data) {
     if (name === "face") wirePorts();
     if (data) draw(name, data);
   });
+  placed.add(name);
+  if (latest.has(name)) draw(name, latest.get(name)); // what came while the views were being built
   const place = document.getElementById(`live-${name}`), figure = place.closest("figure");
   figure.dataset.live = "";
   enlarge(name, figure.classList.contains("large"));
@@ -64,7 +67,10 @@ async function makeFigure(name, page, data) {
 
 // New data for the figures that are in the page.
 export function showFigures({ drawings, charts = {} }) {
-  for (const [name, data] of Object.entries({ ...drawings, ...charts })) if (models.has(`figure-${name}`)) draw(name, data);
+  for (const [name, data] of Object.entries({ ...drawings, ...charts })) {
+    latest.set(name, data);
+    if (placed.has(name)) draw(name, data); // never while its views are being built: they would show half of each
+  }
 }
 
 const draw = (name, data) => (data.series ? drawChart(name, data) : drawDrawing(name, data));

@@ -199,7 +199,7 @@ form.action = `${other}form`;
 const frame = document.createElement("iframe");
 frame.name = form.target = "aside";
 document.body.append(frame, form);
-form.submit();
+try { form.submit(); } catch { /* Firefox says so that it may not */ }
 Promise.allSettled([fetch(`${other}fetch`), new Promise((later) => { setTimeout(later, 1500); })])
   .then(() => done(document.documentElement.dataset.inline !== undefined));"""
 

@@ -90,8 +90,10 @@ def hosted(chromium, site):
 
 
 def open_first(page, site):
+    page.add_init_script("""addEventListener("DOMContentLoaded", () => {
+      for (const fold of document.querySelectorAll("details[open]")) fold.dataset.atFirst = "";
+    });""")  # each time that it is loaded
     open_ready(page, site)
-    page.evaluate("() => { for (const fold of document.querySelectorAll('details[open]')) fold.dataset.atFirst = ''; }")
 
 
 AS_AT_FIRST = """async () => {
@@ -485,6 +487,21 @@ def test_a_file_that_an_earlier_version_wrote_opens(ready, file):
     assert {each["name"] for each in again} == {each["name"] for each in json.loads(file.read_text())["designs"]} | {
         "On the page"
     }
+
+
+TABLES = """() => Object.fromEntries([...document.querySelectorAll("[data-table]")].map((table) => [table.dataset.table,
+  [...table.querySelectorAll("tbody tr")].map((row) => [...row.cells].map((cell) => cell.textContent))]))"""
+
+
+def test_tables_after_a_change_are_those_of_its_link(hosted, site):
+    before = hosted.evaluate(TABLES)
+    put(hosted, "block_thickness", "3")  # many rows keep their number of letters
+    after = hosted.evaluate(TABLES)
+    opened = hosted.context.new_page()
+    opened.goto(hosted.url)
+    opened.wait_for_selector("html[data-state=ready]", state="attached")
+    assert after == opened.evaluate(TABLES)
+    assert after["pins"] != before["pins"] and after["lighting_card"] and len(after) > 10
 
 
 def test_undo_and_redo(ready):

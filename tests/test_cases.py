@@ -1,0 +1,204 @@
+"""Every sentence of every check is said of some design, and each of its slots is filled with what its type says."""
+
+import typing
+from dataclasses import replace
+from functools import cache
+
+import pytest
+from designs import ABSURD, FAR_APART, KNOWN_GOOD
+from test_bad_designs import BAD
+from test_lighting import WAYS
+
+from burnercalc import catalogue, checks
+from burnercalc.catalogue.sentences import slots_of
+from burnercalc.design import Design
+from burnercalc.parts import PARTS
+from burnercalc.result import solve
+from burnercalc.settings import BY_KEY
+from burnercalc.units import DIMENSIONS
+
+_TWO = {"burner_count": "2"}
+_AUTO = {"firing_rate": "auto"}
+_SLOW = {"heat_up_time": "5 h", "work_rate": "30 lb/h"}
+_HARD_TO_HOLD = {"lining": "ifb_23 3/4 in, dense_castable_50 3 in", "opening_area": "52 in2"}
+_CYLINDER = {"chamber_shape": "cylinder"}
+_BARE_TUBE = {"edge_margin": "0 in", "mould_clearance": "0 in"}
+_PLATES = {"body_kind": "plates", "wall": "3/16 in"}
+_BLEND = {"fuel_blend": "C3H8 0.55, C4H10 0.45"}
+_GENTLE_DRAW = {"ambient_temperature": "90 degF", "firing_rate": "20 kBtu/h", "regulator_inlet_pressure": "2 psi",
+                "gas_pressure": "2 psi", "cylinder_fill": "100 %"}  # fmt: skip
+_GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_length": "24 in", "body_width": "8 in",
+          "body_depth": "8 in", "port_diameter": "1/2 in", "rows": "8", "ports_per_row": "24"}  # fmt: skip
+
+# Designs for sentences that those of the other tests do not call for.
+FURTHER = (
+    {"equivalence_ratio": "1.3", "reducing_wanted": "yes"},
+    {"equivalence_ratio": "0.55"},
+    {"lining": "dense_castable 1 in, blanket_8lb 2 in", "low_fire": "25 %", "chamber_temperature": "2280 degF"},
+    {"opening_area": "0 in2", "chamber_back_pressure": "1 inH2O"},
+    {"opening_area": "0.1 in2", "chamber_back_pressure": "1 inH2O"},
+    {**_HARD_TO_HOLD, "firing_rate": "425 kBtu/h", "work_rate": "1 lb/h", "chamber_temperature": "2340 degF",
+     "work_temperature": "1900 degF"},
+    {"work_rate": "60 lb/h", "firing_rate": "300 kBtu/h"},
+    _CYLINDER,
+    {**_CYLINDER, "work_rate": "40 lb/h"},
+    {**_CYLINDER, "work_rate": "60 lb/h"},
+    {**_TWO, **_AUTO},
+    {**_TWO, **_AUTO, **_SLOW},
+    {**_TWO, **_SLOW},
+    {**_TWO, "firing_rate": "20 kBtu/h"},
+    {**_TWO, "firing_rate": "18 kBtu/h", **_SLOW},
+    {**_TWO, "firing_rate": "8 kBtu/h"},
+    {**_TWO, **_AUTO, "heat_up_time": "10 h", "work_rate": "0 lb/h", "chamber_length": "30 in",
+     "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "5 in2"},
+    {**_TWO, **_AUTO, "heat_up_time": "8 min", "lining": "dense_castable 3 in"},
+    {**_AUTO, "chamber_height": "26 in"},
+    {"heat_up_time": "4 min", "lining": "blanket_8lb 2 in"},
+    {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF"},
+    {"chamber_temperature": "2950 degF", "work_temperature": "2500 degF"},
+    {"rows": "9", "ports_per_row": "16"},
+    {"edge_margin": "1/8 in"},
+    {**_BARE_TUBE, "corner_radius": "1 in"},
+    {**_BARE_TUBE, "setback": "3/16 in"},
+    {"body_depth": "1 1/2 in", "grip": "1 in"},
+    {"body_depth": "1 21/32 in", "grip": "1 7/32 in", "inlet_position": "end", "port_diameter": "19/32 in",
+     "ports_per_row": "3", "rows": "8"},
+    {"inlet_position": "end", "port_diameter": "1/8 in"},
+    {"inlet": "3/8"},
+    {"inlet": "3", "units": "mm"},
+    {"inlet": "1", "baffle_holes": "200"},
+    {"baffle_hole_diameter": "1 1/4 in", "baffle_holes": "22"},
+    {"baffle_bend_angle": "0 deg", "wall": "1/4 in", "grip": "3 1/2 in", "block_thickness": "5 in"},
+    {"baffle_thickness": "1/2 in", "body_width": "2 in", "setback": "1/4 in", "baffle_bend_angle": "120 deg",
+     "baffle_holes": "1"},
+    {"blower_curve": "0 cfm 4 inH2O, 5 cfm 0.05 inH2O, 20 cfm 3 inH2O, 60 cfm 0 inH2O"},
+    {"firing_rate": "450 kBtu/h", "gas_pressure": "1 psi", "mix_pipe": "1", "port_diameter": "1/2 in"},
+    {**_GIANT, "gas_pressure": "1 psi"},
+    {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0"},
+    {"jet_drill": "#54"},
+    {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
+    _BLEND,
+    {**_BLEND, **_GENTLE_DRAW, "equivalence_ratio": "1"},
+    {"cap_gap": "0 in"},
+    {"cap_gap": "1/8 in"},
+    {"wall": "3/64 in", "setback": "2.4 mm"},
+    {**_PLATES, "setback": "1/4 in"},
+    {**_PLATES, "setback": "3/16 in"},
+    {"grip": "1/4 in"},
+    {"grip": "3/8 in"},
+    {"pin_stock_length": "4 in"},
+    {"pin_stock_length": "2 7/8 in"},
+    {"pin_stock_length": "2 in"},
+    {"pin_depth": "11/16 in"},
+    {"mould_base": "1x12"},
+    {"ambient_temperature": "45 degF"},
+    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, house gas"], "gas_pressure": "7 inH2O"},
+)  # fmt: skip
+
+# What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.
+GUARDS = {
+    ("flame_holds", "no_flame"): "an equilibrium that is not found",
+    ("carbon_monoxide", "unknown"): "an equilibrium that is not found",
+    ("flashback_cold", "unknown"): "a port flame that has no limit",
+    ("flashback_hot", "unknown"): "a port flame that has no limit",
+}
+
+OTHERS = [*FAR_APART.values(), *KNOWN_GOOD.values(), *(row[1] for row in ABSURD), *(row[1] for row in BAD)]
+
+
+@cache
+def judgements():
+    """(check, what it is handed by name, its judgement) of every check over all designs."""
+    found = []
+    for texts in (*OTHERS, *WAYS.values(), *FURTHER):
+        burner = solve(Design.from_texts(texts)).parts
+        for key, check in checks.CHECKS.items():
+            judged = burner.call(check)
+            if judged is not None:
+                handed = {name: burner.part(name) for name in typing.get_type_hints(check) if name != "return"}
+                found.append((key, handed, judged))
+    return tuple(found)
+
+
+def test_every_sentence_of_a_check_is_said_of_some_design():
+    said = {(key, case) for key, _, judged in judgements() for case in judged.cases}
+    declared = {(key, case) for key, check in catalogue.CHECKS.items() for case in check.cases}
+    assert declared - said == set(GUARDS)
+    assert said <= declared
+
+
+# Units at the end of a field's name, and the SI unit of a dimension that says it.
+ENDS = {"_m": "m", "_m2": "m2", "_m3": "m3", "_m_s": "m/s", "_m3_s": "m3/s", "_kg": "kg", "_kg_s": "kg/s", "_s": "s",
+        "_W": "W", "_W_m2": "W/m2", "_W_m3": "W/m3", "_J": "J", "_K": "K", "_Pa": "Pa"}  # fmt: skip
+UNITS = {name: unit for name, (unit, *_) in DIMENSIONS.items()} | {"supply": "Pa", "size": "m"}
+
+
+def unit_of_slot(kind):
+    """SI unit that a slot's type says: of `percent`, and of what Python's own format takes, none."""
+    return UNITS.get(kind.partition(" ")[0], "1")
+
+
+def unit_of_field(name):
+    """SI unit that a field's name says; None where it says none, as of texts and counts."""
+    ends = [end for end in ENDS if name.endswith(end)]
+    return ENDS[max(ends, key=len)] if ends else None
+
+
+def fields(handed):
+    """(value, SI unit) of all figures that a check is handed, the ends of bands too."""
+    for name, thing in handed.items():
+        if name in PARTS:
+            for field, value in vars(thing).items():
+                unit = unit_of_field(field)
+                if unit and not isinstance(value, str):
+                    for one in value if isinstance(value, tuple) else (value,):
+                        yield one, unit
+        elif BY_KEY[name].dimension in DIMENSIONS:
+            yield thing, DIMENSIONS[BY_KEY[name].dimension][0]
+
+
+def test_a_slot_has_the_unit_of_the_figure_that_fills_it():
+    """Told by the value: what equals a figure of a part or a setting to the last digit is that figure."""
+    seen = set()
+    for key, handed, judged in judgements():
+        units = {}
+        for value, unit in fields(handed):
+            if isinstance(value, float) and value not in (0.0, 1.0):
+                units.setdefault(value, set()).add(unit)
+        for case in judged.cases:
+            for slot, kind in slots_of(catalogue.CHECKS[key].cases[case]):
+                value = judged.slots[slot]
+                if isinstance(value, float) and value in units:
+                    assert unit_of_slot(kind) in units[value], (key, case, slot, kind)
+                    seen.add((key, slot))
+    assert len(seen) > 80
+
+
+def test_a_slot_means_one_thing_in_all_sentences_of_a_check():
+    for key, check in catalogue.CHECKS.items():
+        kinds = {}
+        for sentence in check.cases.values():
+            for slot, kind in slots_of(sentence):
+                kinds.setdefault(slot, set()).add(unit_of_slot(kind))
+        assert all(len(units) == 1 for units in kinds.values()), (key, kinds)
+
+
+def test_no_sentence_shows_a_slot_that_is_empty():
+    for key, _, judged in judgements():
+        for case in judged.cases:
+            slots = slots_of(catalogue.CHECKS[key].cases[case])
+            assert all(judged.slots[slot] is not None for slot, _ in slots), (key, case)
+
+
+@pytest.mark.parametrize("key, case", GUARDS)
+def test_a_guard_is_said_where_its_figure_is_missing(key, case):
+    burner = solve(Design()).parts
+    none = {
+        "flame_holds": {"flame": replace(burner.part("flame"), available=None),
+                        "zone": replace(burner.part("zone"), hold=(None, None, None))},
+        "carbon_monoxide": {"flame": replace(burner.part("flame"), co_dry_band=None)},
+        "flashback_cold": {"holding": replace(burner.part("holding"), cold_W=None)},
+        "flashback_hot": {"holding": replace(burner.part("holding"), hot_W=None)},
+    }[key]  # fmt: skip
+    judged = burner.call(checks.CHECKS[key], **none)
+    assert judged.cases == (case,) and judged.verdict in ("caution", "stop")
