@@ -51,7 +51,7 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         Nothing else is: what can stand beside all that was accepted is accepted.
     """
     texts, earlier, ignored = _typed(link)
-    left_out = {}  # setting: (its text, why), because of another
+    left_out: dict[str, tuple[str, InputError]] = {}  # setting: (its text, why), because of another
     while True:
         values, _, errors = read({**earlier, **texts})
         if not errors:

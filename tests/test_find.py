@@ -230,13 +230,18 @@ def test_a_shop_gets_designs_that_differ_and_that_no_check_refuses(answers, name
     )
 
 
+def words_of(offer):
+    """Stops and cautions, which are ranked by before any number."""
+    return sorted(fault.verdict for fault in offer.faults)
+
+
 @pytest.mark.parametrize("name", SHOPS)
 def test_the_best_in_a_kind_is_the_best_of_those_shown(answers, name):
     _, _, answer = answers[name]
     for offer in answer.offers:
         for term in TERMS:
             if term.kind in offer.kinds:
-                alike = [other for other in answer.offers if len(other.faults) == len(answer.offers[0].faults)]
+                alike = [other for other in answer.offers if words_of(other) == words_of(offer)]
                 least = min(other.terms[term.key] for other in alike)
                 assert offer.terms[term.key] <= least + term.grain
 
@@ -292,7 +297,7 @@ def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
         assert answer.counts.solves <= 12, name
         if name not in MAY_STAND:
-            assert answer.first_at is not None and answer.first_at < 500, name
+            assert answer.first_at is not None and answer.first_at < 1500, name  # of a budget of thousands
 
 
 def test_what_is_mine_stays():

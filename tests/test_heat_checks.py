@@ -558,7 +558,7 @@ def test_work_that_no_rate_or_only_well_stirred_gas_heats():
     enough = replace(need, working_band=Band(40 * KBTU_H, 45 * KBTU_H, 60 * KBTU_H))
     assert judged("rate_for_need", need=enough, **given)[0] == "good"
     found = judged("rate_for_need", need=replace(need, working_band=None), **given)
-    assert found[:3] == ("caution", 60 * KBTU_H, 50 * KBTU_H) and found[4] == LESS_WORK
+    assert found[:3] == ("caution", 60 * KBTU_H, 50 * KBTU_H)
     assert found[3] == (
         "60 kBtu/h may be too little: working takes 45 kBtu/h, but when the gas gives off its heat badly no rate is "
         "enough. Put less work through or lower the chamber temperature."
@@ -570,20 +570,6 @@ def test_work_that_no_rate_or_only_well_stirred_gas_heats():
         "Put "
         "less work through or lower the chamber temperature."
     )
-
-
-@pytest.mark.parametrize("texts", [{}, {"chamber_length": "2 in"}, {"work_rate": "40 lb/h"}, {"heat_up_time": "2 h"}])
-def test_a_rate_from_the_chamber_is_judged_as_the_same_rate_that_is_set(texts):
-    auto = solved(firing_rate="auto", **texts)
-    rate_W = repr(auto["firing_rate_gross"] * (1 + 1e-12))
-    one, other = auto.checks["rate_for_need"], solved(firing_rate=f"{rate_W} W", **texts).checks["rate_for_need"]
-    assert (one.verdict, one.changes) == (other.verdict, other.changes)
-
-
-def test_a_rate_from_a_short_chamber_may_be_too_little_for_its_work():
-    check = solved(firing_rate="auto", chamber_length="2 in").checks["rate_for_need"]
-    assert check.verdict == "caution" and "no rate is enough" in check.text
-    assert [change.setting for change in check.changes] == ["work_rate", "chamber_temperature"]
 
 
 def test_heat_up_that_no_fire_does():

@@ -324,11 +324,11 @@ def test_the_card_has_every_step_with_its_source():
     "step, words",
     [
         ("Purge", ("Gas shut", "1 min", "Five volumes")),
-        ("Torch first", ("before any gas", "until every port burns")),
+        ("Torch first", ("before any gas", "until the walls glow")),
         ("Set", ("before the jet", "open")),
         ("4 s", ("gas off", "after the first hiss", "0.7 s to the face")),
         ("Not lit, or it goes out", ("Gas off", "wait 1 min", "purge again", "propane")),
-        ("It burns", ("Stay at LIGHT", "until the walls glow", "gas off")),
+        ("It burns", ("Stay at LIGHT", "torch in front", "until the walls glow", "gas off at once")),
         ("The walls glow", ("Turn down", "gas first", "then air")),
         ("While it burns", ("1,400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),

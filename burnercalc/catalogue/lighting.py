@@ -191,8 +191,8 @@ WORDS = {
     "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
     "purge.source": "5 volumes at a quarter of the air: BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until every port "
-    "burns. Hand and face stand beside the door.",
+    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
+    "Hand and face stand beside the door.",
     "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
@@ -213,13 +213,14 @@ WORDS = {
     "for propane, under the roof for natural gas. After three times find out why first.",
     "out.source": "purge after failure: BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch or flame guard in front, until the walls "
-    "glow (1,400 °F, 760 °C). Once the lip glows the flame can run back before that: somebody listens all the time. "
-    "Pop or flutter: gas off.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch or flame guard in front, until the "
-    "walls glow (1,400 °F, 760 °C). Pop or flutter: gas off. A rich flame makes carbon monoxide: doors open.",
-    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow (1,400 °F, 760 °C). Flutter "
-    "or pop: gas off.",
+    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow (1,400 °F, "
+    "760 °C). Once the lip glows the flame can run back before that: somebody listens all the time. Pop or flutter, or "
+    "torch or flame out: gas off at once.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
+    "(1,400 °F, 760 °C). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon monoxide: "
+    "doors open.",
+    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow (1,400 °F, 760 °C). Pop or "
+    "flutter, or torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of lift and of flashback at a lip that glows; 1,400 °F: NFPA 86 (memory)",
     "then.when": "The walls glow",

@@ -339,14 +339,12 @@ def rate_for_need_check(
     most_W = need.working_band.high if need.working_band else inf
     limit_W = max(need.needed_W, most_W)
     auto = firing.taken_from.case == "chamber"
-    rate_W = max(firing.installed_W, need.needed_W) if auto else firing.installed_W  # auto takes what is needed
-    word = ladder(rate_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
-    heats_up, more = need.decided_by == "heat-up", (MORE_FIRE, MORE_BURNERS)
+    word = "good" if auto else ladder(firing.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    enough_W = need.needed_W * (1 - 1e-9)
+    heats_up = need.decided_by == "heat-up"
     cases = ("stop",)
-    if word == "caution" and rate_W >= need.needed_W * (1 - 1e-9):
-        cases, heats_up = ("perhaps",), False
-        if not need.working_band:  # no rate is sure to be enough
-            cases, more = ("perhaps_never",), ()
+    if word == "caution" and firing.installed_W >= enough_W:
+        cases, heats_up = ("perhaps" if need.working_band else "perhaps_never",), False
     elif word != "stop":
         cases = (f"{'auto' if auto else word}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
@@ -360,7 +358,7 @@ def rate_for_need_check(
         firing.installed_W,
         limit_W if limit_W < inf else need.needed_W,
         case=cases,
-        cures=(*more, *eased),
+        cures=(MORE_FIRE, MORE_BURNERS, *eased),
         installed=firing.installed_W,
         needed=need.needed_W,
         each=need.needed_W / burner_count,

@@ -16,7 +16,7 @@ from .choices import AXES
 from .graph import touches
 from .have import GAS, NEEDED, Have
 from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
-from .search import BUDGET, Progress, others, polish, rank, search
+from .search import BUDGET, Found, Progress, others, polish, rank, search
 from .sold import STICK
 from .space import Counts, Node, Space, how_wrong
 
@@ -115,15 +115,12 @@ def find(
         raise InputErrors([_nothing(space)])
     for kind in KINDS:
         polish(space, found, weighed, kind)
-    best = found.best(weighed)
-    assert best is not None
-    chosen: list[tuple[list[str], Node]] = [(["best of all"], best)]
-    for kind in KINDS:
-        _list(chosen, BY_TERM[kind].kind, found.best(weighed, kind) or best)
+    best, chosen = _best_in_each_kind(found, weighed)
     if len(chosen) < LEAST_SHOWN:
         for at, axis in enumerate(space.axes):
             if axis.name in DIFFER:
                 others(space, found, best, at)
+        best, chosen = _best_in_each_kind(found, weighed)  # what was added may be better in a kind
     for node in sorted(found.pool, key=lambda node: rank(node, weighed)):
         # Another way may have more cautions, which are said, but never more stops.
         if len(chosen) < LEAST_SHOWN and node.stops == best.stops and all(_differs(node, one) for _, one in chosen):
@@ -202,6 +199,16 @@ def _nothing(space: Space) -> InputError:
 
 
 # The list of designs
+
+
+def _best_in_each_kind(found: Found, weights: Mapping[str, float]) -> tuple[Node, list[tuple[list[str], Node]]]:
+    """The best of all, and the list of it and the best of each kind."""
+    best = found.best(weights)
+    assert best is not None
+    chosen: list[tuple[list[str], Node]] = [(["best of all"], best)]
+    for kind in KINDS:
+        _list(chosen, BY_TERM[kind].kind, found.best(weights, kind) or best)
+    return best, chosen
 
 
 def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
