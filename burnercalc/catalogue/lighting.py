@@ -147,7 +147,8 @@ CHECKS = (
             "exactly. Pop or flutter: gas off.",
             "caution": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power "
             "2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, at any rate "
-            "at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off.",
+            "at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. Larger ports "
+            "or a thicker block leave room.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
             "gas": NEVER

@@ -32,6 +32,7 @@ LEAST_OPEN = 0.05  # open share below which a damper is hard to set
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
 LEAST_LINE_PA = 0.5 * INH2O_PA  # the same of gas from a line,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
+OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH_RATIOS = (1.2, 1.3)
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
 TORCH_LIFT = 1.5  # unless low fire is more than so many times the lift, or below flashback
@@ -77,7 +78,9 @@ def lighting(
 ) -> Lighting:
     def tried(ratio):
         port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
-        return _Tried(ratio, port, hot_block.port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe)
+        return _Tried(
+            ratio, port, hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe
+        )
 
     set_so = tried(equivalence_ratio)
     rest = [tried(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
@@ -93,7 +96,7 @@ def _at(one, way):
     stays = one.waiting_W is not None
     band = one.waiting_W or one.settable_W._replace(value=one.settable_W.high)
     rate = band.value
-    close = stays and not KEEP_OFF * one.glowing_W <= rate <= one.lift_W / KEEP_OFF
+    close = stays and not KEEP_OFF * one.glowing_W <= band.low <= band.high <= one.lift_W / KEEP_OFF * (1 + 1e-9)
     slots = {
         "rate": rate,
         "least": band.low,
@@ -170,6 +173,9 @@ class _Tried:
         mixture_m3_s = combustion.mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
 
+    def _flame(self, hot, lip_glows=True):
+        return port_flame(*self.port, hot, lip_glows, OFF)
+
     def _rate_W(self, velocity_m_s, share):
         return velocity_m_s / (self.velocity_m_s * share) * self.firing.rate_W
 
@@ -177,7 +183,7 @@ class _Tried:
     def lift_W(self):
         """Careful end, of the best-fed port; None where no limit is found."""
         try:
-            return self._rate_W(port_flame(*self.port).careful_lift_velocity_m_s(), self.shares.largest)
+            return self._rate_W(self._flame(None).careful_lift_velocity_m_s(), self.shares.largest)
         except InputError:
             return None
 
@@ -188,20 +194,17 @@ class _Tried:
             return None
         high_m_s = self.velocity_m_s * self.shares.least
         try:
-            cold, warm = (
-                port_flame(*self.port, hot, lip_glows=False).careful_flashback_velocity_m_s(high_m_s)
-                for hot in (None, self.hot)
-            )
+            cold, warm = (self._flame(hot, False).careful_flashback_velocity_m_s(high_m_s) for hot in (None, self.hot))
         except InputError:
             return None
         return self._rate_W(max(cold, warm), self.shares.least)
 
     @cached_property
     def glowing_W(self):
-        """As flashback_W, of a lip that glows; inf where none is found."""
+        """As flashback_W, of a lip that glows while the walls come to it; inf where none is found."""
         high_m_s = self.velocity_m_s * self.shares.least
         try:
-            limit_m_s = port_flame(*self.port, self.hot).careful_flashback_velocity_m_s(high_m_s)
+            limit_m_s = self._flame(self.hot).careful_flashback_velocity_m_s(high_m_s)
         except InputError:
             return inf
         return self._rate_W(limit_m_s, self.shares.least)
