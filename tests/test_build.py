@@ -143,6 +143,31 @@ def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
     assert "constants" in said and said.count("error:") + said.count("FAILED") <= 1
 
 
+# The test command
+
+
+def test_the_halves_are_all_tests_once():
+    first, second = build.HALVES
+    assert first[0] == "tests" and [f"--ignore={path}" for path in second[:2]] == [*first[1:]]
+    assert all((build.ROOT / path).exists() for path in second[:2])
+
+
+@pytest.mark.parametrize("faulty", [None, 0, 1])
+def test_two_halves_end_with_one_summary(faulty, tmp_path, monkeypatch, capfd):
+    for number in range(2):
+        (tmp_path / f"test_{number}.py").write_text(f"def test_it():\n    assert {number != faulty}\n")
+    monkeypatch.setattr(build, "HALVES", [[str(tmp_path / f"test_{number}.py")] for number in range(2)])
+    assert build.both_halves() == (faulty is None)
+    last = capfd.readouterr().out.strip().rpartition("\n")[2]
+    assert re.match(r"==== (2 passed|1 (passed|failed), 1 (passed|failed)) in \d+ s", last), last
+
+
+def test_a_run_that_ends_without_a_summary_is_not_hidden():
+    assert (
+        build.summary(["= 3 passed, 1 skipped in 2.00s (0:00:02) =\n", "Killed"]) == "3 passed, 1 skipped, 1 broken run"
+    )
+
+
 # dist/
 
 
@@ -157,7 +182,7 @@ def test_two_builds_are_equal(dist, tmp_path):
 def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
     before = build.content_hash()
     assert build.content_hash() == before
-    extra = build.ROOT / "site" / "browser" / "icons" / "stale-test.txt"
+    extra = build.ROOT / "site" / "browser" / "icons" / "stale-test.png"
     extra.write_text("new")
     try:
         assert build.content_hash() != before
