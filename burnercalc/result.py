@@ -307,3 +307,13 @@ def solve(design, before: "Result | None" = None) -> Result:
     `before`: a result of a design like it; parts that rest on nothing that has changed are taken over.
     """
     return Result(design, before)
+
+
+def worsened(before: Result, after: Result) -> list[Checked]:
+    """The checks of a result that find fault where they did not before, or a worse one; the worst first."""
+    found = []
+    for check in after.ranked():
+        was = before.checks.get(check.key)
+        if check.fault and (was is None or VERDICTS.index(check.verdict) > VERDICTS.index(was.verdict)):
+            found.append(check)
+    return found
