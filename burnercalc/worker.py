@@ -255,6 +255,7 @@ def _answers(result, keys):
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+            **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }

@@ -45,7 +45,7 @@ async function explain(answer) {
   const about = (await sources)?.[answer.dataset.about];
   if (!about || answer.querySelector("p")) return;
   answer.append(make("p", "", make("b", "about-value"), about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
-    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust));
+    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust, make("span", "weakest")));
   showInputs(answer);
 }
 
@@ -54,7 +54,8 @@ async function showInputs(answer) {
   const list = answer.querySelector(".inputs");
   const known = await sources, reply = design.shown();
   if (!list || !known || !reply) return;
-  const { brief, shown } = reply.answers[answer.dataset.about];
+  const { brief, shown, weakest } = reply.answers[answer.dataset.about];
+  changedOnly(answer.querySelector(".weakest"), weakest ? ` But no surer than ${known[weakest].label.toLowerCase()}, which goes into it: ${known[weakest].trust}` : "");
   changedOnly(answer.querySelector(".about-value"), brief ? `${shown.replace("\n", " ")}. ` : ""); // with its band
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
