@@ -252,10 +252,10 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
-# Two runs side by side, as most tests use one core: what touches no dist/, and the rest.
+# Two runs side by side, as most tests use one core.
 HALVES = (
-    ("tests", "--ignore=tests/test_build.py", "--ignore=tests/browser"),
-    ("tests/test_build.py", "tests/browser", "-o", "cache_dir=.cache/pytest"),
+    ("tests", "--ignore=tests/browser"),
+    ("tests/browser", "-o", "cache_dir=.cache/pytest"),
 )
 
 
