@@ -16,7 +16,7 @@ from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
 PAPERS = ("letter", "a4")
-# Plans at true size; the first names the pages of the hole table.
+# Plans at true size; the first has the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
 VIEWS = ("face", "section", "section_across", "train")
@@ -40,20 +40,17 @@ def printer_scale(d):
 
 
 def hole_table(result):
-    """The holes as blocks of text pages, in the design's units: from the body's corner, and from the base's own."""
-    found = []
-    for key in ("holes", "base_drilling"):
-        table = result.tables[key]
-        columns = table.columns[:4]  # depth and knock-out hole are the same for all, and on the build sheet
-        rows = [
-            [units.show(value, column.dimension, result.design.units) for value, column in zip(row, columns)]
-            for row in table.rows
-        ]
-        found += [
-            text_pages.Heading(table.title),
-            text_pages.Table([column.label for column in columns], rows, "rrrr", fold=2),
-        ]
-    return found
+    """The holes of the base from its own corner, as blocks of text pages in the design's units."""
+    system, table = result.design.units, result.tables["base_drilling"]
+    unit = units.shown_unit("length", system)
+    rows = [
+        (str(number), *(units.show(at, "length", system).removesuffix(f" {unit}") for at in (x, y)))
+        for number, x, y, *_ in table.rows
+    ]
+    return [
+        text_pages.Heading(table.title, 2),
+        text_pages.Table(("No.", f"x, {unit}", f"y, {unit}"), rows, "rrr", fold=4),
+    ]
 
 
 def _stamp(result):
@@ -76,9 +73,10 @@ def template_pdf(result, link, paper, plan):
 
 
 def all_templates_pdf(result, link, paper):
-    """Every plan at true size in one file."""
+    """Every plan that guides a tool, at true size in one file; the mould's boards stand on the build sheet."""
     scale_x, scale_y = printer_scale(result.design)
-    plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.part("baffle_sheet").sheet]
+    left_out = ("mould",) if result.part("baffle_sheet").sheet else ("mould", "baffle")  # the template has the mould
+    plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result))
 
 

