@@ -847,9 +847,10 @@ SETTINGS = (
         "fuel_price",
         "feed",
         "Price of the gas",
-        "price_by_mass",
+        "fuel_price",
         "0.90/lb",
-        "Price by weight; an example. A gallon of propane weighs 4.2 lb.",
+        "By weight, volume or heat: 0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh, 0.90/m3. Gallons and litres are liquid, "
+        "cubic feet and metres gas; an example.",
     ),
     # Make: stock, mould, pins, refractory
     Setting(

@@ -132,6 +132,7 @@ def test_an_empty_or_endless_value_is_told_in_words():
 
 
 BROKEN = [
+    ("fuel_price", {"fuel": "natural_gas", "fuel_price": "3.80/gal"}),
     ("setback", {"setback": "2 in"}),
     ("setback", {"setback": "1/8 in"}),
     ("setback", {"setback": "1/2 in", "cap_thickness": "17/32 in"}),
