@@ -28,10 +28,14 @@ let awake = false; // the face is to be live
 const wanted = new Set(["face"]); // figures that are in the page or near the window
 const QUIET_MS = 10000; // after which the page is made wholly live, touched or not
 
-export const design = { texts: () => texts, shown: () => shown, change, load };
+export const design = { texts: () => texts, shown: () => shown, change, changeAll, load };
 
 function change(key, text, settled = true) {
   return solve({ ...texts, [key]: text }, { typing: settled ? "" : key, own: true, loaded: false });
+}
+
+function changeAll(changes) {
+  return solve({ ...texts, ...changes }, { typing: "", own: true, loaded: false });
 }
 
 // A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit
