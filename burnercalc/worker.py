@@ -6,7 +6,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
-          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
+                                                              "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
@@ -34,7 +35,7 @@ from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
 from .link import beside, from_link, known, to_link
-from .result import solve
+from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 
 
@@ -187,13 +188,16 @@ def _try(request):
         value = _stepped(design, setting, request["by"])
         text = _field_text(setting, value, design.units)
     changed = design.changed({setting.key: text})
-    check = solve(changed).checks.get(request["check"])
+    result = solve(changed, _LAST[0] if _LAST else None)
+    check = result.checks.get(request["check"])
+    worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
         "text": text,
         "end": changed == design,
         "label": setting.label,
         "shown": changed.show(setting.key),
+        "worsens": [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in worse],
     }
 
 
@@ -337,6 +341,7 @@ def _answers(result, keys):
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+            **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }

@@ -533,6 +533,17 @@ def test_a_check_offers_what_cures_it(ready):
     ready.wait_for_selector("#check-web[data-verdict=good]", state="attached")
 
 
+def test_a_cure_that_spoils_another_check_says_so_and_comes_last(ready):
+    put(ready, "rows", "9")
+    ready.locator("#chapter-face details.more:has(#check-flashback_hot) > summary").click()
+    check = ready.locator("#check-flashback_hot")
+    look = check.locator("button", has_text="What would cure it?")
+    look.click()
+    look.or_(check.locator("button", has_text="Trying")).wait_for(state="detached")
+    said = ["but then" in words for words in check.locator("button.cure").all_text_contents()]
+    assert said == sorted(said) and len(set(said)) == 2
+
+
 def test_another_body_redraws_without_a_fault(ready):
     """A round face has fewer texts and other outlines; going there and back must not upset the figure."""
     for link in (
