@@ -101,6 +101,25 @@ def test_round_face_of_rings():
     assert 'disc 6" across' in face.description and "rings, the middle one counted" in face.description
 
 
+def test_the_template_numbers_the_holes_as_the_table_of_the_base_does():
+    """Number by number, from the base's lower left corner; a port has one number everywhere."""
+    rings = {
+        "body_kind": "pipe",
+        "body_length": "6 in",
+        "body_width": "6 in",
+        "pattern": "rings",
+        "ports_per_row": "18",
+    }
+    for texts in ({}, rings):
+        r = solve(Design.from_texts(texts))
+        wood = r.part("mould").wood
+        numbers = [s for s in r.drawings["template"].shapes if isinstance(s, Text) and s.layer == "number"]
+        on_template = dict(zip([int(s.text) for s in numbers], circles(r.drawings["template"], "port")))
+        for number, x, y, *_ in r.tables["base_drilling"].rows:
+            at = (x / 0.0254 - wood.base_length_m / 0.0508, y / 0.0254 - wood.base_width_m / 0.0508)
+            assert on_template[number][:2] == pytest.approx(at, abs=1e-6)
+
+
 # The sections
 
 
@@ -185,16 +204,17 @@ def test_an_inlet_at_the_end_stands_on_the_middle_of_the_plenum():
 
 def test_drilling_template():
     template = drawn("template")
-    assert circles(template, "port") == near([(x, y, 0.125) for x, y in PORTS])
+    above = [(-x, y) for x, y in PORTS]  # seen from above, as it lies on the base
+    assert circles(template, "port") == near([(x, y, 0.125) for x, y in above])
     cross = lines(template, "mark")  # solid, for the punch
-    assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in PORTS) and len(cross) == 2 * len(PORTS)
+    assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in above) and len(cross) == 2 * len(above)
     # Mould 1/8 in larger than the body; its centre lines reach 6 mm past it, to lie on those of the base.
     assert boxes(template, "mould") == near([(-4.5625, -2.0625, 4.5625, 2.0625)])
     assert lines(template, "centre") == near([(-4.5625 - 6 / IN_MM, 0, 4.5625 + 6 / IN_MM, 0),
                                               (0, -2.0625 - 6 / IN_MM, 0, 2.0625 + 6 / IN_MM)])  # fmt: skip
     legend = [s for s in template.shapes if isinstance(s, Text) and s.layer != "number"]
     assert legend[0].text == "Pins stand up from here: glue this side up." and legend[0].layer == "heading"
-    assert [s.text for s in legend[2:]] == ['Outer line: mould inside, 9 1/8" by 4 1/8"', 'Thick line: body, 9" by 4"',
+    assert [s.text for s in legend[3:]] == ['Outer line: mould inside, 9 1/8" by 4 1/8"', 'Thick line: body, 9" by 4"',
                                             'Inner line: window, 7 3/4" by 2 3/4"']  # fmt: skip
     lowest = min(shape_box(s)[1] for s in template.shapes if s.layer == "centre")
     assert all(shape_box(s)[3] < lowest for s in legend)  # across no outline
@@ -202,7 +222,7 @@ def test_drilling_template():
     assert {s.height for s in numbers} == {2.4}
     assert [s.text for s in numbers] == [str(n) for n in range(1, 44)]
     beside = 0.75 * 0.125
-    for s, (x, y) in zip(numbers, PORTS):
+    for s, (x, y) in zip(numbers, above):
         assert inches((s.x, s.y)) == pytest.approx((x + beside + 0.5 / IN_MM, y + beside + 0.3 / IN_MM))
 
 

@@ -48,6 +48,7 @@ DRAWINGS = (
         words={
             "up": "Pins stand up from here: glue this side up.",
             "side": "Centre lines on the base's centre lines.",
+            "numbers": "Seen from above; numbers as in both tables.",
             "mould": "Outer line: mould inside, {mould} by {mould_across}",
             "body": "Thick line: body, {body} by {body_across}",
             "window": "Inner line: window, {window} by {window_across}",

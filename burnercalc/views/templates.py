@@ -18,7 +18,8 @@ NUMBER_MM = (1.6, 2.4)  # height of a port's number: at least, at most
 
 def template_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
     """The drilling template: mould, body, setback and window, ports with circle, centre mark and number; under it what
-    each outline is and which side goes up. Long centre lines register it on the base."""
+    each outline is and which side goes up. Long centre lines register it on the base. It is seen from above, as the
+    base lies: left and right change places against the face, so a port has one number everywhere."""
     radius = face.port_diameter_m * MM / 2
     inside_x, inside_y = mould.inside_length_m * MM / 2, mould.inside_width_m * MM / 2
     shapes = [
@@ -39,12 +40,12 @@ def template_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
         "window": say.length(face.window_length_m),
         "window_across": say.length(face.window_width_m),
     }
-    lines = ("up", "side", "mould", "body", "window")
+    lines = ("up", "side", "numbers", "mould", "body", "window")
     for row, line in enumerate(lines):
         y = -inside_y - 12.0 - 4.2 * row
-        shapes.append(Text(0.0, y, say(line, **slots), 2.4, "middle", 0.0, "heading" if row < 2 else "text"))
+        shapes.append(Text(0.0, y, say(line, **slots), 2.4, "middle", 0.0, "heading" if row < 3 else "text"))
     for number, (x, y) in enumerate(face.ports, 1):
-        x, y = x * MM, y * MM
+        x, y = -x * MM, y * MM
         beside = radius * 0.75
         shapes += [
             Circle(x, y, radius, "port"),
@@ -200,9 +201,10 @@ def baffle_drawing(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: floa
     return Shapes(tuple(shapes), case, slots)
 
 
-def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
+def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
     """The mould from above: base board, frame, body and pins."""
-    wood = mould.wood
+    wood, text = mould.wood, text_mm or TEXT_MM
+    away = AWAY_MM * text / TEXT_MM
     base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
     inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
     frame = wood.pieces[0].thickness_m * MM
@@ -228,7 +230,7 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
     inside = say("inside", length=say.length(wood.inside_length_m))
     across = say("inside", length=say.length(wood.inside_width_m))
     base = say("base", length=say.length(wood.base_length_m))
-    shapes += _above(inside_x, base_y, inside)
-    shapes += _beside(-base_x, inside_y, across)
-    shapes += dimension(-base_x, -base_y, base_x, -base_y, -AWAY_MM, base, TEXT_MM)
+    shapes += dimension(-inside_x, base_y, inside_x, base_y, away, inside, text)
+    shapes += dimension(-base_x, -inside_y, -base_x, inside_y, away, across, text)
+    shapes += dimension(-base_x, -base_y, base_x, -base_y, -away, base, text)
     return tuple(shapes)
