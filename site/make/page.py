@@ -276,6 +276,8 @@ TAKEN = (
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Pin guide, for a laser", "pin_guide", DRAWN),
+            ("Drilled base, for a router", "drilled_base", DRAWN),
         ),
     ),
     (
