@@ -6,6 +6,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
+          {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
@@ -20,7 +21,7 @@ import json
 from math import ceil, floor
 
 from . import sheet, units
-from .design import Design, limits, read
+from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
@@ -152,6 +153,33 @@ def _part(request):
     inches = units.from_si(design.value(setting.key), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
+
+
+ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
+
+
+def _layers(request):
+    """The lining's text from its rows. A thickness that still reads as it was shown stays as it was typed."""
+    design, key = _design(request), request["key"]
+    typed = [part.split(maxsplit=1)[1] for part in design.text(key).split(",")]
+    shown = [text for _, text in _layers_shown(design.value(key), design.units)]
+    rows = []
+    for material, text, was in request["rows"]:
+        if material == "":
+            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.units]
+        elif was is not None and text.strip() == shown[was]:
+            text = typed[was]
+        elif (found := units.split_number(text.strip())) and found[1] == "":
+            text = f"{text.strip()} {units.shown_unit('length', design.units)}"
+        rows.append(f"{material} {text.strip()}".strip())
+    text = ", ".join(rows)
+    parse_setting(BY_KEY[key], text)
+    return {"key": key, "text": text}
+
+
+def _layers_shown(layers, unit_system):
+    """[material, thickness as it stands in its row's field] of each layer."""
+    return [[material, units.field_text(thickness_m, "length", unit_system)] for material, thickness_m in layers]
 
 
 def _try(request):
@@ -310,6 +338,14 @@ def _table(table, unit_system):
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
     value = d.value(setting.key)
+    if setting.dimension == "lining":
+        unit = units.readable(units.shown_unit("length", d.units))
+        return {
+            "text": d.text(setting.key),
+            "unit": "",
+            "layers": _layers_shown(value, d.units),
+            "layer_unit": unit,
+        }
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
@@ -401,6 +437,7 @@ KINDS = {
     "step": _step,
     "slide": _slide,
     "part": _part,
+    "layers": _layers,
     "try": _try,
     "compare": _compare,
     "code": _code,
