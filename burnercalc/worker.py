@@ -2,10 +2,12 @@
 
 Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers take the unit shown beside the field
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
+          {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
+          {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
@@ -18,6 +20,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
+Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
+          in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
 """
 
@@ -27,8 +31,9 @@ from dataclasses import replace
 from math import ceil, floor
 
 from . import sheet, units
-from .design import Design, limits, read
+from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
+from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
@@ -86,7 +91,7 @@ FACE_ANSWERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio")
 def _face(request):
     """The face alone, quickly: what is redrawn while a setting moves."""
     result = _solved(_design(request))
-    return {"answers": _answers(result, FACE_ANSWERS), "drawings": {"face": _drawing(result, "face")}}
+    return {"answers": _answers(result, FACE_ANSWERS), **_drawings(result, request.get("figures", ("face",)))}
 
 
 def _solve(request):
@@ -95,6 +100,10 @@ def _solve(request):
 
 def _mine(request):
     return known(request["settings"].get("mine", ""))
+
+
+def _draw(request):
+    return _drawings(_solved(_design(request)), request["figures"])
 
 
 def _open(request):
@@ -175,6 +184,33 @@ def _part(request):
     return {"key": setting.key, "text": f"{text or 0} in"}
 
 
+ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
+
+
+def _layers(request):
+    """The lining's text from its rows. A thickness that still reads as it was shown stays as it was typed."""
+    design, key = _design(request), request["key"]
+    typed = [part.split(maxsplit=1)[1] for part in design.text(key).split(",")]
+    shown = [text for _, text in _layers_shown(design.value(key), design.units)]
+    rows = []
+    for material, text, was in request["rows"]:
+        if material == "":
+            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.units]
+        elif was is not None and text.strip() == shown[was]:
+            text = typed[was]
+        elif (found := units.split_number(text.strip())) and found[1] == "":
+            text = f"{text.strip()} {units.shown_unit('length', design.units)}"
+        rows.append(f"{material} {text.strip()}".strip())
+    text = ", ".join(rows)
+    parse_setting(BY_KEY[key], text)
+    return {"key": key, "text": text}
+
+
+def _layers_shown(layers, unit_system):
+    """[material, thickness as it stands in its row's field] of each layer."""
+    return [[material, units.field_text(thickness_m, "length", unit_system)] for material, thickness_m in layers]
+
+
 def _try(request):
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
@@ -228,7 +264,7 @@ def _thumb(request):
 
 
 def _thumb_svg(result):
-    shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
+    shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
     return write_svg(Drawing("thumb", "Face", shapes))
 
 
@@ -329,7 +365,7 @@ def page_data(result, figures, mine=""):
             for c in result.ranked()
         ],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
-        "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
+        **_drawings(result, figures),
         "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
     }
 
@@ -350,10 +386,44 @@ def _answers(result, keys):
 FILLED = ("body", "window")  # what a screen shows as steel and refractory
 
 
-def _drawing(result, name):
-    drawing = result.drawings[name]
+TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, at most
+TEXTS_ACROSS = 42  # by the width of the drawing in between
+FEW_PX = 170.0  # a face less high than this has its outside sizes only
+AIR = 0.02  # round a drawing, of its longer side
+DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
+
+
+def _drawings(result, figures):
+    places = figures if isinstance(figures, dict) else dict.fromkeys(figures)
+    return {
+        "drawings": {name: _drawing(result, name, place) for name, place in places.items() if name in result.drawings}
+    }
+
+
+def fitted(result, name, width_px, height_px=0.0, turn=False):
+    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
+    few = name == "face" and 0 < height_px < FEW_PX
+    font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
+    drawing, lies = result.drawings[name], False
+    for _ in range(DRAWN_TIMES):
+        wide, high = _sides(drawing)
+        if turn and height_px > width_px and wide > high:
+            wide, high, lies = high, wide, True
+        mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
+        drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
+    return drawing.turned() if lies else drawing
+
+
+def _sides(drawing):
     x1, y1, x2, y2 = drawing.bounds()
-    air = 0.02 * max(x2 - x1, y2 - y1)
+    air = 2 * AIR * max(x2 - x1, y2 - y1)
+    return x2 - x1 + air, y2 - y1 + air
+
+
+def _drawing(result, name, place=None):
+    drawing = fitted(result, name, *place) if place else result.drawings[name]
+    x1, y1, x2, y2 = drawing.bounds()
+    air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
@@ -396,6 +466,14 @@ def _table(table, unit_system):
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
     value = d.value(setting.key)
+    if setting.dimension == "lining":
+        unit = units.readable(units.shown_unit("length", d.units))
+        return {
+            "text": d.text(setting.key),
+            "unit": "",
+            "layers": _layers_shown(value, d.units),
+            "layer_unit": unit,
+        }
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
@@ -483,10 +561,12 @@ def _chart(chart, unit_system):
 KINDS = {
     "face": _face,
     "solve": _solve,
+    "draw": _draw,
     "open": _open,
     "step": _step,
     "slide": _slide,
     "part": _part,
+    "layers": _layers,
     "try": _try,
     "compare": _compare,
     "code": _code,

@@ -35,6 +35,7 @@ from burnercalc.find.have import KINDS, METRIC, NEEDED, SOLD, read_have  # noqa:
 from burnercalc.find.score import TERMS  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
+from burnercalc.physics.linings import material_keys, material_name  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
@@ -45,6 +46,8 @@ LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner",
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
+# Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
+STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
 
 
@@ -219,9 +222,15 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
+        materials=[
+            (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
+        ],
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
-        aspect=aspect(data["drawings"]["face"]),
-        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
+        aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
+        svg={
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
+        },
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
@@ -301,6 +310,8 @@ TAKEN = (
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Pin guide, for a laser", "pin_guide", DRAWN),
+            ("Drilled base, for a router", "drilled_base", DRAWN),
         ),
     ),
     (
