@@ -6,7 +6,9 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
-          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away
+          {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
+                                                              "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
@@ -19,7 +21,7 @@ import json
 from math import ceil, floor
 
 from . import sheet, units
-from .design import Design, limits, read
+from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
@@ -27,7 +29,7 @@ from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
 from .link import from_link, to_link
-from .result import solve
+from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 
 
@@ -153,6 +155,33 @@ def _part(request):
     return {"key": setting.key, "text": f"{text or 0} in"}
 
 
+ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
+
+
+def _layers(request):
+    """The lining's text from its rows. A thickness that still reads as it was shown stays as it was typed."""
+    design, key = _design(request), request["key"]
+    typed = [part.split(maxsplit=1)[1] for part in design.text(key).split(",")]
+    shown = [text for _, text in _layers_shown(design.value(key), design.units)]
+    rows = []
+    for material, text, was in request["rows"]:
+        if material == "":
+            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.units]
+        elif was is not None and text.strip() == shown[was]:
+            text = typed[was]
+        elif (found := units.split_number(text.strip())) and found[1] == "":
+            text = f"{text.strip()} {units.shown_unit('length', design.units)}"
+        rows.append(f"{material} {text.strip()}".strip())
+    text = ", ".join(rows)
+    parse_setting(BY_KEY[key], text)
+    return {"key": key, "text": text}
+
+
+def _layers_shown(layers, unit_system):
+    """[material, thickness as it stands in its row's field] of each layer."""
+    return [[material, units.field_text(thickness_m, "length", unit_system)] for material, thickness_m in layers]
+
+
 def _try(request):
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
@@ -166,13 +195,16 @@ def _try(request):
         value = _stepped(design, setting, request["by"])
         text = _field_text(setting, value, design.units)
     changed = design.changed({setting.key: text})
-    check = solve(changed).checks.get(request["check"])
+    result = solve(changed, _LAST[0] if _LAST else None)
+    check = result.checks.get(request["check"])
+    worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
         "text": text,
         "end": changed == design,
         "label": setting.label,
         "shown": changed.show(setting.key),
+        "worsens": [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in worse],
     }
 
 
@@ -200,7 +232,7 @@ def _code(request):
 
 def _thumb(request):
     result = solve(_design(request))
-    shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
+    shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
     return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
 
 
@@ -251,6 +283,7 @@ def _answers(result, keys):
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+            **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }
@@ -305,6 +338,14 @@ def _table(table, unit_system):
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
     value = d.value(setting.key)
+    if setting.dimension == "lining":
+        unit = units.readable(units.shown_unit("length", d.units))
+        return {
+            "text": d.text(setting.key),
+            "unit": "",
+            "layers": _layers_shown(value, d.units),
+            "layer_unit": unit,
+        }
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
@@ -396,6 +437,7 @@ KINDS = {
     "step": _step,
     "slide": _slide,
     "part": _part,
+    "layers": _layers,
     "try": _try,
     "compare": _compare,
     "code": _code,

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from attack import agree
+from attack import agree, requests
 from attack.judge import attack
 from attack.run import TARGETS, main
 
@@ -72,6 +72,17 @@ def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
         if attack(target, TARGETS[target][0], seed=number, trials=5).wrong:
             return
     pytest.fail(f"{target} did not see {place} broken")
+
+
+def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
+    """Of this face's hot flashback, more fire costs the lining; smaller ports cost nothing."""
+    asked = {"rows": "9"}, "flashback_hot", "firing_rate", 8
+    requests.cure(*asked)
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    with pytest.raises(AssertionError, match="lining_limit"):
+        requests.cure(*asked)
 
 
 def spellings(setting):

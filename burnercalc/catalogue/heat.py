@@ -188,6 +188,7 @@ FLOW_ANSWERS = (
         "the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
         inputs=("firing_rate", "firing_rate_needed", "burner_count"),
+        if_auto={"firing_rate_needed": "firing_rate", "burner_count": "firing_rate"},
         source=DEFINITION,
         near="first",
     ),

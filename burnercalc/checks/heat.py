@@ -121,6 +121,7 @@ def lining_limit_check(
     chamber: Chamber,
     hot_lining: HotLining,
     lining: tuple[tuple[str, float], ...],
+    units: str,
 ) -> Judged:
     """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire."""
     limits = chamber.layer_limits_K
@@ -147,7 +148,7 @@ def lining_limit_check(
         case=case,
         cures=cures,
         layer=layer + 1,
-        material=linings.material(lining[layer][0]).name,
+        material=linings.material_name(lining[layer][0], units),
         hot=hot_sides[layer],
         most=limits[layer],
     )

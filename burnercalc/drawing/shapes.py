@@ -4,6 +4,7 @@ Writers and the page replay these shapes; nobody but the caller knows what they 
 """
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import require
@@ -34,6 +35,9 @@ LAYERS = {
     "hidden": Style(0.18, (2.0, 1.0)),
     "centre": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.25),
     "port": Style(0.35),
+    "cut": Style(0.25),
+    "pocket": Style(0.25, grey=0.25),
+    "engrave": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.35),
     "dimension": Style(0.13, grey=0.15),
     "mark": Style(0.18),
     "solid": Style(0.0, fill=0.0),
@@ -166,6 +170,42 @@ def shape_box(shape):
         corners = [(u, v) for u in (left, left + shape.width) for v in (-0.29 * shape.height, shape.height)]
         boxes = [(shape.x + u * c - v * s, shape.y + u * s + v * c) * 2 for u, v in corners]
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+
+
+def stretches(shape):
+    """The stretches of a polyline as lines and arcs; any other shape as it is."""
+    if not isinstance(shape, Polyline):
+        return [shape]
+    return [
+        Polyline((stretch[:2], stretch[2:4]), False, shape.layer, (stretch[4], 0.0))
+        if stretch[4]
+        else Line(*stretch[:4], shape.layer)
+        for stretch in shape.stretches()
+    ]
+
+
+def meets(shape, box):
+    """Does a line of the shape run into the box, or a text of it overlap with it?"""
+    if isinstance(shape, Text):
+        own = shape_box(shape)
+        return own[0] < box[2] and own[2] > box[0] and own[1] < box[3] and own[3] > box[1]
+    points = outline_points(shape)
+    if getattr(shape, "closed", False):
+        points.append(points[0])
+    return any(_crosses(a, b, box) for a, b in pairwise(points))
+
+
+def _crosses(a, b, box):
+    """Does the straight way from a to b pass through the box? The part of it that is inside each pair of sides."""
+    enters, leaves = 0.0, 1.0
+    for axis in (0, 1):
+        way, low, high = b[axis] - a[axis], box[axis] - a[axis], box[axis + 2] - a[axis]
+        if abs(way) < 1e-12:
+            if low > 0 or high < 0:
+                return False
+            continue
+        enters, leaves = max(enters, min(low / way, high / way)), min(leaves, max(low / way, high / way))
+    return enters <= leaves
 
 
 def placed(shape, dx, dy, scale=1.0):

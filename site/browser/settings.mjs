@@ -3,6 +3,7 @@ import { all, button, byId, changedOnly, make, notice, root } from "./page.mjs";
 import { chapterOf } from "./chapters.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
+import { fillLayers, wireLayers } from "./layers.mjs";
 
 let design = null;
 const filling = new Set(); // keys of widgets that the page itself is filling
@@ -50,12 +51,13 @@ export function fillField(key, reply, typing) {
   if (!at) return;
   if (!at.querySelector(".about").hidden) makeFinger(at); // it was asked for before Python answered
   fillFinger(at, reply);
+  if (field.layers) fillLayers(field);
   const range = at.querySelector(".range");
   if (range) changedOnly(range, field.range);
   const title = at.dataset.label + (field.unit ? `, ${field.unit}` : "");
   const still = at.querySelector(".still");
   if (still) changedOnly(still, at.matches(".choice") ? "" : field.text); // a choice has its words in the widget only
-  changedOnly(at.querySelector(".unit"), field.unit);
+  if (!field.layers) changedOnly(at.querySelector(".unit"), field.unit);
   const widget = model(key);
   if (!widget || key === typing) return;
   filling.add(key);
@@ -164,6 +166,10 @@ function uncover({ target }) {
 export function wireSettings(given) {
   design = given;
   addEventListener("focusin", uncover);
+  wireLayers((key, rows) => { // the rows are those of the last good text, whatever is in the field
+    const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
+    return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
+  });
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));

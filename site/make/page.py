@@ -33,6 +33,7 @@ from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
+from burnercalc.physics.linings import material_keys, material_name  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
@@ -196,6 +197,9 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
+        materials=[
+            (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
+        ],
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspect=aspect(data["drawings"]["face"]),
         svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
@@ -276,6 +280,8 @@ TAKEN = (
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Pin guide, for a laser", "pin_guide", DRAWN),
+            ("Drilled base, for a router", "drilled_base", DRAWN),
         ),
     ),
     (

@@ -50,10 +50,34 @@ def trial(rng):
     cures = [(check.key, change) for check in solve(d).checks.values() if check.fault for change in check.changes]
     for key, change in rng.sample(cures, min(4, len(cures))):
         by = {"raise": 1, "lower": -1}.get(change.move) or rng.choice((1, -1))
-        ask({"kind": "try", "settings": d.texts, "key": change.setting, "by": by, "check": key})
+        cure(d.texts, key, change.setting, by)
         tried += 1
     files = [name for name in FILES if name != "calendar-ics" or d.start_date] if rng.random() < 0.1 else QUICK
     cell = ask({"kind": "file", "settings": d.texts, "file": rng.choice(files)})
     assert cell["ok"], cell
     assert ask({"kind": "thumb", "settings": d.texts})["ok"]
     return tried + 2
+
+
+def cure(settings, check, key, by):
+    """What a cure says of its own check and of all others is what the page then shows."""
+    asked = {"kind": "try", "settings": settings, "key": key, "by": by, "check": check, "whole": True}
+    told = ask(asked)
+    if not told["ok"] or told["end"]:
+        return
+    before, after = verdicts(settings), verdicts({**settings, key: told["text"]})
+    assert told["verdict"] == after.get(check, "good"), f"{told}, but {after.get(check)}: {asked}"
+    worse = {each: word for each, word in after.items() if word in SPOILT[before.get(each, "good")]}
+    assert {each["key"]: each["verdict"] for each in told["worsens"]} == worse, (
+        f"{told['worsens']}, but {worse}: {asked}"
+    )
+
+
+SPOILT = {"good": ("caution", "stop"), "note": ("caution", "stop"), "caution": ("stop",), "stop": ()}
+
+
+def verdicts(settings):
+    """{check: word} as the page shows them."""
+    shown = ask({"kind": "solve", "settings": settings})
+    assert shown["ok"], f"a cure is refused: {shown}"
+    return {check["key"]: check["verdict"] for check in shown["checks"]}
