@@ -2,6 +2,7 @@
 
 Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers take the unit shown beside the field
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
+          {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
@@ -13,6 +14,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
+Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
+          in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
 """
 
@@ -23,6 +26,7 @@ from math import ceil, floor
 from . import sheet, units
 from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
+from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
@@ -80,11 +84,15 @@ FACE_ANSWERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio")
 def _face(request):
     """The face alone, quickly: what is redrawn while a setting moves."""
     result = _solved(_design(request))
-    return {"answers": _answers(result, FACE_ANSWERS), "drawings": {"face": _drawing(result, "face")}}
+    return {"answers": _answers(result, FACE_ANSWERS), **_drawings(result, request.get("figures", ("face",)))}
 
 
 def _solve(request):
     return page_data(_solved(_design(request)), request.get("figures", ()))
+
+
+def _draw(request):
+    return _drawings(_solved(_design(request)), request["figures"])
 
 
 def _open(request):
@@ -271,7 +279,7 @@ def page_data(result, figures):
             for c in result.ranked()
         ],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
-        "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
+        **_drawings(result, figures),
         "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
     }
 
@@ -292,10 +300,44 @@ def _answers(result, keys):
 FILLED = ("body", "window")  # what a screen shows as steel and refractory
 
 
-def _drawing(result, name):
-    drawing = result.drawings[name]
+TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, at most
+TEXTS_ACROSS = 42  # by the width of the drawing in between
+FEW_PX = 170.0  # a face less high than this has its outside sizes only
+AIR = 0.02  # round a drawing, of its longer side
+DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
+
+
+def _drawings(result, figures):
+    places = figures if isinstance(figures, dict) else dict.fromkeys(figures)
+    return {
+        "drawings": {name: _drawing(result, name, place) for name, place in places.items() if name in result.drawings}
+    }
+
+
+def fitted(result, name, width_px, height_px=0.0, turn=False):
+    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
+    few = name == "face" and 0 < height_px < FEW_PX
+    font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
+    drawing, lies = result.drawings[name], False
+    for _ in range(DRAWN_TIMES):
+        wide, high = _sides(drawing)
+        if turn and height_px > width_px and wide > high:
+            wide, high, lies = high, wide, True
+        mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
+        drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
+    return drawing.turned() if lies else drawing
+
+
+def _sides(drawing):
     x1, y1, x2, y2 = drawing.bounds()
-    air = 0.02 * max(x2 - x1, y2 - y1)
+    air = 2 * AIR * max(x2 - x1, y2 - y1)
+    return x2 - x1 + air, y2 - y1 + air
+
+
+def _drawing(result, name, place=None):
+    drawing = fitted(result, name, *place) if place else result.drawings[name]
+    x1, y1, x2, y2 = drawing.bounds()
+    air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
@@ -433,6 +475,7 @@ def _chart(chart, unit_system):
 KINDS = {
     "face": _face,
     "solve": _solve,
+    "draw": _draw,
     "open": _open,
     "step": _step,
     "slide": _slide,

@@ -44,6 +44,8 @@ LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner",
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
+# Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
+STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
 
 
@@ -201,8 +203,11 @@ def main(out):
             (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
         ],
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
-        aspect=aspect(data["drawings"]["face"]),
-        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
+        aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
+        svg={
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
+        },
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
