@@ -4,11 +4,13 @@ import csv
 import hashlib
 import io
 import json
+from dataclasses import replace
 
 from . import build_sheet, units
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
+from .drawing.shapes import Text
 from .drawing.svg import write_svg
 from .errors import require
 from .making.days import Event, calendar_ics
@@ -20,6 +22,8 @@ PAPERS = ("letter", "a4")
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
 VIEWS = ("face", "section", "section_across", "train")
+# What a laser or router cuts: SVG and DXF only.
+CUTS = ("pin_guide", "drilled_base")
 NAMES = {
     "template": "drilling-template",
     "window": "window-template",
@@ -31,6 +35,8 @@ NAMES = {
     "section": "section",
     "section_across": "section-across",
     "train": "gas-and-air-train",
+    "pin_guide": "pin-guide",
+    "drilled_base": "drilled-base",
 }
 
 
@@ -56,6 +62,13 @@ def hole_table(result):
 def _stamp(result):
     """What stands across every sheet of a design that must not be built."""
     return "DO NOT BUILD" if result.worst == "stop" else ""
+
+
+def _marked(result, name):
+    """A drawing for SVG or DXF; over one that must not be built it is said."""
+    drawing, words = result.drawings[name], _stamp(result)
+    left, _, _, top = drawing.bounds()
+    return replace(drawing, shapes=(*drawing.shapes, Text(left, top + 6.0, words, 9.0))) if words else drawing
 
 
 def template_pdf(result, link, paper, plan):
@@ -133,16 +146,16 @@ def _plan_files():
                 "application/pdf",
                 lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan),
             )
-    for name in (*VIEWS, *PLANS):
+    for name in (*VIEWS, *PLANS, *CUTS):
         made[f"{name}-svg"] = (
             f"{NAMES[name]}.svg",
             "image/svg+xml",
-            lambda result, link, name=name: write_svg(result.drawings[name]).encode(),
+            lambda result, link, name=name: write_svg(_marked(result, name)).encode(),
         )
         made[f"{name}-dxf"] = (
             f"{NAMES[name]}.dxf",
             "image/vnd.dxf",
-            lambda result, link, name=name: write_dxf(result.drawings[name]).encode("ascii"),
+            lambda result, link, name=name: write_dxf(_marked(result, name)).encode("ascii"),
         )
     return made
 

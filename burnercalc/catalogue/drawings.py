@@ -132,6 +132,32 @@ DRAWINGS = (
         room="make",
     ),
     Drawing(
+        "pin_guide",
+        "Pin guide, for laser or router",
+        "A plate that fits between the mould's boards, with a hole for every pin; its lower left corner is the origin.",
+        words={
+            "box": "CUT: outline {length} by {width}, {holes} holes {room:.1f} mm wider than the pins of {pin}",
+            "round": "CUT: disc {length} across, {holes} holes {room:.1f} mm wider than the pins of {pin}",
+            "engrave": "ENGRAVE: centre lines. The lines are the finished edges: let your program allow for the kerf.",
+            "use": "Lay it on the base between the boards and drill through it. Slid over the pins it shows that they "
+            "stand square. It comes off before the mix goes in.",
+        },
+        room="make",
+    ),
+    Drawing(
+        "drilled_base",
+        "Drilled base of the mould, for a router",
+        "The base board from above with a hole for every pin, a knock-out hole under each, and the lines of the mould; "
+        "its lower left corner is the origin.",
+        words={
+            "cut": "CUT, right through: outline {length} by {width}, {holes} knock-out holes of {through}",
+            "pocket": "POCKET, {deep} deep: {holes} holes of {hole} for the pins",
+            "engrave": "ENGRAVE: centre lines, inside of the mould, body. The lines are the finished edges.",
+            "up": "This side up: the pins stand up from it.",
+        },
+        room="make",
+    ),
+    Drawing(
         "train",
         "Gas and air train, in the order of flow",
         "Gas from the left, air from the right, mixture down to the burner; numbers are those of the list, what is "

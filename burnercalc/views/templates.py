@@ -1,6 +1,7 @@
 """Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
 
 from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..making.mould import GUIDE_EDGE_M, GUIDE_HOLE_M
 from ..making.stock import tube_inside_radius_m
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
@@ -221,9 +222,60 @@ def baffle_drawing(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: floa
     return Shapes(tuple(shapes), case, slots)
 
 
-def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
-    """The mould from above: base board, frame, body and pins."""
+def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
+    """A plate for the laser or router: it lies between the boards on the base as a drilling jig, then over the pins.
+    Its lower left corner is the origin, as it lies on the base."""
+    length, width = mould.inside_length_m - GUIDE_EDGE_M, mould.inside_width_m - GUIDE_EDGE_M
+    x, y, hole = length * MM / 2, width * MM / 2, face.port_diameter_m + GUIDE_HOLE_M
+    outline = Circle(x, y, x, "cut") if body.round else rectangle(0.0, 0.0, 2 * x, 2 * y, "cut")
+    shapes = [outline, Line(0.0, y, 2 * x, y, "engrave"), Line(x, 0.0, x, 2 * y, "engrave")]
+    shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
+    lengths = {"length": say.length(length), "width": say.length(width)}
+    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M * MM, "pin": say.length(face.port_diameter_m)}
+    lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use")]
+    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+
+
+def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth: float, say: Say) -> Shapes:
+    """The base for the router, from above: pins' holes to their depth, knock-out holes right through, the mould's
+    inside, the body and the centre lines engraved. Its lower left corner is the origin, as in the base's hole table."""
     wood = mould.wood
+    x, y, inside_x = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2, mould.inside_length_m * MM / 2
+    inside_y, half_x, half_y = mould.inside_width_m * MM / 2, body.length_m * MM / 2, body.width_m * MM / 2
+    shapes = [
+        rectangle(0.0, 0.0, 2 * x, 2 * y, "cut"),
+        Line(0.0, y, 2 * x, y, "engrave"),
+        Line(x, 0.0, x, 2 * y, "engrave"),
+    ]
+    if body.round:
+        shapes += [Circle(x, y, inside_x, "engrave"), Circle(x, y, half_x, "engrave")]
+    else:
+        shapes += [
+            rectangle(x - half, y - across, 2 * half, 2 * across, "engrave")
+            for half, across in ((inside_x, inside_y), (half_x, half_y))
+        ]
+    for px, py in face.ports:
+        at = x - px * MM, y + py * MM
+        shapes += [
+            Circle(*at, face.port_diameter_m * MM / 2, "pocket"),
+            Circle(*at, pins.knock_out_m * MM / 2, "cut"),
+        ]
+    slots = {
+        "length": say.length(wood.base_length_m),
+        "width": say.length(wood.base_width_m),
+        "through": say.length(pins.knock_out_m),
+        "holes": face.port_count,
+        "hole": say.length(face.port_diameter_m),
+        "deep": say.length(pin_depth),
+    }
+    lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up")]
+    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+
+
+def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
+    """The mould from above: base board, frame, body and pins; what the lines are is written on paper only."""
+    wood, text = mould.wood, text_mm or TEXT_MM
+    away = AWAY_MM * text / TEXT_MM
     base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
     inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
     frame = wood.pieces[0].thickness_m * MM
@@ -250,9 +302,11 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
     across = say("inside", length=say.length(wood.inside_width_m))
     base_width = say.length(wood.base_width_m)
     base = say("base", length=say.length(wood.base_length_m))
-    shapes += _above(inside_x, base_y, inside)
-    shapes += _beside(-base_x, inside_y, across)
-    shapes += dimension(-base_x, -base_y, base_x, -base_y, -AWAY_MM, base, TEXT_MM)
+    shapes += dimension(-inside_x, base_y, inside_x, base_y, away, inside, text)
+    shapes += dimension(-base_x, -inside_y, -base_x, inside_y, away, across, text)
+    shapes += dimension(-base_x, -base_y, base_x, -base_y, -away, base, text)
+    if text_mm:
+        return tuple(shapes)
     slots = {"base": base_width, "body": say.length(body.length_m), "body_across": say.length(body.width_m)}
     shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
     return tuple(shapes)

@@ -44,6 +44,7 @@ export function wireField(key) {
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
   if (lent) showLent(reply);
+  showMine(reply.texts.mine ?? "");
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
 
@@ -107,6 +108,21 @@ function fillFinger(at, reply) {
   if (parts) parts.hidden = reply.units !== "in";
 }
 
+// Settings that no search and no cure may move, marked so.
+function showMine(mine) {
+  const kept = mine.split(",");
+  for (const at of all("[data-setting]")) {
+    const is = kept.includes(at.dataset.setting);
+    at.toggleAttribute("data-mine", is);
+    at.querySelector(".mine").setAttribute("aria-pressed", String(is));
+  }
+}
+
+function toggleMine(key) {
+  const kept = (design.texts().mine ?? "").split(",").filter(Boolean);
+  design.change("mine", (kept.includes(key) ? kept.filter((other) => other !== key) : [...kept, key]).join(","));
+}
+
 // What counts only under some choices of another setting is shown only then.
 function showWhen(fields) {
   for (const at of all("[data-setting]")) at.hidden = Boolean(fields[at.dataset.setting].idle);
@@ -119,7 +135,7 @@ async function lend({ target }) {
   const reply = target.value ? await ask({ kind: "blower", settings: design.texts(), of: target.value }) : null;
   lent = null;
   if (reply && !reply.ok) return refuse(reply.errors, "");
-  if (reply) await design.changeAll(reply.texts);
+  if (reply) await design.take({ ...design.texts(), ...reply.texts });
   lent = reply;
   showLent(design.shown());
 }
@@ -193,6 +209,7 @@ export function wireSettings(given) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
     at.querySelector(".name").addEventListener("click", () => unfold(at));
+    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
   }
 }
