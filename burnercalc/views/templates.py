@@ -272,8 +272,10 @@ def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_d
     return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
 
 
-def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
+def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
     """The mould from above: base board, frame, body and pins."""
+    text = text_mm or TEXT_MM
+    away = AWAY_MM * text / TEXT_MM
     wood = mould.wood
     base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
     inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
@@ -301,9 +303,10 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
     across = say("inside", length=say.length(wood.inside_width_m))
     base_width = say.length(wood.base_width_m)
     base = say("base", length=say.length(wood.base_length_m))
-    shapes += _above(inside_x, base_y, inside)
-    shapes += _beside(-base_x, inside_y, across)
-    shapes += dimension(-base_x, -base_y, base_x, -base_y, -AWAY_MM, base, TEXT_MM)
+    shapes += dimension(-inside_x, base_y, inside_x, base_y, away, inside, text)
+    shapes += dimension(-base_x, -inside_y, -base_x, inside_y, away, across, text)
+    shapes += dimension(-base_x, -base_y, base_x, -base_y, -away, base, text)
     slots = {"base": base_width, "body": say.length(body.length_m), "body_across": say.length(body.width_m)}
-    shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
+    if text_mm is None:  # as a figure it has its caption
+        shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
     return tuple(shapes)
