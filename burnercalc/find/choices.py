@@ -370,7 +370,9 @@ def cylinder_options(a: Asked) -> Iterable[Option]:
         for size, count in dict.fromkeys((*more, *sold.CYLINDERS)):
             lacking = count - own.get(size, 0)
             if lacking > 0:
-                name = f"{lacking} {'more ' if size in own else ''}{size} lb cylinder{'s' if lacking > 1 else ''}"
+                again = "more " if size in own else ""
+                count_words = str(lacking) if lacking > 1 else "one" if again else "a"
+                name = f"{count_words} {again}{size} lb cylinder{'s' if lacking > 1 else ''}"
                 price = lacking * sold.CYLINDER_PRICES[size]
                 yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
 
