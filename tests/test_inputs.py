@@ -64,9 +64,10 @@ NEAR = {
     "a blower that hardly lets it be lit": (
         {"gas_pressure": "8 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "2 inH2O",
          "firing_rate": "80 kBtu/h", "equivalence_ratio": "1.0", "port_diameter": "3/8 in"}, ("blower_free_flow",)),
+    "lit as set": ({"equivalence_ratio": "1.2"}, ("equivalence_ratio",)),
     "lit with a torch": (
-        {"blower_free_flow": "30 cfm", "blower_shutoff_pressure": "1 inH2O", "firing_rate": "40 kBtu/h",
-         "equivalence_ratio": "0.96", "port_diameter": "3/8 in", "altitude": "6000 ft"}, ("low_fire",)),
+        {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
+         "blower_free_flow": "15 cfm", "blower_shutoff_pressure": "1/4 inH2O"}, ("low_fire",)),
     "a jet that stops it before the frost": ({"gas_pressure": "54 psi"}, ("gas_pressure",)),
     "a blend that the cold ends": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
