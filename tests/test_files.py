@@ -53,7 +53,8 @@ def same_circles(found, wanted, near=NEAR_MM):
 
 
 def wanted_ports(result):
-    return [(x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.part("face").ports]
+    """Of the template, which is seen from above: left and right change places against the face."""
+    return [(-x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.part("face").ports]
 
 
 @settings(max_examples=200, deadline=None)

@@ -226,6 +226,20 @@ def placed(shape, dx, dy, scale=1.0):
     return Arc(x, y, scale * shape.r, shape.start_deg, shape.end_deg, shape.layer)
 
 
+def turned(shape):
+    """The shape turned a quarter to the left about the origin."""
+    if isinstance(shape, Line):
+        return Line(-shape.y1, shape.x1, -shape.y2, shape.x2, shape.layer)
+    if isinstance(shape, Polyline):
+        return replace(shape, points=tuple((-y, x) for x, y in shape.points))
+    more = {}
+    if isinstance(shape, Text):
+        more = {"angle": shape.angle + 90.0}
+    elif isinstance(shape, Arc):
+        more = {"start_deg": shape.start_deg + 90.0, "end_deg": shape.end_deg + 90.0}
+    return replace(shape, x=-shape.y, y=shape.x, **more)
+
+
 @dataclass(frozen=True)
 class Drawing:
     """Shapes under a short name (for files), a title (for people) and a description (for those who cannot see it)."""
@@ -258,6 +272,10 @@ class Drawing:
     def moved(self, dx, dy):
         """The drawing dx to the right and dy up [mm]."""
         return replace(self, shapes=tuple(placed(shape, dx, dy) for shape in self.shapes))
+
+    def turned(self):
+        """The drawing turned a quarter to the left about the origin."""
+        return replace(self, shapes=tuple(turned(shape) for shape in self.shapes))
 
     def scaled(self, scale):
         """The drawing scaled about the origin; texts too, line widths not."""

@@ -273,10 +273,9 @@ def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_d
 
 
 def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
-    """The mould from above: base board, frame, body and pins."""
-    text = text_mm or TEXT_MM
+    """The mould from above: base board, frame, body and pins; what the lines are is written on paper only."""
+    wood, text = mould.wood, text_mm or TEXT_MM
     away = AWAY_MM * text / TEXT_MM
-    wood = mould.wood
     base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
     inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
     frame = wood.pieces[0].thickness_m * MM
@@ -306,7 +305,8 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float
     shapes += dimension(-inside_x, base_y, inside_x, base_y, away, inside, text)
     shapes += dimension(-base_x, -inside_y, -base_x, inside_y, away, across, text)
     shapes += dimension(-base_x, -base_y, base_x, -base_y, -away, base, text)
+    if text_mm:
+        return tuple(shapes)
     slots = {"base": base_width, "body": say.length(body.length_m), "body_across": say.length(body.width_m)}
-    if text_mm is None:  # as a figure it has its caption
-        shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
+    shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
     return tuple(shapes)

@@ -43,6 +43,7 @@ export function wireField(key) {
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
+  showMine(reply.texts.mine ?? "");
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
 
@@ -104,6 +105,21 @@ function fillFinger(at, reply) {
     slider.setAttribute("aria-valuetext", `${field.text} ${field.unit}`);
   }
   if (parts) parts.hidden = reply.units !== "in";
+}
+
+// Settings that no search and no cure may move, marked so.
+function showMine(mine) {
+  const kept = mine.split(",");
+  for (const at of all("[data-setting]")) {
+    const is = kept.includes(at.dataset.setting);
+    at.toggleAttribute("data-mine", is);
+    at.querySelector(".mine").setAttribute("aria-pressed", String(is));
+  }
+}
+
+function toggleMine(key) {
+  const kept = (design.texts().mine ?? "").split(",").filter(Boolean);
+  design.change("mine", (kept.includes(key) ? kept.filter((other) => other !== key) : [...kept, key]).join(","));
 }
 
 // What counts only under one choice of another setting is shown only then.
@@ -174,6 +190,7 @@ export function wireSettings(given) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
     at.querySelector(".name").addEventListener("click", () => unfold(at));
+    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
   }
 }
