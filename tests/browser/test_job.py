@@ -404,9 +404,9 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
         assert field(page, "chamber_length").input_value() == "312.5"
         chapter(page, "heat")
-        page.locator("#set-lining .layer input").first.fill("63,5")
+        page.locator("#set-lining .layer input").first.fill("64,5")
         page.locator("#set-lining .layer input").first.press("Enter")
-        page.wait_for_function("() => location.hash.includes('63.5')")
+        page.wait_for_function("() => location.hash.includes('64.5')")
         for text in ("1,312.5", "1,2,3"):
             enter(page, "chamber_length", text)
             page.wait_for_selector("#set-chamber_length .refused:not([hidden])")
