@@ -42,6 +42,28 @@ DRAWINGS = (
         room="face",
     ),
     Drawing(
+        "exploded",
+        "The burner taken apart",
+        "Steel pieces in the order they go together, the block under them, and the mould with its pins; the face looks "
+        "down. Of two alike in one place one may be shown.",
+        words={
+            "inlet": "inlet pipe, {pipe} in",
+            "inlet_end": "{pipe} in pipe, at one end",
+            "tube": "body tube and 2 end caps",
+            "back_plate": "back plate",
+            "side_plates": "2 side plates, 2 end caps",
+            "face_plate": "face plate",
+            "back_disc": "back disc",
+            "pipe": "body pipe",
+            "face_disc": "face disc",
+            "baffle": "baffle",
+            "block": "block, {ports} ports",
+            "frame": "mould frame",
+            "base": "mould base, {pins} pins",
+        },
+        room="make",
+    ),
+    Drawing(
         "template",
         "Drilling template for the mould base",
         "The base from above: mould inside, body outline, window and every port at true size, with the base's centre "
