@@ -21,7 +21,7 @@ PAPERS = ("letter", "a4")
 # Plans at true size; the first has the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
-VIEWS = ("face", "section", "section_across", "exploded", "train")
+VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
 NAMES = {
@@ -35,6 +35,7 @@ NAMES = {
     "section": "section",
     "section_across": "section-across",
     "exploded": "taken-apart",
+    "in_chamber": "in-the-chamber",
     "train": "gas-and-air-train",
     "pin_guide": "pin-guide",
     "drilled_base": "drilled-base",

@@ -42,6 +42,24 @@ DRAWINGS = (
         room="face",
     ),
     Drawing(
+        "in_chamber",
+        "The burner in its chamber",
+        {
+            "works": "Cut along a chamber {length} long, to scale: lining, burner in the roof, work, opening at one "
+            "end. In a wall it stands the same way round. Flames are drawn only where they hold.",
+            "empty": "Cut along a chamber {length} long, to scale: lining, burner in the roof, opening at one end. In "
+            "a wall it stands the same way round. Flames are drawn only where they hold.",
+        },
+        words={
+            "work": "work",
+            "lining": "lining {thick}",
+            "opening": "opening",
+            "burner": "burner",
+            "burners": "{count} burners",
+        },
+        room="heat",
+    ),
+    Drawing(
         "exploded",
         "The burner taken apart",
         "Steel pieces in the order they go together, the block under them, and the mould with its pins; the face looks "
