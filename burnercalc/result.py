@@ -4,14 +4,14 @@ Nothing else writes to a Result, and each thing is worked out when it is first l
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 from math import isfinite
 from typing import Any
 
 from . import catalogue, checks, views
 from .burner import Burner
-from .catalogue.sentences import Said, written
+from .catalogue.sentences import Said, measured, written
 from .catalogue.weakest import AUTOS, weakest
 from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
@@ -238,15 +238,21 @@ class Result:
         )
         return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
 
+    def _measured(self, declared):
+        """An answer, a check, a column or an axis, in the measure of gas pressures that goes with the gas."""
+        if declared.dimension != "gas_pressure":
+            return declared
+        return replace(declared, dimension=measured(declared.dimension, self.part("gas").liquid is None))
+
     def _written(self, sentence, slots):
-        return written(sentence, slots, self.design.units)
+        return written(sentence, slots, self.design.units, self.part("gas").liquid is None)
 
     def _case(self, words, found):
         """A text of a declaration that may have cases, its slots filled."""
         return self._written(words if isinstance(words, str) else words[found.case], found.slots)
 
     def _answer(self, key):
-        declared = catalogue.ANSWERS[key]
+        declared = self._measured(catalogue.ANSWERS[key])
         part, attribute = declared.at.split(".")
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
@@ -258,7 +264,7 @@ class Result:
         return Answered(declared, least, _finite(key, value))
 
     def _check(self, key):
-        declared = catalogue.CHECKS[key]
+        declared = self._measured(catalogue.CHECKS[key])
         judged = self.parts.call(checks.CHECKS[key])
         if judged is None:
             return None
@@ -269,16 +275,18 @@ class Result:
         )
 
     def _say(self, declared):
-        return Say(declared.words, self.design.units)
+        return Say(declared.words, self.design.units, self.part("gas").liquid is None)
 
     def _table(self, key):
         declared = catalogue.TABLES[key]
+        declared = replace(declared, columns=tuple(map(self._measured, declared.columns)))
         found = self.parts.call(views.TABLES[key], say=self._say(declared))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
         return Tabled(declared, self._case(declared.title, found), found.rows)
 
     def _chart(self, key):
         declared = catalogue.CHARTS[key]
+        declared = replace(declared, x=self._measured(declared.x), y=self._measured(declared.y))
         plot = self.parts.call(views.CHARTS[key])
         return Charted(declared, plot, self._written(declared.cases[plot.case], plot.slots), self.design.units)
 

@@ -29,7 +29,8 @@ RESTS_ON = (
 )
 
 SET = (
-    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 1} open, "
+    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet, damper "
+    "{open:percent 1} open, "
     "{pipe:pressure 2} at the mix pipe. "
 )
 NEVER = "No safe lighting rate: do not light. "
@@ -113,16 +114,16 @@ ANSWERS = (
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
             "torch": "Light at low fire, {low:power 2}, with the mixture rich (equivalence ratio {ratio:g}): "
-            "{gas:supply} before the jet, damper {open:percent 1} open. A lit torch is held to the face until the "
-            "walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
+            "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
+            "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
             "gas": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before the jet: too "
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before the jet: too "
             "little to set.",
             "damper": NEVER
             + "The flame would hold up to {most:power 2} rich, for which the damper is {open:percent 1} "
             "open: too little to set.",
             "gas_and_damper": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before "
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before "
             "the jet with the damper {open:percent 1} open: too little to set.",
             "not_carried": NEVER + "Blower or jet do not carry it.",
             "no_room": NEVER + "Even rich it runs back below {flash:power 2} and lifts above {lift:power 2}.",
@@ -140,33 +141,33 @@ CHECKS = (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
-            "glow; {least:power 2} to {most:power 2} is safe and can be set.",
-            "note": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
-            "glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: set it "
-            "exactly. Pop or flutter: gas off.",
-            "caution": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power "
-            "2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, at any rate "
-            "at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. Larger ports "
-            "or a thicker block leave room.",
+            "good": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
+            "walls glow; {least:power 2} to {most:power 2} is safe and can be set.",
+            "note": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
+            "walls glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: "
+            "set it exactly. Pop or flutter: gas off.",
+            "caution": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
+            "{most:power 2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, "
+            "at any rate at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. "
+            "Larger ports or a thicker block leave room.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
             "gas": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
             "to set. A second small cock and jet to light with, a needle valve and a low gauge before it.",
             "damper": NEVER
             + "Up to {most:power 2} the flame holds, but for that the damper is {open:percent 1} open, too "
             "little to set. A smaller blower, or a damper in a smaller pipe.",
             "gas_and_damper": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
             "and the damper {open:percent 1} open, too little to set. A second small "
             "cock and jet and a smaller blower, or more ports.",
             "gas_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
             "to set. More or larger ports hold a stronger flame on the same line, or a second small cock and jet light "
             "it.",
             "gas_and_damper_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
             "and the damper {open:percent 1} open, too little to set. More or larger ports hold a stronger flame; or a "
             "second small cock and jet to light with, and a smaller blower.",
             "not_carried": NEVER
@@ -197,10 +198,11 @@ WORDS = {
     "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
-    "tap, which tells more than the plate. Gas slowly to {gas:supply} before the jet with the needle valve: "
+    "tap, which tells more than the plate. Gas slowly to {gas:gas_pressure} before the jet with the needle valve: "
     "{rate:power 2}, equivalence ratio {ratio:g}.",
-    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:supply} before the jet: low fire, {rate:power "
-    "2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the torch goes out.",
+    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "{rate:power 2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
+    "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.source": "limits of the flame; distances kept off them common practice",
@@ -225,11 +227,11 @@ WORDS = {
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of lift and of flashback at a lip that glows; 1,400 °F: NFPA 86 (memory)",
     "then.when": "The walls glow",
-    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:supply}. Not before: on cold walls a "
+    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
     "then.do.up": "Turn up to low fire, mixture as set: air first to {low_open:percent 1} open, then gas to "
-    "{low_gas:supply}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
-    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:supply}, then air to "
+    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
+    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then air to "
     "{low_open:percent 1} open. Not before: on cold walls a leaner flame lifts and goes out. Up in steps of a minute, "
     "air first.",
     "then.do.never": "Nothing to do here: it is not lit.",

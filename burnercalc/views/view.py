@@ -43,9 +43,10 @@ class Say:
 
     words: Any
     unit_system: str
+    on_a_line: bool = False
 
     def __call__(self, key: str, /, **slots: Any) -> str:
-        return written(self.words[key], slots, self.unit_system)
+        return written(self.words[key], slots, self.unit_system, self.on_a_line)
 
     def length(self, value_m: float) -> str:
         """A length for a dimension line: 2 3/8" or 60.3."""
