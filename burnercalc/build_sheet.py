@@ -41,6 +41,7 @@ STOP = "DO NOT BUILD THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on the drilling template only.
 MOST_HOLES = 90
+CARD_WEIGHTS = (1.0, 4.6)  # of when and what to do
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
@@ -464,11 +465,20 @@ def _gas(result):
 def _lighting(result):
     card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
     mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    *names, source = (column.label for column in card.columns)
     return [
         Heading(card.title, 2),
         Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
-        Table(tuple(column.label for column in card.columns), card.rows, "lll"),
+        Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll", weights=CARD_WEIGHTS),
+        Paragraph(f"{source}. " + _tags(card.rows)),
     ]
+
+
+def _tags(rows):
+    """Where each step comes from; what most of them share last."""
+    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
+    told = [f"{when}: {source}." for when, _, source in rows if source != most]
+    return " ".join((*told, f"The rest: {most}."))
 
 
 def _checks(result, names):

@@ -294,7 +294,7 @@ class Result:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
         found = self.parts.call(
-            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, **given}
+            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, "few": False, **given}
         )
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(

@@ -317,7 +317,7 @@ def test_a_hint_moves_the_right_way():
     "texts, key, words, never",
     [
         (
-            {"lining": "ifb_26 4 1/2 in", "work_rate": "100 lb/h"},
+            {"lining": "ifb_26 4 1/2 in", "work_rate": "60 lb/h"},
             "rate_for_need",
             "put less work through",
             "heat_up_time",

@@ -68,7 +68,7 @@ def test_gas_not_far_above_the_mix_pipe():
     )
     assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=400.0) == (
         "good",
-        "Gas at 0.058 psi stands well over the 0.401 in H₂O in the mix pipe.",
+        "Gas at 0.0580 psi stands well over the 0.401 in H₂O in the mix pipe.",
         RAISE,
     )
 

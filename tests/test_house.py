@@ -62,7 +62,10 @@ def test_parts_stand_on_each_other_without_a_circle():
 def test_verdicts_and_views_say_what_they_may_touch(registry):
     for key, function in registry.items():
         for argument in needs(function):
-            assert argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers"), (key, argument)
+            assert argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers", "few"), (
+                key,
+                argument,
+            )
             assert argument in annotations(function), (key, argument)
             if argument in PARTS:
                 assert annotations(function)[argument] is annotations(PARTS[argument])["return"]
@@ -310,7 +313,7 @@ def test_one_drawing_makes_only_what_it_needs():
     design = Design.from_texts({"firing_rate": "100 kBtu/h"})
     result = solve(design)
     assert result.drawings["template"].shapes
-    assert result.parts.made() == {"body", "face", "mould"}
+    assert result.parts.made() == {"body", "face", "mould", "pins", "steel", "plenum", "baffle_sheet"}
     result = solve(design)
     assert result["port_area"] > 0 and result.parts.made() == {"face"}
     result = solve(design)

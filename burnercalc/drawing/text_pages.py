@@ -45,12 +45,16 @@ class Items:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns."""
+    """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns.
+
+    weights share out the width; without them each column is as wide as its texts need.
+    """
 
     header: tuple
     rows: tuple
     align: str = ""
     fold: int = 1
+    weights: tuple = ()
 
 
 @dataclass(frozen=True)
@@ -169,7 +173,9 @@ def _folded(table, height):
 
 
 def _widths(table, width, pad):
-    """Column widths: what the longest cell needs; spread to the full width, or the widest cut back to it."""
+    """Column widths: by weight, or what the longest cell needs, spread to the full width or the widest cut back."""
+    if table.weights:
+        return [width * weight / sum(table.weights) for weight in table.weights]
     need = [
         2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
         for i, name in enumerate(table.header)
