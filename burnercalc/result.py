@@ -41,7 +41,8 @@ class _Declared:
 
     @property
     def dimension(self) -> str:
-        return self.declared.dimension
+        """As declared, gas pressures in the measure of the gas."""
+        return measured(self.declared.dimension, lambda: self.on_a_line)
 
     @property
     def source(self) -> str:
@@ -60,6 +61,7 @@ class Answered(_Declared):
     weakest: catalogue.Answer  # the least sure of what goes into it, itself where nothing is less sure
     value: Any
     band: tuple[float, float] | tuple[()] = ()
+    on_a_line: bool = False
 
     @property
     def trust(self) -> str:
@@ -106,6 +108,7 @@ class Checked(_Declared):
     limit: float | None
     text: str
     changes: tuple[Change, ...] = ()
+    on_a_line: bool = False
 
     @property
     def fault(self) -> bool:
@@ -120,10 +123,11 @@ class Tabled(_Declared):
     declared: catalogue.Table
     title: str
     rows: tuple[tuple, ...]
+    on_a_line: bool = False
 
     @property
     def columns(self) -> tuple[catalogue.Column, ...]:
-        return self.declared.columns
+        return tuple(_measured(column, self.on_a_line) for column in self.declared.columns)
 
 
 @dataclass(frozen=True)
@@ -134,14 +138,24 @@ class Charted(_Declared):
     plot: Plot
     sentence: str
     unit_system: str
+    on_a_line: bool = False
 
     @property
     def title(self) -> str:
         return self.declared.title
 
+    @property
+    def x(self) -> catalogue.Axis:
+        return _measured(self.declared.x, self.on_a_line)
+
+    @property
+    def y(self) -> catalogue.Axis:
+        return _measured(self.declared.y, self.on_a_line)
+
     def drawing(self) -> shapes.Drawing:
         """The chart as a drawing in black and white."""
-        return chart_drawing(self.declared, self.plot, self.sentence, self.unit_system)
+        chart = replace(self.declared, x=self.x, y=self.y)
+        return chart_drawing(chart, self.plot, self.sentence, self.unit_system)
 
     def _repr_svg_(self) -> str:
         return write_svg(self.drawing())
@@ -238,21 +252,22 @@ class Result:
         )
         return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
 
-    def _measured(self, declared):
-        """An answer, a check, a column or an axis, in the measure of gas pressures that goes with the gas."""
-        if declared.dimension != "gas_pressure":
-            return declared
-        return replace(declared, dimension=measured(declared.dimension, self.part("gas").liquid is None))
+    def _on_a_line(self, *shown):
+        """Is a pressure among them that is of gas from a house line? No part is made where there is none."""
+        return any(one.dimension == "gas_pressure" for one in shown) and self._of_a_line()
+
+    def _of_a_line(self):
+        return self.part("gas").liquid is None
 
     def _written(self, sentence, slots):
-        return written(sentence, slots, self.design.units, self.part("gas").liquid is None)
+        return written(sentence, slots, self.design.units, self._of_a_line)
 
     def _case(self, words, found):
         """A text of a declaration that may have cases, its slots filled."""
         return self._written(words if isinstance(words, str) else words[found.case], found.slots)
 
     def _answer(self, key):
-        declared = self._measured(catalogue.ANSWERS[key])
+        declared = catalogue.ANSWERS[key]
         part, attribute = declared.at.split(".")
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
@@ -260,35 +275,34 @@ class Result:
             return Answered(declared, least, self._written(declared.cases[value.case], value.slots))
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
-            return Answered(declared, least, _finite(key, value.value), band)
-        return Answered(declared, least, _finite(key, value))
+            return Answered(declared, least, _finite(key, value.value), band, self._on_a_line(declared))
+        return Answered(declared, least, _finite(key, value), on_a_line=self._on_a_line(declared))
 
     def _check(self, key):
-        declared = self._measured(catalogue.CHECKS[key])
+        declared = catalogue.CHECKS[key]
         judged = self.parts.call(checks.CHECKS[key])
         if judged is None:
             return None
         text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
         cures = declared.cures if judged.cures is None else judged.cures
-        return Checked(
-            declared, judged.verdict, judged.value, judged.limit, text, tuple(Change(*cure) for cure in cures)
-        )
+        changes = tuple(Change(*cure) for cure in cures)
+        line = self._on_a_line(declared)
+        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line)
 
     def _say(self, declared):
-        return Say(declared.words, self.design.units, self.part("gas").liquid is None)
+        return Say(declared.words, self.design.units, self._of_a_line)
 
     def _table(self, key):
         declared = catalogue.TABLES[key]
-        declared = replace(declared, columns=tuple(map(self._measured, declared.columns)))
         found = self.parts.call(views.TABLES[key], say=self._say(declared))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
-        return Tabled(declared, self._case(declared.title, found), found.rows)
+        return Tabled(declared, self._case(declared.title, found), found.rows, self._on_a_line(*declared.columns))
 
     def _chart(self, key):
         declared = catalogue.CHARTS[key]
-        declared = replace(declared, x=self._measured(declared.x), y=self._measured(declared.y))
         plot = self.parts.call(views.CHARTS[key])
-        return Charted(declared, plot, self._written(declared.cases[plot.case], plot.slots), self.design.units)
+        sentence = self._written(declared.cases[plot.case], plot.slots)
+        return Charted(declared, plot, sentence, self.design.units, self._on_a_line(declared.x, declared.y))
 
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
@@ -300,6 +314,11 @@ class Result:
         return shapes.Drawing(
             key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)
         )
+
+
+def _measured(side, on_a_line):
+    """A column or an axis in the measure of the gas."""
+    return replace(side, dimension=measured(side.dimension, lambda: on_a_line))
 
 
 def _finite(key, value):

@@ -21,7 +21,7 @@ def shown(result):
             yield from (units.show(cell, column.dimension, system) for cell, column in zip(row, table.columns))
     for chart in result.charts.values():
         yield chart.sentence
-        yield from (units.shown_unit(side.dimension, system) for side in (chart.declared.x, chart.declared.y))
+        yield from (units.shown_unit(side.dimension, system) for side in (chart.x, chart.y))
 
 
 @pytest.mark.parametrize("system", ["in", "mm"])

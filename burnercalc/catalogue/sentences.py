@@ -6,6 +6,7 @@ point), `size` (a length before others in the same unit, which the last of them 
 takes, such as `.1f` and `g`.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from string import Formatter
 from typing import Any
@@ -29,7 +30,7 @@ def said(case: str, /, **slots: Any) -> Said:
 
 
 class _Slots(Formatter):
-    def __init__(self, unit_system: str, on_a_line: bool) -> None:
+    def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
         self.unit_system, self.on_a_line = unit_system, on_a_line
 
     def format_field(self, value: Any, spec: str) -> Any:
@@ -46,13 +47,23 @@ class _Slots(Formatter):
         return super().format_field(value, spec)
 
 
-def measured(dimension: str, on_a_line: bool) -> str:
-    """The dimension that gas pressures are shown in: of a line as the blower's, of a cylinder as its regulator's."""
-    return "pressure" if dimension == "gas_pressure" and on_a_line else dimension
+def from_cylinder() -> bool:
+    """No gas of a house line."""
+    return False
 
 
-def written(sentence: str, slots: dict[str, Any], unit_system: str, on_a_line: bool = False) -> str:
-    """The sentence with its slots filled; KeyError for a slot that nothing fills. `on_a_line`: gas of a house line."""
+def measured(dimension: str, on_a_line: Callable[[], bool]) -> str:
+    """The dimension that gas pressures are shown in: of a line as the blower's, of a cylinder as its regulator's.
+
+    `on_a_line` is asked of gas pressures only.
+    """
+    return "pressure" if dimension == "gas_pressure" and on_a_line() else dimension
+
+
+def written(
+    sentence: str, slots: dict[str, Any], unit_system: str, on_a_line: Callable[[], bool] = from_cylinder
+) -> str:
+    """The sentence with its slots filled; KeyError for a slot that nothing fills."""
     return _Slots(unit_system, on_a_line).vformat(sentence, (), slots)
 
 

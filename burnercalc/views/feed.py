@@ -53,7 +53,7 @@ def _card_pressures(jet, gas, firing, equivalence_ratio, units):
     """Round gauge pressures as the regulator's dial shows them, over the mixtures that burn well."""
     if jet.drill is None:
         return []
-    scale, _ = conversion(shown_unit(measured("gas_pressure", gas.liquid is None), units), "Pa")
+    scale, _ = conversion(shown_unit(measured("gas_pressure", lambda: gas.liquid is None), units), "Pa")
     low, high = (
         jet.needed_Pa(firing.rate_W * phi / equivalence_ratio, jet.drill.diameter_m) / scale for phi in CARD_RATIOS
     )

@@ -1,9 +1,10 @@
 """What tables, charts and drawings hand over, and how they get at their declared words."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..catalogue.sentences import written
+from ..catalogue.sentences import from_cylinder, written
 from ..units import show
 
 
@@ -43,7 +44,7 @@ class Say:
 
     words: Any
     unit_system: str
-    on_a_line: bool = False
+    on_a_line: Callable[[], bool] = from_cylinder
 
     def __call__(self, key: str, /, **slots: Any) -> str:
         return written(self.words[key], slots, self.unit_system, self.on_a_line)
