@@ -570,7 +570,7 @@ ANSWERS = (
         "money",
         "Fuel an hour",
         meaning="What an hour at high fire costs, in the money of the price.",
-        formula="gas flow x price by weight",
+        formula="gas flow x price of the gas",
         inputs=("gas_flow", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),
         source=FUEL_COST,
         near="bench",
