@@ -487,11 +487,20 @@ def _gas(result):
 def _lighting(result):
     card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
     mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    *names, source = (column.label for column in card.columns)
     return [
         Heading(card.title),
         Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
-        Table(tuple(column.label for column in card.columns), card.rows, "lll"),
+        Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll"),
+        Paragraph(f"{source}. " + _tags(card.rows)),
     ]
+
+
+def _tags(rows):
+    """Where each step comes from; what most of them share last."""
+    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
+    told = [f"{when}: {source}." for when, _, source in rows if source != most]
+    return " ".join((*told, f"The rest: {most}."))
 
 
 def _checks(result, names):
