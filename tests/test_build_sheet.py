@@ -144,6 +144,36 @@ def test_the_sheet_stands_by_itself():
     assert welding == sorted(welding)
 
 
+def test_nothing_is_left_to_be_guessed():
+    """What three builds taken off by hand from the paper had to guess: how a bend is counted, how long a stick and
+    how large a bag is, how soon the mix is placed, which screws go where, what to buy besides bars."""
+    result, _, read = sheet({})
+    text = " ".join(" ".join(page.text for page in read).split())
+    wood = result.part("mould").wood
+    for words in (
+        "bend it 60° from flat along the middle (120° is left between its legs)",
+        "40 holes of 3/8 in as on its template",
+        "Saw cuts of 1/16 in are counted.",
+        "sheet of 1/16 in for the baffle",
+        "pipe nipples, 1 of 4 in",
+        "Pin stock length 36 in",
+        "Bag 55 lb",
+        "Placed within 30 min",
+        f"in the base {wood.screws_corner}, {wood.screws_base}",
+        "2 of 3 19/32 in end cap",
+    ):
+        assert words in text, words
+    _, _, read = sheet(ROUND)
+    text = " ".join(" ".join(page.text for page in read).split())
+    assert (
+        "face disc" in text and "second cap" not in text and "four tacks round it" in text and "Baffle: disc of" in text
+    )
+    _, _, read = sheet({"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"})
+    assert "one end cap, its middle 2 9/32 in from the outside of the face" in " ".join(
+        " ".join(page.text for page in read).split()
+    )
+
+
 def test_lighting_card_and_record_stand_last_and_the_record_on_one_page():
     _, _, read = sheet({})
     at = {words: [i for i, page in enumerate(read) if words in page.text] for words in (
