@@ -586,9 +586,9 @@ def _chart(chart, unit_system):
 
     def series(s, xs, ys, ys2=()):
         return {
-            "x": axis(xs, chart.declared.x),
-            "y": axis(ys, chart.declared.y),
-            **({"y2": axis(ys2, chart.declared.y)} if ys2 else {}),
+            "x": axis(xs, chart.x),
+            "y": axis(ys, chart.y),
+            **({"y2": axis(ys2, chart.y)} if ys2 else {}),
             "kind": s.kind,
             "label": s.label,
             "verdict": s.verdict,
