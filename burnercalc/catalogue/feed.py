@@ -332,7 +332,7 @@ ANSWERS = (
         "hot_run.mixture_high",
         "ratio",
         "Mixture when hot, high fire",
-        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone; "
+        meaning="What the mixture of a burner set cold comes to when its ports are hot, gas and damper left alone; "
         "a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
@@ -343,7 +343,7 @@ ANSWERS = (
         "hot_run.mixture_low",
         "ratio",
         "Mixture when hot, low fire",
-        meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
+        meaning="What the mixture of a burner set cold comes to at low fire when its ports are hot, gas and damper "
         "left alone; a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
@@ -504,7 +504,7 @@ ANSWERS = (
         "cylinders.first_ratio",
         "ratio",
         "Mixture of a blend, first",
-        meaning="Equivalence ratio at this fill with jet, gas pressure and air as set for the mean of the charge: "
+        meaning="Mixture at this fill with jet, gas pressure and air as set for the mean of the charge: "
         "propane boils off first. None for a pure gas.",
         formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),

@@ -17,7 +17,7 @@ ANSWERS = (
         "days_in_all",
         "schedule.days_in_all",
         "count",
-        "Days to first fire",
+        "Days, first cut to first fire",
         meaning="Calendar days from the first cut to the end of the first fire, waiting included.",
         formula="steps one after the other, work between 9 and 18 h, waits night and day",
         inputs=(

@@ -77,7 +77,7 @@ ANSWERS = (
         "lighting.equivalence_ratio",
         "ratio",
         "Mixture to light",
-        meaning="Equivalence ratio at which the cold burner is lit; rich holds a cold flame better.",
+        meaning="Mixture at which the cold burner is lit; rich holds a cold flame better.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
         inputs=RESTS_ON,
         source=LIGHTING,
