@@ -296,6 +296,21 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     assert field(ready, "rows").input_value() == "4"
 
 
+def test_each_value_that_works_instead_is_a_button_here_and_in_the_notice(hosted):
+    enter(hosted, "setback", "9")
+    hosted.wait_for_selector("html[data-state=error]", state="attached")
+    assert hosted.locator("#set-setback .refused button").count() == 1
+    chapter(hosted, "make")  # from where it cannot be seen
+    enter(hosted, "kerf", "9")
+    hosted.wait_for_function("() => document.querySelectorAll('#notice-offers button').length === 1")
+    hosted.locator("#notice-offers button").click()
+    settle_or_say = "() => document.documentElement.dataset.state !== 'computing'"
+    hosted.wait_for_function(settle_or_say)
+    hosted.locator("#set-kerf .refused button").click()
+    settle(hosted)
+    assert not hosted.locator("#notice").is_visible()
+
+
 def test_bad_input_before_python_is_ready_is_named_and_not_lost(phone, site):
     held = []
     phone.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
