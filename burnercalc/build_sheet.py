@@ -322,7 +322,8 @@ def _block(result):
     mixes = _numbers(result, ("bags", "mixes", "dry_per_mix")) + (
         [] if plastic else _numbers(result, ("water_per_mix",))
     )
-    many = f"All {d.batch_size} blocks" if d.batch_size > 1 else "Mixing"
+    together = result.part("block").together
+    many = f"All {d.batch_size} blocks, {together} cast together" if d.batch_size > 1 else "Mixing"
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -426,7 +427,7 @@ def _days(result):
         "lrrr",
     )
     return [
-        Heading("The days"),
+        Heading("The days of one burner"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
         Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]

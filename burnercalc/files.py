@@ -4,6 +4,7 @@ import csv
 import hashlib
 import io
 import json
+from dataclasses import replace
 
 from . import build_sheet, units
 from .drawing import text_pages
@@ -11,7 +12,7 @@ from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
 from .drawing.svg import write_svg
 from .errors import require
-from .making.days import Event, calendar_ics
+from .making.days import Event, calendar_ics, moment
 from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
@@ -111,7 +112,7 @@ def calendar(result, link):
     require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
     told = zip(result.part("schedule").steps, result.tables["days"].rows, result.tables["care"].rows)
-    events = [
+    one = [
         Event(
             step.key,
             step.start,
@@ -121,7 +122,26 @@ def calendar(result, link):
         )
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     ]
+    events = one if result.design.batch_size == 1 else _batch_events(result, {event.key: event for event in one})
     return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
+
+
+def _batch_events(result, one):
+    """The calendar of the batch: what is done to each burner, with the words of that step."""
+    batch, first = result.part("batch"), result.part("schedule").first
+    events = []
+    for number, job in enumerate(batch.plan.jobs):
+        whose = ("mould " if job.step == "mould" else "") + ", ".join(map(str, job.burners))
+        events.append(
+            replace(
+                one[job.step],
+                key=f"{job.step}-{number}",
+                start=moment(first, job.start),
+                end=moment(first, job.end),
+                title=f"{one[job.step].title}: {whose}",
+            )
+        )
+    return events
 
 
 def _plan_files():

@@ -16,7 +16,9 @@ from .steel import Steel
 
 @dataclass(frozen=True)
 class Block:
-    """`dry_kg` and `water_kg` are for one block, waste with them; bags and mixes are for the batch."""
+    """`dry_kg` and `water_kg` are for one block, waste with them; bags are for the batch, mixes for the blocks that are
+    cast together, one in each mould.
+    """
 
     material: Castable
     volume_m3: float
@@ -24,6 +26,8 @@ class Block:
     dry_kg: Band
     water_kg: Band
     bags: int
+    together: int
+    placing_s: float  # of the blocks cast together
     mixes: int
     dry_per_mix_kg: float
     water_per_mix_kg: float
@@ -46,6 +50,7 @@ def block(
     bag_mass: float,
     placing_rate: float,
     batch_size: int,
+    moulds: int,
 ) -> Block:
     if refractory == "own":
         material = making.own_castable(
@@ -80,7 +85,8 @@ def block(
         "bag_mass_kg": bag_mass,
         "placing_rate_kg_s": placing_rate,
     }
-    batch, one = making.batch(burners=batch_size, **weigh), making.batch(**weigh)
+    together = min(moulds, batch_size)
+    batch, one, cast = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1, together))
     masses = dict(
         making.burner_mass(
             steel_kg=steel.body_kg,
@@ -103,9 +109,11 @@ def block(
         ),
         water_kg=Band(one.water_low_kg, one.water_kg, one.water_high_kg),
         bags=batch.bags,
-        mixes=batch.mixes,
-        dry_per_mix_kg=batch.dry_per_mix_kg,
-        water_per_mix_kg=batch.water_per_mix_kg,
+        together=together,
+        placing_s=cast.dry_kg / placing_rate,
+        mixes=cast.mixes,
+        dry_per_mix_kg=cast.dry_per_mix_kg,
+        water_per_mix_kg=cast.water_per_mix_kg,
         burner_kg=masses["total"],
     )
 
