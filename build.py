@@ -17,11 +17,13 @@ import argparse
 import hashlib
 import http.server
 import os
+import re
 import shutil
 import socket
 import subprocess
 import sys
 import tempfile
+import time
 import venv
 from pathlib import Path
 from typing import ClassVar
@@ -250,11 +252,57 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
+# Two runs side by side, as most tests use one core.
+HALVES = (
+    ("tests", "--ignore=tests/browser"),
+    ("tests/browser", "-o", "cache_dir=.cache/pytest"),
+)
+
+
 def test(arguments):
     check()
     build()
     run(PYTHON, "tests/browser/engines.py", "chromium")
-    run(PYTHON, "-m", "pytest", *arguments)
+    if arguments:
+        run(PYTHON, "-m", "pytest", *arguments)
+    elif not both_halves():
+        stop("tests failed, see above")
+
+
+def both_halves():
+    """Run all tests: the first half's words as they come, the second's after them, one summary. Whether all passed."""
+    begun = time.monotonic()
+    first, second = ([PYTHON, "-m", "pytest", *half] for half in HALVES)
+    common = {"cwd": ROOT, "env": {**os.environ, "PYTHONPATH": str(ROOT)}, "stderr": subprocess.STDOUT}
+    said = [b"", b""]
+    with (
+        tempfile.TemporaryFile() as later,
+        subprocess.Popen(second, stdout=later, **common) as other,
+        subprocess.Popen(first, stdout=subprocess.PIPE, **common) as one,
+    ):
+        while piece := one.stdout.read1():
+            said[0] += piece
+            sys.stdout.buffer.write(piece)
+            sys.stdout.buffer.flush()
+        passed = [process.wait() == 0 for process in (one, other)]
+        later.seek(0)
+        said[1] = later.read()
+    texts = [words.decode("utf-8", "replace") for words in said]
+    say(texts[1])
+    seconds = time.monotonic() - begun
+    say(f"==== {summary(texts)} in {seconds:.0f} s ({seconds / 60:.1f} min) ====")
+    return all(passed)
+
+
+def summary(said):
+    """The counts of several runs of pytest as one: `5400 passed, 2 skipped`."""
+    counts = {}
+    for text in said:
+        last = text.strip().rpartition("\n")[2]
+        found = re.findall(r"(\d+) ([a-z]+)(?=,| in )", last)
+        for number, word in found or [(1, "broken run")]:
+            counts[word] = counts.get(word, 0) + int(number)
+    return ", ".join(f"{number} {word}" for word, number in counts.items())
 
 
 def bench():

@@ -10,6 +10,7 @@ from . import build_sheet, units
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
+from .drawing.shapes import Text
 from .drawing.svg import write_svg
 from .errors import require
 from .making.days import Event, calendar_ics, moment
@@ -17,10 +18,12 @@ from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
 PAPERS = ("letter", "a4")
-# Plans at true size; the first names the pages of the hole table.
+# Plans at true size; the first has the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
 VIEWS = ("face", "section", "section_across", "train")
+# What a laser or router cuts: SVG and DXF only.
+CUTS = ("pin_guide", "drilled_base")
 NAMES = {
     "template": "drilling-template",
     "window": "window-template",
@@ -32,6 +35,8 @@ NAMES = {
     "section": "section",
     "section_across": "section-across",
     "train": "gas-and-air-train",
+    "pin_guide": "pin-guide",
+    "drilled_base": "drilled-base",
 }
 
 
@@ -41,25 +46,29 @@ def printer_scale(d):
 
 
 def hole_table(result):
-    """The holes as blocks of text pages, in the design's units: from the body's corner, and from the base's own."""
-    found = []
-    for key in ("holes", "base_drilling"):
-        table = result.tables[key]
-        columns = table.columns[:4]  # depth and knock-out hole are the same for all, and on the build sheet
-        rows = [
-            [units.show(value, column.dimension, result.design.units) for value, column in zip(row, columns)]
-            for row in table.rows
-        ]
-        found += [
-            text_pages.Heading(table.title),
-            text_pages.Table([column.label for column in columns], rows, "rrrr", fold=2),
-        ]
-    return found
+    """The holes of the base from its own corner, as blocks of text pages in the design's units."""
+    system, table = result.design.units, result.tables["base_drilling"]
+    unit = units.shown_unit("length", system)
+    rows = [
+        (str(number), *(units.show(at, "length", system).removesuffix(f" {unit}") for at in (x, y)))
+        for number, x, y, *_ in table.rows
+    ]
+    return [
+        text_pages.Heading(table.title, 2),
+        text_pages.Table(("No.", f"x, {unit}", f"y, {unit}"), rows, "rrr", fold=4),
+    ]
 
 
 def _stamp(result):
     """What stands across every sheet of a design that must not be built."""
     return "DO NOT BUILD" if result.worst == "stop" else ""
+
+
+def _marked(result, name):
+    """A drawing for SVG or DXF; over one that must not be built it is said."""
+    drawing, words = result.drawings[name], _stamp(result)
+    left, _, _, top = drawing.bounds()
+    return replace(drawing, shapes=(*drawing.shapes, Text(left, top + 6.0, words, 9.0))) if words else drawing
 
 
 def template_pdf(result, link, paper, plan):
@@ -77,9 +86,10 @@ def template_pdf(result, link, paper, plan):
 
 
 def all_templates_pdf(result, link, paper):
-    """Every plan at true size in one file."""
+    """Every plan that guides a tool, at true size in one file; the mould's boards stand on the build sheet."""
     scale_x, scale_y = printer_scale(result.design)
-    plans = [result.drawings[plan] for plan in PLANS if plan != "baffle" or result.part("baffle_sheet").sheet]
+    left_out = ("mould",) if result.part("baffle_sheet").sheet else ("mould", "baffle")  # the template has the mould
+    plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result))
 
 
@@ -155,16 +165,16 @@ def _plan_files():
                 "application/pdf",
                 lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan),
             )
-    for name in (*VIEWS, *PLANS):
+    for name in (*VIEWS, *PLANS, *CUTS):
         made[f"{name}-svg"] = (
             f"{NAMES[name]}.svg",
             "image/svg+xml",
-            lambda result, link, name=name: write_svg(result.drawings[name]).encode(),
+            lambda result, link, name=name: write_svg(_marked(result, name)).encode(),
         )
         made[f"{name}-dxf"] = (
             f"{NAMES[name]}.dxf",
             "image/vnd.dxf",
-            lambda result, link, name=name: write_dxf(result.drawings[name]).encode("ascii"),
+            lambda result, link, name=name: write_dxf(_marked(result, name)).encode("ascii"),
         )
     return made
 

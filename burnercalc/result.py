@@ -12,6 +12,7 @@ from typing import Any
 from . import catalogue, checks, views
 from .burner import Burner
 from .catalogue.sentences import Said, written
+from .catalogue.weakest import AUTOS, weakest
 from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
 from .drawing.svg import write_svg
@@ -56,8 +57,14 @@ class Answered(_Declared):
     """An answer: SI float, int, text, or None where it does not apply; `band` (low, high) where it has one."""
 
     declared: catalogue.Answer
+    weakest: catalogue.Answer  # the least sure of what goes into it, itself where nothing is less sure
     value: Any
     band: tuple[float, float] | tuple[()] = ()
+
+    @property
+    def trust(self) -> str:
+        """No surer than what goes into it."""
+        return self.weakest.source.trust
 
     @property
     def meaning(self) -> str:
@@ -178,10 +185,11 @@ class Result:
         answers, checks, tables, charts, drawings   by key, in the order of the catalogue; worked out on demand
     """
 
-    __slots__ = ("answers", "charts", "checks", "design", "drawings", "parts", "tables")
+    __slots__ = ("_autos", "answers", "charts", "checks", "design", "drawings", "parts", "tables")
 
     def __init__(self, design, before=None):
         self.design = design
+        self._autos = frozenset(key for key in AUTOS if design.value(key) == "auto")
         self.parts = Burner(design.value, before and before.parts)
         self.answers: Mapping[str, Answered] = OnDemand(catalogue.ANSWERS, self._answer)
         self.checks: Mapping[str, Checked] = OnDemand(catalogue.CHECKS, self._check)
@@ -241,11 +249,13 @@ class Result:
         declared = catalogue.ANSWERS[key]
         part, attribute = declared.at.split(".")
         value = getattr(self.part(part), attribute)
+        least = catalogue.ANSWERS[weakest(key, self._autos)]
         if isinstance(value, Said):
-            return Answered(declared, self._written(declared.cases[value.case], value.slots))
+            return Answered(declared, least, self._written(declared.cases[value.case], value.slots))
         if isinstance(value, Band):
-            return Answered(declared, _finite(key, value.value), (_finite(key, value.low), _finite(key, value.high)))
-        return Answered(declared, _finite(key, value))
+            band = (_finite(key, value.low), _finite(key, value.high))
+            return Answered(declared, least, _finite(key, value.value), band)
+        return Answered(declared, least, _finite(key, value))
 
     def _check(self, key):
         declared = catalogue.CHECKS[key]
@@ -276,7 +286,7 @@ class Result:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
         found = self.parts.call(
-            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, **given}
+            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, "few": False, **given}
         )
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(
@@ -297,3 +307,13 @@ def solve(design, before: "Result | None" = None) -> Result:
     `before`: a result of a design like it; parts that rest on nothing that has changed are taken over.
     """
     return Result(design, before)
+
+
+def worsened(before: Result, after: Result) -> list[Checked]:
+    """The checks of a result that find fault where they did not before, or a worse one; the worst first."""
+    found = []
+    for check in after.ranked():
+        was = before.checks.get(check.key)
+        if check.fault and (was is None or VERDICTS.index(check.verdict) > VERDICTS.index(was.verdict)):
+            found.append(check)
+    return found

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from .making.refractory import castable, castable_names
 from .making.stock import boards
 from .physics.fuels import BLEND_SPECIES
-from .physics.linings import material_keys
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_names
 
@@ -325,8 +324,8 @@ SETTINGS = (
         "Lining",
         "lining",
         "ifb_26 2 1/2 in, blanket_8lb 1 in",
-        "Layers from the hot face out: material and thickness, commas between. Dust of ceramic fibre scars lungs: P100 "
-        "mask, cut it wet, coat what faces the fire. Materials: " + ", ".join(material_keys()) + ".",
+        "Layers from the hot face out, each a material and its thickness. Dust of ceramic fibre scars lungs: P100 "
+        "mask, cut it wet, coat what faces the fire.",
         near="first",
     ),
     Setting(

@@ -36,6 +36,7 @@ def as_data(result, base=""):
                 "inputs": list(a.inputs),
                 "source": a.source,
                 "trust": a.trust,
+                "weakest": a.weakest.key,
                 **({"band": list(a.band)} if a.band else {}),
             }
             for a in result.answers.values()

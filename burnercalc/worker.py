@@ -2,38 +2,51 @@
 
 Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers take the unit shown beside the field
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
+          {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
-          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away
+          {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
+          {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
+                                                              "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
+          {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
+          {"kind": "have", "text"}                            what is at hand: its rows, and what is wrong with them
+          {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
+          {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
+          {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
+`settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
+Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
+          in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
 """
 
 import base64
 import json
+from dataclasses import replace
 from math import ceil, floor
 
 from . import sheet, units
-from .design import Design, limits, read
+from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
+from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
-from .link import from_link, to_link
-from .result import solve
+from .link import beside, from_link, known, to_link
+from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 
 
-def handle(request):
-    """Answer one request."""
-    request = json.loads(request)
+def handle(request, tell=None):
+    """Answer one request; `tell` is called with JSON text of how far a long one has come."""
+    request = {**json.loads(request), "tell": tell}
     try:
         reply = KINDS[request["kind"]](request)
         reply["ok"] = True
@@ -57,7 +70,7 @@ def _error(error):
 
 
 def _design(request):
-    texts = request["settings"]
+    texts = {key: text for key, text in request["settings"].items() if key != "mine"}
     return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
 
 
@@ -78,16 +91,34 @@ FACE_ANSWERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio")
 def _face(request):
     """The face alone, quickly: what is redrawn while a setting moves."""
     result = _solved(_design(request))
-    return {"answers": _answers(result, FACE_ANSWERS), "drawings": {"face": _drawing(result, "face")}}
+    return {"answers": _answers(result, FACE_ANSWERS), **_drawings(result, request.get("figures", ("face",)))}
 
 
 def _solve(request):
-    return page_data(_solved(_design(request)), request.get("figures", ()))
+    return page_data(_solved(_design(request)), request.get("figures", ()), _mine(request))
+
+
+def _mine(request):
+    return known(request["settings"].get("mine", ""))
+
+
+def _draw(request):
+    return _drawings(_solved(_design(request)), request["figures"])
 
 
 def _open(request):
     design, ignored = from_link(request["link"])
-    return {"settings": design.texts, "ignored": [_error(error) for error in ignored]}
+    texts = beside(request["link"])
+    mine = {"mine": texts["mine"]} if "mine" in texts else {}
+    return {
+        "settings": {**design.texts, **mine},
+        "ignored": [_error(error) for error in ignored],
+        "have": texts.get("have", ""),
+    }
+
+
+def _link(request):
+    return {"link": to_link(_design(request), "", {"mine": _mine(request), "have": request.get("have", "")})}
 
 
 def _grid(setting, unit_system):
@@ -148,9 +179,38 @@ def _slide(request):
 
 def _part(request):
     design, setting = _movable(request)
+    if setting.dimension != "length":
+        raise InputError(setting.key, design.text(setting.key), "is not a length, so it has no part of an inch")
     inches = units.from_si(design.value(setting.key), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
+
+
+ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
+
+
+def _layers(request):
+    """The lining's text from its rows. A thickness that still reads as it was shown stays as it was typed."""
+    design, key = _design(request), request["key"]
+    typed = [part.split(maxsplit=1)[1] for part in design.text(key).split(",")]
+    shown = [text for _, text in _layers_shown(design.value(key), design.units)]
+    rows = []
+    for material, text, was in request["rows"]:
+        if material == "":
+            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.units]
+        elif was is not None and text.strip() == shown[was]:
+            text = typed[was]
+        elif (found := units.split_number(text.strip())) and found[1] == "":
+            text = f"{text.strip()} {units.shown_unit('length', design.units)}"
+        rows.append(f"{material} {text.strip()}".strip())
+    text = ", ".join(rows)
+    parse_setting(BY_KEY[key], text)
+    return {"key": key, "text": text}
+
+
+def _layers_shown(layers, unit_system):
+    """[material, thickness as it stands in its row's field] of each layer."""
+    return [[material, units.field_text(thickness_m, "length", unit_system)] for material, thickness_m in layers]
 
 
 def _try(request):
@@ -166,13 +226,16 @@ def _try(request):
         value = _stepped(design, setting, request["by"])
         text = _field_text(setting, value, design.units)
     changed = design.changed({setting.key: text})
-    check = solve(changed).checks.get(request["check"])
+    result = solve(changed, _LAST[0] if _LAST else None)
+    check = result.checks.get(request["check"])
+    worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
         "text": text,
         "end": changed == design,
         "label": setting.label,
         "shown": changed.show(setting.key),
+        "worsens": [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in worse],
     }
 
 
@@ -199,9 +262,74 @@ def _code(request):
 
 
 def _thumb(request):
-    result = solve(_design(request))
-    shapes = [shape for shape in result.drawings["template"].shapes if shape.layer in ("body", "window", "port")]
-    return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
+    return {"svg": _thumb_svg(solve(_design(request)))}
+
+
+def _thumb_svg(result):
+    shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
+    return write_svg(Drawing("thumb", "Face", shapes))
+
+
+# Of the second worker, which alone needs burnercalc.find
+
+
+def _have(request):
+    """The rows of a list, each as it was typed, however bad; and what is wrong with it."""
+    from .find.have import read_have, rows_of
+
+    errors = []
+    try:
+        read_have(request["text"], request.get("units", "in"))
+    except InputErrors as refused:
+        errors = refused.errors
+    return {"rows": rows_of(request["text"]), "errors": [_error(error) for error in errors]}
+
+
+def _find(request):
+    """What is wrong with design and list, all of it; else the designs, each with its face."""
+    from .find import find, read_have, report
+    from .find.score import weights_of
+
+    tell, design, have, errors = request["tell"], _design(request), None, []
+    try:
+        have = read_have(request["have"], design.units)
+    except InputErrors as refused:
+        errors += refused.errors
+    try:
+        weights = weights_of(request.get("weights", {}))
+    except InputErrors as refused:
+        errors += refused.errors
+    if errors:
+        raise InputErrors(errors)
+    mine = _mine(request)
+    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+
+    def progress(done, most):
+        tell(json.dumps({"done": done, "most": most}))
+
+    def first(found):
+        tell(json.dumps({"first": {"settings": found.texts}}))
+
+    answer = find(design, have, weights, progress=tell and progress, first=tell and first)
+    reply = report.as_data(answer, have)
+    for shown, offer in zip(reply["designs"], answer.offers):
+        shown["svg"] = _thumb_svg(offer.result)
+    return reply
+
+
+def _good(request):
+    from .find import make_good, report
+
+    mended = make_good(_design(request), _mine(request).split(","))
+    return report.mended_data(mended)
+
+
+def _shops(request):
+    from .find import report, sample, tornado
+
+    design = _design(request)
+    found = sample(design)
+    return {"sample": report.shops_data(found), "tornado": report.tornado_data(tornado(design), design.units)}
 
 
 def _field_text(setting, value, unit_system):
@@ -216,13 +344,13 @@ def _file(request):
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 
-def page_data(result, figures):
+def page_data(result, figures, mine=""):
     """What the page shows of a result: values for its tests and styles, texts for people, columns for its figures."""
     d = result.design
     return {
-        "link": to_link(d),
+        "link": to_link(d, "", {"mine": mine}),
         "units": d.units,
-        "texts": d.texts,
+        "texts": {**d.texts, "mine": mine} if mine else d.texts,
         "fields": {s.key: _field(s, d) for s in SETTINGS},
         "answers": _answers(result, result.answers),
         "worst": result.worst,
@@ -239,7 +367,7 @@ def page_data(result, figures):
             for c in result.ranked()
         ],
         "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
-        "drawings": {name: _drawing(result, name) for name in figures if name in result.drawings},
+        **_drawings(result, figures),
         "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
     }
 
@@ -251,6 +379,7 @@ def _answers(result, keys):
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+            **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }
@@ -259,10 +388,44 @@ def _answers(result, keys):
 FILLED = ("body", "window")  # what a screen shows as steel and refractory
 
 
-def _drawing(result, name):
-    drawing = result.drawings[name]
+TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, at most
+TEXTS_ACROSS = 42  # by the width of the drawing in between
+FEW_PX = 170.0  # a face less high than this has its outside sizes only
+AIR = 0.02  # round a drawing, of its longer side
+DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
+
+
+def _drawings(result, figures):
+    places = figures if isinstance(figures, dict) else dict.fromkeys(figures)
+    return {
+        "drawings": {name: _drawing(result, name, place) for name, place in places.items() if name in result.drawings}
+    }
+
+
+def fitted(result, name, width_px, height_px=0.0, turn=False):
+    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
+    few = name == "face" and 0 < height_px < FEW_PX
+    font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
+    drawing, lies = result.drawings[name], False
+    for _ in range(DRAWN_TIMES):
+        wide, high = _sides(drawing)
+        if turn and height_px > width_px and wide > high:
+            wide, high, lies = high, wide, True
+        mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
+        drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
+    return drawing.turned() if lies else drawing
+
+
+def _sides(drawing):
     x1, y1, x2, y2 = drawing.bounds()
-    air = 0.02 * max(x2 - x1, y2 - y1)
+    air = 2 * AIR * max(x2 - x1, y2 - y1)
+    return x2 - x1 + air, y2 - y1 + air
+
+
+def _drawing(result, name, place=None):
+    drawing = fitted(result, name, *place) if place else result.drawings[name]
+    x1, y1, x2, y2 = drawing.bounds()
+    air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
@@ -305,6 +468,14 @@ def _table(table, unit_system):
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
     value = d.value(setting.key)
+    if setting.dimension == "lining":
+        unit = units.readable(units.shown_unit("length", d.units))
+        return {
+            "text": d.text(setting.key),
+            "unit": "",
+            "layers": _layers_shown(value, d.units),
+            "layer_unit": unit,
+        }
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
@@ -392,13 +563,20 @@ def _chart(chart, unit_system):
 KINDS = {
     "face": _face,
     "solve": _solve,
+    "draw": _draw,
     "open": _open,
     "step": _step,
     "slide": _slide,
     "part": _part,
+    "layers": _layers,
     "try": _try,
     "compare": _compare,
     "code": _code,
     "thumb": _thumb,
     "file": _file,
+    "link": _link,
+    "have": _have,
+    "find": _find,
+    "good": _good,
+    "shops": _shops,
 }

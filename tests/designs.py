@@ -58,14 +58,17 @@ _BUILDS = {
     },
 }  # fmt: skip
 _LINE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
-_MEDIUM = {"gas_pressure": "1 psi"}  # a line that leaves a small burner enough pressure to light with
-KNOWN_GOOD = {
-    **{f"{name}, propane": texts for name, texts in _BUILDS.items()},
-    **{
-        f"{name}, house gas": {**texts, **_LINE, **(_MEDIUM if "hand" in name else {})}
-        for name, texts in _BUILDS.items()
-    },
+# On house gas a small burner needs a little more port to be lit at what the line gives.
+_ON_A_LINE = {
+    "hand-sized box, 10 ports of 1/4": (
+        "hand-sized box, 12 ports of 9/32",
+        {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15"},
+    ),
 }
+KNOWN_GOOD = {f"{name}, propane": texts for name, texts in _BUILDS.items()}
+for _name, _texts in _BUILDS.items():
+    _on_a_line, _more = _ON_A_LINE.get(_name, (_name, {}))
+    KNOWN_GOOD[f"{_on_a_line}, house gas"] = {**_texts, **_LINE, **_more}
 
 # What must not pass: name, settings, the check that must speak, its verdict.
 ABSURD = (

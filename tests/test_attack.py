@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from attack import agree
+from attack import agree, requests
 from attack.judge import attack
 from attack.run import TARGETS, main
 
@@ -15,7 +15,7 @@ from burnercalc.settings import SETTINGS
     "target, trials",
     [
         *(("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400)),
-        *(("parts", 200), ("designs", 2000), ("requests", 30)),
+        *(("parts", 200), ("designs", 3), ("requests", 30)),
     ],
 )
 def test_finds_nothing(target, trials):
@@ -59,6 +59,7 @@ FAULTS = [
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
+    ("links", "burnercalc.link._defaults", lambda version: {}),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("parts", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
@@ -72,6 +73,17 @@ def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
         if attack(target, TARGETS[target][0], seed=number, trials=5).wrong:
             return
     pytest.fail(f"{target} did not see {place} broken")
+
+
+def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
+    """Of this face's hot flashback, more fire costs the lining; smaller ports cost nothing."""
+    asked = {"rows": "9"}, "flashback_hot", "firing_rate", 8
+    requests.cure(*asked)
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    with pytest.raises(AssertionError, match="lining_limit"):
+        requests.cure(*asked)
 
 
 def spellings(setting):

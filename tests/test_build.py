@@ -143,6 +143,30 @@ def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
     assert "constants" in said and said.count("error:") + said.count("FAILED") <= 1
 
 
+# The test command
+
+
+def test_the_halves_are_all_tests_once():
+    first, second = build.HALVES
+    assert first == ("tests", f"--ignore={second[0]}") and (build.ROOT / second[0]).is_dir()
+
+
+@pytest.mark.parametrize("faulty", [None, 0, 1])
+def test_two_halves_end_with_one_summary(faulty, tmp_path, monkeypatch, capfd):
+    for number in range(2):
+        (tmp_path / f"test_{number}.py").write_text(f"def test_it():\n    assert {number != faulty}\n")
+    monkeypatch.setattr(build, "HALVES", [[str(tmp_path / f"test_{number}.py")] for number in range(2)])
+    assert build.both_halves() == (faulty is None)
+    last = capfd.readouterr().out.strip().rpartition("\n")[2]
+    assert re.match(r"==== (2 passed|1 (passed|failed), 1 (passed|failed)) in \d+ s", last), last
+
+
+def test_a_run_that_ends_without_a_summary_is_not_hidden():
+    assert (
+        build.summary(["= 3 passed, 1 skipped in 2.00s (0:00:02) =\n", "Killed"]) == "3 passed, 1 skipped, 1 broken run"
+    )
+
+
 # dist/
 
 
@@ -154,33 +178,33 @@ def test_two_builds_are_equal(dist, tmp_path):
     assert (different, unreadable) == ([], [])
 
 
-def test_a_changed_source_makes_the_site_stale(monkeypatch, tmp_path):
-    before = build.content_hash()
-    assert build.content_hash() == before
-    extra = build.ROOT / "site" / "browser" / "icons" / "stale-test.txt"
-    extra.write_text("new")
-    try:
-        assert build.content_hash() != before
-    finally:
-        extra.unlink()
+def test_a_changed_source_makes_the_site_stale(tmp_path):
+    shutil.copytree(build.ROOT / "site", tmp_path / "site")
+    before = build.content_hash(tmp_path, ["site"])
+    assert build.content_hash(tmp_path, ["site"]) == before
+    (tmp_path / "site" / "browser" / "icons" / "new.txt").write_text("new")
+    assert build.content_hash(tmp_path, ["site"]) != before
 
 
-def test_a_file_of_the_site_that_is_gone_or_changed_is_built_again(dist, monkeypatch):
+def test_a_file_of_the_site_that_is_gone_or_changed_is_built_again(dist, monkeypatch, tmp_path):
     def no_building(*command, **options):
         raise AssertionError("built again")
 
+    copy, stamp = tmp_path / "dist", tmp_path / "dist.sha256"
+    shutil.copytree(dist, copy)
+    shutil.copy(build.CACHE / stamp.name, stamp)
     monkeypatch.setattr(build, "run", no_building)
-    build.build()  # nothing to do
+    monkeypatch.setattr(build, "DIST", copy)
+    monkeypatch.setattr(build, "CACHE", tmp_path)
+    build.build(copy)  # nothing to do
     for spoil in (lambda path: path.unlink(), lambda path: path.write_text("")):
-        path = dist / "app.mjs"
+        path = copy / "app.mjs"
         kept = path.read_bytes()
         spoil(path)
-        try:
-            with pytest.raises(AssertionError, match="built again"):
-                build.build()
-        finally:
-            path.write_bytes(kept)
-    build.build()
+        with pytest.raises(AssertionError, match="built again"):
+            build.build(copy)
+        path.write_bytes(kept)
+    build.build(copy)
 
 
 def test_service_worker_lists_every_file_that_a_page_asks_for_with_its_hash(dist):

@@ -97,7 +97,7 @@ FURTHER = (
     {"pin_depth": "11/16 in"},
     {"mould_base": "1x12"},
     {"ambient_temperature": "45 degF"},
-    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, house gas"], "gas_pressure": "7 inH2O"},
+    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "fuel": "natural_gas", "gas_pressure": "7 inH2O"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

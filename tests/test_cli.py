@@ -32,7 +32,7 @@ def test_build_sheet_and_templates(tmp_path):
     "form, names",
     [
         ("svg", {"face.svg", "section.svg", "window-template.svg", "mould-template.svg"}),
-        ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf"}),
+        ("dxf", {"face.dxf", "drilling-template.dxf", "baffle-template.dxf", "pin-guide.dxf", "drilled-base.dxf"}),
         ("csv", {"hole-table.csv", "cut-list.csv"}),
         ("json", {"design.json"}),
     ],

@@ -12,12 +12,13 @@ from burnercalc.drawing.paper import (
     MARGIN_MM,
     OVERLAP_MM,
     SCALE_LIMITS,
+    cut_up,
     paper_size,
     template_sheets,
     tiles,
     window_of,
 )
-from burnercalc.drawing.shapes import Circle, Drawing, Line, Text, placed, rectangle, shape_box
+from burnercalc.drawing.shapes import Circle, Drawing, Line, Text, outline_points, placed, rectangle, shape_box
 from burnercalc.errors import InputError
 
 
@@ -52,21 +53,58 @@ def test_tiles_cover_the_drawing_and_overlap(length, width, window_width, window
 def test_every_shape_is_seen_whole_across_its_sheets(drawing, paper):
     sheets = template_sheets([drawing], paper)
     x1, y1, x2, y2 = sheets[0].window
-    cut = tiles(drawing.bounds(), x2 - x1, y2 - y1)
+    cut = cut_up(drawing, x2 - x1, y2 - y1)
     # Where each sheet shows which box, moved back to the drawing's place.
     shown = [
         (tile, {rounded(shape_box(placed(shape, tile.x - x1, tile.y - y1))) for shape in sheet.seen})
         for sheet, tile in zip(sheets, cut, strict=True)
     ]
     for shape in drawing.shapes:
-        box = shape_box(shape)
-        for i in range(5):
-            for j in range(5):
-                x, y = box[0] + (box[2] - box[0]) * i / 4, box[1] + (box[3] - box[1]) * j / 4
-                assert any(
-                    tile.x <= x <= tile.x + x2 - x1 and tile.y <= y <= tile.y + y2 - y1 and rounded(box) in boxes
-                    for tile, boxes in shown
-                )
+        box = rounded(shape_box(shape))
+        for x, y in ends(shape):
+            assert any(
+                tile.x <= x <= tile.x + x2 - x1 and tile.y <= y <= tile.y + y2 - y1 and box in boxes
+                for tile, boxes in shown
+            )
+
+
+def ends(shape):
+    """Points of a shape that some sheet must show: of straight lines the ends, of all else all round."""
+    if isinstance(shape, Text):
+        x1, y1, x2, y2 = shape_box(shape)
+        return [(x, y) for x in (x1, (x1 + x2) / 2, x2) for y in (y1, (y1 + y2) / 2, y2)]
+    return outline_points(shape)
+
+
+def test_a_sheet_of_straight_lines_only_is_left_out():
+    """A board of 900 x 100 mm: its two ends are printed, and how far apart they lie; a hole in it is printed too."""
+    board = Drawing("b", "Board", (rectangle(0, 0, 900, 100, "body"),))
+    plain = template_sheets([board], "letter")
+    window, step = plain[0].window, plain[0].window[2] - plain[0].window[0] - OVERLAP_MM
+    columns = tiles(board.bounds(), window[2] - window[0], window[3] - window[1])[0].columns
+    assert len(plain) == 2 and columns > 3
+    away = f"{(columns - 2) * step:.1f} mm"
+    assert any(w.startswith(f"joins sheet 2, {away}") for w in words(plain[0]))
+    assert any(w.startswith(f"joins sheet 1, {away}") for w in words(plain[1]))
+    holed = Drawing("b", "Board", (rectangle(0, 0, 900, 100, "body"), Circle(450, 50, 4, "port")))
+    assert len(template_sheets([holed], "letter")) == 3
+    crossed = Drawing("b", "Board", (rectangle(0, 0, 900, 100, "body"), Line(450, -5, 450, 105, "centre")))
+    assert len(template_sheets([crossed], "letter")) == 3
+
+
+@pytest.mark.parametrize("length", [300, 420, 500, 700, 1219])
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_no_seam_goes_through_a_sawn_hole(length, paper):
+    """A 3 5/8 in hole in the middle of a long back; at two of the lengths the fewest sheets would cut it in half."""
+    hole = Circle(length / 2, 50, 46, "window")
+    back = Drawing("i", "Back", (rectangle(0, 0, length, 100, "body"), hole))
+    shown = []
+    for sheet in template_sheets([back], paper):
+        seams = [s.x1 for s in sheet.shapes if isinstance(s, Line) and s.layer == "frame" and s.x1 == s.x2]
+        for x1, _, x2, _ in (shape_box(s) for s in sheet.seen if isinstance(s, Circle)):
+            assert not [x for x in seams if x1 < x < x2]
+            shown.append(sheet.window[0] <= x1 and x2 <= sheet.window[2])
+    assert any(shown)
 
 
 def rounded(box):
@@ -87,15 +125,16 @@ def test_what_is_corrected_never_lies():
     assert {(s.width, s.height) for s in template_sheets([wide], "a4", 0.99, 1.0)} == {(210.0, 297.0)}
 
 
-def test_a_bar_up_the_sheet_stands_where_the_drawing_leaves_room():
-    def upright(drawing):
-        (sheet,) = template_sheets([drawing], "a4")
-        long = [s for s in sheet.shapes if isinstance(s, Line) and s.x1 == s.x2 and s.y2 - s.y1 > 90]
-        assert all(s.y2 - s.y1 == pytest.approx(100) and MARGIN_MM <= s.x1 <= sheet.width - MARGIN_MM for s in long)
-        return len(long)
-
-    assert upright(Drawing("n", "Narrow", (rectangle(0, 0, 60, 150, "body"),))) == 1
-    assert upright(Drawing("f", "Full", (rectangle(0, 0, 187, 230, "body"),))) == 0
+@pytest.mark.parametrize("size", [(60, 150), (184, 230), (600, 500)])
+def test_bars_across_and_up_stand_on_every_sheet_clear_of_the_drawing(size):
+    for sheet in template_sheets(
+        [Drawing("n", "N", (rectangle(0, 0, *size, "body"), Circle(30, 30, 9, "port")))], "a4"
+    ):
+        lines = [s for s in sheet.shapes if isinstance(s, Line) and s.layer == "mark"]
+        (up,) = [s for s in lines if s.x1 == s.x2 and s.y2 - s.y1 > 90]
+        (across,) = [s for s in lines if s.y1 == s.y2 and s.x2 - s.x1 == pytest.approx(100)]
+        assert up.y2 - up.y1 == pytest.approx(100) and MARGIN_MM <= up.x1 < sheet.window[0]
+        assert up.y1 > sheet.window[1] > across.y1
 
 
 def test_a_stamp_stands_on_every_sheet():
@@ -109,7 +148,7 @@ def words(sheet):
 
 
 def test_sheets_are_numbered_through_and_name_their_neighbours():
-    long = Drawing("l", "Mould base", (rectangle(0, 0, 600, 100, "body"),))
+    long = Drawing("l", "Mould base", (rectangle(0, 0, 600, 100, "body"), Line(0, 0, 600, 100, "mark")))
     cap = Drawing("c", "End cap", (Circle(0, 0, 40, "body"),))
     sheets = template_sheets([cap, long], "letter", code="v=1&rows=3")
     assert [next(w for w in words(s) if w.startswith("Sheet")) for s in sheets] == [
@@ -123,7 +162,8 @@ def test_sheets_are_numbered_through_and_name_their_neighbours():
 
 
 def test_registration_marks_lie_on_the_same_spot_of_the_drawing():
-    sheets = template_sheets([Drawing("l", "L", (rectangle(0, 0, 600, 100, "body"),))], "letter")
+    slanted = Line(0, 0, 600, 100, "body")  # so that no sheet is left out
+    sheets = template_sheets([Drawing("l", "L", (rectangle(0, 0, 600, 100, "body"), slanted))], "letter")
     cut = tiles((0, 0, 600, 100), *(b - a for a, b in zip(sheets[0].window[:2], sheets[0].window[2:])))
     marks = []
     for sheet, tile in zip(sheets, cut):
@@ -178,7 +218,7 @@ def test_the_window_leaves_room_for_a_long_link():
 def test_a_sheet_shows_what_the_drawing_moved_there_would(drawing):
     sheets = template_sheets([drawing])
     window = sheets[0].window
-    for sheet, tile in zip(sheets, tiles(drawing.bounds(), window[2] - window[0], window[3] - window[1])):
+    for sheet, tile in zip(sheets, cut_up(drawing, window[2] - window[0], window[3] - window[1])):
         whole = drawing.moved(window[0] - tile.x, window[1] - tile.y).painted()
         assert set(sheet.seen) <= set(whole)
         for shape in set(whole) - set(sheet.seen):

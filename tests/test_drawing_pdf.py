@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pdf_reader import pages, picture
 
-from burnercalc.drawing.paper import template_sheets, tiles
+from burnercalc.drawing.paper import cut_up, template_sheets
 from burnercalc.drawing.pdf import write_template_pdf
 from burnercalc.drawing.shapes import Circle, Drawing, Text, centre_mark, rectangle
 from burnercalc.drawing.text_pages import Heading, Table
@@ -20,7 +20,7 @@ EXACT_MM = 0.001
 def on_sheets(drawing, read, sheets):
     """Circles of all pages, moved back to their place in the drawing."""
     window = sheets[0].window
-    cut = tiles(drawing.bounds(), window[2] - window[0], window[3] - window[1])
+    cut = cut_up(drawing, window[2] - window[0], window[3] - window[1])
     return [
         (x - window[0] + tile.x, y - window[1] + tile.y, d)
         for page, tile in zip(read, cut, strict=True)

@@ -429,7 +429,7 @@ def test_bad_faces_are_stopped(key, texts):
 
 def test_holes_are_numbered_row_by_row_from_the_lower_left_corner(known):
     table = known.tables["holes"]
-    assert table.title == "Hole table, from the lower left corner of the body"
+    assert table.title == "Hole table, from the lower left corner of the body, seen from the fire"
     assert [column.key for column in table.columns] == ["number", "x", "y", "diameter"]
     assert [row[0] for row in table.rows] == list(range(1, 18))
     # By hand: setback 1/2 + margin 1/4 + half a port 5/32 = 29/32 in from both sides; short row half a pitch on.
@@ -442,7 +442,7 @@ def test_holes_are_numbered_row_by_row_from_the_lower_left_corner(known):
 
 def test_holes_of_a_round_face_count_from_the_square_round_it():
     table = round_face(pattern="rings", rows="1", ports_per_row="4").tables["holes"]
-    assert table.title == "Hole table, from the lower left corner of the square round the body"
+    assert table.title == "Hole table, from the lower left corner of the square round the body, seen from the fire"
     # The middle port 3 in from both sides; the ring of four 2 in round it, clockwise from the top.
     places = [(row[1] / INCH, row[2] / INCH) for row in table.rows]
     flat = [size for place in places for size in place]

@@ -1,5 +1,5 @@
 from functools import lru_cache
-from math import isfinite
+from math import exp, isfinite
 
 import pytest
 from hypothesis import given, settings
@@ -88,6 +88,28 @@ def test_hot_lip_multiplies_the_gradient_by_2_to_4():
     hot = fh.hot_lip(Band(400 / 1.3, 400.0, 400 * 1.3))
     assert hot == pytest.approx((400 * 8**0.5 / 1.5444, 400 * 8**0.5, 400 * 8**0.5 * 1.5444), rel=1e-3)
     assert fh.hot_lip(Band(400.0, 400.0, 400.0)) == pytest.approx((800, 400 * 8**0.5, 1600))
+
+
+def test_bands_that_have_nothing_to_do_with_each_other_add_as_squares():
+    """Ends of a 3-4-5 triangle in the logarithm: e^0.3 and e^0.4 make e^0.5."""
+    low, value, high = fh.times(Band(exp(-0.3), 1.0, exp(0.3)), Band(2 * exp(-0.4), 2.0, 2 * exp(0.4)))
+    assert (low, value, high) == pytest.approx((2 * exp(-0.5), 2.0, 2 * exp(0.5)))
+
+
+def test_a_mixture_that_is_not_sure():
+    """S_L of 0.40, 0.42 and 0.41 m/s at 1.17, 1.2 and 1.23, and 6.4 as the exponent of Reed's law."""
+    speeds = {1.17: 0.40, 1.2: 0.42, 1.23: 0.41}
+    back, lift = fh.mixture_off(lambda phi: Band(0.0, speeds[round(phi, 2)], 9.0), 1.2, 0.03)
+    assert back == pytest.approx(((0.40 / 0.42) ** 2, 1.0, 1.0))
+    assert lift == pytest.approx(((0.40 / 0.42) ** 2 * 0.975**6.4, 1.0, (0.41 / 0.42) ** 2 * 1.025**6.4))
+
+
+def test_a_mixture_that_is_not_sure_widens_both_limits_and_moves_neither():
+    sure, not_sure = flame(phi=1.2), flame(phi=1.2)
+    not_sure.off = fh.mixture_off(lambda phi: burning_velocity_m_s((("C3H8", 1.0),), phi), 1.2, 0.03)
+    for limit in ("flashback_velocity_m_s", "lift_velocity_m_s"):
+        one, other = getattr(sure, limit)(), getattr(not_sure, limit)()
+        assert other.low < one.low and other.high >= one.high and other.value == pytest.approx(one.value)
 
 
 def test_hot_lip_counts_in_a_port_that_is_not_preheated():

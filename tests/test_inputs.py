@@ -66,9 +66,10 @@ NEAR = {
     "a blower that hardly lets it be lit": (
         {"gas_pressure": "8 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "2 inH2O",
          "firing_rate": "80 kBtu/h", "equivalence_ratio": "1.0", "port_diameter": "3/8 in"}, ("blower_free_flow",)),
+    "lit as set": ({"equivalence_ratio": "1.2"}, ("equivalence_ratio",)),
     "lit with a torch": (
-        {"blower_free_flow": "30 cfm", "blower_shutoff_pressure": "1 inH2O", "firing_rate": "40 kBtu/h",
-         "equivalence_ratio": "0.96", "port_diameter": "3/8 in", "altitude": "6000 ft"}, ("low_fire",)),
+        {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
+         "blower_free_flow": "15 cfm", "blower_shutoff_pressure": "1/4 inH2O"}, ("low_fire",)),
     "six at once, in a week of five days": (
         {"batch_size": "6", "moulds": "2", "oven_places": "2", "test_stands": "3", "work_week": "5",
          "start_date": "2026-03-02"}, DOZEN),

@@ -3,12 +3,13 @@
 from math import hypot
 
 import pytest
+from designs import KNOWN_GOOD
 from hypothesis import given, settings
 from making_designs import shapes
 from test_face import KNOWN
 
 from burnercalc.design import Design
-from burnercalc.drawing.shapes import Circle, Line, Polyline, Text, shape_box
+from burnercalc.drawing.shapes import Circle, Line, Polyline, Text, meets, shape_box
 from burnercalc.files import PLANS, VIEWS
 from burnercalc.result import solve
 
@@ -21,6 +22,8 @@ ROUND = {
     "ports_per_row": "18",
     "rows": "3",
 }
+
+LONG = {"body_length": "48 in", "rows": "5", "ports_per_row": "60", "inlet": "3"}
 
 
 def circles(drawing, layer):
@@ -98,8 +101,8 @@ def test_the_window_plan_shows_where_the_tube_s_corners_end(known):
     window = known.drawings["window"]
     lines = sorted(s.y1 for s in window.shapes if isinstance(s, Line) and s.layer == "bend")
     assert lines == pytest.approx([-IN_MM, IN_MM])
-    words = next(s.text for s in window.shapes if isinstance(s, Text) and s.text.startswith("corner"))
-    assert words == 'corner of the tube ends here: radius 1/2" outside, 1/4" inside'
+    words = next(s.text for s in window.shapes if isinstance(s, Text) and s.text.startswith("Broken"))
+    assert words == 'Broken lines: the tube\'s corners end here, radius 1/2" outside, 1/4" inside'
     plates = solve(Design.from_texts({"body_kind": "plates"})).drawings["window"]
     assert not [s for s in plates.shapes if s.layer == "bend"]
 
@@ -141,10 +144,10 @@ def test_every_plan_of_any_design_agrees_with_its_answers(design):
     result = solve(design)
     drawn = {name: result.drawings[name] for name in (*VIEWS, *PLANS)}
     ports = [(x * 1000, y * 1000) for x, y in result.part("face").ports]
-    for name in ("face", "template"):
-        assert [(x, y) for x, y, _ in circles(drawn[name], "port")] == ports
+    assert [(x, y) for x, y, _ in circles(drawn["face"], "port")] == ports
     # The base board is seen from the other side: left and right change places.
-    assert [(-x, y) for x, y, _ in circles(drawn["mould"], "port")] == ports
+    for name in ("template", "mould"):
+        assert [(-x, y) for x, y, _ in circles(drawn[name], "port")] == ports
     table = {
         (
             row[1] * 1000 - result.part("mould").wood.base_length_m * 500,
@@ -178,3 +181,25 @@ def test_texts_of_the_views_stand_clear_of_each_other(design):
         for i, box in enumerate(boxes_of):
             for j in range(i):
                 assert not overlaps(box, boxes_of[j]), (name, texts[i].text, texts[j].text)
+
+
+@pytest.mark.parametrize("texts", [{}, *KNOWN_GOOD.values(), ROUND, LONG, {"units": "mm", "wall": "3 mm"}])
+def test_no_text_of_a_plan_lies_across_a_line(texts):
+    result = solve(Design.from_texts(texts))
+    for name in PLANS:
+        shapes = result.drawings[name].shapes
+        for text in (s for s in shapes if isinstance(s, Text)):
+            x1, y1, x2, y2 = shape_box(text)
+            box = (x1 + 0.2, y1 + 0.2, x2 - 0.2, y2 - 0.2)
+            assert not [s for s in shapes if s is not text and meets(s, box)], (name, text.text)
+
+
+def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
+    """Base 12 9/16 x 7 9/16 in: hole 1 is at the right, 6 9/32 + 3 1/2 in from the left edge."""
+    result = solve(Design.from_texts({}))
+    shapes = result.drawings["template"].shapes
+    circle = next(s for s in shapes if isinstance(s, Circle) and s.layer == "port")
+    number = next(s for s in shapes if isinstance(s, Text) and s.text == "1")
+    assert (circle.x / IN_MM, circle.y / IN_MM) == pytest.approx((3.5, -1.0)) and 0 < number.x - circle.x < 5
+    one, x, y, *_ = result.tables["base_drilling"].rows[0]
+    assert (one, x / 0.0254, y / 0.0254) == pytest.approx((1, 6 + 9 / 32 + 3.5, 3 + 25 / 32 - 1))

@@ -185,24 +185,27 @@ def test_an_inlet_at_the_end_stands_on_the_middle_of_the_plenum():
 
 def test_drilling_template():
     template = drawn("template")
-    assert circles(template, "port") == near([(x, y, 0.125) for x, y in PORTS])
+    mirrored = [(-x, y) for x, y in PORTS]  # the base from above
+    assert circles(template, "port") == near([(x, y, 0.125) for x, y in mirrored])
     cross = lines(template, "mark")  # solid, for the punch
-    assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in PORTS) and len(cross) == 2 * len(PORTS)
+    assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in mirrored) and len(cross) == 2 * len(PORTS)
     # Mould 1/8 in larger than the body; its centre lines reach 6 mm past it, to lie on those of the base.
     assert boxes(template, "mould") == near([(-4.5625, -2.0625, 4.5625, 2.0625)])
     assert lines(template, "centre") == near([(-4.5625 - 6 / IN_MM, 0, 4.5625 + 6 / IN_MM, 0),
                                               (0, -2.0625 - 6 / IN_MM, 0, 2.0625 + 6 / IN_MM)])  # fmt: skip
     legend = [s for s in template.shapes if isinstance(s, Text) and s.layer != "number"]
     assert legend[0].text == "Pins stand up from here: glue this side up." and legend[0].layer == "heading"
-    assert [s.text for s in legend[2:]] == ['Outer line: mould inside, 9 1/8" by 4 1/8"', 'Thick line: body, 9" by 4"',
-                                            'Inner line: window, 7 3/4" by 2 3/4"']  # fmt: skip
+    assert [s.text for s in legend[2:6]] == ['Outer line: mould inside, 9 1/8" by 4 1/8"', 'Thick line: body, 9" by 4"',
+                                             'Inner line: window, 7 3/4" by 2 3/4"',
+                                             'Circles: 43 holes of 1/4", 1/2" deep, then 1/8" right through'
+                                             ]  # fmt: skip
     lowest = min(shape_box(s)[1] for s in template.shapes if s.layer == "centre")
     assert all(shape_box(s)[3] < lowest for s in legend)  # across no outline
     numbers = [s for s in template.shapes if isinstance(s, Text) and s.layer == "number"]
     assert {s.height for s in numbers} == {2.4}
     assert [s.text for s in numbers] == [str(n) for n in range(1, 44)]
     beside = 0.75 * 0.125
-    for s, (x, y) in zip(numbers, PORTS):
+    for s, (x, y) in zip(numbers, mirrored):
         assert inches((s.x, s.y)) == pytest.approx((x + beside + 0.5 / IN_MM, y + beside + 0.3 / IN_MM))
 
 
@@ -215,10 +218,11 @@ def test_window_plan():
     assert all(marked(lines(window, "centre"), at, 0.1875 + 2 / IN_MM) for at in drills)
     assert (-4.5 - 4 / IN_MM, 0, 4.5 + 4 / IN_MM, 0) == pytest.approx(lines(window, "centre")[0])
     # From a relief hole's centre to the outside: 5/8 + 3/16.
-    corner, *rest = texts_of(window)
-    assert corner == 'corner of the tube ends here: radius 3/8" outside, 3/16" inside'
-    assert rest == ['7 3/4"', '2 3/4"', '13/16"', '13/16"', '1. drill four holes of 3/8"',
-                                "2. cut from hole to hole"]  # fmt: skip
+    assert texts_of(window) == [
+        'Thick line: the side that becomes the face, 9" by 4"',
+        'Thin line: window, 7 3/4" by 2 3/4"; the lip is 5/8" all round',
+        'Broken lines: the tube\'s corners end here, radius 3/8" outside, 3/16" inside',
+        '7 3/4"', '2 3/4"', '13/16"', '13/16"', '1. drill four holes of 3/8"', "2. cut from hole to hole"]  # fmt: skip
     spans = {round(abs(x2 - x1) + abs(y2 - y1), 4) for x1, y1, x2, y2 in lines(window, "dimension")}
     assert 0.8125 in spans
 
@@ -233,7 +237,9 @@ def test_inlet_plan():
     saw = 2.4375 / 2
     assert circles(inlet, "window") == near([(0, 0, saw)])
     assert marked(lines(inlet, "centre"), (0, 0), saw + 4 / IN_MM)
-    assert texts_of(inlet) == ['4 1/2"', '2"', 'saw 2 7/16"', "for 2 in pipe"]
+    assert texts_of(inlet) == ['4 1/2"', '2"', 'saw 2 7/16"', "for 2 in pipe",
+                               'Thick line: the back of the body, 9" by 4"',
+                               'Middle of the hole: 4 1/2" from the left end, 2" from the lower edge']  # fmt: skip
     at_end = drawn("inlet", inlet_position="end", inlet="1-1/2", baffle_holes="0")
     ((x, y, _),) = circles(at_end, "window")
     assert (x, y) == pytest.approx((0, (GRIP - WALL) / 2)) and "face side" in texts_of(at_end)
@@ -282,7 +288,8 @@ def test_mould_plan():
     assert boxes(mould, "body") == near([(-4.5, -2, 4.5, 2)])
     assert circles(mould, "port") == near([(-x, y, 0.125) for x, y in PORTS])
     assert all(marked(lines(mould, "centre"), (-x, y), 0.125 + 1 / IN_MM) for x, y in PORTS)
-    assert texts_of(mould) == ['inside 9 1/8"', 'inside 4 1/8"', 'base 12 9/16"']
+    assert texts_of(mould) == ['inside 9 1/8"', 'inside 4 1/8"', 'base 12 9/16"', 'From outside in: base board, '
+                               '7 9/16" wide; frame; thick line, body, 9" by 4"; pins']  # fmt: skip
 
 
 # What the page gets

@@ -48,7 +48,6 @@ ENDS = {
     ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
     ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
-    ("rate_for_need", "need.working_band"): {"high"},
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
@@ -122,10 +121,7 @@ def test_a_check_judges_by_the_end_of_a_band_that_harms():
 
 
 # The one caution that a known-good build may get: house gas lights over a shorter gap than propane.
-TOLD = {
-    "small square tube, 20 ports of 5/16, house gas": ["cross_light"],
-    "hand-sized box, 10 ports of 1/4, house gas": ["cross_light"],
-}
+TOLD = {"small square tube, 20 ports of 5/16, house gas": ["cross_light"]}
 
 
 @pytest.mark.parametrize("name", KNOWN_GOOD)
@@ -136,9 +132,10 @@ def test_builds_known_to_be_good_are_not_cried_at(name):
 
 
 def test_known_good_builds_are_as_they_are_known():
-    """20, 10 and about 80 ports; the small one at 45 to 60 kBtu/h per square inch of port (common practice)."""
+    """20, 10 (12 on house gas) and about 80 ports; the first at 45 to 60 kBtu/h a square inch of port (common
+    practice)."""
     found = [solve(Design.from_texts(texts)) for texts in KNOWN_GOOD.values()]
-    assert [result["port_count"] for result in found] == [20, 10, 81] * 2
+    assert [result["port_count"] for result in found] == [20, 10, 81, 20, 12, 81]
     assert 45 <= found[0].part("stream").loading_W_m2 * 0.0254**2 / 293.07107 <= 60
 
 

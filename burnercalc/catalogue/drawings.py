@@ -44,13 +44,16 @@ DRAWINGS = (
     Drawing(
         "template",
         "Drilling template for the mould base",
-        "Mould inside, body outline, lip, window and every port at true size, with the base's centre lines.",
+        "The base from above: mould inside, body outline, window and every port at true size, with the base's centre "
+        "lines.",
         words={
             "up": "Pins stand up from here: glue this side up.",
             "side": "Centre lines on the base's centre lines.",
             "mould": "Outer line: mould inside, {mould} by {mould_across}",
             "body": "Thick line: body, {body} by {body_across}",
             "window": "Inner line: window, {window} by {window_across}",
+            "holes": "Circles: {holes} holes of {hole}, {deep} deep, then {through} right through",
+            "numbers": "Numbers as in the base's hole table; seen from the fire, left and right change places.",
         },
         room="make",
     ),
@@ -65,7 +68,10 @@ DRAWINGS = (
         words={
             "window": "window",
             "cut_round": "cut round the line",
-            "corner": "corner of the tube ends here: radius {outside} outside, {inside} inside",
+            "disc": "Outer line: the face disc, {length} across",
+            "side": "Thick line: the side that becomes the face, {length} by {width}",
+            "lip": "Thin line: window, {window} by {window_across}; the lip is {setback} all round",
+            "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
         },
@@ -83,7 +89,15 @@ DRAWINGS = (
             "round": "The inlet hole with its centre and the outline of the back disc, at true size.",
             "end": "The inlet hole with its centre and the outline of one end cap, at true size.",
         },
-        words={"saw": "saw {saw}", "pipe": "for {pipe} in pipe", "face_side": "face side"},
+        words={
+            "saw": "saw {saw}",
+            "pipe": "for {pipe} in pipe",
+            "face_side": "face side",
+            "back": "Thick line: the back of the body, {length} by {width}",
+            "round": "Thick line: the back disc, {length} across",
+            "end": "Thick line: one end cap, {length} by {width}",
+            "middle": "Middle of the hole: {x} from the left end, {y} from the lower edge",
+        },
         room="make",
     ),
     Drawing(
@@ -108,7 +122,39 @@ DRAWINGS = (
         "mould",
         "Mould, from above",
         "The mould from above at true size: base board, frame, outline of the body and the pins.",
-        words={"inside": "inside {length}", "base": "base {length}"},
+        words={
+            "inside": "inside {length}",
+            "base": "base {length}",
+            "box": "From outside in: base board, {base} wide; frame; thick line, body, {body} by {body_across}; pins",
+            "round": "From outside in: base board, {base} square; layers with their round hole; thick line, body, "
+            "{body} across; pins",
+        },
+        room="make",
+    ),
+    Drawing(
+        "pin_guide",
+        "Pin guide, for laser or router",
+        "A plate that fits between the mould's boards, with a hole for every pin; its lower left corner is the origin.",
+        words={
+            "box": "CUT: outline {length} by {width}, {holes} holes {room:.1f} mm wider than the pins of {pin}",
+            "round": "CUT: disc {length} across, {holes} holes {room:.1f} mm wider than the pins of {pin}",
+            "engrave": "ENGRAVE: centre lines. The lines are the finished edges: let your program allow for the kerf.",
+            "use": "Lay it on the base between the boards and drill through it. Slid over the pins it shows that they "
+            "stand square. It comes off before the mix goes in.",
+        },
+        room="make",
+    ),
+    Drawing(
+        "drilled_base",
+        "Drilled base of the mould, for a router",
+        "The base board from above with a hole for every pin, a knock-out hole under each, and the lines of the mould; "
+        "its lower left corner is the origin.",
+        words={
+            "cut": "CUT, right through: outline {length} by {width}, {holes} knock-out holes of {through}",
+            "pocket": "POCKET, {deep} deep: {holes} holes of {hole} for the pins",
+            "engrave": "ENGRAVE: centre lines, inside of the mould, body. The lines are the finished edges.",
+            "up": "This side up: the pins stand up from it.",
+        },
         room="make",
     ),
     Drawing(

@@ -833,8 +833,8 @@ TABLES = (
     Table(
         "holes",
         {
-            "box": "Hole table, from the lower left corner of the body",
-            "round": "Hole table, from the lower left corner of the square round the body",
+            "box": "Hole table, from the lower left corner of the body, seen from the fire",
+            "round": "Hole table, from the lower left corner of the square round the body, seen from the fire",
         },
         (
             Column("number", "No.", "count"),

@@ -35,6 +35,7 @@ class Answer:
         source     where the formula or figure comes from, and how sure that is
         near       one of NEAR
         cases      {case: sentence} for an answer that is a text
+        if_auto    {answer: setting} of those inputs that go in only where that setting is auto
     """
 
     key: str
@@ -47,6 +48,7 @@ class Answer:
     source: Source
     near: str = "engineer"
     cases: Mapping[str, str] = field(default_factory=dict)
+    if_auto: Mapping[str, str] = field(default_factory=dict)
     room: str = ""
 
     def __post_init__(self) -> None:

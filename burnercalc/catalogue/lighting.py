@@ -28,6 +28,10 @@ RESTS_ON = (
     "blower_curve",
 )
 
+SET = (
+    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 1} open, "
+    "{pipe:pressure 2} at the mix pipe. "
+)
 NEVER = "No safe lighting rate: do not light. "
 
 ANSWERS = (
@@ -39,7 +43,8 @@ ANSWERS = (
         meaning="Firing rate to light the cold burner at, with the rates from and to which flame and valves hold; "
         "none: do not light.",
         formula="between the careful ends of flashback, block cold or warm, and of lift, a tenth off each; as far as "
-        "gas and damper can be set; at the mixture as set or the leanest of 1, 1.1, 1.2, 1.3",
+        "gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the leanest "
+        "of 1, 1.1, 1.2, 1.3",
         inputs=RESTS_ON,
         source=LIGHTING,
         near="first",
@@ -88,24 +93,28 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         cases={
-            "as_set": "Light with the mixture as set at {rate:power 2} ({least:power 2} to {most:power 2}): "
-            "{gas:supply} before the jet, damper {open:percent 0} open. Turn up to low fire before the face glows.",
-            "as_set_stays": "Light with the mixture as set at {rate:power 2} ({least:power 2} to {most:power 2}): "
-            "{gas:supply} before the jet, damper {open:percent 0} open. It may stay there.",
-            "rich": "Light with the mixture rich (equivalence ratio {ratio:g}) at {rate:power 2} ({least:power 2} to "
-            "{most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Turn up to low fire, mixture "
-            "as set, before the face glows.",
-            "rich_stays": "Light with the mixture rich (equivalence ratio {ratio:g}) at {rate:power 2} ({least:power "
-            "2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. After 5 minutes at most "
-            "turn up to low fire, mixture as set.",
-            "other": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, at {rate:power 2} "
-            "({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Turn up "
-            "to low fire, mixture as set, before the face glows.",
-            "other_stays": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, at {rate:power 2} "
-            "({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 0} open. Then turn "
-            "up to low fire, mixture as set.",
-            "torch": "Light at low fire, {low:power 2}, with a lit torch held to the face all the time until the face "
-            "glows: alone a cold flame does not stay, even rich. Gas off the moment the torch goes out.",
+            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow, though a glowing "
+            "lip can run back: pop or flutter, gas off. Only then low fire.",
+            "as_set_stays": "Light with the mixture as set "
+            + SET
+            + "Stay there, torch in front, until the walls glow; only then low fire.",
+            "rich": "Light with the mixture rich (equivalence ratio {ratio:g}) "
+            + SET
+            + "Torch in front till the walls glow, though a glowing "
+            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            "rich_stays": "Light with the mixture rich (equivalence ratio {ratio:g}) "
+            + SET
+            + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            "other": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, "
+            + SET
+            + "Torch in front till the walls glow, though a glowing "
+            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            "other_stays": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, "
+            + SET
+            + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            "torch": "Light at low fire, {low:power 2}, with the mixture rich (equivalence ratio {ratio:g}): "
+            "{gas:supply} before the jet, damper {open:percent 1} open. A lit torch is held to the face until the "
+            "walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
             "gas": NEVER
             + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before the jet: too "
             "little to set.",
@@ -131,21 +140,27 @@ CHECKS = (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there; {least:power 2} "
-            "to {most:power 2} is safe and can be set.",
-            "note": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power 2} "
-            "is safe and can be set, but only until the face glows: turn up to low fire before.",
+            "good": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
+            "glow; {least:power 2} to {most:power 2} is safe and can be set.",
+            "note": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
+            "glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: set it "
+            "exactly. Pop or flutter: gas off.",
+            "caution": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power "
+            "2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, at any rate "
+            "at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. Larger ports "
+            "or a thicker block leave room.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
-            "A lit torch held to the face keeps low fire alight until the face glows; more ports hold one without it.",
+            "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
             "gas": NEVER
             + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
-            "to set. A smaller jet at more pressure, or a second small cock and jet to light with.",
+            "to set. A second small cock and jet to light with, a needle valve and a low gauge before it.",
             "damper": NEVER
             + "Up to {most:power 2} the flame holds, but for that the damper is {open:percent 1} open, too "
             "little to set. A smaller blower, or a damper in a smaller pipe.",
             "gas_and_damper": NEVER
             + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
-            "and the damper {open:percent 1} open, too little to set. A smaller jet and blower, or more ports.",
+            "and the damper {open:percent 1} open, too little to set. A second small "
+            "cock and jet and a smaller blower, or more ports.",
             "gas_line": NEVER
             + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
             "to set. More or larger ports hold a stronger flame on the same line, or a second small cock and jet light "
@@ -173,41 +188,52 @@ WORDS = {
     "shut, gauge at nothing, chamber door open, nobody in its line, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of the "
-    "chamber at a quarter of the air take {five:.0f} s.",
+    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of "
+    "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
     "purge.source": "5 volumes at a quarter of the air: BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
     "Hand and face stand beside the door.",
     "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
-    "set.do": "Damper to {open:percent 0} open, the mark LIGHT. Gas slowly to {gas:supply} before the jet: {rate:power "
-    "2}, equivalence ratio {ratio:g}.",
-    "set.do.torch": "Damper to {open:percent 0} open, gas slowly to {gas:supply} before the jet: low fire, {rate:power "
-    "2}. The torch stays at the face until it glows; gas off the moment the torch goes out.",
+    "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
+    "tap, which tells more than the plate. Gas slowly to {gas:supply} before the jet with the needle valve: "
+    "{rate:power 2}, equivalence ratio {ratio:g}.",
+    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:supply} before the jet: low fire, {rate:power "
+    "2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.source": "limits of the flame; distances kept off them common practice",
-    "trial.when": "{trial:.0f} s",
-    "trial.do": "Not alight {trial:.0f} s after the first hiss: gas off. At {rate:power 2} the cold chamber is full of "
-    "mixture that burns in {fills:.1f} s.",
+    "trial.when": "{hiss:.0f} s",
+    "trial.do": "Not alight {hiss:.0f} s after the first hiss: gas off. Through pipe and box the mixture takes "
+    "{arrives:.1f} s to the face, then {trial:.0f} s are to try. At {rate:power 2} it fills the cold chamber in "
+    "{fills:.1f} s.",
     "trial.source": "by hand: common practice; automatic 3 to 15 s: NFPA 86, EN 746-2 (memory)",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
     "for propane, under the roof for natural gas. After three times find out why first.",
     "out.source": "purge after failure: BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight for half a minute. Then to low fire, before the face begins to glow and in 2 "
-    "minutes at most: air first to {low_open:percent 0} open, then gas to {low_gas:supply}. The torch stays in front "
-    "until the walls glow, for there a cold flame can lift and go out: gas off at once if either goes out. Up from "
-    "there in steps of a minute.",
-    "lit.do.stays": "See every port alight for half a minute. Then to low fire, in 5 minutes at most: air first to "
-    "{low_open:percent 0} open, then gas to {low_gas:supply}. The torch stays in front until the walls glow, for there "
-    "a cold flame can lift and go out: gas off at once if either goes out. Up from there in steps of a minute.",
-    "lit.do.torch": "See every port alight for half a minute. The torch stays until the face glows. Up in steps of a "
-    "minute.",
+    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow (1,400 °F, "
+    "760 °C). Once the lip glows the flame can run back before that: somebody listens all the time. Pop or flutter, or "
+    "torch or flame out: gas off at once.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
+    "(1,400 °F, 760 °C). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon monoxide: "
+    "doors open.",
+    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow (1,400 °F, 760 °C). Pop or "
+    "flutter, or torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
-    "lit.source": "a lip that glows no longer quenches (Dugger 1955); 2 and 5 minutes: common practice",
+    "lit.source": "limits of lift and of flashback at a lip that glows; 1,400 °F: NFPA 86 (memory)",
+    "then.when": "The walls glow",
+    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:supply}. Not before: on cold walls a "
+    "leaner flame lifts and goes out.",
+    "then.do.up": "Turn up to low fire, mixture as set: air first to {low_open:percent 1} open, then gas to "
+    "{low_gas:supply}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
+    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:supply}, then air to "
+    "{low_open:percent 1} open. Not before: on cold walls a leaner flame lifts and goes out. Up in steps of a minute, "
+    "air first.",
+    "then.do.never": "Nothing to do here: it is not lit.",
+    "then.source": "limit of lift at the mixture as set; air leads up, gas leads down: common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above 1,400 "
     "°F (760 °C): below that nothing lights escaping gas again. Nobody leaves it alone later either.",

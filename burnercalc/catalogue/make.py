@@ -1465,7 +1465,10 @@ TABLES = (
     ),
     Table(
         "base_drilling",
-        "Mould base: holes from its lower left corner, pins up",
+        {
+            "base": "Mould base, {length:length} by {width:length}: holes from its lower left corner, pins up, "
+            "seen from above"
+        },
         (
             Column("number", "No.", "count"),
             Column("x", "x", "length"),

@@ -9,23 +9,25 @@ from .judge import Judged, ladder, verdict
 LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"), ("mix_pipe", "lower"))
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
-STRONGER = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "raise"))
+STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
 LIGHTING_CURES = {
+    "caution": (*STRONGER, ("block_thickness", "raise")),
     "torch": BETTER_PORTS,
     "gas": LESS_GAS,
     "damper": LESS_AIR,
     "gas_and_damper": (("ports_per_row", "raise"), *LESS_GAS, *LESS_AIR),
-    "gas_line": (*STRONGER, ("gas_pressure", "raise")),
-    "gas_and_damper_line": (*STRONGER, *LESS_AIR, ("gas_pressure", "raise")),
+    "gas_line": STRONGER,
+    "gas_and_damper_line": (*STRONGER, *LESS_AIR),
     "no_room": BETTER_PORTS,
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
 
 
 def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
+    slots = lighting.advice.slots
     if lighting.rate_W is not None:
-        case = "good" if lighting.stays else "note"
-        return verdict(case, lighting.rate_W.value, lighting.lift_W, cures=(), **lighting.advice.slots)
+        case = "caution" if not lighting.stays else "note" if lighting.close else "good"
+        return verdict(case, lighting.rate_W.value, lighting.lift_W, cures=LIGHTING_CURES.get(case, ()), **slots)
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
     weak_line = gas.liquid is None and lighting.way in ("gas", "gas_and_damper")
     case = f"{lighting.way}_line" if weak_line else lighting.way
@@ -35,7 +37,7 @@ def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
         lighting.lift_W,
         case=case,
         cures=LIGHTING_CURES.get(case, ()),
-        **lighting.advice.slots,
+        **slots,
     )
 
 

@@ -7,7 +7,7 @@ from .helvetica import spelled
 from .shapes import ANCHORS, LAYERS, Arc, Circle, Line, Polyline
 
 # DXF colour numbers: 1 red, 3 green, 4 cyan, 5 blue, 8 grey. What is cut or drilled stands out from what only explains.
-CUT = {"window": 1, "port": 1, "body": 5, "mould": 5, "bend": 3, "setback": 4}
+CUT = {"window": 1, "port": 1, "body": 5, "mould": 5, "bend": 3, "setback": 4, "cut": 1, "pocket": 5, "engrave": 3}
 
 # R12's own signs for what ASCII lacks.
 SIGNS = {"%": "%%%", "\u00b0": "%%d", "\u00b1": "%%p", "\u2300": "%%c", "\u00d8": "%%c"}

@@ -6,9 +6,9 @@ A drawing is never shrunk to fit; what does not fit goes on a further sheet. Not
 from dataclasses import dataclass
 from math import ceil
 
-from ..errors import require
+from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, wrapped
-from .shapes import Line, Polyline, Text, placed, shape_box
+from .shapes import Circle, Line, Polyline, Text, meets, placed, shape_box, stretches
 
 # Width and height, upright. Sources: ANSI/ASME Y14.1 size A (8.5 x 11 in), ISO 216 A4 (published).
 PAPERS = {"letter": (8.5 * 25.4, 11 * 25.4), "a4": (210.0, 297.0)}
@@ -20,6 +20,10 @@ OVERLAP_MM = 10.0
 # Air around a drawing, so that half the line width is not clipped.
 EDGE_MM = 1.0
 STRIP_MM = 31.0
+# Column at the left of each drawing for the bar up the sheet.
+BAR_MM = 5.0
+# Between a drawing and a table on the same sheet.
+GAP_MM = 4.0
 SMALL_MM = 2.3 / CAP_HEIGHT_RATIO
 
 # The largest correction for which a sheet still stays on its paper: margins of 10 mm hold 6 % of half a Letter length.
@@ -61,28 +65,76 @@ def _count(length, window):
     return 1 if length <= window else ceil((length - OVERLAP_MM) / (window - OVERLAP_MM) - 1e-9)
 
 
-def tiles(bounds, window_width, window_height):
+def tiles(bounds, window_width, window_height, whole=(), better=()):
     """Tiles that together cover `bounds`, row by row from the top, neighbours overlapping by OVERLAP_MM.
 
     Arguments: bounds (x_min, y_min, x_max, y_max) [mm]; window_width, window_height of one sheet [mm]
-    Returns:   list of Tile; the drawing is centred on them
+               whole   boxes that no seam may cut, at the cost of a sheet more
+               better  boxes that are better not cut, where moving the drawing on its sheets is enough
+    Returns:   list of Tile; the drawing is centred on them, or off the middle by what keeps a box whole
     """
     x1, y1, x2, y2 = bounds
-    columns = _count(x2 - x1 + 2 * EDGE_MM, window_width)
-    rows = _count(y2 - y1 + 2 * EDGE_MM, window_height)
-    step_x, step_y = window_width - OVERLAP_MM, window_height - OVERLAP_MM
-    left = (x1 + x2) / 2 - (columns * step_x + OVERLAP_MM) / 2
-    foot = (y1 + y2) / 2 - (rows * step_y + OVERLAP_MM) / 2
+    lefts, feet = (
+        _starts(low, high, window, *([(box[axis], box[axis + 2]) for box in some] for some in (whole, better)))
+        for axis, low, high, window in ((0, x1, x2, window_width), (1, y1, y2, window_height))
+    )
     return [
-        Tile(left + step_x * column, foot + step_y * (rows - 1 - row), column + 1, row + 1, columns, rows)
-        for row in range(rows)
-        for column in range(columns)
+        Tile(left, foot, column, row, len(lefts), len(feet))
+        for row, foot in enumerate(reversed(feet), 1)
+        for column, left in enumerate(lefts, 1)
     ]
+
+
+def _starts(low, high, window, whole, better):
+    """Where the tiles begin along one way. A span of `whole` too long for a sheet is kept clear of seams at its middle;
+    where no count of sheets does it, they are as few as reach."""
+    step, half = window - OVERLAP_MM, OVERLAP_MM / 2
+    whole = [(a, b) if b - a <= step else ((a + b) / 2 - half, (a + b) / 2 + half) for a, b in whole]
+    least = _count(high - low + 2 * EDGE_MM, window)
+
+    def cut(starts, spans):
+        seams = [start + half for start in starts[1:]]
+        return sum(any(a < seam < b for seam in seams) for a, b in spans)
+
+    places = []
+    for count in (least, least + 1):
+        reach = count * step + OVERLAP_MM
+        slack = (reach - (high - low)) / 2 - EDGE_MM
+        first = (low + high - reach) / 2
+        # The middle first, then further and further off it.
+        shifts = [slack * way * n / 10 for n in range(11) for way in (1, -1)]
+        places += [[first + shift + step * i for i in range(count)] for shift in shifts]
+    return min(places, key=lambda starts: (cut(starts, whole), len(starts), cut(starts, better)))
+
+
+def cut_up(drawing, window_width, window_height):
+    """The drawing's tiles, those left out that nothing but straight lines would run across: no tile of empty board."""
+    texts = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Text)]
+    sawn = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Circle) and shape.layer == "window"]
+    cut = tiles(drawing.bounds(), window_width, window_height, sawn, texts)
+    parts = [part for shape in drawing.shapes for part in stretches(shape)]
+    return [tile for tile in cut if not _runs_through(tile, window_width, window_height, parts)]
+
+
+def _runs_through(tile, width, height, parts):
+    """Does nothing end, bend or stand on this tile but the text of a dimension, and no line cross another?"""
+    x1, y1, x2, y2 = tile.x, tile.y, tile.x + width, tile.y + height
+    ways = set()
+    for part in parts:
+        box = shape_box(part)
+        if not _touches(box, (x1, y1, x2, y2)) or (isinstance(part, Text) and part.layer == "dimension"):
+            continue
+        level = isinstance(part, Line) and box[1] == box[3] and box[0] < x1 and box[2] > x2
+        upright = isinstance(part, Line) and box[0] == box[2] and box[1] < y1 and box[3] > y2
+        if not (level or upright):
+            return False
+        ways.add(level)
+    return len(ways) < 2
 
 
 def window_of(width, height, code):
     """(x1, y1, x2, y2) of the part of a sheet that is left for the drawing."""
-    return MARGIN_MM, MARGIN_MM + strip_height(width, code), width - MARGIN_MM, height - MARGIN_MM
+    return MARGIN_MM + BAR_MM, MARGIN_MM + strip_height(width, code), width - MARGIN_MM, height - MARGIN_MM
 
 
 def strip_height(width, code):
@@ -100,12 +152,13 @@ def _layout(drawing, paper, code, lies):
     choices = []
     for width, height in ((short, long), (long, short))[: 2 if lies else 1]:
         x1, y1, x2, y2 = window_of(width, height, code)
-        choices.append((tiles(drawing.bounds(), x2 - x1, y2 - y1), width, height))
+        choices.append((cut_up(drawing, x2 - x1, y2 - y1), width, height))
     return min(choices, key=lambda choice: len(choice[0]))
 
 
-def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", pages=(), stamp=""):
-    """Every drawing at its true size, tiled, then text pages, each sheet with its strip and number.
+def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", written=None, stamp=""):
+    """Every drawing at its true size, tiled, each sheet with its strip and number; text goes under the first drawing
+    where that leaves room, else on sheets right behind it.
 
     Arguments:
         drawings    Drawing objects, one part each
@@ -113,8 +166,9 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
         scale_x     what the user's printer made of 100 mm across, over 100 [-]   0.94 to 1.06
         scale_y     the same up the sheet                                  [-]   0.94 to 1.06
         code        the design's link code, printed on each sheet; "" for none
+        written     function of width and height [mm] -> pages of shapes, x from 0 to the right, y from 0 down; None:
+                    no text
         stamp       words printed across every sheet; "" for none
-        pages       tuples of shapes for further upright sheets, in the place of window_of
     Returns:
         list of Sheet
     """
@@ -131,32 +185,58 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
     # A printer's stretch was measured on upright paper: what is corrected never lies.
     lies = (scale_x, scale_y) == (1.0, 1.0)
     cuts = [_layout(drawing, paper, code, lies) for drawing in drawings]
-    total = sum(len(cut) for cut, _, _ in cuts) + len(pages)
+    under = _under(drawings[0], cuts[0], code, written)
+    behind = [] if under or not written else _pages(paper, code, written)
+    total = sum(len(cut) for cut, _, _ in cuts) + len(behind)
     sheets = []
     for drawing, (cut, width, height) in zip(drawings, cuts):
         window = window_of(width, height, code)
-        first = len(sheets)
+        numbers = {(tile.column, tile.row): len(sheets) + i for i, tile in enumerate(cut, 1)}
         boxes = [(shape_box(shape), shape) for shape in drawing.painted()]
         for tile in cut:
-            dx, dy = window[0] - tile.x, window[1] - tile.y
+            text = under if drawing is drawings[0] else ()
+            y = drawing.bounds()[3] + EDGE_MM - (window[3] - window[1]) if text else tile.y
+            dx, dy = window[0] - tile.x, window[1] - y
             shown = (window[0] - dx, window[1] - dy, window[2] - dx, window[3] - dy)
             note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
             number = f"Sheet {len(sheets) + 1} of {total}, true size"
             strip = _strip(width, drawing.title, note, number, scale_x, scale_y, code)
             seen = tuple(placed(shape, dx, dy) for box, shape in boxes if _touches(box, shown))
             over = (
-                *_seams(tile, window, first),
+                *text,
+                *_seams(tile, window, numbers, seen),
                 *strip,
                 *_stamp(width, height, stamp),
-                *_upright(tile, window, boxes, dx, dy),
+                *bar_up(MARGIN_MM + 1.0, window[1] + 2.0, 100.0, 10.0, "100 mm up"),
             )
             sheets.append(Sheet(width, height, over, seen, window, scale_x, scale_y))
-    width, height = paper_size(paper)
-    for page in pages:
-        strip = _strip(width, drawings[0].title, "", f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
-        over = (*page, *strip, *_stamp(width, height, stamp))
-        sheets.append(Sheet(width, height, over, scale_x=scale_x, scale_y=scale_y))
+        width, height = paper_size(paper)
+        for page in behind if drawing is drawings[0] else ():
+            strip = _strip(width, drawing.title, "", f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
+            over = (*page, *strip, *_stamp(width, height, stamp))
+            sheets.append(Sheet(width, height, over, scale_x=scale_x, scale_y=scale_y))
     return sheets
+
+
+def _under(drawing, layout, code, written):
+    """The text placed below a drawing that stands on one sheet, where there is room for all of it; else nothing."""
+    cut, width, height = layout
+    x1, y1, x2, y2 = window_of(width, height, code)
+    _, low, _, high = drawing.bounds()
+    left = y2 - y1 - (high - low) - 2 * EDGE_MM - GAP_MM
+    if not written or len(cut) > 1 or left <= 0:
+        return ()
+    try:
+        pages = written(x2 - x1, left)
+    except InputError:  # a line of it is higher than what is left
+        return ()
+    return tuple(placed(shape, x1, y1 + left) for shape in pages[0]) if len(pages) == 1 else ()
+
+
+def _pages(paper, code, written):
+    """The text on sheets of its own."""
+    x1, y1, x2, y2 = window_of(*paper_size(paper), code)
+    return [tuple(placed(shape, x1, y2) for shape in page) for page in written(x2 - x1, y2 - y1)]
 
 
 def _stamp(width, height, words):
@@ -173,30 +253,48 @@ def _touches(box, window):
     )
 
 
-def _seams(tile, window, first):
-    """Lines down the middle of each overlap, marks to lay sheet over sheet by, and the number of the neighbour."""
+def _seams(tile, window, numbers, seen):
+    """Lines down the middle of each overlap, marks to lay sheet over sheet by, and which sheet is next."""
     x1, y1, x2, y2 = window
-    half, number, shares = OVERLAP_MM / 2, first + (tile.row - 1) * tile.columns + tile.column, (0.0, 1.0)
+    half, shares = OVERLAP_MM / 2, (0.0, 1.0)
+    step_x, step_y = x2 - x1 - OVERLAP_MM, y2 - y1 - OVERLAP_MM
     shapes = []
-    for there, x, other in (
-        (tile.column > 1, x1 + half, number - 1),
-        (tile.column < tile.columns, x2 - half, number + 1),
-    ):
-        if there:
+    for way, x, count in ((-1, x1 + half, tile.column - 1), (1, x2 - half, tile.columns - tile.column)):
+        if count:
             shapes.append(Line(x, y1, x, y2, "frame"))
             for share in shares:
                 shapes += _registration(x, y1 + half + share * (y2 - y1 - OVERLAP_MM))
-            shapes.append(Text(x - 1.0, y1 + OVERLAP_MM + 2.0, f"joins sheet {other}", 2.3, "start", 90.0))
-    for there, y, other in (
-        (tile.row > 1, y2 - half, number - tile.columns),
-        (tile.row < tile.rows, y1 + half, number + tile.columns),
-    ):
-        if there:
+            words = _next([numbers.get((tile.column + way * n, tile.row)) for n in range(1, count + 1)], step_x)
+            places = [Text(x - 1.0, y1 + OVERLAP_MM + 2.0 + 4.0 * n, words, 2.3, "start", 90.0) for n in range(25)]
+            shapes.append(_clear(places, y2 - OVERLAP_MM, 3, seen))
+    for way, y, count in ((-1, y2 - half, tile.row - 1), (1, y1 + half, tile.rows - tile.row)):
+        if count:
             shapes.append(Line(x1, y, x2, y, "frame"))
             for share in shares:
                 shapes += _registration(x1 + half + share * (x2 - x1 - OVERLAP_MM), y)
-            shapes.append(Text(x1 + OVERLAP_MM + 2.0, y + 1.0, f"joins sheet {other}", 2.3))
+            words = _next([numbers.get((tile.column, tile.row + way * n)) for n in range(1, count + 1)], step_y)
+            places = [Text(x1 + OVERLAP_MM + 2.0 + 4.0 * n, y + 1.0, words, 2.3) for n in range(25)]
+            shapes.append(_clear(places, x2 - OVERLAP_MM, 2, seen))
     return shapes
+
+
+def _next(numbers, step):
+    """What lies over a seam: the next sheet, or how far to the one after those that are left out."""
+    apart = next((n for n, number in enumerate(numbers) if number), None)
+    if apart is None:
+        return "nothing more this way"
+    gap = apart * step
+    between = f", {gap:.1f} mm ({gap / 25.4:.2f} in) away" if apart else ""
+    return f"joins sheet {numbers[apart]}{between}"
+
+
+def _clear(places, end, side, seen):
+    """The first of some places for a text that ends in time and where no drawn line crosses it; else the first."""
+    for text in places:
+        box = shape_box(text)
+        if box[side] <= end and not any(meets(shape, box) for shape in seen):
+            return text
+    return places[0]
 
 
 def _registration(x, y):
@@ -219,16 +317,6 @@ def bar(x, y, length, step, label):
         *ends,
         Text(x + length + 2.0, y - 0.2, label, 2.5, layer="heading"),
     ]
-
-
-def _upright(tile, window, boxes, dx, dy):
-    """A bar to measure up the sheet, at the first side of the window that the drawing leaves free."""
-    x1, y1, x2, _ = window
-    for seam, x in ((tile.column > 1, x1 + 1.0), (tile.column < tile.columns, x2 - 5.0)):
-        place = (x - 1.0 - dx, y1 - dy, x + 4.0 - dx, y1 + 122.0 - dy)
-        if not seam and not any(_touches(box, place) for box, _ in boxes):
-            return bar_up(x + 1.0, y1 + 2.0, 100.0, 10.0, "100 mm up")
-    return []
 
 
 def bar_up(x, y, length, step, label):

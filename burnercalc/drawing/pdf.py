@@ -4,13 +4,14 @@ Source: ISO 32000-1 (PDF 1.7): user space 1/72 in, 8.3.2; /PrintScaling, table 1
 """
 
 import io
+from functools import partial
 from math import ceil, cos, radians, sin, tan
 
 import pydyf
 
 from .helvetica import spelled
-from .paper import Sheet, paper_size, template_sheets, window_of
-from .shapes import ANCHORS, LAYERS, Arc, Circle, Line, Text, bulge_arc, placed
+from .paper import Sheet, paper_size, template_sheets
+from .shapes import ANCHORS, LAYERS, Arc, Circle, Line, Text, bulge_arc
 from .text_pages import document_pages, flow
 
 POINTS_PER_MM = 72 / 25.4
@@ -141,12 +142,10 @@ def write_sheets(sheets, title):
 
 
 def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=(), stamp=""):
-    """Drawings at true size, tiled, then `tables` (blocks of text_pages.py) on further sheets; see paper.py."""
-    width, height = paper_size(paper)
-    x1, y1, x2, y2 = window_of(width, height, code)
-    pages = [tuple(placed(shape, x1, y2) for shape in page) for page in flow(tables, x2 - x1, y2 - y1)]
+    """Drawings at true size, tiled, `tables` (blocks of text_pages.py) with the first of them; see paper.py."""
     title = drawings[0].title if len(drawings) == 1 else "Templates"
-    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, pages, stamp), title)
+    written = partial(flow, tables) if tables else None
+    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, written, stamp), title)
 
 
 def write_document_pdf(title, blocks, paper="letter", footer=""):

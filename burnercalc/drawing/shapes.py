@@ -4,6 +4,7 @@ Writers and the page replay these shapes; nobody but the caller knows what they 
 """
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import require
@@ -34,6 +35,9 @@ LAYERS = {
     "hidden": Style(0.18, (2.0, 1.0)),
     "centre": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.25),
     "port": Style(0.35),
+    "cut": Style(0.25),
+    "pocket": Style(0.25, grey=0.25),
+    "engrave": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.35),
     "dimension": Style(0.13, grey=0.15),
     "mark": Style(0.18),
     "solid": Style(0.0, fill=0.0),
@@ -168,6 +172,42 @@ def shape_box(shape):
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
+def stretches(shape):
+    """The stretches of a polyline as lines and arcs; any other shape as it is."""
+    if not isinstance(shape, Polyline):
+        return [shape]
+    return [
+        Polyline((stretch[:2], stretch[2:4]), False, shape.layer, (stretch[4], 0.0))
+        if stretch[4]
+        else Line(*stretch[:4], shape.layer)
+        for stretch in shape.stretches()
+    ]
+
+
+def meets(shape, box):
+    """Does a line of the shape run into the box, or a text of it overlap with it?"""
+    if isinstance(shape, Text):
+        own = shape_box(shape)
+        return own[0] < box[2] and own[2] > box[0] and own[1] < box[3] and own[3] > box[1]
+    points = outline_points(shape)
+    if getattr(shape, "closed", False):
+        points.append(points[0])
+    return any(_crosses(a, b, box) for a, b in pairwise(points))
+
+
+def _crosses(a, b, box):
+    """Does the straight way from a to b pass through the box? The part of it that is inside each pair of sides."""
+    enters, leaves = 0.0, 1.0
+    for axis in (0, 1):
+        way, low, high = b[axis] - a[axis], box[axis] - a[axis], box[axis + 2] - a[axis]
+        if abs(way) < 1e-12:
+            if low > 0 or high < 0:
+                return False
+            continue
+        enters, leaves = max(enters, min(low / way, high / way)), min(leaves, max(low / way, high / way))
+    return enters <= leaves
+
+
 def placed(shape, dx, dy, scale=1.0):
     """The shape scaled about the origin, then moved; line widths belong to the layer and stay."""
 
@@ -184,6 +224,20 @@ def placed(shape, dx, dy, scale=1.0):
     if isinstance(shape, Circle):
         return Circle(x, y, scale * shape.r, shape.layer)
     return Arc(x, y, scale * shape.r, shape.start_deg, shape.end_deg, shape.layer)
+
+
+def turned(shape):
+    """The shape turned a quarter to the left about the origin."""
+    if isinstance(shape, Line):
+        return Line(-shape.y1, shape.x1, -shape.y2, shape.x2, shape.layer)
+    if isinstance(shape, Polyline):
+        return replace(shape, points=tuple((-y, x) for x, y in shape.points))
+    more = {}
+    if isinstance(shape, Text):
+        more = {"angle": shape.angle + 90.0}
+    elif isinstance(shape, Arc):
+        more = {"start_deg": shape.start_deg + 90.0, "end_deg": shape.end_deg + 90.0}
+    return replace(shape, x=-shape.y, y=shape.x, **more)
 
 
 @dataclass(frozen=True)
@@ -218,6 +272,10 @@ class Drawing:
     def moved(self, dx, dy):
         """The drawing dx to the right and dy up [mm]."""
         return replace(self, shapes=tuple(placed(shape, dx, dy) for shape in self.shapes))
+
+    def turned(self):
+        """The drawing turned a quarter to the left about the origin."""
+        return replace(self, shapes=tuple(turned(shape) for shape in self.shapes))
 
     def scaled(self, scale):
         """The drawing scaled about the origin; texts too, line widths not."""

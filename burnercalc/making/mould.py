@@ -16,6 +16,8 @@ SCREW_SPACING_M = 6 * INCH_M
 MOULD_GUIDE_M = 0.5 * INCH_M
 # A pin stands out of the mix so that none closes over it, and keeps clear of the baffle: common practice.
 PROUD_M, PROUD_CLEAR_M = 0.375 * INCH_M, 0.125 * INCH_M
+# A plate that guides the pins: room round a pin, less than the inside of the mould, on the diameter: common practice.
+GUIDE_HOLE_M, GUIDE_EDGE_M = 0.3e-3, 1.0e-3
 # The screw enters the second piece by 1 in: common practice.
 SCREW_BITE_M = 1 * INCH_M
 

@@ -57,9 +57,14 @@ def port_flame(
     length_m: float,
     hot: HotPort | float | None = None,
     lip_glows: bool = True,
+    off: float = 0.0,
 ) -> flame_holding.PortFlame:
-    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold."""
+    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold. `off`: mixture leaner or richer."""
     worked_out = isinstance(hot, HotPort)
+
+    def cold_speed(ratio):
+        return burning_velocity_m_s(gas.composition, ratio, shop.temp_K, shop.pressure_Pa)
+
     return flame_holding.PortFlame(
         diameter_m,
         length_m,
@@ -70,6 +75,7 @@ def port_flame(
         wall_temp_K=None if worked_out else hot,
         hot_port=hot if worked_out else None,
         lip_glows=lip_glows,
+        off=flame_holding.mixture_off(cold_speed, equivalence_ratio, off) if off else None,
     )
 
 

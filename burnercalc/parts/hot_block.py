@@ -5,7 +5,7 @@ from math import pi
 
 from ..making import refractory as making
 from ..physics import flame_limits
-from ..physics.band import Band
+from ..physics.band import Band, in_order
 from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
 from ..physics.linings import Material, material
 from .body import Body
@@ -17,6 +17,9 @@ from .stream import Stream, properties
 
 # Velocities at which a port is worked out, 0.06 to 17 m/s; the limits of the flame lie between them.
 VELOCITIES_M_S = tuple(0.06 * 1.6**step for step in range(13))
+# Walls that just keep a flame alight, 1,400 degF (760 degC) by NFPA 86 (memory), and 120 degF more for an eye that is
+# late to see them glow (common practice).
+WALLS_GLOW_K = 1100.0
 
 
 @dataclass(frozen=True)
@@ -25,8 +28,8 @@ class HotBlock:
     `most_rim`: at low fire, the ends of the band of the rim. The figures below are some of theirs, see HotState.
 
     `lip_K`, `box_K`, `mixture_K`: at low fire, over the band of the rim. `port`: as it warms the mixture at any
-    velocity; a number where the port wall is set. `ignition_K`: of the mixture by itself; `wetted_K`: the most that it
-    may touch.
+    velocity; a number where the port wall is set; `waiting_port`: the same while the chamber's walls come to a glow.
+    `ignition_K`: of the mixture by itself; `wetted_K`: the most that it may touch.
     """
 
     material: Material
@@ -48,6 +51,7 @@ class HotBlock:
     box_K: Band
     mixture_K: Band
     port: HotPort | float
+    waiting_port: HotPort | float
     ignition_K: float
     wetted_K: float
 
@@ -83,22 +87,26 @@ def hot_block(
     high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
-    def at(share, rim_times=1.0):
+    def at(share, rim_times=1.0, walls_K=chamber_temperature):
         flow = high_kg_s * share
-        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, chamber_temperature, rim_times)
+        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times)
 
-    lows = [at(low_fire, times) for times in RIM_BAND]
-    high, low = at(1.0), lows[1]
-    ignition = flame_limits.auto_ignition_temp_K(gas.composition)
-    port = port_wall_temperature
-    if port == "auto":
-        found = [at(velocity / stream.velocity_m_s) for velocity in VELOCITIES_M_S]
-        port = HotPort(
-            VELOCITIES_M_S,
+    def port(velocities_m_s, walls_K):
+        found = [at(velocity / stream.velocity_m_s, walls_K=walls_K) for velocity in velocities_m_s]
+        return HotPort(
+            velocities_m_s,
             tuple(one.mixture_K for one in found),
             tuple(one.exit_K for one in found),
             tuple(one.face_K for one in found),
         )
+
+    lows = [at(low_fire, times) for times in RIM_BAND]
+    high, low = at(1.0), lows[1]
+    ignition = flame_limits.auto_ignition_temp_K(gas.composition)
+    hot = waiting = port_wall_temperature
+    if port_wall_temperature == "auto":
+        hot = port(VELOCITIES_M_S, chamber_temperature)
+        waiting = port(VELOCITIES_M_S[::2], min(WALLS_GLOW_K, chamber_temperature))
     return HotBlock(
         material=stuff,
         conductivity_W_mK=conductivity,
@@ -115,10 +123,11 @@ def hot_block(
         exit_low_K=low.exit_K,
         rim_low_K=low.rim_K,
         back_low_K=low.back_K,
-        lip_K=Band(*(one.lip_K for one in lows)),
-        box_K=Band(*(one.box_K for one in lows)),
-        mixture_K=Band(*(one.mixture_K for one in lows)),
-        port=port,
+        lip_K=in_order(*(one.lip_K for one in lows)),
+        box_K=in_order(*(one.box_K for one in lows)),
+        mixture_K=in_order(*(one.mixture_K for one in lows)),
+        port=hot,
+        waiting_port=waiting,
         ignition_K=ignition,
         wetted_K=flame_limits.wetted_limit_K(ignition),
     )

@@ -25,13 +25,17 @@ from .stream import Stream
 # All common practice.
 RATIOS = (1.0, 1.1, 1.2, 1.3)  # tried after the mixture as set, leanest first; the law of lift ends at 1.36
 KEEP_OFF = 1.1  # of either limit, careful ends both
+CLOSE = 1.02  # the same while it waits at a lip that glows, where KEEP_OFF leaves nothing,
+WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
 LEAST_OPEN = 0.05  # open share below which a damper is hard to set
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
 LEAST_LINE_PA = 0.5 * INH2O_PA  # the same of gas from a line,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
+OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH_RATIOS = (1.2, 1.3)
-TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit
+TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
+TORCH_LIFT = 1.5  # unless low fire is more than so many times the lift, or below flashback
 HALVINGS = 12  # of the search for the least rate that can be set: to 1/4096 of the band
 
 
@@ -39,8 +43,9 @@ HALVINGS = 12  # of the search for the least rate that can be set: to 1/4096 of 
 class Lighting:
     """The setting, all None where there is none. Limits are the careful ends, ports cold or warm, lip not yet glowing.
 
-    `rate_W`: from, middle and to of the rates that are safe and can be set. `gas_Pa`: gauge, before the jet.
-    `stays`: safe even once the lip glows, so it may stay there. `way`: how, or why not; a case of the check.
+    `rate_W`: from, the one to light at, and to. `gas_Pa`: gauge, before the jet. `stays`: the flame neither runs back
+    into a lip that glows nor lifts, so it may wait there for the walls; `close`: with less than a tenth off those two.
+    `way`: how, or why not; a case of the check.
     """
 
     way: str
@@ -52,6 +57,7 @@ class Lighting:
     flashback_W: float | None
     lift_W: float | None
     stays: bool
+    close: bool
     advice: Said
 
 
@@ -72,21 +78,25 @@ def lighting(
 ) -> Lighting:
     def tried(ratio):
         port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
-        return _Tried(ratio, port, hot_block.port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe)
+        return _Tried(
+            ratio, port, hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe
+        )
 
     set_so = tried(equivalence_ratio)
     rest = [tried(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
-    for one in [set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest:
-        band = one.settable_W()
-        if band is not None:
-            way = "as_set" if one is set_so else "rich" if one.ratio > max(1.0, equivalence_ratio) else "other"
-            return _at(one, way, band)
+    lit = [one for one in ([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest) if one.settable_W is not None]
+    if lit:
+        one = next((one for one in lit if one.waiting_W is not None), lit[0])
+        way = "as_set" if one is set_so else "rich" if one.ratio > max(1.0, equivalence_ratio) else "other"
+        return _at(one, way)
     return _no_way(set_so, rest, firing, jet)
 
 
-def _at(one, way, band):
+def _at(one, way):
+    stays = one.waiting_W is not None
+    band = one.waiting_W or one.settable_W._replace(value=one.settable_W.high)
     rate = band.value
-    stays = one.holds_hot(rate / KEEP_OFF)
+    close = stays and not KEEP_OFF * one.glowing_W <= band.low <= band.high <= one.lift_W / KEEP_OFF * (1 + 1e-9)
     slots = {
         "rate": rate,
         "least": band.low,
@@ -94,6 +104,7 @@ def _at(one, way, band):
         "gas": one.gas_Pa(rate),
         "open": one.open_share(rate),
         "ratio": one.ratio,
+        "pipe": one.pipe_Pa(rate),
     }
     return Lighting(
         way=way,
@@ -105,6 +116,7 @@ def _at(one, way, band):
         flashback_W=one.flashback_W,
         lift_W=one.lift_W,
         stays=stays,
+        close=close,
         advice=said(way + ("_stays" if stays else ""), **slots),
     )
 
@@ -118,21 +130,22 @@ def _no_way(set_so, rest, firing, jet):
         gas, damper = room.can_set(room.top_W / WIDE)
         way = "not_carried" if not carried else "gas" if damper else "damper" if gas else "gas_and_damper"
     else:
-        near = [one for one in torch if one.limits and one.lift_W >= TORCH * one.flashback_W]
-        one = near[0] if near else next((one for one in torch if one.limits), None)
-        low = set_so.can_set(firing.low_W)
-        way = "no_limit" if one is None else "torch" if near and all(low) else "no_room"
+        near = next((one for one in torch if one.held_by_torch(firing.low_W)), None)
+        one = near or next((one for one in torch if one.limits), None)
+        way = "no_limit" if one is None else "torch" if near else "no_room"
         if way == "no_room" and one.flashback_W == inf:
             way = "too_slow"
     found = one is not None
+    at_W = firing.low_W if way == "torch" else one.top_W if found else None
     slots = {
         "low": firing.low_W,
         "flash": one.flashback_W if found else None,
         "lift": one.lift_W if found else None,
         "ratio": one.ratio if found else None,
         "most": one.top_W if found else None,
-        "gas": one.gas_Pa(one.top_W) if found else None,
-        "open": one.open_share(one.top_W) if found else None,
+        "gas": one.gas_Pa(at_W) if found else None,
+        "open": one.open_share(at_W) if found else None,
+        "pipe": one.pipe_Pa(at_W) if found else None,
     }
     return Lighting(
         way=way,
@@ -144,6 +157,7 @@ def _no_way(set_so, rest, firing, jet):
         flashback_W=slots["flash"],
         lift_W=slots["lift"],
         stays=False,
+        close=False,
         advice=said(way, **slots),
     )
 
@@ -159,6 +173,9 @@ class _Tried:
         mixture_m3_s = combustion.mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
 
+    def _flame(self, hot, lip_glows=True):
+        return port_flame(*self.port, hot, lip_glows, OFF)
+
     def _rate_W(self, velocity_m_s, share):
         return velocity_m_s / (self.velocity_m_s * share) * self.firing.rate_W
 
@@ -166,7 +183,7 @@ class _Tried:
     def lift_W(self):
         """Careful end, of the best-fed port; None where no limit is found."""
         try:
-            return self._rate_W(port_flame(*self.port).careful_lift_velocity_m_s(), self.shares.largest)
+            return self._rate_W(self._flame(None).careful_lift_velocity_m_s(), self.shares.largest)
         except InputError:
             return None
 
@@ -177,13 +194,20 @@ class _Tried:
             return None
         high_m_s = self.velocity_m_s * self.shares.least
         try:
-            cold, warm = (
-                port_flame(*self.port, hot, lip_glows=False).careful_flashback_velocity_m_s(high_m_s)
-                for hot in (None, self.hot)
-            )
+            cold, warm = (self._flame(hot, False).careful_flashback_velocity_m_s(high_m_s) for hot in (None, self.hot))
         except InputError:
             return None
         return self._rate_W(max(cold, warm), self.shares.least)
+
+    @cached_property
+    def glowing_W(self):
+        """As flashback_W, of a lip that glows while the walls come to it; inf where none is found."""
+        high_m_s = self.velocity_m_s * self.shares.least
+        try:
+            limit_m_s = self._flame(self.hot).careful_flashback_velocity_m_s(high_m_s)
+        except InputError:
+            return inf
+        return self._rate_W(limit_m_s, self.shares.least)
 
     @property
     def limits(self):
@@ -193,10 +217,11 @@ class _Tried:
     def has_room(self):
         return self.limits and self.top_W >= WIDE * KEEP_OFF * self.flashback_W
 
-    def holds_hot(self, rate_W):
-        """Does the worst-fed port keep the flame out at this rate though its lip glows?"""
-        velocity = self.velocity_m_s * self.shares.least * rate_W / self.firing.rate_W
-        return port_flame(*self.port, self.hot).flashback_margin(velocity).low >= 1
+    def held_by_torch(self, rate_W):
+        """Does a torch at the face keep a flame of this rate there, that can be set?"""
+        if not self.limits or self.lift_W < TORCH * self.flashback_W:
+            return False
+        return self.flashback_W <= rate_W <= TORCH_LIFT * self.lift_W and all(self.can_set(rate_W))
 
     def mixture_m3_s(self, rate_W):
         """As it is in the shop."""
@@ -230,6 +255,17 @@ class _Tried:
     def top_W(self):
         return min(self.lift_W / KEEP_OFF, self.firing.rate_W)
 
+    @cached_property
+    def waiting_W(self):
+        """Of the rates that can be set, those at which it may wait while the lip glows; None where there are none."""
+        for off in (KEEP_OFF, CLOSE):
+            low = max(off * self.glowing_W, self.settable_W.low)
+            high = min(self.lift_W / off, self.firing.rate_W)
+            if high >= WAIT_WIDE * low and all(self.can_set(high)):
+                return Band(low, (low + high) / 2, high)
+        return None
+
+    @cached_property
     def settable_W(self):
         """Rates that keep off both limits and can be set, with their middle; None where there are none."""
         if self.lift_W is None or not all(self.can_set(self.top_W / WIDE)) or not self.has_room:

@@ -9,13 +9,14 @@ from .chamber import Chamber
 from .firing import Firing
 from .jet import Jet
 from .lighting import Lighting
+from .plenum import Plenum
 from .resistance import Resistance
 from .shop import Shop
 from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
-TRIAL_S = (3.0, 5.0)  # from the first hiss, by hand, less where the chamber fills sooner; common practice
+TRIAL_S = (3.0, 5.0)  # once the mixture is at the face, by hand, less where the chamber fills sooner; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
 SWITCH = 0.5  # of the pressure at low fire, at which the air switch must let go; common practice
 LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common practice
@@ -24,13 +25,16 @@ LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common pract
 @dataclass(frozen=True)
 class LightingCard:
     """Times in s. `fills_s`: until the chamber is full of mixture that burns, at the rate to light at (low fire where
-    none is safe); `slips`: so many times high fire fills it while a hand shuts the gas. `switch_before`: the air switch
+    none is safe); `arrives_s`: from the first hiss until it is at the face; `hiss_s`: until the gas is shut if it is
+    not alight; `slips`: so many times high fire fills it while a hand shuts the gas. `switch_before`: the air switch
     stands before the damper, where the pressure on the mix pipe is too low for one.
     """
 
     five_volumes_s: float
     purge_s: float
     trial_s: float
+    arrives_s: float
+    hiss_s: float
     fills_s: float
     by_hand_s: float
     slips: float
@@ -43,11 +47,13 @@ class LightingCard:
 
 def lighting_card(
     burner_count: int,
+    mix_pipe_length: float,
     low_fire: float,
     chamber: Chamber,
     shop: Shop,
     firing: Firing,
     stream: Stream,
+    plenum: Plenum,
     resistance: Resistance,
     jet: Jet,
     blower: Blower,
@@ -58,14 +64,20 @@ def lighting_card(
     lit = lighting.rate_W is not None
     mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
     fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s * burner_count)
+    way_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
+    arrives_s = purge.volumes_time_s(way_m3, mixture_m3_s)
+    trial_s = min(max(fills_s, TRIAL_S[0]), TRIAL_S[1])
+    cleared_m3 = chamber.volume_m3 + way_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     before = SWITCH * pipe_Pa < LEAST_SWITCH_PA
     switched_Pa = _before_damper_Pa(blower) if before else pipe_Pa
     return LightingCard(
-        five_volumes_s=purge.volumes_time_s(chamber.volume_m3, air_m3_s, VOLUMES),
-        purge_s=purge.purge_time_s(chamber.volume_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
-        trial_s=min(max(fills_s, TRIAL_S[0]), TRIAL_S[1]),
+        five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),
+        purge_s=purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
+        trial_s=trial_s,
+        arrives_s=arrives_s,
+        hiss_s=arrives_s + trial_s,
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,

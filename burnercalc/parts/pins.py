@@ -20,6 +20,7 @@ class Pins:
     sticks: int | None
     proud_m: float  # of the mix
     knock_out_drill: str
+    knock_out_m: float
     cleaning_drill: str
     wall_clearance_m: float  # to the wall of the mould
 
@@ -47,13 +48,15 @@ def pins(
         spares=pin_spares,
     )
     family = "fraction" if units == "in" else "metric"
+    knock_out = making.knock_out_drill(face.port_diameter_m, family)
     return Pins(
         length_m=found.length_m,
         wanted=found.count,
         per_stick=found.pieces_per_stock,
         sticks=found.stock_count or None,
         proud_m=proud_m,
-        knock_out_drill=making.knock_out_drill(face.port_diameter_m, family).name,
+        knock_out_drill=knock_out.name,
+        knock_out_m=knock_out.diameter_m,
         cleaning_drill=making.cleaning_drill(face.port_diameter_m, family).name,
         wall_clearance_m=making.pin_wall_clearance_m(
             ports=face.ports,

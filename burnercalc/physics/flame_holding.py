@@ -66,13 +66,42 @@ def hot_lip(critical, share=1.0):
     Checked by:
         tests/test_flame_holding.py
     """
-    low, middle, high = HOT_LIP_FLASHBACK
-    raised = critical.value * middle**share
+    return times(critical, Band(*(one**share for one in HOT_LIP_FLASHBACK)))
 
-    def edge(law, lip, way):
-        return raised * exp(way * hypot(log(law / critical.value), share * log(lip / middle)))
 
-    return Band(edge(critical.low, low, -1), raised, edge(critical.high, high, 1))
+def times(critical, factor):
+    """Product of two bands that have nothing to do with each other: their logarithms add as squares."""
+
+    def edge(one, other, way):
+        return exp(way * hypot(log(one / critical.value), log(other / factor.value)))
+
+    value = critical.value * factor.value
+    return Band(value * edge(critical.low, factor.low, -1), value, value * edge(critical.high, factor.high, 1))
+
+
+def mixture_off(burning_velocity_at, equivalence_ratio, off):
+    """How far both critical gradients move when the mixture is not quite what was set.
+
+        g_F: S_L^2(phi +- off)/S_L^2(phi);   g_B: the same times (phi +- off)^6.4/phi^6.4
+
+    Arguments:
+        burning_velocity_at   function of phi -> Band of S_L   [m/s]
+        equivalence_ratio     phi                              [-]
+        off                   leaner and richer                [-]     below phi
+    Returns:
+        tuple of Band         (of flashback, of blow-off), each with 1 as its value   [-]
+    Assumes:
+        alpha does not move; a flame in open air
+    Source:
+        flashback_gradient_1_s and blow_off_gradient_1_s at both ends (calculated)
+    Checked by:
+        tests/test_flame_holding.py
+    """
+    speed = burning_velocity_at(equivalence_ratio).value
+    ends = [equivalence_ratio - off, equivalence_ratio + off]
+    back = [(burning_velocity_at(end).value / speed) ** 2 for end in ends]
+    lift = [one * (end / equivalence_ratio) ** 6.4 for one, end in zip(back, ends, strict=True)]
+    return tuple(Band(min(1.0, *found), 1.0, max(1.0, *found)) for found in (back, lift))
 
 
 def lip_share(lip_K):
@@ -122,6 +151,7 @@ class PortFlame:
         wall_temp_K             mean of the port's wall; None when cold (no preheat)
         hot_port                block_fin.HotPort of a hot block as worked out, instead of a wall of one temperature
         lip_glows               False with hot ports: a block that warms up, its lip still quenching the flame
+        off                     mixture_off, where the mixture is not sure; None: exactly as it is said
     """
 
     def __init__(
@@ -135,6 +165,7 @@ class PortFlame:
         wall_temp_K=None,
         hot_port=None,
         lip_glows=True,
+        off=None,
     ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
             require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
@@ -147,7 +178,7 @@ class PortFlame:
         self.diameter_m, self.length_m, self.properties = diameter_m, length_m, properties
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
         self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
-        self.lip_glows = lip_glows
+        self.lip_glows, self.off = lip_glows, off
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
 
@@ -192,6 +223,8 @@ class PortFlame:
         share = self._lip_share(velocity_m_s) if self.lip_glows else 0.0
         if share > 0:
             critical = hot_lip(critical, share)
+        if self.off:
+            critical = times(critical, self.off[0])
         return Band(
             *(
                 ((1 - w) * laminar + w * turbulent / factor) / limit
@@ -207,6 +240,8 @@ class PortFlame:
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         open_air = self.wall_temp_K is None and self.hot_port is None
         critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=open_air)
+        if self.off:
+            critical = times(critical, self.off[1])
         return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
 
     def flashback_velocity_m_s(self):

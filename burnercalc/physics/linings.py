@@ -125,6 +125,12 @@ def _sums(xs, ys):
     return tuple(sums)
 
 
+def material_name(key, units="in", short=False):
+    """What a material is called by those who buy in inches or in millimetres; `short` as in a list."""
+    row, column = find("linings", "key", key, "lining"), "label" if short else "name"
+    return (units == "mm" and row[f"{column}_mm"]) or row[column]
+
+
 def material_keys():
     """Keys of all lining materials, in table order."""
     return tuple(row["key"] for row in read_table("linings"))

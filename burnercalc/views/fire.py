@@ -11,7 +11,7 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 
 # Steps of the lighting card, in order.
-CARD = ("look", "purge", "torch", "set", "trial", "out", "lit", "attend", "pop", "stop", "fails", "smell")
+CARD = ("look", "purge", "torch", "set", "trial", "out", "lit", "then", "attend", "pop", "stop", "fails", "smell")
 
 
 def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing: Firing, say: Say) -> tuple:
@@ -20,12 +20,12 @@ def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing:
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
-        "gas": card.low_gas_Pa if torch else lighting.gas_Pa,
-        "open": card.low_open if torch else lighting.open_share,
-        "ratio": lighting.equivalence_ratio,
+        **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
         "purge": card.purge_s,
         "five": card.five_volumes_s,
         "trial": card.trial_s,
+        "hiss": card.hiss_s,
+        "arrives": card.arrives_s,
         "fills": card.fills_s,
         "by_hand": card.by_hand_s,
         "times": card.slips,
@@ -35,7 +35,8 @@ def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing:
         "low_open": card.low_open,
     }
 
-    ways = {"set": way, "lit": way, "fails": "before" if card.switch_before else ""}
+    turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
+    ways = {"set": way, "lit": way, "then": turn or way, "fails": "before" if card.switch_before else ""}
 
     def do(step):
         words = f"{step}.do.{ways.get(step, '')}"

@@ -33,10 +33,10 @@ def flue_gas_table(flame: Flame, say: Say) -> tuple:
     return tuple((say(name), wet, dry.get(name)) for name, wet in most_first if wet >= LEAST_SHOWN)
 
 
-def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...]) -> tuple:
+def lining_layers_table(chamber: Chamber, lining: tuple[tuple[str, float], ...], units: str) -> tuple:
     temps = chamber.layer_temps_K
     return tuple(
-        (n + 1, linings.material(key).name, thickness, temps[n], temps[n + 1], chamber.layer_limits_K[n])
+        (n + 1, linings.material_name(key, units), thickness, temps[n], temps[n + 1], chamber.layer_limits_K[n])
         for n, (key, thickness) in enumerate(lining)
     )
 

@@ -23,7 +23,7 @@ from ..parts.schedule import Schedule
 from ..parts.steel import Steel
 from ..parts.stock import Stock
 from ..parts.welding import Welding
-from .view import Plot, Say
+from .view import Plot, Rows, Say
 
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
@@ -132,7 +132,7 @@ def pins_table(pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
     )
 
 
-def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> tuple:
+def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> Rows:
     plan = making_mould.drilling_plan(
         ports=face.ports,
         port_diameter_m=face.port_diameter_m,
@@ -140,9 +140,10 @@ def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) 
         base_length_m=mould.wood.base_length_m,
         base_width_m=mould.wood.base_width_m,
     )
-    return tuple(
+    rows = tuple(
         (hole.number, hole.x_m, hole.y_m, hole.diameter_m, hole.depth_m, pins.knock_out_drill) for hole in plan
     )
+    return Rows(rows, "base", {"length": mould.wood.base_length_m, "width": mould.wood.base_width_m})
 
 
 def refractories_table() -> tuple:

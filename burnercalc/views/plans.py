@@ -56,17 +56,44 @@ def face_drawing(
     say: Say,
     text_mm: float | None,
     numbers: bool,
+    few: bool,
 ) -> Shapes:
-    """The face as seen from the fire, with its dimensions; `numbers` writes them at the ends of each row."""
+    """The face as seen from the fire, with its dimensions; `numbers` writes them at the ends of each row. With `few`,
+    for a small place, it has its outside sizes only."""
     text = text_mm or max(body.length_m, WIDE * body.width_m) * MM * TEXT_SHARE
     body_x, body_y = body.length_m * MM / 2, body.width_m * MM / 2
-    window_x, window_y = face.window_length_m * MM / 2, face.window_width_m * MM / 2
     away = 1.8 * text
     ports = [Circle(x * MM, y * MM, face.port_diameter_m * MM / 2, "port") for x, y in face.ports]
     shapes = [
         *outlines(body, face),
         *_hidden(body, plenum, inlet_position),
         *ports,
+    ]
+    if few:
+        shapes += dimension(-body_x, body_y, body_x, body_y, away, say.length(body.length_m), text)
+        if not body.round:
+            shapes += dimension(-body_x, -body_y, -body_x, body_y, away, say.length(body.width_m), text)
+    else:
+        shapes += _sized(body, face, pattern, rows, say, text, away)
+    if numbers:
+        shapes += _row_ends(face)
+    return Shapes(
+        tuple(shapes),
+        ("round" if body.round else "box") + ("_rings" if pattern == "rings" else "_rows"),
+        {
+            "length": say.length(body.length_m),
+            "width": say.length(body.width_m),
+            "ports": face.port_count,
+            "rows": len(face.row_counts),
+        },
+    )
+
+
+def _sized(body, face, pattern, rows, say, text, away):
+    """All dimensions of the face."""
+    body_x, body_y = body.length_m * MM / 2, body.width_m * MM / 2
+    window_x, window_y = face.window_length_m * MM / 2, face.window_width_m * MM / 2
+    shapes = [
         *dimension(-body_x, body_y, body_x, body_y, 2.3 * away, say.length(body.length_m), text),
         *dimension(
             -window_x, window_y, window_x, window_y, away + body_y - window_y, say.length(face.window_length_m), text
@@ -98,18 +125,7 @@ def face_drawing(
             )
     else:
         shapes += _pitches(face, say, text, away, body_x, body_y)
-    if numbers:
-        shapes += _row_ends(face)
-    return Shapes(
-        tuple(shapes),
-        ("round" if body.round else "box") + ("_rings" if pattern == "rings" else "_rows"),
-        {
-            "length": say.length(body.length_m),
-            "width": say.length(body.width_m),
-            "ports": face.port_count,
-            "rows": len(face.row_counts),
-        },
-    )
+    return shapes
 
 
 def _hidden(body, plenum, inlet_position):
@@ -257,7 +273,12 @@ def section_across_drawing(
     if baffle_sheet.sheet:
         shapes += _bent(body, steel, baffle_sheet, baffle_thickness)
         foot = (body.wall_m + baffle_sheet.stand_m) * MM
-        shapes += dimension(half, wall, half, foot, -away - RANK * text, say.length(baffle_sheet.stand_m), text)
+        beyond = half + away + 0.6 * text  # clear of the grip's text, which stands nearer
+        stand = say.length(baffle_sheet.stand_m)
+        shapes += [
+            Line(half + 1.0, foot, beyond, foot, "dimension"),
+            *dimension(beyond, wall, beyond, foot, (0.6 - RANK) * text, stand, text),
+        ]
     shapes += dimension(-half, -outside, half, -outside, -away, say.length(body.width_m), text)
     shapes += dimension(half, 0.0, half, body.grip_m * MM, -away, say.length(body.grip_m), text)
     shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.wall_m), text)

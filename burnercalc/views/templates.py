@@ -1,31 +1,37 @@
 """Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
 
 from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..making.mould import GUIDE_EDGE_M, GUIDE_HOLE_M
 from ..making.stock import tube_inside_radius_m
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
+from ..parts.pins import Pins
 from ..parts.steel import Steel
 from .plans import MM, outlines
 from .view import Say, Shapes
 
 TEXT_MM = 3.0
 AWAY_MM = 7.0
+BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
 NUMBER_MM = (1.6, 2.4)  # height of a port's number: at least, at most
 
 
-def template_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
-    """The drilling template: mould, body, setback and window, ports with circle, centre mark and number; under it what
-    each outline is and which side goes up. Long centre lines register it on the base."""
+def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth: float, say: Say) -> tuple:
+    """The drilling template: the base from above with mould, body, window and every port, which has a circle, a centre
+    mark and a number; under it what each line is and which side goes up. Long centre lines register it on the base.
+
+    From above it is the face seen from inside the body: left and right change places against the view from the fire.
+    """
     radius = face.port_diameter_m * MM / 2
     inside_x, inside_y = mould.inside_length_m * MM / 2, mould.inside_width_m * MM / 2
     shapes = [
         Circle(0.0, 0.0, inside_x, "mould")
         if body.round
         else rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "mould"),
-        *outlines(body, face),
+        *(shape for shape in outlines(body, face) if shape.layer != "setback"),
         *_cross(inside_x + 2.0, inside_y + 2.0),
     ]
     # Numbers as large as the web between the ports leaves room for.
@@ -38,20 +44,28 @@ def template_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
         "body_across": say.length(body.width_m),
         "window": say.length(face.window_length_m),
         "window_across": say.length(face.window_width_m),
+        "holes": face.port_count,
+        "hole": say.length(face.port_diameter_m),
+        "deep": say.length(pin_depth),
+        "through": pins.knock_out_drill.replace(" in", '"').replace(" mm", ""),
     }
-    lines = ("up", "side", "mould", "body", "window")
-    for row, line in enumerate(lines):
-        y = -inside_y - 12.0 - 4.2 * row
-        shapes.append(Text(0.0, y, say(line, **slots), 2.4, "middle", 0.0, "heading" if row < 2 else "text"))
+    lines = ("up", "side", "mould", "body", "window", "holes", "numbers")
+    shapes += _legend(-inside_x, -inside_y - 12.0, [say(line, **slots) for line in lines], headings=2)
     for number, (x, y) in enumerate(face.ports, 1):
-        x, y = x * MM, y * MM
+        x, y = -x * MM, y * MM
         beside = radius * 0.75
-        shapes += [
-            Circle(x, y, radius, "port"),
-            *centre_mark(x, y, radius + 1.5, "mark"),
-            Text(x + beside + 0.5, y + beside + 0.3, str(number), height, "start", 0.0, "number"),
-        ]
+        shapes += [Circle(x, y, radius, "port"), *centre_mark(x, y, radius + 1.5, "mark")]
+        if web_m > 0:
+            shapes.append(Text(x + beside + 0.5, y + beside + 0.3, str(number), height, "start", 0.0, "number"))
     return tuple(shapes)
+
+
+def _legend(left, top, lines, headings=0):
+    """Lines of text under a plan, from its left end and from `top` down: what its lines are."""
+    return [
+        Text(left, top - 4.2 * row, line, 2.4, "start", 0.0, "heading" if row < headings else "text")
+        for row, line in enumerate(lines)
+    ]
 
 
 def _side(body, steel):
@@ -90,10 +104,11 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         across = say.length(steel.body.cap_length_m)
         shapes += [
             Circle(0.0, 0.0, half_x, "window"),
-            *dimension(-body_x, -body_y, body_x, -body_y, -AWAY_MM, across, TEXT_MM),
+            *dimension(-body_x, -body_y, body_x, -body_y, -AWAY_MM - 2.0, across, TEXT_MM),
             *_above(half_x, body_y, say.length(face.window_length_m)),
             Text(3.0, 3.0, say("window"), TEXT_MM),
             Text(3.0, -6.0, say("cut_round"), TEXT_MM),
+            *_legend(-body_x, -body_y - BELOW_MM, [say("disc", length=across)]),
         ]
         return Shapes(tuple(shapes), "round")
     cut = steel.window_cut
@@ -104,13 +119,16 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
             Circle(x * MM, y * MM, cut.drill_m * MM / 2, "port"),
             *centre_mark(x * MM, y * MM, cut.drill_m * MM / 2 + 2),
         ]
+    lengths = {"length": say.length(2 * body_x / MM), "width": say.length(body.width_m)}
+    window = {"window": say.length(face.window_length_m), "window_across": say.length(face.window_width_m)}
+    lines = [say("side", **lengths), say("lip", **window, setback=say.length(body.setback_m))]
     if body.kind == "tube":  # where the corners of the tube end, along both long edges
         inside = tube_inside_radius_m(body.wall_m)
         flat = body_y - (inside + body.wall_m) * MM
         for y in (-flat, flat):
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
-        words = say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside))
-        shapes.append(Text(-body_x + 2.0, flat + 1.2, words, 0.8 * TEXT_MM))
+        lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
+    shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
     shapes += _above(half_x, body_y, say.length(face.window_length_m))
@@ -146,8 +164,12 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
         Text(radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
     ]
     if at_end:
-        shapes.append(Text(0.0, -half_y + 3.0, say("face_side"), TEXT_MM, "middle"))
-    return Shapes(tuple(shapes), "end" if at_end else "round" if body.round else "back")
+        shapes.append(Text(3.0, -half_y + 3.0, say("face_side"), TEXT_MM))
+    case = "end" if at_end else "round" if body.round else "back"
+    lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
+    middle = {"x": say.length(half_x / MM), "y": say.length((half_y + y) / MM)}
+    shapes += _legend(-half_x, -half_y - BELOW_MM, [say(case, **lengths), say("middle", **middle)])
+    return Shapes(tuple(shapes), case)
 
 
 def cap_drawing(body: Body, steel: Steel, say: Say) -> Shapes:
@@ -200,9 +222,60 @@ def baffle_drawing(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: floa
     return Shapes(tuple(shapes), case, slots)
 
 
-def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
-    """The mould from above: base board, frame, body and pins."""
+def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
+    """A plate for the laser or router: it lies between the boards on the base as a drilling jig, then over the pins.
+    Its lower left corner is the origin, as it lies on the base."""
+    length, width = mould.inside_length_m - GUIDE_EDGE_M, mould.inside_width_m - GUIDE_EDGE_M
+    x, y, hole = length * MM / 2, width * MM / 2, face.port_diameter_m + GUIDE_HOLE_M
+    outline = Circle(x, y, x, "cut") if body.round else rectangle(0.0, 0.0, 2 * x, 2 * y, "cut")
+    shapes = [outline, Line(0.0, y, 2 * x, y, "engrave"), Line(x, 0.0, x, 2 * y, "engrave")]
+    shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
+    lengths = {"length": say.length(length), "width": say.length(width)}
+    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M * MM, "pin": say.length(face.port_diameter_m)}
+    lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use")]
+    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+
+
+def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth: float, say: Say) -> Shapes:
+    """The base for the router, from above: pins' holes to their depth, knock-out holes right through, the mould's
+    inside, the body and the centre lines engraved. Its lower left corner is the origin, as in the base's hole table."""
     wood = mould.wood
+    x, y, inside_x = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2, mould.inside_length_m * MM / 2
+    inside_y, half_x, half_y = mould.inside_width_m * MM / 2, body.length_m * MM / 2, body.width_m * MM / 2
+    shapes = [
+        rectangle(0.0, 0.0, 2 * x, 2 * y, "cut"),
+        Line(0.0, y, 2 * x, y, "engrave"),
+        Line(x, 0.0, x, 2 * y, "engrave"),
+    ]
+    if body.round:
+        shapes += [Circle(x, y, inside_x, "engrave"), Circle(x, y, half_x, "engrave")]
+    else:
+        shapes += [
+            rectangle(x - half, y - across, 2 * half, 2 * across, "engrave")
+            for half, across in ((inside_x, inside_y), (half_x, half_y))
+        ]
+    for px, py in face.ports:
+        at = x - px * MM, y + py * MM
+        shapes += [
+            Circle(*at, face.port_diameter_m * MM / 2, "pocket"),
+            Circle(*at, pins.knock_out_m * MM / 2, "cut"),
+        ]
+    slots = {
+        "length": say.length(wood.base_length_m),
+        "width": say.length(wood.base_width_m),
+        "through": say.length(pins.knock_out_m),
+        "holes": face.port_count,
+        "hole": say.length(face.port_diameter_m),
+        "deep": say.length(pin_depth),
+    }
+    lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up")]
+    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+
+
+def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
+    """The mould from above: base board, frame, body and pins; what the lines are is written on paper only."""
+    wood, text = mould.wood, text_mm or TEXT_MM
+    away = AWAY_MM * text / TEXT_MM
     base_x, base_y = wood.base_length_m * MM / 2, wood.base_width_m * MM / 2
     inside_x, inside_y = wood.inside_length_m * MM / 2, wood.inside_width_m * MM / 2
     frame = wood.pieces[0].thickness_m * MM
@@ -227,8 +300,13 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say) -> tuple:
         shapes += [Circle(-x * MM, y * MM, radius, "port"), *centre_mark(-x * MM, y * MM, radius + 1)]
     inside = say("inside", length=say.length(wood.inside_length_m))
     across = say("inside", length=say.length(wood.inside_width_m))
+    base_width = say.length(wood.base_width_m)
     base = say("base", length=say.length(wood.base_length_m))
-    shapes += _above(inside_x, base_y, inside)
-    shapes += _beside(-base_x, inside_y, across)
-    shapes += dimension(-base_x, -base_y, base_x, -base_y, -AWAY_MM, base, TEXT_MM)
+    shapes += dimension(-inside_x, base_y, inside_x, base_y, away, inside, text)
+    shapes += dimension(-base_x, -inside_y, -base_x, inside_y, away, across, text)
+    shapes += dimension(-base_x, -base_y, base_x, -base_y, -away, base, text)
+    if text_mm:
+        return tuple(shapes)
+    slots = {"base": base_width, "body": say.length(body.length_m), "body_across": say.length(body.width_m)}
+    shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
     return tuple(shapes)

@@ -45,7 +45,7 @@ async function explain(answer) {
   const about = (await sources)?.[answer.dataset.about];
   if (!about || answer.querySelector("p")) return;
   answer.append(make("p", "", make("b", "about-value"), about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
-    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust));
+    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust, make("span", "weakest")));
   showInputs(answer);
 }
 
@@ -54,7 +54,8 @@ async function showInputs(answer) {
   const list = answer.querySelector(".inputs");
   const known = await sources, reply = design.shown();
   if (!list || !known || !reply) return;
-  const { brief, shown } = reply.answers[answer.dataset.about];
+  const { brief, shown, weakest } = reply.answers[answer.dataset.about];
+  changedOnly(answer.querySelector(".weakest"), weakest ? ` But no surer than ${known[weakest].label.toLowerCase()}, which goes into it: ${known[weakest].trust}` : "");
   changedOnly(answer.querySelector(".about-value"), brief ? `${shown.replace("\n", " ")}. ` : ""); // with its band
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
@@ -130,13 +131,15 @@ function checkItem(check) {
 }
 
 function cureRow(check) {
-  const row = make("p", "row");
-  for (const change of check.changes) {
+  const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
+  const changes = check.changes.filter((change) => !mine.includes(change.setting));
+  if (changes.length < check.changes.length) row.append(make("span", "help", "What is marked as mine is left out."));
+  for (const change of changes) {
     const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
     row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
       () => jump(`set-${change.setting}`), "small"));
   }
-  if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small look"));
+  if (changes.length) row.append(button("What would cure it?", (event) => findCures({ ...check, changes }, event.target, row), "small look"));
   return row;
 }
 
@@ -145,22 +148,33 @@ async function findCures(check, pressed, row) {
   pressed.disabled = true;
   pressed.textContent = "Trying\u2026";
   const settings = design.texts();
-  let found = 0;
+  const found = [];
   for (const change of check.changes) {
     const moves = change.move === "choose" ? [1, -1] : [change.move === "raise" ? 1 : -1];
     for (const way of moves) {
       const cure = await nearestGood(settings, check.key, change.setting, way);
       if (!cure || settings !== design.texts()) continue;
-      found += 1;
-      row.append(button(`Make ${cure.label.toLowerCase()} ${cure.shown}`, () => design.change(change.setting, cure.text), "cure"));
+      const words = `Make ${cure.label.toLowerCase()} ${cure.shown}${butThen(cure.worsens)}`;
+      const offer = button(words, () => design.change(change.setting, cure.text), "cure");
+      offer.dataset.worsens = cure.worsens.length;
+      found.push(offer);
+      // What makes nothing else worse stands first.
+      row.append(...found.sort((one, other) => one.dataset.worsens - other.dataset.worsens));
     }
   }
-  if (found) pressed.remove();
+  if (found.length) pressed.remove();
   else pressed.textContent = "No single setting cures it";
 }
 
+// What a cure does to the other checks, where it does harm: the worst two by name.
+function butThen(worsens) {
+  const named = worsens.slice(0, 2).map((each) => `${each.label.toLowerCase()}: ${each.verdict}`);
+  if (worsens.length > 2) named.push(`and ${worsens.length - 2} more`);
+  return named.length ? `, but then ${named.join(", ")}` : "";
+}
+
 async function nearestGood(settings, check, key, way) {
-  const attempt = (by) => ask({ kind: "try", settings, key, check, by: by * way });
+  const attempt = (by, whole) => ask({ kind: "try", settings, key, check, by: by * way, whole });
   const good = (reply) => reply.ok && reply.text && !isFault(reply);
   let low = 0;
   let high = 1;
@@ -174,9 +188,10 @@ async function nearestGood(settings, check, key, way) {
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     const reply = await attempt(middle);
-    if (good(reply)) { best = reply; high = middle; } else low = middle;
+    if (good(reply)) high = middle; else low = middle;
   }
-  return best;
+  best = await attempt(high, true);
+  return good(best) ? best : null;
 }
 
 const tabled = new WeakMap(); // the rows of each table, as text

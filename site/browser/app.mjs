@@ -3,13 +3,16 @@
 import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
-import { embed, embedFigure, enlarge, onPort, showFigures, theme } from "./models.mjs";
+import { embed, embedFigure, enlarge, onPort, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
+import { wireFind } from "./find.mjs";
+import { offered } from "./have.mjs";
+import { wireMend } from "./mend.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
 import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
@@ -28,10 +31,15 @@ let awake = false; // the face is to be live
 const wanted = new Set(["face"]); // figures that are in the page or near the window
 const QUIET_MS = 10000; // after which the page is made wholly live, touched or not
 
-export const design = { texts: () => texts, shown: () => shown, change, load };
+export const design = { texts: () => texts, shown: () => shown, change, load, take };
 
 function change(key, text, settled = true) {
   return solve({ ...texts, [key]: text }, { typing: settled ? "" : key, own: true, loaded: false });
+}
+
+// A whole design that was worked out for this page, as one change; what is marked as mine stays so.
+function take(settings) {
+  return solve({ ...settings, ...(texts.mine ? { mine: texts.mine } : {}) }, { typing: "", own: true, loaded: false });
 }
 
 // A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit
@@ -44,6 +52,7 @@ async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn(
     return shown ? null : solve({}, NOBODYS);
   }
   notice(reply.ignored.length ? `Left out of this design: ${reply.ignored.map((error) => error.text).join(" ")}` : "");
+  offered(reply.have);
   anotherDesign();
   hush("own");
   const back = lastOwn(); // now, as a change makes this one one's own too
@@ -60,9 +69,9 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
-  if (shown) ask({ kind: "face", settings: next }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
+  if (shown) ask({ kind: "face", settings: next, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
-  const reply = await ask({ kind: "solve", settings: next, figures });
+  const reply = await ask({ kind: "solve", settings: next, figures: places(figures) });
   if (reply.dropped || reply.ended || number !== asked) return;
   held = Boolean(reply.stopped || reply.broken);
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
@@ -82,6 +91,21 @@ async function solve(next, from = origin) {
   fillFields(reply, typing);
   if (!typing) remember(reply.link, own, loaded);
   if (figures.length < wanted.size) solve(texts); // more have come near the window
+}
+
+let faceAt = ""; // the place that the face was last drawn for
+
+function places(names) {
+  faceAt = placeOf("face").join();
+  return Object.fromEntries(names.map((name) => [name, byId(`figure-${name}`).matches(".drawing-box") ? placeOf(name) : null]));
+}
+
+// Lay drawings out anew whose place has changed.
+async function redraw(names = all(".drawing-box[data-live]").map((figure) => figure.id.replace("figure-", ""))) {
+  const number = asked;
+  if (!shown || held) return;
+  const reply = await ask({ kind: "draw", settings: texts, figures: places(names) });
+  if (reply.ok && number === asked) showFigures(reply);
 }
 
 function showQuick(reply) {
@@ -144,10 +168,17 @@ function wireFigures() {
     const large = figure.classList.toggle("large");
     press.textContent = large ? "Close" : "Enlarge";
     enlarge(press.dataset.figure, large);
+    if (press.closest(".drawing-box")) redraw([press.dataset.figure]);
     press.focus();
   };
   for (const press of all(".enlarge")) press.addEventListener("click", () => toggle(press.closest("figure")));
   addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
+  let wide = innerWidth, pause = 0;
+  addEventListener("resize", () => {
+    clearTimeout(pause);
+    if (innerWidth === wide) return; // a phone's bars come and go
+    pause = setTimeout(() => { wide = innerWidth; redraw(); }, 300);
+  });
 }
 
 async function live() { // Bokeh's models, once the first paint is done
@@ -262,7 +293,10 @@ function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
-  wireChapters(enliven);
+  wireChapters((part) => {
+    if (shown && placeOf("face").join() !== faceAt) redraw(["face"]); // it stands elsewhere, and smaller or larger
+    return enliven(part);
+  });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
   wireFigures();
   onPort((words) => changedOnly(byId("port-words"), words));
@@ -271,6 +305,8 @@ function begin() {
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
+  wireFind(design);
+  wireMend(design);
   wireJobs();
   wireWalk();
   undoable(design);

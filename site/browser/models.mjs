@@ -65,6 +65,18 @@ async function makeFigure(name, page, data) {
   place.firstElementChild?.shadowRoot?.querySelector(".bk-Canvas")?.shadowRoot?.querySelector(".bk-events")?.setAttribute("tabindex", "-1");
 }
 
+// The place of a drawing on the screen, for Python to lay out its words: [width, height or 0 for any, whether it may lie
+// down], in px.
+export function placeOf(name) {
+  const figure = document.getElementById(`figure-${name}`), large = figure.classList.contains("large");
+  const style = getComputedStyle(figure);
+  const inner = figure.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+  const width = inner > 0 ? inner : document.getElementById("job").clientWidth - 40; // in a chapter that is not open
+  const high = parseFloat(style.getPropertyValue("--high")) || 0; // of the window, in hundredths
+  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX : high * innerHeight / 100), large];
+}
+const LARGE_REST_PX = 110; // caption and air of an enlarged figure
+
 // New data for the figures that are in the page.
 export function showFigures({ drawings, charts = {} }) {
   for (const [name, data] of Object.entries({ ...drawings, ...charts })) {

@@ -3,6 +3,7 @@ import { all, button, byId, changedOnly, make, notice, root } from "./page.mjs";
 import { chapterOf } from "./chapters.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
+import { fillLayers, wireLayers } from "./layers.mjs";
 
 let design = null;
 const filling = new Set(); // keys of widgets that the page itself is filling
@@ -42,6 +43,7 @@ export function wireField(key) {
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
+  showMine(reply.texts.mine ?? "");
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
 
@@ -50,12 +52,13 @@ export function fillField(key, reply, typing) {
   if (!at) return;
   if (!at.querySelector(".about").hidden) makeFinger(at); // it was asked for before Python answered
   fillFinger(at, reply);
+  if (field.layers) fillLayers(field);
   const range = at.querySelector(".range");
   if (range) changedOnly(range, field.range);
   const title = at.dataset.label + (field.unit ? `, ${field.unit}` : "");
   const still = at.querySelector(".still");
   if (still) changedOnly(still, at.matches(".choice") ? "" : field.text); // a choice has its words in the widget only
-  changedOnly(at.querySelector(".unit"), field.unit);
+  if (!field.layers) changedOnly(at.querySelector(".unit"), field.unit);
   const widget = model(key);
   if (!widget || key === typing) return;
   filling.add(key);
@@ -102,6 +105,21 @@ function fillFinger(at, reply) {
     slider.setAttribute("aria-valuetext", `${field.text} ${field.unit}`);
   }
   if (parts) parts.hidden = reply.units !== "in";
+}
+
+// Settings that no search and no cure may move, marked so.
+function showMine(mine) {
+  const kept = mine.split(",");
+  for (const at of all("[data-setting]")) {
+    const is = kept.includes(at.dataset.setting);
+    at.toggleAttribute("data-mine", is);
+    at.querySelector(".mine").setAttribute("aria-pressed", String(is));
+  }
+}
+
+function toggleMine(key) {
+  const kept = (design.texts().mine ?? "").split(",").filter(Boolean);
+  design.change("mine", (kept.includes(key) ? kept.filter((other) => other !== key) : [...kept, key]).join(","));
 }
 
 // What counts only under one choice of another setting is shown only then.
@@ -164,10 +182,15 @@ function uncover({ target }) {
 export function wireSettings(given) {
   design = given;
   addEventListener("focusin", uncover);
+  wireLayers((key, rows) => { // the rows are those of the last good text, whatever is in the field
+    const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
+    return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
+  });
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
     at.querySelector(".name").addEventListener("click", () => unfold(at));
+    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
   }
 }

@@ -31,8 +31,11 @@ from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
+from burnercalc.find.have import KINDS, METRIC, NEEDED, SOLD, read_have  # noqa: E402
+from burnercalc.find.score import TERMS  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
+from burnercalc.physics.linings import material_keys, material_name  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
@@ -43,6 +46,8 @@ LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner",
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
+# Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
+STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
 
 
@@ -161,6 +166,27 @@ def headed(settings):
     return [(heads[s.key] if heads[s.key] != old else "", s) for old, s in zip(before, settings)]
 
 
+def have_rows():
+    """What I have, a row a kind: its name, the form of an entry, examples, and whether sold sizes are known."""
+    missing = read_have("").buy
+    rows = []
+    for kind, (said, example) in KINDS.items():
+        label, _, form = said.partition(": ")
+        rows.append(
+            {
+                "kind": kind,
+                "label": label[0].upper() + label[1:],
+                "form": form,
+                "example": example,
+                "metric": METRIC.get(kind, example),
+                "sold": kind in SOLD,
+                "buy": kind in missing,
+                "group": " ".join(next((group for group in NEEDED if kind in group), (kind,))),
+            }
+        )
+    return rows
+
+
 def aspect(drawing):
     x1, y1, x2, y2 = drawing["bounds"]
     return round((x2 - x1) / (y2 - y1), 3)
@@ -196,12 +222,20 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
+        materials=[
+            (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
+        ],
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
-        aspect=aspect(data["drawings"]["face"]),
-        svg={name: markup(write_svg(result.drawings[name])) for name in data["drawings"]},
+        aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
+        svg={
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
+        },
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
+        have=have_rows(),
+        terms=TERMS,
         jobs=[
             {"job": j, "inches": to_link(Design.from_texts(j.inches)), "metric": to_link(Design.from_texts(j.metric))}
             for j in JOBS
@@ -276,6 +310,8 @@ TAKEN = (
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Pin guide, for a laser", "pin_guide", DRAWN),
+            ("Drilled base, for a router", "drilled_base", DRAWN),
         ),
     ),
     (

@@ -6,6 +6,8 @@ build.py docs      rewrites them, with the project's own Python
 from pathlib import Path
 
 from burnercalc import catalogue, cli
+from burnercalc.grammars import EXAMPLES
+from burnercalc.physics.linings import material_keys
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import SETTINGS
 from burnercalc.units import si_unit_of
@@ -34,6 +36,8 @@ def allowed(setting):
     """What a setting takes, in words."""
     if setting.choices:
         return ", ".join(code(value) for value, _ in setting.choices)
+    if setting.dimension == "lining":
+        return f"{code(EXAMPLES['lining'])}; materials: " + ", ".join(map(code, material_keys()))
     span = f"{setting.low} to {setting.high}" if setting.low and setting.high else ""
     return " or ".join(filter(None, [span, *map(code, setting.words)])) or "text"
 

@@ -5,7 +5,7 @@ DANGERS = {
         "Burning gas takes the air you breathe and makes carbon monoxide, most of it when the mixture is rich. Work "
         "with doors open and a loud CO alarm with a display at head height; leave at once when it sounds.",
         "Molten metal throws itself out of anything damp: moulds, tools and charge are heated dry first. Brass gives "
-        "off zinc fume: outdoors or under a hood.",
+        "off zinc fume: outdoors or under a hood. "
         "Ceramic fibre in the lining: P100 mask, cut it wet, coat what faces the fire.",
     ),
     "face": (

@@ -39,21 +39,43 @@ def trial(rng):
             moved = ask({"kind": "step", "settings": d.texts, "key": setting.key, "by": by})
             if moved["ok"]:
                 ask({"kind": "solve", "settings": {**d.texts, setting.key: moved["text"]}})
-        if setting.dimension == "length":
-            part = ask(
-                {"kind": "part", "settings": d.texts, "key": setting.key, "part": rng.choice(("0", "1/2", "15/16"))}
-            )
-            assert part["ok"] or setting.key, part
+        part = rng.choice(("0", "1/2", "15/16"))
+        parted = ask({"kind": "part", "settings": d.texts, "key": setting.key, "part": part})
+        assert not parted["ok"] or setting.dimension == "length", parted
         if setting.dimension in DIMENSIONS and setting.step:
             ask({"kind": "slide", "settings": d.texts, "key": setting.key, "mark": rng.randint(-5, 500)})
         tried += 6
     cures = [(check.key, change) for check in solve(d).checks.values() if check.fault for change in check.changes]
     for key, change in rng.sample(cures, min(4, len(cures))):
         by = {"raise": 1, "lower": -1}.get(change.move) or rng.choice((1, -1))
-        ask({"kind": "try", "settings": d.texts, "key": change.setting, "by": by, "check": key})
+        cure(d.texts, key, change.setting, by)
         tried += 1
     files = [name for name in FILES if name != "calendar-ics" or d.start_date] if rng.random() < 0.1 else QUICK
     cell = ask({"kind": "file", "settings": d.texts, "file": rng.choice(files)})
     assert cell["ok"], cell
     assert ask({"kind": "thumb", "settings": d.texts})["ok"]
     return tried + 2
+
+
+def cure(settings, check, key, by):
+    """What a cure says of its own check and of all others is what the page then shows."""
+    asked = {"kind": "try", "settings": settings, "key": key, "by": by, "check": check, "whole": True}
+    told = ask(asked)
+    if not told["ok"] or told["end"]:
+        return
+    before, after = verdicts(settings), verdicts({**settings, key: told["text"]})
+    assert told["verdict"] == after.get(check, "good"), f"{told}, but {after.get(check)}: {asked}"
+    worse = {each: word for each, word in after.items() if word in SPOILT[before.get(each, "good")]}
+    assert {each["key"]: each["verdict"] for each in told["worsens"]} == worse, (
+        f"{told['worsens']}, but {worse}: {asked}"
+    )
+
+
+SPOILT = {"good": ("caution", "stop"), "note": ("caution", "stop"), "caution": ("stop",), "stop": ()}
+
+
+def verdicts(settings):
+    """{check: word} as the page shows them."""
+    shown = ask({"kind": "solve", "settings": settings})
+    assert shown["ok"], f"a cure is refused: {shown}"
+    return {check["key"]: check["verdict"] for check in shown["checks"]}

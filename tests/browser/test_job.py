@@ -338,6 +338,45 @@ def test_steps_slider_and_fractions(ready):
     ready.wait_for_function("() => location.hash.includes('body_length=11in')")
 
 
+def test_the_lining_as_rows(hosted):
+    """Add, choose, order, remove, by keyboard too; the text in the field follows and may be typed instead."""
+    page = hosted
+    chapter(page, "heat")
+    lining = page.locator("#set-lining")
+    rows = lining.locator(".layer")
+
+    def typed():
+        settle(page)
+        return from_link(page.evaluate("() => location.hash"))[0].text("lining")
+
+    assert [rows.count(), rows.nth(1).locator("input").input_value()] == [2, "1"]
+    lining.locator(".add").click()
+    page.wait_for_function("() => location.hash.includes('lining=')")
+    assert typed() == "ifb_26 2 1/2 in, blanket_8lb 1 in, blanket_8lb 1 in"
+    rows.nth(2).locator("select").select_option(label="castable 60 %")
+    page.wait_for_function("() => location.hash.includes('dense_castable')")
+    for place in (2, 1):  # the button goes with its row
+        rows.nth(place).locator(".up").press("Enter")
+        page.wait_for_function(
+            "at => document.querySelectorAll('.layer select')[at].value === 'dense_castable'", arg=place - 1
+        )
+    assert typed() == "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in"
+    assert page.evaluate("() => document.activeElement.ariaLabel") == "Layer 1: material"  # its way up has ended
+    rows.nth(0).locator("input").fill("5/8")
+    rows.nth(0).locator("input").press("Enter")
+    page.wait_for_function("() => location.hash.includes('5%2F8') || location.hash.includes('5/8')")
+    assert typed() == "dense_castable 5/8 in, ifb_26 2 1/2 in, blanket_8lb 1 in"
+    rows.nth(0).locator("input").fill("thick")
+    rows.nth(0).locator("input").press("Enter")
+    lining.locator(".refused button").click()
+    page.wait_for_function("() => document.querySelector('.layer input').value === '1'")
+    rows.nth(2).locator(".out").click()
+    page.wait_for_function("() => document.querySelectorAll('.layer').length === 2")
+    lining.locator(".name").click()
+    put(page, "lining", "ifb_23 4 1/2 in")
+    assert rows.count() == 1 and rows.nth(0).locator(".out").is_disabled()
+
+
 def test_link_round_trip(ready, site):
     put(ready, "body_length", "12")
     put(ready, "fuel", "natural_gas")
@@ -531,6 +570,17 @@ def test_a_check_offers_what_cures_it(ready):
     check.locator("button", has_text="What would cure it?").click()
     check.locator("button.cure").first.click()
     ready.wait_for_selector("#check-web[data-verdict=good]", state="attached")
+
+
+def test_a_cure_that_spoils_another_check_says_so_and_comes_last(ready):
+    put(ready, "rows", "9")
+    ready.locator("#chapter-face details.more:has(#check-flashback_hot) > summary").click()
+    check = ready.locator("#check-flashback_hot")
+    look = check.locator("button", has_text="What would cure it?")
+    look.click()
+    look.or_(check.locator("button", has_text="Trying")).wait_for(state="detached")
+    said = ["but then" in words for words in check.locator("button.cure").all_text_contents()]
+    assert said == sorted(said) and len(set(said)) == 2
 
 
 def test_another_body_redraws_without_a_fault(ready):

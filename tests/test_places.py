@@ -1,0 +1,96 @@
+"""Drawings for a place on the screen: words that can be read there and stand clear of lines, upright or lying down."""
+
+import json
+from itertools import pairwise
+
+import pytest
+
+from burnercalc.design import Design
+from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO
+from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, turned
+from burnercalc.result import solve
+from burnercalc.worker import AIR, fitted, handle
+
+ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3"}
+DESIGNS = {
+    "default": {},
+    "metric": {"units": "mm"},
+    "end": {"inlet_position": "end", "inlet": "1-1/2"},
+    "round": {**ROUND, "ports_per_row": "18"},
+    "long": {"body_length": "18 in", "ports_per_row": "18"},
+}
+PHONE = {"face": (320, 154), "section": (300, 0), "section_across": (300, 0), "mould": (300, 0)}
+
+
+@pytest.fixture(scope="module", params=DESIGNS)
+def result(request):
+    return solve(Design.from_texts(DESIGNS[request.param]))
+
+
+def px_per_mm(drawing, width, height):
+    x1, y1, x2, y2 = drawing.bounds()
+    air = 2 * AIR * max(x2 - x1, y2 - y1)
+    return min(width / (x2 - x1 + air), height / (y2 - y1 + air) if height else 1e9)
+
+
+def crosses(points, box):
+    """Whether a line from corner to corner goes through a box, looked at in steps of a tenth of the box."""
+    (x1, y1, x2, y2), step = box, min(box[2] - box[0], box[3] - box[1]) / 10
+    for (ax, ay), (bx, by) in pairwise(points):
+        n = max(1, int(max(abs(bx - ax), abs(by - ay)) / step))
+        for i in range(n + 1):
+            if x1 < ax + (bx - ax) * i / n < x2 and y1 < ay + (by - ay) * i / n < y2:
+                return True
+    return False
+
+
+@pytest.mark.parametrize("name", PHONE)
+def test_words_can_be_read_on_a_phone_and_no_line_goes_through_them(result, name):
+    drawing = fitted(result, name, *PHONE[name])
+    texts = [s for s in drawing.shapes if isinstance(s, Text)]
+    heights = {text.height / CAP_HEIGHT_RATIO * px_per_mm(drawing, *PHONE[name]) for text in texts}
+    assert min(heights) == pytest.approx(11, abs=0.5) and max(heights) == pytest.approx(11, abs=0.5)
+    # The line that is measured is drawn light and dashed where it is only an axis; all others must leave words alone.
+    lines = [s for s in drawing.shapes if not isinstance(s, Text) and LAYERS[s.layer].stroke_mm and s.layer != "centre"]
+    struck = [text.text for text in texts for s in lines if crosses(outline_points(s), _core(shape_box(text)))]
+    assert not struck
+
+
+def _core(box):
+    """The middle of a text's box: the line that it stands on, its ticks and descenders do not strike it."""
+    (x1, y1, x2, y2) = box
+    dx, dy = 0.12 * (x2 - x1), 0.3 * (y2 - y1)
+    if y2 - y1 > x2 - x1:
+        dx, dy = 0.3 * (x2 - x1), 0.12 * (y2 - y1)
+    return x1 + dx, y1 + dy, x2 - dx, y2 - dy
+
+
+def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
+    result = solve(Design.from_texts({}))
+    low, high = (
+        [s.text for s in fitted(result, "face", 320, height).shapes if isinstance(s, Text)] for height in (150, 300)
+    )
+    assert low == ['9"', '4"'] and set(high) > {'9"', '4"', '7 3/4"', '5/8"'}
+
+
+def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
+    result = solve(Design.from_texts({}))
+    standing, lying = fitted(result, "face", 390, 700), fitted(result, "face", 390, 700, True)
+    assert px_per_mm(lying, 390, 700) > 1.6 * px_per_mm(standing, 390, 700)
+    x1, y1, x2, y2 = lying.bounds()
+    assert y2 - y1 > x2 - x1
+    assert [turned(s) for s in result.drawing("face", text_mm=_height(lying)).shapes] == list(lying.shapes)
+    # A section that is higher than wide stands as it is.
+    across = fitted(result, "section_across", 390, 700, True).bounds()
+    assert across[3] - across[1] > across[2] - across[0]
+    assert fitted(result, "face", 700, 390, True).bounds()[2] > fitted(result, "face", 700, 390, True).bounds()[3]
+
+
+def _height(drawing):
+    return max(s.height for s in drawing.shapes if isinstance(s, Text))
+
+
+def test_draw_answers_with_the_drawings_for_their_places_and_nothing_else():
+    reply = json.loads(handle(json.dumps({"kind": "draw", "settings": {}, "figures": {"face": [320, 150, False]}})))
+    assert set(reply) == {"ok", "drawings"} and set(reply["drawings"]) == {"face"}
+    assert reply["drawings"]["face"]["texts"]["text"] == ['9"', '4"']
