@@ -47,6 +47,16 @@ MOST_CARD = 5  # rows of the regulator's card
 LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven")
+# What a test fire shows.
+TEST_FIRE = (
+    "Air switch opens with the blower off",
+    "Spring-shut valve closes when the power is off",
+    "Gas at the jet: light / low / high",
+    "Damper marks: light / low / high",
+    "Lights five times of five, all ports",
+    "Ten minutes at low fire, hot, no pop",
+    "Shut down gas first, blower till cold",
+)
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -399,14 +409,8 @@ def _record(result):
         ("Every port passed by the drill, count", ""),
         ("Mass before and after the oven", ""),
         ("Blower shut: pressure", ""),
-        ("Air switch opens with the blower off", ""),
-        ("Spring-shut valve closes when the power is off", ""),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        ("Gas at the jet: light / low / high", ""),
-        ("Damper marks: light / low / high", ""),
-        ("Lights five times of five, all ports", ""),
-        ("Ten minutes at low fire, hot, no pop", ""),
-        ("Shut down gas first, blower till cold", ""),
+        *((what, "") for what in TEST_FIRE),
         ("Fired by, date", ""),
     ]
     return [

@@ -6,7 +6,7 @@ import io
 import json
 from dataclasses import replace
 
-from . import build_sheet, units
+from . import build_sheet, traveller, units
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
@@ -24,6 +24,8 @@ PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 VIEWS = ("face", "section", "section_across", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
+# What is fixed to the finished burner and beside it: to print at true size, to engrave.
+PLATES = ("plate", "operating_card")
 NAMES = {
     "template": "drilling-template",
     "window": "window-template",
@@ -37,6 +39,8 @@ NAMES = {
     "train": "gas-and-air-train",
     "pin_guide": "pin-guide",
     "drilled_base": "drilled-base",
+    "plate": "data-plate",
+    "operating_card": "operating-card",
 }
 
 
@@ -91,6 +95,14 @@ def all_templates_pdf(result, link, paper):
     left_out = ("mould",) if result.part("baffle_sheet").sheet else ("mould", "baffle")  # the template has the mould
     plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result))
+
+
+def plates_pdf(result, link, paper):
+    """Data plate and operating card at true size."""
+    scale_x, scale_y = printer_scale(result.design)
+    return write_template_pdf(
+        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=_stamp(result)
+    )
 
 
 def table_csv(table):
@@ -165,7 +177,7 @@ def _plan_files():
                 "application/pdf",
                 lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan),
             )
-    for name in (*VIEWS, *PLANS, *CUTS):
+    for name in (*VIEWS, *PLANS, *CUTS, *PLATES):
         made[f"{name}-svg"] = (
             f"{NAMES[name]}.svg",
             "image/svg+xml",
@@ -196,6 +208,22 @@ FILES = {
         "application/pdf",
         lambda result, link: build_sheet.card_pdf(result, link, "a4"),
     ),
+    **{
+        f"traveller-{paper}": (
+            f"traveller-{paper}.pdf",
+            "application/pdf",
+            lambda result, link, paper=paper: traveller.pdf(result, link, paper),
+        )
+        for paper in PAPERS
+    },
+    **{
+        f"plates-{paper}": (
+            f"plate-and-card-{paper}.pdf",
+            "application/pdf",
+            lambda result, link, paper=paper: plates_pdf(result, link, paper),
+        )
+        for paper in PAPERS
+    },
     "templates-letter": (
         "templates-letter.pdf",
         "application/pdf",

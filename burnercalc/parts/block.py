@@ -32,6 +32,8 @@ class Block:
     dry_per_mix_kg: float
     water_per_mix_kg: float
     burner_kg: float
+    wet_kg: float  # of the burner as stripped, with the most water
+    steel_kg: float  # of the burner before it is cast
 
 
 def block(
@@ -115,6 +117,8 @@ def block(
         dry_per_mix_kg=cast.dry_per_mix_kg,
         water_per_mix_kg=cast.water_per_mix_kg,
         burner_kg=masses["total"],
+        wet_kg=masses["total"] + masses["refractory block, dry"] * material.water_high,
+        steel_kg=masses["total"] - masses["refractory block, dry"],
     )
 
 
