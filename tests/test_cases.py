@@ -135,7 +135,7 @@ def test_every_sentence_of_a_check_is_said_of_some_design():
 # Units at the end of a field's name, and the SI unit of a dimension that says it.
 ENDS = {"_m": "m", "_m2": "m2", "_m3": "m3", "_m_s": "m/s", "_m3_s": "m3/s", "_kg": "kg", "_kg_s": "kg/s", "_s": "s",
         "_W": "W", "_W_m2": "W/m2", "_W_m3": "W/m3", "_J": "J", "_K": "K", "_Pa": "Pa"}  # fmt: skip
-UNITS = {name: unit for name, (unit, *_) in DIMENSIONS.items()} | {"supply": "Pa", "size": "m"}
+UNITS = {name: unit for name, (unit, *_) in DIMENSIONS.items()} | {"size": "m"}
 
 
 def unit_of_slot(kind):

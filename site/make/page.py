@@ -39,6 +39,7 @@ from burnercalc.physics.linings import material_keys, material_name  # noqa: E40
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
+from burnercalc.tables import read_table  # noqa: E402
 
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "heat_balance", "face": "face", "feed": "section", "make": "mould", "fire": "drying"}
@@ -222,6 +223,7 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
+        blowers=read_table("blower_kinds"),
         materials=[
             (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
         ],
