@@ -186,7 +186,7 @@ DRAWINGS = (
             "mixture_words": "Pressure before the burner, high fire",
             "limit_words": "Refractory, service limit",
             "power": "{power:power}",
-            "gas": "{pressure:supply}",
+            "gas": "{pressure:gas_pressure}",
             "pressure": "{pressure:pressure}",
             "air": "{flow:air_flow}",
             "heat": "{temp:temperature}",
@@ -214,7 +214,7 @@ DRAWINGS = (
             "open_words": "Damper open",
             "never": "do not light",
             "power": "{power:power}",
-            "gas": "{pressure:supply}",
+            "gas": "{pressure:gas_pressure}",
             "open": "{share:percent}",
             "before": "1. Outdoors or doors wide open, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
             "in the "

@@ -917,7 +917,61 @@ BATCH_ANSWERS = (
     _saves("hands_save", "batch.hands_save", "One more pair of hands saves, days", "one pair of hands"),
 )
 
-ANSWERS = STEEL_ANSWERS + CAST_ANSWERS + BATCH_ANSWERS + MONEY_ANSWERS
+SELLING_ANSWERS = (
+    Answer(
+        "test_gas_cost",
+        "selling.test_gas",
+        "money",
+        "Test fire, cost of gas",
+        meaning="What the gas of one test fire costs, after the first fire.",
+        formula="gas at high fire x half an hour x price of the gas",
+        inputs=("firing_rate_gross", "fuel", "fuel_blend", "fuel_price"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "selling_cost",
+        "selling.cost",
+        "money",
+        "Cost of one that is sold",
+        meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
+        "of "
+        "those that do not.",
+        formula="(cost a burner + test gas + hours x worth of an hour) x (1 + overhead) / (1 - scrap)",
+        inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "selling_price",
+        "selling.price",
+        "money",
+        "Price to ask",
+        meaning="Cost of one that is sold, and profit; before taxes.",
+        formula="cost of one that is sold x (1 + profit)",
+        inputs=("selling_cost", "profit"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "before_selling",
+        "selling.before",
+        "word",
+        "Before you sell or give one away",
+        meaning="What stands over all figures of money.",
+        formula="none: a caution",
+        inputs=(),
+        source=PRACTICE,
+        near="bench",
+        cases={
+            "certified": "In many places gas equipment must be certified before it is sold or given away; the local "
+            "authority decides. Ask it, the gas supplier and the insurer first. Prices, hours, days and stock are "
+            "examples until you set yours.",
+        },
+    ),
+)
+
+ANSWERS = STEEL_ANSWERS + CAST_ANSWERS + BATCH_ANSWERS + MONEY_ANSWERS + SELLING_ANSWERS
 
 CHECKS = (
     Check(
@@ -1599,6 +1653,21 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
+    ),
+    Table(
+        "quantity_breaks",
+        "More at once, if they are sold: each of so many, by prices and hours that are examples until you set yours",
+        (
+            Column("burners", "At once", "count"),
+            Column("material", "Material and gas", "money"),
+            Column("hours", "Hours", "time"),
+            Column("cost", "Cost all in", "money"),
+            Column("price", "Price to ask", "money"),
+            Column("bought", "A bought one", "money"),
+            Column("make", "For yourself", "word"),
+        ),
+        source=YOUR_PRICES,
+        words={"make": "make", "buy": "buy"},
     ),
     Table(
         "hours",

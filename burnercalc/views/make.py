@@ -21,6 +21,7 @@ from ..parts.face import Face
 from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.schedule import Schedule
+from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
 from ..parts.welding import Welding
@@ -237,6 +238,21 @@ def cost_lines_table(cost: Cost, say: Say) -> tuple:
             line.batch_cost,
         )
         for line in cost.lines
+    )
+
+
+def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tuple:
+    return tuple(
+        (
+            each.burners,
+            each.material,
+            each.hours * 3600,
+            each.cost,
+            each.price,
+            bought_price,
+            say("make" if each.make else "buy"),
+        )
+        for each in selling.breaks
     )
 
 

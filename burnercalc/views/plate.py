@@ -1,5 +1,6 @@
 """The data plate and the operating card of a finished burner, to print, engrave or cut; true size, in millimetres."""
 
+from dataclasses import replace
 from math import ceil
 
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
@@ -20,7 +21,7 @@ HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
 
 def both(say: Say, key: str, **slots: object) -> tuple[str, str]:
     """Words in inches and in millimetres, whichever the reader has set."""
-    return Say(say.words, "in")(key, **slots), Say(say.words, "mm")(key, **slots)
+    return replace(say, unit_system="in")(key, **slots), replace(say, unit_system="mm")(key, **slots)
 
 
 def plate_drawing(

@@ -102,4 +102,5 @@ SUBHEADS = {
     "print_scale_x": "Printer",
     "batch_size": "A batch",
     "price_steel": "Money and hours",
+    "overhead": "Selling",
 }
