@@ -959,14 +959,14 @@ SELLING_ANSWERS = (
         "word",
         "Before you sell or give one away",
         meaning="What stands over all figures of money.",
-        formula="none: a caution",
-        inputs=(),
+        formula="the price to ask, and a caution",
+        inputs=("selling_price",),
         source=PRACTICE,
         near="bench",
         cases={
-            "certified": "In many places gas equipment must be certified before it is sold or given away; the local "
-            "authority decides. Ask it, the gas supplier and the insurer first. Prices, hours, days and stock are "
-            "examples until you set yours.",
+            "certified": "For {price:.0f} or for nothing: in many places gas equipment must be certified before it is "
+            "sold or given away; the local authority decides. Ask it, the gas supplier and the insurer first. Prices, "
+            "hours, days and stock are examples until you set yours.",
         },
     ),
 )

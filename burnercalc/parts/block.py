@@ -98,6 +98,7 @@ def block(
             baffle_kg=baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0,
         )
     )
+    block_kg = volume * material.density_kg_m3
     return Block(
         material=material,
         volume_m3=volume,
@@ -117,8 +118,8 @@ def block(
         dry_per_mix_kg=cast.dry_per_mix_kg,
         water_per_mix_kg=cast.water_per_mix_kg,
         burner_kg=masses["total"],
-        wet_kg=masses["total"] + masses["refractory block, dry"] * material.water_high,
-        steel_kg=masses["total"] - masses["refractory block, dry"],
+        wet_kg=masses["total"] + block_kg * material.water_high,
+        steel_kg=masses["total"] - block_kg,
     )
 
 

@@ -81,4 +81,4 @@ def selling(
 
     breaks = {size: of(size) for size in sorted({*BREAKS, batch_size})}
     mine = breaks[batch_size]
-    return Selling(tuple(breaks.values()), test_gas, mine.cost, mine.price, said("certified"))
+    return Selling(tuple(breaks.values()), test_gas, mine.cost, mine.price, said("certified", price=mine.price))
