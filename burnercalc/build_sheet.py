@@ -101,7 +101,7 @@ def blocks(result, link, width, height):
     themes = [
         first,
         _steel(result, width),
-        _block(result, width),
+        [*_block(result, width), _view(result, "exploded", width, 96.0, "Taken apart; the face looks down")],
         [*_casting(result), *_days(result)],
         _gas(result),
         _train(result),
