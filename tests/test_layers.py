@@ -37,6 +37,7 @@ MAY = {
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
     "traveller": FOUNDATION | {"drawing", "build_sheet", "settings"},
     "files": FOUNDATION | {"traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "sold": {"physics", "making", "settings", "design"},
     "find": FOUNDATION
     | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
