@@ -33,6 +33,8 @@ _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_len
 # Designs for sentences that those of the other tests do not call for.
 FURTHER = (
     {"bar_diameter": "3.7 in"},
+    {"batch_size": "10", "moulds": "10"},
+    {"placing_rate": "5 lb/h"},
     {"work_metal": "bronze", "work_temperature": "1700 degF"},
     {"block_thickness": "1 1/2 in", "grip": "1/2 in"},
     {"equivalence_ratio": "1.3", "reducing_wanted": "yes"},
@@ -42,7 +44,10 @@ FURTHER = (
     {"opening_area": "0.1 in2", "chamber_back_pressure": "1 inH2O"},
     {**_HARD_TO_HOLD, "firing_rate": "425 kBtu/h", "work_rate": "1 lb/h", "chamber_temperature": "2340 degF",
      "work_temperature": "1900 degF"},
-    {"work_rate": "60 lb/h", "firing_rate": "300 kBtu/h"},
+    {"work_rate": "60 lb/h", "firing_rate": "1000 kBtu/h", "chamber_height": "10 in"},
+    {**_AUTO, "heat_up_time": "10 h"},
+    {**_AUTO, "work_rate": "40 lb/h"},
+    {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
     _CYLINDER,
     {**_CYLINDER, "work_rate": "40 lb/h"},
     {**_CYLINDER, "work_rate": "60 lb/h"},
