@@ -17,16 +17,10 @@ ANSWERS = (
         "days_in_all",
         "schedule.days_in_all",
         "count",
-<<<<<<< HEAD
         "Days, first cut to first fire",
-        meaning="Calendar days from the first cut to the end of the first fire, waiting included.",
-        formula="steps one after the other, work between 9 and 18 h, waits night and day",
-=======
-        "Days to first fire",
         meaning="Calendar days of one burner by itself, from the first cut to the end of the first fire, waits "
         "included.",
         formula="steps one after the other, work in the hours of the shop, waits night and day",
->>>>>>> main
         inputs=(
             "hours_weld",
             "hours_mould",
