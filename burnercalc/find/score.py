@@ -102,3 +102,9 @@ def thinness(key: str, verdict: str, value: float | None, limit: float | None) -
     if key not in MARGINS or verdict in ("caution", "stop") or value is None or not limit:
         return 0.0
     return max(0.0, 1 - abs(value - limit) / abs(limit) / THIN)
+
+
+def ample(key: str, verdict: str, value: float | None, limit: float | None) -> bool:
+    """Whether a check is good by a tenth of its limit or more; False where its number is no margin."""
+    measured = key in MARGINS and value is not None and limit
+    return bool(measured) and verdict == "good" and thinness(key, verdict, value, limit) == 0
