@@ -36,10 +36,11 @@ MOST_PAGES = 12
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
+MOULD_MM = 46.0  # height of the mould's view
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
-# A field of more ports than this has its hole table on the drilling template only.
+# A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
@@ -90,11 +91,11 @@ def blocks(result, link, width, height):
     themes = [
         first,
         _steel(result, width),
-        _block(result),
-        _casting(result),
-        _days(result),
-        [*_gas(result), *_record(result)],
+        _block(result, width),
+        [*_casting(result), *_days(result)],
+        _gas(result),
         _train(result),
+        [*_lighting(result), *_record(result)],
     ]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
@@ -282,7 +283,7 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result):
+def _block(result, width):
     d = result.design
     mould = _numbers(
         result,
@@ -332,7 +333,9 @@ def _block(result):
     table = (
         [Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)]
         if len(holes.rows) <= MOST_HOLES
-        else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")]
+        else [
+            Paragraph(f"{len(holes.rows)} holes: the table is in the CSV file; the base's is on the drilling template.")
+        ]
     )
     return [
         Heading("Mould and block"),
@@ -342,6 +345,7 @@ def _block(result):
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
+        _view(result, "mould", width, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),
         Columns(
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
@@ -456,7 +460,6 @@ def _gas(result):
     return [
         Heading("Gas and air"),
         Columns((left, right), (1.0, 1.3)),
-        *_lighting(result),
         Caution(f"{care} {LAW}", first.rstrip(": ")),
     ]
 
@@ -465,7 +468,7 @@ def _lighting(result):
     card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
     mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
     return [
-        Heading(card.title, 2),
+        Heading(card.title),
         Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
         Table(tuple(column.label for column in card.columns), card.rows, "lll"),
     ]

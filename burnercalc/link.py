@@ -66,9 +66,9 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         if not errors:
             break
         unreadable = [error for error in errors if values[error.field] is None]
-        for error in unreadable:
-            ignored.append(error)
-            (texts if error.field in texts else earlier).pop(error.field, None)
+        ignored += unreadable
+        for key in {error.field for error in unreadable}:  # one text may have several faults
+            (texts if key in texts else earlier).pop(key, None)
         if not unreadable:
             key = _costs_least({**earlier, **texts}, errors[0])
             left_out.setdefault(key, ((texts if key in texts else earlier).pop(key), errors[0]))

@@ -119,6 +119,15 @@ def test_the_sheet_stands_by_itself():
     assert welding == sorted(welding)
 
 
+def test_lighting_card_and_record_stand_last_and_the_record_on_one_page():
+    _, _, read = sheet({})
+    at = {words: [i for i, page in enumerate(read) if words in page.text] for words in (
+        "Gas and air train, in the order of flow", "Lighting card", "Test-fire record", "Fired by, date",
+        "Mould from above")}  # fmt: skip
+    train, card, record, signed, mould = at.values()
+    assert train[0] < card[0] <= record[0] == signed[0] == len(read) - 1 and mould
+
+
 def test_a_stop_is_said_on_every_page():
     _, _, read = sheet({"inlet": "4"})
     assert all("DO NOT BUILD THIS" in page.text for page in read)

@@ -332,7 +332,8 @@ ANSWERS = (
         "hot_run.mixture_high",
         "ratio",
         "Mixture when hot, high fire",
-        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone.",
+        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone; "
+        "a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
         source=HOT_PORTS & FAN,
@@ -343,7 +344,7 @@ ANSWERS = (
         "ratio",
         "Mixture when hot, low fire",
         meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
-        "left alone.",
+        "left alone; a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
         source=HOT_PORTS & FAN,
@@ -743,20 +744,37 @@ CHECKS = (
         },
     ),
     Check(
+        "blower_hot",
+        "fraction",
+        "Blower, burner hot",
+        harm="rework",
+        source=HOT_PORTS & FAN & LIMITS,
+        cases={
+            "good": "Hot ports take {ports:fraction 2} more pressure: high fire needs {needed:pressure}, and the "
+            "blower has {has:pressure} there.",
+            "caution": "Hot ports take {ports:fraction 2} more pressure: high fire needs {needed:pressure}, and the "
+            "blower has {has:pressure} there. Its air falls short with the damper wide open. Use a stronger blower, "
+            "larger or more ports, or less high fire.",
+        },
+        cures=(
+            ("blower_shutoff_pressure", "raise"),
+            ("port_diameter", "raise"),
+            ("ports_per_row", "raise"),
+            ("firing_rate", "lower"),
+        ),
+    ),
+    Check(
         "hot_drift",
         "fraction",
         "Mixture when hot",
         harm="danger",
         source=HOT_PORTS & FAN & LIMITS,
         cases={
-            "good": "Hot ports take {ports:fraction 2} more pressure. A mixture set cold gets {more:fraction} richer, "
-            "from {cold:.2f} to {hot:.2f}: set it once the block is hot.",
-            "caution": "Hot ports take {ports:fraction 2} more pressure, and the blower has little to spare: a "
-            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, with more carbon monoxide. "
-            "Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
-            "short": "Hot, the burner needs {needed:pressure} at high fire and the blower has {has:pressure}: a "
-            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, and the damper cannot mend "
-            "it. Use a stronger blower, larger or more ports, or less high fire.",
+            "good": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
+            "{hot:.2f}, or {richest:.2f} as near as a hand sets it: set it once the block is hot.",
+            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
+            "{hot:.2f}, or {richest:.2f} as near as a hand sets it, with more carbon monoxide: the blower has little "
+            "to spare. Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
         },
         cures=(
             ("blower_shutoff_pressure", "raise"),

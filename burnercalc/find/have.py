@@ -115,7 +115,7 @@ def read_have(text: str, system: str = "in") -> Have:
                 except (InputError, InputErrors) as refused:
                     for error in getattr(refused, "errors", [refused]):
                         said = error.rule if error.field == kind else f"{error.rule} ({error.field})"
-                        errors.append(InputError(kind, entry, said, error.nearest or KINDS[kind][1]))
+                        errors.append(InputError(kind, entry, said, _offer(kind, error.nearest, system)))
             if found:
                 pieces[kind] = tuple(found)
     buy = _buy(given, errors)
@@ -127,6 +127,15 @@ def read_have(text: str, system: str = "in") -> Have:
     if errors:
         raise InputErrors([_metric(error) for error in errors] if system == "mm" else errors)
     return Have(pieces, buy, mine)
+
+
+def _offer(kind: str, nearest: str, system: str) -> str:
+    """What a refusal offers, where it can stand as an entry; else how one is written."""
+    try:
+        _READERS[kind](nearest, system)
+    except (InputError, InputErrors):
+        return KINDS[kind][1]
+    return nearest
 
 
 def _metric(error: InputError) -> InputError:
