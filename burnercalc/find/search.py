@@ -163,7 +163,8 @@ def polish(
             range(len(space.axes)), key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at)
         )
         for at in order:
-            for node in _neighbours(space, best, at):
+            limit = rank(best, weights, kind)
+            for node in _neighbours(space, best, at, lambda part, limit=limit: rank(part, weights, kind) < limit):
                 _keep(found, node, space.counts.nodes)
                 if rank(node, weights, kind) < rank(best, weights, kind):
                     best, moved = node, True
@@ -179,8 +180,13 @@ def others(space: Space, found: Found, node: Node, at: int) -> None:
         _keep(found, other, space.counts.nodes)
 
 
-def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:
-    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone."""
+def _neighbours(
+    space: Space, node: Node, at: int, hopeful: Callable[[Node], bool] = lambda part: True
+) -> Iterator[Node]:
+    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone.
+
+    Ranks only grow with depth, so what is not `hopeful` on the way is left.
+    """
     parent = space.root
     for one in node.chosen[:at]:
         kid = space.child(parent, one)
@@ -192,12 +198,14 @@ def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:
     for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : 2 * NEAR + 1]:
         kid = space.child(parent, one, node.burner)
         if kid is not None:
-            yield from _followed(space, kid, node)
+            yield from _followed(space, kid, node, hopeful)
 
 
-def _followed(space: Space, node: Node, model: Node) -> Iterator[Node]:
+def _followed(space: Space, node: Node, model: Node, hopeful: Callable[[Node], bool]) -> Iterator[Node]:
     """Down along what a model chose; where that is gone, the best of what stands near its place."""
     while node.level < len(space.axes) - 1:
+        if not hopeful(node):
+            return
         menu = space.menu(node)
         wanted = model.chosen[node.level + 1]
         near: list[Option] = [one for one in menu if one.texts == wanted.texts]
