@@ -8,6 +8,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
           {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
+          {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
@@ -42,6 +43,7 @@ from .files import FILES
 from .link import beside, from_link, known, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
+from .tables import find, read_table
 
 
 def handle(request, tell=None):
@@ -184,6 +186,34 @@ def _part(request):
     inches = units.from_si(design.value(setting.key), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
+
+
+def _blower(request):
+    """Both figures of a kind of blower; a flow that was read off a plate stays, and the kind lends its pressure."""
+    design, kinds = _design(request), read_table("blower_kinds")
+    kind = find("blower_kinds", "key", request["of"], "blower")
+    typical = [_blower_texts(each, design.units) for each in kinds]
+    texts = _blower_texts(kind, design.units)
+    own = design.texts.get("blower_free_flow")
+    keeps = own is not None and own not in {each["blower_free_flow"] for each in typical}
+    if keeps:
+        texts["blower_free_flow"] = own
+    if design.blower_curve:
+        texts["blower_curve"] = ""  # it would stand over both
+    shown = design.changed(texts)
+    pressure, flow = shown.show("blower_shutoff_pressure"), shown.show("blower_free_flow")
+    words = f"Typical of a {kind['name']}: {pressure} shut, " + (
+        f"and your {flow} free stays." if keeps else f"{flow} free."
+    )
+    return {"texts": texts, "words": f"{words} One of its kind may give half or twice that: look at your plate."}
+
+
+def _blower_texts(kind, unit_system):
+    shut, free = ("inH2O", "cfm") if unit_system == "in" else ("mbar", "m3_h")
+    return {
+        "blower_shutoff_pressure": f"{kind[f'shut_{shut}']:g} {shut}",
+        "blower_free_flow": f"{kind[f'free_{free}']:g} {free.replace('_', '/')}",
+    }
 
 
 ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
@@ -355,7 +385,7 @@ def page_data(result, figures, mine=""):
         "link": to_link(d, "", {"mine": mine}),
         "units": d.units,
         "texts": {**d.texts, "mine": mine} if mine else d.texts,
-        "fields": {s.key: _field(s, d) for s in SETTINGS},
+        "fields": {s.key: _field(s, d) | ({} if d.counts(s.key) else {"idle": True}) for s in SETTINGS},
         "answers": _answers(result, result.answers),
         "worst": result.worst,
         "checks": [
@@ -542,9 +572,9 @@ def _chart(chart, unit_system):
 
     def series(s, xs, ys, ys2=()):
         return {
-            "x": axis(xs, chart.declared.x),
-            "y": axis(ys, chart.declared.y),
-            **({"y2": axis(ys2, chart.declared.y)} if ys2 else {}),
+            "x": axis(xs, chart.x),
+            "y": axis(ys, chart.y),
+            **({"y2": axis(ys2, chart.y)} if ys2 else {}),
             "kind": s.kind,
             "label": s.label,
             "verdict": s.verdict,
@@ -573,6 +603,7 @@ KINDS = {
     "slide": _slide,
     "part": _part,
     "layers": _layers,
+    "blower": _blower,
     "try": _try,
     "compare": _compare,
     "code": _code,

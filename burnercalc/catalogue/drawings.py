@@ -42,6 +42,46 @@ DRAWINGS = (
         room="face",
     ),
     Drawing(
+        "in_chamber",
+        "The burner in its chamber",
+        {
+            "works": "Cut along a chamber {length} long, to scale: lining, burner in the roof, work, opening at one "
+            "end. In a wall it stands the same way round. Flames are drawn only where they hold.",
+            "empty": "Cut along a chamber {length} long, to scale: lining, burner in the roof, opening at one end. In "
+            "a wall it stands the same way round. Flames are drawn only where they hold.",
+        },
+        words={
+            "work": "work",
+            "lining": "lining {thick}",
+            "opening": "opening",
+            "burner": "burner",
+            "burners": "{count} burners",
+        },
+        room="heat",
+    ),
+    Drawing(
+        "exploded",
+        "The burner taken apart",
+        "Steel pieces in the order they go together, the block under them, and the mould with its pins; the face looks "
+        "down. Of two alike in one place one may be shown.",
+        words={
+            "inlet": "inlet pipe, {pipe} in",
+            "inlet_end": "{pipe} in pipe, at one end",
+            "tube": "body tube and 2 end caps",
+            "back_plate": "back plate",
+            "side_plates": "2 side plates, 2 end caps",
+            "face_plate": "face plate",
+            "back_disc": "back disc",
+            "pipe": "body pipe",
+            "face_disc": "face disc",
+            "baffle": "baffle",
+            "block": "block, {ports} ports",
+            "frame": "mould frame",
+            "base": "mould base, {pins} pins",
+        },
+        room="make",
+    ),
+    Drawing(
         "template",
         "Drilling template for the mould base",
         "The base from above: mould inside, body outline, window and every port at true size, with the base's centre "

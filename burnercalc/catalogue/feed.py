@@ -570,7 +570,7 @@ ANSWERS = (
         "money",
         "Fuel an hour",
         meaning="What an hour at high fire costs, in the money of the price.",
-        formula="gas flow x price by weight",
+        formula="gas flow x price of the gas",
         inputs=("gas_flow", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),
         source=FUEL_COST,
         near="bench",
@@ -803,22 +803,24 @@ CHECKS = (
         harm="danger",
         source=JET & LIMITS,
         cases={
-            "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no gas "
-            "flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
-            "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
-            "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
-            "jet: its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of {hole:drill_length}, "
+            "none": "Gas at {gas:gas_pressure} cannot enter the mix pipe, where the blower holds {mixture:pressure}: "
+            "no gas flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
+            "good": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe.",
+            "choked": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe, and chokes "
+            "in the jet: its flow follows the regulator alone.",
+            "weak": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
+            "{hole:drill_length}, "
             "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
-            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of "
+            "weak_line": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or less fire.",
-            "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
-            "moves the gas as well. More gas pressure is steadier.",
-            "line": "{gas:supply} is more than a house line carries: {usual:pressure} is usual, {most:gas_pressure} "
+            "near": "Gas at {gas:gas_pressure} is not far above the {mixture:pressure} in the mix pipe: every change "
+            "of air moves the gas as well. More gas pressure is steadier.",
+            "line": "{gas:gas_pressure} is more than a house line carries: {usual:pressure} is usual, "
+            "{most:gas_pressure} "
             "the most. Set what your meter gives.",
-            "regulator": "{gas:supply} is more than an adjustable LP regulator gives ({most:gas_pressure}); use a "
-            "larger jet.",
+            "regulator": "{gas:gas_pressure} is more than an adjustable LP regulator gives ({most:gas_pressure}); use "
+            "a larger jet.",
         },
         cures=(("gas_pressure", "raise"),),
     ),
@@ -831,17 +833,18 @@ CHECKS = (
         cases={
             "too_small": "No drill comes near the {hole:drill_length} of this jet: less gas pressure makes it larger.",
             "too_large": "No drill comes near the {hole:drill_length} of this jet: more gas pressure makes it smaller.",
-            "line_good": "Jet {drill} passes {rate:power} at {now:supply}, as wanted.",
-            "line_throttled": "Jet {drill} passes {rate:power} at {now:supply}; throttle to {at:supply} for high fire.",
-            "line_short": "Jet {drill} passes {rate:power} at {now:supply}, short of {wanted:power}: the line cannot "
-            "carry the rate through it. Use a larger drill.",
-            "good": "Jet {drill} gives the firing rate at {at:supply}.",
-            "caution": "Jet {drill} gives the firing rate at {at:supply}, not at the {now:supply} as set: turn the "
-            "regulator or change the drill.",
-            "larger": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a larger "
-            "drill.",
-            "smaller": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a smaller "
-            "drill.",
+            "line_good": "Jet {drill} passes {rate:power} at {now:gas_pressure}, as wanted.",
+            "line_throttled": "Jet {drill} passes {rate:power} at {now:gas_pressure}; throttle to {at:gas_pressure} "
+            "for high fire.",
+            "line_short": "Jet {drill} passes {rate:power} at {now:gas_pressure}, short of {wanted:power}: the line "
+            "cannot carry the rate through it. Use a larger drill.",
+            "good": "Jet {drill} gives the firing rate at {at:gas_pressure}.",
+            "caution": "Jet {drill} gives the firing rate at {at:gas_pressure}, not at the {now:gas_pressure} as set: "
+            "turn the regulator or change the drill.",
+            "larger": "Jet {drill} gives the firing rate at {at:gas_pressure}, out of reach of a regulator: use a "
+            "larger drill.",
+            "smaller": "Jet {drill} gives the firing rate at {at:gas_pressure}, out of reach of a regulator: use a "
+            "smaller drill.",
         },
         cures=(("jet_drill", "choose"), ("gas_pressure", "choose")),
     ),
@@ -852,9 +855,9 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "good": "Low fire asks for {low:supply} before the jet.",
-            "caution": "Low fire asks for {low:supply} before the jet; below {least:supply} it is hard to hold. A "
-            "smaller jet at more pressure helps.",
+            "good": "Low fire asks for {low:gas_pressure} before the jet.",
+            "caution": "Low fire asks for {low:gas_pressure} before the jet; below {least:gas_pressure} it is hard to "
+            "hold. A smaller jet at more pressure helps.",
         },
         cures=(("gas_pressure", "raise"), ("low_fire", "raise")),
     ),
