@@ -40,10 +40,17 @@ def hours_term(cost: Cost, face: Face, baffle_holes: int, burner_count: int) -> 
 
 
 def least_hours_term(
-    batch_size: int, burner_count: int, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
+    batch_size: int,
+    burner_count: int,
+    moulds: int,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
 ) -> float:
     """The work without that on ports and baffle, known before any of them."""
-    return burner_count * 3600 * batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)[1]
+    _, hours = batch_hours(batch_size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+    return burner_count * 3600 * hours
 
 
 def days_term(schedule: Schedule) -> float:

@@ -163,8 +163,7 @@ def polish(
             range(len(space.axes)), key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at)
         )
         for at in order:
-            limit = rank(best, weights, kind)
-            for node in _neighbours(space, best, at, lambda part, limit=limit: rank(part, weights, kind) < limit):
+            for node in _neighbours(space, best, at, _below(rank(best, weights, kind), weights, kind)):
                 _keep(found, node, space.counts.nodes)
                 if rank(node, weights, kind) < rank(best, weights, kind):
                     best, moved = node, True
@@ -172,6 +171,10 @@ def polish(
             if space.counts.nodes - begun >= budget:
                 return best
     return best
+
+
+def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Callable[[Node], bool]:
+    return lambda part: rank(part, weights, kind) < limit
 
 
 def others(space: Space, found: Found, node: Node, at: int) -> None:
