@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
-from ..errors import require
+from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width
 
 
@@ -257,7 +257,8 @@ class Drawing:
     def __post_init__(self):
         object.__setattr__(self, "shapes", tuple(self.shapes))
         for shape in self.shapes:
-            require(shape.layer in LAYERS, "layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
+            if shape.layer not in LAYERS:
+                raise InputError("layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
             values = [v for v in vars(shape).values() if isinstance(v, (int, float))]
             values += [v for point in getattr(shape, "points", ()) for v in point]
             require(all(abs(v) < 1e6 for v in values), "shape", shape, "must have finite numbers, within 1 km")
