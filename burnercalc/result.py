@@ -10,7 +10,7 @@ from math import isfinite
 from typing import Any
 
 from . import catalogue, checks, views
-from .burner import Burner
+from .burner import Burner, needs
 from .catalogue.sentences import Said, measured, written
 from .catalogue.weakest import AUTOS, weakest
 from .checks.judge import FAULTS, VERDICTS
@@ -20,6 +20,9 @@ from .physics.band import Band
 from .units import show, si_unit_of
 from .views.charted import chart_drawing
 from .views.view import Plot, Rows, Say, Shapes
+
+# What must not be at fault for a drawing to show flames.
+FLAME_CHECKS = ("flammable", "flashback_cold", "flashback_hot", "lift", "quenching", "cross_light")
 
 
 class _Declared:
@@ -307,9 +310,10 @@ class Result:
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
-        found = self.parts.call(
-            views.DRAWINGS[key], say=self._say(declared), **{"text_mm": None, "numbers": False, "few": False, **given}
-        )
+        given = {"text_mm": None, "numbers": False, "few": False, **given}
+        if "burns" in needs(views.DRAWINGS[key]):
+            given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
+        found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(
             key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)

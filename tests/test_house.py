@@ -62,7 +62,9 @@ def test_parts_stand_on_each_other_without_a_circle():
 def test_verdicts_and_views_say_what_they_may_touch(registry):
     for key, function in registry.items():
         for argument in needs(function):
-            assert argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers", "few"), (
+            assert (
+                argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers", "few", "burns")
+            ), (
                 key,
                 argument,
             )

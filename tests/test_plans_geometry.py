@@ -309,4 +309,5 @@ def test_flat_columns_hold_the_same_circles_lines_and_texts():
     assert dashes["body"] == "solid" and dashes["hidden"] == "dashed"
     assert columns["texts"]["text"] == texts_of(face)
     areas = flat_columns(drawn("section"))["areas"]
-    assert set(areas["layer"]) == {"refractory", "steel"} and len(areas["xs"]) == len(areas["layer"]) == 10 + 9
+    assert set(areas["layer"]) == {"flame", "refractory", "steel"}
+    assert len(areas["xs"]) == len(areas["layer"]) == 9 + 10 + 9

@@ -25,8 +25,11 @@ class Style:
 # In the order they are painted: areas first, texts last. Line widths are steps of the ISO 128-2 series (memory).
 LAYERS = {
     "tint": Style(0.0, fill=0.92),
+    "flame": Style(0.0, fill=0.80),
     "refractory": Style(0.18, fill=0.90),
+    "wood": Style(0.25, fill=0.84),
     "steel": Style(0.25, fill=0.62),
+    "hole": Style(0.18, fill=1.0),
     "mould": Style(0.35, grey=0.25),
     "body": Style(0.50),
     "window": Style(0.35),

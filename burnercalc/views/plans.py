@@ -25,6 +25,7 @@ MM = 1000.0
 # Text height over the largest side, so that figures of any size read alike.
 TEXT_SHARE = 1 / 34
 WIDE = 1.6  # a face is shown in a place so much wider than high
+FLAME = 3.0  # length of a flame that is drawn, in port diameters
 RANK = 2.2  # from one dimension line to the next one out, in text heights
 
 
@@ -193,15 +194,19 @@ def section_drawing(
     inlet_position: str,
     end_inlet: EndInlet,
     caps: str,
+    burns: bool,
     say: Say,
     text_mm: float | None,
 ) -> Shapes:
-    """Lengthwise section through the middle row: steel, refractory, ports, baffle, plenum, inlet."""
+    """Lengthwise section through the middle row: steel, refractory, ports, baffle, inlet; flames if it burns."""
     text = text_mm or max(body.length_m, body.depth_m + body.block_thickness_m) * MM * TEXT_SHARE
     half, depth, wall = body.length_m * MM / 2, body.depth_m * MM, body.wall_m * MM
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_length_m * MM / 2
     sheet = baffle_sheet.sheet
     shapes, away = _section(body, face, half, window, _middle_row(face), *_ends(body, caps)), 2.6 * text
+    fire = flames(body, face, burns)
+    shapes += fire
+    below = away + (FLAME * face.port_diameter_m * MM if fire else 0.0)
     if inlet_position == "end":
         plate = half - _ends(body, caps)[1] * MM
         back, top = [rectangle(-plate, depth - wall, 2 * plate, wall, "steel")], depth
@@ -225,7 +230,7 @@ def section_drawing(
     shapes += dimension(half, body.grip_m * MM, half, depth - wall, -away, say.length(plenum.height_m), text)
     shapes += dimension(half, 0.0, half, depth, -away - RANK * text, say.length(body.depth_m), text)
     shapes += dimension(-half, -outside, -half, body.grip_m * MM, away, say.length(body.block_thickness_m), text)
-    shapes += dimension(-half, -outside, half, -outside, -away, say.length(body.length_m), text)
+    shapes += dimension(-half, -outside, half, -outside, -below, say.length(body.length_m), text)
     words = {"pipe": inlet, "length": say.length(inlet_length)}
     if inlet_position == "end":
         label = Text(-half, 0.0, say("inlet_at_end", **words), text, "start")
@@ -235,8 +240,29 @@ def section_drawing(
     low, high = body.grip_m * MM, (body.wall_m + baffle_sheet.stand_m) * MM if sheet else depth - wall
     if high - low > 2 * text:
         shapes += _word_inside(say("plenum"), half - wall, (low + high - text) / 2, text)
-    shapes.append(Text(0.0, -outside - away - 1.5 * text, say("fire"), text, "middle"))
+    shapes.append(Text(0.0, -outside - below - 1.5 * text, say("fire"), text, "middle"))
     return Shapes(tuple(shapes))
+
+
+def along(body, face, plenum, caps, inlet_position, inlet_length):
+    """The burner cut along, without words: steel, block and ports, and an inlet in the back."""
+    half, ends = body.length_m * MM / 2, _ends(body, caps)
+    shapes = _section(body, face, half, face.window_length_m * MM / 2, _middle_row(face), *ends)
+    plate = half - ends[1] * MM
+    if inlet_position == "end":
+        depth, wall = body.depth_m * MM, body.wall_m * MM
+        return [*shapes, rectangle(-plate, depth - wall, 2 * plate, wall, "steel")]
+    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate)[0]]
+
+
+def flames(body, face, burns):
+    """A flame under each port of the middle row, where the verdicts say that it holds. Its length is no number."""
+    low, radius = -(body.block_thickness_m - body.grip_m) * MM, face.port_diameter_m * MM / 2
+    tip = low - 2 * FLAME * radius
+    return [
+        Polyline(((x * MM - radius, low), (x * MM + radius, low), (x * MM, tip)), True, "flame")
+        for x in (_middle_row(face) if burns else ())
+    ]
 
 
 def section_across_drawing(

@@ -171,9 +171,9 @@ function wirePorts() {
 }
 
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
-const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink",
+const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink", hole: "--ink", wood: "--ink", flame: "--flame",
   hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
-const FILL = { body: "--steel", window: "--castable", refractory: "--castable", steel: "--steel", port: "--hole", tint: "--castable", solid: "--ink" };
+const FILL = { body: "--steel", window: "--castable", refractory: "--castable", steel: "--steel", port: "--hole", hole: "--hole", wood: "--wood", flame: "--flame", tint: "--castable", solid: "--ink" };
 
 export function theme() {
   const style = getComputedStyle(document.documentElement);

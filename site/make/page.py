@@ -42,14 +42,14 @@ from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
 from burnercalc.tables import read_table  # noqa: E402
 
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
-PICTURES = {"heat": "heat_balance", "face": "face", "feed": "section", "make": "mould", "fire": "drying"}
+PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
 LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner", "days_in_all")
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
-SHOWN_DRAWINGS = ("face", "section", "section_across", "mould")  # the others are paper
+SHOWN_DRAWINGS = ("face", "section", "section_across", "exploded", "in_chamber", "mould")  # the others are paper
 
 
 def widget(setting, field):
@@ -286,7 +286,15 @@ def main(out):
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
-    ("To pin up", (("Build sheet", "sheet", PAPERS), ("Lighting card", "lighting-card", PAPERS))),
+    (
+        "To pin up",
+        (
+            ("Build sheet", "sheet", PAPERS),
+            ("Lighting card", "lighting-card", PAPERS),
+            ("Traveller of each burner", "traveller", PAPERS),
+            ("Data plate and operating card", "plates", PAPERS),
+        ),
+    ),
     (
         "Templates, true to size",
         (
@@ -311,7 +319,11 @@ TAKEN = (
             ("Face", "face", DRAWN),
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
+            ("Taken apart", "exploded", DRAWN),
+            ("In the chamber", "in_chamber", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Data plate", "plate", DRAWN),
+            ("Operating card", "operating_card", DRAWN),
             ("Pin guide, for a laser", "pin_guide", DRAWN),
             ("Drilled base, for a router", "drilled_base", DRAWN),
         ),
