@@ -289,6 +289,7 @@ function begin() {
     return enliven(part);
   });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
+  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);
