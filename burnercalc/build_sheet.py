@@ -36,10 +36,11 @@ MOST_PAGES = 12
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
+MOULD_MM = 46.0  # height of the mould's view
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
-# A field of more ports than this has its hole table on the drilling template only.
+# A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
@@ -90,11 +91,11 @@ def blocks(result, link, width, height):
     themes = [
         first,
         _steel(result, width),
-        [*_block(result), _view(result, "exploded", width, 96.0, "Taken apart; the face looks down")],
-        _casting(result),
-        _days(result),
-        [*_gas(result), *_record(result)],
+        [*_block(result, width), _view(result, "exploded", width, 96.0, "Taken apart; the face looks down")],
+        [*_casting(result), *_days(result)],
+        _gas(result),
         _train(result),
+        [*_lighting(result), *_record(result)],
     ]
     apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
     return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
@@ -211,7 +212,8 @@ def _steel(result, width):
         else "Discs: one with the window, one with the inlet hole."
     )
     where = (
-        "one end cap, on the middle of the plenum"
+        f"one end cap, its middle {units.show(result.part('end_inlet').axis_m, 'length', d.units)} from the outside of "
+        "the face"
         if d.inlet_position == "end"
         else "the back disc"
         if result.part("face").round
@@ -229,15 +231,19 @@ def _steel(result, width):
             ""
             if result.part("face").round or not d.baffle_bend_angle
             else (
-                f", bend {d.baffle_bend_angle:g}° along the "
-                "middle, ridge to the inlet, "
+                f", bend it {d.baffle_bend_angle:g}° from flat along the middle "
+                f"({180 - d.baffle_bend_angle:g}° is left between its legs), ridge to the inlet, "
                 f"{_show(result, 'baffle_height')} high"
             )
         )
+        blank = (
+            f"disc of {_show(result, 'baffle_length')}"
+            if result.part("face").round
+            else f"blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}"
+        )
         steps.append(
-            f"Baffle: blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}, "
-            f"{d.baffle_holes} holes of "
-            f"{d.show('baffle_hole_diameter')}{bend}. It goes in from the open end and is tacked before the second cap."
+            f"Baffle: {blank}, {d.baffle_holes} holes of {d.show('baffle_hole_diameter')} as on its template{bend}. It "
+            "goes in from the open end and is tacked before that is closed."
         )
     steps += [
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
@@ -250,7 +256,17 @@ def _steel(result, width):
         "rlrrrrrr",
     )
     stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
-    tables = [Heading("Cut list", 2), cut_list, Heading("Stock to buy", 2), stock]
+    also = [f"pipe nipples, {_show(result, 'inlet_nipple')}"]
+    if result.part("baffle_sheet").sheet:
+        also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
+    also.append("the mould's boards, pins and mix, on their page")
+    tables = [
+        Heading("Cut list", 2),
+        cut_list,
+        Heading("Stock to buy", 2),
+        stock,
+        Paragraph(f"Saw cuts of {d.show('kerf')} are counted. Also: {'; '.join(also)}."),
+    ]
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
     welding = [
         Heading("Welding", 2),
@@ -282,7 +298,7 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result):
+def _block(result, width):
     d = result.design
     mould = _numbers(
         result,
@@ -310,7 +326,9 @@ def _block(result):
             "cleaning_drill",
         ),
     )
-    pins = _set(result, ("pin_kind", "pin_depth")) + pins
+    pins = _set(result, ("pin_kind", "pin_stock_length", "pin_depth")) + pins
+    wood = result.part("mould").wood
+    mould.append(("Screws at corners, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
@@ -319,8 +337,11 @@ def _block(result):
         batch.append(("Water, from", units.show(low, "mass", d.units)))
         batch.append(("to at most", units.show(high, "mass", d.units)))
     batch += _numbers(result, ("burner_mass",))
-    mixes = _numbers(result, ("bags", "mixes", "dry_per_mix")) + (
-        [] if plastic else _numbers(result, ("water_per_mix",))
+    batch.append(("Placed within", _lasts(material.working_time_s)))
+    mixes = (
+        _set(result, ("bag_mass",))
+        + _numbers(result, ("bags", "mixes", "dry_per_mix"))
+        + ([] if plastic else _numbers(result, ("water_per_mix",)))
     )
     many = f"All {d.batch_size} blocks" if d.batch_size > 1 else "Mixing"
     holes = result.tables["holes"]
@@ -332,7 +353,9 @@ def _block(result):
     table = (
         [Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)]
         if len(holes.rows) <= MOST_HOLES
-        else [Paragraph(f"{len(holes.rows)} holes: the table is on the drilling template and in the CSV file.")]
+        else [
+            Paragraph(f"{len(holes.rows)} holes: the table is in the CSV file; the base's is on the drilling template.")
+        ]
     )
     return [
         Heading("Mould and block"),
@@ -342,6 +365,7 @@ def _block(result):
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
+        _view(result, "mould", width, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),
         Columns(
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
@@ -456,7 +480,6 @@ def _gas(result):
     return [
         Heading("Gas and air"),
         Columns((left, right), (1.0, 1.3)),
-        *_lighting(result),
         Caution(f"{care} {LAW}", first.rstrip(": ")),
     ]
 
@@ -464,11 +487,20 @@ def _gas(result):
 def _lighting(result):
     card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
     mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    *names, source = (column.label for column in card.columns)
     return [
-        Heading(card.title, 2),
+        Heading(card.title),
         Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
-        Table(tuple(column.label for column in card.columns), card.rows, "lll"),
+        Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll"),
+        Paragraph(f"{source}. " + _tags(card.rows)),
     ]
+
+
+def _tags(rows):
+    """Where each step comes from; what most of them share last."""
+    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
+    told = [f"{when}: {source}." for when, _, source in rows if source != most]
+    return " ".join((*told, f"The rest: {most}."))
 
 
 def _checks(result, names):

@@ -16,7 +16,7 @@ from .files import FILES, PAPERS, PLANS
 from .find import find, make_good, read_have, report, sample, tornado
 from .find.score import weights_of
 from .find.search import BUDGET
-from .link import from_link, to_link
+from .link import beside, from_link, to_link
 from .result import solve
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text
@@ -231,7 +231,8 @@ def _find(arguments: argparse.Namespace) -> int:
     except InputErrors as refused:
         errors += refused.errors
     try:
-        have = read_have(_have_text(arguments.have), design.units)
+        text = _beside(arguments).get("have", "") if arguments.have is None else _have_text(arguments.have)
+        have = read_have(text, design.units)
     except InputErrors as refused:
         errors += refused.errors
     weights = {}
@@ -244,6 +245,7 @@ def _find(arguments: argparse.Namespace) -> int:
     if errors or have is None:
         raise InputErrors(errors)
     kept = {item.partition("=")[0]: None for item in arguments.set}
+    kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
     have = replace(have, mine={**kept, **have.mine})
     answer = find(design, have, weights, arguments.budget)
     shops = {n: sample(offer.design) for n, offer in enumerate(answer.offers)} if arguments.shops else {}
@@ -254,9 +256,12 @@ def _find(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _have_text(path: str | None) -> str:
-    if path is None:
-        return ""
+def _beside(arguments: argparse.Namespace) -> dict[str, str]:
+    """What the link carries beside the design."""
+    return beside(arguments.link) if arguments.link is not None else {}
+
+
+def _have_text(path: str) -> str:
     try:
         return sys.stdin.read() if path == "-" else Path(path).read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
@@ -272,7 +277,7 @@ def _good(arguments: argparse.Namespace) -> int:
         raise InputErrors(unknown + refused.errors) from None
     if unknown:
         raise InputErrors(unknown)
-    mended = make_good(design, arguments.mine)
+    mended = make_good(design, [*_beside(arguments).get("mine", "").split(","), *arguments.mine])
     if arguments.json:
         print(json.dumps(report.mended_data(mended, arguments.site), indent=1))
     else:
@@ -285,9 +290,13 @@ def _shops(arguments: argparse.Namespace) -> int:
     design = _design(arguments)
     found, swings = sample(design), tornado(design)
     if arguments.json:
-        print(json.dumps({"sample": report.shops_data(found), "tornado": report.tornado_data(swings)}, indent=1))
+        print(
+            json.dumps(
+                {"sample": report.shops_data(found), "tornado": report.tornado_data(swings, design.units)}, indent=1
+            )
+        )
     else:
-        print(report.shops_text(found, swings), end="")
+        print(report.shops_text(found, swings, design.units), end="")
     return 0
 
 

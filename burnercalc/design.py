@@ -137,6 +137,14 @@ class Design:
         """What was typed for a setting, or its default."""
         return self.texts.get(key, BY_KEY[key].default)
 
+    def counts(self, key: str) -> bool:
+        """Whether a setting counts under the choices made; an analysis of the gas stands over the fuel's name."""
+        when = BY_KEY[key].when
+        if not when:
+            return True
+        over = when[0] == "fuel" and self.fuel_blend is not None
+        return (over or self.value(when[0]) in when[1:]) and self.counts(when[0])
+
     def show(self, key: str) -> str:
         """A setting as a person reads it, in the design's own units."""
         setting = BY_KEY[key]

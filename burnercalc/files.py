@@ -18,6 +18,7 @@ from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
 PAPERS = ("letter", "a4")
+SIZES = {"mm": "Sizes in millimetres", "in": "Sizes in inches"}
 # Plans at true size; the first has the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
@@ -84,6 +85,7 @@ def template_pdf(result, link, paper, plan):
         link,
         hole_table(result) if plan == "template" else (),
         _stamp(result),
+        SIZES[result.design.units],
     )
 
 
@@ -92,7 +94,8 @@ def all_templates_pdf(result, link, paper):
     scale_x, scale_y = printer_scale(result.design)
     left_out = ("mould",) if result.part("baffle_sheet").sheet else ("mould", "baffle")  # the template has the mould
     plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
-    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result))
+    sizes = SIZES[result.design.units]
+    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result), sizes)
 
 
 def table_csv(table):

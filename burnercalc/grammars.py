@@ -11,7 +11,7 @@ from math import isfinite
 from .errors import InputError, InputErrors, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
-from .units import parse_quantity, split_number
+from .units import known_unit, parse_quantity, split_number
 
 LONGEST_LIST = 1000  # characters of any of these texts
 MOST_ENTRIES = 12
@@ -42,6 +42,28 @@ def price_by_mass(text, field):
         raise InputError(field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{text.strip()}/lb")
     require(unit.strip()[:1].isalpha(), field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{price}/lb")
     return _price(price, field) / parse_quantity(f"1 {unit.strip()}", "mass", field)
+
+
+FUEL_PRICES = "0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh or 0.90/m3"
+_LIQUID = ("gal", "gallon", "gallons", "L", "l", "liter", "liters")
+
+
+def fuel_price(text, field):
+    """`0.90/lb`, `3.80/gal`, `1.50/therm`, `0.12/kWh`, `0.90/m3` as (price, per), per kg, J, m3 of liquid or m3 of gas.
+
+    Gallons and litres are liquid, cubic metres and feet gas. An unknown unit is refused.
+    """
+    price, slash, unit = (part.strip() for part in text.partition("/"))
+    known = known_unit(unit) if slash else None
+    for dimension, per in (("mass", "kg"), ("energy", "J"), ("volume", "m3 liquid" if known in _LIQUID else "m3 gas")):
+        try:
+            size = parse_quantity(f"1 {known}", dimension, field) if known else 0.0
+        except InputError:
+            continue
+        if size:
+            return _price(price, field) / size, per
+    number = price if split_number(price) else "0.90"
+    raise InputError(field, text, f"needs a unit of weight, volume or heat, such as {FUEL_PRICES}", f"{number}/lb")
 
 
 def date(text, field):
@@ -159,6 +181,7 @@ GRAMMARS = {
     "lengths": lengths,
     "offers": offers,
     "price_by_mass": price_by_mass,
+    "fuel_price": fuel_price,
     "date": date,
     "lining": lining,
     "fuel_blend": fuel_blend,
@@ -171,6 +194,7 @@ EXAMPLES = {
     "lengths": "4 ft, 8 ft, 20 ft",
     "offers": "3 in 6.00, 6 in 9.00",
     "price_by_mass": "2.00/lb",
+    "fuel_price": "0.90/lb",
     "date": "2026-03-02",
     "lining": "dense_castable 1 in, blanket_8lb 2 in",
     "fuel_blend": "C3H8 0.93, C2H6 0.05, C4H10 0.02",

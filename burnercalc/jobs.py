@@ -33,7 +33,7 @@ JOBS = (
         {
             "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in",
             "opening_depth": "4 1/2 in",
-            "heat_up_time": "45 min",
+            "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
         },
@@ -49,7 +49,7 @@ JOBS = (
             "work_rate": "4.5 kg/h",
             "work_temperature": "1150 degC",
             "bar_diameter": "25 mm",
-            "heat_up_time": "45 min",
+            "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
             "body_length": "230 mm",

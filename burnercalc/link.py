@@ -1,10 +1,11 @@
 """A design as a short readable link, and back. Links made by one version open in all later ones."""
 
 import re
+from collections.abc import Mapping
 from urllib.parse import parse_qsl, quote_plus
 
 from .design import MOST_UNKNOWN, Design, read, with_offer
-from .errors import InputError
+from .errors import InputError, require
 from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
 
@@ -21,15 +22,23 @@ EARLIER_DEFAULTS = {
         "watched_hours": "through",
     }
 }
+BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop
+LONGEST_HAVE = 20_000  # characters of what a link carries beside
 LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
 
 
-def to_link(design: Design, base: str = "") -> str:
-    """`base#v=2&body_length=8in&...`: the settings that differ from the defaults, as they were typed."""
+def to_link(design: Design, base: str = "", beside: Mapping[str, str] | None = None) -> str:
+    """`base#v=2&body_length=8in&...`: the settings that differ from the defaults, as they were typed.
+
+    `beside`: texts of BESIDE that go along; `mine=rows,inlet` are settings that stay as they are.
+    """
     parts = [f"v={VERSION}"]
     for setting in SETTINGS:
         if setting.key in design.texts:
             parts.append(f"{setting.key}={quote_plus(short(setting, design.texts[setting.key]), safe='/,.-:')}")
+    for key, text in (beside or {}).items():
+        require(len(text) <= LONGEST_HAVE, key, text[:60], f"must be at most {LONGEST_HAVE} characters long")
+    parts += [f"{key}={quote_plus(text, safe='/,.-:')}" for key, text in (beside or {}).items() if text]
     return base + "#" + "&".join(parts)
 
 
@@ -57,9 +66,9 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         if not errors:
             break
         unreadable = [error for error in errors if values[error.field] is None]
-        for error in unreadable:
-            ignored.append(error)
-            (texts if error.field in texts else earlier).pop(error.field, None)
+        ignored += unreadable
+        for key in {error.field for error in unreadable}:  # one text may have several faults
+            (texts if key in texts else earlier).pop(key, None)
         if not unreadable:
             key = _costs_least({**earlier, **texts}, errors[0])
             left_out.setdefault(key, ((texts if key in texts else earlier).pop(key), errors[0]))
@@ -70,6 +79,20 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
     for key, (text, why) in left_out.items():
         ignored.append(why if key == why.field else _not_with(key, text, why))
     return design, [with_offer(error, design.values(), search=False) for error in ignored]
+
+
+def beside(link: str) -> dict[str, str]:
+    """What a link carries beside the design: {`mine` or `have`: text}; of settings that stay those that are known."""
+    found: dict[str, str] = {}
+    if len(link) <= LONGEST_LINK:
+        found = {key: text for key, text in parse_qsl(_settings_part(link)) if key in BESIDE}
+    return {key: text for key, text in ({**found, "mine": known(found.get("mine", ""))}).items() if text}
+
+
+def known(mine: str) -> str:
+    """`rows,inlet` with each setting once, in the order declared, and nothing that is none."""
+    named = {key.strip() for key in mine.split(",")}
+    return ",".join(setting.key for setting in SETTINGS if setting.key in named)
 
 
 def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]:
@@ -84,6 +107,8 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
             version = text
             if text != VERSION and text not in EARLIER_DEFAULTS:
                 odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
+        elif key in BESIDE:
+            continue
         elif key not in BY_KEY:
             odd.append(InputError(key, text, "is not a setting"))
         else:

@@ -4,14 +4,14 @@ Nothing else writes to a Result, and each thing is worked out when it is first l
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 from math import isfinite
 from typing import Any
 
 from . import catalogue, checks, views
 from .burner import Burner, needs
-from .catalogue.sentences import Said, written
+from .catalogue.sentences import Said, measured, written
 from .catalogue.weakest import AUTOS, weakest
 from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
@@ -44,7 +44,8 @@ class _Declared:
 
     @property
     def dimension(self) -> str:
-        return self.declared.dimension
+        """As declared, gas pressures in the measure of the gas."""
+        return measured(self.declared.dimension, lambda: self.on_a_line)
 
     @property
     def source(self) -> str:
@@ -63,6 +64,7 @@ class Answered(_Declared):
     weakest: catalogue.Answer  # the least sure of what goes into it, itself where nothing is less sure
     value: Any
     band: tuple[float, float] | tuple[()] = ()
+    on_a_line: bool = False
 
     @property
     def trust(self) -> str:
@@ -109,6 +111,7 @@ class Checked(_Declared):
     limit: float | None
     text: str
     changes: tuple[Change, ...] = ()
+    on_a_line: bool = False
 
     @property
     def fault(self) -> bool:
@@ -123,10 +126,11 @@ class Tabled(_Declared):
     declared: catalogue.Table
     title: str
     rows: tuple[tuple, ...]
+    on_a_line: bool = False
 
     @property
     def columns(self) -> tuple[catalogue.Column, ...]:
-        return self.declared.columns
+        return tuple(_measured(column, self.on_a_line) for column in self.declared.columns)
 
 
 @dataclass(frozen=True)
@@ -137,14 +141,24 @@ class Charted(_Declared):
     plot: Plot
     sentence: str
     unit_system: str
+    on_a_line: bool = False
 
     @property
     def title(self) -> str:
         return self.declared.title
 
+    @property
+    def x(self) -> catalogue.Axis:
+        return _measured(self.declared.x, self.on_a_line)
+
+    @property
+    def y(self) -> catalogue.Axis:
+        return _measured(self.declared.y, self.on_a_line)
+
     def drawing(self) -> shapes.Drawing:
         """The chart as a drawing in black and white."""
-        return chart_drawing(self.declared, self.plot, self.sentence, self.unit_system)
+        chart = replace(self.declared, x=self.x, y=self.y)
+        return chart_drawing(chart, self.plot, self.sentence, self.unit_system)
 
     def _repr_svg_(self) -> str:
         return write_svg(self.drawing())
@@ -241,8 +255,15 @@ class Result:
         )
         return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
 
+    def _on_a_line(self, *shown):
+        """Is a pressure among them that is of gas from a house line? No part is made where there is none."""
+        return any(one.dimension == "gas_pressure" for one in shown) and self._of_a_line()
+
+    def _of_a_line(self):
+        return self.part("gas").liquid is None
+
     def _written(self, sentence, slots):
-        return written(sentence, slots, self.design.units)
+        return written(sentence, slots, self.design.units, self._of_a_line)
 
     def _case(self, words, found):
         """A text of a declaration that may have cases, its slots filled."""
@@ -257,8 +278,8 @@ class Result:
             return Answered(declared, least, self._written(declared.cases[value.case], value.slots))
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
-            return Answered(declared, least, _finite(key, value.value), band)
-        return Answered(declared, least, _finite(key, value))
+            return Answered(declared, least, _finite(key, value.value), band, self._on_a_line(declared))
+        return Answered(declared, least, _finite(key, value), on_a_line=self._on_a_line(declared))
 
     def _check(self, key):
         declared = catalogue.CHECKS[key]
@@ -267,23 +288,24 @@ class Result:
             return None
         text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
         cures = declared.cures if judged.cures is None else judged.cures
-        return Checked(
-            declared, judged.verdict, judged.value, judged.limit, text, tuple(Change(*cure) for cure in cures)
-        )
+        changes = tuple(Change(*cure) for cure in cures)
+        line = self._on_a_line(declared)
+        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line)
 
     def _say(self, declared):
-        return Say(declared.words, self.design.units)
+        return Say(declared.words, self.design.units, self._of_a_line)
 
     def _table(self, key):
         declared = catalogue.TABLES[key]
         found = self.parts.call(views.TABLES[key], say=self._say(declared))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
-        return Tabled(declared, self._case(declared.title, found), found.rows)
+        return Tabled(declared, self._case(declared.title, found), found.rows, self._on_a_line(*declared.columns))
 
     def _chart(self, key):
         declared = catalogue.CHARTS[key]
         plot = self.parts.call(views.CHARTS[key])
-        return Charted(declared, plot, self._written(declared.cases[plot.case], plot.slots), self.design.units)
+        sentence = self._written(declared.cases[plot.case], plot.slots)
+        return Charted(declared, plot, sentence, self.design.units, self._on_a_line(declared.x, declared.y))
 
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
@@ -296,6 +318,11 @@ class Result:
         return shapes.Drawing(
             key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)
         )
+
+
+def _measured(side, on_a_line):
+    """A column or an axis in the measure of the gas."""
+    return replace(side, dimension=measured(side.dimension, lambda: on_a_line))
 
 
 def _finite(key, value):

@@ -7,6 +7,7 @@ from .burner import Burner
 from .errors import InputError, InputErrors
 from .parts.chamber import walls
 from .parts.firing import rate_W
+from .parts.gas import gas
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
@@ -150,8 +151,20 @@ def _rate_W(values):
         return REFUSED
 
 
+def _liquid_is_sold_in_cylinders(v):
+    if v["fuel_price"][1] == "m3 liquid" and gas(v["fuel"], v["fuel_blend"]).liquid is None:
+        return InputError(
+            "fuel_price",
+            f"{v['fuel_price'][0] / 1000:.3g}/L",
+            "must be by heat, by cubic feet or metres, or by weight: gas of a house line is never liquid",
+            "1.50/therm",
+            ("fuel", "fuel_blend"),
+        )
+
+
 # Each rule with the settings it needs.
 HEAT_RULES = (
+    (_liquid_is_sold_in_cylinders, ("fuel_price", "fuel")),
     (_opening_fits, ("opening_area", *_CHAMBER)),
     (_lining_fits, ("lining", "opening_area", *_CHAMBER)),
     (_work_below_chamber, ("work_temperature", "chamber_temperature")),

@@ -33,7 +33,7 @@ class Setting:
         whole      True when only whole numbers make sense
         optional   True when the text may be empty
         near       how near it stands to the reader: one of NEAR
-        when       (key, value) of the choice under which alone it counts; the page hides it otherwise
+        when       (key, value, ...) of the choices under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
     """
 
@@ -51,7 +51,7 @@ class Setting:
     optional: bool = False
     near: str = "finer"
     words: tuple[str, ...] = ()
-    when: tuple[str, str] | tuple[()] = ()
+    when: tuple[str, ...] = ()
 
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
@@ -59,6 +59,7 @@ PIPES = tuple((name, name) for name in pipe_names())
 METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
+LIQUID = ("fuel", "propane", "butane")
 NO_YES = (("no", "no"), ("yes", "yes"))
 
 SETTINGS = (
@@ -783,6 +784,7 @@ SETTINGS = (
         "What the gas is drawn from, upright, by its full charge; or a lying tank.",
         choices=(("20", "20 lb"), ("30", "30 lb"), ("40", "40 lb"), ("100", "100 lb"), ("tank", "lying tank")),
         near="first",
+        when=LIQUID,
     ),
     Setting(
         "cylinder_count",
@@ -796,6 +798,7 @@ SETTINGS = (
         ("1", "1"),
         whole=True,
         near="first",
+        when=LIQUID,
     ),
     Setting(
         "cylinder_fill",
@@ -807,6 +810,7 @@ SETTINGS = (
         "5 %",
         "100 %",
         ("5 %", "5 %"),
+        when=LIQUID,
     ),
     Setting(
         "tank_diameter",
@@ -842,14 +846,16 @@ SETTINGS = (
         "0 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
+        when=LIQUID,
     ),
     Setting(
         "fuel_price",
         "feed",
         "Price of the gas",
-        "price_by_mass",
+        "fuel_price",
         "0.90/lb",
-        "Price by weight; an example. A gallon of propane weighs 4.2 lb.",
+        "By weight, volume or heat: 0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh, 0.90/m3. Gallons and litres are liquid, "
+        "cubic feet and metres gas; an example.",
     ),
     # Make: stock, mould, pins, refractory
     Setting(

@@ -14,6 +14,7 @@ LIST_UNITS = {
     "lining": "m",
     "blower_curve": "m3/s, Pa",
     "price_by_mass": "1/kg",
+    "fuel_price": "per kg, J, m3 of liquid or m3 of gas, as named",
     "fuel_blend": "1",
 }
 MARKS = {"good": "good   ", "note": "note   ", "caution": "CAUTION", "stop": "STOP   "}

@@ -8,12 +8,19 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
           {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
+          {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
           {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
+          {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
+          {"kind": "have", "text"}                            what is at hand: its rows, and what is wrong with them
+          {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
+          {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
+          {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
+`settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
 Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
           in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
 Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
@@ -21,6 +28,7 @@ Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "ru
 
 import base64
 import json
+from dataclasses import replace
 from math import ceil, floor
 
 from . import sheet, units
@@ -32,14 +40,15 @@ from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors
 from .files import FILES
-from .link import from_link, to_link
+from .link import beside, from_link, known, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
+from .tables import find, read_table
 
 
-def handle(request):
-    """Answer one request."""
-    request = json.loads(request)
+def handle(request, tell=None):
+    """Answer one request; `tell` is called with JSON text of how far a long one has come."""
+    request = {**json.loads(request), "tell": tell}
     try:
         reply = KINDS[request["kind"]](request)
         reply["ok"] = True
@@ -63,7 +72,7 @@ def _error(error):
 
 
 def _design(request):
-    texts = request["settings"]
+    texts = {key: text for key, text in request["settings"].items() if key != "mine"}
     return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
 
 
@@ -88,7 +97,11 @@ def _face(request):
 
 
 def _solve(request):
-    return page_data(_solved(_design(request)), request.get("figures", ()))
+    return page_data(_solved(_design(request)), request.get("figures", ()), _mine(request))
+
+
+def _mine(request):
+    return known(request["settings"].get("mine", ""))
 
 
 def _draw(request):
@@ -97,7 +110,17 @@ def _draw(request):
 
 def _open(request):
     design, ignored = from_link(request["link"])
-    return {"settings": design.texts, "ignored": [_error(error) for error in ignored]}
+    texts = beside(request["link"])
+    mine = {"mine": texts["mine"]} if "mine" in texts else {}
+    return {
+        "settings": {**design.texts, **mine},
+        "ignored": [_error(error) for error in ignored],
+        "have": texts.get("have", ""),
+    }
+
+
+def _link(request):
+    return {"link": to_link(_design(request), "", {"mine": _mine(request), "have": request.get("have", "")})}
 
 
 def _grid(setting, unit_system):
@@ -158,9 +181,39 @@ def _slide(request):
 
 def _part(request):
     design, setting = _movable(request)
+    if setting.dimension != "length":
+        raise InputError(setting.key, design.text(setting.key), "is not a length, so it has no part of an inch")
     inches = units.from_si(design.value(setting.key), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
+
+
+def _blower(request):
+    """Both figures of a kind of blower; a flow that was read off a plate stays, and the kind lends its pressure."""
+    design, kinds = _design(request), read_table("blower_kinds")
+    kind = find("blower_kinds", "key", request["of"], "blower")
+    typical = [_blower_texts(each, design.units) for each in kinds]
+    texts = _blower_texts(kind, design.units)
+    own = design.texts.get("blower_free_flow")
+    keeps = own is not None and own not in {each["blower_free_flow"] for each in typical}
+    if keeps:
+        texts["blower_free_flow"] = own
+    if design.blower_curve:
+        texts["blower_curve"] = ""  # it would stand over both
+    shown = design.changed(texts)
+    pressure, flow = shown.show("blower_shutoff_pressure"), shown.show("blower_free_flow")
+    words = f"Typical of a {kind['name']}: {pressure} shut, " + (
+        f"and your {flow} free stays." if keeps else f"{flow} free."
+    )
+    return {"texts": texts, "words": f"{words} One of its kind may give half or twice that: look at your plate."}
+
+
+def _blower_texts(kind, unit_system):
+    shut, free = ("inH2O", "cfm") if unit_system == "in" else ("mbar", "m3_h")
+    return {
+        "blower_shutoff_pressure": f"{kind[f'shut_{shut}']:g} {shut}",
+        "blower_free_flow": f"{kind[f'free_{free}']:g} {free.replace('_', '/')}",
+    }
 
 
 ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
@@ -239,9 +292,74 @@ def _code(request):
 
 
 def _thumb(request):
-    result = solve(_design(request))
+    return {"svg": _thumb_svg(solve(_design(request)))}
+
+
+def _thumb_svg(result):
     shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
-    return {"svg": write_svg(Drawing("thumb", "Face", shapes))}
+    return write_svg(Drawing("thumb", "Face", shapes))
+
+
+# Of the second worker, which alone needs burnercalc.find
+
+
+def _have(request):
+    """The rows of a list, each as it was typed, however bad; and what is wrong with it."""
+    from .find.have import read_have, rows_of
+
+    errors = []
+    try:
+        read_have(request["text"], request.get("units", "in"))
+    except InputErrors as refused:
+        errors = refused.errors
+    return {"rows": rows_of(request["text"]), "errors": [_error(error) for error in errors]}
+
+
+def _find(request):
+    """What is wrong with design and list, all of it; else the designs, each with its face."""
+    from .find import find, read_have, report
+    from .find.score import weights_of
+
+    tell, design, have, errors = request["tell"], _design(request), None, []
+    try:
+        have = read_have(request["have"], design.units)
+    except InputErrors as refused:
+        errors += refused.errors
+    try:
+        weights = weights_of(request.get("weights", {}))
+    except InputErrors as refused:
+        errors += refused.errors
+    if errors:
+        raise InputErrors(errors)
+    mine = _mine(request)
+    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+
+    def progress(done, most):
+        tell(json.dumps({"done": done, "most": most}))
+
+    def first(found):
+        tell(json.dumps({"first": {"settings": found.texts}}))
+
+    answer = find(design, have, weights, progress=tell and progress, first=tell and first)
+    reply = report.as_data(answer, have)
+    for shown, offer in zip(reply["designs"], answer.offers):
+        shown["svg"] = _thumb_svg(offer.result)
+    return reply
+
+
+def _good(request):
+    from .find import make_good, report
+
+    mended = make_good(_design(request), _mine(request).split(","))
+    return report.mended_data(mended)
+
+
+def _shops(request):
+    from .find import report, sample, tornado
+
+    design = _design(request)
+    found = sample(design)
+    return {"sample": report.shops_data(found), "tornado": report.tornado_data(tornado(design), design.units)}
 
 
 def _field_text(setting, value, unit_system):
@@ -256,14 +374,14 @@ def _file(request):
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 
-def page_data(result, figures):
+def page_data(result, figures, mine=""):
     """What the page shows of a result: values for its tests and styles, texts for people, columns for its figures."""
     d = result.design
     return {
-        "link": to_link(d),
+        "link": to_link(d, "", {"mine": mine}),
         "units": d.units,
-        "texts": d.texts,
-        "fields": {s.key: _field(s, d) for s in SETTINGS},
+        "texts": {**d.texts, "mine": mine} if mine else d.texts,
+        "fields": {s.key: _field(s, d) | ({} if d.counts(s.key) else {"idle": True}) for s in SETTINGS},
         "answers": _answers(result, result.answers),
         "worst": result.worst,
         "checks": [
@@ -450,9 +568,9 @@ def _chart(chart, unit_system):
 
     def series(s, xs, ys, ys2=()):
         return {
-            "x": axis(xs, chart.declared.x),
-            "y": axis(ys, chart.declared.y),
-            **({"y2": axis(ys2, chart.declared.y)} if ys2 else {}),
+            "x": axis(xs, chart.x),
+            "y": axis(ys, chart.y),
+            **({"y2": axis(ys2, chart.y)} if ys2 else {}),
             "kind": s.kind,
             "label": s.label,
             "verdict": s.verdict,
@@ -481,9 +599,15 @@ KINDS = {
     "slide": _slide,
     "part": _part,
     "layers": _layers,
+    "blower": _blower,
     "try": _try,
     "compare": _compare,
     "code": _code,
     "thumb": _thumb,
     "file": _file,
+    "link": _link,
+    "have": _have,
+    "find": _find,
+    "good": _good,
+    "shops": _shops,
 }

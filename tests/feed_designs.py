@@ -37,5 +37,6 @@ def judged(key, r: Result | None = None, **given):
     if found is None:
         return None
     declared = catalogue.CHECKS[key]
-    text = " ".join(written(declared.cases[case], found.slots, r.design.units) for case in found.cases)
+    measure = (r.design.units, lambda: r.part("gas").liquid is None)
+    text = " ".join(written(declared.cases[case], found.slots, *measure) for case in found.cases)
     return found.verdict, found.value, found.limit, text, declared.cures if found.cures is None else found.cures

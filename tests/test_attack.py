@@ -15,7 +15,7 @@ from burnercalc.settings import SETTINGS
     "target, trials",
     [
         *(("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400)),
-        *(("parts", 200), ("designs", 2000), ("requests", 30)),
+        *(("parts", 200), ("designs", 3), ("requests", 30)),
     ],
 )
 def test_finds_nothing(target, trials):
@@ -59,6 +59,7 @@ FAULTS = [
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
+    ("links", "burnercalc.link._defaults", lambda version: {}),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("parts", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),

@@ -191,6 +191,13 @@ BAD = [
         {"inlet": "1-1/2", "baffle_bend_angle": "0 deg"},
     ),
     (
+        "a lip with no flat ledge left beside the rounded corner",
+        {"setback": "3/8 in"},
+        "lip_width",
+        "flat ledge of only 0 in",
+        {"setback": "5/8 in"},
+    ),
+    (
         "a window that runs into the rounded corners",
         {"setback": "1/4 in"},
         "lip_width",
@@ -317,7 +324,7 @@ def test_a_hint_moves_the_right_way():
     "texts, key, words, never",
     [
         (
-            {"lining": "ifb_26 4 1/2 in", "work_rate": "100 lb/h"},
+            {"lining": "ifb_26 4 1/2 in", "work_rate": "60 lb/h"},
             "rate_for_need",
             "put less work through",
             "heat_up_time",

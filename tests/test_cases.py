@@ -42,7 +42,10 @@ FURTHER = (
     {"opening_area": "0.1 in2", "chamber_back_pressure": "1 inH2O"},
     {**_HARD_TO_HOLD, "firing_rate": "425 kBtu/h", "work_rate": "1 lb/h", "chamber_temperature": "2340 degF",
      "work_temperature": "1900 degF"},
-    {"work_rate": "60 lb/h", "firing_rate": "300 kBtu/h"},
+    {"work_rate": "60 lb/h", "firing_rate": "1000 kBtu/h", "chamber_height": "10 in"},
+    {**_AUTO, "heat_up_time": "10 h"},
+    {**_AUTO, "work_rate": "40 lb/h"},
+    {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
     _CYLINDER,
     {**_CYLINDER, "work_rate": "40 lb/h"},
     {**_CYLINDER, "work_rate": "60 lb/h"},
@@ -133,7 +136,7 @@ def test_every_sentence_of_a_check_is_said_of_some_design():
 # Units at the end of a field's name, and the SI unit of a dimension that says it.
 ENDS = {"_m": "m", "_m2": "m2", "_m3": "m3", "_m_s": "m/s", "_m3_s": "m3/s", "_kg": "kg", "_kg_s": "kg/s", "_s": "s",
         "_W": "W", "_W_m2": "W/m2", "_W_m3": "W/m3", "_J": "J", "_K": "K", "_Pa": "Pa"}  # fmt: skip
-UNITS = {name: unit for name, (unit, *_) in DIMENSIONS.items()} | {"supply": "Pa", "size": "m"}
+UNITS = {name: unit for name, (unit, *_) in DIMENSIONS.items()} | {"size": "m"}
 
 
 def unit_of_slot(kind):

@@ -164,3 +164,25 @@ def test_the_ratio_is_the_first_at_which_the_reduced_drawing_fits(drawing, width
             text_pages.figure_ratio(drawing, width, height)
     else:
         assert text_pages.figure_ratio(drawing, width, height) == expected
+
+
+def test_a_column_of_long_texts_gets_the_width_that_short_ones_do_not_need():
+    """Four columns, one of 20 words: on even shares (45 mm) it would take 6 lines or more."""
+    long = " ".join(["refractory"] * 20)
+    (page,) = flow(
+        (Table(("Step", "Do", "Watch", "Then"), (("cast", long, "level", "12 9/16 in"),), "lllr"),), 180, 250
+    )
+    texts = [s for s in page if isinstance(s, Text)]
+    assert len({s.y for s in texts if "refractory" in s.text}) <= 4
+    assert [s.text for s in texts if "9/16" in s.text] == ["12 9/16 in"]  # a number stays on its line
+
+
+def test_a_small_table_is_not_broken_over_two_pages():
+    rows = tuple((f"row {i}", "") for i in range(12))
+    tall = [Paragraph("word " * 60) for _ in range(12)]
+    first, second = flow((*tall, Table(("What", "Found"), rows, "ll")), 180, 250)
+    assert not [s for s in first if isinstance(s, Text) and s.text.startswith("row")]
+    assert sum(s.text.startswith("row") for s in second if isinstance(s, Text)) == 12
+    many = tuple((f"row {i}", "") for i in range(40))  # a long one is, with its head on each page
+    pages_of = flow((*tall, Table(("What", "Found"), many, "ll")), 180, 250)
+    assert len(pages_of) == 2 and all("Found" in [s.text for s in page if isinstance(s, Text)] for page in pages_of)

@@ -319,6 +319,31 @@ def test_least_pressure_is_the_larger_of_regulator_and_jet():
         assert found.least_Pa == pytest.approx(most * PSI, rel=1e-6)
 
 
+# One price, 1.00 for 105.5 MJ of propane gross, in every unit: 50.33 MJ/kg (ISO 6976), 4.23 lb a gallon and 1.865 kg/m3
+# at 60 degF (handbooks of the trade). Handbook propane holds a little ethane.
+@pytest.mark.parametrize(
+    "text",
+    ["1/therm", "0.0341/kWh", "0.00948/MJ", "0.2164/lb", "0.477/kg", "0.9155/gal", "0.2419/L", "0.89/m3", "0.0252/ft3"],
+)
+def test_the_gas_has_one_price_however_it_is_sold(text):
+    assert solved(fuel_price=text)["fuel_cost_per_hour"] == pytest.approx(1.0, rel=0.01)  # of 100 kBtu/h
+
+
+def test_gas_of_a_house_line_is_billed_by_heat_or_volume():
+    by_heat = solved(fuel="natural_gas", fuel_price="1.50/therm")["fuel_cost_per_hour"]
+    assert by_heat == pytest.approx(1.50)  # 100 kBtu
+    by_volume = solved(fuel="natural_gas", fuel_price="1.50/ft3")["fuel_cost_per_hour"]
+    assert by_volume == pytest.approx(1.50 * 100e3 / 1030, rel=0.03)  # about 1,030 Btu/ft3, the trade's figure
+
+
+@pytest.mark.parametrize("text", ["3/h", "3/m", "3/", "/lb", "3 lb", "3/lb/h"])
+def test_a_price_needs_a_unit_that_gas_is_sold_by(text):
+    with pytest.raises(InputErrors) as caught:
+        Design.from_texts({"fuel_price": text})
+    (error,) = caught.value.errors
+    assert error.field == "fuel_price" and Design.from_texts({"fuel_price": error.nearest})
+
+
 @pytest.mark.parametrize("text", ["#54", "# 54", "f", "1/16in", "1.5mm"])
 def test_drills_are_read_as_stamped(text):
     assert solved(jet_drill=text)["jet"].lower().replace(" ", "") == text.lower().replace(" ", "")

@@ -33,27 +33,27 @@ def gas_pressure(texts, mixture_Pa=100.0, hole_m=1e-3, **fields):
 def test_gas_that_cannot_enter():
     assert gas_pressure({}, mixture_Pa=500.0, gauge_Pa=500.0, flows=False, hole_m=None) == (
         "stop",
-        "Gas at 2.01 in H₂O cannot enter the mix pipe, where the blower holds 2.01 in H₂O: no gas flows. Raise the gas "
+        "Gas at 0.0725 psi cannot enter the mix pipe, where the blower holds 2.01 in H₂O: no gas flows. Raise the gas "
         "pressure, or ease the way through the burner (larger ports or pipe).",
         (*RAISE, ("port_diameter", "raise"), ("mix_pipe", "raise")),
     )
 
 
 @pytest.mark.parametrize(
-    "texts, advice",
+    "texts, gauge, advice",
     [
-        ({}, "Raise the gas pressure, or less fire."),
-        (HOUSE, "Raise the gas pressure (ask the gas company), or less fire."),
+        ({}, "0.145 psi", "Raise the gas pressure, or less fire."),
+        (HOUSE, "4.01 in H₂O", "Raise the gas pressure (ask the gas company), or less fire."),
     ],
 )
-def test_gas_too_weak_for_the_rate(texts, advice):
+def test_gas_too_weak_for_the_rate(texts, gauge, advice):
     """A quarter of 1.610 in is 0.4025 in."""
     quarter = 0.25 * solved().part("mixing").bore_m
     assert quarter == pytest.approx(0.4025 * INCH)
     verdict, text, cures = gas_pressure(texts, hole_m=1.001 * quarter, gauge_Pa=1000.0)
     assert (verdict, cures) == ("stop", (*RAISE, ("mix_pipe", "raise"), ("firing_rate", "lower")))
     assert text == (
-        "Gas at 4.01 in H₂O is too weak for this rate: the jet may need a hole of 0.403 in, more than a quarter of "
+        f"Gas at {gauge} is too weak for this rate: the jet may need a hole of 0.403 in, more than a quarter of "
         f"the mix pipe's bore. {advice}"
     )
     assert gas_pressure(texts, hole_m=quarter, gauge_Pa=1000.0)[0] == "good"
@@ -62,13 +62,13 @@ def test_gas_too_weak_for_the_rate(texts, advice):
 def test_gas_not_far_above_the_mix_pipe():
     assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=under(400.0)) == (
         "caution",
-        "Gas at 1.61 in H₂O is not far above the 0.401 in H₂O in the mix pipe: every change of air moves the gas as "
+        "Gas at 0.0580 psi is not far above the 0.401 in H₂O in the mix pipe: every change of air moves the gas as "
         "well. More gas pressure is steadier.",
         RAISE,
     )
     assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=400.0) == (
         "good",
-        "Gas at 1.61 in H₂O stands well over the 0.401 in H₂O in the mix pipe.",
+        "Gas at 0.0580 psi stands well over the 0.401 in H₂O in the mix pipe.",
         RAISE,
     )
 
@@ -78,7 +78,8 @@ def test_the_most_in_a_house_line():
     assert gas_pressure(HOUSE, gauge_Pa=2 * PSI_PA)[0] == "good"
     assert gas_pressure(HOUSE, gauge_Pa=over(2 * PSI_PA)) == (
         "caution",
-        "2 psi is more than a house line carries: 7 in H₂O is usual, 2 psi the most. Set what your meter gives.",
+        "55.4 in H₂O is more than a house line carries: 7 in H₂O is usual, 55.4 in H₂O the most. Set what your meter "
+        "gives.",
         LOWER,
     )
     assert gas_pressure({}, gauge_Pa=over(2 * PSI_PA))[0] == "good"
@@ -176,14 +177,14 @@ def test_jet_of_a_house_line(share, verdict, text):
             0.5,
             10,
             "caution",
-            "Jet #52 gives the firing rate at 13.8 in H₂O, not at the 10 psi as set: turn the regulator or change the "
+            "Jet #52 gives the firing rate at 0.5 psi, not at the 10 psi as set: turn the regulator or change the "
             "drill.",
         ),
         (
             0.49,
             10,
             "stop",
-            "Jet #52 gives the firing rate at 13.6 in H₂O, out of reach of a regulator: use a smaller drill.",
+            "Jet #52 gives the firing rate at 0.49 psi, out of reach of a regulator: use a smaller drill.",
         ),
     ],
 )
@@ -219,17 +220,17 @@ LOW_CURES = (("gas_pressure", "raise"), ("low_fire", "raise"))
 @pytest.mark.parametrize(
     "low_psi, verdict, text",
     [
-        (0.5, "good", "Low fire asks for 13.8 in H₂O before the jet."),
+        (0.5, "good", "Low fire asks for 0.5 psi before the jet."),
         (
             0.49,
             "caution",
-            "Low fire asks for 13.6 in H₂O before the jet; below 13.8 in H₂O it is hard to hold. A smaller jet at more "
+            "Low fire asks for 0.49 psi before the jet; below 0.5 psi it is hard to hold. A smaller jet at more "
             "pressure helps.",
         ),
         (
             0.001,
             "caution",
-            "Low fire asks for 0.0277 in H₂O before the jet; below 13.8 in H₂O it is hard to hold. A smaller jet at "
+            "Low fire asks for 0.001 psi before the jet; below 0.5 psi it is hard to hold. A smaller jet at "
             "more pressure helps.",
         ),
     ],

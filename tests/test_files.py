@@ -170,6 +170,12 @@ def test_the_template_has_the_holes_from_the_base_s_own_corner():
     assert "1 9 25/32 2 25/32" in text and "43 2 25/32 4 25/32" in text
 
 
+@pytest.mark.parametrize("system, words", [("in", "Sizes in inches"), ("mm", "Sizes in millimetres")])
+def test_every_drawn_sheet_says_its_unit(system, words):
+    read = pages(made("templates-letter", solve(Design.from_texts({"units": system}))))
+    assert all((words in page.text) == ("true size" in page.text) for page in read)
+
+
 def test_the_hole_table_stands_under_a_template_that_leaves_room():
     small = {"body_length": "6 in", "body_width": "3 in", "ports_per_row": "6", "rows": "3", "setback": "1/2 in"}
     (page,) = pages(made("template-letter", solve(Design.from_texts(small))))

@@ -253,7 +253,8 @@ def test_what_lies_there_is_used_and_costs_nothing(answers):
         assert (d.body_width, d.body_depth) == pytest.approx((0.0889, 0.0889))
         assert d.port_diameter == pytest.approx(9 / 32 * 0.0254) and d.text("blower_free_flow") == "80 cfm"
         bought = {one.key for one in offer.buys}
-        assert not bought & {"steel_0", "pins", "blower"} and "bag" in bought
+        assert not bought & {"steel_0", "pins"} and "bag" in bought
+        assert ("blower" in bought) == (d.burner_count > 1)  # one is there
         assert offer.to_spend == pytest.approx(sum(one.price for one in offer.buys))
 
 
@@ -407,6 +408,23 @@ def test_what_i_have_is_read_back_from_its_own_text():
     assert read_have(as_json) == have
     for kind, (_, example) in KINDS.items():
         assert read_have(f"{kind}: {example}").pieces[kind]
+
+
+@pytest.mark.parametrize(
+    "entry",
+    [
+        *("tube: 90 x 90 x 1/100 in", "tube: 3 x 3 in", "plate: 9 in, 2 x 2 in", "round: 6 x 4 in", "pins: 9 in"),
+        *("pins: 1/4 in, 900 ft", "pipe: 1-1/3", "blower: 4000 inH2O 60 cfm", "drill: #400", "regulator: 900 psi"),
+        *("regulator: 30 to 0 psi", "cylinder: 21 lb", "cylinder: 20 lb x 99", "line: 900 psi", "bag: mud"),
+        "board: ply 9",
+    ],
+)
+def test_what_is_offered_for_an_entry_is_an_entry(entry):
+    kind = entry.partition(":")[0]
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"{entry}\nbuy: all")
+    for error in refused.value.errors:
+        assert error.field == kind and read_have(f"{kind}: {error.nearest}\nbuy: all").pieces[kind]
 
 
 def test_weights_out_of_range_are_refused():

@@ -26,8 +26,44 @@ def test_le_chatelier_of_half_and_half():
     assert fl.flammable_fraction((("CH4", 0.5), ("C3H8", 0.5)))[0] == pytest.approx(0.02958, rel=1e-3)
 
 
-def test_inert_gas_only_dilutes():
-    assert fl.flammable_fraction((("CH4", 0.9), ("N2", 0.1)))[0] == pytest.approx(0.05 / 0.9, rel=1e-9)
+def inert_at_the_nose(species, inert):
+    """Inert gas in the whole mixture where the limits of this fuel meet, found from the limits alone."""
+    low, high = 0.0, 60.0
+    for _ in range(60):
+        ratio = (low + high) / 2
+        lower, upper = fl.flammable_fraction(((species, 1 / (1 + ratio)), (inert, ratio / (1 + ratio))))
+        low, high = (ratio, high) if lower < upper else (low, ratio)
+    return upper * ratio / (1 + ratio)
+
+
+# Zabetakis, Bulletin 627 (1965), and Coward and Jones, Bulletin 503 (1952), as remembered: inert gas that puts out
+# every mixture, in % of it.
+@pytest.mark.parametrize(
+    "species, inert, expected",
+    [("CH4", "N2", 37), ("CH4", "CO2", 23), ("C3H8", "N2", 43), ("C3H8", "CO2", 30), ("C4H10", "N2", 41),
+     ("C4H10", "CO2", 28)],
+)  # fmt: skip
+def test_so_much_inert_gas_puts_out_every_mixture(species, inert, expected):
+    assert 100 * inert_at_the_nose(species, inert) == pytest.approx(expected, abs=2.5)
+
+
+def test_digester_gas_burns_up_to_a_fifth_of_the_mixture():
+    """60 of methane to 40 of carbon dioxide by hand: nose at 7.25 % of methane and 23.5 % inert; r = 2/3."""
+    lower, upper = fl.flammable_fraction((("CH4", 0.6), ("CO2", 0.4)))
+    assert upper == pytest.approx(0.15 / (1 + 2 / 3 * (15 - 7.25) / 23.53) / 0.6, rel=2e-3)
+    assert lower == pytest.approx(0.05 / (1 - 2 / 3 * (7.25 - 5) / 23.53) / 0.6, rel=2e-3)
+    lean, rich = fl.flammable_equivalence_ratios((("CH4", 0.6), ("CO2", 0.4)))
+    assert 0.5 < lean < 0.6 and 1.4 < rich < 1.6  # 1.9 if inert gas only took up room
+
+
+def test_little_inert_gas_moves_the_limits_little():
+    pure = fl.flammable_fraction((("C3H8", 1.0),))
+    assert fl.flammable_fraction((("C3H8", 0.999999), ("N2", 1e-6))) == pytest.approx(pure, rel=1e-4)
+
+
+def test_nothing_burns_of_a_gas_that_is_nearly_all_inert():
+    lower, upper = fl.flammable_fraction((("CH4", 0.1), ("N2", 0.9)))
+    assert lower > upper
 
 
 # Diffusivity of the stoichiometric mixture at 298 K from Cantera transport; plates from NACA 1300 (memory).

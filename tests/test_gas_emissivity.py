@@ -1,41 +1,12 @@
 """Emissivity of burned gas against Leckner's formula, a chart reading and limits."""
 
-from math import exp, log10
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from leckner import leckner, leckner_exchange
 
 from burnercalc.errors import InputError
-from burnercalc.physics.gas_emissivity import emissivity_cubic, gas_emissivity, mean_beam_length_m
-
-
-def leckner(water, carbon_dioxide, temp_K, path_m):
-    """B. Leckner, Combust. Flame 19 (1972) 33, at 1 atm, as heat-transfer texts give it (recalled)."""
-    t, pressure = temp_K / 1000, 1.01325
-
-    def thin(rows, path):
-        return exp(sum(log10(path) ** i * sum(c * t**j for j, c in enumerate(row)) for i, row in enumerate(rows)))
-
-    def broadened(a, b, c, effective, peak, path):
-        return 1 - (a - 1) * (1 - effective) / (a + b - 1 + effective) * exp(-c * log10(peak / path) ** 2)
-
-    p_w, p_c = water * pressure, carbon_dioxide * pressure
-    w, c = p_w * path_m * 100, p_c * path_m * 100  # bar cm
-    of_water = thin(
-        ((-2.2118, -1.1987, 0.035596), (0.85667, 0.93048, -0.14391), (-0.10838, -0.17156, 0.045915)), w
-    ) * broadened(1.888 - 2.053 * log10(t), 1.10 / t**1.4, 0.5, pressure + 2.56 * p_w / t**0.5, 13.2 * t**2, w)
-    of_carbon_dioxide = thin(
-        (
-            (-3.9893, 2.7669, -2.1081, 0.39163),
-            (1.2710, -1.1090, 1.0195, -0.21897),
-            (-0.23678, 0.19731, -0.19544, 0.044644),
-        ),
-        c,
-    ) * broadened(1 + 0.1 / t**1.45, 0.23, 1.47, pressure + 0.28 * p_c, 0.225 * t**2, c)
-    share = w / (w + c)
-    overlap = (share / (10.7 + 101 * share) - 0.0089 * share**10.4) * max(log10(w + c), 0) ** 2.76
-    return of_water + of_carbon_dioxide - overlap
+from burnercalc.physics.gas_emissivity import exchange_cubic, gas_emissivity, mean_beam_length_m
 
 
 @pytest.mark.parametrize("temp_K", [1000.0, 1500.0, 1800.0, 2000.0])
@@ -58,6 +29,45 @@ def test_independent_calculation(ratio, temp_K, path_atm_m, expected):
         water_fraction=0.1 * ratio, carbon_dioxide_fraction=0.1, temp_K=temp_K, path_m=path_atm_m / (0.1 + 0.1 * ratio)
     )
     assert got == pytest.approx(expected, abs=1e-4)
+
+
+def exchange_W_m2(water, carbon_dioxide, path_m, gas_K, wall_K, wall_emissivity):
+    c = exchange_cubic(
+        water_fraction=water,
+        carbon_dioxide_fraction=carbon_dioxide,
+        path_m=path_m,
+        wall_emissivity=wall_emissivity,
+    )
+
+    def sent(temp_K):
+        return 5.670374419e-8 * temp_K**4 * sum(part * temp_K**n for n, part in enumerate(c))
+
+    return sent(gas_K) - sent(wall_K)
+
+
+@pytest.mark.parametrize("water, carbon_dioxide", [(0.155, 0.116), (0.19, 0.095), (0.13, 0.11)])
+@pytest.mark.parametrize("path_m", [0.1, 0.3])
+@pytest.mark.parametrize("gas_K, wall_K", [(1700, 1500), (1850, 1500), (1700, 1150), (1950, 1700)])
+def test_exchange_near_leckner(water, carbon_dioxide, path_m, gas_K, wall_K):
+    """His emissivity and absorptivity, every reflection summed; walls as gray as hot refractory."""
+    mixture = (water, carbon_dioxide, path_m, gas_K, wall_K, 0.6)
+    assert exchange_W_m2(*mixture) == pytest.approx(leckner_exchange(*mixture), rel=0.16)
+
+
+@pytest.mark.parametrize("wall_emissivity", [0.3, 0.6, 1.0])
+def test_exchange_is_the_sum_of_its_reflections(wall_emissivity):
+    """What the gas sends out is taken by the walls or thrown back, and then thinned by the gas again, and so on."""
+    mixture = {"water_fraction": 0.15, "carbon_dioxide_fraction": 0.1}
+
+    def emitted(crossings):
+        return gas_emissivity(**mixture, temp_K=1700.0, path_m=0.1 * crossings) if crossings else 0.0
+
+    taken = sum(
+        wall_emissivity * (1 - wall_emissivity) ** n * (emitted(n + 1) - emitted(n))  # what n + 1 crossings add
+        for n in range(60)
+    )
+    c = exchange_cubic(**mixture, path_m=0.1, wall_emissivity=wall_emissivity)
+    assert sum(part * 1700.0**n for n, part in enumerate(c)) == pytest.approx(taken, rel=1e-8)
 
 
 def test_chart_reading():
@@ -98,7 +108,7 @@ def test_properties(water, carbon_dioxide, temp_K, path_m):
 
 
 def test_limits():
-    assert emissivity_cubic(water_fraction=0.2, carbon_dioxide_fraction=0.1, path_m=0.0) == (0.0,) * 4
+    assert exchange_cubic(water_fraction=0.2, carbon_dioxide_fraction=0.1, path_m=0.0) == (0.0,) * 4
     assert gas_emissivity(water_fraction=0.0, carbon_dioxide_fraction=0.0, temp_K=1500.0, path_m=1.0) == 0
     alone = gas_emissivity(water_fraction=0.2, carbon_dioxide_fraction=0.0, temp_K=1500.0, path_m=1.0)
     at_two = gas_emissivity(water_fraction=0.2 * 2 / 3, carbon_dioxide_fraction=0.2 / 3, temp_K=1500.0, path_m=1.0)
@@ -130,6 +140,13 @@ def test_names_the_field(field, value):
     with pytest.raises(InputError) as caught:
         gas_emissivity(**{**GOOD, field: value})
     assert caught.value.field == field
+
+
+@pytest.mark.parametrize("value", [0.0, 1.1, float("nan")])
+def test_refuses_walls_that_are_none(value):
+    with pytest.raises(InputError) as caught:
+        exchange_cubic(water_fraction=0.15, carbon_dioxide_fraction=0.1, path_m=0.1, wall_emissivity=value)
+    assert caught.value.field == "wall_emissivity"
 
 
 @pytest.mark.parametrize("field", ["volume_m3", "area_m2"])

@@ -10,7 +10,7 @@ from burnercalc.checks import CHECKS
 from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.parts.hot_block import block_material
-from burnercalc.physics.band import Band
+from burnercalc.physics.band import Band, in_order
 from burnercalc.result import solve
 
 KBTU_H = 1055.05585262 / 3.6
@@ -310,3 +310,11 @@ def test_a_standing_box_is_judged_after_shut_down(default):
     assert default.checks["shut_down"].verdict == "good"
     for bad in ({"fuel": "butane", "ambient_temperature": "80 degF"}, {"fuel_blend": "C3H8 0.7, C4H10 0.3"}):
         assert solved(**bad).checks["shut_down"].verdict == "caution"
+
+
+def test_the_last_digits_of_a_search_do_not_turn_a_band_round():
+    assert in_order(253.15000000000003, 253.15, 253.14999999999998) == Band(253.15, 253.15, 253.15)
+    assert in_order(1.0, 2.0, 3.0) == Band(1.0, 2.0, 3.0)
+    for low, value, high in ((1.0, 0.9, 2.0), (1.0, 2.0, 1.9), (1.0, float("nan"), 2.0)):
+        with pytest.raises(ArithmeticError):
+            in_order(low, value, high)

@@ -199,10 +199,11 @@ def test_cures_are_settings():
 
 
 def test_slots_are_typed_and_in_the_readers_units():
-    sentence = "{rate:power 2} at {pressure:supply}, {share:percent 1} over {times:.1f} times {name}"
+    sentence = "{rate:power 2} at {pressure:gas_pressure}, {share:percent 1} over {times:.1f} times {name}"
     slots = {"rate": 29307.1, "pressure": 1743.6, "share": 0.0314, "times": 2.44, "name": "x"}
-    assert written(sentence, slots, "in") == "100 kBtu/h at 7.00 in H₂O, 3.1 % over 2.4 times x"
-    assert written(sentence, slots, "mm") == "29 kW at 17.4 mbar, 3.1 % over 2.4 times x"
+    assert written(sentence, slots, "in", lambda: True) == "100 kBtu/h at 7.00 in H₂O, 3.1 % over 2.4 times x"
+    assert written(sentence, slots, "mm", lambda: True) == "29 kW at 17.4 mbar, 3.1 % over 2.4 times x"
+    assert written(sentence, slots, "in") == "100 kBtu/h at 0.253 psi, 3.1 % over 2.4 times x"
     assert slots_of("{rate:power 2} of {name}") == {("rate", "power 2"), ("name", "")}
     with pytest.raises(KeyError):
         written("{nothing:power}", {}, "in")

@@ -88,7 +88,7 @@ TEXTS = {
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
     "price_train": ("200", "90", "listed"),
     "cap_thickness": ("1/4 in", "1/8 in", "wall"),
-    "fuel_price": ("1.7/lb",),
+    "fuel_price": ("1.7/lb", "1.5/therm", "0.9/m3"),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
     "port_wall_temperature": ("auto", "1200 degF", "900 degF"),

@@ -343,7 +343,7 @@ def test_the_card_has_every_step_with_its_source():
     rows = solved().tables["lighting_card"].rows
     assert [row[0] for row in rows] == [
         "Before", "Purge", "Torch first", "Set", "4 s", "Not lit, or it goes out", "It burns", "The walls glow",
-        "While it burns", "Pop, roar or whistle inside the box", "Shut down", "Air or power fails", "Smell of gas",
+        "While it burns", "Pop, roar or whistle in the box", "Shut down", "Air or power fails", "Smell of gas",
     ]  # fmt: skip
     assert all(len(row) == 3 and row[1] and row[2] for row in rows)
 

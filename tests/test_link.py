@@ -62,6 +62,12 @@ def test_what_is_refused_in_a_link_of_version_1_stands_at_its_own_default(text):
     assert from_link(f"#v=2&equivalence_ratio={text}")[0].value("equivalence_ratio") == 0.96
 
 
+def test_a_text_with_two_faults_costs_no_default_of_its_version():
+    design, ignored = from_link("#v=1&lining=clay 1 in, mud 2 in")
+    assert [error.field for error in ignored] == ["lining"] * 2
+    assert design.text("lining") == EARLIER_DEFAULTS["1"]["lining"]
+
+
 def test_defaults_of_earlier_versions_are_in_order_and_can_be_read():
     assert [*EARLIER_DEFAULTS, VERSION] == [str(n + 1) for n in range(len(EARLIER_DEFAULTS) + 1)]
     for version in EARLIER_DEFAULTS:

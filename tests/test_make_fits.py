@@ -52,8 +52,10 @@ def default():
         ("lip_width", {**PLATES, "setback": "10.4 mm", "cap_thickness": "6 mm"}, "caution", 4.4 / 25.4),
         # of a tube: less its inside corner, one wall more; the window's edge never on the rounded corner
         ("lip_width", {"wall": "4 mm", "setback": "7.999 mm"}, "stop", -0.001 / 25.4),
-        ("lip_width", {"wall": "4 mm", "setback": "8 mm"}, "caution", 0.0),
-        ("lip_width", {"wall": "3/16 in", "setback": "3/8 in"}, "caution", 0.0),
+        ("lip_width", {"wall": "4 mm", "setback": "8 mm"}, "stop", 0.0),
+        ("lip_width", {"wall": "3/16 in", "setback": "3/8 in"}, "stop", 0.0),
+        ("lip_width", {"wall": "4 mm", "setback": "9.499 mm"}, "stop", 1.499 / 25.4),
+        ("lip_width", {"wall": "4 mm", "setback": "9.5 mm"}, "caution", 1.5 / 25.4),
         ("lip_width", {"wall": "4 mm", "setback": "12.499 mm"}, "caution", 4.499 / 25.4),
         ("lip_width", {"wall": "4 mm", "setback": "12.5 mm"}, "good", 4.5 / 25.4),
         # hole less pipe: 2 7/16 less 2 3/8 in; 4 3/4 less 4 1/2 in is more than 4 mm

@@ -57,12 +57,24 @@ def test_the_narrowest_hose_that_takes_a_tenth(gauge_Pa, kg_s, unit, bore_in):
 
 
 def test_a_gauge_reads_in_its_lower_three_quarters():
-    assert t.gauge_Pa(pressure_Pa=5 * PSI, unit="in") == pytest.approx(15 * PSI)
-    assert t.gauge_Pa(pressure_Pa=11.24 * PSI, unit="in") == pytest.approx(15 * PSI)
-    assert t.gauge_Pa(pressure_Pa=11.26 * PSI, unit="in") == pytest.approx(30 * PSI)
-    assert t.gauge_Pa(pressure_Pa=0.7 * PSI, unit="in") == pytest.approx(30 * WATER, rel=1e-5)
-    assert t.gauge_Pa(pressure_Pa=20e2, unit="mm") == pytest.approx(40e2)
-    assert t.gauge_Pa(pressure_Pa=1e9, unit="mm") == pytest.approx(10e5)
+    cylinder, line = {"unit": "in", "from_cylinder": True}, {"unit": "in", "from_cylinder": False}
+    assert t.gauge_Pa(pressure_Pa=5 * PSI, **cylinder) == pytest.approx(15 * PSI)
+    assert t.gauge_Pa(pressure_Pa=11.24 * PSI, **cylinder) == pytest.approx(15 * PSI)
+    assert t.gauge_Pa(pressure_Pa=11.26 * PSI, **cylinder) == pytest.approx(30 * PSI)
+    assert t.gauge_Pa(pressure_Pa=0.7 * PSI, **cylinder) == pytest.approx(1 * PSI)
+    assert t.gauge_Pa(pressure_Pa=7 * WATER, **line) == pytest.approx(15 * WATER, rel=1e-5)
+    assert t.gauge_Pa(pressure_Pa=20e2, unit="mm", from_cylinder=False) == pytest.approx(40e2)
+    assert t.gauge_Pa(pressure_Pa=1e9, unit="mm", from_cylinder=True) == pytest.approx(10e5)
+
+
+def test_the_gauge_at_the_jet_reads_low_fire_and_lighting_behind_a_cock_of_its_own():
+    """0.84 psi to light goes beyond three quarters of 1 psi; the gauge of 3 psi does not outlive 5 psi."""
+    r = solved()
+    low = next(part for part in r.part("train").parts if part.key == "low_gauge")
+    assert sizes(r)["low_gauge"].startswith("0 to 3 psi, reads 0.8") and "to light" in sizes(r)["low_gauge"]
+    assert low.slots["scale"] < r.design.gas_pressure
+    assert parts(r)[parts(r).index("low_gauge") - 1] == "gauge_cock"
+    assert sizes(solved(port_diameter="3/16 in", rows="3", ports_per_row="6"))["low_gauge"].endswith("psi at low fire")
 
 
 def test_reducers_go_one_size_a_step():
@@ -82,8 +94,8 @@ def test_reducers_go_one_size_a_step():
 def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
-        "connector regulator gauge hose cock filter solenoid flame_guard needle low_gauge check_valve jet_holder "
-        "filter_guard flexible_joint damper air_switch air_flap tap mix_pipe elbow union reducer"
+        "connector regulator gauge hose cock filter solenoid flame_guard needle gauge_cock low_gauge check_valve "
+        "jet_holder filter_guard flexible_joint damper air_switch air_flap tap mix_pipe elbow union reducer"
     )
     found = sizes(r)
     assert found["regulator"].startswith("5.09 psi out, at least 150 kBtu/h")
@@ -117,7 +129,7 @@ def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
     safety = (12 + 45 + 28 + 16 + 80 + 110 + 35 + 8) + (40 + 45 + 3 * 3) + (28 + 10 + 18 + 9)
-    comfort = (12 + 20 + 20 + 18) + (15 + 14 + 25)
+    comfort = (12 + 20 + 20 + 8 + 18) + (15 + 14 + 25)
     assert (train.safety_cost, train.comfort_cost) == (safety, comfort)
     rows = {row[0]: row[4] for row in solved().tables["cost_lines"].rows}
     assert (rows["gas and air train, safety"], rows["gas and air train, comfort"]) == (safety, comfort)
@@ -147,4 +159,4 @@ def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 23)] and rows[0]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 24)] and rows[0]["purpose"] == "safety"

@@ -48,7 +48,6 @@ ENDS = {
     ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
     ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
-    ("rate_for_need", "need.working_band"): {"high"},
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},

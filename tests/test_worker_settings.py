@@ -4,7 +4,9 @@ import json
 
 import pytest
 
+from burnercalc.design import Design
 from burnercalc.physics.linings import material_keys, material_name
+from burnercalc.tables import read_table
 from burnercalc.worker import handle
 
 
@@ -55,3 +57,45 @@ def test_every_material_has_a_name_short_enough_for_a_phones_list_and_metric_one
         for units in ("in", "mm"):
             assert 4 < len(material_name(key, units, short=True)) <= 20
             assert units == "in" or "lb" not in material_name(key, units) + material_name(key, units, short=True)
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+@pytest.mark.parametrize("kind", read_table("blower_kinds"), ids=lambda kind: kind["key"])
+def test_each_kind_of_blower_is_one_that_can_be_set(kind, units):
+    reply = ask("blower", {"units": units}, of=kind["key"])
+    design = Design.from_texts(reply["texts"])
+    assert design.blower_shutoff_pressure == pytest.approx(kind["shut_inH2O"] * 249.08891, rel=0.08)  # round in each
+    assert design.blower_free_flow == pytest.approx(kind["free_cfm"] * 0.3048**3 / 60, rel=0.08)  # round in each
+    assert "look at your plate" in reply["words"]
+
+
+def test_the_paddle_wheel_gives_what_its_tip_speed_allows():
+    """A paddle wheel 7 in across at 3,450 rpm gives rho u2 at most (Euler), and about half."""
+    tip_m_s = 3.14159 * 7 * 0.0254 * 3450 / 60
+    (wheel,) = (kind for kind in read_table("blower_kinds") if kind["key"] == "paddle_wheel")
+    assert 0.5 < wheel["shut_inH2O"] * 249.09 / (1.2 * tip_m_s**2) < 1
+
+
+def test_a_flow_from_the_plate_stays_and_a_curve_gives_way():
+    reply = ask(
+        "blower", {"blower_free_flow": "110 cfm", "blower_curve": "0 cfm 8 inH2O, 100 cfm 5 inH2O"}, of="duct_fan"
+    )
+    assert reply["texts"]["blower_free_flow"] == "110 cfm" and reply["texts"]["blower_curve"] == ""
+    assert "your 110 cfm free stays" in reply["words"]
+    again = ask("blower", ask("blower", {}, of="duct_fan")["texts"], of="paddle_wheel")  # that one was lent, not read
+    assert again["texts"]["blower_free_flow"] == "130 cfm"
+
+
+@pytest.mark.parametrize(
+    ("settings", "hidden"),
+    [
+        ({}, {"tank_diameter"}),
+        ({"cylinder": "tank"}, set()),
+        ({"cylinder": "tank", "fuel": "natural_gas"}, {"cylinder", "cylinder_fill", "tank_diameter"}),
+        ({"fuel": "natural_gas", "fuel_blend": "C3H8 1"}, {"tank_diameter"}),
+    ],
+)
+def test_cylinders_are_asked_for_only_where_the_gas_comes_in_them(settings, hidden):
+    fields = ask("solve", settings)["fields"]
+    asked = {"cylinder", "cylinder_fill", "tank_diameter"}
+    assert {key for key in asked if fields[key].get("idle")} == hidden

@@ -27,7 +27,7 @@ STEEL_HEAT = Source(
 )
 QUENCHING = Source("Williams, Combustion Theory, 8.1; tube over plates from memory", "memory")
 CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "memory")
-FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule (from memory)", "memory")
+FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule; with inert gas NFPA 69 limits of oxygen", "memory")
 
 # What goes into the soaking of the hot block.
 SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")

@@ -332,7 +332,8 @@ ANSWERS = (
         "hot_run.mixture_high",
         "ratio",
         "Mixture when hot, high fire",
-        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone.",
+        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone; "
+        "a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
         source=HOT_PORTS & FAN,
@@ -343,7 +344,7 @@ ANSWERS = (
         "ratio",
         "Mixture when hot, low fire",
         meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
-        "left alone.",
+        "left alone; a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
         source=HOT_PORTS & FAN,
@@ -569,7 +570,7 @@ ANSWERS = (
         "money",
         "Fuel an hour",
         meaning="What an hour at high fire costs, in the money of the price.",
-        formula="gas flow x price by weight",
+        formula="gas flow x price of the gas",
         inputs=("gas_flow", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),
         source=FUEL_COST,
         near="bench",
@@ -743,20 +744,37 @@ CHECKS = (
         },
     ),
     Check(
+        "blower_hot",
+        "fraction",
+        "Blower, burner hot",
+        harm="rework",
+        source=HOT_PORTS & FAN & LIMITS,
+        cases={
+            "good": "Hot ports take {ports:fraction 2} more pressure: high fire needs {needed:pressure}, and the "
+            "blower has {has:pressure} there.",
+            "caution": "Hot ports take {ports:fraction 2} more pressure: high fire needs {needed:pressure}, and the "
+            "blower has {has:pressure} there. Its air falls short with the damper wide open. Use a stronger blower, "
+            "larger or more ports, or less high fire.",
+        },
+        cures=(
+            ("blower_shutoff_pressure", "raise"),
+            ("port_diameter", "raise"),
+            ("ports_per_row", "raise"),
+            ("firing_rate", "lower"),
+        ),
+    ),
+    Check(
         "hot_drift",
         "fraction",
         "Mixture when hot",
         harm="danger",
         source=HOT_PORTS & FAN & LIMITS,
         cases={
-            "good": "Hot ports take {ports:fraction 2} more pressure. A mixture set cold gets {more:fraction} richer, "
-            "from {cold:.2f} to {hot:.2f}: set it once the block is hot.",
-            "caution": "Hot ports take {ports:fraction 2} more pressure, and the blower has little to spare: a "
-            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, with more carbon monoxide. "
-            "Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
-            "short": "Hot, the burner needs {needed:pressure} at high fire and the blower has {has:pressure}: a "
-            "mixture set cold gets {more:fraction} richer, from {cold:.2f} to {hot:.2f}, and the damper cannot mend "
-            "it. Use a stronger blower, larger or more ports, or less high fire.",
+            "good": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
+            "{hot:.2f}, or {richest:.2f} as near as a hand sets it: set it once the block is hot.",
+            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
+            "{hot:.2f}, or {richest:.2f} as near as a hand sets it, with more carbon monoxide: the blower has little "
+            "to spare. Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
         },
         cures=(
             ("blower_shutoff_pressure", "raise"),
@@ -785,22 +803,24 @@ CHECKS = (
         harm="danger",
         source=JET & LIMITS,
         cases={
-            "none": "Gas at {gas:supply} cannot enter the mix pipe, where the blower holds {mixture:pressure}: no gas "
-            "flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
-            "good": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe.",
-            "choked": "Gas at {gas:supply} stands well over the {mixture:pressure} in the mix pipe, and chokes in the "
-            "jet: its flow follows the regulator alone.",
-            "weak": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of {hole:drill_length}, "
+            "none": "Gas at {gas:gas_pressure} cannot enter the mix pipe, where the blower holds {mixture:pressure}: "
+            "no gas flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
+            "good": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe.",
+            "choked": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe, and chokes "
+            "in the jet: its flow follows the regulator alone.",
+            "weak": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
+            "{hole:drill_length}, "
             "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
-            "weak_line": "Gas at {gas:supply} is too weak for this rate: the jet may need a hole of "
+            "weak_line": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or less fire.",
-            "near": "Gas at {gas:supply} is not far above the {mixture:pressure} in the mix pipe: every change of air "
-            "moves the gas as well. More gas pressure is steadier.",
-            "line": "{gas:supply} is more than a house line carries: {usual:pressure} is usual, {most:gas_pressure} "
+            "near": "Gas at {gas:gas_pressure} is not far above the {mixture:pressure} in the mix pipe: every change "
+            "of air moves the gas as well. More gas pressure is steadier.",
+            "line": "{gas:gas_pressure} is more than a house line carries: {usual:pressure} is usual, "
+            "{most:gas_pressure} "
             "the most. Set what your meter gives.",
-            "regulator": "{gas:supply} is more than an adjustable LP regulator gives ({most:gas_pressure}); use a "
-            "larger jet.",
+            "regulator": "{gas:gas_pressure} is more than an adjustable LP regulator gives ({most:gas_pressure}); use "
+            "a larger jet.",
         },
         cures=(("gas_pressure", "raise"),),
     ),
@@ -813,17 +833,18 @@ CHECKS = (
         cases={
             "too_small": "No drill comes near the {hole:drill_length} of this jet: less gas pressure makes it larger.",
             "too_large": "No drill comes near the {hole:drill_length} of this jet: more gas pressure makes it smaller.",
-            "line_good": "Jet {drill} passes {rate:power} at {now:supply}, as wanted.",
-            "line_throttled": "Jet {drill} passes {rate:power} at {now:supply}; throttle to {at:supply} for high fire.",
-            "line_short": "Jet {drill} passes {rate:power} at {now:supply}, short of {wanted:power}: the line cannot "
-            "carry the rate through it. Use a larger drill.",
-            "good": "Jet {drill} gives the firing rate at {at:supply}.",
-            "caution": "Jet {drill} gives the firing rate at {at:supply}, not at the {now:supply} as set: turn the "
-            "regulator or change the drill.",
-            "larger": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a larger "
-            "drill.",
-            "smaller": "Jet {drill} gives the firing rate at {at:supply}, out of reach of a regulator: use a smaller "
-            "drill.",
+            "line_good": "Jet {drill} passes {rate:power} at {now:gas_pressure}, as wanted.",
+            "line_throttled": "Jet {drill} passes {rate:power} at {now:gas_pressure}; throttle to {at:gas_pressure} "
+            "for high fire.",
+            "line_short": "Jet {drill} passes {rate:power} at {now:gas_pressure}, short of {wanted:power}: the line "
+            "cannot carry the rate through it. Use a larger drill.",
+            "good": "Jet {drill} gives the firing rate at {at:gas_pressure}.",
+            "caution": "Jet {drill} gives the firing rate at {at:gas_pressure}, not at the {now:gas_pressure} as set: "
+            "turn the regulator or change the drill.",
+            "larger": "Jet {drill} gives the firing rate at {at:gas_pressure}, out of reach of a regulator: use a "
+            "larger drill.",
+            "smaller": "Jet {drill} gives the firing rate at {at:gas_pressure}, out of reach of a regulator: use a "
+            "smaller drill.",
         },
         cures=(("jet_drill", "choose"), ("gas_pressure", "choose")),
     ),
@@ -834,9 +855,9 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "good": "Low fire asks for {low:supply} before the jet.",
-            "caution": "Low fire asks for {low:supply} before the jet; below {least:supply} it is hard to hold. A "
-            "smaller jet at more pressure helps.",
+            "good": "Low fire asks for {low:gas_pressure} before the jet.",
+            "caution": "Low fire asks for {low:gas_pressure} before the jet; below {least:gas_pressure} it is hard to "
+            "hold. A smaller jet at more pressure helps.",
         },
         cures=(("gas_pressure", "raise"), ("low_fire", "raise")),
     ),

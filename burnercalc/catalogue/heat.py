@@ -433,9 +433,9 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="Gross, all burners: the larger of working and heating up. Where no fire can do one of them, what it "
-        "would take if the gas left as cool as the walls.",
-        formula="larger of firing rate to work and firing rate to heat up",
+        meaning="Gross, all burners: the larger of working, though the gas may give off its heat badly, and heating "
+        "up. Auto takes it. Where no fire can do one of them, what it would take if the gas left as cool as the walls.",
+        formula="larger of firing rate to work, the high end of its band, and firing rate to heat up",
         inputs=("working_rate", "heat_up_rate"),
         source=ZONE_HEAT_UP,
         near="first",
@@ -896,31 +896,32 @@ CHECKS = (
             "{needed:power}. Working takes {working:power}.",
             "auto.heat-up.several": "The firing rate is taken from the chamber: heating up in {time:time} takes "
             "{needed:power}, {each:power} for each of {burners} burners. Working takes {working:power}.",
-            "auto.working.one": "The firing rate is taken from the chamber: working takes {needed:power}.",
-            "auto.working.several": "The firing rate is taken from the chamber: working takes {needed:power}, "
-            "{each:power} for each of {burners} burners.",
+            "auto.working.one": "The firing rate is taken from the chamber: working takes {working:power}, or "
+            "{needed:power} when the gas gives off its heat badly.",
+            "auto.working.several": "The firing rate is taken from the chamber: working takes {working:power}, or "
+            "{needed:power} when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
             "good.heat-up.one": "{installed:power} is enough: heating up in {time:time} takes {needed:power}.",
             "good.heat-up.several": "{installed:power} is enough: heating up in {time:time} takes {needed:power}, "
             "{each:power} for each of {burners} burners.",
-            "good.working.one": "{installed:power} is enough: working takes {needed:power}.",
-            "good.working.several": "{installed:power} is enough: working takes {needed:power}, {each:power} for each "
-            "of {burners} burners.",
+            "good.working.one": "{installed:power} is enough: working takes {working:power}, or {needed:power} when "
+            "the gas gives off its heat badly.",
+            "good.working.several": "{installed:power} is enough: working takes {working:power}, or {needed:power} "
+            "when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
             "far_more": "It is far more than that; auto would take the rate from the chamber.",
             "caution.heat-up.one": "{installed:power} is too little: heating up in {time:time} takes {needed:power}. "
             "Raise the firing rate or use more burners, or allow more time.",
             "caution.heat-up.several": "{installed:power} is too little: heating up in {time:time} takes "
             "{needed:power}, {each:power} for each of {burners} burners. Raise the firing rate or use more burners, or "
             "allow more time.",
-            "caution.working.one": "{installed:power} is too little: working takes {needed:power}. Raise the firing "
+            "caution.working.one": "{installed:power} is too little: working takes {working:power}. Raise the firing "
             "rate or use more burners, or put less work through.",
-            "caution.working.several": "{installed:power} is too little: working takes {needed:power}, {each:power} "
-            "for each of {burners} burners. Raise the firing rate or use more burners, or put less work through.",
-            "perhaps": "{installed:power} may be too little: working takes {working:power}, or {most:power} when the "
-            "gas "
-            "gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "caution.working.several": "{installed:power} is too little: working takes {working:power}, and each of "
+            "{burners} burners must give {each:power} to be sure of it. Raise the firing rate or use more burners, or "
+            "put less work through.",
+            "perhaps": "{installed:power} may be too little: working takes {working:power}, or {needed:power} when the "
+            "gas gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
             "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
-            "gives "
-            "off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
+            "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
             "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "

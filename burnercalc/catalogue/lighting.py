@@ -29,7 +29,8 @@ RESTS_ON = (
 )
 
 SET = (
-    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:supply} before the jet, damper {open:percent 1} open, "
+    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet, damper "
+    "{open:percent 1} open, "
     "{pipe:pressure 2} at the mix pipe. "
 )
 NEVER = "No safe lighting rate: do not light. "
@@ -113,16 +114,16 @@ ANSWERS = (
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
             "torch": "Light at low fire, {low:power 2}, with the mixture rich (equivalence ratio {ratio:g}): "
-            "{gas:supply} before the jet, damper {open:percent 1} open. A lit torch is held to the face until the "
-            "walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
+            "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
+            "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
             "gas": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before the jet: too "
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before the jet: too "
             "little to set.",
             "damper": NEVER
             + "The flame would hold up to {most:power 2} rich, for which the damper is {open:percent 1} "
             "open: too little to set.",
             "gas_and_damper": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:supply} before "
+            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before "
             "the jet with the damper {open:percent 1} open: too little to set.",
             "not_carried": NEVER + "Blower or jet do not carry it.",
             "no_room": NEVER + "Even rich it runs back below {flash:power 2} and lifts above {lift:power 2}.",
@@ -140,33 +141,33 @@ CHECKS = (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
-            "glow; {least:power 2} to {most:power 2} is safe and can be set.",
-            "note": "It is lit at {rate:power 2} with {gas:supply} before the jet and may stay there until the walls "
-            "glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: set it "
-            "exactly. Pop or flutter: gas off.",
-            "caution": "It is lit at {rate:power 2} with {gas:supply} before the jet; {least:power 2} to {most:power "
-            "2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, at any rate "
-            "at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. Larger ports "
-            "or a thicker block leave room.",
+            "good": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
+            "walls glow; {least:power 2} to {most:power 2} is safe and can be set.",
+            "note": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
+            "walls glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: "
+            "set it exactly. Pop or flutter: gas off.",
+            "caution": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
+            "{most:power 2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, "
+            "at any rate at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. "
+            "Larger ports or a thicker block leave room.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
             "gas": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
             "to set. A second small cock and jet to light with, a needle valve and a low gauge before it.",
             "damper": NEVER
             + "Up to {most:power 2} the flame holds, but for that the damper is {open:percent 1} open, too "
             "little to set. A smaller blower, or a damper in a smaller pipe.",
             "gas_and_damper": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
             "and the damper {open:percent 1} open, too little to set. A second small "
             "cock and jet and a smaller blower, or more ports.",
             "gas_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet, too little "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
             "to set. More or larger ports hold a stronger flame on the same line, or a second small cock and jet light "
             "it.",
             "gas_and_damper_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:supply} before the jet "
+            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
             "and the damper {open:percent 1} open, too little to set. More or larger ports hold a stronger flame; or a "
             "second small cock and jet to light with, and a smaller blower.",
             "not_carried": NEVER
@@ -190,29 +191,30 @@ WORDS = {
     "purge.when": "Purge",
     "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of "
     "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
-    "purge.source": "5 volumes at a quarter of the air: BS 5990:2006; a minute at least: common practice",
+    "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
     "Hand and face stand beside the door.",
-    "torch.source": "igniter proven before gas: NFPA 86 (memory); by hand: common practice",
+    "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
-    "tap, which tells more than the plate. Gas slowly to {gas:supply} before the jet with the needle valve: "
+    "tap, which tells more than the plate. Gas slowly to {gas:gas_pressure} before the jet with the needle valve: "
     "{rate:power 2}, equivalence ratio {ratio:g}.",
-    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:supply} before the jet: low fire, {rate:power "
-    "2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the torch goes out.",
+    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "{rate:power 2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
+    "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
-    "set.source": "limits of the flame; distances kept off them common practice",
+    "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Not alight {hiss:.0f} s after the first hiss: gas off. Through pipe and box the mixture takes "
     "{arrives:.1f} s to the face, then {trial:.0f} s are to try. At {rate:power 2} it fills the cold chamber in "
     "{fills:.1f} s.",
-    "trial.source": "by hand: common practice; automatic 3 to 15 s: NFPA 86, EN 746-2 (memory)",
+    "trial.source": "common practice; automatic: NFPA 86, EN 746-2 (memory)",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
     "for propane, under the roof for natural gas. After three times find out why first.",
-    "out.source": "purge after failure: BS 5990:2006; the count: common practice",
+    "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow (1,400 °F, "
     "760 °C). Once the lip glows the flame can run back before that: somebody listens all the time. Pop or flutter, or "
@@ -223,29 +225,29 @@ WORDS = {
     "lit.do.torch": "See every port alight. The torch stays in front until the walls glow (1,400 °F, 760 °C). Pop or "
     "flutter, or torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
-    "lit.source": "limits of lift and of flashback at a lip that glows; 1,400 °F: NFPA 86 (memory)",
+    "lit.source": "limits of the flame; NFPA 86 (memory)",
     "then.when": "The walls glow",
-    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:supply}. Not before: on cold walls a "
+    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
     "then.do.up": "Turn up to low fire, mixture as set: air first to {low_open:percent 1} open, then gas to "
-    "{low_gas:supply}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
-    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:supply}, then air to "
+    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
+    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then air to "
     "{low_open:percent 1} open. Not before: on cold walls a leaner flame lifts and goes out. Up in steps of a minute, "
     "air first.",
     "then.do.never": "Nothing to do here: it is not lit.",
-    "then.source": "limit of lift at the mixture as set; air leads up, gas leads down: common practice",
+    "then.source": "limit of lift; common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above 1,400 "
     "°F (760 °C): below that nothing lights escaping gas again. Nobody leaves it alone later either.",
-    "attend.source": "750 °C: EN 746-2:2010, 5.2.6.3; 1,400 °F: NFPA 86 (memory)",
-    "pop.when": "Pop, roar or whistle inside the box",
+    "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
+    "pop.when": "Pop, roar or whistle in the box",
     "pop.do": "Gas off at once, blower on until the box is cool. Twice at one setting: never use that setting again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
     "the cylinder or the line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
     "140 °F (60 °C).",
-    "stop.source": "gas first: NFPA 86 (memory); 5 minutes an inch of block or as the box needs: common practice",
+    "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "
@@ -253,12 +255,12 @@ WORDS = {
     "fails.do.before": "The gas must close by itself: an air switch between blower and damper that lets go below "
     "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut and is opened again by hand "
     "only. In the {by_hand:.0f} s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
-    "fails.source": "failure of air shuts down with lock-out: BS 5990:2006, 15.5; half: common practice",
+    "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
     "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
     "supplier or the fire brigade.",
-    "smell.source": "common practice of gas suppliers",
+    "smell.source": "common practice",
 }
 
 TABLES = (

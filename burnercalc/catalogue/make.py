@@ -1215,13 +1215,16 @@ WELD_WORDS = {
     "then {seam:length} in quarters, opposite ones in turn.",
     "first.when": "first cap",
     "second.when": "second cap",
+    "first_disc.when": "back disc",
+    "second_disc.when": "face disc",
     "bevelled.do": f"Bevel its edges at 30° to a depth of {{bevel:length}}; {_CAP}.",
     "square.do": f"Square edges; {_CAP}.",
     "baffle.when": "baffle",
     "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
     "corner.",
+    "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A tube with one side cut out springs at the window. Leave a bridge in the middle of each "
+    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
     "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
     "the same in the middle and at the ends to 1/32 in (0.8 mm).",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
@@ -1328,7 +1331,12 @@ TABLES = (
             Column("mass", "Mass", "mass"),
         ),
         source=CUTTING,
-        words={**BAR_NAMES, **STEEL_PIECES, "cut": "{length:length} {piece}"},
+        words={
+            **BAR_NAMES,
+            **STEEL_PIECES,
+            "cut": "{length:length} {piece}",
+            "cuts": "{count} of {length:length} {piece}",
+        },
     ),
     Table(
         "mould",

@@ -1,19 +1,17 @@
 """Sentences with typed slots: `{rate:power}` is shown as a power in the reader's units, `{share:percent 1}` as 3.4 %.
 
 A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits
-are significant ones), `percent` (digits after the point), `supply` (a pressure of gas, said in the unit of the blower
-where it is weak), `size` (a length before others in the same unit, which the last of them names), or what Python's own
-format takes, such as `.1f` and `g`.
+are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` (digits after the
+point), `size` (a length before others in the same unit, which the last of them names), or what Python's own format
+takes, such as `.1f` and `g`.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from string import Formatter
 from typing import Any
 
 from .. import units
-from ..constants import PSI_PA
-
-WEAK_GAS_PA = PSI_PA  # below a pound, gas pressure is said in the unit of the blower; common practice
 
 
 @dataclass(frozen=True)
@@ -32,8 +30,8 @@ def said(case: str, /, **slots: Any) -> Said:
 
 
 class _Slots(Formatter):
-    def __init__(self, unit_system: str) -> None:
-        self.unit_system = unit_system
+    def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
+        self.unit_system, self.on_a_line = unit_system, on_a_line
 
     def format_field(self, value: Any, spec: str) -> Any:
         kind, _, digits = spec.partition(" ")
@@ -41,8 +39,7 @@ class _Slots(Formatter):
             return "none"
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0)}f} %"
-        if kind == "supply":
-            kind = "gas_pressure" if value >= WEAK_GAS_PA else "pressure"
+        kind = measured(kind, self.on_a_line)
         if kind == "size":
             return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
         if kind in units.DIMENSIONS:
@@ -50,9 +47,24 @@ class _Slots(Formatter):
         return super().format_field(value, spec)
 
 
-def written(sentence: str, slots: dict[str, Any], unit_system: str) -> str:
+def from_cylinder() -> bool:
+    """No gas of a house line."""
+    return False
+
+
+def measured(dimension: str, on_a_line: Callable[[], bool]) -> str:
+    """The dimension that gas pressures are shown in: of a line as the blower's, of a cylinder as its regulator's.
+
+    `on_a_line` is asked of gas pressures only.
+    """
+    return "pressure" if dimension == "gas_pressure" and on_a_line() else dimension
+
+
+def written(
+    sentence: str, slots: dict[str, Any], unit_system: str, on_a_line: Callable[[], bool] = from_cylinder
+) -> str:
     """The sentence with its slots filled; KeyError for a slot that nothing fills."""
-    return _Slots(unit_system).vformat(sentence, (), slots)
+    return _Slots(unit_system, on_a_line).vformat(sentence, (), slots)
 
 
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:

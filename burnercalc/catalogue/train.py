@@ -21,7 +21,12 @@ PARTS = {
     "low_gauge": (
         "gauge at the jet",
         "0 to {scale:gas_pressure}, reads {low:gas_pressure} at low fire",
-        "The one to set by. Shut it off at high fire where its scale ends below that.",
+        "The one to set low fire and lighting by.",
+    ),
+    "gauge_cock": (
+        "small cock before that gauge",
+        "1/4 in",
+        "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
     ),
     "hose": (
         "gas hose",
@@ -55,7 +60,11 @@ PARTS = {
         "acts on the spring-shut valve",
         "Shuts the gas when the flame is out, wherever walls are below 750 °C (1400 °F); else a person watches.",
     ),
-    "needle": ("needle valve for low fire", "{pipe} in", "Sets low fire and lighting without the regulator."),
+    "needle": (
+        "needle valve",
+        "{pipe} in",
+        "Sets low fire and lighting, which are less than a regulator holds steady.",
+    ),
     "check_valve": (
         "check valve, gas",
         "{pipe} in, soft seat, {gas:gas_pressure} of gas against {air:pressure} of air",
@@ -111,8 +120,9 @@ WEAK_SWITCH = (
 )
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
-    **{f"{key}.size.water": size.replace(":gas_pressure}", ":pressure}") for key, (_, size, _) in PARTS.items()},
     "air_switch.size.weak": WEAK_SWITCH,
+    "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
+    "low fire",
     "to": " to ",
     "gas": "gas",
     "air": "air",

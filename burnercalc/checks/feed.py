@@ -7,6 +7,7 @@ from ..parts.baffle_plate import BafflePlate
 from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
+from ..parts.flame import MIXTURE_SLIP
 from ..parts.gas import Gas
 from ..parts.hot_run import HotRun
 from ..parts.inlet_jet import InletJet
@@ -185,24 +186,27 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
     )
 
 
+def blower_hot_check(hot_run: HotRun) -> Judged | None:
+    """Only where the blower carries high fire cold."""
+    if hot_run.mixture_high is None:
+        return None
+    has_Pa = hot_run.total_Pa * (1 + hot_run.margin)
+    return judge(hot_run.margin, good=0.0, stop=-inf, needed=hot_run.total_Pa, has=has_Pa, ports=hot_run.more_high)
+
+
 def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged | None:
-    """Only where the blower carries the burner cold."""
+    """Only where the blower carries the burner cold; a slip of the hand comes on top, whatever the drift is."""
     drift = hot_run.drift
     if drift is None:
         return None
-    short = hot_run.margin < 0
-    word = "caution" if short else ladder(drift, good=DRIFT, stop=inf)
-    return verdict(
-        word,
+    return judge(
         drift,
-        DRIFT,
-        case="short" if short else word,
-        ports=hot_run.more_high,
+        good=DRIFT,
+        stop=inf,
         more=drift,
         cold=equivalence_ratio,
         hot=equivalence_ratio * (1 + drift),
-        needed=hot_run.total_Pa,
-        has=hot_run.total_Pa * (1 + hot_run.margin),
+        richest=equivalence_ratio * (1 + drift) + MIXTURE_SLIP,
     )
 
 
@@ -214,20 +218,24 @@ def damper_check(blower: Blower) -> Judged | None:
 
 
 def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
+    """Enough to flow and for a jet that is no mere pipe; then steady; then no more than a supply carries."""
     lower, raise_ = (("gas_pressure", "lower"),), (("gas_pressure", "raise"),)
     cures, mixture_Pa = raise_, resistance.total_Pa
-    hole_m = jet.diameter_m and jet.diameter_m.high
-    if not jet.flows:
-        word, case, cures = "stop", "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
-    elif hole_m > JET_OF_PIPE * mixing.bore_m:
-        word, case = "stop", "weak" if gas.liquid else "weak_line"
+    hole_m = jet.diameter_m.high if jet.flows else inf
+    widest_m = JET_OF_PIPE * mixing.bore_m
+    most_Pa, over = (HOUSE_MOST_PA, "line") if gas.liquid is None else (REGULATOR_MOST_PA, "regulator")
+    fits = ladder(-hole_m, good=-widest_m, stop=-widest_m)
+    steady = ladder(jet.gauge_Pa, good=STEADY * mixture_Pa, stop=-inf)
+    carried = ladder(jet.gauge_Pa, good=most_Pa, stop=inf)
+    if fits != "good":
+        word, case = fits, "weak" if gas.liquid else "weak_line"
         cures = (*raise_, ("mix_pipe", "raise"), ("firing_rate", "lower"))
-    elif jet.gauge_Pa < STEADY * mixture_Pa:
-        word, case = "caution", "near"
-    elif gas.liquid is None and jet.gauge_Pa > HOUSE_MOST_PA:
-        word, case, cures = "caution", "line", lower
-    elif gas.liquid is not None and jet.gauge_Pa > REGULATOR_MOST_PA:
-        word, case, cures = "caution", "regulator", lower
+        if not jet.flows:
+            case, cures = "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
+    elif steady != "good":
+        word, case = steady, "near"
+    elif carried != "good":
+        word, case, cures = carried, over, lower
     else:
         word, case = "good", "choked" if jet.choked else "good"
     return verdict(
@@ -238,9 +246,9 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
         cures=cures,
         gas=jet.gauge_Pa,
         mixture=mixture_Pa,
-        hole=hole_m,
+        hole=hole_m if jet.flows else None,
         usual=HOUSE_PA,
-        most=HOUSE_MOST_PA if gas.liquid is None else REGULATOR_MOST_PA,
+        most=most_Pa,
     )
 
 

@@ -336,36 +336,36 @@ def rate_for_need_check(
     if need.working_W is None:
         cures = (LESS_WORK, COOLER)
         return verdict("stop", firing.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
-    # Too slow a heat-up harms nobody: its middle counts; work that stays cold is judged by the careful end.
-    most_W = need.working_band.high if need.working_band else inf
-    limit_W = max(need.needed_W, most_W)
     auto = firing.taken_from.case == "chamber"
-    word = "good" if auto else ladder(firing.installed_W, good=limit_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
-    enough_W = need.needed_W * (1 - 1e-9)
-    heats_up = need.decided_by == "heat-up"
-    cases = ("stop",)
-    if word == "caution" and firing.installed_W >= enough_W:
-        cases, heats_up = ("perhaps" if need.working_band else "perhaps_never",), False
+    # With the poorest film of gas no rate may be enough for the work.
+    sure_W = need.needed_W if need.working_band else inf
+    word = ladder(firing.installed_W, good=sure_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
+    told_W, by, cases, more = need.needed_W, need.decided_by, ("stop",), (MORE_FIRE, MORE_BURNERS)
+    if word == "caution" and firing.installed_W >= need.needed_W * (1 - 1e-9):
+        cases, by, more = ("perhaps_never",), "working", ()
     elif word != "stop":
-        cases = (f"{'auto' if auto else word}.{need.decided_by}.{'one' if burner_count == 1 else 'several'}",)
+        if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
+            told_W, by = need.heat_up_W, "heat-up"
+        may = word == "caution" and by == "working" and firing.installed_W >= need.working_W
+        number = "one" if burner_count == 1 else "several"
+        cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
     if word == "stop":
         eased = (COOLER, ("opening_area", "lower"), LINING)
     else:
-        eased = (SLOWER if heats_up else LESS_WORK, COOLER)
+        eased = (SLOWER if by == "heat-up" else LESS_WORK, COOLER)
     return verdict(
         word,
         firing.installed_W,
-        limit_W if limit_W < inf else need.needed_W,
+        need.needed_W,
         case=cases,
-        cures=(MORE_FIRE, MORE_BURNERS, *eased),
+        cures=(*more, *eased),
         installed=firing.installed_W,
-        needed=need.needed_W,
-        each=need.needed_W / burner_count,
+        needed=told_W,
+        each=told_W / burner_count,
         burners=burner_count,
         working=need.working_W,
-        most=most_W,
         hold=need.hold_W,
         time=heat_up_time,
         chamber=chamber_temperature,

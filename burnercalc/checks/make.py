@@ -21,8 +21,7 @@ SLACK_M = 1e-9  # sizes that differ by less are the same
 
 # Limits, common practice all.
 CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
-LIP_M = 1.5e-3  # steel inside the bore, corner counted: stop below
-LEDGE_M = 4.5e-3  # of it flat: good from
+LIP_M, LEDGE_M = 1.5e-3, 4.5e-3  # flat ledge inside the bore: stop below, good from
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
@@ -92,14 +91,13 @@ def _room(value_m, stop_m, good_m):
 
 
 def lip_width_check(body: Body) -> Judged:
-    """The flat ledge; in a tube the rounded corner beside it is steel too, so less of it is enough."""
+    """The flat ledge alone: on a tube's rounded corner the block would hang by a wedge."""
     corner_m = tube_inside_radius_m(body.wall_m) if body.kind == "tube" else 0.0
     ledges = [(making.lip_ledge_m(setback_m=body.setback_m, wall_m=body.wall_m, inside_radius_m=corner_m), corner_m)]
     if not body.round:
         ledges.append((making.lip_ledge_m(setback_m=body.setback_m, wall_m=body.cap_m), 0.0))
     ledge_m, corner_m = min(ledges)
-    least_m = max(LIP_M - corner_m, 0.0)
-    word = ladder(ledge_m, good=LEDGE_M, stop=least_m, slack=SLACK_M)
+    word = ladder(ledge_m, good=LEDGE_M, stop=LIP_M, slack=SLACK_M)
     case = "lacking" if ledge_m < -SLACK_M else word
     return verdict(
         word,
@@ -108,7 +106,7 @@ def lip_width_check(body: Body) -> Judged:
         case=(f"{case}_rounded" if corner_m else case),
         room=ledge_m,
         lack=-ledge_m,
-        least=least_m,
+        least=LIP_M,
         wanted=LEDGE_M,
         inside=corner_m,
         outside=corner_m + body.wall_m,

@@ -156,7 +156,7 @@ def _layout(drawing, paper, code, lies):
     return min(choices, key=lambda choice: len(choice[0]))
 
 
-def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", written=None, stamp=""):
+def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", written=None, stamp="", sizes=""):
     """Every drawing at its true size, tiled, each sheet with its strip and number; text goes under the first drawing
     where that leaves room, else on sheets right behind it.
 
@@ -169,6 +169,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
         written     function of width and height [mm] -> pages of shapes, x from 0 to the right, y from 0 down; None:
                     no text
         stamp       words printed across every sheet; "" for none
+        sizes       what unit the figures are in, said on each sheet; "" for none
     Returns:
         list of Sheet
     """
@@ -200,7 +201,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             shown = (window[0] - dx, window[1] - dy, window[2] - dx, window[3] - dy)
             note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
             number = f"Sheet {len(sheets) + 1} of {total}, true size"
-            strip = _strip(width, drawing.title, note, number, scale_x, scale_y, code)
+            strip = _strip(width, drawing.title, (note, sizes), number, scale_x, scale_y, code)
             seen = tuple(placed(shape, dx, dy) for box, shape in boxes if _touches(box, shown))
             over = (
                 *text,
@@ -212,7 +213,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             sheets.append(Sheet(width, height, over, seen, window, scale_x, scale_y))
         width, height = paper_size(paper)
         for page in behind if drawing is drawings[0] else ():
-            strip = _strip(width, drawing.title, "", f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
+            strip = _strip(width, drawing.title, (), f"Sheet {len(sheets) + 1} of {total}", scale_x, scale_y, code)
             over = (*page, *strip, *_stamp(width, height, stamp))
             sheets.append(Sheet(width, height, over, scale_x=scale_x, scale_y=scale_y))
     return sheets
@@ -327,7 +328,7 @@ def bar_up(x, y, length, step, label):
     return [Line(x, y, x, y + length, "mark"), *ticks, *ends, words]
 
 
-def _strip(width, name, note, sheet, scale_x, scale_y, code):
+def _strip(width, name, notes, sheet, scale_x, scale_y, code):
     """Foot of a sheet: what to measure, which part and sheet this is, which way is up, the link code."""
     lines = _code_lines(width, code)
     left, right, foot = MARGIN_MM, width - MARGIN_MM, MARGIN_MM + 4.0 * len(lines)
@@ -340,7 +341,7 @@ def _strip(width, name, note, sheet, scale_x, scale_y, code):
     fits = arrow - 9.0 - column
     texts = [(part, "heading", 3.0) for part in wrapped(name, 3.0 / CAP_HEIGHT_RATIO, fits, bold=True)[:2]]
     texts.append((sheet, "heading", 2.6))
-    texts += [(part, "text", 2.3) for part in wrapped(note, SMALL_MM, fits) if part]
+    texts += [(part, "text", 2.3) for note in notes for part in wrapped(note, SMALL_MM, fits) if part]
     if (scale_x, scale_y) != (1.0, 1.0):
         corrected = f"Corrected: your printer made 100 mm {100 * scale_x:.2f} across, {100 * scale_y:.2f} up"
         texts += [(part, "text", 2.3) for part in wrapped(corrected, SMALL_MM, fits)]

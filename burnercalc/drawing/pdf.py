@@ -141,11 +141,11 @@ def write_sheets(sheets, title):
     return out.getvalue()
 
 
-def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=(), stamp=""):
+def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=(), stamp="", sizes=""):
     """Drawings at true size, tiled, `tables` (blocks of text_pages.py) with the first of them; see paper.py."""
     title = drawings[0].title if len(drawings) == 1 else "Templates"
     written = partial(flow, tables) if tables else None
-    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, written, stamp), title)
+    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, written, stamp, sizes), title)
 
 
 def write_document_pdf(title, blocks, paper="letter", footer=""):

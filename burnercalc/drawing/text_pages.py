@@ -21,6 +21,9 @@ RATIOS = (1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 7
 # Numbers of ports smaller than this are left out of a figure; the hole table and the template have them.
 SMALLEST_NUMBER_MM = 1.2
 SMALLEST_TEXT_MM = 2.3
+SHARES = 40  # steps in which the width of a page is shared out between the columns of a table
+LEAST_MM = 24.0  # width of a column of texts, where they are not shorter
+WHOLE = 0.4  # of a page: a table up to so high is not broken
 
 
 @dataclass(frozen=True)
@@ -169,16 +172,38 @@ def _folded(table, height):
 
 
 def _widths(table, width, pad):
-    """Column widths: what the longest cell needs; spread to the full width, or the widest cut back to it."""
-    need = [
-        2 * pad + max([text_width(name, TABLE_MM, True)] + [text_width(row[i], TABLE_MM) for row in table.rows])
-        for i, name in enumerate(table.header)
+    """Column widths: what the longest cell needs, spread to the full width; where that is too little, shared out so
+    that the rows come out low."""
+    texts = [[text_width(name, TABLE_MM, True) for name in table.header]]
+    texts += [[text_width(cell, TABLE_MM) for cell in row] for row in table.rows]
+    need = [2 * pad + max(column) for column in zip(*texts)]
+    if sum(need) <= width:
+        return [width * n / sum(need) for n in need]
+    words = [
+        max(text_width(word, TABLE_MM, True) for cell in column for word in (cell.split() or [""]))
+        for column in zip(table.header, *table.rows)
     ]
-    cap = max(need)
-    while sum(min(n, cap) for n in need) > width:
-        cap *= 0.98
-    kept = [min(n, cap) for n in need]
-    return [width * n / sum(kept) for n in kept]
+    # What stands at the right is a number, best not broken; a text has at least its longest word, and room for two.
+    least = [0.35 * width if side == "r" else LEAST_MM for side in table.align]
+    widths = [min(n, max(word + 2 * pad, some)) for n, word, some in zip(need, words, least)]
+    if sum(widths) >= width:
+        return [width * w / sum(widths) for w in widths]
+    step = (width - sum(widths)) / SHARES
+    for _ in range(SHARES):
+        widths[max(range(len(widths)), key=lambda i: _saved(texts, widths, i, step, need))] += step
+    return widths
+
+
+def _saved(texts, widths, column, step, need):
+    """About how much lower all rows get together when a column is a step wider: its longest cell makes a row high."""
+    if widths[column] >= need[column]:
+        return -1.0
+    wider = [w + step * (i == column) for i, w in enumerate(widths)]
+    return sum(
+        sum((t / w) ** 6 for t, w in zip(row, widths)) ** (1 / 6)
+        - sum((t / w) ** 6 for t, w in zip(row, wider)) ** (1 / 6)
+        for row in texts
+    )
 
 
 def _table(block, width, height):
@@ -217,7 +242,10 @@ def _table(block, width, height):
         return Piece(tall, tuple(shapes))
 
     head = replace(row_piece(table.header, "heading", "port", 0.4), before=2.5, keep=True)
-    return [head] + [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
+    rows = [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
+    if head.height + sum(row.height for row in rows) <= WHOLE * height:
+        rows = [replace(row, keep=True) for row in rows[:-1]] + rows[-1:]
+    return [head, *rows]
 
 
 def _reduced(drawing, ratio):

@@ -1,6 +1,6 @@
 """What find answers: designs that differ in kind, what each costs, gives up and is limited by; what is in the way."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -16,13 +16,14 @@ from .choices import AXES
 from .graph import touches
 from .have import GAS, NEEDED, Have
 from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
-from .search import BUDGET, Found, Progress, others, polish, rank, search
+from .search import BUDGET, POLISH, Found, others, polish, rank, search
 from .sold import STICK
 from .space import Counts, Node, Space, how_wrong
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 DIFFER = ("body", "length", "ports", "face", "block")  # axes in which another way is looked for
 
 
@@ -31,6 +32,7 @@ class Fault:
     """A check that is not good, and the settings that cure it: {label: raise, lower or choose}."""
 
     key: str
+    label: str
     verdict: str
     text: str
     cures: tuple[tuple[str, str], ...]
@@ -95,6 +97,7 @@ def find(
     weights: Mapping[str, Any] | None = None,
     budget: int = BUDGET,
     progress: Progress | None = None,
+    first: Callable[[Design], None] | None = None,
 ) -> Answer:
     """Designs for the chamber, work and fuel of `start` from what a shop has.
 
@@ -103,14 +106,16 @@ def find(
         have       see have.read_have; its settings that are mine are never moved
         weights    {term of the score: weight}, 1 where none is given
         budget     nodes that the search may judge; the same budget gives the same answer on any machine
-        progress   called with nodes judged and the budget
+        progress   called with nodes judged, and about how many there will be
+        first      called with the first good design, as soon as it is found
     Raises:
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
     weighed = weights_of(weights or {})
     _contradictions(start, have)
-    space = Space(start, have)
-    found = search(space, weighed, budget, progress)
+    counts = Counts(tell=progress and (lambda nodes: progress(nodes, max(nodes, budget + POLISH * len(KINDS)))))
+    space = Space(start, have, counts=counts)
+    found = search(space, weighed, budget, first and (lambda node: first(space.design(node))))
     if not found.pool:
         raise InputErrors([_nothing(space)])
     for kind in KINDS:
@@ -136,7 +141,7 @@ def find(
 
 def fault(check: Checked) -> Fault:
     cures = tuple((BY_KEY[change.setting].label, change.move) for change in check.changes)
-    return Fault(check.key, check.verdict, check.text, cures)
+    return Fault(check.key, check.label, check.verdict, check.text, cures)
 
 
 def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> tuple[Fault, ...]:
@@ -243,7 +248,7 @@ def _offers(
         faults = faults_of(result, given)
         if bill.lacking:
             words = f"There are {bill.lacking} bags too few, and none may be bought."
-            faults = (Fault("bag", "stop", words, ()), *faults)
+            faults = (Fault("bag", "Bags", "stop", words, ()), *faults)
         offers.append(
             Offer(
                 tuple(kinds),
@@ -268,7 +273,7 @@ def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
     near = [
         (abs(check.value - check.limit) / abs(check.limit), check.text)
         for check in result.checks.values()
-        if check.key in MARGINS and check.value is not None and check.limit
+        if check.key in MARGINS and check.verdict == "good" and check.value is not None and check.limit
     ]
     return min(near)[1] if near else ""
 

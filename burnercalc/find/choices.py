@@ -87,11 +87,10 @@ def fire_options(a: Asked) -> Iterable[Option]:
     if need.needed_W is None:
         yield option({"firing_rate": a.start.text("firing_rate"), "burner_count": a.start.text("burner_count")})
         return
-    total_W = max(need.needed_W, need.working_band.high if need.working_band else 0.0)
     counts = (a.start.burner_count,) if "burner_count" in a.have.mine else range(1, MOST_BURNERS + 1)
     for count in counts:
         for spare in SPARE_FIRE:
-            texts = {"burner_count": str(count), "firing_rate": _rate(spare * total_W / count, a.system)}
+            texts = {"burner_count": str(count), "firing_rate": _rate(spare * need.needed_W / count, a.system)}
             yield option({**texts, "batch_size": str(max(count, a.start.batch_size))})
 
 
@@ -371,7 +370,9 @@ def cylinder_options(a: Asked) -> Iterable[Option]:
         for size, count in dict.fromkeys((*more, *sold.CYLINDERS)):
             lacking = count - own.get(size, 0)
             if lacking > 0:
-                name = f"{lacking} {'more ' if size in own else ''}{size} lb cylinder{'s' if lacking > 1 else ''}"
+                again = "more " if size in own else ""
+                count_words = str(lacking) if lacking > 1 else "one" if again else "a"
+                name = f"{count_words} {again}{size} lb cylinder{'s' if lacking > 1 else ''}"
                 price = lacking * sold.CYLINDER_PRICES[size]
                 yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
 

@@ -13,6 +13,7 @@ from typing import Any
 
 from ..design import parse_setting
 from ..errors import InputError, InputErrors
+from ..link import LONGEST_HAVE
 from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from .sold import STICK
@@ -32,11 +33,23 @@ KINDS = {
     "bag": ("bags of refractory: class, how many", "dense_castable x 2"),
     "board": ("boards for the mould", "ply 3/4"),
 }
+METRIC = {  # examples for a shop with a metric tape
+    "tube": "90 x 90 x 4 mm, 2 m",
+    "plate": "5 mm, 600 x 600 mm",
+    "round": "150 x 5 mm, 600 mm",
+    "pins": "7 mm, 1000 mm",
+    "blower": "10 mbar 100 m3/h",
+    "drill": "1.4 mm",
+    "regulator": "0 to 2 bar",
+    "line": "20 mbar",
+    "board": "ply 18 mm",
+}
+SOLD = ("tube", "plate", "pins", "pipe", "blower", "drill", "cylinder", "bag")  # of which sold sizes are known
 BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
-LONGEST_HAVE, LONGEST_ENTRY, MOST_ENTRIES = 20_000, 1_000, 24
+LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
 LEAST_WINDOW_M = 0.0254 / 2
 
@@ -92,7 +105,7 @@ def read_have(text: str, system: str = "in") -> Have:
     for kind, entries in given.items():
         if kind in KINDS:
             found = []
-            for entry in entries:
+            for entry in entries[:MOST_ENTRIES]:
                 if len(entry) > LONGEST_ENTRY:
                     rule = f"must be at most {LONGEST_ENTRY} characters long"
                     errors.append(InputError(kind, entry[:60], rule, KINDS[kind][1]))
@@ -102,7 +115,7 @@ def read_have(text: str, system: str = "in") -> Have:
                 except (InputError, InputErrors) as refused:
                     for error in getattr(refused, "errors", [refused]):
                         said = error.rule if error.field == kind else f"{error.rule} ({error.field})"
-                        errors.append(InputError(kind, entry, said, error.nearest or KINDS[kind][1]))
+                        errors.append(InputError(kind, entry, said, _offer(kind, error.nearest, system)))
             if found:
                 pieces[kind] = tuple(found)
     buy = _buy(given, errors)
@@ -112,8 +125,29 @@ def read_have(text: str, system: str = "in") -> Have:
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
     if errors:
-        raise InputErrors(errors)
+        raise InputErrors([_metric(error) for error in errors] if system == "mm" else errors)
     return Have(pieces, buy, mine)
+
+
+def _offer(kind: str, nearest: str, system: str) -> str:
+    """What a refusal offers, where it can stand as an entry; else how one is written."""
+    try:
+        _READERS[kind](nearest, system)
+    except (InputError, InputErrors):
+        return KINDS[kind][1]
+    return nearest
+
+
+def _metric(error: InputError) -> InputError:
+    """An example of a kind in millimetres."""
+    if error.field in METRIC and error.nearest == KINDS[error.field][1]:
+        return InputError(error.field, error.value, error.rule, METRIC[error.field], error.others)
+    return error
+
+
+def rows_of(text: str) -> dict[str, str]:
+    """{kind: its entries as typed}, `buy` and `mine` too, however bad they are."""
+    return {kind: "; ".join(entries) for kind, entries in _entries(text)[0].items()}
 
 
 def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
@@ -133,7 +167,6 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
             errors.append(InputError(kind, "", "needs an entry after the colon", KINDS[kind][1]))
         if len(found[kind]) > MOST_ENTRIES:
             errors.append(InputError(kind, f"{len(found[kind])} entries", f"must be at most {MOST_ENTRIES}"))
-            del found[kind][MOST_ENTRIES:]
     return found, errors
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from .. import units
+from ..link import to_link
 from ..result import Result
 from .answer import NUMBERS, Answer, Fault, Offer, shown
 from .bill import Bought
@@ -17,6 +18,7 @@ def _faults(faults: Iterable[Fault]) -> list[dict[str, Any]]:
     return [
         {
             "check": one.key,
+            "label": one.label,
             "verdict": one.verdict,
             "text": one.text,
             "change": [{"label": label, "move": move} for label, move in one.cures],
@@ -59,6 +61,8 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
             "cures": list(answer.opening.cures),
+            "link": to_link(answer.opening.design, base),
+            "settings": dict(answer.opening.design.texts),
         },
         "complete": answer.complete,
         "counts": {"judged": answer.counts.nodes, "solved": answer.counts.solves, "first_at": answer.first_at},
@@ -72,8 +76,10 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "link": offer.link(base),
         "settings": dict(offer.design.texts),
         "numbers": numbers(offer.result),
+        "sizes": _sizes(offer),
         "terms": {key: offer.terms[key] for key in BY_TERM},
         "points": offer.points,
+        "says": [shown(BY_TERM[key], offer.terms[key]) for key in KINDS],
         "to_spend": round(offer.to_spend, 2),
         "buy": [{"what": one.words, "price": round(one.price, 2)} for one in offer.buys],
         "gives_up": list(offer.gives_up),
@@ -95,9 +101,16 @@ def shops_data(sample: Sample) -> dict[str, Any]:
     }
 
 
-def tornado_data(swings: Iterable[Swing]) -> list[dict[str, Any]]:
+def tornado_data(swings: Iterable[Swing], system: str = "in") -> list[dict[str, Any]]:
     return [
-        {"number": one.number, "over": one.tolerance, "low": one.at_low, "as_set": one.as_set, "high": one.at_high}
+        {
+            "number": one.number,
+            "over": one.tolerance,
+            "low": one.at_low,
+            "as_set": one.as_set,
+            "high": one.at_high,
+            "texts": [number_text(one.number, value, system) for value in (one.at_low, one.as_set, one.at_high)],
+        }
         for one in swings
     ]
 
@@ -160,6 +173,7 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
         "before": dict(verdicts(mended.before)),
         "after": dict(verdicts(mended.after)),
         "link": mended.link(base),
+        "settings": dict(mended.after.design.texts),
     }
 
 
@@ -173,7 +187,7 @@ def mended_text(mended: Mended, base: str = "") -> str:
     return "\n".join([*lines, mended.link(base)]) + "\n"
 
 
-def shops_text(sample: Sample, swings: Iterable[Swing]) -> str:
+def shops_text(sample: Sample, swings: Iterable[Swing], system: str = "in") -> str:
     """The sample in a sentence and its faults, then each number over each tolerance, the longest swing first."""
     lines = [sample.sentence]
     lines += [f"   {one.verdict.upper()} in {one.shops}: {one.text}" for one in sample.worse]
@@ -181,18 +195,19 @@ def shops_text(sample: Sample, swings: Iterable[Swing]) -> str:
     for one in swings:
         if one.number != number:
             number = one.number
-            lines += ["", f"{number}: {number_text(number, one.as_set)}"]
-        lines.append(f"   {one.tolerance:<28}{number_text(number, one.at_low)} to {number_text(number, one.at_high)}")
+            lines += ["", f"{number}: {number_text(number, one.as_set, system)}"]
+        low, high = (number_text(number, value, system) for value in (one.at_low, one.at_high))
+        lines.append(f"   {one.tolerance:<28}{low} to {high}")
     return "\n".join(lines) + "\n"
 
 
-def number_text(number: str, value: float | None) -> str:
+def number_text(number: str, value: float | None, system: str = "in") -> str:
     """One of the four numbers of the tornado, in words."""
     if value is None:
         return "none"
     match number:
         case "rate through the jet":
-            return units.show(value, "power", "in")
+            return units.show(value, "power", system)
         case "turndown":
             return f"{value:.1f} to 1"
     return f"{100 * value:.1f} %"

@@ -18,7 +18,6 @@ BUDGET, POLISH = 900, 100  # nodes: of the search for the best of all, and of po
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
 
 Rank = tuple[Any, ...]
-Progress = Callable[[int, int], None]  # nodes judged, nodes at most
 
 
 @dataclass
@@ -28,6 +27,7 @@ class Found:
     pool: list[Node] = field(default_factory=list)
     complete: bool = False
     first_at: int | None = None
+    hear: Callable[[Node], None] | None = None
 
     def best(self, weights: Mapping[str, float], kind: str | None = None) -> Node | None:
         return min(self.pool, key=lambda node: rank(node, weights, kind), default=None)
@@ -42,24 +42,23 @@ def rank(node: Node, weights: Mapping[str, float], kind: str | None = None) -> R
     return stops, cautions, round(node.terms.get(kind, 0.0) / term.grain), sum_
 
 
-def search(space: Space, weights: Mapping[str, float], budget: int = BUDGET, progress: Progress | None = None) -> Found:
-    """Whole nodes of a space, the best among them."""
-    found = Found()
+def search(
+    space: Space, weights: Mapping[str, float], budget: int = BUDGET, first: Callable[[Node], None] | None = None
+) -> Found:
+    """Whole nodes of a space, the best among them; `first` hears the first good one when it is found."""
+    found = Found(hear=first)
     begun = space.counts.nodes
 
     def spent() -> int:
-        used = space.counts.nodes - begun
-        if progress:
-            progress(used, budget)
-        return used
+        return space.counts.nodes - begun
 
     for width in DIVES:
         for node in dive(space, space.root, weights, width):
             _keep(found, node, spent())
         if found.pool and min(node.stops + node.cautions for node in found.pool) == len(space.root.words):
             break  # no worse than the chamber alone
-    if not found.pool and (first := _any(space, weights, budget)) is not None:
-        _keep(found, first, spent())
+    if not found.pool and (one := _any(space, weights, budget)) is not None:
+        _keep(found, one, spent())
     polish(space, found, weights)
     _best_first(space, weights, budget, found, spent)
     return found
@@ -70,6 +69,8 @@ def _keep(found: Found, node: Node, at: int) -> None:
         found.pool.append(node)
         if found.first_at is None and not node.stops:
             found.first_at = at
+            if found.hear:
+                found.hear(node)
 
 
 def dive(space: Space, node: Node, weights: Mapping[str, float], width: int) -> list[Node]:

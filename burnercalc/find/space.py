@@ -5,7 +5,7 @@ costly parts are made; and what a child shares with its parent it takes from the
 with depth, so (stops, cautions, points) of a node is a bound for all designs below it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Any
@@ -32,10 +32,11 @@ def _value(key: str, text: str) -> Any:
 
 @dataclass
 class Counts:
-    """What a search has done: nodes judged, and whole designs solved."""
+    """What a search has done: nodes judged, and whole designs solved. `tell` hears the nodes as they grow."""
 
     nodes: int = 0
     solves: int = 0
+    tell: Callable[[int], None] | None = None
 
 
 @dataclass(eq=False)
@@ -143,6 +144,8 @@ class Space:
 
     def _child(self, node: Node, one: Option, before: Burner | None) -> Node | None:
         self.counts.nodes += 1
+        if self.counts.tell:
+            self.counts.tell(self.counts.nodes)
         level = node.level + 1
         try:
             values = {**node.values, **{key: _value(key, text) for key, text in one.texts}}

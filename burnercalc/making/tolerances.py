@@ -156,7 +156,8 @@ def _neighbours(ports, move):
     pairs = []
     for keep in (False, True):  # first the pitch, then the pairs near it
         for a, i in enumerate(order):
-            for j in order[a + 1 :]:
+            for b in range(a + 1, len(order)):
+                j = order[b]
                 limit = min(pitch + 2 * move, FAR_PITCHES * pitch) if keep else pitch
                 if ports[j][0] - ports[i][0] > limit:
                     break

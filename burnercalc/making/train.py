@@ -12,12 +12,17 @@ HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
 HOSE_BORES = {"in": (0.25, 0.375, 0.5, 0.75, 1.0, 1.5, 2.0), "mm": (6, 8, 10, 13, 16, 19, 25, 38, 50)}  # as sold
 HOSE_SHARE = 0.1  # of the gas pressure that the hose may take: common practice
 PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
-# Full scale of gauges as sold: inches of water and psi, mbar and bar.
+# Full scale of gauges as sold, {from a cylinder: {unit: ...}}: psi and bar, on a line inches of water and mbar.
 GAUGES_PA = {
-    "in": (*(n * INCH_WATER_PA for n in (15, 30, 60, 100)), *(n * PSI_PA for n in (5, 15, 30, 60, 100, 160))),
-    "mm": (*(n * 100.0 for n in (25, 40, 60, 100, 160, 250)), *(n * 1e5 for n in (0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0))),
+    True: {
+        "in": tuple(n * PSI_PA for n in (1, 3, 5, 15, 30, 60, 100, 160)),
+        "mm": tuple(n * 1e5 for n in (0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0)),
+    },
+    False: {
+        "in": tuple(n * INCH_WATER_PA for n in (5, 15, 30, 60, 100, 200)),
+        "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
+    },
 }
-WATER_PA = 25e3  # pressures up to it are told in inches of water or mbar
 LEAST_SWITCH_PA = 50.0  # 0.2 in of water: switches sense no less; common practice
 LEAST_RATED_PA = {True: 30 * PSI_PA, False: 5 * PSI_PA}  # what a failing regulator may pass on, of a cylinder or a line
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
@@ -74,13 +79,15 @@ def hose(*, gas_kg_s, gauge_Pa, composition, temp_K, ambient_Pa, unit):
     return bore_m, drop_Pa
 
 
-def gauge_Pa(*, pressure_Pa, unit):
+def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
     """Full scale of the smallest gauge sold by `unit` that has the pressure in its lower three quarters [Pa].
+
+    The largest one where even that has not.
 
     Source: EN 837-1 (memory); ranges as sold
     Checked by: tests/test_train.py
     """
-    scales = GAUGES_PA[unit]
+    scales = GAUGES_PA[from_cylinder][unit]
     return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
 
 

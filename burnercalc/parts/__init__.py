@@ -25,6 +25,7 @@ from . import (
     firing,
     flame,
     gas,
+    gas_price,
     holding,
     hot_block,
     hot_lining,
@@ -58,6 +59,7 @@ from . import (
 PARTS: dict[str, Callable[..., Any]] = {
     "shop": shop.shop,
     "gas": gas.gas,
+    "gas_price": gas_price.gas_price,
     "mixture": mixture.mixture,
     "flame": flame.flame,
     "chamber": chamber.chamber,

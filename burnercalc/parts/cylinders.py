@@ -10,6 +10,7 @@ from ..physics.band import Band
 from ..physics.lp_blend import boiled_down, bubble_temp_K, vapour
 from .firing import Firing
 from .gas import Gas
+from .gas_price import GasPrice
 from .shop import Shop
 
 DRAW_BAND = (0.9, 1.1)  # of the coefficient fitted to the table
@@ -60,14 +61,14 @@ def cylinders(
     tank_length: float,
     regulator_inlet_pressure: float,
     gas_pressure: float,
-    fuel_price: float,
     equivalence_ratio: float,
     gas: Gas,
+    gas_price: GasPrice,
     shop: Shop,
     firing: Firing,
 ) -> Cylinders:
     """Below full, what is left of a blend is what boiled down to it in the shop's air."""
-    cost, least_Pa = firing.gas_kg_s * 3600 * fuel_price, max(regulator_inlet_pressure, gas_pressure)
+    cost, least_Pa = firing.gas_kg_s * 3600 * gas_price.per_kg, max(regulator_inlet_pressure, gas_pressure)
     if gas.liquid is None:
         return Cylinders(*[None] * 11, least_Pa=least_Pa, fuel_cost_per_hour=cost)
     vessel = (

@@ -5,7 +5,7 @@ from math import pi
 
 from ..making import refractory as making
 from ..physics import flame_limits
-from ..physics.band import Band
+from ..physics.band import Band, in_order
 from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
 from ..physics.linings import Material, material
 from .body import Body
@@ -123,9 +123,9 @@ def hot_block(
         exit_low_K=low.exit_K,
         rim_low_K=low.rim_K,
         back_low_K=low.back_K,
-        lip_K=Band(*(one.lip_K for one in lows)),
-        box_K=Band(*(one.box_K for one in lows)),
-        mixture_K=Band(*(one.mixture_K for one in lows)),
+        lip_K=in_order(*(one.lip_K for one in lows)),
+        box_K=in_order(*(one.box_K for one in lows)),
+        mixture_K=in_order(*(one.mixture_K for one in lows)),
         port=hot,
         waiting_port=waiting,
         ignition_K=ignition,

@@ -3,11 +3,13 @@
 from dataclasses import dataclass, replace
 
 from ..physics import losses, port_drop
+from ..physics.band import Band
 from ..physics.block_fin import HotPort
 from ..physics.blower import Parabola, Points
 from ..physics.port_stream import StreamProperties, stream_exit_temp_K
 from ..physics.root import rising_root
 from .blower import Blower
+from .flame import MIXTURE_SLIP
 from .gas import Gas
 from .hot_block import HotBlock
 from .jet import Jet
@@ -23,8 +25,8 @@ class HotRun:
     """`more_high`, `more_low`: pressure over hot ports for the same mixture, over that of cold ones, less 1.
 
     `total_Pa`: at the start of the mix pipe for high fire; `margin`: what the blower has over it, less 1.
-    `mixture_high`, `mixture_low`: equivalence ratio that one set cold comes to, gas and damper left alone; None where
-    the blower does not carry it cold. `drift`: the richer of the two over the one set, less 1.
+    `mixture_high`, `mixture_low`: equivalence ratio that one set cold comes to, gas and damper left alone, as near as a
+    hand sets it; None where the blower does not carry it cold. `drift`: the richer of the two over the one set, less 1.
     """
 
     port_Pa: float
@@ -32,8 +34,8 @@ class HotRun:
     more_low: float
     total_Pa: float
     margin: float
-    mixture_high: float | None
-    mixture_low: float | None
+    mixture_high: Band | None
+    mixture_low: Band | None
     drift: float | None
 
 
@@ -86,10 +88,14 @@ def hot_run(
         more_low=more(high * low_fire),
         total_Pa=total,
         margin=(1 + blower.margin) * blower.high_Pa / total - 1,
-        mixture_high=at_high,
-        mixture_low=at_low,
+        mixture_high=_as_hands_set(at_high),
+        mixture_low=_as_hands_set(at_low),
         drift=None if richest is None else richest / mixture.equivalence_ratio - 1,
     )
+
+
+def _as_hands_set(ratio):
+    return None if ratio is None else Band(ratio - MIXTURE_SLIP, ratio, ratio + MIXTURE_SLIP)
 
 
 @dataclass(frozen=True)

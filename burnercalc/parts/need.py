@@ -14,8 +14,10 @@ from .zone import Zone
 class Need:
     """Gross rates, from much film of the gas to little; None where no rate will do.
 
-    A rate that only the poorest film cannot give has no band. Where no fire heats up or works as asked, `needed_W`
-    counts what it would take if the gas left at wall temperature, the limit of perfect exchange: no fire needs less.
+    A rate that only the poorest film cannot give has no band. `needed_W` is what auto takes: too slow a heat-up harms
+    nobody, so its middle counts; work that stays cold does, so the careful end of its band counts where it has one.
+    Where no fire heats up or works as asked, it counts what that would take if the gas left at wall temperature, the
+    limit of perfect exchange: no fire needs less.
     """
 
     hold_W: float | None
@@ -50,7 +52,8 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
     hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
     if hold_W is None or flame.available is None:
         return Need(None, None, None, None, None, None, None)
-    works_W = working_W or chamber.heat.working_W / flame.available
+    working_band = band(working)
+    works_W = working_band.high if working_band else working_W or chamber.heat.working_W / flame.available
     heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
     return Need(
         hold_W=hold_W,
@@ -61,7 +64,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
         hold_band=band(hold),
-        working_band=band(working),
+        working_band=working_band,
         heat_up_band=band(zone.heat_up_W),
     )
 

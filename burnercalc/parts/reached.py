@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from ..physics import gas_zone as physics
-from ..physics.band import Band
+from ..physics.band import Band, in_order
 from ..physics.metals import metal_heat_J_kg
 from .firing import Firing
 from .need import band
@@ -57,7 +57,7 @@ def reached(
 
 def walls_K(zone: Zone, rate_W: float, work_W: Callable[[float], float] | None = None) -> Band:
     """Temperature that a firing rate of all burners brings the walls to."""
-    return Band(*(physics.reached(one, rate_W, work_W).wall_temp_K for one in zone.zones))
+    return in_order(*(physics.reached(one, rate_W, work_W).wall_temp_K for one in zone.zones))
 
 
 def into_work_W(metal: str, rate_kg_s: float, work_temp_K: float, shop: Shop) -> Callable[[float], float]:

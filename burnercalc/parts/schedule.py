@@ -7,6 +7,7 @@ from math import inf
 from ..making import days
 from ..making.days import Stage, Step
 from .firing import Firing
+from .gas_price import GasPrice
 from .shop import Shop
 
 # Day 1 where no date is given; what matters is only the time between the steps.
@@ -48,7 +49,7 @@ def schedule(
     chamber_temperature: float,
     watched_hours: float | str,
     low_fire: float,
-    fuel_price: float,
+    gas_price: GasPrice,
     firing: Firing,
     shop: Shop,
 ) -> Schedule:
@@ -93,5 +94,5 @@ def schedule(
         heats=heats,
         first_fire_heats=len(heats),
         fuel_kg=fuel_kg,
-        fuel_cost=fuel_kg * fuel_price,
+        fuel_cost=fuel_kg * gas_price.per_kg,
     )

@@ -9,18 +9,18 @@ from .cylinders import Cylinders
 from .firing import Firing
 from .gas import Gas
 from .jet import Jet
+from .lighting import Lighting
 from .resistance import Resistance
 from .shop import Shop
 
-COMFORT = ("gauge", "low_gauge", "filter", "needle", "filter_guard", "damper", "flexible_joint")
+COMFORT = ("gauge", "low_gauge", "gauge_cock", "filter", "needle", "filter_guard", "damper", "flexible_joint")
 
 
 @dataclass(frozen=True)
 class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
-    Its case is `water` where gas pressures are small enough to be told in water, `weak` for a switch that senses too
-    little.
+    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at.
     """
 
     key: str
@@ -52,6 +52,7 @@ def train(
     cylinders: Cylinders,
     resistance: Resistance,
     blower: Blower,
+    lighting: Lighting,
     shop: Shop,
     gas_pressure: float,
     mix_pipe: str,
@@ -82,6 +83,10 @@ def train(
         low_m3_s = min(blower.low_m3_s, blower.curve.last_m3_s)
         before_Pa = blower.curve.pressure_Pa(low_m3_s, blower.air_density_kg_m3)
         switch = {"pressure": making.SWITCH_SHARE * before_Pa, "weak": switch_Pa}
+
+    def gauge_Pa(pressure_Pa: float) -> float:
+        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=from_cylinder)
+
     listed: list[tuple[str, str, int, str, dict[str, Any]]] = []
 
     def add(stretch: str, key: str, pipe: str = size, count: int = 1, **slots: Any) -> None:
@@ -90,7 +95,7 @@ def train(
     if from_cylinder:
         add("gas", "connector", rate=firing.installed_W)
         add("gas", "regulator", capacity=capacity, outlet=gas_pressure + drop_Pa, inlet=cylinders.least_Pa)
-        add("gas", "gauge", scale=making.gauge_Pa(pressure_Pa=gas_pressure + drop_Pa, unit=units))
+        add("gas", "gauge", scale=gauge_Pa(gas_pressure + drop_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "cock", **rated)
         add("gas", "filter")
@@ -103,7 +108,10 @@ def train(
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
     add("gas", "needle")
-    add("gas", "low_gauge", scale=making.gauge_Pa(pressure_Pa=jet_low_Pa, unit=units), low=jet_low_Pa)
+    add("gas", "gauge_cock")
+    light_Pa = lighting.gas_Pa
+    lit = {} if light_Pa is None else {"light": light_Pa}
+    add("gas", "low_gauge", scale=gauge_Pa(max(jet_low_Pa, light_Pa or 0.0)), low=jet_low_Pa, **lit)
     add("gas", "check_valve", gas=gas_pressure, air=blower.curve.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)
@@ -137,7 +145,4 @@ def train(
 
 def _case(slots):
     """Which of a part's sentences fits."""
-    if "weak" in slots:
-        return "weak"
-    told = [slots[slot] for slot in ("outlet", "scale", "gas", "drop") if slot in slots]
-    return "water" if told and max(told) <= making.WATER_PA * 1.001 else ""
+    return "weak" if "weak" in slots else "light" if "light" in slots else ""

@@ -9,3 +9,11 @@ class Band(NamedTuple):
     low: float
     value: float
     high: float
+
+
+def in_order(low: float, value: float, high: float) -> Band:
+    """A Band of three results of a search, which may be out of order by its last digits; ArithmeticError for more."""
+    slack = 1e-9 * abs(value)
+    if not (low <= value + slack and value <= high + slack):
+        raise ArithmeticError(f"{low}, {value}, {high} are no band")
+    return Band(min(low, value), value, max(value, high))

@@ -24,6 +24,7 @@ FACE_SHARE = 0.74
 ALMOST = 0.94
 # Slope of log(rate over that to hold - 1) over log(time): 0.7 to 3 in forges. So straight that it carries 4 `within`.
 LEAST_SLOPE, STEEP, MOST_SLOPE, STRAIGHT = 0.2, 5.0, 10.0, 4.0
+WIDE = 3.0  # twenty times the fire: no straight line in logarithms any more
 
 # Closer than this to where the fire must end, the chamber never arrives for any purpose.
 NEVER_WITHIN_K = 1.0
@@ -275,8 +276,10 @@ def _rate_and_slope(zone, wall_temp_K, time_s, guess_W, slope, within, march):
             u += step
             break
         if low and high:
-            if not 0.1 < (u + step - low[0]) / (high[0] - low[0]) < 0.9:
-                step = low[0] + (high[0] - low[0]) * min(max(low[1] / (low[1] - high[1]), 0.1), 0.9) - u
+            if high[0] - low[0] > WIDE or not 0.1 < (u + step - low[0]) / (high[0] - low[0]) < 0.9:
+                # Of much fire the time falls as one over its rate: far apart that is straighter.
+                share = min(max(low[1] / (low[1] - high[1]), 0.1), 0.9)
+                step = -log((1 - share) * exp(-low[0]) + share * exp(-high[0])) - u
         elif low and (slope and slope > STEEP if arrived else stride >= 4) and rate(u) < MOST_W / 10:
             # Hardly any sooner for much more fire: whether any will do.
             step = log(0.99 * MOST_W / held.firing_rate_W - 1) - u

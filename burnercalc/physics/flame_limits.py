@@ -2,6 +2,7 @@
 
 from math import inf
 
+from ..constants import AIR_OXYGEN_FRACTION
 from ..errors import require
 from ..tables import by_key, find
 from .band import Band
@@ -16,35 +17,65 @@ COUNTS = 0.05  # share of what burns from which a gas sets the auto-ignition of 
 WETTED_SHARE = 0.8
 ZERO_C_K = 273.15
 FLAMMABILITY_LISTS = ("nfpa", "iec")
+INERT_GASES = {"N2": "nitrogen", "CO2": "carbon_dioxide"}
 
 
 def flammable_fraction(composition, limits="nfpa"):
-    """Lower and upper flammable limit of a fuel gas in air.
+    """Lower and upper flammable limit of a fuel gas in air, inert gas in it counted.
 
-        L = sum(x_i)/sum(x_i/L_i)   over the gases that burn, divided by their share in the fuel
+        x = (1 + r) L / (1 + r (L - L_n) / I_n),   r inert over burning gas,   L = 1 / sum(y_i / L_i) without inert gas,
+        L_n = O / n,   I_n = 1 - L_n - O / 0.2095:   the nose, where the limits meet
+
+    In the plane of inert and burning gas both limits run straight to the nose, the stoichiometric mixture with no more
+    oxygen O than just burns; n is the oxygen that the gas needs.
 
     Arguments:
         composition   ((species, mole fraction), ...)              [-]
         limits        "nfpa" or "iec", the list                    [-]
     Returns:
-        tuple         (lower, upper), fuel gas in the mixture      [-]
+        tuple         (lower, upper), fuel gas in the mixture, at most 1; lower above upper where no mixture burns   [-]
     Raises:
         InputError    unknown list or species, or nothing that burns
     Assumes:
-        room temperature; inert gas in the fuel only dilutes it (good for a few percent)
+        room temperature; oxygen limits blend by shares of the oxygen needed and of the inert gas
     Source:
-        Le Chatelier's rule (memory); data/flammability.csv (published)
+        Le Chatelier's rule (memory); straight sides, nearly those in diagrams of Coward and Jones 1952 and Zabetakis
+        1965 (memory); data/flammability.csv (published), data/limiting_oxygen.csv (memory)
     Checked by:
         tests/test_flame_limits.py
     """
     require(limits in FLAMMABILITY_LISTS, "limits", limits, "must be one of " + ", ".join(FLAMMABILITY_LISTS))
     table = by_key("flammability", "species")
-    burning = [(x, table[name]) for name, x in composition if name in table and x > 0]
+    burning = [(name, x) for name, x in composition if name in table and x > 0]
     require(burning, "fuel_blend", str(composition), "must hold a gas that burns")
-    total = sum(x for _, x in composition)
-    return tuple(
-        min(total / sum(x * 100 / row[f"{limits}_{end}"] for x, row in burning), 1.0) for end in ("lower", "upper")
+    burns = sum(x for _, x in burning)
+    alone = [burns / sum(x * 100 / table[name][f"{limits}_{end}"] for name, x in burning) for end in ("lower", "upper")]
+    inert = [(INERT_GASES[name], x) for name, x in composition if name in INERT_GASES and x > 0]
+    ratio = sum(x for _, x in inert) / burns
+    if not ratio:
+        return tuple(alone)
+    oxygen = by_key("limiting_oxygen", "species")
+    pure = tuple((name, x / burns) for name, x in burning)
+    needs = stoichiometric_air_mol_mol(pure) * AIR_OXYGEN_FRACTION
+    least = sum(
+        share
+        * stoichiometric_air_mol_mol(((name, 1.0),))
+        * AIR_OXYGEN_FRACTION
+        / needs
+        * x
+        / (ratio * burns)
+        * oxygen[name][gas]
+        for name, share in pure
+        for gas, x in inert
     )
+    nose = least / 100 / needs
+    nose_inert = 1 - nose - least / 100 / AIR_OXYGEN_FRACTION
+
+    def diluted(limit):
+        below = 1 + ratio * (limit - nose) / nose_inert
+        return min((1 + ratio) * limit / below, 1.0) if below > 0 else 1.0
+
+    return tuple(map(diluted, alone))
 
 
 def flammable_equivalence_ratios(composition, limits="nfpa"):

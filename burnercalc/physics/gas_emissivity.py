@@ -1,4 +1,4 @@
-"""How well a body of burned gas radiates: its emissivity, from water vapour and carbon dioxide alone."""
+"""How well a body of burned gas radiates, and takes up what walls radiate: by water vapour and carbon dioxide alone."""
 
 from math import exp
 
@@ -38,29 +38,38 @@ def mean_beam_length_m(volume_m3, area_m2):
     return 3.6 * volume_m3 / area_m2
 
 
-def emissivity_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, pressure_Pa=ATM_PA):
-    """Emissivity of burned gas over its temperature, as the coefficients of a cubic.
+def exchange_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, wall_emissivity=1.0, pressure_Pa=ATM_PA):
+    """How much of a black body's radiation burned gas and the gray walls around it exchange, as a cubic's coefficients.
 
-        e = c0 + c1 T + c2 T**2 + c3 T**3 = sum over gray gases of a_i(T) (1 - exp(-k_i p L)),   p = p_H2O + p_CO2,
+        f(T) = c0 + c1 T + c2 T**2 + c3 T**3 = sum over gray gases of a_i(T) / (1 / e_i + 1 / e_wall - 1),
+        e_i = 1 - exp(-k_i p L),   p = p_H2O + p_CO2,   gas to walls: sigma (f(Tg) Tg**4 - f(Tw) Tw**4);
         a straight line in the ratio p_H2O / p_CO2 between its values at 1 and 2
+
+    Each gray gas is opaque to its own share of the spectrum and sees walls that reflect some of it back; the share of
+    what the walls radiate is that at their own temperature, so colder walls are absorbed better than the gas emits.
 
     Arguments:
         water_fraction            mole fraction of H2O    [-]    0 to 1
         carbon_dioxide_fraction   mole fraction of CO2    [-]    0 to 1
         path_m                    mean beam length        [m]    0 or more; p L at most 10 atm m
+        wall_emissivity           of gray walls; 1: f is the emissivity of the gas    [-]    above 0, at most 1
         pressure_Pa               of all the gas          [Pa]
     Returns: tuple of four floats [-, 1/K, 1/K2, 1/K3]
     Raises: InputError for an argument outside its limits
-    Assumes: a ratio below 1 or above 2 counts as 1 or 2 (propane 1.33, natural gas 1.9); no soot, and the CO of a rich
-        flame does not radiate; 1 atm in all: partial pressures change with altitude, the broadening of lines does not
-    Source: Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602. Memory.
-    Checked by: tests/test_gas_emissivity.py (emissivity_cubic by gas_emissivity)
+    Assumes: one temperature of the gas, one of the walls; the bands of the gas do not change with its temperature; a
+        ratio below 1 or above 2 counts as 1 or 2 (propane 1.33, natural gas 1.9); no soot, and the CO of a rich flame
+        does not radiate; 1 atm in all: partial pressures change with altitude, the broadening of lines does not
+    Source: Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602, memory; gray walls around gray gases: Hottel and
+        Sarofim, Radiative Transfer, 1967, published, recalled
+    Checked by: tests/test_gas_emissivity.py (exchange_cubic by reflections summed one by one, with Leckner's emissivity
+        and absorptivity within 16 %)
     """
     for field, value in (
         ("water_fraction", water_fraction),
         ("carbon_dioxide_fraction", carbon_dioxide_fraction),
     ):
         require(0 <= value <= 1, field, f"{value:g}", "must be within 0 to 1")
+    require(0 < wall_emissivity <= 1, "wall_emissivity", f"{wall_emissivity:g}", "must be above 0 and at most 1")
     path_atm_m = (water_fraction + carbon_dioxide_fraction) * pressure_Pa / ATM_PA * path_m
     require(0 <= path_atm_m <= LONGEST_PATH_ATM_M, "path_m", f"{path_m:g}", "must give 0 to 10 atm m of H2O and CO2")
     # Of water vapour alone the ratio is infinite and counts as 2.
@@ -69,17 +78,19 @@ def emissivity_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, pressur
     cubic = [0.0] * 4
     for at_ratio, share in ((1.0, 2 - ratio), (2.0, ratio - 1)):
         for k, *weights in _GASES[at_ratio]:
-            absorbed = share * (1 - exp(-k * path_atm_m))
-            cubic = [c + absorbed * b for c, b in zip(cubic, weights)]
+            absorbed = 1 - exp(-k * path_atm_m)
+            # As 1 / (1 / absorbed + 1 / wall_emissivity - 1), for no gas at all too.
+            taken = share * absorbed * wall_emissivity / (wall_emissivity + absorbed - absorbed * wall_emissivity)
+            cubic = [c + taken * b for c, b in zip(cubic, weights)]
     return tuple(cubic)
 
 
 def gas_emissivity(*, water_fraction, carbon_dioxide_fraction, temp_K, path_m, pressure_Pa=ATM_PA):
     """Emissivity of burned gas over a path at one temperature.
 
-        e = c0 + c1 T + c2 T**2 + c3 T**3
+        e = sum over gray gases of a_i(T) (1 - exp(-k_i p L)), as exchange_cubic with black walls
 
-    Arguments (as in emissivity_cubic):
+    Arguments (as in exchange_cubic):
         water_fraction            [-]
         carbon_dioxide_fraction   [-]
         temp_K                    of the gas   [K]   600 to 2400
@@ -91,7 +102,7 @@ def gas_emissivity(*, water_fraction, carbon_dioxide_fraction, temp_K, path_m, p
     Checked by: tests/test_gas_emissivity.py (Leckner 1972 within 15 %, a chart reading of a heat-transfer text)
     """
     require_range("temp_K", temp_K, *TEMP_RANGE_K)
-    c0, c1, c2, c3 = emissivity_cubic(
+    c0, c1, c2, c3 = exchange_cubic(
         water_fraction=water_fraction,
         carbon_dioxide_fraction=carbon_dioxide_fraction,
         path_m=path_m,

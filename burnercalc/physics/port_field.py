@@ -108,7 +108,8 @@ def least_web_m(positions, port_diameter_m):
     least = inf
     ordered = sorted(positions)
     for i, (x, y) in enumerate(ordered):
-        for x2, y2 in ordered[i + 1 :]:
+        for j in range(i + 1, len(ordered)):
+            x2, y2 = ordered[j]
             if x2 - x >= least:
                 break
             least = min(least, hypot(x2 - x, y2 - y))

@@ -3,6 +3,8 @@
 The drawings of the room are in templates.py.
 """
 
+from itertools import groupby
+
 from ..making import mould as making_mould
 from ..making.body import Piece
 from ..making.refractory import castable, castable_names
@@ -62,7 +64,15 @@ def stock_table(stock: Stock, say: Say) -> tuple:
         (
             say(bars.bought_as.case, **bars.bought_as.slots),
             bar.stock_m,
-            ", ".join(say("cut", length=length, piece=say(piece)) for piece, length in bar.cuts),
+            ", ".join(
+                say(
+                    "cut" if len(list(alike)) == 1 else "cuts",
+                    count=bar.cuts.count(cut),
+                    length=cut[1],
+                    piece=say(cut[0]),
+                )
+                for cut, alike in groupby(bar.cuts)
+            ),
             bar.offcut_m,
             bars.kg_m * bar.stock_m,
         )
@@ -78,11 +88,12 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     steps = [("inlet", "inlet", {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
     if welding.long_tacks:
         steps.insert(0, ("long", "long", {"tacks": welding.long_tacks, "seam": steel.tube_length_m}))
-    steps.append(("first", edge, cap))
+    disc = "_disc" if body.round else ""
+    steps.append((f"first{disc}", edge, cap))
     if baffle_sheet.sheet:
-        steps.append(("baffle", "baffle", {"stand": max(baffle_sheet.stand_m, 0.0)}))
+        steps.append(("baffle", f"baffle{disc}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
     steps += [
-        ("second", edge, cap),
+        (f"second{disc}", edge, cap),
         ("straight", f"straight.{'window' if not body.round else 'round'}", {}),
         ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
         ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),

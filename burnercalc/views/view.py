@@ -1,9 +1,10 @@
 """What tables, charts and drawings hand over, and how they get at their declared words."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..catalogue.sentences import written
+from ..catalogue.sentences import from_cylinder, written
 from ..units import show
 
 
@@ -43,9 +44,10 @@ class Say:
 
     words: Any
     unit_system: str
+    on_a_line: Callable[[], bool] = from_cylinder
 
     def __call__(self, key: str, /, **slots: Any) -> str:
-        return written(self.words[key], slots, self.unit_system)
+        return written(self.words[key], slots, self.unit_system, self.on_a_line)
 
     def length(self, value_m: float) -> str:
         """A length for a dimension line: 2 3/8" or 60.3."""

@@ -131,13 +131,15 @@ function checkItem(check) {
 }
 
 function cureRow(check) {
-  const row = make("p", "row");
-  for (const change of check.changes) {
+  const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
+  const changes = check.changes.filter((change) => !mine.includes(change.setting));
+  if (changes.length < check.changes.length) row.append(make("span", "help", "What is marked as mine is left out."));
+  for (const change of changes) {
     const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
     row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
       () => jump(`set-${change.setting}`), "small"));
   }
-  if (check.changes.length) row.append(button("What would cure it?", (event) => findCures(check, event.target, row), "small look"));
+  if (changes.length) row.append(button("What would cure it?", (event) => findCures({ ...check, changes }, event.target, row), "small look"));
   return row;
 }
 

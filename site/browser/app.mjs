@@ -10,6 +10,9 @@ import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./a
 import { wireDesigns } from "./designs.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
+import { wireFind } from "./find.mjs";
+import { offered } from "./have.mjs";
+import { wireMend } from "./mend.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
 import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
@@ -28,10 +31,15 @@ let awake = false; // the face is to be live
 const wanted = new Set(["face"]); // figures that are in the page or near the window
 const QUIET_MS = 10000; // after which the page is made wholly live, touched or not
 
-export const design = { texts: () => texts, shown: () => shown, change, load };
+export const design = { texts: () => texts, shown: () => shown, change, load, take };
 
 function change(key, text, settled = true) {
   return solve({ ...texts, [key]: text }, { typing: settled ? "" : key, own: true, loaded: false });
+}
+
+// A whole design that was worked out for this page, as one change; what is marked as mine stays so.
+function take(settings) {
+  return solve({ ...settings, ...(texts.mine ? { mine: texts.mine } : {}) }, { typing: "", own: true, loaded: false });
 }
 
 // A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit
@@ -44,6 +52,7 @@ async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn(
     return shown ? null : solve({}, NOBODYS);
   }
   notice(reply.ignored.length ? `Left out of this design: ${reply.ignored.map((error) => error.text).join(" ")}` : "");
+  offered(reply.have);
   anotherDesign();
   hush("own");
   const back = lastOwn(); // now, as a change makes this one one's own too
@@ -297,6 +306,8 @@ function begin() {
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
+  wireFind(design);
+  wireMend(design);
   wireJobs();
   wireWalk();
   undoable(design);

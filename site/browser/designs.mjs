@@ -159,7 +159,7 @@ async function importFile(input) {
   list();
 }
 
-async function compare(record) {
+export async function compare(record) {
   const other = await ask({ kind: "open", link: record.link });
   const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings });
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));

@@ -56,7 +56,8 @@ function find([id, kind, room, label]) {
   const value = kind === "number" ? reply?.answers[key].shown.split("\n")[0] : kind === "setting" ? worded(reply?.fields[key]) : reply?.checks.find((check) => check.key === key)?.verdict;
   const press = button("", () => {
     all("dialog[open]").forEach((dialog) => dialog.close());
-    jump(id);
+    if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
+    else jump(id);
   }, "find");
   press.dataset.find = id;
   press.append(make("span", "", label, make("small", "", `${kind} in ${chapter}`)), make("b", "", (value ?? "").slice(0, 40)));

@@ -43,6 +43,8 @@ export function wireField(key) {
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
+  if (lent) showLent(reply);
+  showMine(reply.texts.mine ?? "");
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
 
@@ -106,12 +108,44 @@ function fillFinger(at, reply) {
   if (parts) parts.hidden = reply.units !== "in";
 }
 
-// What counts only under one choice of another setting is shown only then.
-function showWhen(fields) {
-  for (const at of all("[data-when]")) {
-    const [key, value] = at.dataset.when.split("=");
-    at.hidden = fields[key].text !== value;
+// Settings that no search and no cure may move, marked so.
+function showMine(mine) {
+  const kept = mine.split(",");
+  for (const at of all("[data-setting]")) {
+    const is = kept.includes(at.dataset.setting);
+    at.toggleAttribute("data-mine", is);
+    at.querySelector(".mine").setAttribute("aria-pressed", String(is));
   }
+}
+
+function toggleMine(key) {
+  const kept = (design.texts().mine ?? "").split(",").filter(Boolean);
+  design.change("mine", (kept.includes(key) ? kept.filter((other) => other !== key) : [...kept, key]).join(","));
+}
+
+// What counts only under some choices of another setting is shown only then.
+function showWhen(fields) {
+  for (const at of all("[data-setting]")) at.hidden = Boolean(fields[at.dataset.setting].idle);
+}
+
+// A blower by its kind: Python says what is typical, and that is put into its settings until one of them is changed.
+let lent = null;
+
+async function lend({ target }) {
+  const reply = target.value ? await ask({ kind: "blower", settings: design.texts(), of: target.value }) : null;
+  lent = null;
+  if (reply && !reply.ok) return refuse(reply.errors, "");
+  if (reply) await design.take({ ...design.texts(), ...reply.texts });
+  lent = reply;
+  showLent(design.shown());
+}
+
+function showLent(reply) {
+  const stays = lent && Object.entries(lent.texts).every(([key, text]) => (reply.texts[key] ?? text) === text);
+  if (!stays) lent = null;
+  byId("blower-words").hidden = !lent;
+  changedOnly(byId("blower-words"), lent?.words ?? "");
+  if (!lent) byId("blower-kinds").value = "";
 }
 
 let said = ""; // what of a refusal stands in the notice
@@ -170,10 +204,12 @@ export function wireSettings(given) {
     const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
   });
+  byId("blower-kinds").addEventListener("change", lend);
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;
     for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
     at.querySelector(".name").addEventListener("click", () => unfold(at));
+    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
     for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
   }
 }

@@ -1,25 +1,47 @@
 // Taking a design away: link, QR code, the phone's own share sheet, and files made by Python.
 import { address, all, byId, picture, saveFile } from "./page.mjs";
 import { ask } from "./python.mjs";
+import { haveText } from "./have.mjs";
 
+const BESIDE = ["share-mine", "share-have"];
 let design = null;
+let shared = {}; // settings of the design whose link is shown
 
 export function wireShare(given) {
   design = given;
   for (const press of all("[data-open]")) press.addEventListener("click", () => byId(press.dataset.open).showModal());
   for (const press of all("[data-close]")) press.addEventListener("click", () => press.closest("dialog").close());
-  byId("share").addEventListener("click", openShare);
+  byId("share").addEventListener("click", () => share(design.texts(), design.shown()?.link ?? location.hash));
+  for (const box of BESIDE) byId(box).addEventListener("change", renew);
   byId("copy").addEventListener("click", copyLink);
   byId("send").addEventListener("click", () => navigator.share({ title: "Burner design", url: byId("share-link").value }).catch(() => {}));
   for (const press of all("[data-file]")) press.addEventListener("click", () => makeFile(press.dataset.file));
 }
 
-async function openShare() {
-  byId("share-link").value = address() + (design.shown()?.link ?? location.hash);
+// A design's link, as it is or with what goes beside it.
+export async function share(settings, link) {
+  shared = settings;
+  byId("share-link").value = address() + link;
+  byId("share-mine-label").hidden = !settings.mine;
+  byId("share-have-label").hidden = !haveText();
+  byId("share-beside").hidden = !settings.mine && !haveText();
   byId("send").hidden = !navigator.share;
   byId("copied").textContent = "";
   byId("share-box").showModal();
   byId("share-link").select();
+  if (byId("share-beside").hidden) showCode();
+  else renew();
+}
+
+async function renew() {
+  const { mine, ...bare } = shared;
+  const settings = mine && byId("share-mine").checked ? shared : bare;
+  const reply = await ask({ kind: "link", settings, have: byId("share-have").checked ? haveText() : "" });
+  if (reply.ok) byId("share-link").value = address() + reply.link;
+  showCode();
+}
+
+async function showCode() {
   const reply = await ask({ kind: "code", text: byId("share-link").value });
   if (reply.ok) byId("share-code").src = picture(reply.svg);
   byId("share-code").hidden = !reply.ok;

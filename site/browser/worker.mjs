@@ -3,6 +3,7 @@
 // Posts while starting   {kind: "stage", name, build}      loadRuntime, loadPackage, selfCheck, ready
 // Takes                  {id, kind, ...}                   what burnercalc.worker.handle understands; also before ready
 // Posts                  {kind: "begun", of}               the id of what it is at from now on
+//                        {kind: "progress", of, ...}       how far that has come, as burnercalc.worker tells it
 //                        {id, ...reply}                    its answer
 //                        {id, dropped: true}               a "solve" or "face" that a newer one has replaced
 //                        {id, ok: false, errors: [...]}    Python raised; the text is its last line
@@ -33,7 +34,7 @@ function answer() {
   if (!message) return; // answered, or dropped for a newer one
   self.postMessage({ kind: "begun", of: message.id });
   try {
-    const reply = JSON.parse(handle(JSON.stringify(message)));
+    const reply = JSON.parse(handle(JSON.stringify(message), (text) => tell(message.id, JSON.parse(text))));
     if (reply?.ok === undefined) return fail("no answer");
     self.postMessage({ id: message.id, ...reply });
   } catch (error) {
@@ -41,6 +42,15 @@ function answer() {
     self.postMessage({ id: message.id, ok: false, errors: [{ field: "", text: lastLine(error) }] });
   }
   next();
+}
+
+let told = 0;
+
+// Counts come in hundreds a second, more than anybody reads.
+function tell(of, news) {
+  if (news.done !== undefined && performance.now() < told + 100) return;
+  told = performance.now();
+  self.postMessage({ kind: "progress", of, ...news });
 }
 
 function lastLine(error) {

@@ -31,12 +31,15 @@ from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.files import FILES  # noqa: E402
+from burnercalc.find.have import KINDS, METRIC, NEEDED, SOLD, read_have  # noqa: E402
+from burnercalc.find.score import TERMS  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
 from burnercalc.physics.linings import material_keys, material_name  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
 from burnercalc.rooms import ROOMS  # noqa: E402
 from burnercalc.settings import BY_KEY, SETTINGS  # noqa: E402
+from burnercalc.tables import read_table  # noqa: E402
 
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
@@ -164,6 +167,27 @@ def headed(settings):
     return [(heads[s.key] if heads[s.key] != old else "", s) for old, s in zip(before, settings)]
 
 
+def have_rows():
+    """What I have, a row a kind: its name, the form of an entry, examples, and whether sold sizes are known."""
+    missing = read_have("").buy
+    rows = []
+    for kind, (said, example) in KINDS.items():
+        label, _, form = said.partition(": ")
+        rows.append(
+            {
+                "kind": kind,
+                "label": label[0].upper() + label[1:],
+                "form": form,
+                "example": example,
+                "metric": METRIC.get(kind, example),
+                "sold": kind in SOLD,
+                "buy": kind in missing,
+                "group": " ".join(next((group for group in NEEDED if kind in group), (kind,))),
+            }
+        )
+    return rows
+
+
 def aspect(drawing):
     x1, y1, x2, y2 = drawing["bounds"]
     return round((x2 - x1) / (y2 - y1), 3)
@@ -199,6 +223,7 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
         keypad=keypad,
+        blowers=read_table("blower_kinds"),
         materials=[
             (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
         ],
@@ -211,6 +236,8 @@ def main(out):
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
+        have=have_rows(),
+        terms=TERMS,
         jobs=[
             {"job": j, "inches": to_link(Design.from_texts(j.inches)), "metric": to_link(Design.from_texts(j.metric))}
             for j in JOBS

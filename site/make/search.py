@@ -109,6 +109,25 @@ ALSO = {
 }
 
 
+TOOLS = (
+    (
+        *("find-box", "tool", "start", "Find a burner from what I have"),
+        "shop stock tube pins blower scrap search suggest choose for me which burner optimise",
+        "Designs from the tube, pins, blower and gas that lie there, ranked.",
+    ),
+    (
+        *("good-box", "tool", "start", "Make it good"),
+        "fix mend repair cure all checks faults improve",
+        "The fewest changes that turn every check good.",
+    ),
+    (
+        *("shops-box", "tool", "start", "What if pins, blower or day are a little off"),
+        "tolerance sensitivity tornado robust what if margin sample shops like yours",
+        "How the four numbers move, and in how many shops the design stays good.",
+    ),
+)
+
+
 def entries():
     """[[id on the page, what it is, room, label, other names, sentence]]; of equal finds the first one comes first."""
     kinds = (
@@ -116,7 +135,7 @@ def entries():
         + [("answer", "number", a) for a in catalogue.ANSWERS.values()]
         + [("check", "check", c) for c in catalogue.CHECKS.values()]
     )
-    found = []
+    found = [list(tool) for tool in TOOLS]
     for part, kind, each in kinds:
         name = f"{part}-{each.key}"
         sentence = getattr(each, "help", "") or getattr(each, "meaning", "")

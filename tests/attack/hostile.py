@@ -232,6 +232,8 @@ def good_list(rng, setting):
         return ", ".join(f"{rng.randint(1, 60)} in {rng.uniform(1, 99):.2f}" for _ in range(rng.randint(1, 12)))
     if kind == "price_by_mass":
         return f"{rng.uniform(0, 20):.2f}/{rng.choice(('lb', 'kg'))}"
+    if kind == "fuel_price":
+        return f"{rng.uniform(0, 20):.2f}/{rng.choice(('lb', 'kg', 'therm', 'kWh', 'MJ', 'm3', 'ft3'))}"
     if kind == "blower_curve":
         flows = sorted(rng.sample(range(1, 400), rng.randint(1, 5)))
         return ", ".join(f"{flow} cfm {rng.uniform(0, 20):.2f} inH2O" for flow in [0, *flows])

@@ -24,8 +24,8 @@ class Tally:
 
     target: str
     tried: int = 0
+    next: int = 0  # the trial after the last, from which it can go on
     seconds: float = 0.0
-    slowest: float = 0.0
     crashes: int = 0
     hangs: int = 0
     wrong: int = 0
@@ -57,17 +57,16 @@ def alarm(seconds):
         signal.signal(signal.SIGPROF, before)
 
 
-def attack(target, trial, seed, seconds=None, trials=None):
-    """The Tally of `trial(rng)` with a Random of its own each time, for so many seconds or things tried.
+def attack(target, trial, seed, seconds=None, trials=None, first=0):
+    """The Tally of `trial(rng)` from the `first` on, each with its own Random, for so many seconds or things tried.
 
     A trial returns how many things it tried; AssertionError is a wrong or silent answer, any other exception a crash.
     """
-    tally, start, number = Tally(target), time.perf_counter(), 0
+    tally, start = Tally(target, next=first), time.perf_counter()
     while (tally.tried < trials if trials is not None else time.perf_counter() - start < seconds) and (
         len(tally.found) < ENOUGH
     ):
-        own, number = f"{seed}:{target}:{number}", number + 1
-        begun = time.process_time()
+        own, tally.next = f"{seed}:{target}:{tally.next}", tally.next + 1
         try:
             with alarm(HANG_S):
                 tally.tried += trial(Random(own)) or 1
@@ -83,6 +82,5 @@ def attack(target, trial, seed, seconds=None, trials=None):
         except Exception as crash:
             tally.tried, tally.crashes = tally.tried + 1, tally.crashes + 1
             tally.note("crash", own, f"{type(crash).__name__}: {crash}")
-        tally.slowest = max(tally.slowest, time.process_time() - begun)
     tally.seconds = time.perf_counter() - start
     return tally

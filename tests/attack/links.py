@@ -60,11 +60,15 @@ def judge(link):
     assert sum(map(len, said)) <= LONGEST_NOTICE, f"a notice of {sum(map(len, said))} characters: {link[:200]!r}"
     assert all(text.isprintable() for text in said), f"signs that nobody sees: {said!r}"
     assert from_link(to_link(design)) == (design, []), f"the design's own link: {to_link(design)}"
-    for key, text in _asked(link).items():
+    asked = _asked(link)
+    own = EARLIEST if asked.pop("v", "") == "1" else Design()  # the design that its version stands on
+    for key, text in asked.items():
         try:
             value = parse_setting(BY_KEY[key], text)
         except (InputError, InputErrors):
-            assert design.value(key) in (Design().value(key), EARLIEST.value(key)), f"{key}: {link!r}"
+            if design.value(key) != own.value(key):  # only where that is at odds with the rest
+                assert read({**design.texts, key: own.text(key)})[2], f"{key} is not as at first: {link!r}"
+                assert design.value(key) == Design().value(key), f"{key}: {link!r}"
             continue
         if design.value(key) != value:
             assert any(error.field == key for error in ignored), f"{key} = {text!r} is lost in silence: {link!r}"
@@ -72,7 +76,7 @@ def judge(link):
 
 
 def _asked(link):
-    """{key: text} of a link, read by plain splitting."""
+    """{key: text} of a link, its version too, read by plain splitting."""
     link = link.strip()
     if len(link) > 100_000:
         return {}
@@ -84,6 +88,6 @@ def _asked(link):
     for pair in link.split("&"):
         key, _, text = pair.partition("=")
         key, text = (unquote_plus(part) for part in (key, text))
-        if key in BY_KEY:
+        if key in BY_KEY or key == "v":
             found[key] = text
     return found

@@ -21,6 +21,7 @@ _PLAIN = {
     (3600, _S): "h hr hrs hour hours",
     (86400, _S): "d day days",
     (3.785411784e-3, _VOLUME): "gal gallon gallons",
+    (1e5 * _BTU, _J): "therm therms thm",
     (_PSI, _PA): "psi psis psig",
     (_INH2O, _PA): "inH2O in_wc inch_H2O_conventional inch_H2O_conventionals",
     (9.80665, _PA): "mmH2O millimeter_H2O_conventional millimeter_H2O_conventionals",
@@ -178,6 +179,12 @@ def value(setting, text):
         price, _, mass = keyboard(text).partition("/")
         found = unit(mass.strip())
         return _price(price.strip()) / found[0] if found and found[1] == _KG else None
+    if kind == "fuel_price":
+        price, _, sold = keyboard(text).partition("/")
+        found = unit(sold.strip())
+        liquid = sold.strip() in ("gal", "gallon", "gallons", "L", "l", "liter", "liters")
+        per = {_KG: "kg", _J: "J", (3, 0, 0): "m3 liquid" if liquid else "m3 gas"}
+        return (_price(price.strip()) / found[0], per[found[1]]) if found and found[1] in per else None
     if kind == "date":
         return datetime.date.fromisoformat(text)
     if kind == "lining":

@@ -39,11 +39,9 @@ def trial(rng):
             moved = ask({"kind": "step", "settings": d.texts, "key": setting.key, "by": by})
             if moved["ok"]:
                 ask({"kind": "solve", "settings": {**d.texts, setting.key: moved["text"]}})
-        if setting.dimension == "length":
-            part = ask(
-                {"kind": "part", "settings": d.texts, "key": setting.key, "part": rng.choice(("0", "1/2", "15/16"))}
-            )
-            assert part["ok"] or setting.key, part
+        part = rng.choice(("0", "1/2", "15/16"))
+        parted = ask({"kind": "part", "settings": d.texts, "key": setting.key, "part": part})
+        assert not parted["ok"] or setting.dimension == "length", parted
         if setting.dimension in DIMENSIONS and setting.step:
             ask({"kind": "slide", "settings": d.texts, "key": setting.key, "mark": rng.randint(-5, 500)})
         tried += 6

@@ -48,16 +48,19 @@ def main(argv=None):
     parser.add_argument("--seed", default="1", help="same seed, same attack; default 1")
     parser.add_argument("--only", nargs="+", choices=TARGETS, default=list(TARGETS), help="targets; default all")
     parser.add_argument("--trials", type=int, help="things tried a target instead of --minutes")
+    parser.add_argument("--first", type=int, default=0, help="the trial to begin with, to go on or to see one again")
     given = parser.parse_args(argv)
     shares = sum(TARGETS[name][1] for name in given.only)
-    print(f"{'target':<10}{'tried':>9}{'seconds':>9}{'slowest':>9}{'crashes':>9}{'hangs':>7}{'wrong':>7}")
+    print(f"{'target':<9}{'tried':>9}{'seconds':>9}{'an hour':>9}{'crashes':>8}{'hangs':>6}{'wrong':>6}{'next':>8}")
     clean = True
     for name in given.only:
         trial, share = TARGETS[name]
-        tally = attack(name, trial, given.seed, 60 * given.minutes * share / shares, given.trials)
+        seconds = 60 * given.minutes * share / shares
+        tally = attack(name, trial, given.seed, seconds, given.trials, given.first)
+        hourly = round(3600 * tally.tried / tally.seconds)
         print(
-            f"{name:<10}{tally.tried:>9}{tally.seconds:>9.1f}{tally.slowest:>9.2f}{tally.crashes:>9}{tally.hangs:>7}"
-            f"{tally.wrong:>7}",
+            f"{name:<9}{tally.tried:>9}{tally.seconds:>9.1f}{hourly:>9}{tally.crashes:>8}{tally.hangs:>6}"
+            f"{tally.wrong:>6}{tally.next:>8}",
             flush=True,
         )
         for line in tally.found[:10]:

@@ -10,7 +10,18 @@ TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 DESKTOP = {"viewport": {"width": 1440, "height": 1000}}
 SIZES = {"phone": PHONE, "desktop": DESKTOP}
 CHAPTERS = ("start", "heat", "face", "feed", "make", "fire")
-DIALOGS = ("search-box", "share-box", "paper-box", "designs-box", "compare-box", "help-box", "walk")
+DIALOGS = (
+    "search-box",
+    "share-box",
+    "paper-box",
+    "designs-box",
+    "compare-box",
+    "help-box",
+    "walk",
+    "find-box",
+    "good-box",
+    "shops-box",
+)
 STOP = "#v=2&ports_per_row=40"  # ports so close that the web between them breaks
 
 

@@ -236,8 +236,8 @@ def test_every_setting_has_a_widget_that_changes_the_design(hosted):
 
 def move(page, setting):
     """Move one widget, and wait until its setting is in the link or refused by name; whether it is in the link."""
-    if setting.when and setting.when[1] != BY_KEY[setting.when[0]].default:
-        put(page, *setting.when)
+    if setting.when and BY_KEY[setting.when[0]].default not in setting.when[1:]:
+        put(page, *setting.when[:2])
     if setting.near != "start":
         chapter(page, setting.room)
     found = field(page, setting.key)
@@ -375,6 +375,24 @@ def test_the_lining_as_rows(hosted):
     lining.locator(".name").click()
     put(page, "lining", "ifb_23 4 1/2 in")
     assert rows.count() == 1 and rows.nth(0).locator(".out").is_disabled()
+
+
+def test_a_blower_by_its_kind_fills_both_settings_and_a_plates_flow_stays(hosted):
+    page = hosted
+    chapter(page, "feed")
+    kinds, words = page.locator("#blower-kinds"), page.locator("#blower-words")
+    kinds.select_option("squirrel_cage")
+    page.wait_for_function("() => location.hash.includes('blower_free_flow=100cfm')")
+    assert "Typical of a squirrel-cage blower" in words.inner_text() and "look at your plate" in words.inner_text()
+    put(page, "blower_free_flow", "140")
+    assert kinds.input_value() == "" and not words.is_visible()
+    kinds.select_option("paddle_wheel")
+    page.wait_for_function("() => document.getElementById('blower-words').innerText.includes('your 140 cfm')")
+    found = from_link(page.evaluate("() => location.hash"))[0]
+    assert (found.show("blower_free_flow"), found.show("blower_shutoff_pressure")) == ("140 cfm", "4 in H₂O")
+    put(page, "fuel", "natural_gas")
+    chapter(page, "feed")
+    assert not page.locator("#set-cylinder").is_visible() and page.locator("#set-gas_pressure").is_visible()
 
 
 def test_link_round_trip(ready, site):

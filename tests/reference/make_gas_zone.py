@@ -1,11 +1,15 @@
-"""Write gas_zone.csv: a chamber of plain wall heated by a stirred gas, solved with Cantera and scipy.
+"""Write gas_zone.csv and gas_zone_others.csv: a chamber of plain wall heated by a stirred gas, by Cantera and scipy.
 
 Wall: conductivity 1 W/mK, thickness of the row, 10 W/m2K outside; opening of no depth, black. Gas emissivity: gray
 gases of Smith, Shen and Friedman (1982) written once more. Composition at equilibrium, below 1700 K that of 1700 K.
+Gas and gray walls exchange heat gray gas by gray gas, with weights at the temperature of what radiates. The second
+table has what others take: Leckner's gas with every reflection; Hottel's absorptivity and (1 + e_wall) / 2; gray gases
+with all weights at the temperature of the gas; one gray gas of the same emissivity.
 
     .venv/bin/python tests/reference/make_gas_zone.py
 """
 
+import sys
 from math import exp
 from pathlib import Path
 
@@ -13,6 +17,9 @@ import cantera as ct
 import numpy as np
 from make_combustion import FUELS, phases
 from scipy.optimize import brentq
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+from leckner import leckner_exchange
 
 SIGMA, AIR_K, PRESSURE_Pa, WALL_E = 5.670374419e-8, 294.15, 101325.0, 0.6
 WATER_LATENT_J_mol = 44.004e3  # at 25 degC, IAPWS
@@ -43,6 +50,17 @@ CASES = (
     ("natural_gas", 1.15, 0.02, 0.46, 0.20, 0.0, 40.0, 1650.0, 60000.0),
     ("butane", 1.05, 0.003, 0.13, 0.06, 0.002, 60.0, 1300.0, 9000.0),
     ("natural_gas", 0.5, 0.02, 0.46, 0.10, 0.002, 40.0, 1200.0, 50000.0),
+    ("butane", 0.96, 0.0065, 0.22, 0.08, 0.008, 40.0, 1588.706, 29300.0),
+)
+OTHERS = (
+    # fuel, phi, volume m3, area m2, thickness m, opening m2, wall K, firing W; the second is butane at 2400 degF
+    ("propane", 0.96, 0.0065, 0.22, 0.09, 0.0077, 1505.37, 29300.0),
+    ("butane", 0.96, 0.0065, 0.22, 0.09, 0.0077, 1588.706, 29300.0),
+    ("propane", 0.96, 0.0065, 0.22, 0.09, 0.0077, 1144.26, 20000.0),
+    ("natural_gas", 0.96, 0.14, 1.62, 0.20, 0.039, 1505.37, 117000.0),
+    ("propane", 0.96, 0.00138, 0.076, 0.09, 0.0026, 1505.37, 7300.0),
+    ("propane", 1.10, 0.0065, 0.22, 0.09, 0.0077, 1505.37, 29300.0),
+    ("natural_gas", 0.85, 0.0065, 0.22, 0.09, 0.0077, 1450.0, 29300.0),
 )
 
 
@@ -101,48 +119,101 @@ class Gas:
             self.at(temp_K)
         return (self.inlet - self.products.enthalpy_mass * self.mass) / self.gross
 
-    def emissivity(self, temp_K, path_m):
+    def grays(self, temp_K, path_m):
+        """[(weight at this temperature, emissivity of the gray gas)]."""
         path = (self.water + self.carbon_dioxide) * path_m
         share = min(max(self.water / self.carbon_dioxide, 1), 2) - 1
-        one, two = (
-            sum(np.polyval(b[::-1], temp_K) * (1 - exp(-k * path)) for k, b in zip(*GRAY[ratio])) for ratio in (1, 2)
-        )
-        return one + (two - one) * share
+        return [
+            (part * np.polyval(b[::-1], temp_K), 1 - exp(-k * path))
+            for ratio, part in ((1, 1 - share), (2, share))
+            for k, b in zip(*GRAY[ratio])
+        ]
+
+    def emissivity(self, temp_K, path_m):
+        return sum(weight * e for weight, e in self.grays(temp_K, path_m))
+
+    def factor(self, temp_K, path_m):
+        return sum(weight / (1 / e + 1 / WALL_E - 1) for weight, e in self.grays(temp_K, path_m))
+
+
+def gray_by_gray(gas, path, tg, tw):
+    return SIGMA * (gas.factor(tg, path) * tg**4 - gas.factor(tw, path) * tw**4)
+
+
+def leckner(gas, path, tg, tw):
+    return leckner_exchange(gas.water, gas.carbon_dioxide, path, tg, tw, WALL_E)
+
+
+def hottel(gas, path, tg, tw):
+    absorbed = gas.emissivity(tw, path * tw / tg) * (tg / tw) ** 0.5
+    return SIGMA * (1 + WALL_E) / 2 * (gas.emissivity(tg, path) * tg**4 - absorbed * tw**4)
+
+
+def at_gas(gas, path, tg, tw):
+    return SIGMA * gas.factor(tg, path) * (tg**4 - tw**4)
+
+
+def one_gray(gas, path, tg, tw):
+    return SIGMA * (tg**4 - tw**4) / (1 / gas.emissivity(tg, path) + 1 / WALL_E - 1)
+
+
+def solve(gas, radiated, volume, area, thickness, opening, film, wall_K, rate):
+    path = 3.6 * volume / area
+
+    def exchange(tg, tw):
+        return area * (radiated(gas, path, tg, tw) + film * (tg - tw))
+
+    def losses(tw):
+        return area * (tw - AIR_K) / (thickness / 1.0 + 1 / 10.0) + opening * SIGMA * (tw**4 - AIR_K**4)
+
+    hold_gas = brentq(lambda tg: exchange(tg, wall_K) - losses(wall_K), wall_K, gas.flame_K)
+    hold = losses(wall_K) / gas.available(hold_gas)
+
+    def gas_at(tw):
+        return brentq(lambda tg: exchange(tg, tw) - rate * gas.available(tg), tw, gas.flame_K)
+
+    fixed_gas = gas_at(wall_K)
+    reached = brentq(lambda tw: rate * gas.available(gas_at(tw)) - losses(tw), 600.0, gas.flame_K - 1)
+    return hold_gas, hold, fixed_gas, gas.available(fixed_gas), reached, gas_at(reached)
 
 
 def main():
     lines = []
-    for fuel, phi, volume, area, thickness, opening, film, wall_K, rate in CASES:
+    for fuel, phi, *chamber in CASES:
         gas = Gas(fuel, phi)
-        path = 3.6 * volume / area
-
-        def exchange(tg, tw):
-            e = gas.emissivity(tg, path)
-            return area * (SIGMA * (tg**4 - tw**4) / (1 / e + 1 / WALL_E - 1) + film * (tg - tw))
-
-        def losses(tw):
-            return area * (tw - AIR_K) / (thickness / 1.0 + 1 / 10.0) + opening * SIGMA * (tw**4 - AIR_K**4)
-
-        hold_gas = brentq(lambda tg: exchange(tg, wall_K) - losses(wall_K), wall_K, gas.flame_K)
-        hold = losses(wall_K) / gas.available(hold_gas)
-
-        def gas_at(tw):
-            return brentq(lambda tg: exchange(tg, tw) - rate * gas.available(tg), tw, gas.flame_K)
-
-        fixed_gas = gas_at(wall_K)
-        reached = brentq(lambda tw: rate * gas.available(gas_at(tw)) - losses(tw), 400.0, gas.flame_K - 1)
+        hold_gas, hold, fixed_gas, available, reached, reached_gas = solve(gas, gray_by_gray, *chamber)
         lines.append(
-            f"{fuel},{phi},{volume},{area},{thickness},{opening},{film},{wall_K},{rate},{gas.flame_K:.2f},"
-            f"{hold_gas:.2f},{hold:.2f},{fixed_gas:.2f},{gas.available(fixed_gas):.5f},{reached:.2f},{gas_at(reached):.2f}"
+            f"{fuel},{phi},{','.join(map(str, chamber))},{gas.flame_K:.2f},"
+            f"{hold_gas:.2f},{hold:.2f},{fixed_gas:.2f},{available:.5f},{reached:.2f},{reached_gas:.2f}"
         )
         print(lines[-1], flush=True)
+    head = (
+        "# reference: gas, air, shop 294.15 K, 101325 Pa; wall flat, 1 W/mK, 10 W/m2K outside; opening black\n"
+        f"# source:    cantera {ct.__version__} (nasa_gas.yaml) and scipy, by make_gas_zone.py\n"
+    )
     Path(__file__).with_name("gas_zone.csv").write_text(
         "# quantity:  one stirred zone of burned gas in a chamber of plain wall: to hold a wall temperature;\n"
         "#            at a firing rate with the wall at it; what that rate brings the empty chamber to\n"
-        "# reference: gas, air, shop 294.15 K, 101325 Pa; wall flat, 1 W/mK, 10 W/m2K outside; opening black\n"
-        f"# source:    cantera {ct.__version__} (nasa_gas.yaml) and scipy, by make_gas_zone.py\n"
-        "fuel,phi,volume_m3,area_m2,thickness_m,opening_m2,film_W_m2K,wall_K,rate_W,flame_K,"
+        + head
+        + "fuel,phi,volume_m3,area_m2,thickness_m,opening_m2,film_W_m2K,wall_K,rate_W,flame_K,"
         "hold_gas_K,hold_W,fixed_gas_K,fixed_available,reached_wall_K,reached_gas_K\n" + "\n".join(lines) + "\n",
+        encoding="utf-8",
+    )
+    lines = []
+    for fuel, phi, *walls, wall_K, rate in OTHERS:
+        gas = Gas(fuel, phi)
+        for radiated in (leckner, hottel, at_gas, one_gray):
+            _, hold, _, available, reached, _ = solve(gas, radiated, *walls, 40.0, wall_K, rate)
+            lines.append(
+                f"{radiated.__name__},{fuel},{phi},{','.join(map(str, walls))},{wall_K},{rate},"
+                f"{hold:.1f},{available:.4f},{reached:.1f}"
+            )
+            print(lines[-1], flush=True)
+    Path(__file__).with_name("gas_zone_others.csv").write_text(
+        "# quantity:  as gas_zone.csv, film 40 W/m2K, for other ways to reckon the radiation of the gas\n"
+        + head
+        + "radiation,fuel,phi,volume_m3,area_m2,thickness_m,opening_m2,wall_K,rate_W,hold_W,fixed_available,"
+        "reached_wall_K\n" + "\n".join(lines) + "\n",
         encoding="utf-8",
     )
 

@@ -1,0 +1,106 @@
+// Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
+import { all, button, byId, make, picture } from "./page.mjs";
+import { hush, tell } from "./bars.mjs";
+import { askAside, stopAside } from "./aside.mjs";
+import { fill, name, wireHave, written } from "./have.mjs";
+import { compare } from "./designs.mjs";
+import { share } from "./share.mjs";
+
+let design = null;
+let running = false;
+
+export function wireFind(given) {
+  design = given;
+  wireHave();
+  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); fill(); });
+  byId("find-form").addEventListener("submit", (event) => { event.preventDefault(); if (!running) find(); });
+  byId("find-stop").addEventListener("click", stopAside);
+}
+
+const say = (words) => { byId("find-status").textContent = words; };
+
+async function find() {
+  const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, field.value.trim().replace(",", ".")]));
+  name([]);
+  run(true);
+  byId("find-list").replaceChildren();
+  byId("find-first").replaceChildren();
+  const reply = await askAside({ kind: "find", settings: design.texts(), have: written(), weights }, hear);
+  run(false);
+  byId("find-first").replaceChildren();
+  if (reply.stopped) return say("Stopped.");
+  if (!reply.ok) return name(reply.errors)?.focus();
+  byId("have").open = false;
+  show(reply);
+  if (!byId("find-box").open) tell("found", `${reply.designs.length} burners are found.`, ["Show them", () => { hush("found"); byId("find-box").showModal(); }], ["Close", () => hush("found")]);
+}
+
+function run(on) {
+  running = on;
+  byId("find-go").disabled = on;
+  byId("find-stop").hidden = !on;
+  byId("find-run").hidden = !on;
+  byId("find-bar").removeAttribute("value");
+  byId("find-count").textContent = "Starting a second calculator\u2026";
+}
+
+function hear({ done, most, first }) {
+  if (first) return showFirst(first);
+  byId("find-bar").max = most;
+  byId("find-bar").value = done;
+  byId("find-count").textContent = `${done} of about ${most} looked at`;
+}
+
+// The first good one, before better ones are looked for.
+function showFirst(first) {
+  byId("find-first").replaceChildren(make("p", "row", "A first good one is found; better ones are looked for.", button("Open it", () => open(first.settings), "small")));
+}
+
+function open(settings) {
+  byId("find-box").close();
+  design.take(settings);
+}
+
+function show(reply) {
+  const { designs, given, in_the_way: way, opens, complete, counts } = reply;
+  const head = [];
+  if (way.length) {
+    head.push(make("p", "caution", make("b", "", "None fits without a fault. "), "In the way of the least wrong one, the worst first:"), faults(way));
+    if (opens) {
+      head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.price.toFixed(2)})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
+        button("Open that design", () => open(opens.settings), "small")));
+    }
+  }
+  if (given.length) head.push(make("p", "", "What no burner changes:"), faults(given));
+  const proven = complete ? "Every design that this shop allows was looked at or ruled out" : "These are the best of what was looked at";
+  byId("find-list").replaceChildren(...head, ...designs.map(card),
+    make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
+  say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
+  byId("find-list").querySelector("h3")?.scrollIntoView({ block: "nearest" });
+}
+
+const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, text }) => {
+  const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${label}: ${verdict}. `), text));
+  sign.setAttribute("aria-hidden", "true");
+  item.dataset.verdict = verdict;
+  return item;
+}));
+
+function card(found) {
+  const title = found.best_in.join(", "), heading = title[0].toUpperCase() + title.slice(1);
+  const image = make("img", "face");
+  image.alt = "";
+  image.src = picture(found.svg);
+  const numbers = make("dl", "four");
+  for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
+  const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
+  const bought = found.buy.map(({ what, price }) => (price ? `${what} ${price.toFixed(2)}` : what)).join(", ");
+  return make("article", "found", make("h3", "", heading), image, numbers, make("p", "help", `${found.sizes}.`),
+    ...line("To spend", `${found.to_spend.toFixed(2)}${bought ? `: ${bought}` : ""}`),
+    ...line("It has", found.says.slice(1).join("; ")),
+    ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.limited_by),
+    ...(found.not_good.length ? [faults(found.not_good)] : []),
+    make("p", "row", button("Open", () => open(found.settings), "main"),
+      button("Compare", () => compare({ name: heading, link: found.link }), "small"),
+      button("Share", () => share(found.settings, found.link), "small")));
+}

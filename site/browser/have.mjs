@@ -1,0 +1,114 @@
+// What I have: a list kept on this device, in the form of the command line's `--have` file, and shown as rows.
+import { all, byId, make, root, saveFile } from "./page.mjs";
+import { hush, tell } from "./bars.mjs";
+import { ask } from "./python.mjs";
+
+const KEPT = "burnercalc-have";
+const touched = new Set(); // kinds whose "can buy" somebody has set
+let filled = ""; // the list that the rows show
+
+const rows = () => all("#have .have");
+const fieldOf = (row) => row.querySelector("input:not([type=checkbox])");
+const buyOf = (row) => row.querySelector("[type=checkbox]");
+const read = () => { try { return localStorage.getItem(KEPT) ?? ""; } catch { return ""; } };
+
+export const haveText = read;
+
+export function wireHave() {
+  for (const row of rows()) {
+    fieldOf(row).addEventListener("input", () => { follow(row); keep(); });
+    buyOf(row)?.addEventListener("change", () => { touched.add(row.dataset.kind); keep(); });
+  }
+  byId("have-export").addEventListener("click", () => saveFile("what-i-have.txt", "text/plain", written()));
+  byId("have-import").addEventListener("change", (event) => openFile(event.target));
+  byId("have-clear").addEventListener("click", () => replace(""));
+}
+
+// What lies there need not be bought, unless somebody says so.
+function follow(row) {
+  const group = rows().filter((other) => row.dataset.group.split(" ").includes(other.dataset.kind));
+  const there = group.some((other) => fieldOf(other).value.trim());
+  for (const other of group) {
+    const box = buyOf(other);
+    if (box && !touched.has(other.dataset.kind)) box.checked = !there && box.defaultChecked;
+  }
+}
+
+export function written() {
+  const lines = rows().map((row) => [row.dataset.kind, fieldOf(row).value.trim()]).filter(([, text]) => text);
+  const buy = rows().filter((row) => buyOf(row)?.checked).map((row) => row.dataset.kind);
+  const mine = lines.filter(([kind]) => kind === "mine"), things = lines.filter(([kind]) => kind !== "mine");
+  return [...things, ["buy", buy.join(", ") || "none"], ...mine].map(([kind, text]) => `${kind}: ${text}\n`).join("");
+}
+
+function keep() {
+  filled = written();
+  try { localStorage.setItem(KEPT, filled); } catch { byId("find-status").textContent = "This browser does not let the page keep the list: save it to a file."; }
+}
+
+// Put the list that is kept into the rows; another tab or a link may have changed it.
+export async function fill() {
+  const text = read();
+  if (text !== filled && (text || filled)) await put(text);
+}
+
+async function put(text) {
+  const reply = await ask({ kind: "have", text, units: root.dataset.units });
+  if (!reply.ok) return false;
+  const bought = (reply.rows.buy ?? "").toLowerCase().split(/[\s,;]+/);
+  touched.clear();
+  for (const row of rows()) {
+    const { kind } = row.dataset, box = buyOf(row);
+    fieldOf(row).value = reply.rows[kind] ?? "";
+    if (box && reply.rows.buy !== undefined) {
+      box.checked = bought.includes(kind) || bought.includes("all");
+      touched.add(kind);
+    }
+  }
+  if (reply.rows.buy === undefined) rows().forEach(follow);
+  filled = text;
+  name(text ? reply.errors : []);
+  return true;
+}
+
+// Say beside each row what is wrong with it; gives back what belongs to no row.
+export function name(errors) {
+  const loose = [];
+  for (const row of rows()) {
+    const said = errors.filter(({ setting }) => setting === row.dataset.kind).map(({ text }) => text);
+    const words = row.querySelector(".refused");
+    words.replaceChildren(...said.map((text) => make("span", "", `${text} `)));
+    words.hidden = !said.length;
+    fieldOf(row).toggleAttribute("aria-invalid", said.length > 0);
+  }
+  const kinds = rows().map((row) => row.dataset.kind);
+  for (const { setting, text } of errors) if (!kinds.includes(setting)) loose.push(text);
+  byId("find-status").textContent = loose.join(" ");
+  const first = rows().find((row) => !row.querySelector(".refused").hidden);
+  if (first) byId("have").open = true;
+  return first ? fieldOf(first) : null;
+}
+
+async function openFile(input) {
+  const [file] = input.files;
+  if (!file) return;
+  const text = await file.text();
+  input.value = "";
+  replace(text);
+}
+
+// Another list in place of this one, which can be brought back.
+async function replace(text) {
+  const before = written();
+  if (!await put(text)) return;
+  keep();
+  tell("have", "The list is replaced.", ["Bring mine back", async () => { await put(before); keep(); hush("have"); }], ["Close", () => hush("have")]);
+}
+
+// A list that came with a link: taken where there is none, else offered.
+export function offered(text) {
+  if (!text || text === read()) return;
+  const take = async () => { hush("offered"); if (read()) await replace(text); else { await put(text); keep(); } };
+  if (!read()) take();
+  else tell("offered", "This link brings a list of what somebody has.", ["Use that list", take], ["Keep mine", () => hush("offered")]);
+}

@@ -1,0 +1,93 @@
+// Make it good, and what if: asked about the design on the page, aside, and only when somebody wants to know.
+import { all, byId, make } from "./page.mjs";
+import { askAside, stopAside } from "./aside.mjs";
+
+let design = null;
+let about = ""; // link of the design that was asked about
+let after = null; // its mended settings
+
+export function wireMend(given) {
+  design = given;
+  wire("good", "Trying changes\u2026", showGood);
+  wire("shops", "Building it in 100 shops like yours\u2026", showShops);
+  byId("good-take").addEventListener("click", take);
+}
+
+function wire(kind, words, show) {
+  const box = byId(`${kind}-box`), status = byId(`${kind}-status`);
+  let asking = false;
+  const run = async () => {
+    const link = design.shown()?.link;
+    byId(`${kind}-found`).replaceChildren();
+    byId("good-take").hidden = true;
+    if (!link) return void (status.textContent = "Wait until the design is computed.");
+    status.textContent = words;
+    asking = true;
+    const reply = await askAside({ kind, settings: design.texts() });
+    asking = false;
+    about = link;
+    if (reply.stopped) return;
+    status.textContent = reply.ok ? "" : reply.errors.map((error) => error.text).join(" ");
+    if (reply.ok) show(reply, status);
+  };
+  for (const press of all(`[data-open=${kind}-box]`)) press.addEventListener("click", run);
+  box.addEventListener("close", () => { if (asking) stopAside(); });
+}
+
+function table(caption, heads, rows) {
+  const cell = (tag, words) => { const made = make(tag, "", words); if (tag === "th") made.scope = "col"; return made; };
+  return make("table", "", make("caption", "", caption), make("thead", "", make("tr", "", ...heads.map((words) => cell("th", words)))),
+    make("tbody", "", ...rows.map((row) => make("tr", "", ...row.map((words) => cell("td", words))))));
+}
+
+function showGood(reply, status) {
+  const { changes, mended, left } = reply;
+  status.textContent = !changes.length ? (left.length ? "No change was found that helps." : "Nothing to change: every check is good.")
+    : left.length ? `${mended.length} of ${mended.length + left.length} faults go; the others stay.` : "All checks turn good.";
+  const parts = [];
+  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then"], changes.map(({ label, before, after: then }) => [label, before, then])));
+  const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, verdict, reply.after[check] ?? "gone"]);
+  if (verdicts.length) parts.push(table("What the checks say", ["Check", "Now", "Then"], verdicts));
+  for (const { label, text } of left) parts.push(make("p", "help", make("b", "", `${label}: `), text));
+  byId("good-found").replaceChildren(...parts);
+  after = reply.settings;
+  byId("good-take").hidden = !changes.length;
+}
+
+function take() {
+  if (design.shown()?.link !== about) return;
+  byId("good-box").close();
+  design.take(after);
+}
+
+const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", "blower to spare": "Blower to spare" };
+
+function showShops({ sample, tornado }) {
+  const parts = [make("p", "", make("b", "", `Stays good in ${sample.good} of ${sample.shops} shops like yours.`))];
+  if (sample.worse.length) {
+    parts.push(make("p", "", "What happens in the rest, the worst first:"), make("ul", "faults", ...sample.worse.map(({ verdict, shops, text }) => {
+      const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${verdict === "stop" ? "Stop" : "Caution"} in ${shops}. `), text));
+      sign.setAttribute("aria-hidden", "true");
+      item.dataset.verdict = verdict;
+      return item;
+    })));
+  }
+  for (const number of new Set(tornado.map((each) => each.number))) {
+    const swings = tornado.filter((each) => each.number === number), [, asSet] = swings[0].texts;
+    parts.push(make("h3", "", `${NUMBERS[number]}: ${asSet}`), swingRows(swings));
+  }
+  byId("shops-found").replaceChildren(...parts);
+}
+
+// Bars from the low to the high end, on one scale; what moves the number most comes first.
+function swingRows(swings) {
+  const ends = swings.flatMap(({ low, as_set: set, high }) => [low, set, high]).filter((value) => value !== null);
+  const least = Math.min(...ends), reach = Math.max(...ends) - least || 1;
+  return make("ul", "swings", ...swings.filter(({ low, high }) => low !== high).map(({ over, low, as_set: set, high, texts }) => {
+    const bar = make("span", "swing"), known = [low, set, high].filter((value) => value !== null);
+    bar.style.setProperty("--from", (Math.min(...known) - least) / reach);
+    bar.style.setProperty("--to", (Math.max(...known) - least) / reach);
+    bar.setAttribute("aria-hidden", "true");
+    return make("li", "", make("span", "", over), make("span", "", `${texts[0]} to ${texts[2]}`), bar);
+  }));
+}

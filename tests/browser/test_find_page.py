@@ -1,0 +1,231 @@
+"""A burner from what lies in the shop: the list, the search beside the page, its designs, mending, and what if."""
+
+import json
+
+import pytest
+from browser.conftest import PHONE, READY_MS, open_ready, watch
+from browser.hosted import host
+from browser.test_job import field, put, settle
+
+from burnercalc import Design, from_link, solve
+from burnercalc.find import make_good
+from burnercalc.link import beside, to_link
+
+SHOP = {"tube": "3 1/2 x 3 1/2 x 3/16 in, 8 ft", "pins": "9/32 in", "blower": "3 inH2O 80 cfm"}
+BAD = "#v=2&blower_shutoff_pressure=0.5inH2O&low_fire=80%25"
+
+
+@pytest.fixture
+def context(chromium):
+    made = host(chromium.new_context(**PHONE, service_workers="block", accept_downloads=True))
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def page(context, site):
+    made = context.new_page()
+    made.set_default_timeout(READY_MS)
+    wrong = watch(made, site)
+    open_ready(made, site)
+    yield made
+    assert wrong == []
+
+
+def open_find(page, **rows):
+    page.tap("[data-open=find-box]")
+    for kind, text in rows.items():
+        page.fill(f"#have-{kind}", text)
+
+
+def address(page):
+    return page.evaluate("() => location.hash")
+
+
+def reopen(page):
+    page.evaluate("""() => {
+      if (!document.getElementById("find-box").open) document.querySelector("[data-open=find-box]").click();
+    }""")
+
+
+def bad(design):
+    return {key for key, check in solve(design).checks.items() if check.verdict in ("caution", "stop")}
+
+
+@pytest.fixture(scope="module")
+def found(chromium, site):
+    """One page with what was found on it, for all that only looks."""
+    context = host(chromium.new_context(**PHONE, service_workers="block"))
+    page = context.new_page()
+    page.set_default_timeout(READY_MS)
+    open_ready(page, site)
+    open_find(page, **SHOP)
+    page.tap("#find-go")
+    page.wait_for_selector("#find-list .found")
+    yield page
+    context.close()
+
+
+def test_a_search_shows_designs_with_face_numbers_and_price(found):
+    cards = found.locator("#find-list .found")
+    assert 3 <= cards.count() <= 5
+    assert cards.first.locator("h3").inner_text().startswith("Best of all")
+    for card in cards.all():
+        assert card.locator("img.face").evaluate("each => each.complete && each.naturalWidth > 0")
+        assert card.locator("dl.four dd").count() == 4
+        assert "To spend:" in card.inner_text() and "Limited by:" in card.inner_text()
+    assert "steps judged" in found.locator("#find-list").inner_text()
+
+
+def test_a_found_design_opens_as_one_step_and_is_shared(found):
+    reopen(found)
+    before = address(found)
+    card = found.locator("#find-list .found").first
+    card.get_by_role("button", name="Share").click()
+    link = found.input_value("#share-link")
+    found.locator("#share-box [data-close]").click()
+    card.get_by_role("button", name="Open").click()
+    found.wait_for_function("before => location.hash !== before", arg=before)
+    settle(found)
+    assert link.endswith(address(found))
+    design, refused = from_link(address(found))
+    assert not refused and abs(design.port_diameter - 9 / 32 * 0.0254) < 1e-9 and not bad(design)
+    found.click("#undo")
+    found.wait_for_function("before => location.hash === before", arg=before)
+    settle(found)
+
+
+def test_a_found_design_is_compared(found):
+    reopen(found)
+    found.locator("#find-list .found").last.get_by_role("button", name="Compare").click()
+    found.wait_for_selector("#compare-box[open] #compare-settings tr")
+    assert found.locator("#compare-name").inner_text() != "Kept"
+    found.locator("#compare-box [data-close]").click()
+
+
+def test_what_is_wrong_is_named_row_by_row_and_nothing_is_lost(page):
+    open_find(page, tube="4 x 4 x 3/16 in, 1/2 in", blower="80 cfm", mine="rows=99; nails=3")
+    page.tap("#weights > summary")
+    page.fill("#weight-money", "-1")
+    page.tap("#find-go")
+    for kind, word in {"tube": "lips", "blower": "pressure", "mine": "nails"}.items():
+        words = page.locator(f".have[data-kind={kind}] .refused")
+        words.wait_for()
+        assert word in words.inner_text()
+    assert "1 to 40" in page.locator("#find-status").inner_text()
+    assert "0 to 100" in page.locator("#find-status").inner_text()
+    assert page.input_value("#have-blower") == "80 cfm"
+    assert page.evaluate("() => document.activeElement.id") == "have-tube"
+
+
+def test_the_list_is_kept_and_travels_as_a_file(page, tmp_path):
+    open_find(page, **SHOP, mine="rows=4")
+    assert not page.is_checked("#buy-tube") and page.is_checked("#buy-pipe")
+    page.check("#buy-plate")
+    with page.expect_download() as saved:
+        page.tap("#have-export")
+    text = saved.value.path().read_text(encoding="utf-8")
+    assert "pins: 9/32 in" in text and "mine: rows=4" in text and "plate" in text.split("buy:")[1].split("\n")[0]
+    page.reload()
+    settle(page)
+    page.tap("[data-open=find-box]")
+    page.wait_for_function("() => document.getElementById('have-pins').value === '9/32 in'")
+    assert page.is_checked("#buy-plate") and not page.is_checked("#buy-tube")
+    other = tmp_path / "shop.json"
+    other.write_text(json.dumps({"tube": ["4 x 4 x 3/16 in", "3 x 3 x 1/8 in"], "nails": "3"}), encoding="utf-8")
+    page.set_input_files("#have-import", str(other))
+    page.wait_for_function("() => document.getElementById('have-tube').value.includes(';')")
+    assert "nails" in page.locator("#find-status").inner_text() and page.input_value("#have-pins") == ""
+    page.get_by_role("button", name="Bring mine back").click()
+    page.wait_for_function("() => document.getElementById('have-pins').value === '9/32 in'")
+
+
+def test_what_is_mine_goes_with_the_design_and_no_cure_moves_it(page, site):
+    page.goto(site + BAD)
+    settle(page)
+    field(page, "blower_shutoff_pressure")
+    page.tap("#set-blower_shutoff_pressure .name")
+    page.tap("#set-blower_shutoff_pressure .mine")
+    page.wait_for_function("() => location.hash.includes('mine=blower_shutoff_pressure')")
+    settle(page)
+    assert page.locator("#set-blower_shutoff_pressure").get_attribute("data-mine") is not None
+    page.evaluate("() => { for (const line of document.querySelectorAll('details.worst')) line.open = true; }")
+    offers = page.locator("#chapter-feed .worst .cures").inner_text()
+    assert "left out" in offers and "blower pressure" not in offers.lower()
+    page.reload()
+    settle(page)
+    assert page.locator("#set-blower_shutoff_pressure").get_attribute("data-mine") is not None
+    page.click("#share")
+    page.uncheck("#share-mine")
+    page.wait_for_function("() => !document.getElementById('share-link').value.includes('mine')")
+    page.locator("#share-box [data-close]").click()
+
+
+def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):
+    page.goto(site + BAD)
+    settle(page)
+    before = address(page)
+    page.evaluate("() => document.querySelector('#chapters [data-go=start]').click()")
+    page.tap("[data-open=good-box]")
+    page.wait_for_selector("#good-found table")
+    assert address(page) == before
+    mended = make_good(from_link(BAD)[0])
+    shown = page.locator("#good-found tbody").first.inner_text()
+    assert mended.changes and all(change.label in shown and change.after in shown for change in mended.changes)
+    page.tap("#good-take")
+    page.wait_for_function("before => location.hash !== before", arg=before)
+    settle(page)
+    assert from_link(address(page))[0] == mended.after.design
+    page.click("#undo")
+    page.wait_for_function("before => location.hash === before", arg=before)
+
+
+def test_what_if_counts_shops_and_draws_swings(page):
+    page.tap("[data-open=shops-box]")
+    page.wait_for_selector("#shops-found .swings")
+    assert "of 100 shops like yours" in page.locator("#shops-found").inner_text()
+    assert page.locator("#shops-found h3").count() == 4
+
+
+def test_a_list_in_a_link_is_taken_or_offered(page, site):
+    link = to_link(Design(), beside={"have": "pins: 5/16 in\n", "mine": "rows"})
+    assert beside(link) == {"have": "pins: 5/16 in\n", "mine": "rows"}
+    page.goto(site + link)
+    settle(page)
+    page.tap("[data-open=find-box]")
+    page.wait_for_function("() => document.getElementById('have-pins').value === '5/16 in'")
+    page.fill("#have-pins", "3/8 in")
+    page.tap("#find-box [data-close]")
+    page.evaluate("link => { location.hash = link; }", link + "&rows=3")
+    page.get_by_role("button", name="Keep mine").click()
+    page.tap("[data-open=find-box]")
+    assert page.input_value("#have-pins") == "3/8 in"
+
+
+def test_the_search_finds_the_tools(page):
+    page.click("[data-open=search-box]")
+    page.fill("#search-for", "what i have")
+    page.locator('[data-find="find-box"]').click()
+    assert page.locator("#find-box").is_visible()
+
+
+def test_a_search_is_stopped_and_the_page_answers_meanwhile(context, site):
+    """The search's question is held back, so that both can be tried while it runs."""
+    held = []
+    context.route(
+        "**/ask", lambda route: held.append(route) if '"kind":"find"' in route.request.post_data else route.fallback()
+    )
+    page = context.new_page()
+    page.set_default_timeout(READY_MS)
+    open_ready(page, site)
+    open_find(page, **SHOP)
+    page.tap("#find-go")
+    page.wait_for_selector("#find-stop:visible")
+    page.tap("#find-box [data-close]")
+    put(page, "rows", "3")
+    assert address(page) == "#v=2&rows=3" and held
+    page.evaluate("() => document.querySelector('[data-open=find-box]').click()")
+    page.tap("#find-stop")
+    page.wait_for_function("() => document.getElementById('find-status').textContent === 'Stopped.'")
+    assert page.is_enabled("#find-go")
+    page.close()

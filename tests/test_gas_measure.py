@@ -1,0 +1,62 @@
+"""Gas pressures are said in one measure: of a cylinder in psi or bar, of a line in inches of water or mbar."""
+
+import re
+
+import pytest
+
+from burnercalc import Design, catalogue, sheet, solve, units
+from burnercalc.catalogue.sentences import slots_of
+
+LINE, SMALL = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"port_diameter": "9/32 in"}
+OF_GAS = re.compile(r"([0-9.]+) (psi|bar|in H₂O|mbar)")
+
+
+def shown(result):
+    """Everything that is said of a design, line by line."""
+    system = result.design.units
+    yield from (f"{one.label}: {sheet.shown(one, system)}" for one in result.answers.values())
+    yield from (check.text for check in result.checks.values())
+    for table in result.tables.values():
+        for row in table.rows:
+            yield from (units.show(cell, column.dimension, system) for cell, column in zip(row, table.columns))
+    for chart in result.charts.values():
+        yield chart.sentence
+        yield from (units.shown_unit(side.dimension, system) for side in (chart.x, chart.y))
+
+
+@pytest.mark.parametrize("system", ["in", "mm"])
+@pytest.mark.parametrize("ports", [{}, SMALL], ids=["not lit", "lit"])
+def test_of_a_line_nothing_is_said_in_psi_or_bar(system, ports):
+    r = solve(Design.from_texts({**LINE, **ports, "units": system}))
+    assert [line for line in shown(r) if re.search(r"([0-9] |^)(psi|bar)\b", line)] == []
+
+
+@pytest.mark.parametrize("texts, unit", [({}, "psi"), ({"units": "mm"}, "bar"), (LINE, "in H₂O"),
+                                         ({**LINE, **SMALL, "units": "mm"}, "mbar")])  # fmt: skip
+def test_what_stands_before_the_jet_has_the_measure_of_its_gas(texts, unit):
+    r = solve(Design.from_texts(texts))
+    lines = [line for line in shown(r) if "before the jet" in line and OF_GAS.search(line)]
+    assert len(lines) >= 3
+    for line in lines:
+        found = [unit for _, unit in OF_GAS.findall(line.split(" before the jet")[0])]
+        assert found[-1] == unit, line
+    for key in ("jet_gas_pressure", "jet_gas_pressure_low", "lighting_gas_pressure"):
+        if r[key] is not None:
+            assert sheet.shown(r.answers[key], r.design.units).endswith(unit)
+
+
+def test_a_low_pressure_of_a_cylinder_stays_in_psi():
+    r = solve(Design())
+    assert r["lighting_gas_pressure"] < 6894.757 and "psi before the jet" in r.checks["lighting"].text
+    assert sheet.shown(r.answers["lighting_gas_pressure"], "in").endswith("psi")
+
+
+def test_every_answer_that_is_a_pressure_of_gas_is_declared_as_one():
+    wrong = [key for key, one in catalogue.ANSWERS.items()
+             if "gas_pressure" in key and one.dimension != "gas_pressure"]  # fmt: skip
+    assert wrong == []
+    # In sentences the slots named gas, as all of lighting are, too.
+    for declared in (*catalogue.ANSWERS.values(), *catalogue.CHECKS.values()):
+        for sentence in declared.cases.values():
+            kinds = {kind for name, kind in slots_of(sentence) if name == "gas" and "pressure" in kind}
+            assert kinds <= {"gas_pressure"}, declared.key
