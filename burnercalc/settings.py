@@ -889,6 +889,7 @@ SETTINGS = (
         "are.",
         "1/16 in",
         "1 in",
+        ("1/16 in", "1 mm"),
         words=("wall",),
     ),
     Setting(

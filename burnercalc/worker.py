@@ -45,6 +45,7 @@ from .files import FILES
 from .link import beside, from_link, known, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
+from .sold import next_jet_drill, next_sold, sold_sizes_m
 from .tables import find, read_table
 
 
@@ -144,7 +145,13 @@ def _marks(setting, unit_system):
 
 
 def _stepped(design, setting, by):
-    """The value so many marks from a setting's value: the first one lands on a mark; the ends of its range stop it."""
+    """The value so many marks from a setting's value: the first one lands on a mark; the ends of its range stop it.
+
+    What is bought by size goes to the next size that is sold.
+    """
+    sizes = sold_sizes_m(design, setting.key)
+    if sizes:
+        return next_sold(_number(design, setting), by, sizes)
     step, origin = _grid(setting, design.units)
     marks = (_number(design, setting) - origin) / step
     near = round(marks)
@@ -155,11 +162,14 @@ def _stepped(design, setting, by):
 
 
 WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
+THE_SAME = {"cap_thickness": "wall"}  # settings whose word stands for another setting
 
 
 def _number(design, setting):
     """The number a setting stands at; for one left to be worked out, what it came to."""
     value = design.value(setting.key)
+    if value == THE_SAME.get(setting.key):
+        return design.value(value)
     return solve(design)[WORKED_OUT[setting.key]] if value == "auto" else value
 
 
@@ -171,6 +181,14 @@ def _movable(request):
 
 
 def _step(request):
+    if BY_KEY[request["key"]].dimension == "drill":
+        design = _design(request)
+        jet = solve(design).part("jet").drill
+        if jet is None:
+            raise InputError(
+                request["key"], design.text(request["key"]), "needs a drill before it can be stepped", "#54"
+            )
+        return {"key": request["key"], "text": next_jet_drill(jet.diameter_m, request["by"], design.units)}
     design, setting = _movable(request)
     return {"key": setting.key, "text": _field_text(setting, _stepped(design, setting, request["by"]), design.units)}
 

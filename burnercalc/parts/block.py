@@ -6,7 +6,7 @@ from math import pi
 from ..making import mould as making_mould
 from ..making import refractory as making
 from ..making.refractory import Castable
-from ..physics.band import Band
+from ..physics.band import Band, in_order
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face
@@ -96,12 +96,12 @@ def block(
         fill_line_m=making_mould.fill_line_m(
             mix_volume_m3=volume, mould_area_m2=mould_m2, port_count=pins, port_diameter_m=face.port_diameter_m
         ),
-        dry_kg=Band(
+        dry_kg=in_order(
             one.dry_kg * material.density_low_kg_m3 / material.density_kg_m3,
             one.dry_kg,
             one.dry_kg * material.density_high_kg_m3 / material.density_kg_m3,
         ),
-        water_kg=Band(one.water_low_kg, one.water_kg, one.water_high_kg),
+        water_kg=in_order(one.water_low_kg, one.water_kg, one.water_high_kg),
         bags=batch.bags,
         mixes=batch.mixes,
         dry_per_mix_kg=batch.dry_per_mix_kg,

@@ -12,8 +12,5 @@ class Band(NamedTuple):
 
 
 def in_order(low: float, value: float, high: float) -> Band:
-    """A Band of three results of a search, which may be out of order by its last digits; ArithmeticError for more."""
-    slack = 1e-9 * abs(value)
-    if not (low <= value + slack and value <= high + slack):
-        raise ArithmeticError(f"{low}, {value}, {high} are no band")
-    return Band(min(low, value), value, max(value, high))
+    """A Band of three results that the last digits of a search may have put out of order."""
+    return Band(min(low, value, high), value, max(low, value, high))

@@ -20,6 +20,7 @@ from attack import (  # noqa: E402
     storage,
     tabs,
     texts,
+    updates,
     worker,
 )
 from attack.judge import attack  # noqa: E402
@@ -38,6 +39,7 @@ TARGETS = {
     "storage": (storage.trial, 1),
     "tabs": (tabs.trial, 1),
     "assets": (assets.trial, 3),
+    "updates": (updates.trial, 2),
     "worker": (worker.trial, 1),
 }
 
