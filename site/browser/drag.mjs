@@ -2,7 +2,7 @@
 // stand and what a place means; this only tells it where the finger is. The step buttons do the same without a pointer.
 import { byId } from "./page.mjs";
 import { ask } from "./python.mjs";
-import { model } from "./models.mjs";
+import { keepView, model } from "./models.mjs";
 
 const REACH_PX = 16; // how near to a line a finger must be
 const STILL_PX = 6; // what is no drag yet but a tap
@@ -50,6 +50,7 @@ function move(event) {
   event.stopPropagation(); // Bokeh would move the picture
   held.moved ||= Math.hypot(event.clientX - held.from[0], event.clientY - held.from[1]) > STILL_PX;
   if (!held.moved) return;
+  keepView(true);
   last = placeOf(event)[held.screen];
   follow(held);
 }
@@ -68,7 +69,9 @@ async function follow(mine) {
     }
   }
   asking = false;
-  if (mine.over && mine.text !== null) design.change(mine.key, mine.text); // one step to undo
+  if (!mine.over) return;
+  keepView(false);
+  if (mine.text !== null) design.change(mine.key, mine.text); // one step to undo
 }
 
 function up(event) {
