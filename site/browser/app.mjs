@@ -8,7 +8,7 @@ import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
-import { takeGrips, wireDrag } from "./drag.mjs";
+import { takeGrips } from "./drag.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
 import { wireFind } from "./find.mjs";
@@ -308,7 +308,6 @@ function begin() {
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);
   wireAnswers(design);
-  wireDrag(design);
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
