@@ -47,6 +47,16 @@ MOST_CARD = 5  # rows of the regulator's card
 LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven")
+# What a test fire shows.
+TEST_FIRE = (
+    "Air switch opens with the blower off",
+    "Spring-shut valve closes when the power is off",
+    "Gas at the jet: light / low / high",
+    "Damper marks: light / low / high",
+    "Lights five times of five, all ports",
+    "Ten minutes at low fire, hot, no pop",
+    "Shut down gas first, blower till cold",
+)
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -343,7 +353,8 @@ def _block(result, width):
         + _numbers(result, ("bags", "mixes", "dry_per_mix"))
         + ([] if plastic else _numbers(result, ("water_per_mix",)))
     )
-    many = f"All {d.batch_size} blocks" if d.batch_size > 1 else "Mixing"
+    together = result.part("block").together
+    many = f"All {d.batch_size} blocks, {together} cast together" if d.batch_size > 1 else "Mixing"
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -418,14 +429,8 @@ def _record(result):
         ("Every port passed by the drill, count", ""),
         ("Mass before and after the oven", ""),
         ("Blower shut: pressure", ""),
-        ("Air switch opens with the blower off", ""),
-        ("Spring-shut valve closes when the power is off", ""),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        ("Gas at the jet: light / low / high", ""),
-        ("Damper marks: light / low / high", ""),
-        ("Lights five times of five, all ports", ""),
-        ("Ten minutes at low fire, hot, no pop", ""),
-        ("Shut down gas first, blower till cold", ""),
+        *((what, "") for what in TEST_FIRE),
         ("Fired by, date", ""),
     ]
     return [
@@ -450,7 +455,7 @@ def _days(result):
         "lrrr",
     )
     return [
-        Heading("The days"),
+        Heading("The days of one burner"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
         Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]

@@ -88,6 +88,14 @@ def _parser() -> argparse.ArgumentParser:
     _paper(card)
     card.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     _force(card)
+    goes_with = _command(commands, "traveller", _traveller, "pages that go with each burner through the shop, as a PDF")
+    _paper(goes_with)
+    goes_with.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(goes_with)
+    plates = _command(commands, "plates", _plates, "data plate and operating card as a PDF, true to size")
+    _paper(plates)
+    plates.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(plates)
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
@@ -194,6 +202,14 @@ def _template(arguments: argparse.Namespace) -> int:
 
 def _card(arguments: argparse.Namespace) -> int:
     return _write(_design(arguments), arguments, f"lighting-card-{arguments.paper}", arguments.output)
+
+
+def _traveller(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"traveller-{arguments.paper}", arguments.output)
+
+
+def _plates(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"plates-{arguments.paper}", arguments.output)
 
 
 def _export(arguments: argparse.Namespace) -> int:

@@ -79,9 +79,9 @@ def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
     """Of this face's hot flashback, more fire costs the lining; smaller ports cost nothing."""
     asked = {"rows": "9"}, "flashback_hot", "firing_rate", 8
     requests.cure(*asked)
-    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -1)
     monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
-    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -2)
+    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -1)
     with pytest.raises(AssertionError, match="lining_limit"):
         requests.cure(*asked)
 

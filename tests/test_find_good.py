@@ -8,6 +8,8 @@ from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
 from burnercalc.examples import EXAMPLES
 from burnercalc.find import make_good
+from burnercalc.find.good import texts_of
+from burnercalc.settings import BY_KEY
 
 BAD = {
     "too little fire": {"firing_rate": "60 kBtu/h", "lining": "dense_castable 2 in, ifb_26 2 1/2 in"},
@@ -98,3 +100,11 @@ def test_good_on_the_command_line(capsys):
     assert data["changes"] and {"setting", "label", "before", "after"} == set(data["changes"][0])
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
     assert "->" in capsys.readouterr().out
+
+
+def test_a_cap_that_is_too_thick_for_its_lip_may_be_made_thinner():
+    design = Design.from_texts({"cap_thickness": "1/2 in", "setback": "5/8 in"})
+    check = solve(design).checks["lip_width"]
+    assert check.verdict == "caution" and ("cap_thickness", "lower") in {(c.setting, c.move) for c in check.changes}
+    tried = [{**design.texts, "cap_thickness": text} for text in texts_of(design, BY_KEY["cap_thickness"], "lower")]
+    assert "good" in {solve(Design.from_texts(texts)).checks["lip_width"].verdict for texts in tried}

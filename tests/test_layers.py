@@ -35,7 +35,9 @@ MAY = {
     "link": {"design", "errors", "settings", "units"},
     "sheet": FOUNDATION | {"link", "rooms", "settings"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
-    "files": FOUNDATION | {"drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "traveller": FOUNDATION | {"drawing", "build_sheet", "settings"},
+    "files": FOUNDATION | {"traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "sold": {"physics", "making", "settings", "design"},
     "find": FOUNDATION
     | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),

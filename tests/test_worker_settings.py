@@ -99,3 +99,48 @@ def test_cylinders_are_asked_for_only_where_the_gas_comes_in_them(settings, hidd
     fields = ask("solve", settings)["fields"]
     asked = {"cylinder", "cylinder_fill", "tank_diameter"}
     assert {key for key in asked if fields[key].get("idle")} == hidden
+
+
+STEPS = [  # from, steps, to: as the trade has the sizes, in the reader's units
+    ("in", "wall", "3/16 in", 1, "1/4 in"),
+    ("in", "wall", "1/8 in", -1, "1/16 in"),
+    ("mm", "wall", "5 mm", 1, "6 mm"),
+    ("mm", "wall", "6 mm", 1, "8 mm"),
+    ("in", "cap_thickness", "wall", 1, "1/4 in"),
+    ("in", "cap_thickness", "wall", -1, "1/8 in"),
+    ("in", "body_width", "4 in", 1, "5 in"),
+    ("mm", "body_width", "100 mm", 1, "120 mm"),
+    ("in", "port_diameter", "1/4 in", 1, "5/16 in"),
+    ("mm", "port_diameter", "6.35 mm", 1, "7 mm"),
+    ("mm", "port_diameter", "10 mm", 1, "12 mm"),
+    ("in", "corner_drill", "3/8 in", 1, "25/64 in"),
+    ("mm", "corner_drill", "9.5 mm", 1, "9.6 mm"),
+    ("mm", "corner_drill", "13 mm", 1, "13.5 mm"),
+    ("in", "jet_drill", "#54", 1, "#53"),
+    ("in", "jet_drill", "#53", 1, "1/16 in"),
+    ("in", "jet_drill", "#1", 1, "A"),
+    ("mm", "jet_drill", "1.5 mm", 1, "1.55 mm"),
+    ("mm", "jet_drill", "4 mm", -1, "3.9 mm"),
+]
+
+
+@pytest.mark.parametrize(("units", "key", "at", "by", "to"), STEPS)
+def test_a_step_goes_to_what_is_sold(units, key, at, by, to):
+    settings = {"units": units, key: at} if at != "wall" else {"units": units}
+    assert ask("step", settings, key=key, by=by)["text"] == to
+
+
+def test_a_box_of_plates_is_no_tube():
+    assert ask("step", {"body_kind": "plates"}, key="body_width", by=1)["text"] == "4 1/4 in"
+
+
+def test_a_step_from_the_nearest_drill_names_the_next():
+    first = ask("step", {}, key="jet_drill", by=1)["text"]
+    assert ask("step", {"jet_drill": first}, key="jet_drill", by=-1)["text"] != first
+    metric = ask("step", {"units": "mm"}, key="jet_drill", by=1)["text"]
+    assert metric.endswith(" mm")
+
+
+def test_the_last_size_stays():
+    last = ask("step", {"cap_thickness": "1 in", "body_length": "9 in"}, key="cap_thickness", by=1)
+    assert not last["ok"] or last["text"] == "1 in"  # refused when it does not go in

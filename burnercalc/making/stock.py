@@ -90,6 +90,17 @@ def nearest_tube(*, width_m, depth_m, unit=""):
     return min(found, key=lambda tube: tube.off_m)
 
 
+def tube_sides_m(unit):
+    """Sides of the tube sold by `unit`, in or mm [m], ascending. Source: steel_tubes.csv"""
+    rows = [row for row in read_table("steel_tubes") if row["unit"] == unit]
+    return tuple(sorted({row[side] * METRES[unit] for row in rows for side in ("width", "depth")}))
+
+
+def pins_m(unit):
+    """Diameters of dowel and rod sold by `unit`, in or mm [m], ascending. Source: common practice (pins.csv)"""
+    return tuple(row["diameter"] * METRES[unit] for row in read_table("pins") if row["unit"] == unit)
+
+
 def flat_sizes_m(kind, unit):
     """Sizes of flat bar sold by `unit`, in or mm [m], ascending; kind: width or thickness. Source: flats.csv"""
     return tuple(

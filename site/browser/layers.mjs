@@ -2,14 +2,14 @@
 import { all, byId, root } from "./page.mjs";
 
 const KEY = "lining", MOST = 6; // layers that Python takes
-let move = null; // sends the rows to Python, which makes the text of them
+let move = null, dotted = null; // send the rows to Python, which makes the text of them; read a decimal comma
 
 const home = () => byId(`set-${KEY}`);
 const rows = () => all(".layer", home());
 const parts = (row) => [row.querySelector("select"), row.querySelector("input"), row.querySelector(".up"), row.querySelector(".out")];
 
 // What stands in the rows, each with the place that it had when it was filled.
-const written = () => rows().map((row) => [parts(row)[0].value, parts(row)[1].value, Number(row.dataset.was)]);
+const written = () => rows().map((row) => [parts(row)[0].value, dotted(parts(row)[1].value), Number(row.dataset.was)]);
 
 function wire(row) {
   const [material, thickness, up, out] = parts(row);
@@ -61,7 +61,8 @@ export function fillLayers({ layers, layer_unit: unit }) {
   home().querySelector(".add").disabled = layers.length >= MOST;
 }
 
-export function wireLayers(send) {
+export function wireLayers(send, decimal) {
+  dotted = decimal;
   move = (next) => send(KEY, next);
   rows().forEach(wire);
   home().querySelector(".add").addEventListener("click", async () => {

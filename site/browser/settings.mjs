@@ -11,18 +11,25 @@ const filling = new Set(); // keys of widgets that the page itself is filling
 const place = (key) => byId(`set-${key}`);
 export const fieldOf = (key) => byId(`root-${key}`)?.firstElementChild?.shadowRoot?.querySelector("input, select");
 
+const COMMA = new Intl.NumberFormat(navigator.language).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
+const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
+
+// `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
+export const dotted = (text) => (COMMA && /^[^.,]*\d,\d[^.,]*$/.test(text) ? text.replace(",", ".") : text);
+const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
+
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
 export function listen(widget, change) {
   const key = widget.name;
   let pause = 0;
   widget.properties.value.change.connect(() => {
     clearTimeout(pause);
-    if (!filling.has(key)) change(key, widget.value);
+    if (!filling.has(key)) change(key, read(key, widget.value));
   });
   widget.properties.value_input?.change.connect(() => {
     clearTimeout(pause);
     if (filling.has(key) || widget.value_input === widget.value) return;
-    pause = setTimeout(() => change(key, widget.value_input, false), 350);
+    pause = setTimeout(() => change(key, read(key, widget.value_input), false), 350);
   });
 }
 
@@ -203,7 +210,7 @@ export function wireSettings(given) {
   wireLayers((key, rows) => { // the rows are those of the last good text, whatever is in the field
     const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
-  });
+  }, dotted);
   byId("blower-kinds").addEventListener("change", lend);
   for (const at of all("[data-setting]")) {
     const key = at.dataset.setting;

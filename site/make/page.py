@@ -230,9 +230,10 @@ def main(out):
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
-            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
+            for name in SHOWN_DRAWINGS
         },
-        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
@@ -286,7 +287,15 @@ def main(out):
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
-    ("To pin up", (("Build sheet", "sheet", PAPERS), ("Lighting card", "lighting-card", PAPERS))),
+    (
+        "To pin up",
+        (
+            ("Build sheet", "sheet", PAPERS),
+            ("Lighting card", "lighting-card", PAPERS),
+            ("Traveller of each burner", "traveller", PAPERS),
+            ("Data plate and operating card", "plates", PAPERS),
+        ),
+    ),
     (
         "Templates, true to size",
         (
@@ -314,6 +323,8 @@ TAKEN = (
             ("Taken apart", "exploded", DRAWN),
             ("In the chamber", "in_chamber", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Data plate", "plate", DRAWN),
+            ("Operating card", "operating_card", DRAWN),
             ("Pin guide, for a laser", "pin_guide", DRAWN),
             ("Drilled base, for a router", "drilled_base", DRAWN),
         ),

@@ -395,6 +395,45 @@ def test_a_blower_by_its_kind_fills_both_settings_and_a_plates_flow_stays(hosted
     assert not page.locator("#set-cylinder").is_visible() and page.locator("#set-gas_pressure").is_visible()
 
 
+@pytest.mark.parametrize("language", ["de-DE", "en-GB"])
+def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
+    context = host(chromium.new_context(**PHONE, service_workers="block", locale=language))
+    page = open_ready(context.new_page(), site + "#v=2&units=mm")
+    enter(page, "chamber_length", "312,5")
+    if language == "de-DE":
+        page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
+        assert field(page, "chamber_length").input_value() == "312.5"
+        chapter(page, "heat")
+        page.locator("#set-lining .layer input").first.fill("64,5")
+        page.locator("#set-lining .layer input").first.press("Enter")
+        page.wait_for_function("() => location.hash.includes('64.5')")
+        for text in ("1,312.5", "1,2,3"):
+            enter(page, "chamber_length", text)
+            page.wait_for_selector("#set-chamber_length .refused:not([hidden])")
+            put(page, "chamber_length", "300")
+        page.locator("#set-lining .name").click()
+        put(page, "lining", "ifb_26 64 mm,blanket_8lb 25 mm")  # parts a list as ever
+        assert page.locator(".layer").count() == 2
+    else:
+        page.locator("#set-chamber_length .refused button").click()  # it is asked what was meant
+        page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
+    context.close()
+
+
+def test_a_phone_offers_the_keys_that_a_field_takes(hosted):
+    for key, keys in (("body_length", "text"), ("gas_pressure", "text"), ("jet_drill", "text"), ("rows", "decimal")):
+        assert field(hosted, key).evaluate("each => each.inputMode") == keys  # 5/16, 7 inH2O, #54
+
+
+def test_the_jets_drill_steps_through_those_that_are_sold(hosted):
+    field(hosted, "jet_drill")
+    hosted.locator('#set-jet_drill .step[data-by="1"]').click()
+    hosted.wait_for_function("() => location.hash.includes('jet_drill=')")
+    first = field(hosted, "jet_drill").input_value()
+    field(hosted, "jet_drill").press("ArrowDown")
+    hosted.wait_for_function("first => !location.hash.includes(encodeURIComponent(first))", arg=first)
+
+
 def test_link_round_trip(ready, site):
     put(ready, "body_length", "12")
     put(ready, "fuel", "natural_gas")
