@@ -8,6 +8,7 @@ import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
+import { takeGrips } from "./drag.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
 import { wireFind } from "./find.mjs";
@@ -105,11 +106,14 @@ async function redraw(names = all(".drawing-box[data-live]").map((figure) => fig
   const number = asked;
   if (!shown || held) return;
   const reply = await ask({ kind: "draw", settings: texts, figures: places(names) });
-  if (reply.ok && number === asked) showFigures(reply);
+  if (!reply.ok || number !== asked) return;
+  takeGrips(reply.drawings);
+  showFigures(reply);
 }
 
 function showQuick(reply) {
   showAnswers(reply.answers);
+  takeGrips(reply.drawings);
   showFigures(reply);
 }
 
@@ -122,6 +126,7 @@ function show(reply) {
   showTexts(reply.fields);
   showChecks(reply);
   showTables(reply.tables);
+  takeGrips(reply.drawings);
   for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].includes(reply.link)));
   showFigures(reply);
   for (const place of all("[data-sentence]")) {
@@ -298,6 +303,7 @@ function begin() {
     return enliven(part);
   });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
+  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);

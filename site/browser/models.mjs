@@ -100,14 +100,21 @@ function columns(name, data) {
 
 const ALIGN = { start: "left", middle: "center", end: "right" };
 
+let steady = false;
+export function keepView(on) { // while a line of the face is dragged, the picture must not be fitted anew under the finger
+  steady = on;
+}
+
 function drawDrawing(name, drawing) {
   // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
   const [x1, y1, x2, y2] = drawing.bounds;
   const aspect = (x2 - x1) / (y2 - y1);
-  models.get(`${name}-x`).setv({ start: x1, end: x2 });
-  models.get(`${name}-y`).setv({ start: y1, end: y2 });
-  models.get(`figure-${name}`).aspect_ratio = aspect;
-  document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+  if (!steady || name !== "face") {
+    models.get(`${name}-x`).setv({ start: x1, end: x2 });
+    models.get(`${name}-y`).setv({ start: y1, end: y2 });
+    models.get(`figure-${name}`).aspect_ratio = aspect;
+    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+  }
   const { anchor, ...texts } = drawing.texts;
   sizeTexts(name, texts.height);
   columns(`${name}-areas`, drawing.areas);
@@ -171,7 +178,7 @@ function wirePorts() {
 }
 
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
-const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink", hole: "--ink", wood: "--ink", flame: "--flame",
+const LINE = { refractory: "--faint", steel: "--soft", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink", hole: "--soft", wood: "--soft", flame: "--flame",
   hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
 const FILL = { body: "--steel", window: "--castable", refractory: "--castable", steel: "--steel", port: "--hole", hole: "--hole", wood: "--wood", flame: "--flame", tint: "--castable", solid: "--ink" };
 
@@ -187,7 +194,8 @@ export function theme() {
     const kind = name.match(/^(fill|line|mark)-(good|caution|stop|plain\d?)?/);
     if (kind?.[1] === "fill") part.fill_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
     if (kind?.[1] === "line") part.line_color = colour(`--${kind[2].replace("plain", "line")}`);
-    if (kind?.[1] === "mark") part.setv({ fill_color: colour("--ink"), line_color: colour("--paper") });
+    if (kind?.[1] === "mark") part.setv({ fill_color: colour("--accent"), line_color: colour("--paper") });
+    if (name.endsWith("-ygrid")) part.setv({ grid_line_color: colour("--edge"), grid_line_alpha: 0.6 });
     if (name.startsWith("legend-")) part.label_text_color = colour("--ink");
     if (name.endsWith("axis")) {
       part.setv({ axis_label_text_color: colour("--ink"), major_label_text_color: colour("--ink"), axis_line_color: colour("--soft"),
