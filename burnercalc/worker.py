@@ -32,6 +32,7 @@ from dataclasses import replace
 from math import ceil, floor
 
 from . import sheet, units
+from .checks.judge import VERDICTS
 from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
@@ -305,7 +306,19 @@ def _compare(request):
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    return {"settings": settings, "answers": answers, "worst": [first.worst, second.worst]}
+    judged = []
+    for key, check in first.checks.items():
+        verdicts = check.verdict, second.checks[key].verdict
+        if verdicts[0] != verdicts[1]:
+            better = VERDICTS.index(verdicts[1]) - VERDICTS.index(verdicts[0])
+            judged.append({"label": check.label, "mine": verdicts[0], "other": verdicts[1], "better": better})
+    return {
+        "settings": settings,
+        "answers": answers,
+        "worst": [first.worst, second.worst],
+        "checks": judged,  # better: below 0 where the other one is judged the better
+        "faces": [_thumb_svg(first), _thumb_svg(second)],
+    }
 
 
 def _code(request):
@@ -486,7 +499,11 @@ def _drawing(result, name, place=None):
         flow=[flow for _, flow in said],
         number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
     )
-    return {**columns, "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
+    return {
+        **columns,
+        "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
+        "description": drawing.description,
+    }
 
 
 # Shares of the mean flow at which a port's colour changes; even is within what nobody sees in the fire.
