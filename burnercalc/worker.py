@@ -263,6 +263,8 @@ def _layers_shown(layers, unit_system):
 
 
 def _try(request):
+    from .find.score import ample
+
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
         values = [value for value, _ in setting.choices]
@@ -280,6 +282,8 @@ def _try(request):
     worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
+        "stepped": not setting.choices,
+        "ample": bool(check and ample(check.key, check.verdict, check.value, check.limit)),
         "text": text,
         "end": changed == design,
         "label": setting.label,
