@@ -235,17 +235,24 @@ class _Calendar:
 
     def _next(self, step, now):
         """Number of the burner or mould that a step could begin on; 0 for none."""
-        ready = [number for at, number in self.waiting.get(step, ()) if at <= now][:1]
-        mould = any(at <= now for at in self.moulds)
         if step == "weld":
             return self.begun["weld"] + 1 if self.begun["weld"] < self.burners else 0
         if step in ("mould", "spare"):
-            wanted = step == "spare" or (not mould and any(at <= now for at, _ in self.waiting["cast"]))
-            more = self.begun["mould"] < min(self.means.moulds, self.burners)
-            return self.begun["mould"] + 1 if wanted and more else 0
-        if step == "cast" and not mould:
+            if self.begun["mould"] >= min(self.means.moulds, self.burners):
+                return 0
+            wanted = step == "spare" or (self._ready("cast", now) and not self._mould(now))
+            return self.begun["mould"] + 1 if wanted else 0
+        if step == "cast" and not self._mould(now):
             return 0
-        return ready[0] if ready else 0
+        return self._ready(step, now)
+
+    def _mould(self, now):
+        return any(at <= now for at in self.moulds)
+
+    def _ready(self, step, now):
+        """Number of the burner that has waited longest for a step by hand; 0 for none. Those that wait are in order."""
+        waiting = self.waiting[step]
+        return waiting[0][1] if waiting and waiting[0][0] <= now else 0
 
     def _done(self, step, number, end):
         if step == "mould":
