@@ -134,6 +134,7 @@ class _Calendar:
         self.stands = [0] * means.test_stands  # when each is free
         self.oven_free = self.dried = self.fired = 0
         self.heats = []  # (start, end) of all fires that have begun
+        self.nothing = None  # when hands last found nothing to do: another pair need not look again
 
     def made(self):
         day = 0
@@ -189,8 +190,10 @@ class _Calendar:
 
     def _hand(self, now, opens, closes, turns):
         """Give a free pair of hands something to do; when it is free again, or asks again."""
-        chosen = self._choose(now, opens, closes)
+        state = now, len(self.jobs)  # all that changes begins or ends with a job
+        chosen = None if state == self.nothing else self._choose(now, opens, closes)
         if chosen is None:
+            self.nothing = state
             later = [at for step in ("cast", "strip", "trim", "clear") for at, _ in self.waiting[step]]
             later += [at for at, which in turns if not which] + self.moulds
             return min((at for at in later if at > now), default=inf)
