@@ -6,7 +6,6 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
-          {"kind": "drag", "settings": {...}, "key", "axis", "at"}  a line of the face dragged to x or y [mm]
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
           {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
           {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
@@ -199,35 +198,6 @@ def _slide(request):
     return {"key": setting.key, "text": _field_text(setting, request["mark"] * step + origin, design.units)}
 
 
-def _drag(request):
-    """The setting that a line of the face stands for, on the mark of its steps nearest to where the line was let go."""
-    design, setting = _movable(request)
-    at, half = abs(request["at"]) / 1000, (design.body_length if request["axis"] == "x" else design.body_width) / 2
-    value = {
-        "body_length": 2 * at,
-        "body_width": 2 * at,
-        "setback": half - at,
-        "edge_margin": half - design.setback - at - design.port_diameter / 2,
-    }[setting.key]
-    step, origin = _grid(setting, design.units)
-    low, high = _marks(setting, design.units)
-    mark = min(max(round((value - origin) / step), low), high)
-    return {"key": setting.key, "text": _field_text(setting, mark * step + origin, design.units)}
-
-
-def _grips(result, lies):
-    """Lines of the face that can be dragged: [setting, axis on the screen, axis of the face, mm from its middle].
-
-    The outside of a round body is one size and not dragged.
-    """
-    d, face = result.design, result.part("face")
-    found = [] if face.round else [("body_length", "x", d.body_length / 2), ("body_width", "y", d.body_width / 2)]
-    found += [("setback", "x", face.window_length_m / 2), ("setback", "y", face.window_width_m / 2)]
-    found.append(("edge_margin", "y", max(y for _, y in face.ports)))
-    turned = {"x": "y", "y": "x"} if lies else {"x": "x", "y": "y"}
-    return [[key, turned[axis], axis, 1000 * at] for key, axis, at in found if at > 0]
-
-
 def _part(request):
     design, setting = _movable(request)
     if setting.dimension != "length":
@@ -293,6 +263,8 @@ def _layers_shown(layers, unit_system):
 
 
 def _try(request):
+    from .find.score import ample
+
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
         values = [value for value, _ in setting.choices]
@@ -310,6 +282,8 @@ def _try(request):
     worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
+        "stepped": not setting.choices,
+        "ample": bool(check and ample(check.key, check.verdict, check.value, check.limit)),
         "text": text,
         "end": changed == design,
         "label": setting.label,
@@ -332,12 +306,14 @@ def _compare(request):
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    judged = []
-    for key, check in first.checks.items():
-        verdicts = check.verdict, second.checks[key].verdict
-        if verdicts[0] != verdicts[1]:
-            better = VERDICTS.index(verdicts[1]) - VERDICTS.index(verdicts[0])
-            judged.append({"label": check.label, "mine": verdicts[0], "other": verdicts[1], "better": better})
+    judged, found = [], [dict(result.checks.items()) for result in (first, second)]
+    for key in dict.fromkeys((*found[0], *found[1])):
+        one = found[0].get(key) or found[1][key]
+        verdicts = [checks[key].verdict if key in checks else None for checks in found]
+        ranks = [VERDICTS.index(verdict or VERDICTS[0]) for verdict in verdicts]  # what does not apply is no fault
+        if ranks[0] != ranks[1]:
+            mine, other = (verdict or "does not apply" for verdict in verdicts)
+            judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
     return {
         "settings": settings,
         "answers": answers,
@@ -494,8 +470,7 @@ def _drawings(result, figures):
 
 
 def fitted(result, name, width_px, height_px=0.0, turn=False):
-    """(a drawing for a place on the screen, whether it lies down): its texts as high as can be read there, all
-    else laid out round them."""
+    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
     few = name == "face" and 0 < height_px < FEW_PX
     font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
     drawing, lies = result.drawings[name], False
@@ -505,7 +480,7 @@ def fitted(result, name, width_px, height_px=0.0, turn=False):
             wide, high, lies = high, wide, True
         mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
         drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
-    return (drawing.turned() if lies else drawing), lies
+    return drawing.turned() if lies else drawing
 
 
 def _sides(drawing):
@@ -515,7 +490,7 @@ def _sides(drawing):
 
 
 def _drawing(result, name, place=None):
-    drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
+    drawing = fitted(result, name, *place) if place else result.drawings[name]
     x1, y1, x2, y2 = drawing.bounds()
     air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
@@ -526,10 +501,8 @@ def _drawing(result, name, place=None):
         flow=[flow for _, flow in said],
         number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
     )
-    grips = _grips(result, lies) if name == "face" else []
     return {
         **columns,
-        "grips": grips,
         "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
         "description": drawing.description,
     }
@@ -665,7 +638,6 @@ KINDS = {
     "open": _open,
     "step": _step,
     "slide": _slide,
-    "drag": _drag,
     "part": _part,
     "layers": _layers,
     "blower": _blower,
