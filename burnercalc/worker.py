@@ -306,12 +306,14 @@ def _compare(request):
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    judged = []
-    for key, check in first.checks.items():
-        verdicts = check.verdict, second.checks[key].verdict
-        if verdicts[0] != verdicts[1]:
-            better = VERDICTS.index(verdicts[1]) - VERDICTS.index(verdicts[0])
-            judged.append({"label": check.label, "mine": verdicts[0], "other": verdicts[1], "better": better})
+    judged, found = [], [dict(result.checks.items()) for result in (first, second)]
+    for key in dict.fromkeys((*found[0], *found[1])):
+        one = found[0].get(key) or found[1][key]
+        verdicts = [checks[key].verdict if key in checks else None for checks in found]
+        ranks = [VERDICTS.index(verdict or VERDICTS[0]) for verdict in verdicts]  # what does not apply is no fault
+        if ranks[0] != ranks[1]:
+            mine, other = (verdict or "does not apply" for verdict in verdicts)
+            judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
     return {
         "settings": settings,
         "answers": answers,

@@ -97,10 +97,13 @@ def test_draw_answers_with_the_drawings_for_their_places_and_nothing_else():
     assert reply["drawings"]["face"]["texts"]["text"] == ['9"', '4"']
 
 
+def compared(**other):
+    request = {"kind": "compare", "settings": {}, "other": other}
+    return json.loads(handle(json.dumps(request))), *(solve(Design.from_texts(texts)) for texts in ({}, other))
+
+
 def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
-    request = {"kind": "compare", "settings": {}, "other": {"firing_rate": "20 kBtu/h", "rows": "4"}}
-    reply = json.loads(handle(json.dumps(request)))
-    mine, other = (solve(Design.from_texts(texts)) for texts in ({}, request["other"]))
+    reply, mine, other = compared(firing_rate="20 kBtu/h", rows="4")
     assert [face.count("<circle") for face in reply["faces"]] == [mine["port_count"], other["port_count"]]
     ranks = ("good", "note", "caution", "stop")
     assert reply["checks"] and all(
@@ -110,3 +113,13 @@ def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
     assert {one["label"] for one in reply["checks"]} == {
         check.label for key, check in mine.checks.items() if check.verdict != other.checks[key].verdict
     }
+
+
+def test_a_check_that_one_of_two_designs_does_not_have_is_no_fault_of_it():
+    for texts in ({"baffle_holes": "0"}, {"inlet_position": "end", "inlet": "1-1/2"}, {"fuel": "natural_gas"}):
+        reply, mine, other = compared(**texts)
+        alone = dict(mine.checks.items()).keys() ^ dict(other.checks.items()).keys()
+        assert reply["ok"] and alone
+        told = [one for one in reply["checks"] if "does not apply" in (one["mine"], one["other"])]
+        for one in told:
+            assert (one["other"] == "does not apply") == (one["better"] < 0)
