@@ -58,10 +58,23 @@ def pdf(result, link, paper):
 
 def blocks(result):
     count = result.design.batch_size
-    found = []
+    found = [] if count == 1 else _batch(result)
     for number in range(1, count + 1):
-        found += [PageBreak()] * (number > 1) + _one(result, f"Burner {number} of {count}")
+        found += [PageBreak()] * (count > 1) + _one(result, f"Burner {number} of {count}")
     return found
+
+
+def _batch(result):
+    """The batch as a whole: its calendar, and what holds it up."""
+    days = result.tables["batch_days"]
+    return [
+        Heading(days.title),
+        Paragraph(
+            f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
+            f"{result['batch_bottleneck']} Hours, hands and places are examples until you set yours."
+        ),
+        Table(tuple(column.label for column in days.columns), days.rows, "llll"),
+    ]
 
 
 def _one(result, name):

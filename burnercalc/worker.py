@@ -32,6 +32,7 @@ from dataclasses import replace
 from math import ceil, floor
 
 from . import sheet, units
+from .checks.judge import VERDICTS
 from .design import Design, limits, parse_setting, read
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
@@ -262,6 +263,8 @@ def _layers_shown(layers, unit_system):
 
 
 def _try(request):
+    from .find.score import ample
+
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
         values = [value for value, _ in setting.choices]
@@ -279,6 +282,8 @@ def _try(request):
     worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
+        "stepped": not setting.choices,
+        "ample": bool(check and ample(check.key, check.verdict, check.value, check.limit)),
         "text": text,
         "end": changed == design,
         "label": setting.label,
@@ -301,7 +306,21 @@ def _compare(request):
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    return {"settings": settings, "answers": answers, "worst": [first.worst, second.worst]}
+    judged, found = [], [dict(result.checks.items()) for result in (first, second)]
+    for key in dict.fromkeys((*found[0], *found[1])):
+        one = found[0].get(key) or found[1][key]
+        verdicts = [checks[key].verdict if key in checks else None for checks in found]
+        ranks = [VERDICTS.index(verdict or VERDICTS[0]) for verdict in verdicts]  # what does not apply is no fault
+        if ranks[0] != ranks[1]:
+            mine, other = (verdict or "does not apply" for verdict in verdicts)
+            judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
+    return {
+        "settings": settings,
+        "answers": answers,
+        "worst": [first.worst, second.worst],
+        "checks": judged,  # better: below 0 where the other one is judged the better
+        "faces": [_thumb_svg(first), _thumb_svg(second)],
+    }
 
 
 def _code(request):
@@ -482,7 +501,11 @@ def _drawing(result, name, place=None):
         flow=[flow for _, flow in said],
         number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
     )
-    return {**columns, "bounds": (x1 - air, y1 - air, x2 + air, y2 + air), "description": drawing.description}
+    return {
+        **columns,
+        "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
+        "description": drawing.description,
+    }
 
 
 # Shares of the mean flow at which a port's colour changes; even is within what nobody sees in the fire.

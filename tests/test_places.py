@@ -75,7 +75,7 @@ def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
 
 def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
     result = solve(Design.from_texts({}))
-    standing, lying = fitted(result, "face", 390, 700), fitted(result, "face", 390, 700, True)
+    standing, lying = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
     assert px_per_mm(lying, 390, 700) > 1.6 * px_per_mm(standing, 390, 700)
     x1, y1, x2, y2 = lying.bounds()
     assert y2 - y1 > x2 - x1
@@ -83,7 +83,8 @@ def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
     # A section that is higher than wide stands as it is.
     across = fitted(result, "section_across", 390, 700, True).bounds()
     assert across[3] - across[1] > across[2] - across[0]
-    assert fitted(result, "face", 700, 390, True).bounds()[2] > fitted(result, "face", 700, 390, True).bounds()[3]
+    wide = fitted(result, "face", 700, 390, True).bounds()
+    assert wide[2] - wide[0] > wide[3] - wide[1]
 
 
 def _height(drawing):
@@ -94,3 +95,31 @@ def test_draw_answers_with_the_drawings_for_their_places_and_nothing_else():
     reply = json.loads(handle(json.dumps({"kind": "draw", "settings": {}, "figures": {"face": [320, 150, False]}})))
     assert set(reply) == {"ok", "drawings"} and set(reply["drawings"]) == {"face"}
     assert reply["drawings"]["face"]["texts"]["text"] == ['9"', '4"']
+
+
+def compared(**other):
+    request = {"kind": "compare", "settings": {}, "other": other}
+    return json.loads(handle(json.dumps(request))), *(solve(Design.from_texts(texts)) for texts in ({}, other))
+
+
+def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
+    reply, mine, other = compared(firing_rate="20 kBtu/h", rows="4")
+    assert [face.count("<circle") for face in reply["faces"]] == [mine["port_count"], other["port_count"]]
+    ranks = ("good", "note", "caution", "stop")
+    assert reply["checks"] and all(
+        (ranks.index(one["other"]) < ranks.index(one["mine"])) == (one["better"] < 0) and one["better"] != 0
+        for one in reply["checks"]
+    )
+    assert {one["label"] for one in reply["checks"]} == {
+        check.label for key, check in mine.checks.items() if check.verdict != other.checks[key].verdict
+    }
+
+
+def test_a_check_that_one_of_two_designs_does_not_have_is_no_fault_of_it():
+    for texts in ({"baffle_holes": "0"}, {"inlet_position": "end", "inlet": "1-1/2"}, {"fuel": "natural_gas"}):
+        reply, mine, other = compared(**texts)
+        alone = dict(mine.checks.items()).keys() ^ dict(other.checks.items()).keys()
+        assert reply["ok"] and alone
+        told = [one for one in reply["checks"] if "does not apply" in (one["mine"], one["other"])]
+        for one in told:
+            assert (one["other"] == "does not apply") == (one["better"] < 0)

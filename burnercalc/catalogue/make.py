@@ -1656,7 +1656,7 @@ TABLES = (
     ),
     Table(
         "quantity_breaks",
-        "More at once, if they are sold: each of so many, by prices and hours that are examples until you set yours",
+        "More at once, if sold: examples until you set yours",
         (
             Column("burners", "At once", "count"),
             Column("material", "Material and gas", "money"),

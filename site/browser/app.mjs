@@ -105,7 +105,8 @@ async function redraw(names = all(".drawing-box[data-live]").map((figure) => fig
   const number = asked;
   if (!shown || held) return;
   const reply = await ask({ kind: "draw", settings: texts, figures: places(names) });
-  if (reply.ok && number === asked) showFigures(reply);
+  if (!reply.ok || number !== asked) return;
+  showFigures(reply);
 }
 
 function showQuick(reply) {
@@ -298,6 +299,7 @@ function begin() {
     return enliven(part);
   });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
+  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);

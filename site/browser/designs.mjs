@@ -165,6 +165,22 @@ export async function compare(record) {
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
   const rows = (items) => items.map((item) => make("tr", "", make("th", "", item.label), make("td", "", item.mine), make("td", "", item.other)));
   byId("compare-name").textContent = record.name;
+  const faces = reply.faces.map((svg, i) => {
+    const image = make("img", "face-of");
+    image.src = picture(svg);
+    image.alt = i ? `Face of ${record.name}` : "Face on the page";
+    return make("td", "", image);
+  });
+  byId("compare-faces").replaceChildren(make("tr", "", make("th", "", "Face"), ...faces));
+  byId("compare-checks").replaceChildren(...reply.checks.map((check) => {
+    const better = check.better < 0; // the kept one
+    const mark = (verdict, good) => {
+      const cell = make("td", "", make("span", "verdict-word", verdict), good ? " \u2713 better" : " worse");
+      cell.dataset.verdict = good ? "good" : verdict;
+      return cell;
+    };
+    return make("tr", "", make("th", "", check.label), mark(check.mine, !better), mark(check.other, better));
+  }));
   byId("compare-settings").replaceChildren(...rows(reply.settings));
   byId("compare-answers").replaceChildren(...rows([{ label: "Worst verdict", mine: reply.worst[0], other: reply.worst[1] }, ...reply.answers]));
   byId("compare-box").showModal();

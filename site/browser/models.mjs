@@ -171,7 +171,7 @@ function wirePorts() {
 }
 
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
-const LINE = { refractory: "--faint", steel: "--ink", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink", hole: "--ink", wood: "--ink", flame: "--flame",
+const LINE = { refractory: "--faint", steel: "--soft", mould: "--faint", setback: "--warm", window: "--ink", body: "--ink", port: "--ink", hole: "--soft", wood: "--soft", flame: "--flame",
   hidden: "--faint", centre: "--faint", dimension: "--soft", text: "--ink", number: "--soft", heading: "--ink" };
 const FILL = { body: "--steel", window: "--castable", refractory: "--castable", steel: "--steel", port: "--hole", hole: "--hole", wood: "--wood", flame: "--flame", tint: "--castable", solid: "--ink" };
 
@@ -187,7 +187,8 @@ export function theme() {
     const kind = name.match(/^(fill|line|mark)-(good|caution|stop|plain\d?)?/);
     if (kind?.[1] === "fill") part.fill_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
     if (kind?.[1] === "line") part.line_color = colour(`--${kind[2].replace("plain", "line")}`);
-    if (kind?.[1] === "mark") part.setv({ fill_color: colour("--ink"), line_color: colour("--paper") });
+    if (kind?.[1] === "mark") part.setv({ fill_color: colour("--accent"), line_color: colour("--paper") });
+    if (name.endsWith("-ygrid")) part.setv({ grid_line_color: colour("--edge"), grid_line_alpha: 0.6 });
     if (name.startsWith("legend-")) part.label_text_color = colour("--ink");
     if (name.endsWith("axis")) {
       part.setv({ axis_label_text_color: colour("--ink"), major_label_text_color: colour("--ink"), axis_line_color: colour("--soft"),

@@ -61,7 +61,7 @@ def drawing_figure(name, data):
     fill = {"field": "layer", "transform": colours(f"{name}-fill", LAYER_NAMES)}
     made.patches("xs", "ys", source=source(f"{name}-areas", data["areas"]), fill_color=fill, line_color=None)
     made.multi_line(
-        "xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.3, line_dash="dash"
+        "xs", "ys", source=source(f"{name}-lines", data["lines"]), line_color=layer, line_width=1.1, line_dash="dash"
     )
     ports = made.circle(
         "x",
@@ -128,12 +128,14 @@ def chart_figure(name, data):
         y_axis_label=data["y_label"],
     )
     made.xaxis.name, made.yaxis.name = f"{name}-xaxis", f"{name}-yaxis"
+    made.xgrid.visible, made.ygrid.name = False, f"{name}-ygrid"
     if data["x_ticks"]:
         made.xaxis.ticker = [place for place, _ in data["x_ticks"]]
         made.xaxis.major_label_overrides = dict(data["x_ticks"])
     plain = [key for key, series in data["series"].items() if series["kind"] == "line" and not series["verdict"]]
     for key, series in data["series"].items():
-        label = {"legend_label": series["label"]} if series["label"] and len(data["series"]) > 1 else {}
+        told = series["label"] and len(data["series"]) > 1 and not key.endswith("_band")  # its line's name is enough
+        label = {"legend_label": series["label"]} if told else {}
         colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
         if series["kind"] == "band":
             columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
@@ -178,9 +180,9 @@ def chart_figure(name, data):
             "x",
             "y",
             source=source(f"{name}-mark", data["mark"]),
-            size=15,
-            marker="diamond",
-            line_width=2,
+            size=17,
+            marker="circle",
+            line_width=3,
             fill_color=GREY,
             line_color="#ffffff",
             legend_label="this design",

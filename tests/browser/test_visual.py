@@ -51,15 +51,24 @@ def refused(page):
     page.evaluate("() => document.getElementById('set-setback').scrollIntoView({ block: 'center' })")
 
 
+def chapter(name):
+    return lambda page: page.click(f'#chapters [data-go="{name}"]')
+
+
+CHAPTERS = ("start", "heat", "face", "feed", "make", "fire")
+SCREENS = {"phone": PHONE, "desktop": DESKTOP}
+SCHEMES = ("light", "dark")
 VIEWS = {  # name: size, colour scheme, what is done before the picture
-    "phone-light": (PHONE, "light", lambda page: None),
-    "phone-dark": (PHONE, "dark", face),
-    "desktop": (DESKTOP, "light", lambda page: None),
-    "desktop-face": (DESKTOP, "dark", face),
+    **{
+        f"{name}-{screen}-{scheme}": (size, scheme, chapter(name))
+        for screen, size in SCREENS.items()
+        for scheme in SCHEMES
+        for name in CHAPTERS
+    },
     "share": (PHONE, "light", share),
     "refused": (PHONE, "light", refused),
 }
-SPOILT = ("phone-light", "desktop")  # views that are also looked at with a fault in them
+SPOILT = ("start-phone-light", "start-desktop-light")  # views that are also looked at with a fault in them
 
 
 def opened(chromium, site, view):
@@ -75,6 +84,13 @@ def opened(chromium, site, view):
     page.set_default_timeout(READY_MS)
     open_ready(page, site)
     prepare(page)
+    at_rest(page)
+    return page
+
+
+def turned(page, view):
+    """The page in the state of another view of the same size and scheme."""
+    VIEWS[view][2](page)
     at_rest(page)
     return page
 
@@ -130,11 +146,30 @@ def with_style(page, text):
     at_rest(page)
 
 
-@pytest.mark.parametrize("view", [view for view in VIEWS if view not in SPOILT])
+@pytest.mark.parametrize("view", ["share", "refused"])
 def test_the_page_looks_as_it_did(chromium, site, view):
     page = opened(chromium, site, view)
     assert difference(picture(page), view) <= SHARE
     page.context.close()
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("screen", SCREENS)
+def test_every_chapter_looks_as_it_did(chromium, site, screen, scheme):
+    views = [f"{name}-{screen}-{scheme}" for name in CHAPTERS]
+    page = opened(chromium, site, views[0])
+    found = {view: difference(picture(turned(page, view)), view) for view in views}
+    assert {view: share for view, share in found.items() if share > SHARE} == {}
+    page.context.close()
+
+
+def test_each_picture_is_of_one_view_only():
+    """The views differ by more than what is let pass, in each size and scheme."""
+    for view, (size, scheme, _) in VIEWS.items():
+        others = [other for other, (a, b, _) in VIEWS.items() if other != view and (a, b) == (size, scheme)]
+        seen = Image.open(PICTURES / f"{view}.png")
+        close = [other for other in others if difference(seen, other) <= SHARE]
+        assert not close, (view, close)
 
 
 @pytest.mark.parametrize("view", SPOILT)
@@ -170,9 +205,13 @@ if __name__ == "__main__":
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS)
-        for each in VIEWS:
-            page = opened(browser, f"http://127.0.0.1:{server.server_port}/", each)
-            picture(page).save(PICTURES / f"{each}.png", optimize=True)
-            page.context.close()
+        page, before = None, None
+        for each, (size, scheme, _) in VIEWS.items():
+            if each in ("share", "refused") or (size, scheme) != before:
+                page = opened(browser, f"http://127.0.0.1:{server.server_port}/", each)
+            picture(turned(page, each) if before == (size, scheme) and each not in ("share", "refused") else page).save(
+                PICTURES / f"{each}.png", optimize=True
+            )
+            before = size, scheme
         browser.close()
     server.shutdown()
