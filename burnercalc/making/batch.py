@@ -134,6 +134,7 @@ class _Calendar:
         self.stands = [0] * means.test_stands  # when each is free
         self.oven_free = self.dried = self.fired = 0
         self.heats = []  # (start, end) of all fires that have begun
+        self.nothing = None  # when hands last found nothing to do: another pair need not look again
 
     def made(self):
         day = 0
@@ -189,8 +190,10 @@ class _Calendar:
 
     def _hand(self, now, opens, closes, turns):
         """Give a free pair of hands something to do; when it is free again, or asks again."""
-        chosen = self._choose(now, opens, closes)
+        state = now, len(self.jobs)  # all that changes begins or ends with a job
+        chosen = None if state == self.nothing else self._choose(now, opens, closes)
         if chosen is None:
+            self.nothing = state
             later = [at for step in ("cast", "strip", "trim", "clear") for at, _ in self.waiting[step]]
             later += [at for at, which in turns if not which] + self.moulds
             return min((at for at in later if at > now), default=inf)
@@ -235,17 +238,24 @@ class _Calendar:
 
     def _next(self, step, now):
         """Number of the burner or mould that a step could begin on; 0 for none."""
-        ready = [number for at, number in self.waiting.get(step, ()) if at <= now][:1]
-        mould = any(at <= now for at in self.moulds)
         if step == "weld":
             return self.begun["weld"] + 1 if self.begun["weld"] < self.burners else 0
         if step in ("mould", "spare"):
-            wanted = step == "spare" or (not mould and any(at <= now for at, _ in self.waiting["cast"]))
-            more = self.begun["mould"] < min(self.means.moulds, self.burners)
-            return self.begun["mould"] + 1 if wanted and more else 0
-        if step == "cast" and not mould:
+            if self.begun["mould"] >= min(self.means.moulds, self.burners):
+                return 0
+            wanted = step == "spare" or (self._ready("cast", now) and not self._mould(now))
+            return self.begun["mould"] + 1 if wanted else 0
+        if step == "cast" and not self._mould(now):
             return 0
-        return ready[0] if ready else 0
+        return self._ready(step, now)
+
+    def _mould(self, now):
+        return any(at <= now for at in self.moulds)
+
+    def _ready(self, step, now):
+        """Number of the burner that has waited longest for a step by hand; 0 for none. Those that wait are in order."""
+        waiting = self.waiting[step]
+        return waiting[0][1] if waiting and waiting[0][0] <= now else 0
 
     def _done(self, step, number, end):
         if step == "mould":
