@@ -45,10 +45,8 @@ DRAWINGS = (
         "in_chamber",
         "The burner in its chamber",
         {
-            "works": "Cut along a chamber {length} long, to scale: lining, burner in the roof, work, opening at one "
-            "end. In a wall it stands the same way round. Flames are drawn only where they hold.",
-            "empty": "Cut along a chamber {length} long, to scale: lining, burner in the roof, opening at one end. In "
-            "a wall it stands the same way round. Flames are drawn only where they hold.",
+            "works": "Cut along the chamber, {length} long: burner, work, opening. Flames only where they hold.",
+            "empty": "Cut along the chamber, {length} long: burner, opening. Flames only where they hold.",
         },
         words={
             "work": "work",
