@@ -234,3 +234,12 @@ def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
     assert (circle.x / IN_MM, circle.y / IN_MM) == pytest.approx((3.5, -1.0)) and 0 < number.x - circle.x < 5
     one, x, y, *_ = result.tables["base_drilling"].rows[0]
     assert (one, x / 0.0254, y / 0.0254) == pytest.approx((1, 6 + 9 / 32 + 3.5, 3 + 25 / 32 - 1))
+
+
+def test_an_inlet_on_the_edge_of_its_cap_is_drawn():
+    """A pipe too large for the body, a stop, whose axis falls just on the lower edge: no length to dimension."""
+    texts = {"body_depth": "1 11/16 in", "body_width": "2 in", "inlet": "2-1/2", "inlet_position": "end"}
+    r = solve(Design.from_texts({**texts, "caps": "on", "rows": "1", "edge_margin": "0 in"}))
+    half_m, axis_m = r.part("steel").body.cap_length_m / 2, r.part("end_inlet").axis_m - r.part("body").depth_m / 2
+    assert half_m + axis_m == 0 and r.worst == "stop"
+    assert any(isinstance(shape, Circle) for shape in r.drawings["inlet"].shapes)

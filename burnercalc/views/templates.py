@@ -167,7 +167,11 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
         Circle(0.0, y, radius, "window"),
         *centre_mark(0.0, y, radius + 4),
         *dimension(-half_x, -half_y, 0.0, -half_y, -AWAY_MM, say.length(half_x / MM), TEXT_MM),
-        *dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM),
+        *(
+            dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM)
+            if half_y + y
+            else ()
+        ),
         Text(radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
         Text(radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
     ]
