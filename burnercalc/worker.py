@@ -621,12 +621,12 @@ def _chart(chart, unit_system):
     return {
         "title": chart.title,
         "sentence": chart.sentence,
-        "x_label": label(declared.x),
-        "y_label": label(declared.y),
-        "x_range": axis(plot.x, declared.x),
-        "y_range": axis(plot.y, declared.y),
+        "x_label": label(chart.x),
+        "y_label": label(chart.y),
+        "x_range": axis(plot.x, chart.x),
+        "y_range": axis(plot.y, chart.y),
         "x_ticks": [list(tick) for tick in declared.x.ticks],
-        "mark": {"x": axis(plot.mark[:1], declared.x), "y": axis(plot.mark[1:], declared.y)},
+        "mark": {"x": axis(plot.mark[:1], chart.x), "y": axis(plot.mark[1:], chart.y)},
         "series": {s.key: series(s, *plot.series[s.key]) for s in declared.series},
     }
 

@@ -1,11 +1,13 @@
 """Gas pressures are said in one measure: of a cylinder in psi or bar, of a line in inches of water or mbar."""
 
+import json
 import re
 
 import pytest
 
 from burnercalc import Design, catalogue, sheet, solve, units
 from burnercalc.catalogue.sentences import slots_of
+from burnercalc.worker import handle
 
 LINE, SMALL = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"port_diameter": "9/32 in"}
 OF_GAS = re.compile(r"([0-9.]+) (psi|bar|in H₂O|mbar)")
@@ -60,3 +62,11 @@ def test_every_answer_that_is_a_pressure_of_gas_is_declared_as_one():
         for sentence in declared.cases.values():
             kinds = {kind for name, kind in slots_of(sentence) if name == "gas" and "pressure" in kind}
             assert kinds <= {"gas_pressure"}, declared.key
+
+
+def test_a_chart_on_the_page_has_points_ends_and_label_in_one_measure():
+    settings = {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "units": "in"}
+    chart = json.loads(handle(json.dumps({"kind": "solve", "settings": settings, "figures": ["jet_card"]})))["charts"]
+    chart = chart["jet_card"]
+    points = next(iter(chart["series"].values()))["x"]
+    assert "in H₂O" in chart["x_label"] and 1 < max(points) <= 1.001 * chart["x_range"][1]

@@ -201,12 +201,12 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         if job.step != "air":
             by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
     rows = []
-    for day, jobs in by_day.items():
+    for day, jobs in list(by_day.items())[:MOST_DAYS]:
         date = moment(schedule.first, day * making_batch.DAY_MIN)
         name = f"{date:%a %Y-%m-%d}" if schedule.dated else say("day", number=day + 1, weekday=f"{date:%a}")
         rows.append((name, begins(jobs, making_batch.BY_HAND), begins(jobs, ("oven",)), begins(jobs, ("fire",))))
-    if len(rows) > MOST_DAYS:
-        rows = [*rows[:MOST_DAYS], (say("more", days=batch.days), "", "", "")]
+    if len(by_day) > MOST_DAYS:
+        rows.append((say("more", days=batch.days), "", "", ""))
     return tuple(rows)
 
 
