@@ -84,6 +84,7 @@ FURTHER = (
     {**_GIANT, "gas_pressure": "1 psi"},
     {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0"},
     {"jet_drill": "#54"},
+    {"mix_pipe_length": "8 ft"},
     {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
     _BLEND,
     {**_BLEND, **_GENTLE_DRAW, "equivalence_ratio": "1"},

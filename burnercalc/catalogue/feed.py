@@ -506,7 +506,7 @@ ANSWERS = (
         "Mixture of a blend, first",
         meaning="Mixture at this fill with jet, gas pressure and air as set for the mean of the charge: "
         "propane boils off first. None for a pure gas.",
-        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),
         source=RAOULT,
     ),
@@ -516,7 +516,7 @@ ANSWERS = (
         "ratio",
         "Mixture of a blend, near empty",
         meaning="The same when 5 % of a full charge is left, or what the cold leaves.",
-        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
     ),
