@@ -39,6 +39,7 @@ ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 46.0  # height of the mould's view
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
+NO_FIRE = "DO NOT LIGHT THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
@@ -71,13 +72,20 @@ def pdf(result, link, paper):
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
-    address = shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30)
+    stop = NO_FIRE if result.worst == "stop" else ""
+    address = stop + shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM))
     return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
 
 
 def card_blocks(result):
+    """The card's blocks; of a design that must not be lit, why not stands instead of how to."""
+    _, how, *steps = _lighting(result)
+    stops = [check for check in result.ranked() if check.verdict == "stop"]
+    if stops and result.checks["lighting"].verdict != "stop":
+        how = Paragraph(NO_FIRE + stops[0].text, bold=True)
     return [
-        *_lighting(result)[1:],
+        how,
+        *steps,
         Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
     ]
 

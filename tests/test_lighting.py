@@ -9,7 +9,9 @@ from designs import FAR_APART, KNOWN_GOOD
 from test_face_holding import by_hand
 
 from burnercalc import Design, catalogue, solve
+from burnercalc.build_sheet import card_blocks
 from burnercalc.constants import INH2O_PA, PSI_PA
+from burnercalc.drawing.text_pages import Paragraph
 from burnercalc.find import make_good
 from burnercalc.parts import PARTS, lighting
 from burnercalc.parts.holding import port_flame
@@ -446,3 +448,13 @@ def test_a_card_that_must_not_be_used_says_so():
 
 def test_limits_are_left_out_where_high_fire_itself_runs_back():
     assert solved(**WAYS["too_slow"]).part("lighting").flashback_W == inf
+
+
+@pytest.mark.parametrize("texts", [{"opening_area": "0 in2"}, {"fuel": "butane", "ambient_temperature": "25 degF"}])
+def test_the_card_of_a_design_that_is_a_stop_says_so_first(texts):
+    """Whatever the stop is of: no way out for the smoke, a cylinder too cold."""
+    result = solved(**texts)
+    assert result.checks["lighting"].verdict != "stop"
+    words = card_blocks(result)[0].text
+    assert words.startswith("DO NOT LIGHT THIS.") and words.endswith(result.ranked()[0].text)
+    assert "DO NOT LIGHT" not in " ".join(block.text for block in card_blocks(solved()) if isinstance(block, Paragraph))

@@ -241,7 +241,7 @@ WORDS = {
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
-    "tap (sloping gauge), a check of the plate. Gas slowly to {gas:gas_pressure} before the jet with the "
+    "tap (sloping gauge). Gas slowly to {gas:gas_pressure} before the jet with the "
     "needle valve: {rate:power 2}, mixture {ratio:g}.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
@@ -295,9 +295,10 @@ WORDS = {
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "
     "s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
-    "fails.do.before": "The gas must close by itself: an air switch between blower and damper that lets go below "
-    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut and is opened again by hand "
-    "only. In the {by_hand:.0f} s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
+    "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
+    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut, opened again by hand only. "
+    "The switch proves the fan alone: a pin keeps the damper from closing below LIGHT. In a hand's {by_hand:.0f} s "
+    "high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
