@@ -270,6 +270,17 @@ ANSWERS = (
         "before",
         inputs=AIR_SYSTEM,
         source=FAN,
+        near="bench",
+    ),
+    Answer(
+        "blower_times",
+        "blower.times",
+        "ratio",
+        "Blower, times the need",
+        meaning="Pressure of the blower at high fire over what the burner needs there; below 1 it is too weak.",
+        formula="blower's pressure at the air of high fire / pressure the burner needs; 0 when its curve ends before",
+        inputs=("blower_margin",),
+        source=FAN,
         near="first",
     ),
     Answer(

@@ -43,7 +43,7 @@ from burnercalc.tables import read_table  # noqa: E402
 
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
-LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner", "days_in_all")
+LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter

@@ -99,7 +99,7 @@ ALSO = {
     "answer-port_pitch": "hole spacing distance centre center",
     "answer-row_pitch": "hole spacing rows distance centre center",
     "answer-mixture_pressure": "back pressure water column static",
-    "answer-blower_margin": "fan enough blower big enough",
+    "answer-blower_times": "fan enough blower big enough",
     "answer-jet": "orifice mig tip drill size number",
     "answer-orifice_diameter": "jet orifice hole",
     "answer-run_time": "bottle lasts how long freeze cylinder",

@@ -146,7 +146,7 @@ def test_first_screen_of_a_phone_shows_what_matters(ready):
         "#figure-face",
         '[data-echo="firing_rate_gross"]',
         '[data-echo="port_count"]',
-        '[data-echo="blower_margin"]',
+        '[data-echo="blower_times"]',
         "#chapter-start .worst",
     ):
         box = ready.locator(selector).bounding_box()
