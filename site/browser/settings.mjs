@@ -11,7 +11,12 @@ const filling = new Set(); // keys of widgets that the page itself is filling
 const place = (key) => byId(`set-${key}`);
 export const fieldOf = (key) => byId(`root-${key}`)?.firstElementChild?.shadowRoot?.querySelector("input, select");
 
-const COMMA = new Intl.NumberFormat(navigator.language).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
+// A browser may name no language at all ("C"), which Intl refuses.
+function language() {
+  try { return Intl.getCanonicalLocales(navigator.language); } catch { return []; }
+}
+
+const COMMA = new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
 // `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
