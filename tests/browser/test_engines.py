@@ -144,7 +144,16 @@ def put(browser, chapter, key, text):
 
 
 def press(browser, selector):
-    browser.find_element(By.CSS_SELECTOR, selector).click()
+    """Press what is there, once nothing that passes, such as a line at the foot, lies over it."""
+    pressed = browser.find_element(By.CSS_SELECTOR, selector)
+    wait(
+        browser,
+        "const [pressed] = arguments; pressed.scrollIntoView({ block: 'center' });"
+        "const { x, y, width, height } = pressed.getBoundingClientRect();"
+        "return pressed.contains(document.elementFromPoint(x + width / 2, y + height / 2))",
+        pressed,
+    )
+    pressed.click()
 
 
 def downloaded(folder, name):
