@@ -8,7 +8,9 @@ LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common
 CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general words (memory)", "memory")
 
 # A flame in a pipe gathers speed over some tens of bores; codes want piping of mixture as short as practical.
-RUN_UP = Source("run-up of a flame in a pipe, in general words (memory); 40 bores: common practice", "memory")
+RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memory") & Source(
+    "40 bores are common practice", "common practice"
+)
 
 RESTS_ON = (
     "fuel",
