@@ -125,6 +125,10 @@ function show(reply) {
   showTables(reply.tables);
   for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].includes(reply.link)));
   showFigures(reply);
+  for (const place of all("[data-described]")) {
+    const drawing = reply.drawings[place.dataset.described];
+    if (drawing) changedOnly(place, drawing.description);
+  }
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
     if (said) changedOnly(place, said.sentence);

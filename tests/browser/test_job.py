@@ -715,3 +715,14 @@ def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, fou
     ready.wait_for_selector(f"#{found}[data-marked]:visible")
     box, bar = ready.locator(f"#{found}").bounding_box(), ready.locator("#chapters").bounding_box()
     assert 0 <= box["y"] < bar["y"]
+
+
+def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):
+    put(ready, "chamber_length", "20")
+    chapter(ready, "heat")
+    words = ready.locator('[data-described="in_chamber"]')
+    words.scroll_into_view_if_needed()
+    ready.wait_for_selector('[data-described="in_chamber"]:has-text("20")')
+    assert (
+        words.inner_text() == solve(Design.from_texts({"chamber_length": "20 in"})).drawings["in_chamber"].description
+    )
