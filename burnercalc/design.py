@@ -1,6 +1,7 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
 from html import escape
@@ -10,7 +11,10 @@ from typing import Any, Self
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
 from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
+from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
+
+LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
@@ -152,7 +156,16 @@ class Design:
             return dict(setting.choices)[self._values[key]]
         if setting.dimension in PARSERS or self._values[key] is None:
             return self.text(key)
-        return units.show(self._values[key], setting.dimension, self.units)
+        return units.show(self._values[key], as_shown(setting, self._values).dimension, self.units)
+
+
+def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
+    """The setting in the measure it is shown in: the gas pressure of a house line as the blower's, in its steps."""
+    if setting.key != "gas_pressure" or values["fuel"] is None:
+        return setting
+    if gas(values["fuel"], values["fuel_blend"]).liquid is not None:
+        return setting
+    return replace(setting, dimension="pressure", step=LINE_STEPS)
 
 
 def units_of(texts: Texts) -> str:

@@ -33,7 +33,7 @@ from math import ceil, floor
 
 from . import sheet, units
 from .checks.judge import VERDICTS
-from .design import Design, limits, parse_setting, units_of
+from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
@@ -75,7 +75,12 @@ def _error(error):
 
 def _design(request):
     texts = {key: text for key, text in request["settings"].items() if key != "mine"}
-    return Design.from_texts(texts, units_of(texts))
+    first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
+    unit_system = first["units"] or "in"
+    if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
+        setting = as_shown(BY_KEY["gas_pressure"], first)
+        texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
+    return Design.from_texts(texts, unit_system)
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -176,7 +181,8 @@ def _number(design, setting):
 
 
 def _movable(request):
-    design, setting = _design(request), BY_KEY[request["key"]]
+    design = _design(request)
+    setting = as_shown(BY_KEY[request["key"]], design.values())
     if not setting.step or not isinstance(_number(design, setting), (int, float)):
         raise InputError(setting.key, design.text(setting.key), "needs a number before it can be stepped")
     return design, setting
@@ -536,7 +542,7 @@ def _table(table, unit_system):
 
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
-    value = d.value(setting.key)
+    value, setting = d.value(setting.key), as_shown(setting, d.values())
     if setting.dimension == "lining":
         unit = units.readable(units.shown_unit("length", d.units))
         return {
