@@ -17,7 +17,8 @@ class Flame:
     """Burned gas without heat loss, and as it leaves the chamber; all None where the mixture has no flame.
 
     `available`: share of the gross heat that stays in the chamber. `slipped`: the flue gas when the mixture slips to
-    the lean and to the rich side, where there is a flame; `co_dry_band`: carbon monoxide over that range.
+    the lean and to the rich side, where there is a flame; `co_dry_band`: carbon monoxide over that range, where the
+    gas cools slowly.
     """
 
     burned: Equilibrium | None
