@@ -33,15 +33,15 @@ from math import ceil, floor
 
 from . import sheet, units
 from .checks.judge import VERDICTS
-from .design import Design, limits, parse_setting, read
+from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
-from .errors import InputError, InputErrors
+from .errors import InputError, InputErrors, together
 from .files import FILES
-from .link import beside, from_link, known, to_link
+from .link import beside, from_link, read_beside, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill, next_sold, sold_sizes_m
@@ -75,7 +75,12 @@ def _error(error):
 
 def _design(request):
     texts = {key: text for key, text in request["settings"].items() if key != "mine"}
-    return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
+    first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
+    unit_system = first["units"] or "in"
+    if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
+        setting = as_shown(BY_KEY["gas_pressure"], first)
+        texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
+    return Design.from_texts(texts, unit_system)
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -103,7 +108,10 @@ def _solve(request):
 
 
 def _mine(request):
-    return known(request["settings"].get("mine", ""))
+    mine, faults = read_beside("mine", request["settings"].get("mine", ""))
+    if faults:
+        raise InputErrors(faults)
+    return mine
 
 
 def _draw(request):
@@ -173,7 +181,8 @@ def _number(design, setting):
 
 
 def _movable(request):
-    design, setting = _design(request), BY_KEY[request["key"]]
+    design = _design(request)
+    setting = as_shown(BY_KEY[request["key"]], design.values())
     if not setting.step or not isinstance(_number(design, setting), (int, float)):
         raise InputError(setting.key, design.text(setting.key), "needs a number before it can be stepped")
     return design, setting
@@ -357,18 +366,13 @@ def _find(request):
     from .find import find, read_have, report
     from .find.score import weights_of
 
-    tell, design, have, errors = request["tell"], _design(request), None, []
-    try:
-        have = read_have(request["have"], design.units)
-    except InputErrors as refused:
-        errors += refused.errors
-    try:
-        weights = weights_of(request.get("weights", {}))
-    except InputErrors as refused:
-        errors += refused.errors
-    if errors:
-        raise InputErrors(errors)
-    mine = _mine(request)
+    tell, system = request["tell"], units_of(request["settings"])
+    design, have, weights, mine = together(
+        lambda: _design(request),
+        lambda: read_have(request["have"], system),
+        lambda: weights_of(request.get("weights", {})),
+        lambda: _mine(request),
+    )
     have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
 
     def progress(done, most):
@@ -538,7 +542,7 @@ def _table(table, unit_system):
 
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
-    value = d.value(setting.key)
+    value, setting = d.value(setting.key), as_shown(setting, d.values())
     if setting.dimension == "lining":
         unit = units.readable(units.shown_unit("length", d.units))
         return {

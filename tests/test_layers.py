@@ -30,7 +30,7 @@ MAY = {
     "views": FOUNDATION | {"physics", "making", "drawing", "parts", "catalogue"},
     "rules_heat": FOUNDATION | {"physics", "parts", "burner", "settings"},
     "rules": FOUNDATION | {"physics", "making", "settings", "rules_heat"},
-    "design": FOUNDATION | {"grammars", "settings", "rules"},
+    "design": FOUNDATION | {"grammars", "parts", "settings", "rules"},
     "result": FOUNDATION | {"physics", "drawing", "catalogue", "checks", "views", "burner"},
     "link": {"design", "errors", "settings", "units"},
     "sheet": FOUNDATION | {"link", "rooms", "settings"},
