@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..physics import combustion, ventilation
 from ..physics.band import Band, in_order
 from .firing import Firing
-from .flame import MIXTURE_SLIP, Flame, burn
+from .flame import MIXTURE_SLIP, Flame, flue_gas
 from .gas import Gas
 from .reached import Reached
 from .shop import Shop
@@ -39,8 +39,12 @@ def carbon_monoxide(
     leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
     if flame.flue is None:
         return CarbonMonoxide(None, None, leaves_K)
-    chilled = (burn(gas, shop, ratio, leaves_K).flue for ratio in (equivalence_ratio, equivalence_ratio + MIXTURE_SLIP))
-    flues = (flame.flue, *flame.slipped, *(flue for flue in chilled if flue))
+    flues = [flame.flue, *flame.slipped]
+    for ratio in (equivalence_ratio + MIXTURE_SLIP, equivalence_ratio):
+        chilled = flue_gas(gas, shop, ratio, leaves_K)
+        if chilled:
+            flues.append(chilled)
+            break
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W)
     fresh_m3_s = [
         ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION) for flue in flues

@@ -45,6 +45,15 @@ def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) 
     return Flame(burned, flue, split, burned.temp_K, flue.co_dry, flue.o2_dry, flue.dew_point_K, split.available)
 
 
+def flue_gas(gas: Gas, shop: Shop, equivalence_ratio: float, leaves_K: float) -> FlueGas | None:
+    """Of any mixture, left at any temperature; None without a flame."""
+    inlet = (shop.temp_K, shop.temp_K, shop.pressure_Pa)
+    try:
+        return combustion.flue_gas(gas.composition, equivalence_ratio, leaves_K, *inlet)
+    except EquilibriumError:
+        return None
+
+
 def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: float) -> Flame:
     as_set = burn(gas, shop, equivalence_ratio, chamber_temperature)
     if as_set.flue is None:
