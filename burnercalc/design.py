@@ -9,7 +9,7 @@ from math import ceil
 from typing import Any, Self
 
 from . import rules, units
-from .errors import InputError, InputErrors
+from .errors import MOST_SAID, InputError, InputErrors
 from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
@@ -19,7 +19,7 @@ LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressur
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
-MOST_UNKNOWN, MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 20, 6, 200, 24
+MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
 
@@ -168,6 +168,11 @@ def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
     return replace(setting, dimension="pressure", step=LINE_STEPS)
 
 
+def units_of(texts: Texts) -> str:
+    """The unit system that the texts are in, `in` where they say none that is known."""
+    return read({"units": texts["units"]})[0]["units"] or "in" if "units" in texts else "in"
+
+
 def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], dict[str, str], list[InputError]]:
     """(values, texts worth keeping, refusals) of {key: text}: {key: SI value, None where refused}, and [InputError].
 
@@ -177,11 +182,11 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     kept: dict[str, str] = {}
     errors: list[InputError] = []
     unknown = [str(key) for key in texts if key not in BY_KEY]
-    for key in unknown[:MOST_UNKNOWN]:
+    for key in unknown[:MOST_SAID]:
         near = get_close_matches(key[:60], BY_KEY, 1)
         errors.append(InputError(key, texts.get(key, ""), "is not a setting", near[0] if near else ""))
-    if len(unknown) > MOST_UNKNOWN:
-        errors.append(InputError("settings", f"{len(unknown) - MOST_UNKNOWN} more", "is not known either"))
+    if len(unknown) > MOST_SAID:
+        errors.append(InputError("settings", f"{len(unknown) - MOST_SAID} more", "is not known either"))
     for setting in SETTINGS:
         default = default_values()[setting.key]
         values[setting.key] = default

@@ -33,15 +33,15 @@ from math import ceil, floor
 
 from . import sheet, units
 from .checks.judge import VERDICTS
-from .design import Design, as_shown, limits, parse_setting, read, with_unit
+from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
-from .errors import InputError, InputErrors
+from .errors import InputError, InputErrors, together
 from .files import FILES
-from .link import beside, from_link, known, to_link
+from .link import beside, from_link, read_beside, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill, next_sold, sold_sizes_m
@@ -108,7 +108,10 @@ def _solve(request):
 
 
 def _mine(request):
-    return known(request["settings"].get("mine", ""))
+    mine, faults = read_beside("mine", request["settings"].get("mine", ""))
+    if faults:
+        raise InputErrors(faults)
+    return mine
 
 
 def _draw(request):
@@ -363,18 +366,13 @@ def _find(request):
     from .find import find, read_have, report
     from .find.score import weights_of
 
-    tell, design, have, errors = request["tell"], _design(request), None, []
-    try:
-        have = read_have(request["have"], design.units)
-    except InputErrors as refused:
-        errors += refused.errors
-    try:
-        weights = weights_of(request.get("weights", {}))
-    except InputErrors as refused:
-        errors += refused.errors
-    if errors:
-        raise InputErrors(errors)
-    mine = _mine(request)
+    tell, system = request["tell"], units_of(request["settings"])
+    design, have, weights, mine = together(
+        lambda: _design(request),
+        lambda: read_have(request["have"], system),
+        lambda: weights_of(request.get("weights", {})),
+        lambda: _mine(request),
+    )
     have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
 
     def progress(done, most):

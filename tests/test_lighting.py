@@ -83,13 +83,18 @@ def test_the_setting_against_a_scan_made_apart_from_the_code():
     assert (low, high) == pytest.approx((40.1 * 1.02, 48 / 1.02), rel=0.03)
 
 
+def _faces_K(port):
+    return [port.row(n).face_K for n in range(len(port.velocities_m_s))]
+
+
 def test_while_it_waits_the_block_is_only_as_hot_as_walls_that_begin_to_glow():
     """1,400 degF with 120 degF more; a chamber that never gets there counts as hot as it gets."""
     hot = solved(**NEUTRAL).part("hot_block")
-    assert all(wait < 1100 < far for wait, far in zip(hot.waiting_port.faces_K, hot.port.faces_K[::2], strict=True))
-    assert max(hot.waiting_port.faces_K) > 1000  # a lip that has long stopped to quench
+    waits = _faces_K(hot.waiting_port)
+    assert all(wait < 1100 < far for wait, far in zip(waits, _faces_K(hot.port)[::2], strict=True))
+    assert max(waits) > 1000  # a lip that has long stopped to quench
     cool = solved(chamber_temperature="1300 degF", work_temperature="1200 degF").part("hot_block")
-    assert cool.waiting_port.faces_K == cool.port.faces_K[::2]
+    assert _faces_K(cool.waiting_port) == pytest.approx(_faces_K(cool.port)[::2], abs=1e-3)
     assert solved(port_wall_temperature="900 degF").part("hot_block").waiting_port == pytest.approx(755.37, abs=0.01)
 
 

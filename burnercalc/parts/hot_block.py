@@ -87,21 +87,18 @@ def hot_block(
     high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
-    def at(share, rim_times=1.0, walls_K=chamber_temperature):
+    def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature):
         flow = high_kg_s * share
-        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times)
+        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times, near)
 
     def port(velocities_m_s, walls_K):
-        found = [at(velocity / stream.velocity_m_s, walls_K=walls_K) for velocity in velocities_m_s]
         return HotPort(
-            velocities_m_s,
-            tuple(one.mixture_K for one in found),
-            tuple(one.exit_K for one in found),
-            tuple(one.face_K for one in found),
+            velocities_m_s, lambda velocity, near: at(velocity / stream.velocity_m_s, near, walls_K=walls_K), high
         )
 
-    lows = [at(low_fire, times) for times in RIM_BAND]
-    high, low = at(1.0), lows[1]
+    high = at(1.0)
+    low = at(low_fire, high)
+    lows = [low if times == 1 else at(low_fire, low, times) for times in RIM_BAND]
     ignition = flame_limits.auto_ignition_temp_K(gas.composition)
     hot = waiting = port_wall_temperature
     if port_wall_temperature == "auto":

@@ -1,7 +1,7 @@
 """How to light the cold burner: rate, gas, damper and mixture at which a flame neither runs back nor lifts."""
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from math import inf
 
 from ..catalogue.sentences import Said, said
@@ -85,12 +85,22 @@ def lighting(
 
     set_so = tried(equivalence_ratio)
     rest = [tried(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
-    lit = [one for one in ([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest) if one.settable_W is not None]
+    lit = _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest)
     if lit:
-        one = next((one for one in lit if one.waiting_W is not None), lit[0])
-        way = "as_set" if one is set_so else "rich" if one.ratio > max(1.0, equivalence_ratio) else "other"
-        return _at(one, way)
+        way = "as_set" if lit is set_so else "rich" if lit.ratio > max(1.0, equivalence_ratio) else "other"
+        return _at(lit, way)
     return _no_way(set_so, rest, firing, jet)
+
+
+def _lit(tries):
+    """The first that can be set and may wait, else the first that can be set; None where there is none."""
+    first = None
+    for one in tries:
+        if one.settable_W is not None:
+            first = first or one
+            if one.waiting_W is not None:
+                return one
+    return first
 
 
 def _at(one, way):
@@ -230,8 +240,10 @@ class Tried:
         """As it is in the shop."""
         return combustion.mixture_flow_m3_s(self.gas.composition, self.ratio, rate_W) * self.shop.swell
 
-    def pipe_Pa(self, rate_W):
-        return self.resistance.pressure_Pa(self.mixture_m3_s(rate_W))
+    @cached_property
+    def pipe_Pa(self):
+        """In the mix pipe over the rate; a rate is asked for several times."""
+        return cache(lambda rate_W: self.resistance.pressure_Pa(self.mixture_m3_s(rate_W)))
 
     def open_share(self, rate_W):
         """Of the damper; None where the blower is too weak."""
