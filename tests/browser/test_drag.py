@@ -86,8 +86,8 @@ def test_the_edge_of_the_body_follows_the_pointer_and_one_undo_takes_it_back(pag
 
 
 def test_the_lip_follows_and_the_verdicts_with_it(page):
-    drag(page, (98.4, 0), (111, 0), True)
-    until(page, "setback", "1/8")
+    drag(page, (98.4, 0), (101.6, 0), True)
+    until(page, "setback", "1/2")
     assert page.get_attribute('details.worst[data-room="face"]', "data-verdict") != "good"
     undone(page, "setback", "5/8")
     assert page.get_attribute('details.worst[data-room="face"]', "data-verdict") == "good"
