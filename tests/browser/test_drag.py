@@ -85,12 +85,16 @@ def test_the_edge_of_the_body_follows_the_pointer_and_one_undo_takes_it_back(pag
     undone(page, "body_length", "9")
 
 
-def test_the_lip_follows_and_the_verdicts_with_it(page):
-    drag(page, (98.4, 0), (101.6, 0), True)
-    until(page, "setback", "1/2")
-    assert page.get_attribute('details.worst[data-room="face"]', "data-verdict") != "good"
+def test_the_lip_follows_and_so_do_the_verdicts(page):
+    drag(page, (98.4, 0), (88.9, 0), True)
+    until(page, "setback", "1")
     undone(page, "setback", "5/8")
-    assert page.get_attribute('details.worst[data-room="face"]', "data-verdict") == "good"
+    worst = 'details.worst[data-room="face"]'
+    assert page.get_attribute(worst, "data-verdict") == "good"
+    drag(page, (114.3, 20), (139.7, 20), True)
+    until(page, "body_length", "11")  # its lip gets too hot
+    assert page.get_attribute(worst, "data-verdict") == "caution"
+    undone(page, "body_length", "9")
 
 
 def test_a_finger_that_goes_up_scrolls_and_changes_nothing(page):
