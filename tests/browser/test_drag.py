@@ -117,9 +117,3 @@ def test_enlarged_it_lies_down_and_the_lines_follow_there_too(page):
     until(page, "body_length", "8")
     page.click("#figure-face .enlarge")
     undone(page, "body_length", "9")
-
-
-def test_a_tap_on_a_port_still_says_which_it_is(page):
-    x, y = page.evaluate(AT, (0, 0))
-    page.touchscreen.tap(x, y)
-    page.wait_for_function("() => document.getElementById('port-words').textContent.startsWith('Port 22')")
