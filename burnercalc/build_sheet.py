@@ -39,6 +39,7 @@ ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 46.0  # height of the mould's view
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
+NO_FIRE = "DO NOT LIGHT THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
@@ -47,6 +48,16 @@ MOST_CARD = 5  # rows of the regulator's card
 LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven")
+# What a test fire shows.
+TEST_FIRE = (
+    "Air switch opens with the blower off",
+    "Spring-shut valve closes when the power is off",
+    "Gas at the jet: light / low / high",
+    "Damper marks: light / low / high",
+    "Lights five times of five, all ports",
+    "Ten minutes at low fire, hot, no pop",
+    "Shut down gas first, blower till cold",
+)
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -61,13 +72,20 @@ def pdf(result, link, paper):
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
-    address = shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30)
+    stop = NO_FIRE if result.worst == "stop" else ""
+    address = stop + shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM))
     return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
 
 
 def card_blocks(result):
+    """The card's blocks; of a design that must not be lit, why not stands instead of how to."""
+    _, how, *steps = _lighting(result)
+    stops = [check for check in result.ranked() if check.verdict == "stop"]
+    if stops and result.checks["lighting"].verdict != "stop":
+        how = Paragraph(NO_FIRE + stops[0].text, bold=True)
     return [
-        *_lighting(result)[1:],
+        how,
+        *steps,
         Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
     ]
 
@@ -343,7 +361,8 @@ def _block(result, width):
         + _numbers(result, ("bags", "mixes", "dry_per_mix"))
         + ([] if plastic else _numbers(result, ("water_per_mix",)))
     )
-    many = f"All {d.batch_size} blocks" if d.batch_size > 1 else "Mixing"
+    together = result.part("block").together
+    many = f"All {d.batch_size} blocks, {together} cast together" if d.batch_size > 1 else "Mixing"
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -418,14 +437,8 @@ def _record(result):
         ("Every port passed by the drill, count", ""),
         ("Mass before and after the oven", ""),
         ("Blower shut: pressure", ""),
-        ("Air switch opens with the blower off", ""),
-        ("Spring-shut valve closes when the power is off", ""),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        ("Gas at the jet: light / low / high", ""),
-        ("Damper marks: light / low / high", ""),
-        ("Lights five times of five, all ports", ""),
-        ("Ten minutes at low fire, hot, no pop", ""),
-        ("Shut down gas first, blower till cold", ""),
+        *((what, "") for what in TEST_FIRE),
         ("Fired by, date", ""),
     ]
     return [
@@ -450,7 +463,7 @@ def _days(result):
         "lrrr",
     )
     return [
-        Heading("The days"),
+        Heading("The days of one burner"),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
         Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]

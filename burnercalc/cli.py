@@ -10,15 +10,15 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
-from .design import Design
-from .errors import InputError, InputErrors, printable, require
+from .design import Design, units_of
+from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS
 from .find import find, make_good, read_have, report, sample, tornado
 from .find.score import weights_of
 from .find.search import BUDGET
-from .link import beside, from_link, to_link
+from .link import LONGEST_HAVE, beside, from_link, read_beside, to_link
 from .result import solve
-from .settings import BY_KEY, SETTINGS
+from .settings import SETTINGS
 from .sheet import as_data, as_text
 
 FORMATS = ("svg", "dxf", "csv", "json")
@@ -88,6 +88,14 @@ def _parser() -> argparse.ArgumentParser:
     _paper(card)
     card.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     _force(card)
+    goes_with = _command(commands, "traveller", _traveller, "pages that go with each burner through the shop, as a PDF")
+    _paper(goes_with)
+    goes_with.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(goes_with)
+    plates = _command(commands, "plates", _plates, "data plate and operating card as a PDF, true to size")
+    _paper(plates)
+    plates.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(plates)
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
@@ -144,27 +152,10 @@ def _command(commands: Any, name: str, run: Callable[[argparse.Namespace], int],
 
 def _design(arguments: argparse.Namespace) -> Design:
     """The design of the link with the --set texts over it; everything refused is reported together."""
-    errors: list[InputError] = []
-    texts: dict[str, str] = {}
-    given: set[str] = set()
+    texts, errors = _texts(arguments)
     site = arguments.site
     if not (len(site) <= LONGEST_SITE and site.isascii() and site.isprintable() and not set(site) & set("#<> ")):
         errors.append(InputError("--site", site, "must be an address without # and blanks", "https://example.org/"))
-    if arguments.link is not None:
-        design, ignored = from_link(arguments.link)
-        errors += ignored
-        texts.update(design.texts)
-    for item in arguments.set:
-        key, equals, text = item.partition("=")
-        if not (equals and key):
-            errors.append(
-                InputError("--set", item, "must be key=value", f"{key}={BY_KEY[key].default}" if key in BY_KEY else "")
-            )
-        elif key in given and texts[key] != text:
-            errors.append(InputError(key, f"{texts[key]} and {text}", "must be set once"))
-        else:
-            given.add(key)
-            texts[key] = text
     try:
         design = Design.from_texts(texts)
     except InputErrors as refused:
@@ -172,6 +163,31 @@ def _design(arguments: argparse.Namespace) -> Design:
     if errors:
         raise InputErrors(errors)
     return design
+
+
+def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputError]]:
+    """({key: text} of the link with --set over it, what of them is no setting's text)."""
+    errors: list[InputError] = []
+    texts: dict[str, str] = {}
+    if arguments.link is not None:
+        design, errors = from_link(arguments.link)
+        texts.update(design.texts)
+    given, said = _equals("--set", arguments.set, {setting.key: setting.default for setting in SETTINGS})
+    return {**texts, **given}, errors + said
+
+
+def _equals(option: str, items: Sequence[str], usual: Mapping[str, object]) -> tuple[dict[str, str], list[InputError]]:
+    """({key: text} of `key=text` items, those that are none or are given twice)."""
+    found: dict[str, str] = {}
+    errors = []
+    for item in items:
+        key, equals, text = item.partition("=")
+        if not (equals and key):
+            nearest = f"{key}={usual[key]}" if key in usual else ""
+            errors.append(InputError(option, item, "must be key=value", nearest))
+        elif found.setdefault(key, text) != text:
+            errors.append(InputError(key, f"{found[key]} and {text}", "must be set once"))
+    return found, errors
 
 
 def _sheet(arguments: argparse.Namespace) -> int:
@@ -194,6 +210,14 @@ def _template(arguments: argparse.Namespace) -> int:
 
 def _card(arguments: argparse.Namespace) -> int:
     return _write(_design(arguments), arguments, f"lighting-card-{arguments.paper}", arguments.output)
+
+
+def _traveller(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"traveller-{arguments.paper}", arguments.output)
+
+
+def _plates(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"plates-{arguments.paper}", arguments.output)
 
 
 def _export(arguments: argparse.Namespace) -> int:
@@ -224,26 +248,11 @@ def _write(design: Design, arguments: argparse.Namespace, key: str, path: str) -
 
 def _find(arguments: argparse.Namespace) -> int:
     """Designs from what is at hand; what --set gives is mine."""
-    errors: list[InputError] = []
-    design, have = Design.from_texts({}), None
-    try:
-        design = _design(arguments)
-    except InputErrors as refused:
-        errors += refused.errors
-    try:
-        text = _beside(arguments).get("have", "") if arguments.have is None else _have_text(arguments.have)
-        have = read_have(text, design.units)
-    except InputErrors as refused:
-        errors += refused.errors
-    weights = {}
-    for item in arguments.weight:
-        term, _, weights[term] = item.partition("=")
-    try:
-        weights_of(weights)
-    except InputErrors as refused:
-        errors += refused.errors
-    if errors or have is None:
-        raise InputErrors(errors)
+    design, have, weights = together(
+        lambda: _design(arguments),
+        lambda: read_have(_have_text(arguments), units_of(_texts(arguments)[0])),
+        lambda: _weights(arguments.weight),
+    )
     kept = {item.partition("=")[0]: None for item in arguments.set}
     kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
     have = replace(have, mine={**kept, **have.mine})
@@ -256,33 +265,48 @@ def _find(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def _weights(items: Sequence[str]) -> dict[str, float]:
+    given, errors = _equals("--weight", items, weights_of({}))
+    if errors:
+        raise InputErrors(errors)
+    return weights_of(given)
+
+
 def _beside(arguments: argparse.Namespace) -> dict[str, str]:
     """What the link carries beside the design."""
     return beside(arguments.link) if arguments.link is not None else {}
 
 
-def _have_text(path: str) -> str:
+def _have_text(arguments: argparse.Namespace) -> str:
+    """The text of --have, else of the link's list; of one that is too long no more than shows that it is."""
+    path = arguments.have
+    if path is None:
+        return _beside(arguments).get("have", "")
     try:
-        return sys.stdin.read() if path == "-" else Path(path).read_text(encoding="utf-8-sig")
+        if path == "-":
+            return sys.stdin.read(LONGEST_HAVE + 1)
+        with open(path, encoding="utf-8-sig") as file:
+            return file.read(LONGEST_HAVE + 1)
     except UnicodeDecodeError:
-        raise InputErrors([InputError("have", path, "must be a text file (UTF-8)")]) from None
+        raise InputError("have", path, "must be a text file (UTF-8)") from None
 
 
 def _good(arguments: argparse.Namespace) -> int:
     """What mends the design."""
-    unknown = [InputError("mine", key, "is not a setting") for key in arguments.mine if key not in BY_KEY]
-    try:
-        design = _design(arguments)
-    except InputErrors as refused:
-        raise InputErrors(unknown + refused.errors) from None
-    if unknown:
-        raise InputErrors(unknown)
-    mended = make_good(design, [*_beside(arguments).get("mine", "").split(","), *arguments.mine])
+    design, mine = together(lambda: _design(arguments), lambda: _mine(arguments.mine))
+    mended = make_good(design, [*_beside(arguments).get("mine", "").split(","), *mine])
     if arguments.json:
         print(json.dumps(report.mended_data(mended, arguments.site), indent=1))
     else:
         print(report.mended_text(mended, arguments.site), end="")
     return 0
+
+
+def _mine(named: Sequence[str]) -> list[str]:
+    mine, faults = read_beside("mine", ",".join(named))
+    if faults:
+        raise InputErrors(faults)
+    return mine.split(",")
 
 
 def _shops(arguments: argparse.Namespace) -> int:

@@ -1,6 +1,7 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
 from html import escape
@@ -8,14 +9,17 @@ from math import ceil
 from typing import Any, Self
 
 from . import rules, units
-from .errors import InputError, InputErrors
+from .errors import MOST_SAID, InputError, InputErrors
 from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
+from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
+
+LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
-MOST_UNKNOWN, MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 20, 6, 200, 24
+MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
 
@@ -152,7 +156,21 @@ class Design:
             return dict(setting.choices)[self._values[key]]
         if setting.dimension in PARSERS or self._values[key] is None:
             return self.text(key)
-        return units.show(self._values[key], setting.dimension, self.units)
+        return units.show(self._values[key], as_shown(setting, self._values).dimension, self.units)
+
+
+def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
+    """The setting in the measure it is shown in: the gas pressure of a house line as the blower's, in its steps."""
+    if setting.key != "gas_pressure" or values["fuel"] is None:
+        return setting
+    if gas(values["fuel"], values["fuel_blend"]).liquid is not None:
+        return setting
+    return replace(setting, dimension="pressure", step=LINE_STEPS)
+
+
+def units_of(texts: Texts) -> str:
+    """The unit system that the texts are in, `in` where they say none that is known."""
+    return read({"units": texts["units"]})[0]["units"] or "in" if "units" in texts else "in"
 
 
 def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], dict[str, str], list[InputError]]:
@@ -164,11 +182,11 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     kept: dict[str, str] = {}
     errors: list[InputError] = []
     unknown = [str(key) for key in texts if key not in BY_KEY]
-    for key in unknown[:MOST_UNKNOWN]:
+    for key in unknown[:MOST_SAID]:
         near = get_close_matches(key[:60], BY_KEY, 1)
         errors.append(InputError(key, texts.get(key, ""), "is not a setting", near[0] if near else ""))
-    if len(unknown) > MOST_UNKNOWN:
-        errors.append(InputError("settings", f"{len(unknown) - MOST_UNKNOWN} more", "is not known either"))
+    if len(unknown) > MOST_SAID:
+        errors.append(InputError("settings", f"{len(unknown) - MOST_SAID} more", "is not known either"))
     for setting in SETTINGS:
         default = default_values()[setting.key]
         values[setting.key] = default

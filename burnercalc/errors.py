@@ -3,7 +3,10 @@
 Every refusal names the setting, the value, the rule and the nearest value that works; several are reported at once.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from typing import Any
+
+MOST_SAID = 20  # refusals of what is not known
 
 
 class InputError(ValueError):
@@ -49,3 +52,22 @@ def require(holds: object, field: str, value: object, rule: str, nearest: str = 
     """Raise InputError unless `holds`; written as what must hold, so that NaN is refused too."""
     if not holds:
         raise InputError(field, value, rule, nearest)
+
+
+def few(errors: list[InputError], field: str) -> list[InputError]:
+    """The first of many refusals, and how many more there are."""
+    more = len(errors) - MOST_SAID
+    return errors if more <= 0 else [*errors[:MOST_SAID], InputError(field, f"{more} more", "is not known either")]
+
+
+def together(*readers: Callable[[], Any]) -> list[Any]:
+    """What each reader returns, or an InputErrors of all that they refuse."""
+    found, errors = [], []
+    for reader in readers:
+        try:
+            found.append(reader())
+        except (InputError, InputErrors) as refused:
+            errors += refused.errors if isinstance(refused, InputErrors) else [refused]
+    if errors:
+        raise InputErrors(errors)
+    return found

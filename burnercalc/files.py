@@ -6,14 +6,14 @@ import io
 import json
 from dataclasses import replace
 
-from . import build_sheet, units
+from . import build_sheet, traveller, units
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
 from .drawing.shapes import Text
 from .drawing.svg import write_svg
 from .errors import require
-from .making.days import Event, calendar_ics
+from .making.days import Event, calendar_ics, moment
 from .sheet import as_data
 
 NOMINAL_BAR_M = 0.100
@@ -25,6 +25,8 @@ PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
 VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
+# What is fixed to the finished burner and beside it: to print at true size, to engrave.
+PLATES = ("plate", "operating_card")
 NAMES = {
     "template": "drilling-template",
     "window": "window-template",
@@ -40,6 +42,8 @@ NAMES = {
     "train": "gas-and-air-train",
     "pin_guide": "pin-guide",
     "drilled_base": "drilled-base",
+    "plate": "data-plate",
+    "operating_card": "operating-card",
 }
 
 
@@ -98,6 +102,14 @@ def all_templates_pdf(result, link, paper):
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result), sizes)
 
 
+def plates_pdf(result, link, paper):
+    """Data plate and operating card at true size."""
+    scale_x, scale_y = printer_scale(result.design)
+    return write_template_pdf(
+        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=_stamp(result)
+    )
+
+
 def table_csv(table):
     """A table as CSV: numbers in SI with their unit in the heading, lengths in mm and in inches."""
     out = io.StringIO()
@@ -127,7 +139,7 @@ def calendar(result, link):
     require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
     told = zip(result.part("schedule").steps, result.tables["days"].rows, result.tables["care"].rows)
-    events = [
+    one = [
         Event(
             step.key,
             step.start,
@@ -137,7 +149,26 @@ def calendar(result, link):
         )
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     ]
+    events = one if result.design.batch_size == 1 else _batch_events(result, {event.key: event for event in one})
     return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
+
+
+def _batch_events(result, one):
+    """The calendar of the batch: what is done to each burner, with the words of that step."""
+    batch, first = result.part("batch"), result.part("schedule").first
+    events = []
+    for number, job in enumerate(batch.plan.jobs):
+        whose = ("mould " if job.step == "mould" else "") + ", ".join(map(str, job.burners))
+        events.append(
+            replace(
+                one[job.step],
+                key=f"{job.step}-{number}",
+                start=moment(first, job.start),
+                end=moment(first, job.end),
+                title=f"{one[job.step].title}: {whose}",
+            )
+        )
+    return events
 
 
 def _plan_files():
@@ -151,7 +182,7 @@ def _plan_files():
                 "application/pdf",
                 lambda result, link, plan=plan, paper=paper: template_pdf(result, link, paper, plan),
             )
-    for name in (*VIEWS, *PLANS, *CUTS):
+    for name in (*VIEWS, *PLANS, *CUTS, *PLATES):
         made[f"{name}-svg"] = (
             f"{NAMES[name]}.svg",
             "image/svg+xml",
@@ -182,6 +213,22 @@ FILES = {
         "application/pdf",
         lambda result, link: build_sheet.card_pdf(result, link, "a4"),
     ),
+    **{
+        f"traveller-{paper}": (
+            f"traveller-{paper}.pdf",
+            "application/pdf",
+            lambda result, link, paper=paper: traveller.pdf(result, link, paper),
+        )
+        for paper in PAPERS
+    },
+    **{
+        f"plates-{paper}": (
+            f"plate-and-card-{paper}.pdf",
+            "application/pdf",
+            lambda result, link, paper=paper: plates_pdf(result, link, paper),
+        )
+        for paper in PAPERS
+    },
     "templates-letter": (
         "templates-letter.pdf",
         "application/pdf",

@@ -4,8 +4,8 @@ import re
 from collections.abc import Mapping
 from urllib.parse import parse_qsl, quote_plus
 
-from .design import MOST_UNKNOWN, Design, read, with_offer
-from .errors import InputError, require
+from .design import Design, read, with_offer
+from .errors import InputError, InputErrors, few
 from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
 
@@ -24,21 +24,26 @@ EARLIER_DEFAULTS = {
 }
 BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop
 LONGEST_HAVE = 20_000  # characters of what a link carries beside
-LONGEST_LINK = 100_000  # characters; the longest that a design makes has a tenth of them
+LONGEST_LINK = 300_000  # characters; a design makes 10,000 at most, a list of what lies in the shop twelve a sign
 
 
 def to_link(design: Design, base: str = "", beside: Mapping[str, str] | None = None) -> str:
     """`base#v=2&body_length=8in&...`: the settings that differ from the defaults, as they were typed.
 
-    `beside`: texts of BESIDE that go along; `mine=rows,inlet` are settings that stay as they are.
+    Arguments:
+        base     address before the #
+        beside   texts of BESIDE that go along; `mine=rows,inlet` are settings that stay as they are
+    Raises:
+        InputErrors   what goes along and could not be read back
     """
     parts = [f"v={VERSION}"]
     for setting in SETTINGS:
         if setting.key in design.texts:
             parts.append(f"{setting.key}={quote_plus(short(setting, design.texts[setting.key]), safe='/,.-:')}")
-    for key, text in (beside or {}).items():
-        require(len(text) <= LONGEST_HAVE, key, text[:60], f"must be at most {LONGEST_HAVE} characters long")
-    parts += [f"{key}={quote_plus(text, safe='/,.-:')}" for key, text in (beside or {}).items() if text]
+    going = {key: text for key, text in (beside or {}).items() if text}
+    if faults := [fault for key, text in going.items() for fault in read_beside(key, text)[1]]:
+        raise InputErrors(faults)
+    parts += [f"{key}={quote_plus(text, safe='/,.-:')}" for key, text in going.items()]
     return base + "#" + "&".join(parts)
 
 
@@ -82,17 +87,29 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
 
 
 def beside(link: str) -> dict[str, str]:
-    """What a link carries beside the design: {`mine` or `have`: text}; of settings that stay those that are known."""
-    found: dict[str, str] = {}
-    if len(link) <= LONGEST_LINK:
-        found = {key: text for key, text in parse_qsl(_settings_part(link)) if key in BESIDE}
-    return {key: text for key, text in ({**found, "mine": known(found.get("mine", ""))}).items() if text}
+    """What a link carries beside the design: {`mine` or `have`: text}; what is wrong with it `from_link` says."""
+    given = {key: text for key, text in _pairs(link) if key in BESIDE}
+    return {key: text for key in given if (text := read_beside(key, given[key])[0])}
 
 
-def known(mine: str) -> str:
-    """`rows,inlet` with each setting once, in the order declared, and nothing that is none."""
-    named = {key.strip() for key in mine.split(",")}
-    return ",".join(setting.key for setting in SETTINGS if setting.key in named)
+def read_beside(key: str, text: str) -> tuple[str, list[InputError]]:
+    """(what is understood of a text of BESIDE, what is not); of `mine` each setting once, in the order declared."""
+    if key == "mine":
+        named = {name.strip(): None for name in text.split(",") if name.strip()}
+        unknown = [InputError(key, name, "is not a setting") for name in named if name not in BY_KEY]
+        return ",".join(setting.key for setting in SETTINGS if setting.key in named), few(unknown, key)
+    if key != "have":
+        return "", [InputError(key, text, "is nothing that goes beside a design")]
+    if len(text) > LONGEST_HAVE:
+        return "", [InputError(key, text, f"must be at most {LONGEST_HAVE} characters long")]
+    if any("\ud800" <= sign <= "\udfff" for sign in text):
+        return "", [InputError(key, text, "must be of whole signs")]
+    return text, []
+
+
+def _pairs(link: str) -> list[tuple[str, str]]:
+    """(key, text) of a link, none of one that is too long."""
+    return parse_qsl(_settings_part(link), keep_blank_values=True) if len(link) <= LONGEST_LINK else []
 
 
 def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]:
@@ -102,21 +119,20 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     version = VERSION  # a link that names none was typed by somebody who looks at this page
     if len(link) > LONGEST_LINK:
         return {}, {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
-    for key, text in parse_qsl(_settings_part(link), keep_blank_values=True):
+    for key, text in _pairs(link):
         if key == "v":
             version = text
             if text != VERSION and text not in EARLIER_DEFAULTS:
                 odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
-        elif key in BESIDE:
-            continue
-        elif key not in BY_KEY:
+        elif key not in BY_KEY and key not in BESIDE:
             odd.append(InputError(key, text, "is not a setting"))
         else:
             if texts.get(key, text) != text:
                 odd.append(InputError(key, texts[key], "is given twice; the last one counts"))
             texts[key] = text
-    if len(odd) > MOST_UNKNOWN:
-        odd[MOST_UNKNOWN:] = [InputError("link", f"{len(odd) - MOST_UNKNOWN} more", "is not known either")]
+    odd = few(odd, "link")
+    for key in BESIDE:
+        odd += read_beside(key, texts.pop(key, ""))[1]
     return texts, _defaults(version), odd
 
 

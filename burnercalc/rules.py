@@ -25,7 +25,7 @@ def _window_fits(v, side):
         return InputError(
             "setback",
             _text(v, "setback"),
-            f"must leave a window: less than half of {side.replace('_', ' ')} "
+            f"must leave a window: less than half of the {BY_KEY[side].label.lower()} "
             f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least",
             _show(v, 0.25 * v[side]),
             (side,),

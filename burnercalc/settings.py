@@ -10,7 +10,7 @@ from .making.refractory import castable, castable_names
 from .making.stock import boards
 from .physics.fuels import BLEND_SPECIES
 from .physics.metals import metal, metal_keys
-from .physics.pipes import pipe_names
+from .physics.pipes import pipe_label, pipe_names
 
 # Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
 NEAR = ("start", "first", "finer")
@@ -55,7 +55,7 @@ class Setting:
 
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
-PIPES = tuple((name, name) for name in pipe_names())
+PIPES = tuple((name, pipe_label(name)) for name in pipe_names())
 METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
@@ -446,7 +446,7 @@ SETTINGS = (
         "Fuel analysis",
         "fuel_blend",
         "",
-        "Mole fractions such as C3H8 0.93, C2H6 0.05, C4H10 0.02; stands over the fuel when it is given. Species: "
+        "Shares by volume such as C3H8 0.93, C2H6 0.05, C4H10 0.02; stands over the fuel when it is given. Species: "
         + ", ".join(BLEND_SPECIES)
         + ".",
         optional=True,
@@ -457,7 +457,7 @@ SETTINGS = (
         "Firing rate",
         "power",
         "100 kBtu/h",
-        "Heat of the gas burned each hour by this burner at high fire, gross heating value; auto takes what the "
+        "Heat of the gas that this burner burns each hour at high fire, counted as gas is sold; auto takes what the "
         "chamber needs.",
         "1 kBtu/h",
         "3000 kBtu/h",
@@ -590,7 +590,7 @@ SETTINGS = (
         "Air inlet loss, aspirated",
         "ratio",
         "1",
-        "Velocity heads lost by the air on its way in: 1 sharp-edged, 0.1 well rounded; common practice.",
+        "What the air loses on its way in, in velocity heads: 1 at a sharp edge, 0.1 well rounded; common practice.",
         "0",
         "5",
         ("0.1", "0.1"),
@@ -601,7 +601,7 @@ SETTINGS = (
         "Outlet loss, aspirated",
         "ratio",
         "1",
-        "Velocity heads lost at the flame end: 1 plain tube, 0.5 a good flare; common practice.",
+        "What is lost at the flame end, in velocity heads: 1 plain tube, 0.5 a good flare; common practice.",
         "0",
         "5",
         ("0.1", "0.1"),
@@ -1191,6 +1191,76 @@ SETTINGS = (
         near="first",
     ),
     Setting(
+        "moulds",
+        "make",
+        "Moulds",
+        "count",
+        "1",
+        "How many moulds there are for a batch; each is taken from casting to stripping. Only as many are made as "
+        "burners.",
+        "1",
+        "100",
+        ("1", "1"),
+        whole=True,
+    ),
+    Setting(
+        "oven_places",
+        "make",
+        "Places in the oven",
+        "count",
+        "1",
+        "How many blocks the oven or kiln takes; what dries together goes in cold together.",
+        "1",
+        "100",
+        ("1", "1"),
+        whole=True,
+    ),
+    Setting(
+        "test_stands",
+        "make",
+        "Test stands",
+        "count",
+        "1",
+        "How many burners can make their first fire side by side, each with gas and air of its own; one person stands "
+        "by all.",
+        "1",
+        "20",
+        ("1", "1"),
+        whole=True,
+    ),
+    Setting(
+        "hands",
+        "make",
+        "Pairs of hands",
+        "count",
+        "1",
+        "How many people work on the batch.",
+        "1",
+        "20",
+        ("1", "1"),
+        whole=True,
+    ),
+    Setting(
+        "day_hours",
+        "make",
+        "Hours a day",
+        "time",
+        "9 h",
+        "Working hours of a day, from 9 in the morning; an example.",
+        "4 h",
+        "12 h",
+        ("1 h", "1 h"),
+    ),
+    Setting(
+        "work_week",
+        "make",
+        "Working days",
+        "choice",
+        "7",
+        "Days of the week on which somebody works or fires; waits run through. Without a first day, day 1 is a Monday.",
+        choices=(("7", "every day"), ("6", "Monday to Saturday"), ("5", "Monday to Friday")),
+    ),
+    Setting(
         "price_steel",
         "make",
         "Steel",
@@ -1331,6 +1401,39 @@ SETTINGS = (
         "10000",
         ("5", "5"),
         near="first",
+    ),
+    Setting(
+        "overhead",
+        "make",
+        "Overhead",
+        "fraction",
+        "15 %",
+        "Rent, power, tools, insurance and the like, on top of material and work; an example.",
+        "0 %",
+        "300 %",
+        ("5 %", "5 %"),
+    ),
+    Setting(
+        "scrap_rate",
+        "make",
+        "Scrap",
+        "fraction",
+        "5 %",
+        "Burners that do not pass, of all that are begun; an example, count your own.",
+        "0 %",
+        "90 %",
+        ("1 %", "1 %"),
+    ),
+    Setting(
+        "profit",
+        "make",
+        "Profit",
+        "fraction",
+        "20 %",
+        "On top of all cost; an example.",
+        "0 %",
+        "300 %",
+        ("5 %", "5 %"),
     ),
     # Paper
     Setting(

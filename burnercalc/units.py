@@ -431,7 +431,7 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
     elif dimension == "money":
         text = f"{number:.2f}"
     else:
-        text = significant(number, digits)
+        text = significant(number, 2 if unit == "day" else digits)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
             text = text.rstrip("0").rstrip(".")
     if exact:

@@ -6,7 +6,6 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
-          {"kind": "drag", "settings": {...}, "key", "axis", "at"}  a line of the face dragged to x or y [mm]
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
           {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
           {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
@@ -34,15 +33,15 @@ from math import ceil, floor
 
 from . import sheet, units
 from .checks.judge import VERDICTS
-from .design import Design, limits, parse_setting, read
+from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
-from .errors import InputError, InputErrors
+from .errors import InputError, InputErrors, together
 from .files import FILES
-from .link import beside, from_link, known, to_link
+from .link import beside, from_link, read_beside, to_link
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill, next_sold, sold_sizes_m
@@ -76,7 +75,12 @@ def _error(error):
 
 def _design(request):
     texts = {key: text for key, text in request["settings"].items() if key != "mine"}
-    return Design.from_texts(texts, read({"units": texts.get("units", "in")})[0]["units"] or "in")
+    first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
+    unit_system = first["units"] or "in"
+    if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
+        setting = as_shown(BY_KEY["gas_pressure"], first)
+        texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
+    return Design.from_texts(texts, unit_system)
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -104,7 +108,10 @@ def _solve(request):
 
 
 def _mine(request):
-    return known(request["settings"].get("mine", ""))
+    mine, faults = read_beside("mine", request["settings"].get("mine", ""))
+    if faults:
+        raise InputErrors(faults)
+    return mine
 
 
 def _draw(request):
@@ -174,7 +181,8 @@ def _number(design, setting):
 
 
 def _movable(request):
-    design, setting = _design(request), BY_KEY[request["key"]]
+    design = _design(request)
+    setting = as_shown(BY_KEY[request["key"]], design.values())
     if not setting.step or not isinstance(_number(design, setting), (int, float)):
         raise InputError(setting.key, design.text(setting.key), "needs a number before it can be stepped")
     return design, setting
@@ -197,35 +205,6 @@ def _slide(request):
     design, setting = _movable(request)
     step, origin = _grid(setting, design.units)
     return {"key": setting.key, "text": _field_text(setting, request["mark"] * step + origin, design.units)}
-
-
-def _drag(request):
-    """The setting that a line of the face stands for, on the mark of its steps nearest to where the line was let go."""
-    design, setting = _movable(request)
-    at, half = abs(request["at"]) / 1000, (design.body_length if request["axis"] == "x" else design.body_width) / 2
-    value = {
-        "body_length": 2 * at,
-        "body_width": 2 * at,
-        "setback": half - at,
-        "edge_margin": half - design.setback - at - design.port_diameter / 2,
-    }[setting.key]
-    step, origin = _grid(setting, design.units)
-    low, high = _marks(setting, design.units)
-    mark = min(max(round((value - origin) / step), low), high)
-    return {"key": setting.key, "text": _field_text(setting, mark * step + origin, design.units)}
-
-
-def _grips(result, lies):
-    """Lines of the face that can be dragged: [setting, axis on the screen, axis of the face, mm from its middle].
-
-    The outside of a round body is one size and not dragged.
-    """
-    d, face = result.design, result.part("face")
-    found = [] if face.round else [("body_length", "x", d.body_length / 2), ("body_width", "y", d.body_width / 2)]
-    found += [("setback", "x", face.window_length_m / 2), ("setback", "y", face.window_width_m / 2)]
-    found.append(("edge_margin", "y", max(y for _, y in face.ports)))
-    turned = {"x": "y", "y": "x"} if lies else {"x": "x", "y": "y"}
-    return [[key, turned[axis], axis, 1000 * at] for key, axis, at in found if at > 0]
 
 
 def _part(request):
@@ -293,6 +272,8 @@ def _layers_shown(layers, unit_system):
 
 
 def _try(request):
+    from .find.score import ample
+
     design, setting = _design(request), BY_KEY[request["key"]]
     if setting.choices:
         values = [value for value, _ in setting.choices]
@@ -310,6 +291,8 @@ def _try(request):
     worse = worsened(_solved(design), result) if request.get("whole") else []
     return {
         "verdict": check.verdict if check else "good",
+        "stepped": not setting.choices,
+        "ample": bool(check and ample(check.key, check.verdict, check.value, check.limit)),
         "text": text,
         "end": changed == design,
         "label": setting.label,
@@ -332,12 +315,14 @@ def _compare(request):
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    judged = []
-    for key, check in first.checks.items():
-        verdicts = check.verdict, second.checks[key].verdict
-        if verdicts[0] != verdicts[1]:
-            better = VERDICTS.index(verdicts[1]) - VERDICTS.index(verdicts[0])
-            judged.append({"label": check.label, "mine": verdicts[0], "other": verdicts[1], "better": better})
+    judged, found = [], [dict(result.checks.items()) for result in (first, second)]
+    for key in dict.fromkeys((*found[0], *found[1])):
+        one = found[0].get(key) or found[1][key]
+        verdicts = [checks[key].verdict if key in checks else None for checks in found]
+        ranks = [VERDICTS.index(verdict or VERDICTS[0]) for verdict in verdicts]  # what does not apply is no fault
+        if ranks[0] != ranks[1]:
+            mine, other = (verdict or "does not apply" for verdict in verdicts)
+            judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
     return {
         "settings": settings,
         "answers": answers,
@@ -381,18 +366,13 @@ def _find(request):
     from .find import find, read_have, report
     from .find.score import weights_of
 
-    tell, design, have, errors = request["tell"], _design(request), None, []
-    try:
-        have = read_have(request["have"], design.units)
-    except InputErrors as refused:
-        errors += refused.errors
-    try:
-        weights = weights_of(request.get("weights", {}))
-    except InputErrors as refused:
-        errors += refused.errors
-    if errors:
-        raise InputErrors(errors)
-    mine = _mine(request)
+    tell, system = request["tell"], units_of(request["settings"])
+    design, have, weights, mine = together(
+        lambda: _design(request),
+        lambda: read_have(request["have"], system),
+        lambda: weights_of(request.get("weights", {})),
+        lambda: _mine(request),
+    )
     have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
 
     def progress(done, most):
@@ -494,8 +474,7 @@ def _drawings(result, figures):
 
 
 def fitted(result, name, width_px, height_px=0.0, turn=False):
-    """(a drawing for a place on the screen, whether it lies down): its texts as high as can be read there, all
-    else laid out round them."""
+    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
     few = name == "face" and 0 < height_px < FEW_PX
     font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
     drawing, lies = result.drawings[name], False
@@ -505,7 +484,7 @@ def fitted(result, name, width_px, height_px=0.0, turn=False):
             wide, high, lies = high, wide, True
         mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
         drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
-    return (drawing.turned() if lies else drawing), lies
+    return drawing.turned() if lies else drawing
 
 
 def _sides(drawing):
@@ -515,7 +494,7 @@ def _sides(drawing):
 
 
 def _drawing(result, name, place=None):
-    drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
+    drawing = fitted(result, name, *place) if place else result.drawings[name]
     x1, y1, x2, y2 = drawing.bounds()
     air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
@@ -526,10 +505,8 @@ def _drawing(result, name, place=None):
         flow=[flow for _, flow in said],
         number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
     )
-    grips = _grips(result, lies) if name == "face" else []
     return {
         **columns,
-        "grips": grips,
         "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
         "description": drawing.description,
     }
@@ -565,7 +542,7 @@ def _table(table, unit_system):
 
 def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
-    value = d.value(setting.key)
+    value, setting = d.value(setting.key), as_shown(setting, d.values())
     if setting.dimension == "lining":
         unit = units.readable(units.shown_unit("length", d.units))
         return {
@@ -648,12 +625,12 @@ def _chart(chart, unit_system):
     return {
         "title": chart.title,
         "sentence": chart.sentence,
-        "x_label": label(declared.x),
-        "y_label": label(declared.y),
-        "x_range": axis(plot.x, declared.x),
-        "y_range": axis(plot.y, declared.y),
+        "x_label": label(chart.x),
+        "y_label": label(chart.y),
+        "x_range": axis(plot.x, chart.x),
+        "y_range": axis(plot.y, chart.y),
         "x_ticks": [list(tick) for tick in declared.x.ticks],
-        "mark": {"x": axis(plot.mark[:1], declared.x), "y": axis(plot.mark[1:], declared.y)},
+        "mark": {"x": axis(plot.mark[:1], chart.x), "y": axis(plot.mark[1:], chart.y)},
         "series": {s.key: series(s, *plot.series[s.key]) for s in declared.series},
     }
 
@@ -665,7 +642,6 @@ KINDS = {
     "open": _open,
     "step": _step,
     "slide": _slide,
-    "drag": _drag,
     "part": _part,
     "layers": _layers,
     "blower": _blower,

@@ -14,7 +14,7 @@ from burnercalc.settings import SETTINGS
 @pytest.mark.parametrize(
     "target, trials",
     [
-        *(("texts", 5000), ("agree", 200), ("links", 40), ("offers", 400)),
+        *(("texts", 5000), ("agree", 200), ("links", 40), ("beside", 60), ("offers", 400)),
         *(("parts", 200), ("designs", 3), ("requests", 30)),
     ],
 )
@@ -57,9 +57,13 @@ known_unit = units.known_unit
 FAULTS = [
     ("offers", "burnercalc.design.with_offer", lambda error, values: error),
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
-    ("links", "burnercalc.link.MOST_UNKNOWN", 10**6),
+    ("links", "burnercalc.errors.MOST_SAID", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
     ("links", "burnercalc.link._defaults", lambda version: {}),
+    ("beside", "burnercalc.link.LONGEST_LINK", 100_000),
+    ("beside", "burnercalc.link.LONGEST_HAVE", 10**6),
+    ("beside", "burnercalc.errors.MOST_SAID", 10**6),
+    ("beside", "burnercalc.find.have._offer", lambda kind, nearest, system: nearest),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("parts", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),

@@ -37,6 +37,14 @@ def test_peak_is_the_measured_one(species, expected):
     assert bv.species_burning_velocity_m_s(species, phi + 0.01).value < expected
 
 
+def test_measured_peak_of_methane():
+    """38.3 cm/s at 10.25 % of methane in the mixture (Edmondson and Heap, measured): within the band, and as rich."""
+    phi = 0.1025 / (1 - 0.1025) * 9.547  # volumes of air that burn one of methane
+    low, _, high = bv.species_burning_velocity_m_s("CH4", phi)
+    assert low <= 0.383 <= high
+    assert bv.peak_equivalence_ratio("CH4") == pytest.approx(phi, abs=0.03)
+
+
 @pytest.mark.parametrize("name", ["gri_methane", "law_methane"])
 def test_other_methane_figures_lie_in_the_band(name):
     for phi, expected in published(name):

@@ -33,6 +33,8 @@ _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_len
 # Designs for sentences that those of the other tests do not call for.
 FURTHER = (
     {"bar_diameter": "3.7 in"},
+    {"batch_size": "10", "moulds": "10"},
+    {"placing_rate": "5 lb/h"},
     {"work_metal": "bronze", "work_temperature": "1700 degF"},
     {"block_thickness": "1 1/2 in", "grip": "1/2 in"},
     {"equivalence_ratio": "1.3", "reducing_wanted": "yes"},
@@ -82,6 +84,7 @@ FURTHER = (
     {**_GIANT, "gas_pressure": "1 psi"},
     {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0"},
     {"jet_drill": "#54"},
+    {"mix_pipe_length": "8 ft"},
     {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
     _BLEND,
     {**_BLEND, **_GENTLE_DRAW, "equivalence_ratio": "1"},

@@ -196,7 +196,7 @@ def said_by(arguments, capsys):
         (["sheet", "--link", "https://example.org/#v=2&rows=0"], "rows"),
         (["sheet", "--link", "#v=9"], "v = 9"),
         (["sheet", "--link", "#%ff=%ff"], "is not a setting"),
-        (["sheet", "--link", "x" * 200_000], "at most"),
+        (["sheet", "--link", "x" * 400_000], "at most"),
         (["sheet", "--site", "https://example.org/#there"], "--site"),
         (["sheet", "--site", "x" * 5000, "--pdf", "x.pdf"], "--site"),
         (["template", "-o", "here/there.pdf"], "here/there.pdf"),
@@ -266,3 +266,29 @@ def test_output_that_cannot_be_written_is_named_once():
         with open("/dev/full", "wb") as full:
             done = burnercalc(arguments, stdout=full)
         assert done.returncode == 2 and done.stderr.count(b"\n") == 1, done.stderr
+
+
+def test_find_names_all_that_is_wrong_with_settings_list_and_weights(tmp_path, capsys):
+    have = tmp_path / "have.txt"
+    have.write_text("tube: nonsense")
+    assert main(["find", "--set", "rows=x", "--have", str(have), "--weight", "cost=1", "cost=2", "nono"]) == 2
+    said = capsys.readouterr().err
+    assert [line.partition(" ")[0] for line in said.splitlines()] == ["rows", "tube", "cost", "--weight"]
+
+
+def test_a_list_without_an_end_is_refused(capsys):
+    assert main(["find", "--have", "/dev/zero"]) == 2
+    assert "at most 20000 characters" in capsys.readouterr().err
+
+
+def test_a_bad_design_in_millimetres_keeps_its_list_in_millimetres(tmp_path, capsys):
+    have = tmp_path / "have.txt"
+    have.write_text("tube: 100 x 50 x 3, 2000 mm\npins: 8\nbuy: all")
+    assert main(["find", "--set", "units=mm", "rows=x", "--have", str(have)]) == 2
+    assert [line.partition(" ")[0] for line in capsys.readouterr().err.splitlines()] == ["rows"]
+
+
+@pytest.mark.parametrize("command", [["good", "--mine", "rowz"], ["good", "--link", "#v=2&mine=rowz"]])
+def test_mine_that_is_no_setting_is_refused_alike(command, capsys):
+    assert main(command) == 2
+    assert capsys.readouterr().err == "mine = rowz: is not a setting\n"

@@ -429,6 +429,11 @@ def test_cross_light(default, step_mm, diameter_mm, verdict, text):
     assert text in (None, found[3]) and found[4] == (("ports_per_row", "raise"), ("rows", "raise"))
 
 
+def test_a_second_row_is_no_cure_for_a_single_one():
+    one, two = (solve(Design.from_texts({"rows": rows, "ports_per_row": "8"})).checks["cross_light"] for rows in "12")
+    assert [change.setting for change in one.changes] == ["ports_per_row"] and two.value > one.value
+
+
 def test_cross_light_of_the_default_face(default):
     """Over half the port pitch and the row pitch, by hand: hypot(7/16, 1/2) - 1/4 in."""
     gap_m = ((7 / 16) ** 2 + 0.25) ** 0.5 * 0.0254 - 0.00635

@@ -282,6 +282,18 @@ def test_calendar_holds_the_steps(result):
     assert "silica" in str(events[2]["DESCRIPTION"])
 
 
+def test_calendar_of_a_batch_says_which_burner():
+    two = solve(Design.from_texts({"batch_size": "2", "start_date": "2026-03-02"}))
+    events = icalendar.Calendar.from_ical(made("calendar-ics", two)).walk("VEVENT")
+    jobs = two.part("batch").plan.jobs
+    assert len(events) == len(jobs) == len({str(event["UID"]) for event in events})
+    titles = [str(event["SUMMARY"]) for event in events]
+    assert titles.count("Mix and cast: 1") == titles.count("Mix and cast: 2") == 1
+    assert titles.count("First fire: 2") == 3 and "Make the mould and set the pins: mould 1" in titles
+    cast = events[titles.index("Mix and cast: 2")]
+    assert "silica" in str(cast["DESCRIPTION"]) and f"{cast['DTSTART'].dt:%Y-%m-%d %H:%M}" == "2026-03-04 15:30"
+
+
 def test_calendar_needs_a_date():
     with pytest.raises(InputError) as caught:
         made("calendar-ics", solve(Design.from_texts({})))

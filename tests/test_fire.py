@@ -61,11 +61,19 @@ def test_waits_by_hand():
     assert solved(refractory="insulating_castable")["oven_hold"] == pytest.approx(5 * H)
 
 
-def test_a_batch_takes_its_hours_each_and_its_mould_once():
-    """Three burners: weld 9 h, mould 1 1/2 h on the next day, cast 3 h, strip 1 1/2 h."""
-    rows = solved(batch_size="3").tables["days"].rows
-    assert [row[4] / H for row in rows[:5]] == pytest.approx([9, 1.5, 3, 1.5, 1.5])
-    assert [row[2] for row in rows[:3]] == ["day 1, 09:00", "day 2, 09:00", "day 2, 10:30"]
+def test_the_days_are_those_of_one_burner_in_the_hours_of_the_shop():
+    """Three burners change nothing here. In days of 4 h the mould does not fit behind 3 h of welding; with days off
+    Saturday and Sunday do not count: oven on day 8 instead of 6."""
+    assert solved(batch_size="3").tables["days"].rows == solved().tables["days"].rows
+    short = solved(day_hours="4 h").tables["days"].rows
+    assert [row[2] for row in short[:3]] == ["day 1, 09:00", "day 2, 09:00", "day 2, 10:30"]
+    week = solved(work_week="5")
+    assert [row[2] for row in week.tables["days"].rows[7:]] == ["day 8, 09:00", "day 9, 09:00"]
+    assert week["days_in_all"] == 11
+    late = solved(work_week="5", start_date="2026-03-07").tables["days"].rows  # a Saturday
+    assert late[0][2] == "Mon 2026-03-09, 09:00"
+    two = solved(hands="2").tables["days"].rows
+    assert [row[2] for row in two[:3]] == ["day 1, 09:00", "day 1, 09:00", "day 1, 12:00"]
 
 
 def test_dates_follow_the_first_day():

@@ -1,11 +1,13 @@
 """Gas pressures are said in one measure: of a cylinder in psi or bar, of a line in inches of water or mbar."""
 
+import json
 import re
 
 import pytest
 
 from burnercalc import Design, catalogue, sheet, solve, units
 from burnercalc.catalogue.sentences import slots_of
+from burnercalc.worker import handle
 
 LINE, SMALL = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"port_diameter": "9/32 in"}
 OF_GAS = re.compile(r"([0-9.]+) (psi|bar|in H₂O|mbar)")
@@ -60,3 +62,24 @@ def test_every_answer_that_is_a_pressure_of_gas_is_declared_as_one():
         for sentence in declared.cases.values():
             kinds = {kind for name, kind in slots_of(sentence) if name == "gas" and "pressure" in kind}
             assert kinds <= {"gas_pressure"}, declared.key
+
+
+def asked(kind, **more):
+    return json.loads(handle(json.dumps({"kind": kind, **more})))
+
+
+def test_the_page_has_field_and_chart_of_the_gas_pressure_in_the_measure_of_its_gas():
+    """A bare number there is read in the unit that stands beside it, and steps are half an inch of water."""
+    settings = {"fuel": "natural_gas", "gas_pressure": "7", "units": "in"}
+    told = asked("solve", settings=settings, figures=["jet_card"])
+    field, chart = told["fields"]["gas_pressure"], told["charts"]["jet_card"]
+    assert (field["text"], field["unit"]) == ("7", "in H₂O") and told["texts"]["gas_pressure"] == "7 inH2O"
+    assert asked("step", settings=settings, key="gas_pressure", by=1)["text"] == "7.5 inH2O"
+    points = next(iter(chart["series"].values()))["x"]
+    assert "in H₂O" in chart["x_label"] and 1 < max(points) <= 1.001 * chart["x_range"][1]
+    assert asked("solve", settings={"gas_pressure": "6", "units": "in"})["texts"]["gas_pressure"] == "6 psi"
+
+
+def test_the_setting_of_a_line_reads_in_mbar():
+    line = {"fuel": "natural_gas", "gas_pressure": "17.4 mbar", "units": "mm"}
+    assert Design.from_texts(line).show("gas_pressure") == "17.4 mbar"

@@ -45,6 +45,7 @@ def test_hot_burner_needs_more_by_what_its_ports_take(default):
         default["port_pressure_hot"] / default["port_pressure_drop"] - 1
     )
     has = (1 + default["blower_margin"]) * default.part("blower").high_Pa
+    assert default["blower_times"] * default["mixture_pressure"] == pytest.approx(has)
     assert (1 + default["blower_margin_hot"]) * default["mixture_pressure_hot"] == pytest.approx(has)
 
 

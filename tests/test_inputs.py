@@ -11,6 +11,8 @@ from burnercalc.settings import BY_KEY, SETTINGS
 # Moved in every setting.
 FAR = ("default", "smith, metric", "crucible, inches", "round", "plates, a batch", "frost", "a tank in the hills",
        "no baffle, a blend")  # fmt: skip
+DOZEN = ("batch_size", "moulds", "oven_places", "test_stands", "hands", "day_hours", "work_week", "start_date",
+         "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature", "watched_hours")  # fmt: skip
 # Where an answer goes by steps, or rests on a setting only there: (texts, settings to move).
 NEAR = {
     "square, so that pipe can stand for tube": (
@@ -68,6 +70,18 @@ NEAR = {
     "lit with a torch": (
         {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
          "blower_free_flow": "15 cfm", "blower_shutoff_pressure": "1/4 inH2O"}, ("low_fire",)),
+    "six at once, in a week of five days": (
+        {"batch_size": "6", "moulds": "2", "oven_places": "2", "test_stands": "3", "work_week": "5",
+         "start_date": "2026-03-02"}, DOZEN),
+    "six at once, one oven": (
+        {"batch_size": "6", "moulds": "3", "test_stands": "3", "hands": "2", "work_week": "6",
+         "ambient_temperature": "52 degF"}, DOZEN),
+    "six in short days, from a Wednesday": (
+        {"batch_size": "6", "moulds": "2", "oven_places": "3", "work_week": "5", "day_hours": "6 h",
+         "ambient_temperature": "52 degF", "start_date": "2026-03-04"}, DOZEN),
+    "ten in ten moulds": (
+        {"batch_size": "10", "moulds": "10", "refractory": "own", "working_time": "0.2 h", "placing_rate": "30 lb/h"},
+        ("batch_size", "moulds", "refractory", "working_time", "placing_rate")),
     "a jet that stops it before the frost": ({"gas_pressure": "54 psi"}, ("gas_pressure",)),
     "a blend that the cold ends": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
@@ -87,6 +101,7 @@ TEXTS = {
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
     "price_train": ("200", "90", "listed"),
+    "watched_hours": ("8 h", "10 h", "18 h", "through"),
     "cap_thickness": ("1/4 in", "1/8 in", "wall"),
     "fuel_price": ("1.7/lb", "1.5/therm", "0.9/m3"),
     "price_steel": ("3.1/lb",),
@@ -171,7 +186,7 @@ def test_what_is_declared_moves_its_answer():
 def test_every_setting_moves_something():
     """An answer; or, of those named here, what is shown, dated, printed, compared in a table or checked."""
     moving = set().union(*movers().values())
-    shown = {"units", "start_date", "print_scale_x", "print_scale_y"}
+    shown = {"units", "print_scale_x", "print_scale_y"}
     compared = {"multi_port_excess_air", "blown_excess_air", "aspirated_excess_air"}
     assert {setting.key for setting in SETTINGS} - moving == shown | compared | {
         "castable_service",

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.link import EARLIER_DEFAULTS, VERSION, from_link, to_link
+from burnercalc.link import EARLIER_DEFAULTS, LONGEST_HAVE, VERSION, beside, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 
 
@@ -191,6 +191,37 @@ def test_what_is_said_of_a_link_is_bounded():
     ):
         _, ignored = from_link(link)
         assert 1 <= len(ignored) <= 21 and sum(len(str(error)) for error in ignored) < 5000
+
+
+@pytest.mark.parametrize("sign", ["a", "½", "😀", "\n", "%"])
+def test_the_longest_list_of_any_sign_goes_in_a_link(sign):
+    design = Design.from_texts({"rows": "4"})
+    link = to_link(design, "https://example.org/", {"have": sign * LONGEST_HAVE, "mine": "rows"})
+    assert from_link(link) == (design, []) and beside(link) == {"have": sign * LONGEST_HAVE, "mine": "rows"}
+    with pytest.raises(InputErrors):
+        to_link(design, "", {"have": sign * (LONGEST_HAVE + 1)})
+
+
+@pytest.mark.parametrize(
+    "link, named",
+    [
+        ("&have=" + "a" * (LONGEST_HAVE + 1), ["have"]),
+        ("&mine=rowz", ["mine"]),
+        ("&mine=rows&mine=inlet", ["mine"]),
+        ("&have=a&have=b", ["have"]),
+        ("&mine=rowz&mine=inlet&have=a&have=b", ["mine", "have"]),
+        ("&mine=inlet,%20rows,,&have=", []),
+    ],
+)
+def test_what_goes_beside_is_read_or_named(link, named):
+    design, ignored = from_link("#v=2&rows=4" + link)
+    assert design == Design.from_texts({"rows": "4"}) and [error.field for error in ignored] == named
+
+
+def test_what_could_not_be_read_back_makes_no_link():
+    for key, text in (("mine", "rowz"), ("have", "\ud800"), ("anvil", "1")):
+        with pytest.raises(InputErrors):
+            to_link(Design(), "", {key: text})
 
 
 @pytest.mark.parametrize("link", ["http://[", "http://[::1", "//\uff0f", "#", "?", "", "https://example.org/?#"])

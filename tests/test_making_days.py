@@ -232,6 +232,16 @@ def test_the_calendar_gives_each_heat_its_day():
     assert (split.end - split.start).total_seconds() == pytest.approx(2 * 86400 + found[-1], abs=60)
 
 
+def test_work_of_one_by_hand():
+    """48 h to cure; 24 h of air, 20 to 48.9 degC at 25 degF/h: 2.08 h, 16 h of warmth; oven 232 degF at 75 an hour, 2
+    1/2 h, and down at 100: 3.093 + 2.5 + 2.32 h; half an hour to strip."""
+    found = days.work_of_one(block_thickness_m=2.5 * IN, hours={"weld": 0.99 / 60})
+    assert (found.weld, found.strip, found.cure) == (1, 30, 2880)
+    assert found.air == pytest.approx((24 + 52 / 25 + 16) * 60, abs=1)
+    assert found.oven == pytest.approx((232 / 75 + 2.5 + 2.32) * 60, abs=1)
+    assert len(found.heats) == 1 and days.moment(MONDAY, 1441).isoformat() == "2026-03-03T00:01:00"
+
+
 def test_nobody_watches_for_no_time():
     with pytest.raises(InputError) as caught:
         heats(0, (50, 500, 2))

@@ -13,6 +13,19 @@ ITEMS = (
 )
 
 
+def test_selling_cost_by_hand():
+    """100 of material and 4 h at 20; half on top, one in five lost: (100 + 80) x 1.5 / 0.8 = 337.5."""
+    whole = dict(material_each=100, hours_each=4, hour_value=20, overhead=0.5, scrap=0.2)
+    assert money.selling_cost(**whole) == pytest.approx(337.5)
+    for change, field in (
+        ({"scrap": 1.0}, "scrap_rate"), ({"overhead": -0.1}, "overhead"), ({"material_each": -1}, "material"),
+        ({"hours_each": -1}, "hours"), ({"hour_value": float("nan")}, "hour_value"),
+    ):  # fmt: skip
+        with pytest.raises(InputError) as caught:
+            money.selling_cost(**{**whole, **change})
+        assert caught.value.field == field
+
+
 def test_whole_packs_for_the_batch_by_hand():
     """Three burners: 12 kg = 1 bag, 60 pins = 3 packs, one sheet: 50 + 9 + 12 = 71; used 8 + 2.5 + 4 = 14.5 each."""
     lines = money.cost_lines(items=ITEMS, batch_size=3)

@@ -59,9 +59,7 @@ def test_plate_up_has_no_step_where_the_source_changes_over():
 def test_vertical_surface_table(row):
     surface, ambient = (row["surface_F"] - 32) / 1.8 + 273.15, (70 - 32) / 1.8 + 273.15
     h = outside.convection_W_m2K(facing="vertical", size_m=0.3, surface_temp_K=surface, ambient_temp_K=ambient)
-    q = outside.face_loss_W_m2(
-        facing="vertical", size_m=0.3, emissivity=0.9, surface_temp_K=surface, ambient_temp_K=ambient
-    )
+    q = outside.faces_loss_W((("vertical", 0.3, 1.0),), emissivity=0.9, surface_temp_K=surface, ambient_temp_K=ambient)
     # 1 % for other air properties, 0.5 of the printed digit on top.
     assert h == pytest.approx(row["h_vertical_W_m2K"], rel=0.01, abs=0.005)
     assert q == pytest.approx(row["q_vertical_W_m2"], rel=0.01, abs=0.5)
@@ -84,9 +82,7 @@ def test_radiation_agrees_with_ht():
 )
 def test_a_hotter_surface_always_loses_more(facing, size, cold, rise, more):
     low, high = (
-        outside.face_loss_W_m2(
-            facing=facing, size_m=size, emissivity=0.8, surface_temp_K=cold + step, ambient_temp_K=cold
-        )
+        outside.faces_loss_W(((facing, size, 1.0),), emissivity=0.8, surface_temp_K=cold + step, ambient_temp_K=cold)
         for step in (rise, rise + more)
     )
     assert 0 <= low < high

@@ -46,7 +46,7 @@ def crosses(points, box):
 
 @pytest.mark.parametrize("name", PHONE)
 def test_words_can_be_read_on_a_phone_and_no_line_goes_through_them(result, name):
-    drawing, _ = fitted(result, name, *PHONE[name])
+    drawing = fitted(result, name, *PHONE[name])
     texts = [s for s in drawing.shapes if isinstance(s, Text)]
     heights = {text.height / CAP_HEIGHT_RATIO * px_per_mm(drawing, *PHONE[name]) for text in texts}
     assert min(heights) == pytest.approx(11, abs=0.5) and max(heights) == pytest.approx(11, abs=0.5)
@@ -68,23 +68,23 @@ def _core(box):
 def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
     result = solve(Design.from_texts({}))
     low, high = (
-        [s.text for s in fitted(result, "face", 320, height)[0].shapes if isinstance(s, Text)] for height in (150, 300)
+        [s.text for s in fitted(result, "face", 320, height).shapes if isinstance(s, Text)] for height in (150, 300)
     )
     assert low == ['9"', '4"'] and set(high) > {'9"', '4"', '7 3/4"', '5/8"'}
 
 
 def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
     result = solve(Design.from_texts({}))
-    (standing, upright), (lying, lies) = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
-    assert lies and not upright
+    standing, lying = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
     assert px_per_mm(lying, 390, 700) > 1.6 * px_per_mm(standing, 390, 700)
     x1, y1, x2, y2 = lying.bounds()
     assert y2 - y1 > x2 - x1
     assert [turned(s) for s in result.drawing("face", text_mm=_height(lying)).shapes] == list(lying.shapes)
     # A section that is higher than wide stands as it is.
-    across = fitted(result, "section_across", 390, 700, True)[0].bounds()
+    across = fitted(result, "section_across", 390, 700, True).bounds()
     assert across[3] - across[1] > across[2] - across[0]
-    assert fitted(result, "face", 700, 390, True)[1] is False
+    wide = fitted(result, "face", 700, 390, True).bounds()
+    assert wide[2] - wide[0] > wide[3] - wide[1]
 
 
 def _height(drawing):
@@ -97,41 +97,13 @@ def test_draw_answers_with_the_drawings_for_their_places_and_nothing_else():
     assert reply["drawings"]["face"]["texts"]["text"] == ['9"', '4"']
 
 
-def dragged(key, axis, at_in, **settings):
-    request = {"kind": "drag", "settings": settings, "key": key, "axis": axis, "at": at_in * 25.4}
-    reply = json.loads(handle(json.dumps(request)))
-    return reply["text"] if reply["ok"] else reply["errors"]
-
-
-def test_a_line_that_is_dragged_sets_what_it_stands_for_on_a_step():
-    """Half of 9 in is 4 1/2 in, the lip 5/8 in from it; the outer row 1 in out has 1/4 in to the window."""
-    assert dragged("body_length", "x", 5.01) == "10 in" and dragged("body_width", "y", -2.25) == "4 1/2 in"
-    assert dragged("setback", "x", 3.99) == "1/2 in" and dragged("setback", "y", 1.25) == "3/4 in"
-    assert dragged("edge_margin", "y", 0.9) == "3/8 in"
-    assert dragged("body_length", "x", 127 / 25.4, units="mm") == "255 mm"
-    assert dragged("body_length", "x", 1e6) == "60 in"  # the end of its range
-
-
-def test_grips_stand_where_the_lines_are_and_turn_with_them():
-    for place in ([320, 150, False], [390, 700, True]):
-        reply = json.loads(handle(json.dumps({"kind": "draw", "settings": {}, "figures": {"face": place}})))
-        grips = reply["drawings"]["face"]["grips"]
-        lies = place[2]
-        assert [(key, at / 25.4) for key, _, _, at in grips] == [
-            ("body_length", 4.5), ("body_width", 2), ("setback", pytest.approx(3.875)),
-            ("setback", pytest.approx(1.375)), ("edge_margin", pytest.approx(1)),
-        ]  # fmt: skip
-        assert all((screen != axis) == lies for _, screen, axis, _ in grips)
-    round_ = json.loads(
-        handle(json.dumps({"kind": "draw", "settings": {**ROUND, "ports_per_row": "18"}, "figures": ["face"]}))
-    )
-    assert {key for key, *_ in round_["drawings"]["face"]["grips"]} == {"setback", "edge_margin"}
+def compared(**other):
+    request = {"kind": "compare", "settings": {}, "other": other}
+    return json.loads(handle(json.dumps(request))), *(solve(Design.from_texts(texts)) for texts in ({}, other))
 
 
 def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
-    request = {"kind": "compare", "settings": {}, "other": {"firing_rate": "20 kBtu/h", "rows": "4"}}
-    reply = json.loads(handle(json.dumps(request)))
-    mine, other = (solve(Design.from_texts(texts)) for texts in ({}, request["other"]))
+    reply, mine, other = compared(firing_rate="20 kBtu/h", rows="4")
     assert [face.count("<circle") for face in reply["faces"]] == [mine["port_count"], other["port_count"]]
     ranks = ("good", "note", "caution", "stop")
     assert reply["checks"] and all(
@@ -141,3 +113,13 @@ def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
     assert {one["label"] for one in reply["checks"]} == {
         check.label for key, check in mine.checks.items() if check.verdict != other.checks[key].verdict
     }
+
+
+def test_a_check_that_one_of_two_designs_does_not_have_is_no_fault_of_it():
+    for texts in ({"baffle_holes": "0"}, {"inlet_position": "end", "inlet": "1-1/2"}, {"fuel": "natural_gas"}):
+        reply, mine, other = compared(**texts)
+        alone = dict(mine.checks.items()).keys() ^ dict(other.checks.items()).keys()
+        assert reply["ok"] and alone
+        told = [one for one in reply["checks"] if "does not apply" in (one["mine"], one["other"])]
+        for one in told:
+            assert (one["other"] == "does not apply") == (one["better"] < 0)

@@ -9,6 +9,7 @@ from making_designs import shapes
 from test_face import KNOWN
 
 from burnercalc.design import Design
+from burnercalc.drawing.paper import template_sheets
 from burnercalc.drawing.shapes import Circle, Line, Polyline, Text, meets, shape_box
 from burnercalc.files import PLANS, VIEWS
 from burnercalc.result import solve
@@ -194,6 +195,36 @@ def test_no_text_of_a_plan_lies_across_a_line(texts):
             assert not [s for s in shapes if s is not text and meets(s, box)], (name, text.text)
 
 
+@pytest.mark.parametrize("texts", [{"rows": "3", "ports_per_row": "20"}, {"rows": "6", "ports_per_row": "18"},
+                                   {"rows": "4", "ports_per_row": "22", "port_diameter": "3/16 in"},
+                                   {"rows": "7", "ports_per_row": "19", "port_diameter": "1/8 in"}])  # fmt: skip
+def test_numbers_of_a_dense_field_are_readable_and_clear(texts):
+    shapes = solve(Design.from_texts(texts)).drawings["template"].shapes
+    for text in (s for s in shapes if isinstance(s, Text) and s.layer == "number"):
+        x1, y1, x2, y2 = shape_box(text)
+        near = [s for s in shapes if s is not text and meets(s, (x1 + 0.2, y1 + 0.2, x2 - 0.2, y2 - 0.2))]
+        assert not near and text.height >= 2.0, text.text
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_sheets_of_long_bodies(paper):
+    """18 x 5 in: two sheets would cut the inlet in half, so it has three. 48 in: of the window's sheets three hold more
+    than straight lines, both ends and the middle; of the inlet's plan likewise."""
+    wide = {"body_kind": "plates", "body_length": "18 in", "body_width": "5 in", "inlet": "3"}
+    back = solve(Design.from_texts(wide)).drawings["inlet"]
+    (hole,) = [shape_box(s) for s in back.shapes if isinstance(s, Circle)]
+    whole = [
+        sheet
+        for sheet in template_sheets([back], paper)
+        for s in sheet.seen
+        if isinstance(s, Circle) and sheet.window[0] <= s.x - s.r and s.x + s.r <= sheet.window[2]
+    ]
+    assert len(whole) == 1 and hole[2] - hole[0] == pytest.approx(3.625 * IN_MM)
+    long = solve(Design.from_texts(LONG))
+    for name in ("window", "inlet"):
+        assert len(template_sheets([long.drawings[name]], paper)) == 3
+
+
 def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
     """Base 12 9/16 x 7 9/16 in: hole 1 is at the right, 6 9/32 + 3 1/2 in from the left edge."""
     result = solve(Design.from_texts({}))
@@ -203,3 +234,12 @@ def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
     assert (circle.x / IN_MM, circle.y / IN_MM) == pytest.approx((3.5, -1.0)) and 0 < number.x - circle.x < 5
     one, x, y, *_ = result.tables["base_drilling"].rows[0]
     assert (one, x / 0.0254, y / 0.0254) == pytest.approx((1, 6 + 9 / 32 + 3.5, 3 + 25 / 32 - 1))
+
+
+def test_an_inlet_on_the_edge_of_its_cap_is_drawn():
+    """A pipe too large for the body, a stop, whose axis falls just on the lower edge: no length to dimension."""
+    texts = {"body_depth": "1 11/16 in", "body_width": "2 in", "inlet": "2-1/2", "inlet_position": "end"}
+    r = solve(Design.from_texts({**texts, "caps": "on", "rows": "1", "edge_margin": "0 in"}))
+    half_m, axis_m = r.part("steel").body.cap_length_m / 2, r.part("end_inlet").axis_m - r.part("body").depth_m / 2
+    assert half_m + axis_m == 0 and r.worst == "stop"
+    assert any(isinstance(shape, Circle) for shape in r.drawings["inlet"].shapes)

@@ -191,8 +191,9 @@ def test_drilling_template():
     assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in mirrored) and len(cross) == 2 * len(PORTS)
     # Mould 1/8 in larger than the body; its centre lines reach 6 mm past it, to lie on those of the base.
     assert boxes(template, "mould") == near([(-4.5625, -2.0625, 4.5625, 2.0625)])
-    assert lines(template, "centre") == near([(-4.5625 - 6 / IN_MM, 0, 4.5625 + 6 / IN_MM, 0),
-                                              (0, -2.0625 - 6 / IN_MM, 0, 2.0625 + 6 / IN_MM)])  # fmt: skip
+    assert lines(template, "centre") == near([(-4.5625 - 6 / IN_MM, 0, -3.875, 0), (4.5625 + 6 / IN_MM, 0, 3.875, 0),
+                                              (0, -2.0625 - 6 / IN_MM, 0, -1.375), (0, 2.0625 + 6 / IN_MM, 0, 1.375)]
+                                             )  # fmt: skip
     legend = [s for s in template.shapes if isinstance(s, Text) and s.layer != "number"]
     assert legend[0].text == "Pins stand up from here: glue this side up." and legend[0].layer == "heading"
     assert [s.text for s in legend[2:6]] == ['Outer line: mould inside, 9 1/8" by 4 1/8"', 'Thick line: body, 9" by 4"',

@@ -9,6 +9,7 @@ from burnercalc.settings import BY_KEY
 
 # Each rule of chamber and work: the setting it names, and texts that break it.
 BROKEN = [
+    ("fuel_price", {"fuel": "natural_gas", "fuel_price": "3/gal"}),
     ("opening_area", {"opening_area": "70 in2"}),
     ("opening_area", {"opening_area": "34 in2", "chamber_shape": "cylinder"}),
     ("lining", {"lining": "dense_castable 8 in, ifb_23 8 in"}),

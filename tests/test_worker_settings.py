@@ -144,3 +144,17 @@ def test_a_step_from_the_nearest_drill_names_the_next():
 def test_the_last_size_stays():
     last = ask("step", {"cap_thickness": "1 in", "body_length": "9 in"}, key="cap_thickness", by=1)
     assert not last["ok"] or last["text"] == "1 in"  # refused when it does not go in
+
+
+@pytest.mark.parametrize("system, tube", [("in", "4 x 4 x 3/16"), ("mm", "100 x 50 x 3")])
+def test_find_names_all_that_is_wrong_in_the_units_of_the_design(system, tube):
+    reply = ask("find", {"units": system, "rows": "x", "mine": "rowz"}, have=f"tube: {tube}\nbuy: anvil")
+    assert [error["setting"] for error in reply["errors"]] == [
+        "rows",
+        "buy",
+        "pins",
+        "pipe",
+        "blower",
+        "cylinder",
+        "mine",
+    ]

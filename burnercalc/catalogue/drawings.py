@@ -45,10 +45,8 @@ DRAWINGS = (
         "in_chamber",
         "The burner in its chamber",
         {
-            "works": "Cut along a chamber {length} long, to scale: lining, burner in the roof, work, opening at one "
-            "end. In a wall it stands the same way round. Flames are drawn only where they hold.",
-            "empty": "Cut along a chamber {length} long, to scale: lining, burner in the roof, opening at one end. In "
-            "a wall it stands the same way round. Flames are drawn only where they hold.",
+            "works": "Cut along the chamber, {length} long: burner, work, opening. Flames only where they hold.",
+            "empty": "Cut along the chamber, {length} long: burner, opening. Flames only where they hold.",
         },
         words={
             "work": "work",
@@ -204,5 +202,80 @@ DRAWINGS = (
         "dashed is comfort, all else safety.",
         words=TRAIN_WORDS,
         room="feed",
+    ),
+    Drawing(
+        "plate",
+        "Data plate",
+        "A plate for the burner: who made it, its gas and rate in both measures, and that no body has certified it.",
+        words={
+            "title": "GAS BURNER, BLOWN, MANY PORTS",
+            "made": "Made by ..............................................  at ....................................",
+            "number": "Serial no. .....................  Date .....................  Design ..........................",
+            "gas_words": "Gas, no other",
+            "propane": "propane",
+            "natural_gas": "natural gas",
+            "butane": "butane",
+            "blend": "gas as analysed for this burner",
+            "high_words": "High fire, gross",
+            "low_words": "Low fire, gross",
+            "jet_words": "Gas before the jet, high fire",
+            "drill_words": "Jet drill",
+            "air_words": "Air at high fire, 15 °C, sea level",
+            "mixture_words": "Pressure before the burner, high fire",
+            "limit_words": "Refractory, service limit",
+            "power": "{power:power}",
+            "gas": "{pressure:gas_pressure}",
+            "pressure": "{pressure:pressure}",
+            "air": "{flow:air_flow}",
+            "heat": "{temp:temperature}",
+            "mm": "{size:drill_length}",
+            "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
+            "use": "Attended use only. Outdoors, or with wide open doors and a loud carbon monoxide alarm. Gas valve "
+            "that "
+            "shuts by itself when air or power fails. Read the operating card. The local authority decides where it "
+            "may be used.",
+        },
+        room="make",
+    ),
+    Drawing(
+        "operating_card",
+        "Operating card",
+        "A card for the wall beside the burner: what to set, in both measures, and what nobody may forget.",
+        words={
+            "title": "OPERATING CARD",
+            "at": "Fire",
+            "light": "LIGHT",
+            "low": "LOW",
+            "high": "HIGH",
+            "rate_words": "Rate, gross",
+            "gas_words": "Gas before the jet",
+            "open_words": "Damper open",
+            "never": "do not light",
+            "power": "{power:power}",
+            "gas": "{pressure:gas_pressure}",
+            "open": "{share:percent}",
+            "before": "1. Outdoors or doors wide open, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
+            "in the "
+            "line of the door.",
+            "purge": "2. Gas shut. Blower on, damper open, {purge:.0f} s.",
+            "flame": "3. Damper to LIGHT. A lit torch on a long stem at the face, then gas slowly to LIGHT. Not alight "
+            "{hiss:.0f} s after the first hiss: gas off.",
+            "torch": "3. Damper to LIGHT. A lit torch on a long stem at the face before any gas, and there until the "
+            "walls "
+            "glow. Then gas slowly to LIGHT. Not alight {hiss:.0f} s after the first hiss: gas off.",
+            "unlit": "2. DO NOT LIGHT: no rate is known at which the cold flame neither runs back nor lifts off.",
+            "out": "Not lit, or it goes out: gas off at once, wait 1 min with the blower on, then purge again.",
+            "attend": "Somebody stands by all the time. Change up: air first, then gas. Change down: gas first, then "
+            "air.",
+            "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
+            "cold.",
+            "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
+            "alarm "
+            "goes on.",
+            "smell": "Smell of gas: no flame, no switch. Gas off at the cylinder or line. Leave, and call from "
+            "outside.",
+            "check": "Each month: soap on every joint, air switch, valve, alarm. Each year: hose, check valve, block.",
+        },
+        room="make",
     ),
 )

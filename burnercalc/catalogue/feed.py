@@ -270,6 +270,17 @@ ANSWERS = (
         "before",
         inputs=AIR_SYSTEM,
         source=FAN,
+        near="bench",
+    ),
+    Answer(
+        "blower_times",
+        "blower.times",
+        "ratio",
+        "Blower, times the need",
+        meaning="Pressure of the blower at high fire over what the burner needs there; below 1 it is too weak.",
+        formula="blower's pressure at the air of high fire / pressure the burner needs; 0 when its curve ends before",
+        inputs=("blower_margin",),
+        source=FAN,
         near="first",
     ),
     Answer(
@@ -332,7 +343,7 @@ ANSWERS = (
         "hot_run.mixture_high",
         "ratio",
         "Mixture when hot, high fire",
-        meaning="Equivalence ratio that a burner set cold comes to when its ports are hot, gas and damper left alone; "
+        meaning="What the mixture of a burner set cold comes to when its ports are hot, gas and damper left alone; "
         "a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
@@ -343,7 +354,7 @@ ANSWERS = (
         "hot_run.mixture_low",
         "ratio",
         "Mixture when hot, low fire",
-        meaning="Equivalence ratio that a burner set cold comes to at low fire when its ports are hot, gas and damper "
+        meaning="What the mixture of a burner set cold comes to at low fire when its ports are hot, gas and damper "
         "left alone; a hand sets it to 0.03.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
@@ -504,9 +515,9 @@ ANSWERS = (
         "cylinders.first_ratio",
         "ratio",
         "Mixture of a blend, first",
-        meaning="Equivalence ratio at this fill with jet, gas pressure and air as set for the mean of the charge: "
+        meaning="Mixture at this fill with jet, gas pressure and air as set for the mean of the charge: "
         "propane boils off first. None for a pure gas.",
-        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),
         source=RAOULT,
     ),
@@ -516,7 +527,7 @@ ANSWERS = (
         "ratio",
         "Mixture of a blend, near empty",
         meaning="The same when 5 % of a full charge is left, or what the cold leaves.",
-        formula="equivalence ratio x (air need / square root of molar mass) of what boils off / the same of the charge",
+        formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
     ),

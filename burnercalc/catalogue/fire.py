@@ -17,15 +17,19 @@ ANSWERS = (
         "days_in_all",
         "schedule.days_in_all",
         "count",
-        "Days to first fire",
-        meaning="Calendar days from the first cut to the end of the first fire, waiting included.",
-        formula="steps one after the other, work between 9 and 18 h, waits night and day",
+        "Days, first cut to first fire",
+        meaning="Calendar days of one burner by itself, from the first cut to the end of the first fire, waits "
+        "included.",
+        formula="steps one after the other, work in the hours of the shop, waits night and day",
         inputs=(
             "hours_weld",
             "hours_mould",
             "hours_cast",
             "hours_finish",
-            "batch_size",
+            "hands",
+            "day_hours",
+            "work_week",
+            "start_date",
             "strip_after",
             "air_dry",
             "warm",
@@ -278,7 +282,7 @@ TABLES = (
     *lighting.TABLES,
     Table(
         "days",
-        "The days",
+        "The days of one burner",
         (
             Column("number", "No.", "count"),
             Column("step", "Step", "word"),

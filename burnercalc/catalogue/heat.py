@@ -393,7 +393,7 @@ NEED_ANSWERS = (
         "need.hold_told_W",
         "power",
         "Firing rate to hold",
-        meaning="Gross, all burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
+        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
         "heat "
         "them; the band is how well it may give them its heat.",
         formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
@@ -408,7 +408,7 @@ NEED_ANSWERS = (
         "need.working_told_W",
         "power",
         "Firing rate to work",
-        meaning="Gross, all burners: keeps it hot while work goes through.",
+        meaning="All burners: keeps it hot while work goes through.",
         formula="(heat through the walls + heat out of the opening + heat into the work) / share of heat that gas "
         "leaves when it is just hot enough to give that much",
         inputs=(*IN_ZONE, "work_heat"),
@@ -420,7 +420,7 @@ NEED_ANSWERS = (
         "need.heat_up_told_W",
         "power",
         "Firing rate to heat up",
-        meaning="Gross, all burners: brings the empty chamber from cold to its temperature in the heat-up time, "
+        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, "
         "burning "
         "steadily.",
         formula="firing rate at which the walls, heated by the gas step by step, are hot when the time is over",
@@ -433,7 +433,7 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="Gross, all burners: the larger of working, though the gas may give off its heat badly, and heating "
+        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating "
         "up. Auto takes it. Where no fire can do one of them, what it would take if the gas left as cool as the walls.",
         formula="larger of firing rate to work, the high end of its band, and firing rate to heat up",
         inputs=("working_rate", "heat_up_rate"),

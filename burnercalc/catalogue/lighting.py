@@ -7,6 +7,11 @@ LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common
 # What the card's figures rest on, as said on it.
 CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general words (memory)", "memory")
 
+# A flame in a pipe gathers speed over some tens of bores; codes want piping of mixture as short as practical.
+RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memory") & Source(
+    "40 bores are common practice", "common practice"
+)
+
 RESTS_ON = (
     "fuel",
     "fuel_blend",
@@ -73,11 +78,34 @@ ANSWERS = (
         near="first",
     ),
     Answer(
+        "lighting_mix_pressure",
+        "lighting.pipe_Pa",
+        "pressure",
+        "Mix pipe to light",
+        meaning="Pressure at the mix pipe's tap at the rate to light at, gas on: a check of the damper, by a "
+        "sloping gauge.",
+        formula="what the burner asks of the blower at the mixture of the lighting rate",
+        inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
+        source=LIGHTING,
+        near="bench",
+    ),
+    Answer(
+        "mixture_standing",
+        "lighting_card.standing_m3",
+        "volume",
+        "Mixture standing",
+        meaning="Mixture that stands in one burner's mix pipe and box, ready to burn at once.",
+        formula="plenum area x clear length of the box + area of the mix pipe x its length",
+        inputs=("mix_pipe", "mix_pipe_length", "plenum_area", "body_length", "wall", "cap_thickness", "body_kind"),
+        source=Source("volume of box and pipe", "calculated"),
+        near="engineer",
+    ),
+    Answer(
         "lighting_ratio",
         "lighting.equivalence_ratio",
         "ratio",
         "Mixture to light",
-        meaning="Equivalence ratio at which the cold burner is lit; rich holds a cold flame better.",
+        meaning="Mixture at which the cold burner is lit, 1 exact, above it rich; rich holds a cold flame better.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
         inputs=RESTS_ON,
         source=LIGHTING,
@@ -99,21 +127,21 @@ ANSWERS = (
             "as_set_stays": "Light with the mixture as set "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire.",
-            "rich": "Light with the mixture rich (equivalence ratio {ratio:g}) "
+            "rich": "Light with the mixture rich ({ratio:g}) "
             + SET
             + "Torch in front till the walls glow, though a glowing "
             "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
-            "rich_stays": "Light with the mixture rich (equivalence ratio {ratio:g}) "
+            "rich_stays": "Light with the mixture rich ({ratio:g}) "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
-            "other": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, "
+            "other": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Torch in front till the walls glow, though a glowing "
             "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
-            "other_stays": "Light with the mixture at an equivalence ratio of {ratio:g}, not as set, "
+            "other_stays": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
-            "torch": "Light at low fire, {low:power 2}, with the mixture rich (equivalence ratio {ratio:g}): "
+            "torch": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): "
             "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
             "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
             "gas": NEVER
@@ -182,6 +210,23 @@ CHECKS = (
     ),
 )
 
+CHECKS += (
+    Check(
+        "run_up",
+        "ratio",
+        "Length of the mix pipe",
+        harm="danger",
+        source=RUN_UP,
+        cases={
+            "good": "The mix pipe is {bores:.0f} of its bores long, with the box full of {volume:volume} of mixture.",
+            "caution": "The mix pipe is {bores:.0f} of its bores long. Beyond {most:.0f} a flame that runs back can "
+            "gather speed in it, and pipe and box hold {volume:volume} of mixture that burns at once. Set the jet "
+            "nearer to the burner.",
+        },
+        cures=(("mix_pipe_length", "lower"), ("mix_pipe", "raise")),
+    ),
+)
+
 # What to do, in order. Hand-lit; a burner with automatic lighting follows the rules of its maker and of its code.
 WORDS = {
     "look.when": "Before",
@@ -198,10 +243,10 @@ WORDS = {
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
-    "tap, which tells more than the plate. Gas slowly to {gas:gas_pressure} before the jet with the needle valve: "
-    "{rate:power 2}, equivalence ratio {ratio:g}.",
+    "tap (sloping gauge). Gas slowly to {gas:gas_pressure} before the jet with the "
+    "needle valve: {rate:power 2}, mixture {ratio:g}.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
-    "{rate:power 2}, equivalence ratio {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
+    "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
@@ -252,9 +297,10 @@ WORDS = {
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "
     "s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
-    "fails.do.before": "The gas must close by itself: an air switch between blower and damper that lets go below "
-    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut and is opened again by hand "
-    "only. In the {by_hand:.0f} s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
+    "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
+    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut, opened again by hand only. "
+    "The switch proves the fan alone: a pin keeps the damper from closing below LIGHT. In a hand's {by_hand:.0f} s "
+    "high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "

@@ -22,6 +22,10 @@ WORKING_TIMES = Source("working times of the classes, common practice", "common 
 LEAN = Source("geometry", "calculated")
 SAMPLING = Source("geometry of leaning pins, sampled with a fixed seed", "calculated")
 LEANING_ENTRY = Source("entry loss of a leaning pipe: Weisbach (memory)", "memory")
+WOOD_AS_SOLD = Source("boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft, common practice", "common practice")
+CALENDAR = Source(
+    "the shortest calendar that a few simple rules find; none proves that it is the shortest", "calculated"
+)
 YOUR_PRICES = Source("arithmetic on your own prices; the defaults are examples", "calculated")
 
 CAP = ("body_kind", "body_width", "body_depth", "wall", "caps", "cap_gap")
@@ -59,7 +63,31 @@ PRICES = (
     "price_sundries",
 )
 TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
+BATCH = (
+    "batch_size",
+    "moulds",
+    "oven_places",
+    "test_stands",
+    "hands",
+    "day_hours",
+    "work_week",
+    "start_date",
+    "hours_weld",
+    "hours_mould",
+    "hours_cast",
+    "hours_finish",
+    "strip_after",
+    "air_dry",
+    "warm",
+    "oven_hold",
+    "oven_temperature",
+    "ambient_temperature",
+    "first_fire_heats",
+    "first_fire_time",
+    "watched_hours",
+)
 SHOPPING = (
+    "moulds",
     "train_safety_cost",
     "train_comfort_cost",
     *PRICES,
@@ -591,9 +619,10 @@ CAST_ANSWERS = (
         "block.mixes",
         "count",
         "Mixes",
-        meaning="How many mixes the batch is placed in, so that each is placed in its working time.",
-        formula="dry mix of all burners / (placing rate x working time), rounded up",
-        inputs=("dry_mass", "placing_rate", "refractory", "working_time", "batch_size"),
+        meaning="How many mixes the blocks that are cast together are placed in, one block a mould, so that each is "
+        "placed in its working time.",
+        formula="dry mix of the blocks cast together / (placing rate x working time), rounded up",
+        inputs=("dry_mass", "placing_rate", "refractory", "working_time", "batch_size", "moulds"),
         source=WORKING_TIMES,
         near="bench",
     ),
@@ -603,8 +632,8 @@ CAST_ANSWERS = (
         "mass",
         "Dry mix, each",
         meaning="Dry refractory in one mix.",
-        formula="dry mix of all burners / mixes",
-        inputs=("dry_mass", "mixes", "batch_size"),
+        formula="dry mix of the blocks cast together / mixes",
+        inputs=("dry_mass", "mixes", "batch_size", "moulds"),
         source=ARITHMETIC,
         near="bench",
     ),
@@ -641,6 +670,38 @@ CAST_ANSWERS = (
             "castable_density",
         ),
         source=STEEL_DENSITY & CLASSES,
+        near="bench",
+    ),
+    Answer(
+        "burner_steel_mass",
+        "block.steel_kg",
+        "mass",
+        "Burner before casting",
+        meaning="Mass of steel body, inlet pipe and baffle: weigh each before it is cast.",
+        formula="steel body + inlet pipe + baffle",
+        inputs=(
+            "body_mass",
+            "inlet",
+            "inlet_length",
+            "wall",
+            "baffle_length",
+            "baffle_width",
+            "baffle_thickness",
+            "baffle_holes",
+            "baffle_hole_diameter",
+        ),
+        source=STEEL_DENSITY,
+        near="bench",
+    ),
+    Answer(
+        "burner_wet_mass",
+        "block.wet_kg",
+        "mass",
+        "Burner as stripped, wet",
+        meaning="Most that a burner weighs when the mould comes off; what it loses from there is water.",
+        formula="finished burner + dry block x most water by mass",
+        inputs=("burner_mass", "block_volume", "refractory", "castable_density", "castable_water_high"),
+        source=CLASSES,
         near="bench",
     ),
     Answer(
@@ -744,9 +805,9 @@ MONEY_ANSWERS = (
         "cost.work_each_s",
         "time",
         "Hours a burner",
-        meaning="Work in one burner of the batch, the mould shared.",
-        formula="hours of each burner + hours of the mould / burners",
-        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size"),
+        meaning="Work in one burner of the batch, the moulds shared.",
+        formula="hours of each burner + hours of the moulds / burners",
+        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -792,7 +853,125 @@ MONEY_ANSWERS = (
     ),
 )
 
-ANSWERS = STEEL_ANSWERS + CAST_ANSWERS + MONEY_ANSWERS
+
+def _saves(key: str, at: str, label: str, thing: str) -> Answer:
+    return Answer(
+        key,
+        at,
+        "count",
+        label,
+        meaning=f"Days that {thing} more would save to the last burner, all else as it is.",
+        formula="days to the last burner, less those of the calendar with one more",
+        inputs=("batch_days",),
+        source=CALENDAR,
+        near="bench",
+    )
+
+
+BATCH_ANSWERS = (
+    Answer(
+        "batch_days",
+        "batch.days",
+        "count",
+        "Days to the last burner",
+        meaning="Calendar days from the first cut to the end of the last first fire of the batch, nights and days off "
+        "with them. Hours, hands and places are examples until you set yours.",
+        formula="one calendar for all: moulds from casting to stripping, hands, charges of the oven, test stands; "
+        "waits night and day; who stands by a fire does nothing else",
+        inputs=BATCH,
+        source=CALENDAR,
+        near="bench",
+    ),
+    Answer(
+        "batch_first_days",
+        "batch.first_days",
+        "count",
+        "Days to the first of them",
+        meaning="Calendar days to the end of the first fire that is done first.",
+        formula="from the same calendar",
+        inputs=("batch_days",),
+        source=CALENDAR,
+        near="bench",
+    ),
+    Answer(
+        "batch_bottleneck",
+        "batch.bottleneck",
+        "word",
+        "What holds the batch up",
+        meaning="Of what one more saves most days.",
+        formula="the calendar made again with one more of each",
+        inputs=("mould_saves", "oven_place_saves", "test_stand_saves", "hands_save"),
+        source=CALENDAR,
+        near="bench",
+        cases={
+            "moulds": "Moulds: one more saves {days} d.",
+            "oven_places": "The oven: one more place saves {days} d.",
+            "test_stands": "The test stand: one more saves {days} d.",
+            "hands": "Hands: one more pair saves {days} d.",
+            "waits": "The waits: one more mould, place, stand or pair of hands by itself saves no day.",
+        },
+    ),
+    _saves("mould_saves", "batch.mould_saves", "One more mould saves, days", "one mould"),
+    _saves("oven_place_saves", "batch.oven_saves", "One more place in the oven saves, days", "one place in the oven"),
+    _saves("test_stand_saves", "batch.stand_saves", "One more test stand saves, days", "one test stand"),
+    _saves("hands_save", "batch.hands_save", "One more pair of hands saves, days", "one pair of hands"),
+)
+
+SELLING_ANSWERS = (
+    Answer(
+        "test_gas_cost",
+        "selling.test_gas",
+        "money",
+        "Test fire, cost of gas",
+        meaning="What the gas of one test fire costs, after the first fire.",
+        formula="gas at high fire x half an hour x price of the gas",
+        inputs=("firing_rate_gross", "fuel", "fuel_blend", "fuel_price"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "selling_cost",
+        "selling.cost",
+        "money",
+        "Cost of one that is sold",
+        meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
+        "of "
+        "those that do not.",
+        formula="(cost a burner + test gas + hours x worth of an hour) x (1 + overhead) / (1 - scrap)",
+        inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "selling_price",
+        "selling.price",
+        "money",
+        "Price to ask",
+        meaning="Cost of one that is sold, and profit; before taxes.",
+        formula="cost of one that is sold x (1 + profit)",
+        inputs=("selling_cost", "profit"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+    ),
+    Answer(
+        "before_selling",
+        "selling.before",
+        "word",
+        "Before you sell or give one away",
+        meaning="What stands over all figures of money.",
+        formula="the price to ask, and a caution",
+        inputs=("selling_price",),
+        source=PRACTICE,
+        near="bench",
+        cases={
+            "certified": "For {price:.0f} or for nothing: in many places gas equipment must be certified before it is "
+            "sold or given away; the local authority decides. Ask it, the gas supplier and the insurer first. Prices, "
+            "hours, days and stock are examples until you set yours.",
+        },
+    ),
+)
+
+ANSWERS = STEEL_ANSWERS + CAST_ANSWERS + BATCH_ANSWERS + MONEY_ANSWERS + SELLING_ANSWERS
 
 CHECKS = (
     Check(
@@ -1121,6 +1300,22 @@ CHECKS = (
         cures=(("refractory", "choose"),),
     ),
     Check(
+        "mixes",
+        "time",
+        "Mixes and their working time",
+        harm="rework",
+        source=WORKING_TIMES,
+        cases={
+            "good": "One mix of {takes:time} to place, in a working time of {works:time}.",
+            "note": "{blocks} blocks take {takes:time} to place, the mix stays workable {works:time}: {takes:time} in "
+            "one bucket cannot be. Weigh out {mixes} mixes and wet each when the one before is placed.",
+            "joint": "One block takes {one:time} to place, longer than the {works:time} that a mix stays workable: "
+            "the second mix leaves a joint in the block. Two people, one mixing while the other places, or a class "
+            "that stays workable longer.",
+        },
+        cures=(("placing_rate", "raise"), ("refractory", "choose")),
+    ),
+    Check(
         "refractory_limit",
         "temperature",
         "Refractory and heat",
@@ -1394,6 +1589,59 @@ TABLES = (
         source=CLASSES,
     ),
     Table(
+        "boards",
+        "Boards and sheets to buy for all moulds, and how to cut them",
+        (
+            Column("stock", "Stock", "word"),
+            Column("length", "Length", "length"),
+            Column("width", "Width", "length"),
+            Column("cuts", "Cut from it", "word"),
+            Column("left", "Left over", "fraction"),
+        ),
+        source=WOOD_AS_SOLD,
+        words={**MOULD_PIECES, "cut": "{count} {piece} {length:length} by {width:length}"},
+    ),
+    Table(
+        "batch_days",
+        "The batch, day by day",
+        (
+            Column("day", "Day", "word"),
+            Column("hands", "By hand", "word"),
+            Column("oven", "Into the oven", "word"),
+            Column("fire", "First fire", "word"),
+        ),
+        source=CALENDAR,
+        words={
+            "day": "day {number}, {weekday}",
+            "weld": "{time} weld {burner}",
+            "mould": "{time} make mould {burner}",
+            "cast": "{time} cast {burner}",
+            "strip": "{time} strip {burner}",
+            "trim": "{time} trim {burner}",
+            "clear": "{time} clear the ports of {burner}",
+            "oven": "{time} {burner}",
+            "fire": "{time} {burner}",
+            "more": "and so on to day {days}",
+        },
+    ),
+    Table(
+        "one_more",
+        "What one more saves",
+        (
+            Column("what", "With", "word"),
+            Column("count", "In all", "count"),
+            Column("days", "Days to the last burner", "count"),
+            Column("saves", "Saves, days", "count"),
+        ),
+        source=CALENDAR,
+        words={
+            "moulds": "moulds: {more} more",
+            "oven_places": "places in the oven: {more} more",
+            "test_stands": "test stands: {more} more",
+            "hands": "pairs of hands: {more} more",
+        },
+    ),
+    Table(
         "cost_lines",
         "Cost lines",
         (
@@ -1405,6 +1653,21 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
+    ),
+    Table(
+        "quantity_breaks",
+        "More at once, if sold: examples until you set yours",
+        (
+            Column("burners", "At once", "count"),
+            Column("material", "Material and gas", "money"),
+            Column("hours", "Hours", "time"),
+            Column("cost", "Cost all in", "money"),
+            Column("price", "Price to ask", "money"),
+            Column("bought", "A bought one", "money"),
+            Column("make", "For yourself", "word"),
+        ),
+        source=YOUR_PRICES,
+        words={"make": "make", "buy": "buy"},
     ),
     Table(
         "hours",

@@ -199,13 +199,15 @@ def port_loading_check(stream: Stream) -> Judged:
     )
 
 
-def cross_light_check(holding: Holding, face: Face) -> Judged | None:
+def cross_light_check(holding: Holding, face: Face, rows: int) -> Judged | None:
     if holding.step_m is None:
         return None
     gap, sure, most = holding.step_m - face.port_diameter_m, holding.cross_light_m.value, holding.cross_light_m.high
     close = holding.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
     word = "good" if close else ladder(gap, good=sure, note=JUMP[0] * most, stop=JUMP[1] * most)
-    return verdict(word, gap, sure, gap=gap, sure=sure, most=most)
+    # A second row stands further off than the ports of the first.
+    cures = (("ports_per_row", "raise"), *((("rows", "raise"),) if rows > 1 else ()))
+    return verdict(word, gap, sure, cures=cures, gap=gap, sure=sure, most=most)
 
 
 def quenching_check(holding: Holding, face: Face) -> Judged:

@@ -1,11 +1,15 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
+from math import inf
+
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.gas import Gas
 from ..parts.lighting import Lighting
+from ..parts.lighting_card import LightingCard
 from ..parts.shop import Shop
-from .judge import Judged, ladder, verdict
+from .judge import Judged, judge, ladder, verdict
 
+RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common practice
 LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"), ("mix_pipe", "lower"))
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
@@ -39,6 +43,11 @@ def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
         cures=LIGHTING_CURES.get(case, ()),
         **slots,
     )
+
+
+def run_up_check(lighting_card: LightingCard) -> Judged:
+    bores = lighting_card.pipe_bores
+    return judge(bores, good=RUN_UP_BORES, stop=inf, bores=bores, most=RUN_UP_BORES, volume=lighting_card.standing_m3)
 
 
 def curing_air_check(shop: Shop, damp_air: str) -> Judged:

@@ -266,6 +266,15 @@ def placing_check(block: Block) -> Judged:
     return verdict("good" if block.material.mixes_with_water else "stop", None, None)
 
 
+def mixes_check(block: Block) -> Judged:
+    """A mix that has gone stiff is thrown away; a block of two mixes has a joint in it."""
+    one_s, works_s = block.placing_s / block.together, block.material.working_time_s
+    slots = {"blocks": block.together, "takes": block.placing_s, "one": one_s, "works": works_s, "mixes": block.mixes}
+    if one_s > works_s * (1 + 1e-9):
+        return verdict("caution", one_s, works_s, case="joint", **slots)
+    return verdict("note" if block.mixes > 1 else "good", block.placing_s, works_s, **slots)
+
+
 def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:
     limit = block.material.service_temp_K
     word = ladder(limit - chamber_temperature, good=SERVICE_ROOM_K, stop=0.0)

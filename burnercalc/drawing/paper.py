@@ -112,7 +112,7 @@ def cut_up(drawing, window_width, window_height):
     texts = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Text)]
     sawn = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Circle) and shape.layer == "window"]
     cut = tiles(drawing.bounds(), window_width, window_height, sawn, texts)
-    parts = [part for shape in drawing.shapes for part in stretches(shape)]
+    parts = [(part, shape_box(part)) for shape in drawing.shapes for part in stretches(shape)]
     return [tile for tile in cut if not _runs_through(tile, window_width, window_height, parts)]
 
 
@@ -120,8 +120,7 @@ def _runs_through(tile, width, height, parts):
     """Does nothing end, bend or stand on this tile but the text of a dimension, and no line cross another?"""
     x1, y1, x2, y2 = tile.x, tile.y, tile.x + width, tile.y + height
     ways = set()
-    for part in parts:
-        box = shape_box(part)
+    for part, box in parts:
         if not _touches(box, (x1, y1, x2, y2)) or (isinstance(part, Text) and part.layer == "dimension"):
             continue
         level = isinstance(part, Line) and box[1] == box[3] and box[0] < x1 and box[2] > x2

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
-from ..errors import require
+from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width
 
 
@@ -157,10 +157,10 @@ def _on_circle(x, y, r, angle_deg):
 
 def shape_box(shape):
     """(x_min, y_min, x_max, y_max) of a shape, its line taken as having no width; texts by Helvetica's widths."""
+    if isinstance(shape, Circle):
+        return shape.x - shape.r, shape.y - shape.r, shape.x + shape.r, shape.y + shape.r
     if isinstance(shape, Line):
         boxes = [(shape.x1, shape.y1, shape.x1, shape.y1), (shape.x2, shape.y2, shape.x2, shape.y2)]
-    elif isinstance(shape, Circle):
-        boxes = [(shape.x - shape.r, shape.y - shape.r, shape.x + shape.r, shape.y + shape.r)]
     elif isinstance(shape, Arc):
         boxes = [arc_box(shape.x, shape.y, shape.r, shape.start_deg, shape.sweep_deg)]
     elif isinstance(shape, Polyline):
@@ -189,9 +189,11 @@ def stretches(shape):
 
 def meets(shape, box):
     """Does a line of the shape run into the box, or a text of it overlap with it?"""
+    own = shape_box(shape)
     if isinstance(shape, Text):
-        own = shape_box(shape)
         return own[0] < box[2] and own[2] > box[0] and own[1] < box[3] and own[3] > box[1]
+    if own[0] > box[2] or own[2] < box[0] or own[1] > box[3] or own[3] < box[1]:
+        return False
     points = outline_points(shape)
     if getattr(shape, "closed", False):
         points.append(points[0])
@@ -255,7 +257,8 @@ class Drawing:
     def __post_init__(self):
         object.__setattr__(self, "shapes", tuple(self.shapes))
         for shape in self.shapes:
-            require(shape.layer in LAYERS, "layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
+            if shape.layer not in LAYERS:
+                raise InputError("layer", shape.layer, "is not a layer; known: " + ", ".join(LAYERS))
             values = [v for v in vars(shape).values() if isinstance(v, (int, float))]
             values += [v for point in getattr(shape, "points", ()) for v in point]
             require(all(abs(v) < 1e6 for v in values), "shape", shape, "must have finite numbers, within 1 km")

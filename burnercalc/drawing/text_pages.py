@@ -270,6 +270,8 @@ def figure_ratio(drawing, width, height):
     box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
     texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
     for ratio in RATIOS:
+        if box and (box[2] - box[0] > ratio * width or box[3] - box[1] > ratio * height):
+            continue  # too large without its texts
         boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
         boxes += [tuple(side / ratio for side in box)] if box else []
         x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))

@@ -426,12 +426,12 @@ AXES = (
     Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), True),
     Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), True),
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
+    Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("block", (), ("block_thickness",), block_options, (), True),
     Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
     Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure"), jet_options),
     Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
-    Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("mould", ("board",), ("mould_board",), board_options, ("mould_board",)),
 )

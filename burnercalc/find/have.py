@@ -12,8 +12,8 @@ from difflib import get_close_matches
 from typing import Any
 
 from ..design import parse_setting
-from ..errors import InputError, InputErrors
-from ..link import LONGEST_HAVE
+from ..errors import InputError, InputErrors, few
+from ..link import read_beside
 from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from .sold import STICK
@@ -125,7 +125,7 @@ def read_have(text: str, system: str = "in") -> Have:
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
     if errors:
-        raise InputErrors([_metric(error) for error in errors] if system == "mm" else errors)
+        raise InputErrors(few([_metric(error) for error in errors] if system == "mm" else errors, "have"))
     return Have(pieces, buy, mine)
 
 
@@ -154,8 +154,9 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
     """({kind: [entry]}, what is not understood)."""
     errors: list[InputError] = []
     found: dict[str, list[str]] = {}
-    if len(text) > LONGEST_HAVE:
-        return {}, [InputError("have", text[:60], f"must be at most {LONGEST_HAVE} characters long")]
+    _, unreadable = read_beside("have", text)
+    if unreadable:
+        return {}, unreadable
     for kind, entries in _pairs(text, errors):
         if kind not in (*KINDS, "buy", "mine"):
             near = get_close_matches(kind, (*KINDS, "buy", "mine"), 1)
@@ -173,12 +174,12 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
 def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
     if text.lstrip().startswith("{"):
         try:
-            data = json.loads(text)
+            data = json.loads(text, object_pairs_hook=list)  # pairs, so that a kind given twice loses nothing
         except (ValueError, RecursionError):
-            errors.append(InputError("have", text[:60], "must be readable JSON, or a line a kind", EXAMPLE))
+            errors.append(InputError("have", text, "must be readable JSON, or a line a kind", EXAMPLE))
             return []
         pairs = []
-        for kind, entries in data.items():
+        for kind, entries in data:
             entries = [entries] if isinstance(entries, str) else entries
             if not isinstance(entries, list) or not all(isinstance(one, str) for one in entries):
                 errors.append(InputError(kind, entries, "must be a list of texts"))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError, InputErrors
-from ..parts.cost import Cost
+from ..parts.cost import Cost, batch_hours
 from ..parts.face import Face
 from ..parts.holding import Holding
 from ..parts.schedule import Schedule
@@ -39,6 +39,20 @@ def hours_term(cost: Cost, face: Face, baffle_holes: int, burner_count: int) -> 
     return burner_count * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
 
 
+def least_hours_term(
+    batch_size: int,
+    burner_count: int,
+    moulds: int,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
+) -> float:
+    """The work without that on ports and baffle, known before any of them."""
+    _, hours = batch_hours(batch_size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+    return burner_count * 3600 * hours
+
+
 def days_term(schedule: Schedule) -> float:
     return float(schedule.days_in_all)
 
@@ -54,6 +68,7 @@ class Term:
     grain: float
     measure: str
     function: Callable[..., float] | None = None  # None: not from parts alone
+    least: Callable[..., float] | None = None  # what it is at least, known from less
 
 
 TERMS = (
@@ -62,7 +77,7 @@ TERMS = (
     Term(
         "low", "deepest turndown", "fraction", 0.1, 0.005, "a tenth of high fire that it must be kept at", turndown_term
     ),
-    Term("work", "least work", "time", 4 * 3600.0, 900.0, "4 hours of work", hours_term),
+    Term("work", "least work", "time", 4 * 3600.0, 900.0, "4 hours of work", hours_term, least_hours_term),
     Term("days", "shortest days", "count", 7.0, 0.5, "7 days from the welder to the first fire", days_term),
     Term("thin", "widest margins", "count", 0.5, 0.05, "half a check that is good by less than a tenth"),
 )
@@ -102,3 +117,9 @@ def thinness(key: str, verdict: str, value: float | None, limit: float | None) -
     if key not in MARGINS or verdict in ("caution", "stop") or value is None or not limit:
         return 0.0
     return max(0.0, 1 - abs(value - limit) / abs(limit) / THIN)
+
+
+def ample(key: str, verdict: str, value: float | None, limit: float | None) -> bool:
+    """Whether a check is good by a tenth of its limit or more; False where its number is no margin."""
+    measured = key in MARGINS and value is not None and limit
+    return bool(measured) and verdict == "good" and thinness(key, verdict, value, limit) == 0

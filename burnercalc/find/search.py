@@ -163,7 +163,7 @@ def polish(
             range(len(space.axes)), key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at)
         )
         for at in order:
-            for node in _neighbours(space, best, at):
+            for node in _neighbours(space, best, at, _below(rank(best, weights, kind), weights, kind)):
                 _keep(found, node, space.counts.nodes)
                 if rank(node, weights, kind) < rank(best, weights, kind):
                     best, moved = node, True
@@ -173,14 +173,23 @@ def polish(
     return best
 
 
+def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Callable[[Node], bool]:
+    return lambda part: rank(part, weights, kind) < limit
+
+
 def others(space: Space, found: Found, node: Node, at: int) -> None:
     """Designs that differ from a whole node in an axis, into the pool."""
     for other in _neighbours(space, node, at):
         _keep(found, other, space.counts.nodes)
 
 
-def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:
-    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone."""
+def _neighbours(
+    space: Space, node: Node, at: int, hopeful: Callable[[Node], bool] = lambda part: True
+) -> Iterator[Node]:
+    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone.
+
+    Ranks only grow with depth, so what is not `hopeful` on the way is left.
+    """
     parent = space.root
     for one in node.chosen[:at]:
         kid = space.child(parent, one)
@@ -192,12 +201,14 @@ def _neighbours(space: Space, node: Node, at: int) -> Iterator[Node]:
     for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : 2 * NEAR + 1]:
         kid = space.child(parent, one, node.burner)
         if kid is not None:
-            yield from _followed(space, kid, node)
+            yield from _followed(space, kid, node, hopeful)
 
 
-def _followed(space: Space, node: Node, model: Node) -> Iterator[Node]:
+def _followed(space: Space, node: Node, model: Node, hopeful: Callable[[Node], bool]) -> Iterator[Node]:
     """Down along what a model chose; where that is gone, the best of what stands near its place."""
     while node.level < len(space.axes) - 1:
+        if not hopeful(node):
+            return
         menu = space.menu(node)
         wanted = model.chosen[node.level + 1]
         near: list[Option] = [one for one in menu if one.texts == wanted.texts]

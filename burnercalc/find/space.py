@@ -79,6 +79,7 @@ class Space:
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
         self.checks_at = self._by_level({key: touches(function) for key, function in checks.CHECKS.items()})
         self.terms_at = self._by_level({term.key: touches(term.function) for term in TERMS if term.function})
+        self.least_at = self._by_level({term.key: touches(term.least) for term in TERMS if term.least})
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
@@ -180,6 +181,8 @@ class Space:
                 node.words[key] = judged.verdict
                 node.wrong += how_wrong(judged.value, judged.limit)
         for term in TERMS:
+            if term.least and term.key in self.least_at.get(node.level, ()):
+                node.terms[term.key] = node.burner.call(term.least)
             if term.function and term.key in self.terms_at.get(node.level, ()):
                 node.terms[term.key] = node.burner.call(term.function)
         if node.level == len(self.axes) - 1:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..errors import require
 from ..tables import read_table
+from .batch import BY_HAND, Means, Work, plan
 from .stock import INCH_M, mm
 
 # Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
@@ -17,7 +18,6 @@ FREEZE_TEMP_K = 278.15  # do not cast below 5 degC: common practice
 COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (published, refractory dry-out practice)
 AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that; common practice
 LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day
-DAY_START_H, DAY_END_H = 9, 18  # working hours, an example
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
 
@@ -183,9 +183,8 @@ class Step:
     notes: tuple[str, ...] = ()
 
 
-def calendar(
+def work_of_one(
     *,
-    start_date,
     castable="dense_castable",
     block_thickness_m,
     air_temp_K=293.15,
@@ -194,28 +193,16 @@ def calendar(
     hours=None,
     watched_s=math.inf,
 ):
-    """The steps weld, mould, cast, strip, trim, air, clear, oven, fire with dates.
-
-    Hands-on steps and the lighting of oven and fire lie between 9 and 18 h and are not broken over a night unless they
-    are longer than that day; waits run day and night. The first fire is attended all through, in heats a day each.
+    """What one burner takes by hand and in waits, as batch.Work, in whole minutes, never less than it takes.
 
     Arguments:
-        start_date   datetime.date of the first step
-        hours        work hours by step key, for all burners of the batch; what is missing is taken from WORK_HOURS
+        hours        work hours of one burner (of one mould) by step key; what is missing is taken from WORK_HOURS
         watched_s    how long somebody stands by the fire on one day [s]
         the rest     as drying_stages()
-    Returns: tuple of Step
-    Raises: InputError for start_date, hours and as drying_stages()
-    Source: drying.csv; common practice order
+    Raises: InputError for hours and as drying_stages()
+    Source: drying.csv
     Checked by: tests/test_making_days.py
     """
-    require(
-        isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 9990,
-        "start_date",
-        start_date,
-        "must be a date from 1970 on",
-        "2026-01-05",
-    )
     work = {**WORK_HOURS, **(hours or {})}
     for key, value in work.items():
         require(key in WORK_HOURS, "hours", key, "is not a step with work; known: " + ", ".join(WORK_HOURS), "weld")
@@ -228,56 +215,74 @@ def calendar(
         working_temp_K=working_temp_K,
     )
 
-    def lasts(names, temp=air_temp_K):
-        return stage_seconds(stages=stages, names=names, start_temp_K=temp) / 3600
+    def lasts_s(*names):
+        return stage_seconds(stages=stages, names=names, start_temp_K=air_temp_K)
 
-    heats = heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
     oven = next(stage for stage in stages if stage.name == "oven")
-    cool = (oven.temp_K - air_temp_K) / COOL_K_S / 3600
-    # (key, hands-on hours, hours it takes, hours to wait before it)
-    plan = (
-        ("weld", work["weld"], work["weld"], 0.0),
-        ("mould", work["mould"], work["mould"], 0.0),
-        ("cast", work["cast"], work["cast"], 0.0),
-        ("strip", work["strip"], work["strip"], lasts(("cure",))),
-        ("trim", work["trim"], work["trim"], 0.0),
-        ("air", 0.0, lasts(("air", "warm")), 0.0),
-        ("clear", work["clear"], work["clear"], 0.0),
-        ("oven", 0.0, lasts(("oven",)) + cool, 0.0),
-        ("fire", 0.0, _in_heats(heats) / 3600, 0.0),
+    return Work(
+        **{key: _minutes(value * 3600) for key, value in work.items()},
+        cure=_minutes(lasts_s("cure")),
+        air=_minutes(lasts_s("air", "warm")),
+        oven=_minutes(lasts_s("oven") + (oven.temp_K - air_temp_K) / COOL_K_S),
+        heats=tuple(
+            _minutes(heat) for heat in heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
+        ),
     )
-    now = datetime.datetime.combine(start_date, datetime.time(DAY_START_H))
+
+
+def _minutes(seconds):
+    return math.ceil(seconds / 60 - 1e-6)
+
+
+def moment(start_date, minutes):
+    """datetime of so many minutes after the midnight that the first day begins with."""
+    return datetime.datetime.combine(start_date, datetime.time()) + datetime.timedelta(minutes=minutes)
+
+
+def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=None, **more):
+    """The steps weld, mould, cast, strip, trim, air, clear, oven, fire of one burner by itself, with dates.
+
+    Work lies between 9 h and the end of the shop's day, as batch.plan() has it; waits run day and night. The first fire
+    is attended all through, in heats a day each.
+
+    Arguments:
+        start_date   datetime.date of the first day
+        means        of the shop, batch.Means; its weekday is that of start_date
+        the rest     as work_of_one()
+    Returns: tuple of Step
+    Raises: InputError for start_date, hours and as drying_stages()
+    Source: drying.csv; common practice order
+    Checked by: tests/test_making_days.py
+    """
+    require(
+        isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 9990,
+        "start_date",
+        start_date,
+        "must be a date from 1970 on",
+        "2026-01-05",
+    )
+    work = work_of_one(castable=castable, air_temp_K=air_temp_K, **more)
+    found = plan(1, work, means or Means(weekday=start_date.weekday()))
     steps = []
-    for key, by_hand, takes, wait in plan:
-        ready = now + datetime.timedelta(hours=wait)
-        start = ready if key == "air" else _working_time(ready, takes)
-        now = start + datetime.timedelta(minutes=math.ceil(takes * 60 - 1e-6))  # whole, never less than it takes
+    for key in ("weld", "mould", "cast", "strip", "trim", "air", "clear", "oven", "fire"):
+        jobs = [job for job in found.jobs if job.step == key]
+        by_hand = getattr(work, key) / 60 if key in BY_HAND else 0.0
         notes = ("rammed",) if key == "cast" and castable == "phosphate_plastic" else ()
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
             notes += ("frost",)
         elif key in ("cast", "strip") and air_temp_K < COLD_TEMP_K:
             notes += ("cold",)
-        steps.append(Step(key, start, now, by_hand, wait, notes))
+        steps.append(
+            Step(
+                key,
+                moment(start_date, jobs[0].start),
+                moment(start_date, jobs[-1].end),
+                by_hand,
+                work.cure / 60 if key == "strip" else 0.0,
+                notes,
+            )
+        )
     return tuple(steps)
-
-
-def _in_heats(heats):
-    """From the start of the first heat to the end of the last: one a day, at the same hour, or as many days as it "
-    "takes."""
-    day_s = 86400.0
-    return sum(math.ceil(heat / day_s) * day_s for heat in heats[:-1]) + heats[-1]
-
-
-def _working_time(ready, takes):
-    """First moment from `ready` on, in working hours, from which the step ends the same day (or starts a day, if
-    longer)."""
-    opens = ready.replace(hour=DAY_START_H, minute=0, second=0, microsecond=0)
-    closes = ready.replace(hour=DAY_END_H, minute=0, second=0, microsecond=0)
-    if ready <= opens:
-        return opens
-    if ready + datetime.timedelta(hours=takes) <= closes:
-        return ready
-    return opens + datetime.timedelta(days=1)
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,9 @@ from .steel import Steel
 
 @dataclass(frozen=True)
 class Block:
-    """`dry_kg` and `water_kg` are for one block, waste with them; bags and mixes are for the batch."""
+    """`dry_kg` and `water_kg` are for one block, waste with them; bags are for the batch, mixes for the blocks that are
+    cast together, one in each mould.
+    """
 
     material: Castable
     volume_m3: float
@@ -24,10 +26,14 @@ class Block:
     dry_kg: Band
     water_kg: Band
     bags: int
+    together: int
+    placing_s: float  # of the blocks cast together
     mixes: int
     dry_per_mix_kg: float
     water_per_mix_kg: float
     burner_kg: float
+    wet_kg: float  # of the burner as stripped, with the most water
+    steel_kg: float  # of the burner before it is cast
 
 
 def block(
@@ -46,6 +52,7 @@ def block(
     bag_mass: float,
     placing_rate: float,
     batch_size: int,
+    moulds: int,
 ) -> Block:
     if refractory == "own":
         material = making.own_castable(
@@ -80,16 +87,19 @@ def block(
         "bag_mass_kg": bag_mass,
         "placing_rate_kg_s": placing_rate,
     }
-    batch, one = making.batch(burners=batch_size, **weigh), making.batch(**weigh)
+    together = min(moulds, batch_size)
+    batch, one, cast = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1, together))
+    baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
     masses = dict(
         making.burner_mass(
             steel_kg=steel.body_kg,
             block_volume_m3=volume,
             material=material,
             inlet_kg=steel.inlet_piece.mass_kg,
-            baffle_kg=baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0,
+            baffle_kg=baffle_kg,
         )
     )
+    block_kg = volume * material.density_kg_m3
     return Block(
         material=material,
         volume_m3=volume,
@@ -103,10 +113,14 @@ def block(
         ),
         water_kg=in_order(one.water_low_kg, one.water_kg, one.water_high_kg),
         bags=batch.bags,
-        mixes=batch.mixes,
-        dry_per_mix_kg=batch.dry_per_mix_kg,
-        water_per_mix_kg=batch.water_per_mix_kg,
+        together=together,
+        placing_s=cast.dry_kg / placing_rate,
+        mixes=cast.mixes,
+        dry_per_mix_kg=cast.dry_per_mix_kg,
+        water_per_mix_kg=cast.water_per_mix_kg,
         burner_kg=masses["total"],
+        wet_kg=masses["total"] + block_kg * material.water_high,
+        steel_kg=steel.body_kg + steel.inlet_piece.mass_kg + baffle_kg,
     )
 
 

@@ -39,6 +39,11 @@ class Blower:
         """Pressure of the blower there."""
         return self.point.pressure_Pa
 
+    @property
+    def times(self) -> float:
+        """Pressure of the blower at the air of high fire over what the burner needs."""
+        return 1 + self.margin
+
     def needed_Pa(self, air_m3_s: float) -> float:
         """What the burner takes at this flow of air, gas in proportion."""
         return self.resistance.pressure_Pa(air_m3_s * self.mixture_over_air)

@@ -1,6 +1,6 @@
 """What a burner costs with stock bought whole, the hours in it, and whether to make or to buy."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..catalogue.sentences import Said, said
 from ..making import body as making
@@ -52,6 +52,7 @@ def cost(
     kerf: float,
     bag_mass: float,
     batch_size: int,
+    moulds: int,
     price_steel: float,
     price_bag: float,
     price_pins: float,
@@ -80,8 +81,10 @@ def cost(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    lines = cost_lines(batch_size, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
-    by_step, hours_each = batch_hours(batch_size, hours_weld, hours_mould, hours_cast, hours_finish)
+    lines = cost_lines(
+        batch_size, moulds, items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
+    )
+    by_step, hours_each = batch_hours(batch_size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
     found = money.make_or_buy(
         lines=lines, hours_each=hours_each, batch_size=batch_size, bought_price=bought_price, hour_value=hour_value
     )
@@ -128,6 +131,7 @@ def _said(found, bought_price, hour_value):
 
 def cost_lines(
     batch_size: int,
+    moulds: int,
     items: tuple[Item, ...],
     body: Body,
     steel: Steel,
@@ -138,7 +142,8 @@ def cost_lines(
     price_steel: float,
     units: str,
 ) -> tuple[CostLine, ...]:
-    """Everything bought for a batch of so many: bars, nipples, and the items."""
+    """Everything bought for a batch of so many: bars, nipples, and the items; no more moulds than burners."""
+    items = tuple(replace(item, need=min(moulds, batch_size)) if item.key == "mould" else item for item in items)
     steel_lines = [
         money.bar_line(
             key=f"steel_{number}",
@@ -165,12 +170,12 @@ def cost_lines(
 
 
 def batch_hours(
-    batch_size: int, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
+    batch_size: int, moulds: int, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
 ) -> tuple[dict[str, float], float]:
     """({step: hours for the batch}, hours for one burner of it); the arguments are in s."""
     steps = (
         StepHours("weld", 0.0, hours_weld / 3600),
-        StepHours("mould", hours_mould / 3600, 0.0),
+        StepHours("mould", min(moulds, batch_size) * hours_mould / 3600, 0.0),
         StepHours("cast", 0.0, hours_cast / 3600),
         StepHours("finish", 0.0, hours_finish / 3600),
     )

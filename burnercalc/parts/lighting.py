@@ -43,9 +43,9 @@ HALVINGS = 12  # of the search for the least rate that can be set: to 1/4096 of 
 class Lighting:
     """The setting, all None where there is none. Limits are the careful ends, ports cold or warm, lip not yet glowing.
 
-    `rate_W`: from, the one to light at, and to. `gas_Pa`: gauge, before the jet. `stays`: the flame neither runs back
-    into a lip that glows nor lifts, so it may wait there for the walls; `close`: with less than a tenth off those two.
-    `way`: how, or why not; a case of the check.
+    `rate_W`: from, the one to light at, and to. `gas_Pa`: gauge, before the jet; `pipe_Pa`: in the mix pipe. `stays`:
+    the flame neither runs back into a lip that glows nor lifts, so it may wait there for the walls; `close`: with less
+    than a tenth off those two. `way`: how, or why not; a case of the check.
     """
 
     way: str
@@ -54,6 +54,7 @@ class Lighting:
     gas_Pa: float | None
     open_share: float | None
     mixture_m3_s: float | None
+    pipe_Pa: float | None
     flashback_W: float | None
     lift_W: float | None
     stays: bool
@@ -113,6 +114,7 @@ def _at(one, way):
         gas_Pa=slots["gas"],
         open_share=slots["open"],
         mixture_m3_s=one.mixture_m3_s(rate),
+        pipe_Pa=slots["pipe"],
         flashback_W=one.flashback_W,
         lift_W=one.lift_W,
         stays=stays,
@@ -154,6 +156,7 @@ def _no_way(set_so, rest, firing, jet):
         gas_Pa=None,
         open_share=None,
         mixture_m3_s=None,
+        pipe_Pa=None,
         flashback_W=slots["flash"],
         lift_W=slots["lift"],
         stays=False,

@@ -39,6 +39,8 @@ class LightingCard:
     by_hand_s: float
     slips: float
     run_on_s: float
+    standing_m3: float  # in pipe and box of one burner
+    pipe_bores: float  # length of the mix pipe over its bore
     switch_Pa: float
     switch_before: bool
     low_gas_Pa: float | None
@@ -64,10 +66,10 @@ def lighting_card(
     lit = lighting.rate_W is not None
     mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
     fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s * burner_count)
-    way_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
-    arrives_s = purge.volumes_time_s(way_m3, mixture_m3_s)
+    standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
+    arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
     trial_s = min(max(fills_s, TRIAL_S[0]), TRIAL_S[1])
-    cleared_m3 = chamber.volume_m3 + way_m3 * burner_count
+    cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     before = SWITCH * pipe_Pa < LEAST_SWITCH_PA
@@ -82,6 +84,8 @@ def lighting_card(
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,
         run_on_s=soaking.run_on_s or LONGER_S[-1],
+        standing_m3=standing_m3,
+        pipe_bores=mix_pipe_length / resistance.mix_pipe.bore_m,
         switch_Pa=SWITCH * switched_Pa,
         switch_before=before,
         low_gas_Pa=jet.low_Pa,

@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 
 from ..making import mould as making
+from ..physics.drills import nearest_drills
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face
 from .mould import Mould
 from .plenum import Plenum
+
+NO_GO = 1.05  # of the port: a wider one lets the flame back sooner, by a tenth and more; common practice
 
 
 @dataclass(frozen=True)
@@ -22,6 +25,7 @@ class Pins:
     knock_out_drill: str
     knock_out_m: float
     cleaning_drill: str
+    no_go_drill: str  # whose shank must not enter a port
     wall_clearance_m: float  # to the wall of the mould
 
 
@@ -48,6 +52,7 @@ def pins(
         spares=pin_spares,
     )
     family = "fraction" if units == "in" else "metric"
+    _, no_go = nearest_drills(NO_GO * face.port_diameter_m, family)
     knock_out = making.knock_out_drill(face.port_diameter_m, family)
     return Pins(
         length_m=found.length_m,
@@ -58,6 +63,7 @@ def pins(
         knock_out_drill=knock_out.name,
         knock_out_m=knock_out.diameter_m,
         cleaning_drill=making.cleaning_drill(face.port_diameter_m, family).name,
+        no_go_drill=no_go.name if no_go else "-",
         wall_clearance_m=making.pin_wall_clearance_m(
             ports=face.ports,
             port_diameter_m=face.port_diameter_m,

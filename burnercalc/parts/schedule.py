@@ -1,10 +1,11 @@
-"""The days from the welder to the first fire, and the stages of drying."""
+"""The days of one burner from the welder to the first fire, and the stages of drying."""
 
 import datetime
 from dataclasses import dataclass
 from math import inf
 
 from ..making import days
+from ..making.batch import Means, Work
 from ..making.days import Stage, Step
 from .firing import Firing
 from .gas_price import GasPrice
@@ -16,10 +17,15 @@ DAY_ONE = datetime.date(2001, 1, 1)
 
 @dataclass(frozen=True)
 class Schedule:
-    """`dated`: whether the first day is one of the calendar. Times in s, temperatures in K."""
+    """`dated`: whether the first day is one of the calendar. Times in s, temperatures in K.
+
+    `steps` and `work` are of one burner by itself; `means` has the shop's hands and hours, and one of all else.
+    """
 
     dated: bool
     first: datetime.date
+    work: Work
+    means: Means
     steps: tuple[Step, ...]
     stages: tuple[Stage, ...]
     curve: tuple
@@ -42,7 +48,9 @@ def schedule(
     hours_mould: float,
     hours_cast: float,
     hours_finish: float,
-    batch_size: int,
+    hands: int,
+    day_hours: float,
+    work_week: str,
     refractory: str,
     block_thickness: float,
     damp_air: str,
@@ -55,10 +63,10 @@ def schedule(
 ) -> Schedule:
     first = start_date or DAY_ONE
     hours = {
-        "weld": hours_weld * batch_size,
+        "weld": hours_weld,
         "mould": hours_mould,
-        "cast": hours_cast * batch_size,
-        **dict.fromkeys(("strip", "trim", "clear"), hours_finish * batch_size / 3),
+        "cast": hours_cast,
+        **dict.fromkeys(("strip", "trim", "clear"), hours_finish / 3),
     }
     drying = {
         "castable": refractory,
@@ -68,12 +76,9 @@ def schedule(
         "working_temp_K": chamber_temperature,
     }
     watched_s = inf if watched_hours == "through" else watched_hours
-    steps = days.calendar(
-        start_date=first,
-        hours={step: seconds / 3600 for step, seconds in hours.items()},
-        watched_s=watched_s,
-        **drying,
-    )
+    means = Means(hands=hands, day_min=round(day_hours / 60), week=int(work_week), weekday=first.weekday())
+    takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
+    steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)
     heats = days.heats_s(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K, watched_s=watched_s)
     fuel_kg = firing.gas_kg_s * low_fire * sum(heats)
@@ -81,6 +86,8 @@ def schedule(
     return Schedule(
         dated=start_date is not None,
         first=first,
+        work=days.work_of_one(**takes),
+        means=means,
         steps=steps,
         stages=stages,
         curve=tuple(days.drying_curve(stages=stages, air_temp_K=shop.temp_K)),

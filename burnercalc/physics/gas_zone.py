@@ -43,6 +43,7 @@ class BurnedGas:
         carbon_dioxide_fraction   of CO2, alike                                       [-]
         pressure_Pa               [Pa]
         temps_K, available        table: share of the gross heat left, straight lines between, down to COLDEST_GAS_K
+        taken                     the share with its sign turned, rising, to look up by
     """
 
     flame_temp_K: float
@@ -51,6 +52,7 @@ class BurnedGas:
     pressure_Pa: float
     temps_K: tuple
     available: tuple
+    taken: tuple
 
     def available_fraction(self, temp_K):
         """Share of the gross heat left when the gas leaves at `temp_K`, COLDEST_GAS_K to flame_temp_K [-]."""
@@ -60,13 +62,10 @@ class BurnedGas:
 
     def temp_K(self, available_fraction):
         """Temperature at which the gas leaves when this share of its heat is taken; at least COLDEST_GAS_K [K]."""
-        low, high = 0, len(self.available) - 1
         if available_fraction >= self.available[0]:
             return self.temps_K[0]
-        while high - low > 1:
-            middle = (low + high) // 2
-            low, high = (middle, high) if self.available[middle] >= available_fraction else (low, middle)
-        t0, t1, a0, a1 = self.temps_K[low], self.temps_K[high], self.available[low], self.available[high]
+        i = min(bisect_right(self.taken, -available_fraction), len(self.taken) - 1)
+        t0, t1, a0, a1 = self.temps_K[i - 1], self.temps_K[i], self.available[i - 1], self.available[i]
         return t0 + (t1 - t0) * (available_fraction - a0) / (a1 - a0)
 
 
@@ -117,7 +116,9 @@ def burned_gas(
         temps += more
         shares += [_through(nodes, values, temp) for temp in more]
     shares[-1] = 0.0
-    return BurnedGas(temps[-1], wet["H2O"], wet["CO2"], pressure_Pa, tuple(temps), tuple(shares))
+    return BurnedGas(
+        temps[-1], wet["H2O"], wet["CO2"], pressure_Pa, tuple(temps), tuple(shares), tuple(-a for a in shares)
+    )
 
 
 def _through(xs, ys, x):
@@ -150,7 +151,7 @@ class ChamberLosses:
         )
         self.opening_W_K4 = at_1000 / (1000.0**4 - ambient_temp_K**4)
         self.step_K = (TEMP_MAX_K - ambient_temp_K) / _WALL_STEPS
-        self._known = {0: 0.0}
+        self._known, self._parabolas = {0: 0.0}, {}
 
     def _node_W(self, n):
         if n not in self._known:
@@ -171,9 +172,12 @@ class ChamberLosses:
             low, high = self._node_W(last - 1), self._node_W(last)
             return high + (high - low) * (steps - last)
         n = min(max(int(steps), 1), last - 1)
-        before, here, after = self._node_W(n - 1), self._node_W(n), self._node_W(n + 1)
+        if n not in self._parabolas:
+            before, here, after = self._node_W(n - 1), self._node_W(n), self._node_W(n + 1)
+            self._parabolas[n] = here, (after - before) / 2, (after - 2 * here + before) / 2
+        here, slope, bend = self._parabolas[n]
         s = steps - n
-        return here + s * ((after - before) + s * (after - 2 * here + before)) / 2
+        return here + s * (slope + s * bend)
 
     def opening_W(self, wall_temp_K):
         """Radiation out of the opening, openings.opening_loss_W [W]."""

@@ -88,6 +88,7 @@ class WallMarch:
         self.temps = [ambient_temp_K] * len(cells)
         self.cold = [lining.enthalpy_J_kg(ambient_temp_K) for lining in self.linings]
         self.enthalpies = list(self.cold)
+        self.conductivities, self.capacities = zip(*[lining.both(ambient_temp_K) for lining in self.linings])
         self.shell_K = ambient_temp_K
         self.absorbed_J = self.lost_J = 0.0
 
@@ -103,7 +104,7 @@ class WallMarch:
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
         linings, temps, last = self.linings, self.temps, len(self.temps) - 1
-        k, self.capacities = zip(*[lining.both(temp) for lining, temp in zip(linings, temps)])
+        k = self.conductivities
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
         links = [_mean_conductivity(linings[0], hot_guess_K, temps[0]) / self.to_hot[0]]
         links += [1 / (self.to_cold[i] / k[i] + self.to_hot[i + 1] / k[i + 1]) for i in range(last)]
@@ -135,7 +136,8 @@ class WallMarch:
         leaving = self.out * (hotter - self.ambient_K)
         self.lost_J += self.step_s * leaving
         self.shell_K = self.ambient_K + leaving / self.film
-        self.temps = [lining.temp_at_enthalpy_K(h) for lining, h in zip(self.linings, self.enthalpies)]
+        states = [lining.state(h) for lining, h in zip(self.linings, self.enthalpies)]
+        self.temps, self.conductivities, self.capacities = map(list, zip(*states))
 
 
 def _mean_conductivity(lining, hot_K, cold_K):

@@ -84,6 +84,18 @@ class Material:
         """Inverse of conductivity_integral_W_m, carried on with the last conductivity beyond the table for a solver."""
         return self._inverse(self.conductivities_W_mK, self.conductivity_integrals_W_m, integral_W_m)
 
+    def state(self, enthalpy_J_kg):
+        """(temp_at_enthalpy_K, conductivity, heat capacity) there [K, W/m/K, J/kg/K], the row looked up once."""
+        temps, k, c, sums = self.temps_K, self.conductivities_W_mK, self.heat_capacities_J_kgK, self.enthalpies_J_kg
+        if enthalpy_J_kg >= sums[-1]:
+            return temps[-1] + (enthalpy_J_kg - sums[-1]) / c[-1], k[-1], c[-1]
+        i = max(bisect_right(sums, enthalpy_J_kg) - 1, 0)
+        span, more = temps[i + 1] - temps[i], c[i + 1] - c[i]
+        rest = enthalpy_J_kg - sums[i]
+        rise = 2 * rest / (c[i] + (c[i] ** 2 + 2 * more / span * rest) ** 0.5)
+        share = rise / span
+        return temps[i] + rise, k[i] + (k[i + 1] - k[i]) * share, c[i] + more * share
+
     def temp_at_enthalpy_K(self, enthalpy_J_kg):
         """Inverse of enthalpy_J_kg, carried on with the last heat capacity beyond the table for a solver."""
         return self._inverse(self.heat_capacities_J_kgK, self.enthalpies_J_kg, enthalpy_J_kg)

@@ -40,14 +40,13 @@ def air_heat_capacity_J_kgK(temp_K):
     return 1034.09 + temp_K * (-0.284887 + temp_K * (7.816818e-4 + temp_K * (-4.970786e-7 + temp_K * 1.077024e-10)))
 
 
-def _rayleigh_and_prandtl(size_m, surface_temp_K, ambient_temp_K, pressure_Pa):
-    """Rayleigh number on `size_m` and Prandtl number of air at the film temperature."""
+def _film(surface_temp_K, ambient_temp_K, pressure_Pa):
+    """Rayleigh number on 1 m, Prandtl number and conductivity [W/m/K] of air at the film temperature."""
     film = 0.5 * (surface_temp_K + ambient_temp_K)
     mu, k, cp = air_viscosity_Pa_s(film), air_conductivity_W_mK(film), air_heat_capacity_J_kgK(film)
     rho = pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * film)
     rise = abs(surface_temp_K - ambient_temp_K)
-    rayleigh = GRAVITY_M_S2 * rise / film * size_m**3 * rho * rho * cp / (mu * k)
-    return rayleigh, cp * mu / k, k
+    return GRAVITY_M_S2 * rise / film * rho * rho * cp / (mu * k), cp * mu / k, k
 
 
 def nusselt_vertical_plate(rayleigh, prandtl):
@@ -112,8 +111,13 @@ def convection_W_m2K(*, facing, size_m, surface_temp_K, ambient_temp_K, pressure
     Assumes: a surface colder than the air (not met here) has the same coefficient
     Checked by: tests/test_outside.py (table of outside coefficients computed with ht and CoolProp)
     """
+    return _coefficient(facing, size_m, _film(surface_temp_K, ambient_temp_K, pressure_Pa))
+
+
+def _coefficient(facing, size_m, film):
     require(size_m > 0, "size_m", size_m, "must be above 0")
-    rayleigh, prandtl, k = _rayleigh_and_prandtl(size_m, surface_temp_K, ambient_temp_K, pressure_Pa)
+    rayleigh, prandtl, k = film
+    rayleigh *= size_m**3
     if facing == "vertical":
         nusselt = nusselt_vertical_plate(rayleigh, prandtl)
     elif facing == "cylinder":
@@ -141,18 +145,12 @@ def radiation_W_m2(*, emissivity, hot_temp_K, cold_temp_K):
     return emissivity * STEFAN_BOLTZMANN_W_M2K4 * (hot_temp_K**4 - cold_temp_K**4)
 
 
-def face_loss_W_m2(*, facing, size_m, emissivity, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
-    """Convection and radiation of one outside face together; arguments as in convection_W_m2K and radiation_W_m2."""
-    h = convection_W_m2K(
-        facing=facing,
-        size_m=size_m,
-        surface_temp_K=surface_temp_K,
-        ambient_temp_K=ambient_temp_K,
-        pressure_Pa=pressure_Pa,
-    )
-    return h * (surface_temp_K - ambient_temp_K) + radiation_W_m2(
-        emissivity=emissivity, hot_temp_K=surface_temp_K, cold_temp_K=ambient_temp_K
-    )
+def faces_loss_W(faces, *, emissivity, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
+    """Convection and radiation of outside faces of one temperature together, each (facing, size_m, area_m2) [W]."""
+    film = _film(surface_temp_K, ambient_temp_K, pressure_Pa)
+    rise = surface_temp_K - ambient_temp_K
+    radiated = radiation_W_m2(emissivity=emissivity, hot_temp_K=surface_temp_K, cold_temp_K=ambient_temp_K)
+    return sum(area * (_coefficient(facing, size, film) * rise + radiated) for facing, size, area in faces)
 
 
 # Bare metal, smooth: temperature at which a touch of the given time burns skin. Lower bound where the standard gives

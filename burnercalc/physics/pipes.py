@@ -49,6 +49,11 @@ def pipe_names() -> tuple[str, ...]:
     return tuple(_sizes())
 
 
+def pipe_label(nps: str) -> str:
+    """A nominal size as both shops call it: `2` as `2 in, DN 50`."""
+    return f"{nps} in, DN {_sizes()[nps]['dn']:.0f}"
+
+
 @cache
 def _sizes() -> dict[str, Row]:
     # The table reader turns the cell "2" into a number; the size is a name here.

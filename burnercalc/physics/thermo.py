@@ -68,7 +68,8 @@ def require_range(field, value, low, high):
 
 def _coefficients(name, temp_K):
     species = species_of(name)
-    require_range("temp_K", temp_K, species.min_temp_K, species.max_temp_K)
+    if not species.min_temp_K <= temp_K <= species.max_temp_K:
+        require_range("temp_K", temp_K, species.min_temp_K, species.max_temp_K)
     return species.low if temp_K < species.mid_temp_K else species.high
 
 

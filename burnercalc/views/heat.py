@@ -14,6 +14,7 @@ from ..parts.zone import Zone, gas_zones
 from ..physics import combustion, linings
 from ..physics.chamber import LEAST_AVAILABLE, heat_balance
 from ..physics.gas_zone import rate_to_hold
+from ..physics.gas_zone import reached as temp_reached
 from ..physics.walls import steady_profile
 from ..tables import read_table
 from .view import Plot, Say
@@ -211,7 +212,7 @@ def reached_by_rate_chart(
         return Plot((0.0, rates[-1]), (shop.temp_K, chamber_temperature), nothing, case="no_flame")
     work_W = into_work_W(work_metal, work_rate, work_temperature, shop)
     empty = [walls_K(zone, rate) for rate in rates]
-    work = tuple(walls_K(zone, rate, work_W).value for rate in rates)
+    work = tuple(temp_reached(zone.zones[1], rate, work_W).wall_temp_K for rate in rates)
     lows, middles, highs = zip(*empty)
     return Plot(
         x=(0.0, rates[-1]),

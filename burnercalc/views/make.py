@@ -3,18 +3,25 @@
 The drawings of the room are in templates.py.
 """
 
+from collections import Counter
 from itertools import groupby
 
+from ..making import batch as making_batch
 from ..making import mould as making_mould
 from ..making.body import Piece
+from ..making.days import moment
 from ..making.refractory import castable, castable_names
 from ..parts.baffle_sheet import BaffleSheet
+from ..parts.batch import Batch
+from ..parts.boards import Boards
 from ..parts.body import Body
 from ..parts.cost import Cost, batch_hours, cost_lines
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
 from ..parts.pins import Pins
+from ..parts.schedule import Schedule
+from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
 from ..parts.welding import Welding
@@ -22,6 +29,8 @@ from .view import Plot, Rows, Say
 
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
+MOST_DAYS = 200  # rows of the calendar of the batch
+MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
 
 def _millimetres(*sizes_m: float) -> str:
@@ -164,6 +173,61 @@ def refractories_table() -> tuple:
     )
 
 
+def boards_table(boards: Boards, say: Say) -> tuple:
+    """Each board or sheet with its pieces, equal ones counted."""
+    rows = []
+    for bought in boards.bought:
+        pieces = Counter((cut.name, cut.length_m, cut.width_m) for cut in bought.cuts)
+        cuts = ", ".join(
+            say("cut", count=count, piece=say(name), length=length, width=width)
+            for (name, length, width), count in pieces.items()
+        )
+        rows.append((bought.stock, bought.length_m, bought.width_m, cuts, bought.left_over))
+    return tuple(rows)
+
+
+def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
+    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired."""
+
+    def begins(jobs, steps):
+        chosen = [job for job in jobs if job.step in steps]
+        return ", ".join(
+            say(job.step, time=f"{moment(schedule.first, job.start):%H:%M}", burner=numbers(job.burners))
+            for job in chosen
+        )
+
+    by_day = {}
+    for job in batch.plan.jobs:
+        if job.step != "air":
+            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
+    rows = []
+    for day, jobs in list(by_day.items())[:MOST_DAYS]:
+        date = moment(schedule.first, day * making_batch.DAY_MIN)
+        name = f"{date:%a %Y-%m-%d}" if schedule.dated else say("day", number=day + 1, weekday=f"{date:%a}")
+        rows.append((name, begins(jobs, making_batch.BY_HAND), begins(jobs, ("oven",)), begins(jobs, ("fire",))))
+    if len(by_day) > MOST_DAYS:
+        rows.append((say("more", days=batch.days), "", "", ""))
+    return tuple(rows)
+
+
+def numbers(some: tuple[int, ...]) -> str:
+    return ", ".join(map(str, some))
+
+
+def one_more_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
+    """What more of each thing saves, one by one as long as it saves anything."""
+    rows = []
+    for which, most in MOST_MORE.items():
+        before = batch.days
+        for more in range(1, most + 1):
+            days = making_batch.one_more(batch.burners, schedule.work, batch.means, which, more).days
+            rows.append((say(which, more=more), getattr(batch.means, which) + more, days, before - days))
+            if days == before:
+                break
+            before = days
+    return tuple(rows)
+
+
 def cost_lines_table(cost: Cost, say: Say) -> tuple:
     return tuple(
         (
@@ -174,6 +238,21 @@ def cost_lines_table(cost: Cost, say: Say) -> tuple:
             line.batch_cost,
         )
         for line in cost.lines
+    )
+
+
+def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tuple:
+    return tuple(
+        (
+            each.burners,
+            each.material,
+            each.hours * 3600,
+            each.cost,
+            each.price,
+            bought_price,
+            say("make" if each.make else "buy"),
+        )
+        for each in selling.breaks
     )
 
 
@@ -190,6 +269,7 @@ def cost_by_batch_chart(
     nipple_stock: tuple[tuple[float, float], ...],
     kerf: float,
     batch_size: int,
+    moulds: int,
     price_steel: float,
     hours_weld: float,
     hours_mould: float,
@@ -203,8 +283,10 @@ def cost_by_batch_chart(
     sizes = tuple(range(1, most + 1))
     costs, paid = [], []
     for size in sizes:
-        lines = cost_lines(size, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
-        _, hours = batch_hours(size, hours_weld, hours_mould, hours_cast, hours_finish)
+        lines = cost_lines(
+            size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
+        )
+        _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
         costs.append(sum(line.batch_cost for line in lines) / size)
         paid.append(costs[-1] + hours * hour_value)
     cheaper = next((size for size, each in zip(sizes, paid) if each <= bought_price), None)

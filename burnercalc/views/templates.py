@@ -16,7 +16,7 @@ from .view import Say, Shapes
 TEXT_MM = 3.0
 AWAY_MM = 7.0
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
-NUMBER_MM = (1.6, 2.4)  # height of a port's number: at least, at most
+NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
 
 def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth: float, say: Say) -> tuple:
@@ -32,7 +32,7 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
         if body.round
         else rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "mould"),
         *(shape for shape in outlines(body, face) if shape.layer != "setback"),
-        *_cross(inside_x + 2.0, inside_y + 2.0),
+        *_arms(inside_x + 6.0, inside_y + 6.0, face.window_length_m * MM / 2, face.window_width_m * MM / 2),
     ]
     # Numbers as large as the web between the ports leaves room for.
     web_m = NUMBER_MM[1] if face.min_web_m is None else face.min_web_m
@@ -82,6 +82,14 @@ def _cross(half_x, half_y):
     return [
         Line(-half_x - 4, 0.0, half_x + 4, 0.0, "centre"),
         Line(0.0, -half_y - 4, 0.0, half_y + 4, "centre"),
+    ]
+
+
+def _arms(outer_x, outer_y, inner_x, inner_y):
+    """Centre lines from outside the mould to the window, so that none runs through the ports and their numbers."""
+    return [
+        *(Line(way * outer_x, 0.0, way * inner_x, 0.0, "centre") for way in (-1, 1)),
+        *(Line(0.0, way * outer_y, 0.0, way * inner_y, "centre") for way in (-1, 1)),
     ]
 
 
@@ -159,7 +167,11 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
         Circle(0.0, y, radius, "window"),
         *centre_mark(0.0, y, radius + 4),
         *dimension(-half_x, -half_y, 0.0, -half_y, -AWAY_MM, say.length(half_x / MM), TEXT_MM),
-        *dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM),
+        *(
+            dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM)
+            if half_y + y
+            else ()
+        ),
         Text(radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
         Text(radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
     ]

@@ -188,10 +188,28 @@ async function nearestGood(settings, check, key, way) {
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     const reply = await attempt(middle);
-    if (good(reply)) high = middle; else low = middle;
+    if (good(reply)) { best = reply; high = middle; } else low = middle;
   }
-  best = await attempt(high, true);
+  best = await attempt(await withMargin(attempt, good, high, best), true);
   return good(best) ? best : null;
+}
+
+const FURTHER = 8; // tries beyond the nearest that is good
+
+// The nearest that is good stands at the edge of what is good: go on to the middle where the other edge is near, or to a
+// margin.
+async function withMargin(attempt, good, nearest, best) {
+  if (!best.stepped || best.ample) return nearest;
+  const stride = Math.ceil(nearest / FURTHER);
+  let last = nearest;
+  for (let further = 0; further < FURTHER; further += 1) {
+    const reply = await attempt(last + stride);
+    if (!good(reply)) return Math.ceil((nearest + last) / 2);
+    if (reply.end) break;
+    last += stride;
+    if (reply.ample) return last;
+  }
+  return nearest;
 }
 
 const tabled = new WeakMap(); // the rows of each table, as text

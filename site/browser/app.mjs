@@ -8,7 +8,6 @@ import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
-import { takeGrips, wireDrag } from "./drag.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
 import { wireFind } from "./find.mjs";
@@ -107,13 +106,11 @@ async function redraw(names = all(".drawing-box[data-live]").map((figure) => fig
   if (!shown || held) return;
   const reply = await ask({ kind: "draw", settings: texts, figures: places(names) });
   if (!reply.ok || number !== asked) return;
-  takeGrips(reply.drawings);
   showFigures(reply);
 }
 
 function showQuick(reply) {
   showAnswers(reply.answers);
-  takeGrips(reply.drawings);
   showFigures(reply);
 }
 
@@ -126,9 +123,12 @@ function show(reply) {
   showTexts(reply.fields);
   showChecks(reply);
   showTables(reply.tables);
-  takeGrips(reply.drawings);
   for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].includes(reply.link)));
   showFigures(reply);
+  for (const place of all("[data-described]")) {
+    const drawing = reply.drawings[place.dataset.described];
+    if (drawing) changedOnly(place, drawing.description);
+  }
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
     if (said) changedOnly(place, said.sentence);
@@ -308,7 +308,6 @@ function begin() {
   onPort((words) => changedOnly(byId("port-words"), words));
   wireSettings(design);
   wireAnswers(design);
-  wireDrag(design);
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);

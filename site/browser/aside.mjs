@@ -16,6 +16,11 @@ export function askAside(request, hear = () => {}) {
   });
 }
 
+// Start it, as it will soon be asked.
+export function warm() {
+  worker ??= launch();
+}
+
 // Give up what is asked; its answer says that it was stopped.
 export function stopAside() {
   if (!waiting) return;

@@ -1,7 +1,7 @@
 // Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
 import { all, button, byId, make, picture } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
-import { askAside, stopAside } from "./aside.mjs";
+import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
 import { share } from "./share.mjs";
@@ -12,7 +12,7 @@ let running = false;
 export function wireFind(given) {
   design = given;
   wireHave();
-  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); fill(); });
+  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); fill(); });
   byId("find-form").addEventListener("submit", (event) => { event.preventDefault(); if (!running) find(); });
   byId("find-stop").addEventListener("click", stopAside);
 }

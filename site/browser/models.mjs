@@ -100,21 +100,14 @@ function columns(name, data) {
 
 const ALIGN = { start: "left", middle: "center", end: "right" };
 
-let steady = false;
-export function keepView(on) { // while a line of the face is dragged, the picture must not be fitted anew under the finger
-  steady = on;
-}
-
 function drawDrawing(name, drawing) {
   // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
   const [x1, y1, x2, y2] = drawing.bounds;
   const aspect = (x2 - x1) / (y2 - y1);
-  if (!steady || name !== "face") {
-    models.get(`${name}-x`).setv({ start: x1, end: x2 });
-    models.get(`${name}-y`).setv({ start: y1, end: y2 });
-    models.get(`figure-${name}`).aspect_ratio = aspect;
-    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
-  }
+  models.get(`${name}-x`).setv({ start: x1, end: x2 });
+  models.get(`${name}-y`).setv({ start: y1, end: y2 });
+  models.get(`figure-${name}`).aspect_ratio = aspect;
+  document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
   const { anchor, ...texts } = drawing.texts;
   sizeTexts(name, texts.height);
   columns(`${name}-areas`, drawing.areas);

@@ -19,6 +19,7 @@ export function state(name, words) {
 
 export function notice(words) {
   byId("notice-text").textContent = words;
+  byId("notice-offers").replaceChildren();
   byId("notice").hidden = !words;
 }
 

@@ -11,7 +11,12 @@ const filling = new Set(); // keys of widgets that the page itself is filling
 const place = (key) => byId(`set-${key}`);
 export const fieldOf = (key) => byId(`root-${key}`)?.firstElementChild?.shadowRoot?.querySelector("input, select");
 
-const COMMA = new Intl.NumberFormat(navigator.language).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
+// A browser may name no language at all ("C"), which Intl refuses.
+function language() {
+  try { return Intl.getCanonicalLocales(navigator.language); } catch { return []; }
+}
+
+const COMMA = new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
 // `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
@@ -166,6 +171,9 @@ export function clearRefusals() {
   }
 }
 
+// A button for each value that works instead; more than one where the text may be read in two ways.
+const offers = ({ setting, nearest }) => (nearest ? nearest.split(" or ") : []).flatMap((text) => [" ", button(`Take ${text}`, () => design.change(setting, text), "small")]);
+
 // While a field is typed in, half a number is no mistake yet: only the others are marked.
 export function refuse(errors, typing) {
   clearRefusals();
@@ -173,16 +181,17 @@ export function refuse(errors, typing) {
   for (const error of errors) {
     if (typing && error.setting === typing) continue;
     const at = place(error.setting);
-    if (!at) { loose.push(error.text); continue; }
+    if (!at) { loose.push(error); continue; }
     at.dataset.refused = "";
     const words = at.querySelector(".refused");
-    words.replaceChildren(error.text, ...(error.nearest ? [" ", button(`Take ${error.nearest}`, () => design.change(error.setting, error.nearest), "small")] : []));
+    words.replaceChildren(error.text, ...offers(error));
     words.hidden = false;
     fieldOf(error.setting)?.setAttribute("aria-invalid", "true");
-    if (chapterOf(at) !== root.dataset.chapter || at.closest("details:not([open])")) loose.push(error.text);
+    if (chapterOf(at) !== root.dataset.chapter || at.closest("details:not([open])")) loose.push(error);
   }
-  said = loose.join(" ");
+  said = loose.map(({ text }) => text).join(" ");
   notice(said);
+  byId("notice-offers").replaceChildren(...loose.filter(({ setting }) => place(setting)).flatMap(offers));
 }
 
 // A tap on the name shows what the setting means, its range, slider and fractions; another takes them away.

@@ -43,7 +43,7 @@ from burnercalc.tables import read_table  # noqa: E402
 
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
-LEADS = ("firing_rate_needed", "port_count", "blower_margin", "cost_per_burner", "days_in_all")
+LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card",)  # tables on top of their chapter
@@ -230,10 +230,9 @@ def main(out):
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
-            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
-            for name in SHOWN_DRAWINGS
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
         },
-        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
@@ -287,7 +286,15 @@ def main(out):
 # Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
 PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
 TAKEN = (
-    ("To pin up", (("Build sheet", "sheet", PAPERS), ("Lighting card", "lighting-card", PAPERS))),
+    (
+        "To pin up",
+        (
+            ("Build sheet", "sheet", PAPERS),
+            ("Lighting card", "lighting-card", PAPERS),
+            ("Traveller of each burner", "traveller", PAPERS),
+            ("Data plate and operating card", "plates", PAPERS),
+        ),
+    ),
     (
         "Templates, true to size",
         (
@@ -315,6 +322,8 @@ TAKEN = (
             ("Taken apart", "exploded", DRAWN),
             ("In the chamber", "in_chamber", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Data plate", "plate", DRAWN),
+            ("Operating card", "operating_card", DRAWN),
             ("Pin guide, for a laser", "pin_guide", DRAWN),
             ("Drilled base, for a router", "drilled_base", DRAWN),
         ),

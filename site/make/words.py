@@ -100,5 +100,7 @@ SUBHEADS = {
     "mould_clearance": "Mould and pins",
     "refractory": "Refractory",
     "print_scale_x": "Printer",
-    "batch_size": "Money and hours",
+    "batch_size": "A batch",
+    "price_steel": "Money and hours",
+    "overhead": "Selling",
 }

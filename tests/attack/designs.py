@@ -26,6 +26,30 @@ def design(rng):
     return Design.from_texts(texts)
 
 
+LARGEST = {
+    "body_kind": "plates",
+    "body_length": "60 in",
+    "body_width": "24 in",
+    "setback": "9/16 in",
+    "port_diameter": "1/8 in",
+    "rows": "40",
+    "ports_per_row": "100",
+    "units": "mm",
+}
+
+
+def largest(rng):
+    """A design of 3,980 ports in which nearly every setting is changed."""
+    texts = dict(LARGEST)
+    for setting in SETTINGS:
+        for text in () if setting.key in (*LARGEST, "pattern") else (good(rng, setting) for _ in range(10)):
+            values, _, errors = read({**texts, setting.key: text})
+            if not errors and values[setting.key] != Design().value(setting.key):
+                texts[setting.key] = text
+                break
+    return Design.from_texts(texts)
+
+
 def trial(rng):
     judge(design(rng), rng)
 

@@ -8,7 +8,7 @@ from attack.hostile import SIGNS, good, hostile, spoiled
 from burnercalc import worker
 from burnercalc.design import Design, parse_setting, read
 from burnercalc.errors import InputError, InputErrors
-from burnercalc.link import from_link, to_link
+from burnercalc.link import LONGEST_LINK, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 
 EARLIEST, _ = from_link("#v=1&")  # the defaults that a link of version 1 stands on
@@ -34,7 +34,7 @@ def link(rng):
     if rng.random() < 0.2:
         made = spoiled(rng, made)
     if rng.random() < 0.02:
-        made += "&" + rng.choice(("x", "=", "&", "%", "rows=4&", "\0")) * rng.choice((99_000, 200_000))
+        made += "&" + rng.choice(("x", "=", "&", "%", "rows=4&", "\0")) * rng.choice((99_000, 299_000, 600_000))
     return made
 
 
@@ -78,7 +78,7 @@ def judge(link):
 def _asked(link):
     """{key: text} of a link, its version too, read by plain splitting."""
     link = link.strip()
-    if len(link) > 100_000:
+    if len(link) > LONGEST_LINK:
         return {}
     for mark in "#?":
         if link.partition(mark)[2]:

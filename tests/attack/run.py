@@ -10,6 +10,7 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 from attack import (  # noqa: E402
     agree,
     assets,
+    beside,
     designs,
     kills,
     links,
@@ -30,6 +31,7 @@ TARGETS = {
     "texts": (texts.trial, 3),
     "agree": (agree.trial, 2),
     "links": (links.trial, 2),
+    "beside": (beside.trial, 2),
     "offers": (offers.trial, 2),
     "parts": (parts.trial, 2),
     "designs": (designs.trial, 4),

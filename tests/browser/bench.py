@@ -185,13 +185,22 @@ def bench_slow_page(browser, address):
 
 def bench_slow_worker(browser, address):
     """Each computation of the worker stretched."""
+    context, page = slowed_page(browser, address)
+    times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
+    row(f"worker slowed {SLOWED} times: changed widget to face", spread([redrawn for redrawn, _ in times]))
+    row("  to every answer", spread([answered for _, answered in times]))
+    context.close()
+
+
+def slowed_page(browser, address):
+    """A page whose workers take so many times as long for each computation."""
     context = browser.new_context(**PHONE, service_workers="block")
     page = context.new_page()
     text = (build.DIST / "worker.mjs").read_text()
     slowed = text.replace(
         "handle = ours;",
-        f"""handle = (asked) => {{
-      const start = performance.now(), given = ours(asked), took = performance.now() - start;
+        f"""handle = (asked, ...rest) => {{
+      const start = performance.now(), given = ours(asked, ...rest), took = performance.now() - start;
       while (performance.now() < start + {SLOWED} * took);
       return given;
     }};""",
@@ -200,9 +209,53 @@ def bench_slow_worker(browser, address):
     page.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=slowed))
     open_ready(page, address)
     make_live(page)
-    times = [change_setting(page, TEXTS[number % 2]) for number in range(CHANGES)]
-    row(f"worker slowed {SLOWED} times: changed widget to face", spread([redrawn for redrawn, _ in times]))
-    row("  to every answer", spread([answered for _, answered in times]))
+    return context, page
+
+
+SHOPS = {
+    "all bought": {},
+    "a tube, pins and a blower": {
+        "tube": "3 1/2 x 3 1/2 x 3/16 in, 8 ft",
+        "pins": "9/32 in",
+        "blower": "3 inH2O 80 cfm",
+    },
+    "metric": {"tube": "100 x 50 x 3 mm, 2 m", "pins": "8 mm"},
+}
+
+
+def bench_find(browser, address):
+    """A burner from what lies in the shop, in the slowed second worker: from the press to the first and to all."""
+    for name, shop in SHOPS.items():
+        context, page = slowed_page(browser, address)
+        page.evaluate("() => document.querySelector('[data-open=find-box]').click()")
+        for kind, text in shop.items():
+            page.fill(f"#have-{kind}", text)
+        page.wait_for_timeout(8000)  # the second Python starts while somebody types
+        first, whole = page.evaluate("""() => new Promise((resolve) => {
+          const start = performance.now();
+          let first = null;
+          const since = () => performance.now() - start;
+          const place = (id) => document.getElementById(id);
+          const watch = (id, hear) => new MutationObserver(hear).observe(place(id), { childList: true });
+          watch("find-first", () => { first ??= since(); });
+          watch("find-list", () => resolve([first ?? since(), since()]));
+          document.getElementById("find-go").click();
+        })""")
+        # What is told on the way comes before the stretching.
+        row(f"find, {name}: first good design, all", f"{SLOWED * first / 1e3:.1f} s, {whole / 1e3:.1f} s")
+        context.close()
+    context, page = slowed_page(browser, address)
+    usual = [change_setting(page, TEXTS[number % 2])[1] for number in range(CHANGES)]
+    page.evaluate("""() => {
+      document.querySelector("[data-open=find-box]").click();
+      document.getElementById("find-go").click();
+      document.getElementById("find-box").close();
+    }""")
+    page.wait_for_timeout(3000)
+    meanwhile = [change_setting(page, TEXTS[number % 2])[1] for number in range(CHANGES)]
+    running = page.evaluate("() => !document.getElementById('find-stop').hidden")
+    row("  a change, usually", spread(usual))
+    row(f"  a change while it searches{'' if running else ' (it ended before the last)'}", spread(meanwhile))
     context.close()
 
 
@@ -270,6 +323,7 @@ def main():
         bench_changes(browser, address)
         bench_slow_page(browser, address)
         bench_slow_worker(browser, address)
+        bench_find(browser, address)
         bench_solve_pyodide(browser, address, request)
         browser.close()
     bench_parts()

@@ -132,7 +132,7 @@ def test_first_paint_is_complete_before_python(chromium, site):
     assert page.locator("html").get_attribute("data-state") == "preview"
     for key in ("port_count", "plenum_to_port_ratio"):
         assert number(page, key) == pytest.approx(result[key])
-    assert page.locator("#figure-face svg circle").count() == result["port_count"]
+    assert page.locator("#figure-face svg:visible circle").count() == result["port_count"]
     assert page.locator("#chapter-start .worst .words").inner_text()
     context.close()
 
@@ -146,7 +146,7 @@ def test_first_screen_of_a_phone_shows_what_matters(ready):
         "#figure-face",
         '[data-echo="firing_rate_gross"]',
         '[data-echo="port_count"]',
-        '[data-echo="blower_margin"]',
+        '[data-echo="blower_times"]',
         "#chapter-start .worst",
     ):
         box = ready.locator(selector).bounding_box()
@@ -294,6 +294,21 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     put(ready, "setback", "1/2")
     assert not ready.locator("#set-setback .refused").is_visible()
     assert field(ready, "rows").input_value() == "4"
+
+
+def test_each_value_that_works_instead_is_a_button_here_and_in_the_notice(hosted):
+    enter(hosted, "setback", "9")
+    hosted.wait_for_selector("html[data-state=error]", state="attached")
+    assert hosted.locator("#set-setback .refused button").count() == 1
+    chapter(hosted, "make")  # from where it cannot be seen
+    enter(hosted, "kerf", "9")
+    hosted.wait_for_function("() => document.querySelectorAll('#notice-offers button').length === 1")
+    hosted.locator("#notice-offers button").click()
+    settle_or_say = "() => document.documentElement.dataset.state !== 'computing'"
+    hosted.wait_for_function(settle_or_say)
+    hosted.locator("#set-kerf .refused button").click()
+    settle(hosted)
+    assert not hosted.locator("#notice").is_visible()
 
 
 def test_bad_input_before_python_is_ready_is_named_and_not_lost(phone, site):
@@ -700,3 +715,14 @@ def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, fou
     ready.wait_for_selector(f"#{found}[data-marked]:visible")
     box, bar = ready.locator(f"#{found}").bounding_box(), ready.locator("#chapters").bounding_box()
     assert 0 <= box["y"] < bar["y"]
+
+
+def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):
+    put(ready, "chamber_length", "20")
+    chapter(ready, "heat")
+    words = ready.locator('[data-described="in_chamber"]')
+    words.scroll_into_view_if_needed()
+    ready.wait_for_selector('[data-described="in_chamber"]:has-text("20")')
+    assert (
+        words.inner_text() == solve(Design.from_texts({"chamber_length": "20 in"})).drawings["in_chamber"].description
+    )

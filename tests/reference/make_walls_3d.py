@@ -14,7 +14,7 @@ from scipy.sparse import coo_matrix, diags
 from scipy.sparse.linalg import cg
 
 from burnercalc.physics.linings import material
-from burnercalc.physics.outside import face_loss_W_m2
+from burnercalc.physics.outside import faces_loss_W
 
 AIR_K, HEAT_UP_S, INCH_M = 294.15, 1800.0, 0.0254
 CASES = (
@@ -158,11 +158,8 @@ def films(shape, sizes_m, thickness_m):
         q = [
             0.0
             if t == AIR_K
-            else np.mean(
-                [
-                    face_loss_W_m2(facing=f, size_m=s, emissivity=0.9, surface_temp_K=t, ambient_temp_K=AIR_K)
-                    for f, s in faces
-                ]
+            else faces_loss_W(
+                [(f, s, 1 / len(faces)) for f, s in faces], emissivity=0.9, surface_temp_K=t, ambient_temp_K=AIR_K
             )
             for t in grid
         ]

@@ -1,0 +1,84 @@
+"""What a burner costs that is sold: overhead, scrap and the gas of its test, and what more at once saves."""
+
+from dataclasses import dataclass
+
+from ..catalogue.sentences import Said, said
+from ..making import money
+from .body import Body
+from .cost import Cost, batch_hours, cost_lines
+from .firing import Firing
+from .gas_price import GasPrice
+from .steel import Steel
+
+TEST_FIRE_S = 1800.0  # at high fire: five lightings, ten minutes low and hot, readings; common practice
+BREAKS = (1, 3, 6, 12)
+
+
+@dataclass(frozen=True)
+class Break:
+    """So many at once, each of them: what is bought for it, its gas of first and test fire with it, work, cost, price.
+
+    `make`: material and work are no more than the price of a bought one.
+    """
+
+    burners: int
+    material: float
+    hours: float
+    cost: float
+    price: float
+    make: bool
+
+
+@dataclass(frozen=True)
+class Selling:
+    """`breaks` in order of size, the batch among them; the rest is of the batch."""
+
+    breaks: tuple[Break, ...]
+    test_gas: float
+    cost: float
+    price: float
+    before: Said
+
+
+def selling(
+    cost: Cost,
+    firing: Firing,
+    gas_price: GasPrice,
+    body: Body,
+    steel: Steel,
+    inlet: str,
+    stock_lengths: tuple[float, ...],
+    nipple_stock: tuple[tuple[float, float], ...],
+    kerf: float,
+    batch_size: int,
+    moulds: int,
+    price_steel: float,
+    hours_weld: float,
+    hours_mould: float,
+    hours_cast: float,
+    hours_finish: float,
+    bought_price: float,
+    hour_value: float,
+    overhead: float,
+    scrap_rate: float,
+    profit: float,
+    units: str,
+) -> Selling:
+    test_gas = firing.gas_kg_s * TEST_FIRE_S * gas_price.per_kg
+
+    def of(size: int) -> Break:
+        lines = cost_lines(
+            size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
+        )
+        material = sum(line.batch_cost for line in lines) / size + test_gas
+        _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+        all_in = money.selling_cost(
+            material_each=material, hours_each=hours, hour_value=hour_value, overhead=overhead, scrap=scrap_rate
+        )
+        return Break(
+            size, material, hours, all_in, all_in * (1 + profit), material + hours * hour_value <= bought_price
+        )
+
+    breaks = {size: of(size) for size in sorted({*BREAKS, batch_size})}
+    mine = breaks[batch_size]
+    return Selling(tuple(breaks.values()), test_gas, mine.cost, mine.price, said("certified", price=mine.price))

@@ -1,0 +1,209 @@
+"""The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
+
+from . import units
+from .build_sheet import LAW, STOP, TEST_FIRE
+from .drawing.helvetica import shortened, text_width
+from .drawing.paper import paper_size
+from .drawing.pdf import write_document_pdf
+from .drawing.text_pages import SIDE_MM, TABLE_MM, Caution, Heading, PageBreak, Paragraph, Table
+from .settings import BY_KEY
+
+# Headings of what is filled in, wide enough to write under.
+FOUND, FOUND_WHEN, DATE, WHO = (
+    name + " " * room for name, room in (("Found", 40), ("Found, date, time", 30), ("Date", 12), ("Who", 12))
+)
+TITLE = "Traveller: blown multi-port burner"
+# Sizes to measure on each burner: settings, then answers.
+SET = ("body_length", "body_width", "body_depth", "wall", "block_thickness")
+WORKED_OUT = (
+    "window_length",
+    "window_width",
+    "inlet_hole",
+    "baffle_stand",
+    "push_in",
+    "back_over_frame",
+    "pin_length",
+    "pin_proud",
+)
+STEPS = (
+    "Steel cut and welded",
+    "Leak test passed",
+    "Mould and pins checked",
+    "Block cast",
+    "Stripped and trimmed",
+    "Air-dry: two weighings alike",
+    "Ports cleared and counted",
+    "Oven-dry: two weighings alike",
+    "Flow test passed",
+    "First fire, all heats",
+    "Test fire passed",
+    "Plate and card fixed",
+    "Handed over, to whom",
+)
+CERTIFIED = (
+    "In many places gas equipment must be certified before it is sold, given away or put to use. What is needed where "
+    "it "
+    "will stand the local authority decides: ask it, the gas supplier and the insurer first. A filled-in traveller is "
+    "a "
+    f"record, not an approval. {LAW}"
+)
+
+
+def pdf(result, link, paper):
+    """A set of pages for each burner of the batch as PDF bytes."""
+    stop = STOP if result.worst == "stop" else ""  # on every page
+    room = paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM)
+    return write_document_pdf(TITLE, blocks(result), paper, stop + shortened(link, TABLE_MM, room))
+
+
+def blocks(result):
+    count = result.design.batch_size
+    found = [] if count == 1 else _batch(result)
+    for number in range(1, count + 1):
+        found += [PageBreak()] * (count > 1) + _one(result, f"Burner {number} of {count}")
+    return found
+
+
+def _batch(result):
+    """The batch as a whole: its calendar, and what holds it up."""
+    days = result.tables["batch_days"]
+    return [
+        Heading(days.title),
+        Paragraph(
+            f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
+            f"{result['batch_bottleneck']} Hours, hands and places are examples until you set yours."
+        ),
+        Table(tuple(column.label for column in days.columns), days.rows, "llll"),
+    ]
+
+
+def _one(result, name):
+    return [
+        Heading(name),
+        Table(("Serial no.", "Revision", "Begun", "By"), (("", "", "", ""),), "llll"),
+        *_as_built(result),
+        *_ports(result),
+        *_weights(result),
+        PageBreak(),
+        Heading(f"{name}: leak, flow, fire, sign-off"),
+        *_leak_and_flow(result),
+        *_fire(result),
+        *_sign_off(),
+        Caution(CERTIFIED, "Certification"),
+    ]
+
+
+def _show(result, key):
+    answer = result.answers[key]
+    return units.show(answer.value, answer.dimension, result.design.units)
+
+
+def _as_built(result):
+    d = result.design
+    keys = SET[1:] if result.part("face").round else SET
+    rows = [(BY_KEY[key].label, d.show(key), "") for key in keys]
+    rows += [(result.answers[key].label, _show(result, key), "") for key in WORKED_OUT if result[key] is not None]
+    return [
+        Heading("As built", 2),
+        Table(("What", "By the design", FOUND), tuple(rows), "lrl"),
+        Paragraph(
+            "Window as wide in the middle as at its ends to 1/32 in (0.8 mm). Pins off their marks by at most "
+            f"{d.show('port_position_tolerance')}, out of square by at most {d.show('port_tilt_tolerance')}."
+        ),
+    ]
+
+
+def _ports(result):
+    pins = result.part("pins")
+    return [
+        Heading("Pin gauge", 2),
+        Table(
+            ("What", "By the design", FOUND),
+            (
+                ("Ports", _show(result, "port_count"), ""),
+                (f"GO: {pins.cleaning_drill} drill shank through, whole length", "all", ""),
+                (f"NO GO: {pins.no_go_drill} drill shank enters", "none", ""),
+            ),
+            "lrl",
+        ),
+        Paragraph("A port that takes the NO GO drill lets more mixture through and lets the flame back in sooner."),
+    ]
+
+
+def _weights(result):
+    return [
+        Heading("Weights to dry", 2),
+        Table(
+            ("What", "By the design", FOUND_WHEN),
+            (
+                ("Before casting, with inlet and baffle", _show(result, "burner_steel_mass"), ""),
+                ("As stripped, wet, at most", _show(result, "burner_wet_mass"), ""),
+                ("Air-dry, morning", "", ""),
+                ("Air-dry, evening", "0.5 % from the morning", ""),
+                ("From the oven, evening", "", ""),
+                ("From the oven, next morning", "0.1 % from the evening", ""),
+                ("Dry, about", _show(result, "burner_mass"), ""),
+            ),
+            "lrl",
+        ),
+        Paragraph(
+            "Some water stays bound until the first fire. No flame on a burner that still loses weight: steam bursts "
+            "the "
+            "block."
+        ),
+    ]
+
+
+def _leak_and_flow(result):
+    shut_Pa = result.part("blower").curve.pressure_Pa(0.0)
+    share = result["damper_open_high"]
+    mark = "fully open" if share is None else f"{_show(result, 'damper_open_high')} open"
+    return [
+        Heading("Leak and flow, no gas", 2),
+        Table(
+            ("What", "By the design", FOUND),
+            (
+                ("Leak: air inside at 20 in (50 cm) of water, 10 min", "no bubble, no drop", ""),
+                ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.units), ""),
+                (f"Damper {mark}, air only: pressure before the burner", "as the others, to 5 %", ""),
+                ("A hand before the ports, row by row", "air from all", ""),
+            ),
+            "lrl",
+        ),
+        Paragraph(
+            "The same air through less area takes more pressure, as 1 / area squared: 10 % above the others is one "
+            "port "
+            "in twenty shut, 20 % one in eleven. Clear the ports and measure again before any gas."
+        ),
+    ]
+
+
+def _fire(result):
+    system, firing = result.design.units, result.part("firing")
+
+    def shown(key):
+        return "-" if result[key] is None else _show(result, key)
+
+    light = "do not light" if result["lighting_rate"] is None else _show(result, "lighting_rate")
+    low, high = (units.show(rate, "power", system) for rate in (firing.low_W, firing.rate_W))
+    rows = (
+        ("Light", light, shown("lighting_gas_pressure"), shown("lighting_damper"), ""),
+        ("Low", low, shown("jet_gas_pressure_low"), shown("damper_open_low"), ""),
+        ("High", high, shown("jet_gas_pressure"), shown("damper_open_high"), ""),
+    )
+    return [
+        Heading("Test fire: readings expected", 2),
+        Table(("Fire", "Rate", "Gas before the jet", "Damper open", FOUND), rows, "lrrrl"),
+        Paragraph(
+            f"Pressure before the burner at high fire {_show(result, 'mixture_pressure')} cold, "
+            f"{_show(result, 'mixture_pressure_hot')} with hot ports. Light it by the lighting card only."
+        ),
+        Table(("What", FOUND), tuple((what, "") for what in TEST_FIRE), "ll"),
+    ]
+
+
+def _sign_off():
+    return [
+        Heading("Sign-off", 2),
+        Table(("Step", DATE, WHO), tuple((step, "", "") for step in STEPS), "lll", 2),
+    ]

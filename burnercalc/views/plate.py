@@ -1,0 +1,120 @@
+"""The data plate and the operating card of a finished burner, to print, engrave or cut; true size, in millimetres."""
+
+from dataclasses import replace
+from math import ceil
+
+from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
+from ..drawing.shapes import Circle, Text, rectangle
+from ..parts.block import Block
+from ..parts.blower import Blower
+from ..parts.firing import Firing
+from ..parts.jet import Jet
+from ..parts.lighting import Lighting
+from ..parts.lighting_card import LightingCard
+from ..parts.resistance import Resistance
+from .view import Say, Shapes
+
+PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 112.0)
+MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
+HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
+
+
+def both(say: Say, key: str, **slots: object) -> tuple[str, str]:
+    """Words in inches and in millimetres, whichever the reader has set."""
+    return replace(say, unit_system="in")(key, **slots), replace(say, unit_system="mm")(key, **slots)
+
+
+def plate_drawing(
+    firing: Firing, jet: Jet, block: Block, resistance: Resistance, fuel: str, fuel_blend: object, say: Say
+) -> Shapes:
+    """Who made it and when, what gas and how much; that it is certified by nobody unless a mark says so."""
+    rows = [
+        (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
+        (say("high_words"), *both(say, "power", power=firing.rate_W)),
+        (say("low_words"), *both(say, "power", power=firing.low_W)),
+        (say("jet_words"), *both(say, "gas", pressure=jet.high_Pa)),
+        (
+            say("drill_words"),
+            jet.drill_name or "-",
+            "" if jet.drill is None else both(say, "mm", size=jet.drill.diameter_m)[1],
+        ),
+        (say("air_words"), *both(say, "air", flow=firing.air_m3_s)),
+        (say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),
+        (say("limit_words"), *both(say, "heat", temp=block.material.service_temp_K)),
+    ]
+    width, height = PLATE_MM
+    shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
+    y = height - 17.0
+    for words in (say("made"), say("number")):
+        shapes.append(_text(MARGIN_MM, y, words))
+        y -= LINE_MM
+    shapes += _table(rows, (MARGIN_MM, 66.0, 100.0), y)
+    y -= 1.0 + LINE_MM * len(rows)
+    shapes += _lines([say("certified")], width, y, BOLD_MM)
+    shapes += _lines([say("use")], width, shapes[-1].y - LINE_MM, WORDS_MM)
+    return Shapes(tuple(shapes))
+
+
+def operating_card_drawing(
+    firing: Firing, jet: Jet, blower: Blower, lighting: Lighting, lighting_card: LightingCard, say: Say
+) -> Shapes:
+    """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
+    card, torch = lighting_card, lighting.way == "torch"
+    if lighting.rate_W is not None:
+        light = (lighting.rate_W.value, lighting.gas_Pa, lighting.open_share)
+    elif torch:
+        light = (firing.low_W, card.low_gas_Pa, card.low_open)
+    else:
+        light = (None, None, None)
+    settings = (
+        ("light", *light),
+        ("low", firing.low_W, jet.low_Pa, blower.open_low),
+        ("high", firing.rate_W, jet.high_Pa, blower.open_high),
+    )
+    rows = [
+        (
+            say(name),
+            say("never") if rate is None else " = ".join(both(say, "power", power=rate)),
+            "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
+            "-" if share is None else say("open", share=share),
+        )
+        for name, rate, gas, share in settings
+    ]
+    width, height = CARD_MM
+    columns = (MARGIN_MM, 32.0, 94.0, 160.0)
+    shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
+    y = height - 18.0
+    head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
+    shapes += _table([head, *rows], columns, y)
+    y -= LINE_MM * (len(rows) + 1) + 1.0
+    slots = {"purge": card.purge_s, "hiss": card.hiss_s, "run_on": ceil(card.run_on_s / 60)}
+    steps = ["before", "purge", "torch" if torch else "flame", "out", "attend", "stop", "fails", "smell", "check"]
+    if light[0] is None:
+        steps[1:4] = ["unlit"]
+    shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
+    return Shapes(tuple(shapes))
+
+
+def _blank(width, height):
+    """The outline, and a hole in each corner."""
+    holes = [(x, y) for x in (CORNER_MM, width - CORNER_MM) for y in (CORNER_MM, height - CORNER_MM)]
+    return [rectangle(0.0, 0.0, width, height, "cut"), *(Circle(x, y, HOLE_MM / 2, "cut") for x, y in holes)]
+
+
+def _text(x, y, words, height=WORDS_MM):
+    return Text(x, y, words, height, "start", 0.0, "engrave")
+
+
+def _table(rows, columns, y):
+    return [_text(x, y - LINE_MM * i, cell) for i, row in enumerate(rows) for x, cell in zip(columns, row) if cell]
+
+
+def _lines(texts, width, y, height):
+    """Texts one under the other, each wrapped to the width."""
+    shapes = []
+    for words in texts:
+        for line in wrapped(words, height / CAP_HEIGHT_RATIO, width - 2 * MARGIN_MM):
+            shapes.append(_text(MARGIN_MM, y, line, height))
+            y -= height * 1.75
+        y -= height * 0.4
+    return shapes

@@ -1,0 +1,68 @@
+"""Selling, through solve(): overhead, scrap, gas of the test, more at once; by hand."""
+
+import pytest
+
+from burnercalc import Design, InputErrors, solve
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+def test_the_cost_of_one_that_is_sold_by_hand(default):
+    """974 of material, 7 h at 25, half an hour of 100 kBtu/h of propane, 21.6 kBtu/lb at 0.90; 15 % more, 5 % lost."""
+    gas = 0.5 * 100 / 21.6 * 0.90
+    assert default["test_gas_cost"] == pytest.approx(gas, rel=0.01)
+    cost = (default["cost_per_burner"] + gas + 7 * 25) * 1.15 / 0.95
+    assert default["selling_cost"] == pytest.approx(cost, rel=1e-4)
+    assert default["selling_price"] == pytest.approx(1.2 * cost, rel=1e-4)
+
+
+def test_scrap_overhead_and_profit_each_by_itself(default):
+    plain = {"overhead": "0 %", "scrap_rate": "0 %", "profit": "0 %"}
+    bare = solved(**plain)
+    assert bare["selling_price"] == bare["selling_cost"]
+    assert bare["selling_cost"] == pytest.approx(bare["cost_with_work"] + bare["test_gas_cost"])
+    assert solved(**plain | {"scrap_rate": "50 %"})["selling_cost"] == pytest.approx(2 * bare["selling_cost"])
+    assert solved(**plain | {"overhead": "100 %"})["selling_cost"] == pytest.approx(2 * bare["selling_cost"])
+    assert solved(**plain | {"profit": "100 %"})["selling_price"] == pytest.approx(2 * bare["selling_cost"])
+    assert default["cost_per_burner"] == bare["cost_per_burner"]  # of one's own nothing changes
+
+
+def test_breaks_are_what_a_batch_of_that_size_costs():
+    r = solved(batch_size="5", moulds="2")
+    rows = r.tables["quantity_breaks"].rows
+    assert [row[0] for row in rows] == [1, 3, 5, 6, 12]
+    by = {row[0]: row for row in rows}
+    for size in (3, 12):
+        own = solved(batch_size=str(size), moulds="2")
+        assert by[size][3] == pytest.approx(own["selling_cost"]) and by[size][4] == pytest.approx(own["selling_price"])
+        assert by[size][2] == pytest.approx(own["hours_per_burner"])
+    assert by[5][4] == r["selling_price"] and by[12][3] < by[1][3]
+    assert all(row[5] == 1200 for row in rows)
+
+
+def test_make_or_buy_stands_beside_each_break():
+    """Bought for what twelve at once cost with their work: one alone costs more."""
+    twelve = solved(batch_size="12")
+    between = twelve["cost_with_work"] + twelve["test_gas_cost"] + 1
+    rows = solved(bought_price=f"{between:.2f}").tables["quantity_breaks"].rows
+    assert (rows[0][6], rows[-1][6]) == ("buy", "make")
+
+
+def test_that_others_decide_and_figures_are_examples_is_said(default):
+    text = default["before_selling"]
+    assert "certified" in text and "local authority decides" in text and "examples until you set yours" in text
+    assert "examples until you set yours" in default.tables["quantity_breaks"].title
+
+
+@pytest.mark.parametrize("texts", [{"scrap_rate": "95 %"}, {"overhead": "-1 %"}, {"profit": "400 %"}])
+def test_what_cannot_be_is_refused(texts):
+    with pytest.raises(InputErrors) as caught:
+        solved(**texts)
+    assert caught.value.errors[0].field in texts

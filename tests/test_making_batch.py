@@ -1,0 +1,327 @@
+"""The calendar of a batch: by hand, against all orders of small batches, and what it may never do."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from burnercalc.errors import InputError
+from burnercalc.making.batch import LACKS, Job, Means, Work, one_more, plan
+
+D, OPENS = 1440, 540
+# 3 h of welding, 1 1/2 h a mould, 1 h to cast, half an hour each to strip, trim and clear; 48 h to cure, 42.4 h of air
+# and warmth, 8 1/12 h of oven, three heats.
+ONE = Work(180, 90, 60, 30, 30, 30, 2880, 2544, 485, (720, 720, 565))
+
+
+def at(day, hour, minute=0):
+    return (day - 1) * D + 60 * hour + minute
+
+
+def jobs(found, step):
+    return [(job.burners, job.start, job.end) for job in found.jobs if job.step == step]
+
+
+def test_two_burners_by_hand():
+    """One mould, weld and first cast on day 1, 5 1/2 h, the second weld after them. 48 h later, on day 3 at 14:30, the
+    first is stripped and trimmed until 15:30, and the mould is free: the second cast until 16:30, stripped on day 5 at
+    16:30. The first is dry 42.4 h after 15:30, cleared on day 5, in the oven on day 6, fired on days 7 to 9, when the
+    only hands do nothing else; then the second is cleared and goes into the oven on day 10, and is fired to day 13."""
+    found = plan(2, ONE, Means())
+    assert jobs(found, "cast") == [((1,), at(1, 13, 30), at(1, 14, 30)), ((2,), at(3, 15, 30), at(3, 16, 30))]
+    assert jobs(found, "strip") == [((1,), at(3, 14, 30), at(3, 15)), ((2,), at(5, 16, 30), at(5, 17))]
+    assert jobs(found, "clear") == [((1,), at(5, 9, 54), at(5, 10, 24)), ((2,), at(10, 9), at(10, 9, 30))]
+    assert jobs(found, "oven") == [((1,), at(6, 9), at(6, 17, 5)), ((2,), at(10, 9, 30), at(10, 17, 35))]
+    assert [start for _, start, _ in jobs(found, "fire")] == [at(day, 9) for day in (7, 8, 9, 11, 12, 13)]
+    assert found.days == 13 and found.first_days == 9
+
+
+def test_welding_is_split_over_nights_and_days_off():
+    """20 h at 9 a day from Friday: 9, then 9 on Monday, 2 on Tuesday."""
+    found = plan(1, replace(ONE, weld=1200), Means(week=5, weekday=4))
+    assert jobs(found, "weld") == [
+        ((1,), at(1, 9), at(1, 18)),
+        ((1,), at(4, 9), at(4, 18)),
+        ((1,), at(5, 9), at(5, 11)),
+    ]
+
+
+def test_blocks_go_into_the_oven_together_and_cold():
+    """Three moulds, three places: one charge, begun when all three are cleared."""
+    found = plan(3, ONE, Means(moulds=3, oven_places=3, hands=3))
+    assert [burners for burners, *_ in jobs(found, "oven")] == [(1, 2, 3)]
+    single = plan(3, ONE, Means(moulds=3, oven_places=1, hands=3))
+    ovens = jobs(single, "oven")
+    assert len(ovens) == 3 and all(a[2] <= b[1] for a, b in pairwise(ovens))
+
+
+def test_one_person_stands_by_all_fires_and_does_nothing_else():
+    """Two stands: both burners' heats on the same days. While they burn the only pair of hands does nothing else."""
+    found = plan(2, ONE, Means(moulds=2, oven_places=2, test_stands=2))
+    first, second = ([job[1] for job in jobs(found, "fire") if job[0] == (n,)] for n in (1, 2))
+    assert first == second and len(first) == 3
+
+
+def _resources_hold(burners, work, means, found):
+    by = {}
+    for job in found.jobs:
+        by.setdefault(job.step, []).append(job)
+    hand = [job for step in ("weld", "mould", "cast", "strip", "trim", "clear") for job in by.get(step, [])]
+    for job in hand:
+        day = job.start // D
+        assert (means.weekday + day) % 7 < means.week, job
+        assert day * D + OPENS <= job.start and job.end <= day * D + OPENS + means.day_min, job
+    for heat in by["fire"]:
+        assert heat.start % D == OPENS and (means.weekday + heat.start // D) % 7 < means.week
+    moments = sorted({job.start for job in hand + by["fire"]})
+    for now in moments:
+        busy = sum(job.start <= now < job.end for job in hand)
+        watched = any(job.start <= now < job.end for job in by["fire"])
+        assert busy + watched <= means.hands, now
+        assert sum(job.start <= now < job.end for job in by["oven"]) <= 1
+    for charge in by["oven"]:
+        assert len(charge.burners) <= means.oven_places
+    # Each burner's own chain, and what it holds from its first to its last minute.
+    molds, stands = [], []
+    for burner in range(1, burners + 1):
+        mine = {step: [job for job in some if burner in job.burners] for step, some in by.items() if step != "mould"}
+        chain = [
+            ("weld", "cast", 0), ("cast", "strip", work.cure), ("strip", "trim", 0), ("trim", "clear", work.air),
+            ("clear", "oven", 0), ("oven", "fire", 0),
+        ]  # fmt: skip
+        for before, after, wait in chain:
+            assert mine[after][0].start >= mine[before][-1].end + wait, (burner, before)
+        for step in ("weld", "cast", "strip", "trim", "clear"):
+            assert sum(job.end - job.start for job in mine[step]) == getattr(work, step)
+        assert [job.end - job.start for job in mine["fire"]] == list(work.heats)
+        molds.append((mine["cast"][0].start, mine["strip"][-1].end))
+        stands.append((mine["fire"][0].start, mine["fire"][-1].end))
+    for held, most in ((molds, means.moulds), (stands, means.test_stands)):
+        for now, _ in held:
+            assert sum(start <= now < end for start, end in held) <= most
+    ready = sorted(job.end for job in by.get("mould", []))
+    assert len({job.burners for job in by.get("mould", [])}) <= min(means.moulds, burners)
+    assert not ready or ready[0] <= min(start for start, _ in molds)
+
+
+WORKS = st.builds(
+    Work,
+    weld=st.sampled_from([0, 60, 180, 900]),
+    mould=st.sampled_from([0, 90, 600]),
+    cast=st.sampled_from([30, 240, 700]),
+    strip=st.sampled_from([0, 30]),
+    trim=st.sampled_from([0, 30]),
+    clear=st.sampled_from([0, 45]),
+    cure=st.sampled_from([1440, 2880, 4320]),
+    air=st.sampled_from([1440, 2544]),
+    oven=st.sampled_from([300, 485, 700]),
+    heats=st.sampled_from([(720, 720, 565), (600,), (1552,)]),
+)
+SHOPS = st.builds(
+    Means,
+    moulds=st.integers(1, 4),
+    oven_places=st.integers(1, 4),
+    test_stands=st.integers(1, 3),
+    hands=st.integers(1, 3),
+    day_min=st.sampled_from([240, 540, 720]),
+    week=st.sampled_from([5, 6, 7]),
+    weekday=st.integers(0, 6),
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(1, 5), WORKS, SHOPS)
+def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means):
+    found = plan(burners, work, means)
+    _resources_hold(burners, work, means, found)
+    assert found.first_days <= found.days
+    for which in LACKS:
+        assert one_more(burners, work, means, which).days <= found.days
+
+
+class AllOrders:
+    """Every order of the work of a small batch, each step as early as the order lets it; written apart from the plan.
+
+    `shorter(days)`: is there one that ends in fewer days? Branches end where one burner alone could no longer make it.
+    A place in the order for each step of each burner, for making each mould, for each charge of the oven with the next
+    one, two or more blocks, and for each first fire.
+    """
+
+    def __init__(self, burners, work, means):
+        self.burners, self.work, self.means = burners, work, means
+        self.takes = (work.weld, work.cast, work.strip, work.trim, work.clear)
+        self.waits = (0, work.cure, 0, work.air, 0)
+
+    def shorter(self, days):
+        self.limit, self.seen = (days - 1) * D, set()
+        zero = (0,) * self.means.test_stands
+        return self._go((0,) * self.means.hands, 0, ((0, 0),) * self.burners, (), 0, zero, frozenset())
+
+    def _works(self, day):
+        return (self.means.weekday + day) % 7 < self.means.week
+
+    def _span(self, ready, takes, split=False):
+        day = ready // D
+        while True:
+            opens, closes = day * D + OPENS, day * D + OPENS + self.means.day_min
+            start = max(ready, opens)
+            if self._works(day) and start + takes <= closes:
+                return start, start + takes
+            if self._works(day) and ((split and start < closes) or (takes > self.means.day_min and ready <= opens)):
+                left, end = takes, start
+                while left > closes - end:
+                    left -= closes - end
+                    day += 1
+                    while not self._works(day):
+                        day += 1
+                    opens, closes = day * D + OPENS, day * D + OPENS + self.means.day_min
+                    end = opens
+                return start, end + left
+            day += 1
+
+    def _heats(self, ready):
+        day = max(0, -(-(ready - OPENS) // D))
+        found = []
+        for lasts in self.work.heats:
+            while not self._works(day):
+                day += 1
+            found.append((day * D + OPENS, day * D + OPENS + lasts))
+            day += max(1, -(-lasts // D))
+        return tuple(found)
+
+    def _hopeless(self, hands, state, oven):
+        for stage, ready in state:
+            end = ready
+            for step in range(stage, 5):
+                end = self._span(max(end, hands[0]), self.takes[step], step == 0)[1] + self.waits[step]
+            if stage <= 5:
+                end = self._span(max(end, oven), self.work.oven)[0] + self.work.oven
+            if stage <= 6 and self._heats(end)[-1][1] >= self.limit:
+                return True
+        return False
+
+    def _go(self, hands, made, state, moulds, oven, stands, lit):
+        if all(stage == 7 for stage, _ in state):
+            return True
+        key = (hands, made, state, moulds, oven, stands, lit)
+        if key in self.seen or self._hopeless(hands, state, oven):
+            return False
+        self.seen.add(key)
+        return any(self._go(*after) for after in self._steps(*key))
+
+    def _steps(self, hands, made, state, moulds, oven, stands, lit):
+        def first(stage):
+            ready = [(at, i) for i, (own, at) in enumerate(state) if own == stage]
+            return sorted(ready)
+
+        def moved(i, stage, ready):
+            return (*state[:i], (stage, ready), *state[i + 1 :])
+
+        def busy(k, end):
+            return tuple(sorted((*hands[:k], end, *hands[k + 1 :])))
+
+        for step in range(4, -1, -1):
+            for ready, i in first(step)[:1]:
+                if step == 1 and not moulds:
+                    continue
+                ready = max(ready, moulds[0]) if step == 1 else ready
+                for k, free in enumerate(hands):
+                    _, end = self._span(max(free, ready), self.takes[step], step == 0)
+                    left = moulds[1:] if step == 1 else tuple(sorted((*moulds, end))) if step == 2 else moulds
+                    yield busy(k, end), made, moved(i, step + 1, end + self.waits[step]), left, oven, stands, lit
+        if made < min(self.means.moulds, self.burners):
+            for k, free in enumerate(hands):
+                _, end = self._span(free, self.work.mould)
+                yield busy(k, end), made + 1, state, tuple(sorted((*moulds, end))), oven, stands, lit
+        cleared = first(5)
+        for count in range(1, min(self.means.oven_places, len(cleared)) + 1):
+            start, _ = self._span(max(oven, cleared[count - 1][0]), self.work.oven)
+            after = list(state)
+            for _, i in cleared[:count]:
+                after[i] = (6, start + self.work.oven)
+            yield hands, made, tuple(after), moulds, start + self.work.oven, stands, lit
+        for ready, i in first(6)[:1]:
+            yield from self._fires(hands, made, moved(i, 7, 0), moulds, oven, stands, lit, max(ready, stands[0]))
+
+    def _fires(self, hands, made, state, moulds, oven, stands, lit, ready):
+        """Fire the next burner on the first mornings on which hands are free, or stand by another fire already."""
+        while True:
+            heats = self._heats(ready)
+            if heats[-1][1] >= self.limit:
+                return
+            alone = [start for start, _ in heats if not any(a <= start < b for a, b in lit)]
+            free = [k for k, at in enumerate(hands) if not alone or at <= alone[0]]
+            if free:
+                break
+            ready = heats[0][0] + D - OPENS
+        for k in free:
+            until = tuple(sorted((*hands[:k], max(hands[k], heats[-1][1]), *hands[k + 1 :])))
+            yield until, made, state, moulds, oven, (*sorted((*stands[1:], heats[-1][1])),), lit | set(heats)
+
+
+SMALL = [  # burners, changes of ONE, shop
+    (2, {}, Means()),
+    (2, {}, Means(moulds=2)),
+    (2, {}, Means(moulds=2, oven_places=2, test_stands=2)),
+    (2, {"heats": (1552,)}, Means(week=5)),
+    (2, {"weld": 400, "cast": 240}, Means(moulds=2, oven_places=2, day_min=300)),
+    (2, {"heats": (600,), "oven": 700}, Means(test_stands=2, week=6, weekday=3)),
+    (3, {"heats": (600,)}, Means()),
+    (3, {"heats": (600,)}, Means(moulds=3, oven_places=3)),
+    (3, {"heats": (1552,), "trim": 0}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
+    (4, {"heats": (600,), "trim": 0, "weld": 0}, Means(oven_places=4)),
+]
+# Where some order is shorter than the plan, by so many days: welding of 15 h in days of 5 h.
+LONGER = [
+    (2, {"weld": 900, "mould": 300, "clear": 90, "oven": 200, "heats": (300,)},
+     Means(2, 3, 2, 1, 300, 5), 2),
+    (2, {"weld": 900, "mould": 0, "strip": 120, "air": 1440, "oven": 200, "heats": (1552,)},
+     Means(2, 3, 2, 1, 300, 6, 3), 2),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("burners, change, means", SMALL)
+def test_no_order_of_a_small_batch_is_shorter(burners, change, means):
+    work = replace(ONE, **change)
+    days = plan(burners, work, means).days
+    assert not AllOrders(burners, work, means).shorter(days)
+    assert AllOrders(burners, work, means).shorter(days + 1)  # and the search does find those
+
+
+@pytest.mark.parametrize("burners, change, means, most", LONGER)
+def test_how_far_rules_fall_short_where_days_are_short_and_steps_long(burners, change, means, most):
+    work = replace(ONE, **change)
+    days = plan(burners, work, means).days
+    assert AllOrders(burners, work, means).shorter(days)
+    assert not AllOrders(burners, work, means).shorter(days - most)
+
+
+def test_many_burners_are_limited_by_what_is_short():
+    """Thirty with one stand: three days of fire each is 90; nothing else takes as long."""
+    found = plan(30, ONE, Means(moulds=10, oven_places=10, hands=3))
+    assert 90 <= found.days <= 90 + plan(1, ONE, Means(hands=3)).days
+    assert one_more(30, ONE, Means(moulds=10, oven_places=10, hands=3), "test_stands").days <= found.days - 40
+
+
+@pytest.mark.parametrize(
+    "burners, change, field",
+    [
+        (0, {}, "batch_size"),
+        (1, {"moulds": 0}, "moulds"),
+        (1, {"oven_places": 0}, "oven_places"),
+        (1, {"test_stands": 0}, "test_stands"),
+        (1, {"hands": 0}, "hands"),
+        (1, {"day_min": 0}, "day_hours"),
+        (1, {"week": 0}, "work_week"),
+    ],
+)
+def test_names_the_field(burners, change, field):
+    with pytest.raises(InputError) as caught:
+        plan(burners, ONE, replace(Means(), **change))
+    assert caught.value.field == field
+
+
+def test_a_job_says_whose_it_is():
+    assert plan(1, ONE, Means()).jobs[0] == Job("weld", (1,), at(1, 9), at(1, 12))

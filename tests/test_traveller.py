@@ -1,0 +1,117 @@
+"""The traveller, the data plate and the operating card: read back, whole, in both measures, for any design."""
+
+import pytest
+from designs import FAR_APART, KNOWN_GOOD
+from pdf_reader import pages
+from test_files import dxf_of
+from test_lighting import WAYS
+
+from burnercalc import traveller, units
+from burnercalc.design import Design
+from burnercalc.drawing.shapes import Text, shape_box
+from burnercalc.files import FILES, PLATES
+from burnercalc.link import to_link
+from burnercalc.result import solve
+
+
+def solved(**texts):
+    return solve(Design.from_texts(texts))
+
+
+@pytest.fixture(scope="module")
+def default():
+    return solved()
+
+
+def read(result, key):
+    return pages(FILES[key][2](result, to_link(result.design, "https://example.org/")))
+
+
+def words(page):
+    return " ".join(page.text.split())
+
+
+def test_a_traveller_has_all_that_is_measured_on_the_way(default):
+    both = read(default, "traveller-letter")
+    text = " ".join(map(words, both))
+    assert len(both) == 2
+    for key in ("window_length", "inlet_hole", "push_in", "pin_length", "burner_mass", "burner_wet_mass",
+                "burner_steel_mass", "jet_gas_pressure", "damper_open_high", "mixture_pressure"):  # fmt: skip
+        answer = default.answers[key]
+        assert units.show(answer.value, answer.dimension, "in").replace("₂", "2") in text, key
+    for said in ("Serial no.", "GO: 1/4 in drill", "NO GO: 17/64 in drill", "Leak: air inside", "10 min",
+                 "Lights five times of five", "Handed over", "must be certified", "local authority decides",
+                 *traveller.STEPS):  # fmt: skip
+        assert said in text, said
+
+
+def test_each_burner_of_a_batch_has_its_own_pages():
+    """Behind the calendar of the batch."""
+    batch = solved(batch_size="3")
+    text = [words(page) for page in read(batch, "traveller-a4")]
+    assert len(text) == 7 and batch["batch_bottleneck"] in text[0]
+    assert text[0].count("cast ") >= 3 and f"{batch['batch_days']} days to the last burner" in text[0]
+    assert [sum(f"Burner {n} of 3" in page for page in text) for n in (1, 2, 3)] == [2, 2, 2]
+
+
+def test_weights_by_hand(default):
+    """Dry block: 145 lb/ft3; wet with 11 % of water more. Steel, inlet pipe and baffle are the rest."""
+    dry = default["block_volume"] * 145 * 0.45359237 / 0.3048**3
+    assert default["burner_wet_mass"] - default["burner_mass"] == pytest.approx(0.11 * dry, rel=1e-6)
+    assert default["burner_mass"] - default["burner_steel_mass"] == pytest.approx(dry, rel=1e-6)
+    plastic = solved(refractory="phosphate_plastic")
+    assert plastic["burner_wet_mass"] == pytest.approx(plastic["burner_mass"])
+
+
+def test_the_no_go_gauge_is_a_twentieth_over_the_port():
+    """1/4 in and 5 % are 0.2625, the next drill 17/64; 8 mm: 8.4 mm."""
+    assert solved().part("pins").no_go_drill == "17/64 in"
+    assert solved(units="mm", port_diameter="8 mm").part("pins").no_go_drill == "8.4 mm"
+
+
+def test_what_must_not_be_built_or_lit_is_said():
+    stop = read(solved(inlet="4"), "traveller-letter")
+    assert all("DO NOT BUILD THIS" in page.text for page in stop)
+    assert all("DO NOT BUILD" in page.text for page in read(solved(inlet="4"), "plates-letter"))
+    never = next(result for result in (solved(**texts) for texts in WAYS.values())
+                 if result.part("lighting").rate_W is None and result.part("lighting").way != "torch")  # fmt: skip
+    card = " ".join(shape.text for shape in never.drawings["operating_card"].shapes if isinstance(shape, Text))
+    assert "DO NOT LIGHT" in card and "do not light" in card and "lit torch" not in card
+    assert "do not light" in " ".join(map(words, read(never, "traveller-a4")))
+
+
+def test_plate_and_card_are_in_both_measures(default):
+    plate, card = read(default, "plates-a4")
+    for said in ("100 kBtu/h", "29.3 kW", "propane", "#52", "1.61 mm", "3000 °F", "1649 °C", "NOT CERTIFIED",
+                 "local authority decides"):  # fmt: skip
+        assert said in words(plate), said
+    for said in ("LIGHT", "LOW", "HIGH", "kBtu/h = ", " kW", "psi = ", " bar", "Smell of gas", "Gas shut"):
+        assert said in words(card), said
+    metric = solved(units="mm").drawings["plate"].shapes
+    assert [shape.text for shape in metric if isinstance(shape, Text)] == [
+        shape.text for shape in default.drawings["plate"].shapes if isinstance(shape, Text)
+    ]
+
+
+@pytest.mark.parametrize("name", PLATES)
+def test_cad_finds_what_is_cut_and_what_is_engraved(default, name):
+    document = dxf_of(FILES[f"{name}-dxf"][2](default, "#"))
+    assert not document.audit().errors
+    found = [(entity.dxftype(), entity.dxf.layer) for entity in document.modelspace()]
+    assert {layer for _, layer in found} == {"CUT", "ENGRAVE"}
+    assert all(layer == "ENGRAVE" for kind, layer in found if kind == "TEXT")
+    assert sum(kind == "CIRCLE" for kind, _ in found) == 4
+
+
+@pytest.mark.parametrize("texts", [*FAR_APART.values(), *KNOWN_GOOD.values(), *WAYS.values()])
+def test_every_word_stands_on_its_plate_and_on_no_other(texts):
+    result = solve(Design.from_texts(texts))
+    for name in PLATES:
+        shapes = result.drawings[name].shapes
+        outline = shape_box(shapes[0])
+        boxes = [shape_box(shape) for shape in shapes if isinstance(shape, Text)]
+        for box in boxes:
+            assert outline[0] + 5 < box[0] and box[2] < outline[2] - 5 and outline[1] + 5 < box[1], name
+        for i, a in enumerate(boxes):
+            for b in boxes[i + 1 :]:
+                assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] + 0.01 or b[3] <= a[1] + 0.01, name
