@@ -1,8 +1,8 @@
 """Drawings for a place on the screen: words that can be read there and stand clear of lines, upright or lying down."""
 
 import json
-from math import cos, radians, sin
 from itertools import pairwise
+from math import cos, radians, sin
 
 import pytest
 
