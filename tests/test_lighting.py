@@ -262,7 +262,7 @@ ON_A_LINE = {
     "the default": ({}, {"port_diameter": "9/32 in"}),
     "a box of ten ports": (
         KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"],
-        {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15"},
+        {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "48 %"},
     ),
 }
 
