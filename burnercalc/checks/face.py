@@ -6,6 +6,7 @@ from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
+from ..parts.lighting_card import RELIGHTS_K
 from ..parts.plenum import Plenum
 from ..parts.shares import Shares
 from ..parts.soaking import LONGER_S, Soaking
@@ -29,7 +30,6 @@ BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
 GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
-RELIGHTS_K = (1400 + 459.67) / 1.8  # walls above it light gas again (NFPA 86; EN 746-2: 750 degC), memory
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
 LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
 # Of the longest gap that domestic burners, drawing freely, light over. Blown faces that are known to be good light over
