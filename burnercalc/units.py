@@ -411,7 +411,7 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
     if dimension == "count":
         return f"{value:g}"
     unit = shown_unit(dimension, units)
-    if dimension == "gas_share" and 0 < value < 1e-3 and not exact:
+    if dimension == "gas_share" and 0 < value < 5e-3 and not exact:
         return f"{significant(1e6 * value, digits)} ppm"
     if dimension == "time" and not exact:
         unit = "min" if value < 3600 else unit if value < 3 * 86400 else "day"

@@ -168,3 +168,22 @@ def test_no_flow_is_refused():
     with pytest.raises(InputError) as caught:
         bf.fin_state(slab(), 30.0, 0.0, 300.0, 1500.0, 0.0, 300.0)
     assert caught.value.field == "capacity_W_K"
+
+
+def test_where_the_search_begins_decides_nothing(propane):
+    """From the shop's temperature, from a far hotter block, and from row to row down a table of velocities."""
+    far, bare = hot(propane, 0.05, 1900.0), hot(propane, 0.4)
+    fields = ("face_K", "wall_K", "exit_K", "back_K", "rim_K", "lip_K", "box_K", "mixture_K", "through_W")
+
+    def begun(near, share=0.4):
+        area = 43 * pi / 4 * (0.25 * INCH) ** 2
+        return bf.hot_state(slab(), box(), FULL_KG_S * share, 0.25 * INCH, area, propane, 288.7, CHAMBER_K, 1.0, near)
+
+    for field in fields:
+        assert getattr(begun(far), field) == pytest.approx(getattr(bare, field), rel=2e-6), field
+    port = bf.HotPort((0.1, 0.2, 0.4, 0.8), lambda share, near: begun(near, share), far)
+    assert port.face_K(0.4) == pytest.approx(bare.face_K, rel=2e-6)
+    for share in (0.05, 0.1):  # held below the first row
+        assert port.exit_K(share) == pytest.approx(hot(propane, 0.1).exit_K, rel=2e-6)
+    middle = (port.row(1).mixture_K + port.row(2).mixture_K) / 2
+    assert port.enter_K((0.2 * 0.4) ** 0.5) == pytest.approx(middle)

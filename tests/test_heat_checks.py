@@ -11,7 +11,9 @@ from burnercalc.catalogue import said
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
 from burnercalc.design import Design
+from burnercalc.parts import PARTS
 from burnercalc.parts.back_pressure import BackPressure
+from burnercalc.parts.carbon_monoxide import CarbonMonoxide
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
 from burnercalc.parts.throughput import Throughput
@@ -145,44 +147,95 @@ CO_PPM = {0.98: 151, 0.99: 214, 1.00: 574, 1.01: 3306, 1.02: 6500, 1.03: 9662}
 
 
 @pytest.mark.parametrize("middle", [0.95, 0.96, 0.97, 0.98, 0.99, 1.0])
-def test_carbon_monoxide_is_a_band_over_the_slips_of_the_mixture(middle):
+def test_carbon_monoxide_of_gas_that_cools_slowly_is_a_band_over_the_slips_of_the_mixture(middle):
     r = solved(equivalence_ratio=str(middle))
-    low, high = r.answers["flue_co_dry"].band
+    low, value, high = r.part("flame").co_dry_band
     assert 1e6 * high == pytest.approx(CO_PPM[round(middle + 0.03, 2)], rel=0.005)
-    assert low < r["flue_co_dry"] < high
+    assert low < value < high and r.answers["flue_co_dry"].value == value
     if middle in CO_PPM:
-        assert 1e6 * r["flue_co_dry"] == pytest.approx(CO_PPM[middle], rel=0.005)
-    assert r.checks["carbon_monoxide"].value == high
-    assert r.checks["carbon_monoxide"].verdict == ("good" if high <= 400e-6 else "caution")
+        assert 1e6 * value == pytest.approx(CO_PPM[middle], rel=0.005)
+    assert (r.checks["carbon_monoxide"].verdict == "caution") == (high > 400e-6)
+
+
+# Dry, propane and air at equilibrium, in ppm: {temperature: {equivalence ratio}}; cantera 3.2.0, gri30.yaml.
+CO_HOT_PPM = {
+    1800: {0.93: 227, 0.98: 447, 0.99: 617, 1.03: 9998},
+    1966: {0.93: 1086, 0.98: 1994, 0.99: 2507, 1.03: 10855},
+    2025: {0.93: 1763, 0.98: 3098, 0.99: 3750, 1.03: 11523},
+}
+
+
+@pytest.mark.parametrize("leaves_K", CO_HOT_PPM)
+@pytest.mark.parametrize("middle", [0.9, 0.95, 0.96, 1.0])
+def test_the_high_end_of_carbon_monoxide_is_of_gas_chilled_as_it_leaves(leaves_K, middle):
+    """The rich slip at the hottest that the gas may leave; the low end is the lean slip, cooled slowly."""
+    r = solved(equivalence_ratio=str(middle))
+    reached = replace(r.part("reached"), gas_K=Band(1700.0, 1750.0, float(leaves_K)))
+    found = r.parts.call(PARTS["carbon_monoxide"], reached=reached)
+    assert 1e6 * found.dry.high == pytest.approx(CO_HOT_PPM[leaves_K][round(middle + 0.03, 2)], rel=0.005)
+    assert found.dry.low == r.part("flame").co_dry_band.low and found.leaves_K == leaves_K
+    # 35 ppm in the room: as much fresh air as there is carbon monoxide, in dry gas that air by 0.03 makes 3 % more.
+    lean, as_set, rich = (air / share for air, share in zip(found.fresh_air_m3_s, found.dry))
+    assert lean / as_set == pytest.approx(middle / (middle - 0.03), rel=0.005)
+    assert rich / as_set == pytest.approx(middle / (middle + 0.03), rel=0.01)
+
+
+def test_carbon_monoxide_judges_the_gas_as_hot_as_it_leaves():
+    r = solved()
+    assert r.part("carbon_monoxide").leaves_K == r.answers["gas_leaves"].band[1] > 1900
+    assert r.checks["carbon_monoxide"].value == r.answers["flue_co_dry"].band[1]
+
+
+def test_a_cure_of_carbon_monoxide_works():
+    """Leaner takes a caution to a note, in a hot forge too; a cool chamber's gas is good at the same mixture."""
+    hot = {"chamber_temperature": "2500 degF", "firing_rate": "300 kBtu/h"}
+    words = [
+        solved(**hot, equivalence_ratio=ratio).checks["carbon_monoxide"].verdict for ratio in ("0.98", "0.96", "0.9")
+    ]
+    assert words == ["caution", "caution", "note"]
+    cool = {"chamber_temperature": "1500 degF", "work_temperature": "1400 degF", "firing_rate": "30 kBtu/h"}
+    assert solved(**cool, equivalence_ratio="0.96").checks["carbon_monoxide"].verdict == "good"
 
 
 @pytest.mark.parametrize(
-    "ratio, most, verdict, text",
+    "ratio, settled, most, verdict, text",
     [
-        ("0.96", 400e-6, "good", "The gas that leaves holds 400 ppm carbon monoxide when the mixture slips 0.03 "
-         "richer, 100 ppm as set. A cold or lifted flame makes more: draw it outdoors, and hang a carbon monoxide "
-         "alarm all the same."),
-        ("0.98", 401e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds 401 ppm "
-         "carbon monoxide, a deadly poison without smell; a gas appliance may make 400 ppm. If all of it stayed in the "
-         "room, 212 cfm of fresh air would be needed. Make the mixture leaner; draw it outdoors under a hood, and "
-         "hang a carbon monoxide alarm."),
-        ("1.021", 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison without "
-         "smell, and 1 % when the mixture slips 0.03 richer; if all of it stayed in the room, 212 cfm of fresh air "
-         "would be needed. Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed "
-         "room. A leaner mixture makes far less."),
+        ("0.96", 300e-6, 400e-6, "good", "The gas that leaves holds 400 ppm carbon monoxide at most, chilled as it "
+         "leaves and the mixture slipped 0.03 richer, 100 ppm as set. A cold or lifted flame makes more: draw it "
+         "outdoors, and hang a carbon monoxide alarm all the same."),
+        ("0.96", 400e-6, 4000e-6, "note", "The gas leaves as hot as 2960 °F, and holds carbon monoxide, a deadly "
+         "poison without smell: 400 ppm where it cools slowly, which burns it, 4000 ppm where it is chilled at once, "
+         "the mixture slipped 0.03 richer; a gas appliance may make 400 ppm. Draw it outdoors under a hood, and hang "
+         "a carbon monoxide alarm: if all of it stayed in the room, 212 cfm of fresh air would be needed. A leaner "
+         "mixture or less fire makes less."),
+        ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
+         "401 ppm carbon monoxide however slowly it cools, 2000 ppm where it is chilled: a deadly poison without "
+         "smell; a gas appliance may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air would be "
+         "needed. Make the mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm."),
+        ("1.021", 0.01, 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison "
+         "without smell, and 1 % when the mixture slips 0.03 richer; if all of it stayed in the room, 212 cfm of "
+         "fresh air would be needed. Draw it outdoors under a hood, hang a carbon monoxide alarm, never run this in a "
+         "closed room. A leaner mixture makes far less."),
     ],
 )  # fmt: skip
-def test_carbon_monoxide(ratio, most, verdict, text):
+def test_carbon_monoxide(ratio, settled, most, verdict, text):
     given = {
-        "firing": part("firing", fresh_air_m3_s=Band(0.01, 0.05, 0.1)),
-        "flame": part("flame", co_dry=1e-4, co_dry_band=Band(5e-5, 1e-4, most)),
+        "carbon_monoxide": CarbonMonoxide(Band(5e-5, 1e-4, most), Band(0.01, 0.05, 0.1), 1900.0),
+        "flame": part("flame", co_dry=1e-4, co_dry_band=Band(5e-5, 1e-4, settled)),
     }
     r = solved(equivalence_ratio=ratio)
-    assert judged("carbon_monoxide", r, **given) == (verdict, most, 400e-6, text, (LOWER,))
+    cures = (LOWER, ("firing_rate", "lower")) if settled <= 400e-6 else (LOWER,)
+    assert judged("carbon_monoxide", r, **given) == (verdict, most, 400e-6, text, cures)
+
+
+def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame():
+    flame = part("flame", co_dry_band=Band(5e-5, 1e-4, 400e-6))
+    found = CarbonMonoxide(Band(5e-5, 1e-4, 4001e-6), Band(0.01, 0.05, 0.1), 1900.0)
+    assert judged("carbon_monoxide", flame=flame, carbon_monoxide=found)[0] == "caution"
 
 
 def test_carbon_monoxide_without_a_flame():
-    found = judged("carbon_monoxide", flame=NO_FLAME, firing=part("firing", fresh_air_m3_s=None))
+    found = judged("carbon_monoxide", flame=NO_FLAME, carbon_monoxide=CarbonMonoxide(None, None, 1900.0))
     assert found[:3] == ("caution", None, 400e-6)
     assert found[3].startswith("No flame was found, so nothing is known of the carbon monoxide")
 

@@ -214,6 +214,8 @@ def test_tape(inches, text):
         (441.134, "money", "in", "441.13"),
         (0.0, "money", "in", "0.00"),
         (5.74e-4, "gas_share", "in", "574 ppm"),
+        (2.51e-3, "gas_share", "in", "2510 ppm"),
+        (8.52e-3, "gas_share", "in", "0.852 %"),
         (0.0566, "gas_share", "in", "5.66 %"),
         (0.0, "gas_share", "in", "0 %"),
         (0.0002, "length", "in", "1/64 in"),

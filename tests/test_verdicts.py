@@ -43,7 +43,8 @@ def test_the_same_seed_makes_the_same_designs():
 
 # Which end of a band a check judges: the one that harms. "value" beside it: a stop is what is likely, no mere maybe.
 ENDS = {
-    ("carbon_monoxide", "flame.co_dry_band"): {"high"},
+    ("carbon_monoxide", "carbon_monoxide.dry"): {"high"},
+    ("carbon_monoxide", "flame.co_dry_band"): {"high"},  # gas that cools slowly
     ("low_fire_drift", "reached.low_empty_K"): {"high"},
     ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
@@ -64,9 +65,10 @@ ENDS = {
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
-    ("carbon_monoxide", "firing.fresh_air_m3_s"),
+    ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
+    ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge

@@ -250,14 +250,16 @@ FLAME_ANSWERS = (
     ),
     Answer(
         "flue_co_dry",
-        "flame.co_dry_band",
+        "carbon_monoxide.dry",
         "gas_share",
         "Carbon monoxide, dry",
-        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it; the band is a "
-        "slip of the mixture by 0.03 either way, better than which no hand holds it. A flame that is cold, lifted or "
-        "touches the work makes more.",
-        formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03",
-        inputs=LEAVING,
+        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns out "
+        "while the gas cools slowly; the high end is gas chilled at once as it leaves at high fire, a mixture that "
+        "slips 0.03 richer, better than which no hand holds it; the low end is a leaner one, cooled slowly. A flame "
+        "that is cold, lifted or touches the work makes more.",
+        formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03; high end at the "
+        "temperature that the gas leaves at",
+        inputs=(*LEAVING, "gas_leaves"),
         source=FREEZING & SLIP,
         near="bench",
     ),
@@ -295,12 +297,12 @@ FLAME_ANSWERS = (
     ),
     Answer(
         "fresh_air",
-        "firing.fresh_air_m3_s",
+        "carbon_monoxide.fresh_air_m3_s",
         "air_flow",
         "Fresh air against CO",
         meaning="What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed "
         "in it; a hood that draws it outdoors needs far less, and no figure stands in for an alarm.",
-        formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the slips of the mixture",
+        formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the band of the latter",
         inputs=("firing_rate_gross", "burner_count", "flue_co_dry"),
         source=CO_LIMIT & FREEZING & SLIP,
         near="bench",
@@ -689,13 +691,19 @@ CHECKS = (
         harm="danger",
         source=FREEZING & SLIP & CO_OF_APPLIANCES,
         cases={
-            "good": "The gas that leaves holds {most:gas_share} carbon monoxide when the mixture slips {slip:g} "
-            "richer, {co:gas_share} as set. A cold or lifted flame makes more: draw it outdoors, and hang a carbon "
-            "monoxide alarm all the same.",
-            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {most:gas_share} "
-            "carbon monoxide, a deadly poison without smell; a gas appliance may make {usual:gas_share}. If all of it "
-            "stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
-            "outdoors under a hood, and hang a carbon monoxide alarm.",
+            "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
+            "mixture slipped {slip:g} richer, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
+            "outdoors, and hang a carbon monoxide alarm all the same.",
+            "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison without "
+            "smell: {slipped:gas_share} where it cools slowly, which burns it, {most:gas_share} where it is chilled at "
+            "once, the mixture slipped {slip:g} richer; a gas appliance may make {usual:gas_share}. Draw it outdoors "
+            "under a hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of "
+            "fresh air would be needed. A leaner mixture or less fire makes less.",
+            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {slipped:gas_share} "
+            "carbon monoxide however slowly it cools, {most:gas_share} where it is chilled: a deadly poison without "
+            "smell; a gas appliance may make {usual:gas_share}. If all of it stayed in the room, {fresh:air_flow} of "
+            "fresh air would be needed. Make the mixture leaner; draw it outdoors under a hood, and hang a carbon "
+            "monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips {slip:g} richer; if all of it stayed in the room, "
             "{fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon monoxide "

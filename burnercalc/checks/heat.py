@@ -4,6 +4,7 @@ from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
 from ..parts.body import Body
+from ..parts.carbon_monoxide import CarbonMonoxide
 from ..parts.chamber import Chamber
 from ..parts.face import Face
 from ..parts.firing import Firing
@@ -29,6 +30,7 @@ from .judge import FAULTS, Judged, judge, ladder, verdict
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
 RICHEST_GOOD = 1.2  # beyond it gas burns at the door, and what leaves holds more than 5 % of carbon monoxide
 MOST_CO_GOOD = 400e-6  # dry; what a vented gas appliance may make (ANSI Z21; memory)
+MOST_CO_CHILLED = 10 * MOST_CO_GOOD  # of gas chilled at once as it leaves: no clean flame; common practice
 LEAST_AVAILABLE_GOOD = 0.1  # below it a small slip of the mixture loses the chamber; common practice
 TOUCH_K = BURN_THRESHOLD_BARE_METAL_K[1.0]
 SCORCH_K = 505.37  # 450 degF: paper and cotton char, paint burns off; common practice
@@ -92,24 +94,29 @@ def mixture_check(mixture: Mixture, reducing_wanted: str) -> Judged:
     )
 
 
-def carbon_monoxide_check(mixture: Mixture, flame: Flame, firing: Firing) -> Judged:
-    """The rich end of what the mixture slips to; no flame found is no clean flame."""
-    cures = (("equivalence_ratio", "lower"),)
-    if flame.co_dry_band is None:
+def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide) -> Judged:
+    """Good by the careful end, of gas chilled at once; a caution from what the rich slip leaves however slowly the gas
+    cools. No flame found is no clean flame."""
+    found, settled = carbon_monoxide.dry, flame.co_dry_band
+    if found is None or settled is None:
+        cures = (("equivalence_ratio", "lower"),)
         return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=cures)
-    most = flame.co_dry_band.high
-    word = ladder(most, good=MOST_CO_GOOD, stop=inf)
+    word = ladder(found.high, good=MOST_CO_GOOD, note=MOST_CO_CHILLED, stop=inf)
+    if settled.high > MOST_CO_GOOD:
+        word = "caution"
     return verdict(
         word,
-        most,
+        found.high,
         MOST_CO_GOOD,
         case="rich" if mixture.atmosphere.case == "reducing" else word,
-        cures=cures,
-        co=flame.co_dry,
-        most=most,
+        cures=(("equivalence_ratio", "lower"), *((LESS_FIRE,) if settled.high <= MOST_CO_GOOD else ())),
+        co=found.value,
+        slipped=settled.high,
+        most=found.high,
         slip=MIXTURE_SLIP,
         usual=MOST_CO_GOOD,
-        fresh=firing.fresh_air_m3_s.high,
+        fresh=carbon_monoxide.fresh_air_m3_s.high,
+        leaves=carbon_monoxide.leaves_K,
     )
 
 

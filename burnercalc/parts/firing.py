@@ -3,14 +3,10 @@
 from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
-from ..physics import combustion, ventilation
-from ..physics.band import Band
+from ..physics import combustion
 from .chamber import Chamber
-from .flame import Flame
 from .gas import Gas
 from .need import Need
-
-CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == "NIOSH REL")
 
 
 @dataclass(frozen=True)
@@ -27,7 +23,6 @@ class Firing:
     gas_kg_s: float
     air_m3_s: float
     mixture_m3_s: float
-    fresh_air_m3_s: Band | None  # over the slips of the mixture
 
 
 def rate_W(firing_rate: float | str, burner_count: int, needed_W: float | None) -> float | None:
@@ -43,7 +38,6 @@ def firing(
     burner_count: int,
     equivalence_ratio: float,
     gas: Gas,
-    flame: Flame,
     chamber: Chamber,
     need: Need,
 ) -> Firing:
@@ -62,20 +56,4 @@ def firing(
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, rate),
         air_m3_s=air_m3_s,
         mixture_m3_s=gas_m3_s + air_m3_s,
-        fresh_air_m3_s=_fresh_air_m3_s(gas, flame, rate * burner_count),
     )
-
-
-def _fresh_air_m3_s(gas, flame, installed_W):
-    if flame.flue is None:
-        return None
-    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, installed_W)
-    as_set, *slipped = (
-        ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION)
-        for flue in (flame.flue, *flame.slipped)
-    )
-    return Band(min(as_set, *slipped), as_set, max(as_set, *slipped))
-
-
-def _dry_mol(flue):
-    return sum(amount for name, amount in flue.amounts_mol if name != "H2O")

@@ -17,7 +17,8 @@ class Flame:
     """Burned gas without heat loss, and as it leaves the chamber; all None where the mixture has no flame.
 
     `available`: share of the gross heat that stays in the chamber. `slipped`: the flue gas when the mixture slips to
-    the lean and to the rich side, where there is a flame; `co_dry_band`: carbon monoxide over that range.
+    the lean and to the rich side, where there is a flame; `co_dry_band`: carbon monoxide over that range, where the
+    gas cools slowly.
     """
 
     burned: Equilibrium | None
@@ -42,6 +43,15 @@ def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) 
     except EquilibriumError:
         return Flame(None, None, None, None, None, None, None, None)
     return Flame(burned, flue, split, burned.temp_K, flue.co_dry, flue.o2_dry, flue.dew_point_K, split.available)
+
+
+def flue_gas(gas: Gas, shop: Shop, equivalence_ratio: float, leaves_K: float) -> FlueGas | None:
+    """Of any mixture, left at any temperature; None without a flame."""
+    inlet = (shop.temp_K, shop.temp_K, shop.pressure_Pa)
+    try:
+        return combustion.flue_gas(gas.composition, equivalence_ratio, leaves_K, *inlet)
+    except EquilibriumError:
+        return None
 
 
 def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: float) -> Flame:

@@ -4,8 +4,10 @@ The steel box behind it takes heat from its rim and its back, and hands it to th
 """
 
 from bisect import bisect_right
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import exp, expm1, log, sqrt, tanh
+from operator import sub
 
 from ..constants import STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
@@ -99,26 +101,14 @@ def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_
     """
     for name, value in (("film_W_m2K", film_W_m2K), ("capacity_W_K", capacity_W_K)):
         require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
-    length, through = fin.length_m, fin.conductivity_W_mK * fin.solid_area_m2
-    given = film_W_m2K * fin.wetted_m2_m
-    a, b = given / through, given / capacity_W_K
-    spread = sqrt(b * b + 4 * a)
-    r1, r2 = 2 * a / (b + spread), -(b + spread) / 2
-    at_back, at_face = exp(-r1 * length), exp(r2 * length)
-    # Of C1 exp(r1 L) and C2, from the two ends; b + r1 = -r2 and b + r2 = -r1.
-    back_1, back_2 = (-through * r2 - back_W_K) * at_back, -through * r1 - back_W_K
-    face_1, face_2 = -through * r2, -through * r1 * at_face
-    under = back_1 * face_2 - back_2 * face_1
+    rises, cooled, heated = _parts(fin, film_W_m2K, capacity_W_K, back_W_K)
+    still = tuple((inlet_K - back_to_K) * one for one in cooled)
 
-    def parts(back, face):
-        return (back * face_2 - face * back_2) / under, (back_1 * face - face_1 * back) / under
-
-    def face_K(c1, c2):
+    def face_K(parts):
         """Over the inlet's."""
-        return c1 * (1 - b * (at_back - 1) / r1) + c2 * (at_face + b * (at_face - 1) / r2)
+        return sum(part * one for part, one in zip(parts, _rise(fin, rises, fin.length_m)[1]))
 
-    still, unit = parts(back_W_K * (inlet_K - back_to_K), 0.0), parts(0.0, 1.0)
-    lowest, per_W = inlet_K + face_K(*still), face_K(*unit)
+    lowest, per_W = inlet_K + face_K(still), face_K(heated)
     glow = emissivity * STEFAN_BOLTZMANN_W_M2K4 * fin.solid_area_m2
     temp = max(chamber_K, lowest)
     for _ in range(60):  # T + per_W glow (T^4 - T_ch^4) = lowest: convex and rising, from above
@@ -128,40 +118,31 @@ def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_
             break
     heat_W = glow * (chamber_K**4 - temp**4)
     return FinState(
-        fin, heat_W, inlet_K, (b, r1, r2), tuple(one + heat_W * two for one, two in zip(still, unit, strict=True))
+        fin, heat_W, inlet_K, rises, tuple(one + heat_W * two for one, two in zip(still, heated, strict=True))
     )
 
 
-@dataclass(frozen=True)
-class HotPort:
-    """Mixture before and behind a port of a hot block, and the block's face there, over the cold mixture's velocity.
+def _parts(fin, film_W_m2K, capacity_W_K, back_W_K):
+    """(b, r1, r2), and C1 exp(r1 L) with C2 for each kelvin of inlet over what the back faces, and for each watt."""
+    length, through = fin.length_m, fin.conductivity_W_mK * fin.solid_area_m2
+    given = film_W_m2K * fin.wetted_m2_m
+    a, b = given / through, given / capacity_W_K
+    spread = sqrt(b * b + 4 * a)
+    r1, r2 = 2 * a / (b + spread), -(b + spread) / 2
+    # From the two ends; b + r1 = -r2 and b + r2 = -r1.
+    back_1, back_2 = (-through * r2 - back_W_K) * exp(-r1 * length), -through * r1 - back_W_K
+    face_1, face_2 = -through * r2, -through * r1 * exp(r2 * length)
+    under = back_1 * face_2 - back_2 * face_1
+    cooled = back_W_K * face_2 / under, -face_1 * back_W_K / under
+    return (b, r1, r2), cooled, (-back_2 / under, back_1 / under)
 
-    Straight lines in the logarithm of the velocity, which rises from row to row; beyond the ends as at them.
-    """
 
-    velocities_m_s: tuple[float, ...]
-    enters_K: tuple[float, ...]
-    exits_K: tuple[float, ...]
-    faces_K: tuple[float, ...]
-
-    def enter_K(self, velocity_m_s: float) -> float:
-        """Of the mixture in the box."""
-        return self._at(self.enters_K, velocity_m_s)
-
-    def exit_K(self, velocity_m_s: float) -> float:
-        """Of the mixture that leaves."""
-        return self._at(self.exits_K, velocity_m_s)
-
-    def face_K(self, velocity_m_s: float) -> float:
-        """Of the lip of the port."""
-        return self._at(self.faces_K, velocity_m_s)
-
-    def _at(self, temps, velocity):
-        i = bisect_right(self.velocities_m_s, velocity)
-        if i in (0, len(temps)):
-            return temps[min(i, len(temps) - 1)]
-        low, high = self.velocities_m_s[i - 1], self.velocities_m_s[i]
-        return temps[i - 1] + (temps[i] - temps[i - 1]) * log(velocity / low) / log(high / low)
+def _rise(fin, rises_1_m, depth_m):
+    """What C1 exp(r1 L) and C2 make of the mixture and of the wall over the inlet's, `depth_m` from the back."""
+    b, r1, r2 = rises_1_m
+    one, two = exp(r1 * (depth_m - fin.length_m)), exp(r2 * depth_m)
+    mixture = b * (one - exp(-r1 * fin.length_m)) / r1, b * (two - 1) / r2
+    return mixture, (mixture[0] + one, mixture[1] + two)
 
 
 @dataclass(frozen=True)
@@ -207,6 +188,52 @@ class HotState:
     ports: FinState
 
 
+class HotPort:
+    """Mixture before and behind a port of a hot block, and the block's face there, over the cold mixture's velocity.
+
+    Straight lines in the logarithm of the velocity, which rises from row to row; beyond the ends as at them. A row is
+    worked out when it is first asked for, and so are those of quicker mixture, each from the one before.
+
+    Arguments:
+        velocities_m_s   of the rows
+        at               function of a velocity and of a HotState near it -> HotState
+        near             HotState to begin the last row from
+    """
+
+    def __init__(
+        self, velocities_m_s: tuple[float, ...], at: Callable[[float, HotState], HotState], near: HotState
+    ) -> None:
+        self.velocities_m_s, self._at, self._near = velocities_m_s, at, near
+        self._from_quickest: list[HotState] = []
+
+    def enter_K(self, velocity_m_s: float) -> float:
+        """Of the mixture in the box."""
+        return self._between("mixture_K", velocity_m_s)
+
+    def exit_K(self, velocity_m_s: float) -> float:
+        """Of the mixture that leaves."""
+        return self._between("exit_K", velocity_m_s)
+
+    def face_K(self, velocity_m_s: float) -> float:
+        """Of the lip of the port."""
+        return self._between("face_K", velocity_m_s)
+
+    def row(self, n: int) -> HotState:
+        """Of the n-th velocity."""
+        known, last = self._from_quickest, len(self.velocities_m_s) - 1
+        while len(known) <= last - n:
+            known.append(self._at(self.velocities_m_s[last - len(known)], known[-1] if known else self._near))
+        return known[last - n]
+
+    def _between(self, field, velocity):
+        rows = self.velocities_m_s
+        i = bisect_right(rows, velocity)
+        if i in (0, len(rows)):
+            return getattr(self.row(min(i, len(rows) - 1)), field)
+        above, below = getattr(self.row(i), field), getattr(self.row(i - 1), field)
+        return below + (above - below) * log(velocity / rows[i - 1]) / log(rows[i] / rows[i - 1])
+
+
 def hot_state(
     fin: Fin,
     box: Box,
@@ -217,6 +244,7 @@ def hot_state(
     shop_K: float,
     chamber_K: float,
     rim_times: float = 1.0,
+    near: HotState | None = None,
 ) -> HotState:
     """Block, steel box and mixture at one flow, in balance with each other.
 
@@ -232,6 +260,7 @@ def hot_state(
         shop_K            mixture before the box, and air round it       [K]
         chamber_K         walls that the face sees                       [K]
         rim_times         of the rim's conductance                       [-]     0.5 to 2
+        near              HotState to begin from; None: all at the shop's temperature
     Returns:
         HotState
     Raises:
@@ -244,43 +273,76 @@ def hot_state(
     Checked by:
         tests/test_block_fin.py: balance of heat, tests/reference/block_fin.csv
     """
-    _, viscosity, _, _ = properties.at(shop_K)
+    _, viscosity, _, cp_cold = properties.at(shop_K)
     flux = flow_kg_s / port_area_m2
     reynolds = flux * port_diameter_m / viscosity
-    solid, both = fin.solid_area_m2, 2 * FILM_W_M2K
+    solid, both, grip = fin.solid_area_m2, 2 * FILM_W_M2K, min(box.grip_m, fin.length_m)
     rim_W_K = rim_times * fin.conductivity_W_mK * box.round_m * box.grip_m / box.setback_m
     m = sqrt(both / (STEEL_CONDUCTIVITY_W_MK * box.wall_m)) * box.depth_m
     mean_over_lip = tanh(m) / m
     fin_W_K = both * box.round_m * box.depth_m * mean_over_lip
-    mixture, steel, back, exit_K = shop_K, shop_K, shop_K, shop_K
+    flows, box_W_K, back_W_K = flow_kg_s * cp_cold, FILM_W_M2K * box.inside_m2, FILM_W_M2K * solid
+    # The mean box is its surroundings, and so much of the rim in their stead.
+    by_rim = rim_W_K / (rim_W_K + fin_W_K) * mean_over_lip
+    shines = FACE_EMISSIVITY * STEFAN_BOLTZMANN_W_M2K4 * solid
+    mixture, steel, back, exit_K, face = shop_K, shop_K, shop_K, shop_K, chamber_K
+    if near is not None:
+        mixture, steel, back, exit_K, face = near.mixture_K, near.box_K, near.back_K, near.exit_K, near.face_K
     for _ in range(MOST_ROUNDS):
+        # As film, heat capacity and the glow between back and box stand, all is in proportion to the heat at the face.
         _, mu, k, cp = properties.at((mixture + exit_K) / 2)
         graetz = flux * port_diameter_m**2 * cp / (k * fin.length_m)
         film = mean_nusselt(graetz, reynolds, mu * cp / k) * k / port_diameter_m
         glow = BACK_EMISSIVITY * STEFAN_BOLTZMANN_W_M2K4 * (back**2 + steel**2) * (back + steel)
-        facing = (FILM_W_M2K * mixture + glow * steel) / (FILM_W_M2K + glow)
-        state = fin_state(
-            fin,
-            film,
-            flow_kg_s * cp,
-            mixture,
-            chamber_K,
-            (FILM_W_M2K + glow) * solid,
-            facing,
+        rises, cooled, heated = _parts(fin, film, flow_kg_s * cp, (FILM_W_M2K + glow) * solid)
+        # The back faces mixture and box; inlet over that for each kelvin of mixture over box.
+        faced = glow / (FILM_W_M2K + glow)
+        cooled = (faced * cooled[0], faced * cooled[1])
+        (_, at_back), (_, at_rim) = _rise(fin, rises, 0.0), _rise(fin, rises, grip)
+        leaving, at_face = _rise(fin, rises, fin.length_m)
+
+        def each(place, cooled=cooled, heated=heated):
+            """Over the mixture in the box: for each kelvin of mixture over box, and for each watt."""
+            return (
+                place[0] * cooled[0] + place[1] * cooled[1],
+                place[0] * heated[0] + place[1] * heated[1],
+            )
+
+        (back_K, back_W), (rim_K, rim_W) = each(at_back), each(at_rim)
+        shone = (1 - by_rim) * glow * solid / box.inside_m2 / both
+        # Two balances of mixture over shop and mixture over box, both for one watt:
+        #   (1 - by_rim)/2 over_shop - kept over_box = warmed,   flows over_shop + cools over_box = gives
+        half, kept, warmed = (
+            (1 - by_rim) / 2,
+            1 + shone * (1 + back_K) + by_rim * rim_K,
+            shone * back_W + by_rim * rim_W,
         )
-        back, exit_K = state.wall_K(0.0), state.mixture_K(fin.length_m)
-        rim = state.wall_K(min(box.grip_m, fin.length_m))
-        shone = glow * solid * (back - steel) / box.inside_m2
-        around = (FILM_W_M2K * (mixture + shop_K) + shone) / both
-        lip = around + (rim - around) * rim_W_K / (rim_W_K + fin_W_K)
-        before, steel = (mixture, steel), around + (lip - around) * mean_over_lip
-        cp_cold = properties.at(shop_K)[3]
-        flows, box_W_K, back_W_K = flow_kg_s * cp_cold, FILM_W_M2K * box.inside_m2, FILM_W_M2K * solid
-        mixture = (flows * shop_K + box_W_K * steel + back_W_K * back) / (flows + box_W_K + back_W_K)
-        if max(abs(mixture - before[0]), abs(steel - before[1])) < ENOUGH_K:
+        cools, gives = box_W_K - back_W_K * back_K, back_W_K * back_W
+        under = half * cools + kept * flows
+        over_shop, over_box = (warmed * cools + kept * gives) / under, (half * gives - warmed * flows) / under
+        (exit_1, exit_W), (face_1, face_W) = each(leaving), each(at_face)
+        face_W += over_shop + face_1 * over_box
+        for _ in range(60):  # T + face_W shines (T^4 - T_ch^4) = T_shop: convex and rising, from above
+            step = (face + face_W * shines * (face**4 - chamber_K**4) - shop_K) / (1 + 4 * face_W * shines * face**3)
+            face -= step
+            if abs(step) < 1e-9 * face:
+                break
+        heat_W = shines * (chamber_K**4 - face**4)
+        before = mixture, steel, back, exit_K
+        mixture = shop_K + heat_W * over_shop
+        steel = mixture - heat_W * over_box
+        back = mixture + heat_W * (back_K * over_box + back_W)
+        exit_K = mixture + heat_W * (exit_1 * over_box + exit_W)
+        if max(map(abs, map(sub, before, (mixture, steel, back, exit_K)))) < ENOUGH_K:
             break
+    rim = mixture + heat_W * (rim_K * over_box + rim_W)
+    around = (FILM_W_M2K * (mixture + shop_K) + glow * solid * (back - steel) / box.inside_m2) / both
+    lip = around + (rim - around) * rim_W_K / (rim_W_K + fin_W_K)
+    state = FinState(
+        fin, heat_W, mixture, rises, tuple(heat_W * (over_box * one + two) for one, two in zip(cooled, heated))
+    )
     return HotState(
-        face_K=state.wall_K(fin.length_m),
+        face_K=face,
         wall_K=state.mean_wall_K,
         exit_K=exit_K,
         back_K=back,
@@ -288,7 +350,7 @@ def hot_state(
         lip_K=lip,
         box_K=steel,
         mixture_K=mixture,
-        through_W=state.through_W,
+        through_W=heat_W,
         rim_W=rim_W_K * (rim - lip),
         rim_W_K=rim_W_K * fin_W_K / (rim_W_K + fin_W_K - rim_W_K * mean_over_lip),
         flow_W_K=flow_kg_s * cp,

@@ -179,6 +179,8 @@ class PortFlame:
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
         self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
         self.lip_glows, self.off = lip_glows, off
+        self._flashback = self._flashback_gradient_1_s, TURBULENT_FLASHBACK.high
+        self._lift = self._lift_gradient_1_s, 1.0
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
 
@@ -219,12 +221,7 @@ class PortFlame:
         A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK; a lip that glows is a hot one.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        critical = flashback_gradient_1_s(burning, alpha)
-        share = self._lip_share(velocity_m_s) if self.lip_glows else 0.0
-        if share > 0:
-            critical = hot_lip(critical, share)
-        if self.off:
-            critical = times(critical, self.off[0])
+        critical = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
         return Band(
             *(
                 ((1 - w) * laminar + w * turbulent / factor) / limit
@@ -232,38 +229,58 @@ class PortFlame:
             )
         )
 
+    def _flashback_gradient_1_s(self, velocity_m_s, burning, alpha):
+        critical = flashback_gradient_1_s(burning, alpha)
+        share = self._lip_share(velocity_m_s) if self.lip_glows else 0.0
+        if share > 0:
+            critical = hot_lip(critical, share)
+        return times(critical, self.off[0]) if self.off else critical
+
     def blow_off_margin(self, velocity_m_s):
         """Wall gradient over the critical one for blow-off, with its band; above 1 a flame alone lifts [-].
 
         Cold ports count open air round the flame, hot ones burnt gas.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
+        critical = self._lift_gradient_1_s(velocity_m_s, burning, alpha)
+        return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
+
+    def _lift_gradient_1_s(self, velocity_m_s, burning, alpha):
         open_air = self.wall_temp_K is None and self.hot_port is None
         critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=open_air)
-        if self.off:
-            critical = times(critical, self.off[1])
-        return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
+        return times(critical, self.off[1]) if self.off else critical
+
+    def _none_above_m_s(self, critical_1_s, divided):
+        """Velocity that no limit lies above. In a cold port, and beyond the rows of a hot one, the critical gradient
+        stays as it is; the stream's is at least that of developed laminar flow, some of it `divided`."""
+        if self.wall_temp_K is not None:
+            return SCAN_HIGH_M_S
+        stays_m_s = SCAN_LOW_M_S if self.hot_port is None else self.hot_port.velocities_m_s[-1]
+        *_, burning, alpha = self._exit(stays_m_s)
+        steepest = divided * critical_1_s(stays_m_s, burning, alpha).high
+        return min(max(stays_m_s, steepest * self.diameter_m / 8), SCAN_HIGH_M_S)
 
     def flashback_velocity_m_s(self):
         """Mixture velocity at plenum temperature below which the flame can enter the port; Band [m/s].
 
         The highest root of flashback_margin = 1; `high` belongs to the low end of the margin.
         """
-        return Band(*reversed(self._velocity(self.flashback_margin)))
+        return Band(*reversed(self._velocity(self.flashback_margin, from_m_s=self._none_above_m_s(*self._flashback))))
 
     def lift_velocity_m_s(self):
         """Mixture velocity at plenum temperature above which the flame of a port alone lifts off; Band [m/s]."""
-        return Band(*reversed(self._velocity(self.blow_off_margin)))
+        return Band(*reversed(self._velocity(self.blow_off_margin, from_m_s=self._none_above_m_s(*self._lift))))
 
     def careful_flashback_velocity_m_s(self, from_m_s=SCAN_HIGH_M_S):
         """The high end of flashback_velocity_m_s alone, sought from a velocity downwards; inf when above it [m/s]."""
         if self.flashback_margin(from_m_s).low <= 1:
             return inf
+        from_m_s = min(from_m_s, self._none_above_m_s(*self._flashback))
         return self._velocity(self.flashback_margin, edges=(0,), from_m_s=from_m_s)[0]
 
     def careful_lift_velocity_m_s(self):
         """The low end of lift_velocity_m_s alone [m/s]."""
-        return self._velocity(self.blow_off_margin, edges=(2,))[2]
+        return self._velocity(self.blow_off_margin, edges=(2,), from_m_s=self._none_above_m_s(*self._lift))[2]
 
     def _velocity(self, margin, edges=(0, 1, 2), from_m_s=SCAN_HIGH_M_S):
         """Highest velocity at which edges of the margin's band rise through 1: scan downwards, then close in.

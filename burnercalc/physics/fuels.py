@@ -212,6 +212,7 @@ def wobbe_index_J_m3(composition):
     return gross_heating_value_J_m3(composition) / sqrt(relative_density(composition))
 
 
+@lru_cache(maxsize=256)
 def stoichiometric_air_mol_mol(composition, air=AIR):
     """Air to burn one mole of fuel completely, also volume per volume.
 

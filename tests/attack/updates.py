@@ -60,6 +60,9 @@ def versions():
         for path in out.rglob("*"):
             if path.is_file() and name.encode() in path.read_bytes():
                 path.write_bytes(path.read_bytes().replace(name.encode(), version.encode()))
+        for path in out.glob("*.mjs"):
+            if path.name != "sw.mjs":  # each says which version it is of
+                path.write_text(path.read_text(encoding="utf-8") + f'\n(self.builds ??= new Set()).add("{version}");\n')
         assemble.write_service_worker(out)
         found.append(out)
     return found
@@ -100,25 +103,26 @@ def put(folder, names):
 def trial(rng):
     chromium, _ = place()
     with host() as (folder, address):
-        context = chromium.new_context(**{**PHONE, "service_workers": "allow"})
+        keeps = rng.random() < 0.7  # else no service worker stands between page and host, as in a private window
+        context = chromium.new_context(**{**PHONE, "service_workers": "allow" if keeps else "block"})
         context.set_default_timeout(LONGEST_MS)
         try:
-            return judge(rng, context, folder, address)
+            return judge(rng, context, folder, address, keeps)
         finally:
             context.close()
 
 
-def judge(rng, context, folder, address):
+def judge(rng, context, folder, address, keeps):
     tab = context.new_page()
     tab.goto(address)
     ready(tab)
-    if rng.random() < 0.8:  # else the update comes while the first version is still being kept
+    if keeps and rng.random() < 0.8:  # else the update comes while the first version is still being kept
         tab.wait_for_function("() => navigator.serviceWorker.controller !== null")
     links = {tab: keep(tab, rng, "first")}
     kept = {"first": {links[tab]}}
     names = differing()
     rng.shuffle(names)
-    cut = rng.choice((0, rng.randint(1, len(names) - 1), len(names)))
+    cut = rng.choice((0, rng.randint(1, 3), rng.randint(1, len(names) - 1), len(names)))
     put(folder, names[:cut])
     began = begin(rng, tab, links)
     kept |= {name: found for name, found in began.items() if found}
@@ -179,6 +183,8 @@ def settled(page, link):
         page.wait_for_selector(OFFER)
         return False
     page.wait_for_function(SHOWN, arg=link)
+    build, builds = page.evaluate("() => [document.documentElement.dataset.build, [...self.builds]]")
+    assert builds == [build], f"a page of {build} computes with modules of {builds}"
     design, _ = from_link(link)
     assert ports(page) == solve(design)["port_count"], f"{link}: {ports(page)} ports"
     return True

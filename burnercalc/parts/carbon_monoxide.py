@@ -1,0 +1,61 @@
+"""Carbon monoxide in the gas that leaves: from what is left when it cools slowly to all that it holds while hot."""
+
+from dataclasses import dataclass
+
+from ..physics import combustion, ventilation
+from ..physics.band import Band, in_order
+from .firing import Firing
+from .flame import MIXTURE_SLIP, Flame, flue_gas
+from .gas import Gas
+from .reached import Reached
+from .shop import Shop
+
+CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == "NIOSH REL")
+
+
+@dataclass(frozen=True)
+class CarbonMonoxide:
+    """Both None without a flame. `dry`: share of the dry gas, from the lean slip of the mixture, cooled slowly, over
+    the mixture as set, to the rich slip, chilled at `leaves_K`, as hot as the gas may leave at high fire.
+
+    `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
+    """
+
+    dry: Band | None
+    fresh_air_m3_s: Band | None
+    leaves_K: float
+
+
+def carbon_monoxide(
+    gas: Gas,
+    shop: Shop,
+    flame: Flame,
+    firing: Firing,
+    reached: Reached,
+    equivalence_ratio: float,
+    chamber_temperature: float,
+) -> CarbonMonoxide:
+    # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
+    leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
+    if flame.flue is None:
+        return CarbonMonoxide(None, None, leaves_K)
+    flues = [flame.flue, *flame.slipped]
+    for ratio in (equivalence_ratio + MIXTURE_SLIP, equivalence_ratio):
+        chilled = flue_gas(gas, shop, ratio, leaves_K)
+        if chilled:
+            flues.append(chilled)
+            break
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W)
+    fresh_m3_s = [
+        ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
+    ]
+    return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K)
+
+
+def _about(figures):
+    """The first is as set."""
+    return in_order(min(figures), figures[0], max(figures))
+
+
+def _dry_mol(flue):
+    return sum(amount for name, amount in flue.amounts_mol if name != "H2O")
