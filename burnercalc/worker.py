@@ -82,7 +82,8 @@ def _design(request):
     if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
         setting = as_shown(BY_KEY["gas_pressure"], first)
         texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
-    return Design.from_texts(texts, unit_system)
+    design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
+    return design
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -414,13 +415,12 @@ def _find(request):
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    design, have, weights, mine = together(
+    design, have, weights = together(
         lambda: _design(request),
         lambda: read_have(request["have"], system),
         lambda: weights_of(request.get("weights", {})),
-        lambda: _mine(request),
     )
-    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+    have = replace(have, mine={**{key: None for key in _mine(request).split(",") if key}, **have.mine})
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))
