@@ -510,10 +510,10 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """Where each step comes from; what most of them share last."""
+    """Where the steps come from: what most of them share once, and what else each rests on."""
     most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
-    told = [f"{when}: {source}." for when, _, source in rows if source != most]
-    return " ".join((*told, f"The rest: {most}."))
+    told = ((when, "; ".join(part for part in source.split("; ") if most not in part)) for when, _, source in rows)
+    return " ".join((f"All: {most}. Besides,", *(f"{when}: {source}." for when, source in told if source)))
 
 
 def _checks(result, names):

@@ -89,6 +89,7 @@ WORDY = {
         "baffle_holes": "0",
     },
     "not lit": HOUSE,
+    "several burners": {**HOUSE, "ports_per_row": "10", "low_fire": "60 %", "burner_count": "2"},
 }
 
 

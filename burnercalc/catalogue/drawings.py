@@ -231,9 +231,8 @@ DRAWINGS = (
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
             "use": "Attended use only. Outdoors, or with wide open doors and a loud carbon monoxide alarm. Gas valve "
-            "that "
-            "shuts by itself when air or power fails. Read the operating card. The local authority decides where it "
-            "may be used.",
+            "that shuts by itself when air or power fails. Read the operating card. The local authority decides "
+            "where it may be used.",
         },
         room="make",
     ),
@@ -255,23 +254,24 @@ DRAWINGS = (
             "gas": "{pressure:gas_pressure}",
             "open": "{share:percent}",
             "before": "1. Outdoors or doors wide open, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
-            "in the "
-            "line of the door.",
+            "in the line of the door.",
             "purge": "2. Gas shut. Blower on, damper open, {purge:.0f} s.",
-            "flame": "3. Damper to LIGHT. A lit torch on a long stem at the face, then gas slowly to LIGHT. Not alight "
+            "mm": "{size:drill_length}",
+            "hole": "Damper at LIGHT: the slide shut on its hole of {inch} ({mm}).",
+            "gap": "Damper at LIGHT: the slide open by {inch} ({mm}).",
+            "flame": "3. Damper to LIGHT. A lit torch on a long stem at the face, then gas to LIGHT. Not alight "
             "{hiss:.0f} s after the first hiss: gas off.",
             "torch": "3. Damper to LIGHT. A lit torch on a long stem at the face before any gas, and there until the "
-            "walls "
-            "glow. Then gas slowly to LIGHT. Not alight {hiss:.0f} s after the first hiss: gas off.",
+            "walls glow. Then gas to LIGHT. Not alight {hiss:.0f} s after the first hiss: gas off.",
             "unlit": "2. DO NOT LIGHT: no rate is known at which the cold flame neither runs back nor lifts off.",
             "out": "Not lit, or it goes out: gas off at once, wait 1 min with the blower on, then purge again.",
+            "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
             "attend": "Somebody stands by all the time. Change up: air first, then gas. Change down: gas first, then "
             "air.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
-            "alarm "
-            "goes on.",
+            "alarm goes on.",
             "smell": "Smell of gas: no flame, no switch. Gas off at the cylinder or line. Leave, and call from "
             "outside.",
             "check": "Each month: soap on every joint, air switch, valve, alarm. Each year: hose, check valve, block.",

@@ -34,10 +34,18 @@ RESTS_ON = (
 )
 
 SET = (
-    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet, damper "
-    "{open:percent 1} open, "
-    "{pipe:pressure 2} at the mix pipe. "
+    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet, damper at LIGHT "
+    "({open:percent 1} open), {pipe:pressure 2} at the mix pipe. "
 )
+# How a hand sets the damper to light, as percent of a pipe's area it cannot.
+MARKS = {
+    "hole": "slide shut on its hole, drilled {drill}",
+    "hole_named": "slide shut on its hole, drilled {drill}, {size:drill_length}",
+    "gap": "slide open by the shank of a {drill} drill",
+    "gap_named": "slide open by the shank of a {drill} drill, {size:drill_length}",
+    "rule": "slide open by {size:length}",
+}
+BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
 NEVER = "No safe lighting rate: do not light. "
 
 ANSWERS = (
@@ -75,7 +83,32 @@ ANSWERS = (
         formula="plate that takes what the blower has too much at the air of the lighting rate",
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
+        near="bench",
+    ),
+    Answer(
+        "lighting_mark",
+        "lighting_slide.mark",
+        "word",
+        "Air to light",
+        meaning="How the damper's mark LIGHT is made so that a hand can hit it: a straight slide across a pipe of "
+        "the mix pipe's bore, with a hole where low fire needs no less air, else a gap.",
+        formula="drill nearest to bore x square root of the open share, or to the gap that leaves as much open",
+        inputs=("lighting_damper", "damper_open_low", "mix_pipe"),
+        source=BY_HAND,
         near="first",
+        cases={**MARKS, "never": "none: it is not lit"},
+    ),
+    Answer(
+        "lighting_ratio_by_hand",
+        "lighting_slide.ratio",
+        "ratio",
+        "Mixture to light, by hand",
+        meaning="Mixture that this hole or gap comes to with the gas as told, and how far hand and gauge may miss it.",
+        formula="mixture to light x open share wanted / made; 2 % of a hole's area or 0.005 in (0.13 mm) of a "
+        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 1/16 in (1.5 mm) of water in a tube",
+        inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
+        source=BY_HAND,
+        near="bench",
     ),
     Answer(
         "lighting_mix_pressure",
@@ -212,6 +245,20 @@ CHECKS = (
 
 CHECKS += (
     Check(
+        "lighting_by_hand",
+        "ratio",
+        "Lighting, set by hand",
+        harm="danger",
+        source=BY_HAND,
+        cases={
+            "good": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with; "
+            "with the torch in front the flame holds over all of it.",
+            "caution": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light "
+            "with, and {bad:.2f} is one that even a torch does not hold. Read the gas by a finer gauge, or by water "
+            "in a tube; larger ports hold more.",
+        },
+    ),
+    Check(
         "run_up",
         "ratio",
         "Length of the mix pipe",
@@ -242,9 +289,12 @@ WORDS = {
     "Hand and face stand beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
-    "set.do": "Damper to {open:percent 1} open, the mark LIGHT: with the gas on {pipe:pressure 2} at the mix pipe's "
-    "tap (sloping gauge). Gas slowly to {gas:gas_pressure} before the jet with the "
-    "needle valve: {rate:power 2}, mixture {ratio:g}.",
+    **{f"mark.{kind}": words for kind, words in MARKS.items()},
+    "read.gauge": "",
+    "read.tube": " (water in a tube)",
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve to {gas:gas_pressure} "
+    "before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping "
+    "gauge). Mark the valve, and next time set it first.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -252,23 +302,25 @@ WORDS = {
     "and which can be set.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
-    "trial.do": "Not alight {hiss:.0f} s after the first hiss: gas off. Through pipe and box the mixture takes "
-    "{arrives:.1f} s to the face, then {trial:.0f} s are to try. At {rate:power 2} it fills the cold chamber in "
-    "{fills:.1f} s.",
+    "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
+    "{arrives:.1f} s to the face and {fills:.1f} s more to fill the cold chamber.",
+    "trial.do.full": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
+    "{arrives:.1f} s to the face and fills the cold chamber {fills:.1f} s later, sooner than any hand: door wide open, "
+    "nobody before it.",
     "trial.source": "common practice; automatic: NFPA 86, EN 746-2 (memory)",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
     "for propane, under the roof for natural gas. After three times find out why first.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow (1,400 °F, "
-    "760 °C). Once the lip glows the flame can run back before that: somebody listens all the time. Pop or flutter, or "
-    "torch or flame out: gas off at once.",
+    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
+    "({relights:temperature}). Once the lip glows the flame can run back before that: somebody listens all the "
+    "time. Pop or flutter, or torch or flame out: gas off at once.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "(1,400 °F, 760 °C). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon monoxide: "
-    "doors open.",
-    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow (1,400 °F, 760 °C). Pop or "
-    "flutter, or torch or flame out: gas off at once.",
+    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
+    "monoxide: doors open.",
+    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
+    "Pop or flutter, or torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "then.when": "The walls glow",
@@ -281,26 +333,31 @@ WORDS = {
     "air first.",
     "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limit of lift; common practice",
+    "several.when": "The next burner",
+    "several.do": "Each has a cock, a damper and a torch of its own and is lit as the first: no neighbour, no hot "
+    "chamber lights it for sure. First the farthest from the door. Not lit: gas shut, air at LIGHT. One goes out: "
+    "its gas off; none burns: purge. One blower for all: set the air again after each.",
+    "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above 1,400 "
-    "°F (760 °C): below that nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
+    "{relights:temperature}: below that nothing lights escaping gas again. Nobody leaves it alone later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
-    "pop.when": "Pop, roar or whistle in the box",
-    "pop.do": "Gas off at once, blower on until the box is cool. Twice at one setting: never use that setting again.",
+    "pop.when": "Pop, roar or whistle",
+    "pop.do": "In the box: gas off at once, blower on until it is cool. Twice at one setting: never again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
-    "the cylinder or the line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
-    "140 °F (60 °C).",
+    "cylinder or line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
+    "{cool:temperature}.",
     "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
-    "half of what low fire shows, and a valve that springs shut and is opened again by hand only. In the {by_hand:.0f} "
-    "s that a hand takes, high fire fills the cold chamber {times:.1f} times.",
+    "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
+    "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, half of what low fire shows there, and a valve that springs shut, opened again by hand only. "
-    "The switch proves the fan alone: a pin keeps the damper from closing below LIGHT. In a hand's {by_hand:.0f} s "
-    "high fire fills the cold chamber {times:.1f} times.",
+    "{switch:pressure 2}, half of the least it shows there, and a valve that springs shut, opened again by hand "
+    "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
+    "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "

@@ -6,6 +6,7 @@ from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.gas import Gas
 from ..parts.lighting import Lighting
 from ..parts.lighting_card import LightingCard
+from ..parts.lighting_slide import LightingSlide
 from ..parts.shop import Shop
 from .judge import Judged, judge, ladder, verdict
 
@@ -42,6 +43,23 @@ def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
         case=case,
         cures=LIGHTING_CURES.get(case, ()),
         **slots,
+    )
+
+
+def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas) -> Judged | None:
+    """Whether a hand hits the mixture to light with; None where there is none."""
+    slide = lighting_slide
+    if slide.ratio is None:
+        return None
+    held = all(slide.held)
+    return verdict(
+        "good" if held else "caution",
+        slide.ratio.value,
+        None,
+        cures=() if held else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
+        least=slide.ratio.low,
+        most=slide.ratio.high,
+        bad=slide.ratio.high if slide.held[0] else slide.ratio.low,
     )
 
 

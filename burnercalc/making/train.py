@@ -23,10 +23,8 @@ GAUGES_PA = {
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
-LEAST_SWITCH_PA = 50.0  # 0.2 in of water: switches sense no less; common practice
 LEAST_RATED_PA = {True: 30 * PSI_PA, False: 5 * PSI_PA}  # what a failing regulator may pass on, of a cylinder or a line
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
-SWITCH_SHARE = 0.5  # of the pressure at low fire: common practice
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)
 LARGE_PIPE = "1"  # parts of pipes above it have the other price

@@ -36,7 +36,7 @@ OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH_RATIOS = (1.2, 1.3)
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
 TORCH_LIFT = 1.5  # unless low fire is more than so many times the lift, or below flashback
-HALVINGS = 12  # of the search for the least rate that can be set: to 1/4096 of the band
+HALVINGS = 12  # of the search for the rates that can be set: to 1/4096 of the band
 
 
 @dataclass(frozen=True)
@@ -79,7 +79,7 @@ def lighting(
 ) -> Lighting:
     def tried(ratio):
         port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
-        return _Tried(
+        return Tried(
             ratio, port, hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe
         )
 
@@ -175,11 +175,11 @@ def _no_way(set_so, rest, firing, jet):
     )
 
 
-class _Tried:
+class Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
-    def __init__(self, ratio, port, hot, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe):
-        self.ratio, self.port, self.hot = ratio, port, hot
+    def __init__(self, ratio, port, hot, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, off=OFF):
+        self.ratio, self.port, self.hot, self.off = ratio, port, hot, off
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
         self.resistance, self.gas, self.shop = resistance, gas, shop
         self.pipe_m2 = pipes.pipe(mix_pipe).area_m2
@@ -187,7 +187,7 @@ class _Tried:
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
 
     def _flame(self, hot, lip_glows=True):
-        return port_flame(*self.port, hot, lip_glows, OFF)
+        return port_flame(*self.port, hot, lip_glows, self.off)
 
     def _rate_W(self, velocity_m_s, share):
         return velocity_m_s / (self.velocity_m_s * share) * self.firing.rate_W
@@ -285,11 +285,15 @@ class _Tried:
         """Rates that keep off both limits and can be set, with their middle; None where there are none."""
         if self.lift_W is None or not all(self.can_set(self.top_W / WIDE)) or not self.has_room:
             return None
-        low, high = KEEP_OFF * self.flashback_W, self.top_W
-        if not all(self.can_set(low)):
-            bottom, least = low, high / WIDE
-            for _ in range(HALVINGS):
-                middle = (bottom + least) / 2
-                bottom, least = (bottom, middle) if all(self.can_set(middle)) else (middle, least)
-            low = least
+        low, high = (self._settable_to(end_W) for end_W in (KEEP_OFF * self.flashback_W, self.top_W))
         return Band(low, (low + high) / 2, high)
+
+    def _settable_to(self, end_W):
+        """The rate nearest to an end of the band that can be set: too little to set below, the blower's most above."""
+        sets, fails = self.top_W / WIDE, end_W
+        if all(self.can_set(fails)):
+            return fails
+        for _ in range(HALVINGS):
+            middle = (sets + fails) / 2
+            sets, fails = (middle, fails) if all(self.can_set(middle)) else (sets, middle)
+        return sets

@@ -1,6 +1,7 @@
 """The figures of the lighting card: how long to purge, to try, to wait, to let the blower run on, and what it risks."""
 
 from dataclasses import dataclass
+from math import floor
 
 from ..constants import INH2O_PA
 from ..physics import purge
@@ -16,18 +17,21 @@ from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
-TRIAL_S = (3.0, 5.0)  # once the mixture is at the face, by hand, less where the chamber fills sooner; common practice
+TRIAL_S = (1.0, 5.0)  # once the mixture is at the face: as quick as a hand on the cock is, and at most; common practice
+RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
+COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
-SWITCH = 0.5  # of the pressure at low fire, at which the air switch must let go; common practice
+SWITCH = 0.5  # of the least pressure it stands at while it burns, at which the air switch lets go; common practice
 LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common practice
 
 
 @dataclass(frozen=True)
 class LightingCard:
-    """Times in s. `fills_s`: until the chamber is full of mixture that burns, at the rate to light at (low fire where
-    none is safe); `arrives_s`: from the first hiss until it is at the face; `hiss_s`: until the gas is shut if it is
-    not alight; `slips`: so many times high fire fills it while a hand shuts the gas. `switch_before`: the air switch
-    stands before the damper, where the pressure on the mix pipe is too low for one.
+    """Times in s. `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
+    (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
+    face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `slips`: so many
+    times high fire fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where
+    that on the mix pipe, `pipe_switch_Pa`, is too low for one.
     """
 
     five_volumes_s: float
@@ -42,6 +46,7 @@ class LightingCard:
     standing_m3: float  # in pipe and box of one burner
     pipe_bores: float  # length of the mix pipe over its bore
     switch_Pa: float
+    pipe_switch_Pa: float
     switch_before: bool
     low_gas_Pa: float | None
     low_open: float | None
@@ -65,28 +70,29 @@ def lighting_card(
     air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
     lit = lighting.rate_W is not None
     mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
-    fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s * burner_count)
+    fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s)
     standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
     arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
     trial_s = min(max(fills_s, TRIAL_S[0]), TRIAL_S[1])
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
-    pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    before = SWITCH * pipe_Pa < LEAST_SWITCH_PA
-    switched_Pa = _before_damper_Pa(blower) if before else pipe_Pa
+    low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
+    pipe_switch_Pa = SWITCH * (min(low_Pa, lighting.pipe_Pa) if lit else low_Pa)
+    before = pipe_switch_Pa < LEAST_SWITCH_PA
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),
         purge_s=purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
         trial_s=trial_s,
         arrives_s=arrives_s,
-        hiss_s=arrives_s + trial_s,
+        hiss_s=max(floor(arrives_s + trial_s), TRIAL_S[0]),
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,
         run_on_s=soaking.run_on_s or LONGER_S[-1],
         standing_m3=standing_m3,
         pipe_bores=mix_pipe_length / resistance.mix_pipe.bore_m,
-        switch_Pa=SWITCH * switched_Pa,
+        switch_Pa=SWITCH * _before_damper_Pa(blower) if before else pipe_switch_Pa,
+        pipe_switch_Pa=pipe_switch_Pa,
         switch_before=before,
         low_gas_Pa=jet.low_Pa,
         low_open=blower.open_low,
@@ -94,6 +100,6 @@ def lighting_card(
 
 
 def _before_damper_Pa(blower):
-    """What the blower gives at low fire; at its last point where its curve ends sooner."""
-    flow_m3_s = min(blower.low_m3_s, blower.curve.last_m3_s)
-    return blower.curve.pressure_Pa(flow_m3_s, blower.air_density_kg_m3)
+    """The least that the blower gives at low and high fire; at its last point where its curve ends sooner."""
+    flows_m3_s = (min(flow, blower.curve.last_m3_s) for flow in (blower.low_m3_s, blower.high_m3_s))
+    return min(blower.curve.pressure_Pa(flow, blower.air_density_kg_m3) for flow in flows_m3_s)

@@ -10,7 +10,7 @@ from .firing import Firing
 from .gas import Gas
 from .jet import Jet
 from .lighting import Lighting
-from .resistance import Resistance
+from .lighting_card import LightingCard
 from .shop import Shop
 
 COMFORT = ("gauge", "low_gauge", "gauge_cock", "filter", "needle", "filter_guard", "damper", "flexible_joint")
@@ -50,9 +50,9 @@ def train(
     firing: Firing,
     jet: Jet,
     cylinders: Cylinders,
-    resistance: Resistance,
     blower: Blower,
     lighting: Lighting,
+    lighting_card: LightingCard,
     shop: Shop,
     gas_pressure: float,
     mix_pipe: str,
@@ -71,18 +71,14 @@ def train(
         unit=units,
     )
     size = making.pipe_for_bore(hose_m)
-    low_Pa = resistance.pressure_Pa(blower.low_m3_s * blower.mixture_over_air)
-    switch_Pa = making.SWITCH_SHARE * low_Pa
     jet_low_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else gas_pressure * low_fire**2
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
     rated = {"rated": max(1.5 * gas_pressure, making.LEAST_RATED_PA[from_cylinder])}
-    switch = {"pressure": switch_Pa}
-    if switch_Pa < making.LEAST_SWITCH_PA:  # then before the damper, where the blower's own pressure stands
-        low_m3_s = min(blower.low_m3_s, blower.curve.last_m3_s)
-        before_Pa = blower.curve.pressure_Pa(low_m3_s, blower.air_density_kg_m3)
-        switch = {"pressure": making.SWITCH_SHARE * before_Pa, "weak": switch_Pa}
+    switch = {"pressure": lighting_card.switch_Pa}
+    if lighting_card.switch_before:
+        switch["weak"] = lighting_card.pipe_switch_Pa
 
     def gauge_Pa(pressure_Pa: float) -> float:
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=from_cylinder)
@@ -137,7 +133,7 @@ def train(
         parts=parts,
         hose_m=hose_m,
         hose_drop_Pa=drop_Pa,
-        switch_Pa=switch_Pa,
+        switch_Pa=lighting_card.pipe_switch_Pa,
         safety_cost=sum(part.price for part in parts if part.safety),
         comfort_cost=sum(part.price for part in parts if not part.safety),
     )

@@ -1,8 +1,10 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..parts.firing import Firing
+from ..parts.gas import Gas
 from ..parts.lighting import Lighting
-from ..parts.lighting_card import LightingCard
+from ..parts.lighting_card import COOL_K, RELIGHTS_K, TRIAL_S, LightingCard
+from ..parts.lighting_slide import LightingSlide
 from ..parts.schedule import Schedule
 from .view import Plot, Say
 
@@ -11,16 +13,29 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 
 # Steps of the lighting card, in order.
-CARD = ("look", "purge", "torch", "set", "trial", "out", "lit", "then", "attend", "pop", "stop", "fails", "smell")
+CARD = (
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "several", "attend", "pop", "stop", "fails"),
+    "smell",
+)
 
 
-def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing: Firing, say: Say) -> tuple:
+def lighting_card_table(
+    burner_count: int,
+    gas: Gas,
+    lighting: Lighting,
+    lighting_slide: LightingSlide,
+    lighting_card: LightingCard,
+    firing: Firing,
+    say: Say,
+) -> tuple:
     card, lit = lighting_card, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
+        "mark": say(f"mark.{lighting_slide.mark.case}", **lighting_slide.mark.slots) if lit else None,
+        "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
         "trial": card.trial_s,
@@ -30,19 +45,29 @@ def lighting_card_table(lighting: Lighting, lighting_card: LightingCard, firing:
         "by_hand": card.by_hand_s,
         "times": card.slips,
         "run_on": card.run_on_s,
+        "relights": RELIGHTS_K,
+        "cool": COOL_K,
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
         "low_open": card.low_open,
     }
 
     turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
-    ways = {"set": way, "lit": way, "then": turn or way, "fails": "before" if card.switch_before else ""}
+    full = "full" if card.fills_s < TRIAL_S[0] else ""
+    ways = {
+        "set": way,
+        "trial": full,
+        "lit": way,
+        "then": turn or way,
+        "fails": "before" if card.switch_before else "",
+    }
+    steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]
 
     def do(step):
         words = f"{step}.do.{ways.get(step, '')}"
         return say(words if words in say.words else f"{step}.do", **slots)
 
-    return tuple((say(f"{step}.when", **slots), do(step), say(f"{step}.source")) for step in CARD)
+    return tuple((say(f"{step}.when", **slots), do(step), say(f"{step}.source")) for step in steps)
 
 
 def _text(say, step, what):

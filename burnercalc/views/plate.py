@@ -11,6 +11,7 @@ from ..parts.firing import Firing
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_card import LightingCard
+from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
 from .view import Say, Shapes
 
@@ -56,7 +57,14 @@ def plate_drawing(
 
 
 def operating_card_drawing(
-    firing: Firing, jet: Jet, blower: Blower, lighting: Lighting, lighting_card: LightingCard, say: Say
+    burner_count: int,
+    firing: Firing,
+    jet: Jet,
+    blower: Blower,
+    lighting: Lighting,
+    lighting_slide: LightingSlide,
+    lighting_card: LightingCard,
+    say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
     card, torch = lighting_card, lighting.way == "torch"
@@ -89,8 +97,13 @@ def operating_card_drawing(
     y -= LINE_MM * (len(rows) + 1) + 1.0
     slots = {"purge": card.purge_s, "hiss": card.hiss_s, "run_on": ceil(card.run_on_s / 60)}
     steps = ["before", "purge", "torch" if torch else "flame", "out", "attend", "stop", "fails", "smell", "check"]
+    if burner_count > 1:
+        steps.insert(4, "several")
     if light[0] is None:
         steps[1:4] = ["unlit"]
+    if lighting_slide.kind:
+        steps.insert(0, "hole" if lighting_slide.kind == "hole" else "gap")
+        slots["inch"], slots["mm"] = both(say, "mm", size=lighting_slide.size_m)
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 

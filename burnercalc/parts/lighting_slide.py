@@ -1,0 +1,117 @@
+"""The damper's mark to light at as something a hand can set, and how near gas and air come to the mixture with it."""
+
+from dataclasses import dataclass
+from itertools import chain
+from math import hypot
+
+from ..catalogue.sentences import Said, said
+from ..making import slide
+from ..making import train as trains
+from ..physics import drills
+from ..physics.band import Band
+from ..physics.drills import Drill
+from .blower import Blower
+from .face import Face
+from .firing import Firing
+from .gas import Gas
+from .hot_block import HotBlock
+from .jet import Jet
+from .lighting import TORCH_LIFT, Lighting, Tried
+from .resistance import Resistance
+from .shares import Shares
+from .shop import Shop
+from .stream import Stream
+
+# All common practice.
+HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
+GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
+RULE_OFF_M = 0.5e-3  # of one set by a rule
+GAUGE_OFF = 0.02  # of a gauge's scale
+TUBE_OFF_PA = 15.0  # of water in a tube, 1.5 mm, by which low pressures of a line are read
+NEAR = 3  # drills that are tried, the nearest first
+FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
+
+
+@dataclass(frozen=True)
+class LightingSlide:
+    """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit.
+
+    `ratio`: the mixture it comes to, with what a hand may miss; `held`: whether a torch in front keeps the flame alight
+    and it does not run back at the lean end, and at the rich one.
+    """
+
+    kind: str
+    drill: Drill | None
+    size_m: float | None
+    ratio: Band | None
+    held: tuple[bool, bool]
+    mark: Said
+
+
+def lighting_slide(
+    units: str,
+    block_thickness: float,
+    mix_pipe: str,
+    gas: Gas,
+    shop: Shop,
+    face: Face,
+    firing: Firing,
+    stream: Stream,
+    shares: Shares,
+    hot_block: HotBlock,
+    jet: Jet,
+    blower: Blower,
+    resistance: Resistance,
+    lighting: Lighting,
+) -> LightingSlide:
+    if lighting.rate_W is None:
+        return LightingSlide("", None, None, None, (True, True), said("never"))
+    wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
+    gas_off = _gas_off(gas, lighting, jet, units)
+
+    def held(ratio):
+        port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
+        flame = (hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, 0.0)
+        one, rate_W = Tried(ratio, port, *flame), lighting.rate_W.value
+        return one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W
+
+    def made(kind, drill, size_m, open_share, off):
+        ratio, miss = lighting.equivalence_ratio * wanted / open_share, hypot(off, gas_off)
+        band = Band(ratio * (1 - miss), ratio, ratio * (1 + miss))
+        named = drill is not None and drill.family in ("number", "letter")
+        mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
+        return LightingSlide(kind, drill, size_m, band, (held(band.low), held(band.high)), mark)
+
+    def hole(drill):
+        return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
+
+    def gap(drill, size_m, step_m):
+        open_share, more = (slide.gap_share(bore_m, min(size, bore_m)) for size in (size_m, size_m + step_m))
+        return made("gap" if drill else "rule", drill, size_m, open_share, more / open_share - 1)
+
+    gap_m = slide.gap_m(bore_m, wanted)
+    # A hole is open always, so it must not pass more than low fire needs.
+    if blower.open_low is not None and wanted <= blower.open_low:
+        marks = (hole(drill) for drill in _near(slide.hole_m(bore_m, wanted), FAMILIES[units]))
+    else:
+        marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in _near(gap_m, FAMILIES[units]))
+    nearest = next(marks, None) or gap(None, gap_m, RULE_OFF_M)
+    return next((mark for mark in chain((nearest,), marks) if all(mark.held)), nearest)
+
+
+def _gas_off(gas, lighting, jet, units):
+    """Share by which the gas is off when its pressure is read as near as can be: half that of the drop."""
+    lit_Pa, off_Pa = lighting.gas_Pa, TUBE_OFF_PA
+    if gas.liquid is not None:
+        highest_Pa = max(jet.low_Pa or 0.0, lit_Pa)
+        off_Pa = GAUGE_OFF * trains.gauge_Pa(pressure_Pa=highest_Pa, unit=units, from_cylinder=True)
+    return off_Pa / (2 * (lit_Pa - lighting.pipe_Pa))
+
+
+def _near(size_m, families):
+    """The drills next to a size, the nearest first; none beyond the largest that is sold."""
+    found = [drills.nearest_drills(size_m, family) for family in families]
+    if not any(above for _, above in found):
+        return []
+    known = {drill for pair in found for drill in pair if drill}
+    return sorted(known, key=lambda drill: (abs(drill.diameter_m - size_m), drill.name))[:NEAR]

@@ -1,0 +1,29 @@
+"""A slide's hole and gap, against a table of circular segments."""
+
+from math import pi
+
+import pytest
+
+from burnercalc.errors import InputError
+from burnercalc.making.slide import gap_m, gap_share, hole_m
+
+# Area of a segment over the square of the diameter, of handbooks: height over diameter, area.
+SEGMENTS = ((0.05, 0.01468), (0.10, 0.04088), (0.25, 0.15355), (0.50, 0.39270), (0.75, 0.63186), (1.0, 0.78540))
+
+
+@pytest.mark.parametrize("height, area", SEGMENTS)
+def test_a_gap_is_a_segment(height, area):
+    share = area / (pi / 4)
+    assert gap_share(0.04, height * 0.04) == pytest.approx(share, abs=2e-5)
+    assert gap_m(0.04, min(share, 1.0)) == pytest.approx(height * 0.04, rel=1e-3)
+
+
+def test_a_hole_of_a_quarter_of_the_area_is_half_as_wide():
+    assert hole_m(0.0409, 0.25) == pytest.approx(0.02045) and hole_m(0.0409, 1) == 0.0409
+
+
+@pytest.mark.parametrize("call", [lambda: hole_m(0, 0.5), lambda: hole_m(1, 1.1), lambda: gap_m(0.04, 0),
+                                  lambda: gap_share(0.04, 0.05), lambda: gap_share(0, 0)])  # fmt: skip
+def test_what_is_no_slide_is_refused(call):
+    with pytest.raises(InputError):
+        call()
