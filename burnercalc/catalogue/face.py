@@ -180,9 +180,9 @@ ANSWERS = (
         "plenum.inlet_area_m2",
         "area",
         "Inlet area",
-        meaning="Bore area of the inlet pipe.",
+        meaning="Bore area of the inlet pipe, of two inlets together.",
         formula="pi x bore squared / 4",
-        inputs=("inlet",),
+        inputs=("inlet", "inlets"),
         source=PIPES,
     ),
     Answer(

@@ -49,7 +49,9 @@ LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
 
 
 def _evener(inlet_position):
-    return ((("inlet_position", "choose"),) if inlet_position == "end" else ()) + (
+    first = ("inlet_position", "choose") if inlet_position == "end" else ("inlets", "raise")
+    return (
+        first,
         ("body_depth", "raise"),
         ("grip", "lower"),
         ("ports_per_row", "lower"),
@@ -81,7 +83,7 @@ def flow_spread_check(shares: Shares, inlet_position: str) -> Judged:
 
 
 def plenum_ratio_check(plenum: Plenum, shares: Shares, inlet_position: str) -> Judged:
-    word, wanted = _evenness(shares), wanted_ratio(SPREAD[0], inlet_position)
+    word, wanted = _evenness(shares), wanted_ratio(SPREAD[0], plenum.streams)
     case = inlet_position + ("_fine" if shares.spread < FINE_SPREAD else "")
     return verdict(
         word,

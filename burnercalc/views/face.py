@@ -39,7 +39,7 @@ def block_heat_table(hot_block: HotBlock, soaking: Soaking, say: Say) -> tuple:
 def ratio_by_ports_chart(face: Face, plenum: Plenum, inlet_position: str) -> Plot:
     most = max(2 * face.port_count, LEAST_COUNT)
     counts = tuple(range(1, most + 1))
-    good, stop = (wanted_ratio(spread, inlet_position) for spread in SPREAD)
+    good, stop = (wanted_ratio(spread, plenum.streams) for spread in SPREAD)
     top = max(2 * good, 1.5 * plenum.to_port_ratio)
     limits = {"band_stop": (0, stop), "band_caution": (stop, good), "band_good": (good, top)}
     return Plot(
