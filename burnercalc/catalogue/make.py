@@ -95,6 +95,7 @@ SHOPPING = (
     "cap_corner",
     "nipple_stock",
     "inlet_length",
+    "inlets",
     "dry_mass",
     "bag_mass",
     "pin_count",
@@ -275,7 +276,7 @@ STEEL_ANSWERS = (
         meaning="From the middle of one inlet hole to the middle of the other, half of it each way from the middle of "
         "the back; nothing with one inlet.",
         formula="half the inside length, so that each inlet stands over the middle of its half",
-        inputs=("inlets", "body_length", "cap_thickness", "wall", "body_kind"),
+        inputs=("inlets", "body_length", "cap_thickness", "wall"),
         source=TAKE_OFF,
     ),
     Answer(
@@ -768,7 +769,7 @@ MONEY_ANSWERS = (
         "Gas and air train, safety",
         meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=TRAIN,
+        inputs=(*TRAIN, "inlets"),
         source=YOUR_PRICES,
         near="bench",
     ),
