@@ -861,6 +861,8 @@ CHARTS = (
         cases={
             "centre": "With the inlet at the centre this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
+            "two": "With two inlets this plenum feeds up to {enough} ports of this size within {spread:percent}; the "
+            "design has {ports}.",
             "end": "With the inlet at the end this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
         },

@@ -667,6 +667,10 @@ CHECKS = (
             "ports {spread:percent 1} uneven.",
             "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves "
             "the ports less than 0.1 % uneven.",
+            "two": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports "
+            "{spread:percent 1} uneven.",
+            "two_fine": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports less "
+            "than 0.1 % uneven.",
             "end": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the ports "
             "{spread:percent 1} uneven.",
             "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "

@@ -53,7 +53,7 @@ def ratio_by_ports_chart(face: Face, plenum: Plenum, inlet_position: str) -> Plo
             ),
         },
         mark=(face.port_count, plenum.to_port_ratio),
-        case=inlet_position,
+        case=inlet_position if len(plenum.inlets_m) == 1 else "two",
         slots={
             "enough": int(plenum.area_m2 / good / port_field.port_area_m2(1, face.port_diameter_m)),
             "spread": SPREAD[0],
