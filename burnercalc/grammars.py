@@ -72,7 +72,8 @@ def date(text, field):
         day = datetime.date.fromisoformat(text)
     except ValueError:
         raise InputError(field, text, "must be a date written year-month-day", "2026-03-02") from None
-    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 on", "2026-03-02")
+    nearest = "1970-01-01" if day.year < 1970 else "9990-12-31"
+    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 to 9990", nearest)
     return day
 
 

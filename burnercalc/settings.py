@@ -413,7 +413,7 @@ SETTINGS = (
         "Heat-up time",
         "time",
         "30 min",
-        "From cold to chamber temperature.",
+        "From cold to chamber temperature, all at high fire; the wait at the lighting rate comes on top.",
         "1 min",
         "100 h",
         ("5 min", "5 min"),

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import hypot, inf
 
 import pytest
-from designs import WORKED
+from designs import KNOWN, WORKED
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
@@ -17,19 +17,6 @@ from burnercalc.result import solve
 
 INCH, MM = 0.0254, 0.001
 # Common practice, no source: a small box with three staggered rows of six.
-KNOWN = {
-    "body_length": "6.5 in",
-    "body_width": "3 in",
-    "body_depth": "3 in",
-    "wall": "1/4 in",
-    "setback": "1/2 in",
-    "grip": "3/4 in",
-    "inlet": "2",
-    "port_diameter": "5/16 in",
-    "rows": "3",
-    "ports_per_row": "6",
-    "pattern": "staggered",
-}
 
 
 def solved(**texts):

@@ -1,14 +1,9 @@
 """The room Fire through solve(): the days by hand, the care at each step, the air it cures in, the chart of drying."""
 
 import pytest
-
-from burnercalc import Design, solve
+from designs import solved
 
 H, IN = 3600.0, 0.0254
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 def kelvin(degF):

@@ -30,6 +30,7 @@ CROSS_LIGHTING = Source("domestic burner-design texts (from memory, weak)", "mem
 FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule; with inert gas NFPA 69 limits of oxygen", "memory")
 
 # What goes into the soaking of the hot block.
+HOT_LEFT = (*HOT_LOW, "reached_low_empty")
 SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")
 
 ANSWERS = (
@@ -351,9 +352,9 @@ ANSWERS = (
         "hot_block.lip_K",
         "temperature",
         "Steel lip",
-        meaning="Steel that grips the block, hot all through, at low fire.",
+        meaning="Steel that grips the block, hot all through, at low fire; the high end with the chamber left empty.",
         formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
-        inputs=HOT_LOW,
+        inputs=HOT_LEFT,
         source=FIN & RIM,
         near="bench",
     ),
@@ -362,9 +363,10 @@ ANSWERS = (
         "hot_block.box_K",
         "temperature",
         "Steel box",
-        meaning="Mean of the steel box behind the block, hot all through, at low fire.",
+        meaning="Mean of the steel box behind the block, hot all through, at low fire; the high end with the chamber "
+        "left empty.",
         formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
-        inputs=HOT_LOW,
+        inputs=HOT_LEFT,
         source=FIN & RIM,
         near="bench",
     ),
@@ -373,9 +375,10 @@ ANSWERS = (
         "hot_block.mixture_K",
         "temperature",
         "Mixture in the box",
-        meaning="Mixture as it enters the ports of the hot block, at low fire.",
+        meaning="Mixture as it enters the ports of the hot block, at low fire; the high end with the chamber left "
+        "empty.",
         formula="shop + what box and back of the block give it",
-        inputs=HOT_LOW,
+        inputs=HOT_LEFT,
         source=FIN & RIM,
         near="bench",
     ),
@@ -446,7 +449,8 @@ ANSWERS = (
         "power",
         "Flashback rate, hot",
         meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
-        "preheated at a lip too hot to quench it; keep above the upper end of its band.",
+        "preheated at a lip too hot to quench it; keep above the upper end of its band, which is of a mixture 0.03 off "
+        "and a chamber left empty at low fire.",
         formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
         "lip",
         inputs=(
@@ -457,6 +461,7 @@ ANSWERS = (
             "flow_spread",
             "port_wall_temperature",
             "port_exit_low",
+            "reached_low_empty",
         ),
         source=FLASHBACK & HOT_LIP,
     ),
@@ -648,9 +653,12 @@ CHECKS = (
         harm="damage",
         source=FIN & RIM & IGNITION,
         cases={
-            "good": "At low fire the steel box gets {box:temperature}, {most:temperature} at most; up to "
-            "{good:temperature} is usual.",
-            "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature}; above "
+            "good": "At low fire the steel box gets {box:temperature}, {most:temperature} at most with the chamber "
+            "left empty; up to {good:temperature} is usual.",
+            "note": "At low fire the steel box gets {box:temperature}. Left empty at low fire, the chamber drifts to "
+            "{left:temperature} and the box to {most:temperature}; above {good:temperature} paint and gaskets go and "
+            "the mixture in it warms. Do not leave it so.",
+            "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature} left empty; above "
             "{good:temperature} paint and gaskets go and the mixture in it warms. Make the block thicker or of a "
             "lighter refractory, the lip wider, or keep low fire higher.",
             "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
@@ -671,11 +679,11 @@ CHECKS = (
         harm="danger",
         source=FIN & RIM & IGNITION,
         cases={
-            "good": "At low fire the mixture in the box gets {mixture:temperature}, {most:temperature} at most; up to "
-            "{good:temperature} is usual.",
-            "caution": "At low fire the mixture in the box gets {mixture:temperature}, maybe {most:temperature}; "
-            "above {good:temperature} it flashes back much sooner. Make the block thicker or of a lighter refractory, "
-            "or keep low fire higher.",
+            "good": "At low fire the mixture in the box gets {mixture:temperature}, {most:temperature} at most with "
+            "the chamber left empty; up to {good:temperature} is usual.",
+            "caution": "At low fire the mixture in the box gets {mixture:temperature}, maybe {most:temperature} left "
+            "empty; above {good:temperature} it flashes back much sooner. Make the block thicker or of a lighter "
+            "refractory, or keep low fire higher.",
             "stop": "At low fire the mixture in the box gets {mixture:temperature}, above {wetted:temperature}: it may "
             "light by itself. Make the block thicker or of a lighter refractory, or keep low fire higher.",
         },

@@ -26,6 +26,7 @@ INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of bot
 LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
 BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
+BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
 GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
@@ -119,9 +120,13 @@ def flashback_hot_check(holding: Holding, firing: Firing, shares: Shares) -> Jud
 
 
 def box_steel_check(hot_block: HotBlock) -> Judged:
+    """A note where only the chamber left empty at low fire makes it too hot, as long as paint stays on."""
     box, lip, limit = hot_block.box_K, hot_block.lip_K.value, hot_block.wetted_K
-    word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, stop=inf)
-    return verdict(word, box.high, BOX_STEEL_K, box=box.value, most=box.high, lip=lip, good=BOX_STEEL_K, wetted=limit)
+    word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, note=BOX_SCORCH_K, stop=inf)
+    if word == "note" and hot_block.most_rim.box_K > BOX_STEEL_K:
+        word = "caution"
+    slots = {"box": box.value, "most": box.high, "left": hot_block.left_K, "lip": lip}
+    return verdict(word, box.high, BOX_STEEL_K, good=BOX_STEEL_K, wetted=limit, **slots)
 
 
 def box_mixture_check(hot_block: HotBlock) -> Judged:

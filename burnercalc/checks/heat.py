@@ -249,6 +249,7 @@ def chamber_pressure_check(
 
 def throughput_check(
     throughput: Throughput,
+    back_pressure: BackPressure,
     reached: Reached,
     need: Need,
     work_rate: float,
@@ -257,7 +258,7 @@ def throughput_check(
     work_temperature: float,
 ) -> Judged | None:
     """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
-    if work_rate == 0 or reached.spare_W is None or need.hold_W is None:
+    if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
     bars, found = throughput.bars_kg_s, throughput.metal_kg_s
     more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))

@@ -7,10 +7,11 @@ from ..errors import InputError
 from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import HotPort
-from ..physics.burning_velocity import burning_velocity_m_s
+from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s
 from ..physics.port_field import chain_pitch_m
 from .face import Face
 from .firing import Firing
+from .flame import MIXTURE_SLIP
 from .gas import Gas
 from .hot_block import HotBlock
 from .mixture import Mixture
@@ -61,6 +62,8 @@ def port_flame(
 ) -> flame_holding.PortFlame:
     """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold. `off`: mixture leaner or richer."""
     worked_out = isinstance(hot, HotPort)
+    # As far as burning velocities are known.
+    off = min(off, equivalence_ratio - PHI_RANGE[0], PHI_RANGE[1] - equivalence_ratio)
 
     def cold_speed(ratio):
         return burning_velocity_m_s(gas.composition, ratio, shop.temp_K, shop.pressure_Pa)
@@ -75,7 +78,7 @@ def port_flame(
         wall_temp_K=None if worked_out else hot,
         hot_port=hot if worked_out else None,
         lip_glows=lip_glows,
-        off=flame_holding.mixture_off(cold_speed, equivalence_ratio, off) if off else None,
+        off=flame_holding.mixture_off(cold_speed, equivalence_ratio, off) if off > 0 else None,
     )
 
 
@@ -87,9 +90,14 @@ def limits_m_s(
     diameter_m: float,
     length_m: float,
     hot: HotPort | float | None = None,
+    left: HotPort | float | None = None,
 ) -> tuple[Band | None, Band | None]:
-    """(flashback, lift) velocity of one port; None where no limit is found. `hot`: as HotBlock.port; None: cold."""
-    flame = port_flame(gas, shop, equivalence_ratio, diameter_m, length_m, hot)
+    """(flashback, lift) velocity of one port at a mixture no nearer than a hand holds it; None where no limit is found.
+
+    `hot`: as HotBlock.port, and `left` as its left_port, which the careful end of flashback is of; None: cold.
+    """
+    port = (gas, shop, equivalence_ratio, diameter_m, length_m)
+    flame = port_flame(*port, hot, off=MIXTURE_SLIP)
 
     def found(limit):
         try:
@@ -97,7 +105,11 @@ def limits_m_s(
         except InputError:
             return None
 
-    return found(flame.flashback_velocity_m_s), found(flame.lift_velocity_m_s)
+    back, lift = found(flame.flashback_velocity_m_s), found(flame.lift_velocity_m_s)
+    if back is not None and left is not hot:
+        careful = found(port_flame(*port, left, off=MIXTURE_SLIP).careful_flashback_velocity_m_s)
+        back = None if careful is None else Band(back.low, back.value, max(back.high, careful))
+    return back, lift
 
 
 def holding(
@@ -116,7 +128,7 @@ def holding(
     alpha = mixture.cold.thermal_diffusivity_m2_s
     port = (face.port_diameter_m, block_thickness)
     cold, lift = limits_m_s(gas, shop, phi, *port)
-    hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port)
+    hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port, hot_block.left_port)
     flame = flame_holding.PortFlame(
         *port, properties(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
     )

@@ -12,6 +12,7 @@ from .body import Body
 from .face import Face
 from .gas import Gas
 from .mixture import Mixture
+from .reached import Reached
 from .shop import Shop
 from .stream import Stream, properties
 
@@ -24,11 +25,13 @@ WALLS_GLOW_K = 1100.0
 
 @dataclass(frozen=True)
 class HotBlock:
-    """Hot all through, the chamber at its set temperature. `high`, `low`: at high and low fire; `least_rim`,
-    `most_rim`: at low fire, the ends of the band of the rim. The figures below are some of theirs, see HotState.
+    """Hot all through. `high`, `low`: at high and low fire, the chamber at its set temperature; `least_rim`,
+    `most_rim`: as low, the ends of the band of the rim. `left`: as most_rim, the chamber at `left_K`, where low fire
+    brings it empty, if that is hotter. The figures below are some of theirs, see HotState.
 
-    `lip_K`, `box_K`, `mixture_K`: at low fire, over the band of the rim. `port`: as it warms the mixture at any
-    velocity; a number where the port wall is set; `waiting_port`: the same while the chamber's walls come to a glow.
+    `lip_K`, `box_K`, `mixture_K`: at low fire, over the band of the rim, the high end with the chamber left empty.
+    `port`: as it warms the mixture at any velocity; a number where the port wall is set; `left_port`, `waiting_port`:
+    the same with the chamber left empty, and while its walls come to a glow.
     `ignition_K`: of the mixture by itself; `wetted_K`: the most that it may touch.
     """
 
@@ -40,6 +43,8 @@ class HotBlock:
     low: HotState
     least_rim: HotState
     most_rim: HotState
+    left: HotState
+    left_K: float
     face_low_K: float
     wall_high_K: float
     wall_low_K: float
@@ -51,6 +56,7 @@ class HotBlock:
     box_K: Band
     mixture_K: Band
     port: HotPort | float
+    left_port: HotPort | float
     waiting_port: HotPort | float
     ignition_K: float
     wetted_K: float
@@ -63,6 +69,7 @@ def hot_block(
     mixture: Mixture,
     gas: Gas,
     shop: Shop,
+    reached: Reached,
     low_fire: float,
     chamber_temperature: float,
     refractory: str,
@@ -74,8 +81,17 @@ def hot_block(
     kept_out = making.ports_kept_out(port_count=ports, port_diameter_m=diameter, window_area_m2=face.window_area_m2) * (
         pi / 4 * diameter**2
     )
-    conductivity = stuff.conductivity_W_mK((shop.temp_K + chamber_temperature) / 2)
-    fin = Fin(body.block_thickness_m, face.window_area_m2 - kept_out, ports * pi * diameter, conductivity)
+
+    def fin_at(walls_K):
+        return Fin(
+            body.block_thickness_m,
+            face.window_area_m2 - kept_out,
+            ports * pi * diameter,
+            stuff.conductivity_W_mK((shop.temp_K + walls_K) / 2),
+        )
+
+    left_K = max(chamber_temperature, reached.low_empty_K.high if reached.low_empty_K else 0.0)
+    fin, left_fin = fin_at(chamber_temperature), fin_at(left_K)
     box = Box(
         round_m=pi * body.width_m if body.round else 2 * (body.length_m + body.width_m),
         depth_m=body.depth_m - body.grip_m,
@@ -88,31 +104,36 @@ def hot_block(
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
     def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature):
+        slab = left_fin if walls_K > chamber_temperature else fin
         flow = high_kg_s * share
-        return hot_state(fin, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times, near)
+        return hot_state(slab, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times, near)
 
     def port(velocities_m_s, walls_K):
         return HotPort(
             velocities_m_s, lambda velocity, near: at(velocity / stream.velocity_m_s, near, walls_K=walls_K), high
         )
 
+    least, _, most = RIM_BAND
     high = at(1.0)
     low = at(low_fire, high)
-    lows = [low if times == 1 else at(low_fire, low, times) for times in RIM_BAND]
+    least_rim, most_rim = at(low_fire, low, least), at(low_fire, low, most)
+    left = at(low_fire, most_rim, most, left_K)
     ignition = flame_limits.auto_ignition_temp_K(gas.composition)
-    hot = waiting = port_wall_temperature
+    hot = left_port = waiting = port_wall_temperature
     if port_wall_temperature == "auto":
-        hot = port(VELOCITIES_M_S, chamber_temperature)
+        hot, left_port = port(VELOCITIES_M_S, chamber_temperature), port(VELOCITIES_M_S, left_K)
         waiting = port(VELOCITIES_M_S[::2], min(WALLS_GLOW_K, chamber_temperature))
     return HotBlock(
         material=stuff,
-        conductivity_W_mK=conductivity,
+        conductivity_W_mK=fin.conductivity_W_mK,
         fin=fin,
         box=box,
         high=high,
         low=low,
-        least_rim=lows[0],
-        most_rim=lows[2],
+        least_rim=least_rim,
+        most_rim=most_rim,
+        left=left,
+        left_K=left_K,
         face_low_K=low.face_K,
         wall_high_K=high.wall_K,
         wall_low_K=low.wall_K,
@@ -120,10 +141,11 @@ def hot_block(
         exit_low_K=low.exit_K,
         rim_low_K=low.rim_K,
         back_low_K=low.back_K,
-        lip_K=in_order(*(one.lip_K for one in lows)),
-        box_K=in_order(*(one.box_K for one in lows)),
-        mixture_K=in_order(*(one.mixture_K for one in lows)),
+        lip_K=in_order(least_rim.lip_K, low.lip_K, left.lip_K),
+        box_K=in_order(least_rim.box_K, low.box_K, left.box_K),
+        mixture_K=in_order(least_rim.mixture_K, low.mixture_K, left.mixture_K),
         port=hot,
+        left_port=left_port,
         waiting_port=waiting,
         ignition_K=ignition,
         wetted_K=flame_limits.wetted_limit_K(ignition),

@@ -79,7 +79,7 @@ def stability_map_chart(
     for i in range(PHI_STEPS + 1):
         phi = low + (high - low) * i / PHI_STEPS
         cold, lift = limits_m_s(gas, shop, phi, *port)
-        hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port)
+        hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port, hot_block.left_port)
         if None not in (cold, hot, lift):
             found[phi] = {"flashback_cold": cold, "flashback_hot": hot, "lift": lift}
     ratios = tuple(found)
