@@ -190,6 +190,23 @@ GRAMMARS = {
     "drill": drill,
 }
 
+
+def in_millimetres(kind, value):
+    """A value's text with metric measures, for a default that is written in inches and pounds; None for a kind that has
+    no measures."""
+    if kind == "lengths":
+        return ", ".join(f"{length:.12g} m" for length in value)
+    if kind == "offers":
+        return ", ".join(f"{1000 * length:.12g} mm {price:.2f}" for length, price in value)
+    if kind == "price_by_mass":
+        return f"{value:.2f}/kg"
+    if kind == "fuel_price" and value[1] == "kg":
+        return f"{value[0]:.2f}/kg"
+    if kind == "lining":
+        return ", ".join(f"{material} {1000 * thickness:.12g} mm" for material, thickness in value)
+    return None
+
+
 # Of each kind a text that is always read.
 EXAMPLES = {
     "lengths": "4 ft, 8 ft, 20 ft",

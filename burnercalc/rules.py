@@ -319,7 +319,7 @@ def _rack_is_long_enough(v):
             "stock_lengths",
             ", ".join(_show(v, n) for n in v["stock_lengths"]),
             f"must hold a length of at least the body ({_show(v, need)})",
-            "20 ft",
+            "20 ft" if v["units"] == "in" else "6 m",
             ("body_length", "body_width", "body_depth"),
         )
 
@@ -343,7 +343,7 @@ def _nipple_is_long_enough(v):
             f"up to {_show(v, longest)}",
             "must hold a nipple of at least the inlet pipe's length and the "
             f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})",
-            "36 in 40, 120 in 120",
+            "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
             ("inlet_length", "wall"),
         )
 

@@ -619,7 +619,7 @@ def _field(setting, d):
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
@@ -645,7 +645,9 @@ def _number_text(setting, value, d):
 
 def _range(setting, low, high, unit_system):
     """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
-    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+    if setting.dimension == "drill_length" or (
+        unit_system != "in" and setting.dimension not in ("time", "money", "fraction")
+    ):
         return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
     (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
     between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"

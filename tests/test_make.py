@@ -112,7 +112,7 @@ def test_cut_list_of_a_tube(default):
     assert [row[:3] for row in rows] == [
         (1, "body tube", 1),
         (2, "end cap", 2),
-        (3, "inlet pipe NPS 2", 1),
+        (3, "inlet pipe 2 in", 1),
         (4, "baffle", 1),
     ]
     assert [row[3:6] for row in rows[:3]] == [
@@ -151,7 +151,7 @@ def test_cut_list_of_plates_and_of_a_pipe():
         ("back plate", 1, "opposite the face", "inlet hole cut in it"),
         ("side plate", 2, "between face and back", ""),
         ("end cap", 2, "both ends, set in flush", "square corners"),
-        ("inlet pipe NPS 2", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
+        ("inlet pipe 2 in", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
     ]
     # two plates of 9 x (4 - 3/8) x 3/16 in
     assert plates[2][7] == close(2 * 9 * 3.625 * 0.1875 * IN**3 * STEEL)

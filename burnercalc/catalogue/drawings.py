@@ -30,9 +30,9 @@ DRAWINGS = (
             "baffle": "baffle",
             "plenum": "plenum",
             "fire": "fire",
-            "inlet": "inlet {pipe} in pipe, {length} long",
-            "inlets": "two inlets {pipe} in pipe, {length} long",
-            "inlet_at_end": "inlet {pipe} in pipe, {length} long, into this end",
+            "inlet": "inlet {pipe:pipe} pipe, {length} long",
+            "inlets": "two inlets {pipe:pipe} pipe, {length} long",
+            "inlet_at_end": "inlet {pipe:pipe} pipe, {length} long, into this end",
         },
         room="face",
     ),
@@ -64,9 +64,9 @@ DRAWINGS = (
         "Steel pieces in the order they go together, the block under them, and the mould with its pins; the face looks "
         "down. Of two alike in one place one may be shown.",
         words={
-            "inlet": "inlet pipe, {pipe} in",
-            "inlets": "two inlet pipes, {pipe} in",
-            "inlet_end": "{pipe} in pipe, at one end",
+            "inlet": "inlet pipe, {pipe:pipe}",
+            "inlets": "two inlet pipes, {pipe:pipe}",
+            "inlet_end": "{pipe:pipe} pipe, at one end",
             "tube": "body tube and 2 end caps",
             "back_plate": "back plate",
             "side_plates": "2 side plates, 2 end caps",
@@ -133,7 +133,7 @@ DRAWINGS = (
         },
         words={
             "saw": "saw {saw}",
-            "pipe": "for {pipe} in pipe",
+            "pipe": "for {pipe:pipe} pipe",
             "face_side": "face side",
             "back": "Thick line: the back of the body, {length} by {width}",
             "round": "Thick line: the back disc, {length} across",
@@ -179,8 +179,8 @@ DRAWINGS = (
         "Pin guide, for laser or router",
         "A plate that fits between the mould's boards, with a hole for every pin; its lower left corner is the origin.",
         words={
-            "box": "CUT: outline {length} by {width}, {holes} holes {room:.1f} mm wider than the pins of {pin}",
-            "round": "CUT: disc {length} across, {holes} holes {room:.1f} mm wider than the pins of {pin}",
+            "box": "CUT: outline {length} by {width}, {holes} holes {room:drill_length} wider than the pins of {pin}",
+            "round": "CUT: disc {length} across, {holes} holes {room:drill_length} wider than the pins of {pin}",
             "engrave": "ENGRAVE: centre lines. The lines are the finished edges: let your program allow for the kerf.",
             "use": "Lay it on the base between the boards and drill through it. Slid over the pins it shows that they "
             "stand square. It comes off before the mix goes in.",

@@ -428,7 +428,8 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="5 minutes an inch of block, 5 to 15; longer where back or box would pass what still mixture may touch",
+        formula="5 minutes for 1 in (25 mm) of block, 5 to 15; longer where back or box would pass what still mixture "
+        "may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",

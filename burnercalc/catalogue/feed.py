@@ -431,7 +431,7 @@ ANSWERS = (
         "Jet drill",
         meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
         "table lists fractions and metric drills too.",
-        formula="nearest in diameter of number and letter drills",
+        formula="nearest in diameter of number and letter drills, for millimetres of metric ones",
         inputs=("jet_drill", "orifice_diameter"),
         source=DRILLS,
         near="first",
@@ -608,7 +608,7 @@ ANSWERS = (
         "length",
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
-        formula="friction of the gas at high fire in 6 ft of hose, as dense as at the jet",
+        formula="friction of the gas at high fire in 6 ft (1.83 m) of hose, as dense as at the jet",
         inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE & PRACTICE,
         near="bench",

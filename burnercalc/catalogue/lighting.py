@@ -128,8 +128,8 @@ ANSWERS = (
         "volume",
         "Mixture standing",
         meaning="Mixture that stands in one burner's mix pipe, legs and box, ready to burn at once.",
-        formula="plenum area x clear length of the box + area of the mix pipe x its length + with two inlets area of the "
-        "inlet pipe x the way between them",
+        formula="plenum area x clear length of the box + area of the mix pipe x its length + with two inlets area of "
+        "the inlet pipe x the way between them",
         inputs=(
             "mix_pipe",
             "mix_pipe_length",

@@ -210,7 +210,7 @@ STEEL_ANSWERS = (
         "length",
         "Bevel",
         meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
-        formula="none up to 1/8 in of cap, then all but 1/16 in",
+        formula="none up to 1/8 in (3.2 mm) of cap, then all but 1/16 in (1.6 mm)",
         inputs=("wall", "cap_thickness", "body_kind"),
         source=PRACTICE,
         near="bench",
@@ -253,7 +253,8 @@ STEEL_ANSWERS = (
         "length",
         "Inlet hole",
         meaning="Hole saw that cuts the inlet hole.",
-        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in at least",
+        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in (0.4 mm) "
+        "at least",
         inputs=("inlet",),
         source=HOLE_SAWS & PIPE_OVERSIZE,
         near="bench",
@@ -416,7 +417,7 @@ CAST_ANSWERS = (
         "length",
         "Mould height",
         meaning="Height of the frame over the base board.",
-        formula="block thickness + 1/2 in that guides the body, or the width of the board",
+        formula="block thickness + 1/2 in (13 mm) that guides the body, or the width of the board",
         inputs=("block_thickness", "mould_board", "body_kind"),
         source=BOARDS,
         near="bench",
@@ -427,7 +428,7 @@ CAST_ANSWERS = (
         "count",
         "Screws",
         meaning="Screws for the frame and to hold the base.",
-        formula="at least two up a corner and one every 6 in round the base",
+        formula="at least two up a corner and one every 6 in (150 mm) round the base",
         inputs=("mould_board", "mould_height", "mould_inside_length", "mould_inside_width", "body_kind"),
         source=PRACTICE,
     ),
@@ -437,7 +438,7 @@ CAST_ANSWERS = (
         "length",
         "Screws, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
-        formula="thicker board + 1 in",
+        formula="thicker board + 1 in (25 mm)",
         inputs=("mould_board", "mould_base"),
         source=PRACTICE,
     ),
@@ -493,7 +494,8 @@ CAST_ANSWERS = (
         "length",
         "Pins proud of the mix",
         meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
-        formula="3/8 in, or what is left behind the block to the baffle (without one: to the back) less 1/8 in",
+        formula="3/8 in (9.5 mm), or what is left behind the block to the baffle (without one: to the back) less 1/8 "
+        "in (3.2 mm)",
         inputs=("baffle_gap", "body_depth", "wall", "grip"),
         source=PRACTICE,
         near="bench",
@@ -1392,7 +1394,7 @@ STEEL_PIECES = {
     "back disc.where.in": "inlet side, set in flush",
     "back disc.where.on": "inlet side, laid on",
     "back disc.note": "inlet hole cut in it",
-    "inlet pipe": "inlet pipe NPS {pipe}",
+    "inlet pipe": "inlet pipe {pipe:pipe}",
     "inlet pipe.where": "back of the body",
     "inlet pipe.note": "black steel, no zinc; one end threaded, the other cut square",
     "baffle": "baffle",
@@ -1436,7 +1438,7 @@ WELD_WORDS = {
     "straight.when": "straightness",
     "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
     "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
-    "the same in the middle and at the ends to 1/32 in (0.8 mm).",
+    "the same in the middle and at the ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
     "mm).",
     "flush.when": "grind flush",
@@ -1444,7 +1446,7 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at 20 in (50 cm) of water, never oxygen: "
+    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at [20 in|50 cm] of water, never oxygen: "
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
@@ -1484,7 +1486,7 @@ PIN_WORDS = {
 BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
     **BAR_NAMES,
-    "nipple": "nipple {pipe} in",
+    "nipple": "nipple {pipe:pipe}",
     "baffle": "baffle sheet",
     "bag": "refractory",
     "pins": "pin stock",

@@ -107,7 +107,7 @@ def train(
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
     add("gas", "needle")
-    add("gas", "gauge_cock")
+    add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
     add("gas", "low_gauge", scale=gauge_Pa(max(jet_low_Pa, light_Pa or 0.0)), low=jet_low_Pa, **lit)

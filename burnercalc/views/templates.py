@@ -250,7 +250,7 @@ def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
     shapes = [outline, Line(0.0, y, 2 * x, y, "engrave"), Line(x, 0.0, x, 2 * y, "engrave")]
     shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
     lengths = {"length": say.length(length), "width": say.length(width)}
-    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M * MM, "pin": say.length(face.port_diameter_m)}
+    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.length(face.port_diameter_m)}
     lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use")]
     return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
 
