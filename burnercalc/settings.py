@@ -568,7 +568,7 @@ SETTINGS = (
         "aspirated_jet",
         "heat",
         "Jet, aspirated",
-        "paper_length",
+        "drill_length",
         "0.9 mm",
         "Diameter of its gas jet; common practice.",
         "0.3 mm",
@@ -637,7 +637,8 @@ SETTINGS = (
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O; stands over the two "
+        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O or 0 m3/h 20 mbar, 170 "
+        "m3/h 12 mbar; stands over the two "
         "numbers when given.",
         optional=True,
     ),
@@ -682,6 +683,19 @@ SETTINGS = (
         "centre",
         "Centre: into the middle of the back, facing the ports. End: into one end of the body, along the plenum.",
         choices=(("centre", "centre"), ("end", "end")),
+    ),
+    Setting(
+        "inlets",
+        "feed",
+        "Inlets",
+        "count",
+        "1",
+        "Two feed a long body more evenly: each takes half the mixture into the middle of its half of the back. One "
+        "mixer, then a tee and two legs alike.",
+        "1",
+        "2",
+        ("1", "1"),
+        whole=True,
     ),
     Setting(
         "baffle_holes",
@@ -747,7 +761,7 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire; a house line gives 7 inH2O.",
+        "Before the jet at high fire; a house line gives 7 inH2O (17 mbar).",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
@@ -782,7 +796,13 @@ SETTINGS = (
         "choice",
         "100",
         "What the gas is drawn from, upright, by its full charge; or a lying tank.",
-        choices=(("20", "20 lb"), ("30", "30 lb"), ("40", "40 lb"), ("100", "100 lb"), ("tank", "lying tank")),
+        choices=(
+            ("20", "20 lb, 9 kg"),
+            ("30", "30 lb, 14 kg"),
+            ("40", "40 lb, 18 kg"),
+            ("100", "100 lb, 45 kg"),
+            ("tank", "lying tank"),
+        ),
         near="first",
         when=LIQUID,
     ),
