@@ -91,6 +91,7 @@ def set_up(lock):
         "install",
         "--disable-pip-version-check",
         "--no-deps",
+        "--no-compile",  # Python does so by itself with what is imported, a small part
         "--require-hashes",
         "--only-binary",
         ":all:",
