@@ -82,7 +82,8 @@ def _design(request):
     if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
         setting = as_shown(BY_KEY["gas_pressure"], first)
         texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
-    return Design.from_texts(texts, unit_system)
+    design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
+    return design
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -414,13 +415,12 @@ def _find(request):
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    design, have, weights, mine = together(
+    design, have, weights = together(
         lambda: _design(request),
         lambda: read_have(request["have"], system),
         lambda: weights_of(request.get("weights", {})),
-        lambda: _mine(request),
     )
-    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+    have = replace(have, mine={**{key: None for key in _mine(request).split(",") if key}, **have.mine})
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))
@@ -619,7 +619,7 @@ def _field(setting, d):
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
@@ -645,7 +645,9 @@ def _number_text(setting, value, d):
 
 def _range(setting, low, high, unit_system):
     """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
-    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+    if setting.dimension == "drill_length" or (
+        unit_system != "in" and setting.dimension not in ("time", "money", "fraction")
+    ):
         return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
     (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
     between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"

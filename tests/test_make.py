@@ -111,7 +111,7 @@ def test_cut_list_of_a_tube(default):
     assert [row[:3] for row in rows] == [
         (1, "body tube", 1),
         (2, "end cap", 2),
-        (3, "inlet pipe NPS 2", 1),
+        (3, "inlet pipe 2 in", 1),
         (4, "baffle", 1),
     ]
     assert [row[3:6] for row in rows[:3]] == [
@@ -150,7 +150,7 @@ def test_cut_list_of_plates_and_of_a_pipe():
         ("back plate", 1, "opposite the face", "inlet hole cut in it"),
         ("side plate", 2, "between face and back", ""),
         ("end cap", 2, "both ends, set in flush", "square corners"),
-        ("inlet pipe NPS 2", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
+        ("inlet pipe 2 in", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
     ]
     # two plates of 9 x (4 - 3/8) x 3/16 in
     assert plates[2][7] == close(2 * 9 * 3.625 * 0.1875 * IN**3 * STEEL)
@@ -281,7 +281,7 @@ def test_a_pipe_is_weighed_by_its_section():
     [
         # An inlet of 3 in on a 3/16 in wall needs 3 3/16 in; two and a cut of 1/16 in need 6 7/16 in.
         ("3 in 1, 4 in 9, 6 in 11", "1", "1 of 4 in, cut one end off"),
-        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each of two burners"),
+        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each inlet"),
         ("6 3/8 in 11, 4 in 9", "2", "2 of 4 in, cut one end off"),
         ("3 3/16 in 9", "3", "3 of 3 3/16 in, as it is"),
     ],

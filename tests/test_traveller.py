@@ -83,7 +83,7 @@ def test_plate_and_card_are_in_both_measures(default):
         assert said in words(plate), said
     for said in ("LIGHT", "LOW", "HIGH", "kBtu/h = ", " kW", "psi = ", " bar", "Smell of gas", "Gas shut"):
         assert said in words(card), said
-    metric = solved(units="mm").drawings["plate"].shapes
+    metric = solved(units="mm", jet_drill="#52").drawings["plate"].shapes
     assert [shape.text for shape in metric if isinstance(shape, Text)] == [
         shape.text for shape in default.drawings["plate"].shapes if isinstance(shape, Text)
     ]

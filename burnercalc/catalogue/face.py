@@ -181,9 +181,9 @@ ANSWERS = (
         "plenum.inlet_area_m2",
         "area",
         "Inlet area",
-        meaning="Bore area of the inlet pipe.",
+        meaning="Bore area of the inlet pipe, of two inlets together.",
         formula="pi x bore squared / 4",
-        inputs=("inlet",),
+        inputs=("inlet", "inlets"),
         source=PIPES,
     ),
     Answer(
@@ -428,7 +428,8 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="5 minutes an inch of block, 5 to 15; longer where back or box would pass what still mixture may touch",
+        formula="5 minutes for 1 in (25 mm) of block, 5 to 15; longer where back or box would pass what still mixture "
+        "may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",
@@ -869,6 +870,8 @@ CHARTS = (
         cases={
             "centre": "With the inlet at the centre this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
+            "two": "With two inlets this plenum feeds up to {enough} ports of this size within {spread:percent}; the "
+            "design has {ports}.",
             "end": "With the inlet at the end this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
         },
