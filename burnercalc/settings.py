@@ -685,6 +685,19 @@ SETTINGS = (
         choices=(("centre", "centre"), ("end", "end")),
     ),
     Setting(
+        "inlets",
+        "feed",
+        "Inlets",
+        "count",
+        "1",
+        "Two feed a long body more evenly: each takes half the mixture into the middle of its half of the back. One "
+        "mixer, then a tee and two legs alike.",
+        "1",
+        "2",
+        ("1", "1"),
+        whole=True,
+    ),
+    Setting(
         "baffle_holes",
         "feed",
         "Baffle holes",

@@ -12,7 +12,6 @@ from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
 
 
 @pytest.fixture(scope="module")
@@ -282,7 +281,7 @@ def test_a_pipe_is_weighed_by_its_section():
     [
         # An inlet of 3 in on a 3/16 in wall needs 3 3/16 in; two and a cut of 1/16 in need 6 7/16 in.
         ("3 in 1, 4 in 9, 6 in 11", "1", "1 of 4 in, cut one end off"),
-        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each of two burners"),
+        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each inlet"),
         ("6 3/8 in 11, 4 in 9", "2", "2 of 4 in, cut one end off"),
         ("3 3/16 in 9", "3", "3 of 3 3/16 in, as it is"),
     ],

@@ -31,6 +31,7 @@ DRAWINGS = (
             "plenum": "plenum",
             "fire": "fire",
             "inlet": "inlet {pipe:pipe} pipe, {length} long",
+            "inlets": "two inlets {pipe:pipe} pipe, {length} long",
             "inlet_at_end": "inlet {pipe:pipe} pipe, {length} long, into this end",
         },
         room="face",
@@ -64,6 +65,7 @@ DRAWINGS = (
         "down. Of two alike in one place one may be shown.",
         words={
             "inlet": "inlet pipe, {pipe:pipe}",
+            "inlets": "two inlet pipes, {pipe:pipe}",
             "inlet_end": "{pipe:pipe} pipe, at one end",
             "tube": "body tube and 2 end caps",
             "back_plate": "back plate",
@@ -119,11 +121,13 @@ DRAWINGS = (
         "inlet",
         {
             "back": "Inlet hole in the back",
+            "two": "Two inlet holes in the back",
             "round": "Inlet hole in the back disc",
             "end": "Inlet hole in one end cap",
         },
         {
             "back": "The inlet hole with its centre and the outline of the back, at true size.",
+            "two": "Both inlet holes with their centres and the outline of the back, at true size.",
             "round": "The inlet hole with its centre and the outline of the back disc, at true size.",
             "end": "The inlet hole with its centre and the outline of one end cap, at true size.",
         },
@@ -135,6 +139,7 @@ DRAWINGS = (
             "round": "Thick line: the back disc, {length} across",
             "end": "Thick line: one end cap, {length} by {width}",
             "middle": "Middle of the hole: {x} from the left end, {y} from the lower edge",
+            "middles": "Middles of the holes: {x} from each end, {y} from the lower edge, {apart} apart",
         },
         room="make",
     ),

@@ -181,9 +181,9 @@ ANSWERS = (
         "plenum.inlet_area_m2",
         "area",
         "Inlet area",
-        meaning="Bore area of the inlet pipe.",
+        meaning="Bore area of the inlet pipe, of two inlets together.",
         formula="pi x bore squared / 4",
-        inputs=("inlet",),
+        inputs=("inlet", "inlets"),
         source=PIPES,
     ),
     Answer(
@@ -870,6 +870,8 @@ CHARTS = (
         cases={
             "centre": "With the inlet at the centre this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
+            "two": "With two inlets this plenum feeds up to {enough} ports of this size within {spread:percent}; the "
+            "design has {ports}.",
             "end": "With the inlet at the end this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
         },

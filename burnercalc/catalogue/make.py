@@ -95,6 +95,7 @@ SHOPPING = (
     "cap_corner",
     "nipple_stock",
     "inlet_length",
+    "inlets",
     "dry_mass",
     "bag_mass",
     "pin_count",
@@ -173,9 +174,9 @@ STEEL_ANSWERS = (
         "steel.weld_m",
         "length",
         "Weld",
-        meaning="All seams of the body and the inlet, welded once round.",
-        formula="round both caps + along four plates + round the inlet pipe",
-        inputs=("body_kind", "tube_length", "cap_length", "cap_width", "cap_corner", "inlet"),
+        meaning="All seams of the body and its inlets, welded once round.",
+        formula="round both caps + along four plates + round each inlet pipe",
+        inputs=("body_kind", "tube_length", "cap_length", "cap_width", "cap_corner", "inlet", "inlets"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -198,6 +199,7 @@ STEEL_ANSWERS = (
             "cap_corner",
             "window_area",
             "inlet_hole",
+            "inlets",
         ),
         source=STEEL_DENSITY,
         near="bench",
@@ -268,17 +270,28 @@ STEEL_ANSWERS = (
         source=PIPE_SIZES,
     ),
     Answer(
+        "inlet_spacing",
+        "steel.inlet_spacing_m",
+        "length",
+        "Between two inlets",
+        meaning="From the middle of one inlet hole to the middle of the other, half of it each way from the middle of "
+        "the back; nothing with one inlet.",
+        formula="half the inside length, so that each inlet stands over the middle of its half",
+        inputs=("inlets", "body_length", "cap_thickness", "wall"),
+        source=TAKE_OFF,
+    ),
+    Answer(
         "inlet_nipple",
         "stock.nipples",
         "word",
         "Inlet nipple",
         meaning="Which nipples to buy for the inlet pipes of the batch, and how to cut them.",
         formula="cheapest of whole nipples and halves of longer ones; a half needs twice the length and one saw cut",
-        inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size"),
+        inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size", "inlets"),
         source=PRACTICE,
         near="bench",
         cases={
-            "halves": "{count} of {stock:length}, saw it in two, one half for each of two burners",
+            "halves": "{count} of {stock:length}, saw it in two, one half for each inlet",
             "cut": "{count} of {stock:length}, cut one end off",
             "whole": "{count} of {stock:length}, as it is",
         },
@@ -661,6 +674,7 @@ CAST_ANSWERS = (
             "body_mass",
             "inlet",
             "inlet_length",
+            "inlets",
             "wall",
             "baffle_length",
             "baffle_width",
@@ -685,6 +699,7 @@ CAST_ANSWERS = (
             "body_mass",
             "inlet",
             "inlet_length",
+            "inlets",
             "wall",
             "baffle_length",
             "baffle_width",
@@ -756,7 +771,7 @@ MONEY_ANSWERS = (
         "Gas and air train, safety",
         meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=TRAIN,
+        inputs=(*TRAIN, "inlets"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -846,9 +861,9 @@ MONEY_ANSWERS = (
         near="first",
         cases={
             "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
-            "no_work": "Make: it saves {saved:.0f} a burner.",
-            "make": "Make: material {each:.0f} a burner against {bought:.0f} bought; each of the {hours:.1f} h of work "
-            "earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
+            "no_work": "Make, for yourself: it saves {saved:.0f} a burner.",
+            "make": "Make, for yourself: material {each:.0f} a burner against {bought:.0f} bought; each of the "
+            "{hours:.1f} h of work earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
             "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
             "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
         },
@@ -937,9 +952,9 @@ SELLING_ANSWERS = (
         "money",
         "Cost of one that is sold",
         meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
-        "of "
-        "those that do not.",
-        formula="(cost a burner + test gas + hours x worth of an hour) x (1 + overhead) / (1 - scrap)",
+        "of those that do not. Mould, train and blower of one that does not pass serve the next.",
+        formula="(mould, train, blower + (the rest of the cost a burner + test gas + hours x worth of an hour) / "
+        "(1 - scrap)) x (1 + overhead)",
         inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
@@ -954,6 +969,25 @@ SELLING_ANSWERS = (
         inputs=("selling_cost", "profit"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
+    ),
+    Answer(
+        "worth_selling",
+        "selling.worth",
+        "word",
+        "For yourself, or to sell",
+        meaning="Whether one made for yourself pays, and whether one that is sold does, beside a bought one.",
+        formula="material and work against the price of a bought one; the price to ask against it",
+        inputs=("cost_with_work", "selling_price", "bought_price"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+        cases={
+            "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
+            "{gap:.0f} below a bought one, {bought:.0f}: selling can pay too.",
+            "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+            "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+        },
     ),
     Answer(
         "before_selling",

@@ -117,6 +117,18 @@ PARTS = {
         "{path}, malleable, concentric",
         "From mix pipe to inlet, one size a step.",
     ),
+    "tee": (
+        "tee",
+        "{pipe:pipe}, fed through its branch, malleable",
+        "Splits the mixture to both inlets, after mixer and elbows, so that both get the same mixture.",
+    ),
+    "leg": (
+        "leg",
+        "{pipe:pipe}, about {length:length} from tee to inlet, schedule 40, threaded",
+        "Both as long as each other, with the same fittings: only legs alike share alike.",
+    ),
+    "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
+    "leg_elbow": ("elbow of a leg", "{pipe:pipe}, 90°, malleable", "From leg down into the inlet."),
 }
 # An air switch where the mix pipe's pressure at low fire is less than a switch senses.
 WEAK_SWITCH = (
