@@ -433,9 +433,11 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating "
-        "up. Auto takes it. Where no fire can do one of them, what it would take if the gas left as cool as the walls.",
-        formula="larger of firing rate to work, the high end of its band, and firing rate to heat up",
+        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating up. Auto "
+        "takes it. Near the most that the chamber can heat it goes no further than where a tenth of the heat stays; "
+        "where no fire heats up in time, what it would take if the gas left as cool as the walls.",
+        formula="larger of firing rate to heat up and (wall loss + opening loss + work) / share kept with the poorest "
+        "film, not below a tenth",
         inputs=("working_rate", "heat_up_rate"),
         source=ZONE_HEAT_UP,
         near="first",
@@ -940,6 +942,9 @@ CHECKS = (
             "put less work through.",
             "perhaps": "{installed:power} may be too little: working takes {working:power}, or {needed:power} when the "
             "gas gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "at_limit": "This work is near the most that the chamber can ever heat: {installed:power} does it when the "
+            "gas gives off its heat well, and {sure:power} when it does not, for more fire mostly leaves by the "
+            "opening. Put less work through, or make the chamber larger.",
             "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
