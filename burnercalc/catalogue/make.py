@@ -2,6 +2,7 @@
 
 from ..sources import ARITHMETIC, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .train import TRAIN_WORDS
 
 TAKE_OFF = Source("take-off from the drawing", "calculated")
 CORNERS = Source("corner radii of welded tube, common practice", "common practice")
@@ -1488,6 +1489,21 @@ COST_WORDS = {
     "need.set": "{need:g} set",
     "need.batch": "{need:g} for the batch",
 }
+SHOPPING_WORDS = {
+    **{key: text for key, text in TRAIN_WORDS.items() if ".name" in key or ".size" in key or key in ("to", "pieces")},
+    **COST_WORDS,
+    "bars": "{count} of {length:length}",
+    "nipple.sold": "{length:length} long, threaded at both ends",
+    "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
+    "bag.sold": "{name}, {mass:mass} a bag",
+    "pins.sold": "{diameter:length} across, {length:length} long",
+    "board": "{count} of {stock}, {length:length} x {width:length}",
+    "no_boards": "wood of your own: what is sold is too short",
+    "train.sold": "the parts with no price here, at your price for all",
+    "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
+    "sundries.sold": "wire, discs, drills, gloves, filters",
+    "first_fire.sold": "{mass:mass}",
+}
 
 TABLES = (
     Table(
@@ -1653,6 +1669,18 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
+    ),
+    Table(
+        "shopping",
+        "Shopping list for the batch",
+        (
+            Column("item", "Item", "word"),
+            Column("sold", "As sold", "word"),
+            Column("count", "Buy", "count"),
+            Column("price", "Price in all", "money"),
+        ),
+        source=YOUR_PRICES,
+        words=SHOPPING_WORDS,
     ),
     Table(
         "quantity_breaks",

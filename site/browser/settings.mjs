@@ -202,6 +202,22 @@ function unfold(at) {
   if (!about.hidden) makeFinger(at);
 }
 
+// A field of a setting that is entered has its whole text selected, so that typing takes its place; a second tap places
+// the caret. A tap puts the caret only after the focus, so it is heard too.
+let entered = null;
+
+function enter(event) {
+  const [field] = event.composedPath();
+  entered = field.matches?.("input:is([type=text], :not([type]))") && event.target.closest("[data-setting]") ? field : null;
+  entered?.select();
+}
+
+function tapped(event) {
+  const [field] = event.composedPath();
+  if (field === entered && field.selectionStart === field.selectionEnd) field.setSelectionRange(0, field.value.length);
+  entered = null;
+}
+
 // Scroll what has the focus out from under what always stays in sight.
 function uncover({ target }) {
   const covers = ["header.top", "#chapters"].map((name) => document.querySelector(name).getBoundingClientRect());
@@ -216,6 +232,8 @@ function uncover({ target }) {
 export function wireSettings(given) {
   design = given;
   addEventListener("focusin", uncover);
+  addEventListener("focusin", enter);
+  addEventListener("click", tapped);
   wireLayers((key, rows) => { // the rows are those of the last good text, whatever is in the field
     const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
