@@ -6,6 +6,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "open", "link": "..."}                     a shared link
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
+          {"kind": "drag", "settings": {...}, "key", "axis", "at"}  a line of the face dragged to x or y [mm]
           {"kind": "part", "settings": {...}, "key", "part"}  a tape fraction chosen for a length: its whole inches stay
           {"kind": "layers", "settings": {...}, "key", "rows"} the lining from rows: [material, thickness, old place]
           {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
@@ -30,7 +31,8 @@ Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "ru
 import base64
 import json
 from dataclasses import replace
-from math import ceil, floor
+from math import ceil, cos, floor, radians, sin, sqrt
+from zlib import crc32
 
 from . import sheet, shopping, units
 from .checks.judge import VERDICTS
@@ -38,7 +40,7 @@ from .design import Design, as_shown, limits, parse_setting, read, units_of, wit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
-from .drawing.shapes import Drawing
+from .drawing.shapes import DESCENT_RATIO, Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, together
 from .files import FILES
@@ -81,7 +83,8 @@ def _design(request):
     if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
         setting = as_shown(BY_KEY["gas_pressure"], first)
         texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
-    return Design.from_texts(texts, unit_system)
+    design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
+    return design
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -206,6 +209,51 @@ def _slide(request):
     design, setting = _movable(request)
     step, origin = _grid(setting, design.units)
     return {"key": setting.key, "text": _field_text(setting, request["mark"] * step + origin, design.units)}
+
+
+def _drag(request):
+    """The setting that a line of the face stands for, on the mark of its steps nearest to where the line was let go."""
+    design, setting = _movable(request)
+    at, half = abs(request["at"]) / 1000, (design.body_length if request["axis"] == "x" else design.body_width) / 2
+    value = {
+        "body_length": 2 * at,
+        "body_width": 2 * at,
+        "setback": half - at,
+        "edge_margin": half - design.setback - at - design.port_diameter / 2,
+    }[setting.key]
+    step, origin = _grid(setting, design.units)
+    low, high = _marks(setting, design.units)
+    mark = min(max(round((value - origin) / step), low), high)
+    text = _field_text(setting, mark * step + origin, design.units)
+    return {"key": setting.key, "text": text, "words": f"{setting.label} {text}"}
+
+
+def _grips(result, lies):
+    """What of the face can be dragged: setting, axis of the face, axis on the screen, and where its handle stands [mm].
+
+    The outside of a round body is one size and not dragged; the handle of the outer row stands beside it, on the lip.
+    """
+    d, face = result.design, result.part("face")
+    length = face.window_length_m / 2
+    row = max(y for _, y in face.ports)
+    beside = (d.body_length / 2 + length) / 2
+    found = [("setback", "x", length, 0.0)]
+    if face.round:
+        beside = sqrt(max(beside**2 - row**2, 0.0))
+    else:
+        found += [("body_length", "x", -d.body_length / 2, -row), ("body_width", "y", 0.0, d.body_width / 2)]
+    if row > 0:
+        found.append(("edge_margin", "y", -beside, row))
+    return [
+        {
+            "key": key,
+            "axis": axis,
+            "screen": {"x": "y", "y": "x"}[axis] if lies else axis,
+            "x": 1000 * (-y if lies else x),
+            "y": 1000 * (x if lies else y),
+        }
+        for key, axis, x, y in found
+    ]
 
 
 def _part(request):
@@ -368,13 +416,12 @@ def _find(request):
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    design, have, weights, mine = together(
+    design, have, weights = together(
         lambda: _design(request),
         lambda: read_have(request["have"], system),
         lambda: weights_of(request.get("weights", {})),
-        lambda: _mine(request),
     )
-    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+    have = replace(have, mine={**{key: None for key in _mine(request).split(",") if key}, **have.mine})
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))
@@ -472,6 +519,7 @@ FILLED = ("body", "window")  # what a screen shows as steel and refractory
 TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, at most
 TEXTS_ACROSS = 42  # by the width of the drawing in between
 FEW_PX = 170.0  # a face less high than this has its outside sizes only
+DIAGONAL = sqrt(0.5)  # a port's number stands beside its hole, to the upper right
 AIR = 0.02  # round a drawing, of its longer side
 DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
 
@@ -484,7 +532,8 @@ def _drawings(result, figures):
 
 
 def fitted(result, name, width_px, height_px=0.0, turn=False):
-    """A drawing for a place on the screen: its texts as high as can be read there, all else laid out round them."""
+    """(a drawing for a place on the screen, whether it lies down): its texts as high as can be read there, all
+    else laid out round them."""
     few = name == "face" and 0 < height_px < FEW_PX
     font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
     drawing, lies = result.drawings[name], False
@@ -494,7 +543,7 @@ def fitted(result, name, width_px, height_px=0.0, turn=False):
             wide, high, lies = high, wide, True
         mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
         drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
-    return drawing.turned() if lies else drawing
+    return (drawing.turned() if lies else drawing), lies
 
 
 def _sides(drawing):
@@ -504,22 +553,40 @@ def _sides(drawing):
 
 
 def _drawing(result, name, place=None):
-    drawing = fitted(result, name, *place) if place else result.drawings[name]
+    drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
     x1, y1, x2, y2 = drawing.bounds()
     air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
+    _lower(columns["texts"])
     ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
     said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
     circles.update(
         words=[words for words, _ in said],
         flow=[flow for _, flow in said],
         number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
+        number_x=[x + DIAGONAL * r for x, r in zip(circles["x"], circles["r"])],
+        number_y=[y + DIAGONAL * r for y, r in zip(circles["y"], circles["r"])],
     )
+    beside = {"grips": _grips(result, lies), "holes": _holes(result)} if name == "face" else {}
     return {
         **columns,
+        **beside,
         "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
         "description": drawing.description,
     }
+
+
+def _lower(texts):
+    """From the base line of texts to the lowest that a letter reaches, on which the page's drawings stand them."""
+    lower = [(radians(angle), DESCENT_RATIO * height) for angle, height in zip(texts["angle"], texts["height"])]
+    texts["x"] = [x + down * sin(angle) for x, (angle, down) in zip(texts["x"], lower)]
+    texts["y"] = [y - down * cos(angle) for y, (angle, down) in zip(texts["y"], lower)]
+
+
+def _holes(result):
+    """A name of all places of ports [0.1 mm]: marks that somebody made on a face are kept under it."""
+    places = ";".join(f"{round(1e4 * x)},{round(1e4 * y)}" for x, y in result.part("face").ports)
+    return f"{crc32(places.encode()):08x}"
 
 
 # Shares of the mean flow at which a port's colour changes; even is within what nobody sees in the fire.
@@ -562,7 +629,7 @@ def _field(setting, d):
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
@@ -588,7 +655,9 @@ def _number_text(setting, value, d):
 
 def _range(setting, low, high, unit_system):
     """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
-    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+    if setting.dimension == "drill_length" or (
+        unit_system != "in" and setting.dimension not in ("time", "money", "fraction")
+    ):
         return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
     (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
     between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"
@@ -652,6 +721,7 @@ KINDS = {
     "open": _open,
     "step": _step,
     "slide": _slide,
+    "drag": _drag,
     "part": _part,
     "layers": _layers,
     "blower": _blower,

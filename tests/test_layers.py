@@ -23,7 +23,7 @@ MAY = {
     "drawing": {"errors", "tables"},
     "settings": FOUNDATION | {"rooms", "physics", "making"},
     "grammars": FOUNDATION | {"physics", "making"},
-    "catalogue": {"constants", "rooms", "sources", "units"},
+    "catalogue": {"constants", "rooms", "sources", "tables", "units"},
     "parts": FOUNDATION | {"physics", "making", "catalogue"},
     "burner": {"parts"},
     "checks": FOUNDATION | {"physics", "making", "parts", "catalogue"},

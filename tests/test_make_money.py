@@ -4,11 +4,10 @@ import json
 import math
 
 import pytest
+from designs import solved
 from pdf_reader import pages
 
 from burnercalc import shopping, worker
-from burnercalc.design import Design
-from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
@@ -24,10 +23,6 @@ FREE = {
     "nipple_stock": "4 in 0",
     "fuel_price": "0/lb",
 }
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")

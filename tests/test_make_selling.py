@@ -1,12 +1,9 @@
 """Selling, through solve(): overhead, scrap, gas of the test, more at once; by hand."""
 
 import pytest
+from designs import solved
 
-from burnercalc import Design, InputErrors, solve
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
+from burnercalc import InputErrors
 
 
 @pytest.fixture(scope="module")

@@ -2,8 +2,10 @@
 
 import json
 from itertools import pairwise
+from math import cos, radians, sin
 
 import pytest
+from designs import ROUND
 
 from burnercalc.design import Design
 from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO
@@ -11,12 +13,11 @@ from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, t
 from burnercalc.result import solve
 from burnercalc.worker import AIR, fitted, handle
 
-ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3"}
 DESIGNS = {
     "default": {},
     "metric": {"units": "mm"},
     "end": {"inlet_position": "end", "inlet": "1-1/2"},
-    "round": {**ROUND, "ports_per_row": "18"},
+    "round": ROUND,
     "long": {"body_length": "18 in", "ports_per_row": "18"},
 }
 PHONE = {"face": (320, 154), "section": (300, 0), "section_across": (300, 0), "mould": (300, 0)}
@@ -46,7 +47,7 @@ def crosses(points, box):
 
 @pytest.mark.parametrize("name", PHONE)
 def test_words_can_be_read_on_a_phone_and_no_line_goes_through_them(result, name):
-    drawing = fitted(result, name, *PHONE[name])
+    drawing, _ = fitted(result, name, *PHONE[name])
     texts = [s for s in drawing.shapes if isinstance(s, Text)]
     heights = {text.height / CAP_HEIGHT_RATIO * px_per_mm(drawing, *PHONE[name]) for text in texts}
     assert min(heights) == pytest.approx(11, abs=0.5) and max(heights) == pytest.approx(11, abs=0.5)
@@ -68,23 +69,41 @@ def _core(box):
 def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
     result = solve(Design.from_texts({}))
     low, high = (
-        [s.text for s in fitted(result, "face", 320, height).shapes if isinstance(s, Text)] for height in (150, 300)
+        [s.text for s in fitted(result, "face", 320, height)[0].shapes if isinstance(s, Text)] for height in (150, 300)
     )
     assert low == ['9"', '4"'] and set(high) > {'9"', '4"', '7 3/4"', '5/8"'}
 
 
 def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
     result = solve(Design.from_texts({}))
-    standing, lying = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
+    (standing, upright), (lying, lies) = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
+    assert lies and not upright
     assert px_per_mm(lying, 390, 700) > 1.6 * px_per_mm(standing, 390, 700)
     x1, y1, x2, y2 = lying.bounds()
     assert y2 - y1 > x2 - x1
     assert [turned(s) for s in result.drawing("face", text_mm=_height(lying)).shapes] == list(lying.shapes)
     # A section that is higher than wide stands as it is.
-    across = fitted(result, "section_across", 390, 700, True).bounds()
+    across = fitted(result, "section_across", 390, 700, True)[0].bounds()
     assert across[3] - across[1] > across[2] - across[0]
-    wide = fitted(result, "face", 700, 390, True).bounds()
-    assert wide[2] - wide[0] > wide[3] - wide[1]
+    assert fitted(result, "face", 700, 390, True)[1] is False
+
+
+def middle(text):
+    """Of its capitals."""
+    along, up = text.width * (0.5 - ("start", "middle", "end").index(text.anchor) / 2), text.height / 2
+    c, s = cos(radians(text.angle)), sin(radians(text.angle))
+    return text.x + along * c - up * s, text.y + along * s + up * c
+
+
+def test_no_word_stands_on_its_head_and_each_keeps_its_place_when_a_drawing_lies_down():
+    drawing = solve(Design.from_texts({})).drawing("face")
+    texts = [shape for shape in drawing.shapes if isinstance(shape, Text)]
+    assert {text.angle for text in texts} == {0.0, 90.0}
+    for text in texts:
+        lying = turned(text)
+        assert -90 < lying.angle <= 90
+        x, y = middle(text)
+        assert middle(lying) == pytest.approx((-y, x))
 
 
 def _height(drawing):
@@ -95,6 +114,47 @@ def test_draw_answers_with_the_drawings_for_their_places_and_nothing_else():
     reply = json.loads(handle(json.dumps({"kind": "draw", "settings": {}, "figures": {"face": [320, 150, False]}})))
     assert set(reply) == {"ok", "drawings"} and set(reply["drawings"]) == {"face"}
     assert reply["drawings"]["face"]["texts"]["text"] == ['9"', '4"']
+
+
+def dragged(key, axis, at_in, **settings):
+    request = {"kind": "drag", "settings": settings, "key": key, "axis": axis, "at": at_in * 25.4}
+    reply = json.loads(handle(json.dumps(request)))
+    return reply["text"] if reply["ok"] else reply["errors"]
+
+
+def test_a_line_that_is_dragged_sets_what_it_stands_for_on_a_step():
+    """Half of 9 in is 4 1/2 in, the lip 5/8 in from it; the outer row 1 in out has 1/4 in to the window."""
+    assert dragged("body_length", "x", 5.01) == "10 in" and dragged("body_width", "y", -2.25) == "4 1/2 in"
+    assert dragged("setback", "x", 3.99) == "1/2 in" and dragged("setback", "y", 1.25) == "3/4 in"
+    assert dragged("edge_margin", "y", 0.9) == "3/8 in"
+    assert dragged("body_length", "x", 127 / 25.4, units="mm") == "255 mm"
+    assert dragged("body_length", "x", 1e6) == "60 in"  # the end of its range
+
+
+def grips_of(place, **settings):
+    reply = json.loads(handle(json.dumps({"kind": "draw", "settings": settings, "figures": {"face": place}})))
+    return {grip["key"]: grip for grip in reply["drawings"]["face"]["grips"]}
+
+
+def test_handles_stand_on_their_lines_and_turn_with_them():
+    """9 x 4 in outside, the lip 5/8 in, the outer row 1 in out: its handle is half way over the lip, 4 3/16 in out."""
+    at = {"body_length": (-4.5, -1), "body_width": (0, 2), "setback": (3.875, 0), "edge_margin": (-4.1875, 1)}
+    standing, lying = grips_of([320, 150, False]), grips_of([390, 700, True])
+    assert standing.keys() == lying.keys() == at.keys()
+    for key, (x, y) in at.items():
+        assert (standing[key]["x"] / 25.4, standing[key]["y"] / 25.4) == (pytest.approx(x), pytest.approx(y))
+        assert (lying[key]["x"] / 25.4, lying[key]["y"] / 25.4) == (pytest.approx(-y), pytest.approx(x))
+        assert standing[key]["screen"] == standing[key]["axis"] != lying[key]["screen"]
+    assert grips_of([320, 150, False], **{**ROUND, "ports_per_row": "18"}).keys() == {"setback", "edge_margin"}
+
+
+def test_marks_go_with_the_places_of_the_ports_and_nothing_else():
+    def holes(place=(320, 150, False), **settings):
+        reply = json.loads(handle(json.dumps({"kind": "draw", "settings": settings, "figures": {"face": place}})))
+        return reply["drawings"]["face"]["holes"]
+
+    assert holes() == holes((390, 700, True)) == holes(firing_rate="20 kBtu/h") == holes(units="mm")
+    assert holes() != holes(rows="4") and holes() != holes(body_length="10 in")
 
 
 def compared(**other):
@@ -111,7 +171,9 @@ def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():
         for one in reply["checks"]
     )
     assert {one["label"] for one in reply["checks"]} == {
-        check.label for key, check in mine.checks.items() if check.verdict != other.checks[key].verdict
+        check.label
+        for key, check in mine.checks.items()
+        if key in other.checks and check.verdict != other.checks[key].verdict
     }
 
 

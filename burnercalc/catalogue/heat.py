@@ -287,10 +287,9 @@ FLAME_ANSWERS = (
         "available_heat",
         "flame.available",
         "fraction",
-        "Available heat",
-        meaning="Share of the gross heat that would stay in the chamber if the gas left as cool as the walls, the "
-        "most that "
-        "can; what leaves unburned is counted as lost.",
+        "Available heat, at most",
+        meaning="Share of the gross heat that would stay in the chamber if the gas left as cool as the walls; what "
+        "leaves unburned is counted as lost. Gas leaves hotter, so less is kept.",
         formula="(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
         inputs=LEAVING,
         source=ENERGY_BALANCE & FREEZING,
@@ -422,9 +421,8 @@ NEED_ANSWERS = (
         "need.heat_up_told_W",
         "power",
         "Firing rate to heat up",
-        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, "
-        "burning "
-        "steadily.",
+        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, if it burns "
+        "so from the start. A cold burner waits at the lighting rate first, which comes on top.",
         formula="firing rate at which the walls, heated by the gas step by step, are hot when the time is over",
         inputs=(*IN_ZONE, "heat_up_time"),
         source=ZONE_HEAT_UP,
@@ -435,9 +433,11 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating "
-        "up. Auto takes it. Where no fire can do one of them, what it would take if the gas left as cool as the walls.",
-        formula="larger of firing rate to work, the high end of its band, and firing rate to heat up",
+        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating up. Auto "
+        "takes it. Near the most that the chamber can heat it goes no further than where a tenth of the heat stays; "
+        "where no fire heats up in time, what it would take if the gas left as cool as the walls.",
+        formula="larger of firing rate to heat up and (wall loss + opening loss + work) / share kept with the poorest "
+        "film, not below a tenth",
         inputs=("working_rate", "heat_up_rate"),
         source=ZONE_HEAT_UP,
         near="first",
@@ -459,8 +459,9 @@ NEED_ANSWERS = (
         "thermal_efficiency",
         "need.efficiency",
         "fraction",
-        "Thermal efficiency",
-        meaning="Share of the gross heat that ends in the work while the chamber works.",
+        "Heat that reaches the work",
+        meaning="Share of the gross heat that ends in the work while the chamber works; the rest leaves with the gas, "
+        "or keeps the walls hot.",
         formula="heat into the work / firing rate to work",
         inputs=("work_heat", "working_rate"),
         source=ZONE,
@@ -505,9 +506,9 @@ REACHED_ANSWERS = (
         "heat_kept",
         "reached.kept",
         "fraction",
-        "Share of the heat kept",
-        meaning="Of the gross heat at high fire, with the walls at the chamber temperature; the rest leaves with the "
-        "gas.",
+        "Heat kept at high fire",
+        meaning="Share of the gross heat that stays in the chamber, walls at the chamber temperature: for walls, "
+        "opening and work. The rest leaves with the gas.",
         formula="(enthalpy of gas and air - enthalpy of the flue gas as it leaves) / gross heating value",
         inputs=("gas_leaves", "available_heat"),
         source=ZONE,
@@ -560,10 +561,23 @@ REACHED_ANSWERS = (
         "fired_heat_up.time_s",
         "time",
         "Heating up takes",
-        meaning="From cold to the chamber temperature, empty, all burners at high fire; none when they never get it "
-        "there, and no range when they do not if the gas gives off its heat badly.",
+        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the "
+        "lighting card has it, then all burners at high fire. None when they never get it there or the chamber is "
+        "closed, and no range when they do not if the gas gives off its heat badly.",
         formula="time after which the walls, heated by the gas step by step, are hot",
-        inputs=(*AT_RATE, "chamber_temperature"),
+        inputs=(*AT_RATE, "chamber_temperature", "heat_up_waits"),
+        source=ZONE_HEAT_UP,
+        near="bench",
+    ),
+    Answer(
+        "heat_up_waits",
+        "fired_heat_up.waits_s",
+        "time",
+        "Wait till the walls glow",
+        meaning="Of the time to heat up, at the lighting rate, until the walls glow (1400 °F, 760 °C) and the fire may "
+        "be turned up; at low fire where no lighting rate is safe.",
+        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
+        inputs=(*AT_RATE, "chamber_temperature", "lighting_rate", "lighting_ratio", "low_fire"),
         source=ZONE_HEAT_UP,
         near="bench",
     ),
@@ -928,6 +942,9 @@ CHECKS = (
             "put less work through.",
             "perhaps": "{installed:power} may be too little: working takes {working:power}, or {needed:power} when the "
             "gas gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "at_limit": "This work is near the most that the chamber can ever heat: {installed:power} does it when the "
+            "gas gives off its heat well, and {sure:power} when it does not, for more fire mostly leaves by the "
+            "opening. Put less work through, or make the chamber larger.",
             "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "

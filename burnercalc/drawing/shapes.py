@@ -155,6 +155,10 @@ def _on_circle(x, y, r, angle_deg):
     return x + r * cos(radians(angle_deg)), y + r * sin(radians(angle_deg))
 
 
+# Descenders of Helvetica reach 0.207 of the font size below the base line, 0.29 of the capitals' height.
+DESCENT_RATIO = 0.29
+
+
 def shape_box(shape):
     """(x_min, y_min, x_max, y_max) of a shape, its line taken as having no width; texts by Helvetica's widths."""
     if isinstance(shape, Circle):
@@ -167,10 +171,9 @@ def shape_box(shape):
         boxes = [(x, y, x, y) for x, y in shape.points]
         boxes += [arc_box(*bulge_arc(*stretch)) for stretch in shape.stretches() if stretch[4]]
     else:
-        # Descenders of Helvetica reach 0.207 of the font size below the base line, 0.29 of the capitals' height.
         left = -shape.width * ANCHORS.index(shape.anchor) / 2
         c, s = cos(radians(shape.angle)), sin(radians(shape.angle))
-        corners = [(u, v) for u in (left, left + shape.width) for v in (-0.29 * shape.height, shape.height)]
+        corners = [(u, v) for u in (left, left + shape.width) for v in (-DESCENT_RATIO * shape.height, shape.height)]
         boxes = [(shape.x + u * c - v * s, shape.y + u * s + v * c) * 2 for u, v in corners]
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
@@ -239,6 +242,11 @@ def turned(shape):
         return replace(shape, points=tuple((-y, x) for x, y in shape.points))
     more = {}
     if isinstance(shape, Text):
+        if shape.angle + 90.0 > 90.0:  # it would stand on its head: the same place, read from the other end
+            end = {"start": "end", "end": "start"}.get(shape.anchor, shape.anchor)
+            up = radians(shape.angle)
+            foot = replace(shape, x=shape.x - shape.height * sin(up), y=shape.y + shape.height * cos(up), anchor=end)
+            shape = replace(foot, angle=shape.angle - 180.0)
         more = {"angle": shape.angle + 90.0}
     elif isinstance(shape, Arc):
         more = {"start_deg": shape.start_deg + 90.0, "end_deg": shape.end_deg + 90.0}

@@ -6,6 +6,7 @@ The drawings of the room are in templates.py.
 from collections import Counter
 from itertools import groupby
 
+from ..catalogue.sentences import written
 from ..making import batch as making_batch
 from ..making import mould as making_mould
 from ..making.body import Piece
@@ -162,7 +163,7 @@ def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) 
     return Rows(rows, "base", {"length": mould.wood.base_length_m, "width": mould.wood.base_width_m})
 
 
-def refractories_table() -> tuple:
+def refractories_table(units: str) -> tuple:
     return tuple(
         (
             one.label,
@@ -172,7 +173,7 @@ def refractories_table() -> tuple:
             one.water_high,
             one.service_temp_K,
             one.working_time_s,
-            one.source,
+            written(one.source, {}, units),
         )
         for one in map(castable, castable_names())
     )

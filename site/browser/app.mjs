@@ -3,11 +3,13 @@
 import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
-import { embed, embedFigure, enlarge, onPort, placeOf, showFigures, theme } from "./models.mjs";
+import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
+import { showGrips, wireDrag } from "./drag.mjs";
+import { showPorts, wirePorts } from "./ports.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
 import { wireFind } from "./find.mjs";
@@ -309,7 +311,9 @@ function begin() {
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
   if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
-  onPort((words) => changedOnly(byId("port-words"), words));
+  onDrawn("face", (drawing) => { showGrips(drawing); showPorts(drawing); });
+  wireDrag(design);
+  wirePorts();
   wireSettings(design);
   wireAnswers(design);
   wireDesigns(design);

@@ -53,7 +53,6 @@ async function makeFigure(name, page, data) {
   await embed(page, () => {
     theme();
     if (models.has(`${name}-texts`)) keepSizes(name);
-    if (name === "face") wirePorts();
     if (data) draw(name, data);
   });
   placed.add(name);
@@ -100,20 +99,28 @@ function columns(name, data) {
 
 const ALIGN = { start: "left", middle: "center", end: "right" };
 
+let steady = false;
+export function keepView(on) { // while a line of the face is dragged, the picture must not be fitted anew under the finger
+  steady = on;
+}
+
 function drawDrawing(name, drawing) {
   // Ranges and text size before the columns: Bokeh reads old columns with a new style, but not the reverse.
   const [x1, y1, x2, y2] = drawing.bounds;
   const aspect = (x2 - x1) / (y2 - y1);
-  models.get(`${name}-x`).setv({ start: x1, end: x2 });
-  models.get(`${name}-y`).setv({ start: y1, end: y2 });
-  models.get(`figure-${name}`).aspect_ratio = aspect;
-  document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+  if (!steady || name !== "face") {
+    models.get(`${name}-x`).setv({ start: x1, end: x2 });
+    models.get(`${name}-y`).setv({ start: y1, end: y2 });
+    models.get(`figure-${name}`).aspect_ratio = aspect;
+    document.getElementById(`figure-${name}`).style.setProperty("--aspect", aspect);
+  }
   const { anchor, ...texts } = drawing.texts;
   sizeTexts(name, texts.height);
   columns(`${name}-areas`, drawing.areas);
   columns(`${name}-lines`, drawing.lines);
   columns(`${name}-circles`, drawing.circles);
   columns(`${name}-texts`, { ...texts, align: anchor.map((each) => ALIGN[each]) });
+  hearing.get(name)?.(drawing);
 }
 
 const LEAST_TEXT_PX = 10.5; // what can still be read in the small drawing of a phone
@@ -157,17 +164,9 @@ export function enlarge(name, on) {
   models.get(`numbers-${name}`)?.setv({ visible: on });
 }
 
-let hearPort = () => {};
-export function onPort(hear) { // the words of a port that is tapped
-  hearPort = hear;
-}
-
-function wirePorts() {
-  const source = models.get("face-circles");
-  source.selected.properties.indices.change.connect(() => {
-    const [first] = source.selected.indices;
-    if (first !== undefined) hearPort(source.data.words[first]);
-  });
+const hearing = new Map();
+export function onDrawn(name, hear) { // a drawing has its new columns
+  hearing.set(name, hear);
 }
 
 // Colours by purpose, from the style sheet, so that light, dark and high contrast are decided in one place.
@@ -188,6 +187,7 @@ export function theme() {
     if (kind?.[1] === "fill") part.fill_color = colour(kind[2] === "plain" ? "--line" : `--${kind[2]}`);
     if (kind?.[1] === "line") part.line_color = colour(`--${kind[2].replace("plain", "line")}`);
     if (kind?.[1] === "mark") part.setv({ fill_color: colour("--accent"), line_color: colour("--paper") });
+    if (name === "done-face") part.line_color = colour("--ink");
     if (name.endsWith("-ygrid")) part.setv({ grid_line_color: colour("--edge"), grid_line_alpha: 0.6 });
     if (name.startsWith("legend-")) part.label_text_color = colour("--ink");
     if (name.endsWith("axis")) {

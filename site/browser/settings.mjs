@@ -203,8 +203,10 @@ function unfold(at) {
 }
 
 // A field of a setting that is entered has its whole text selected, so that typing takes its place; a second tap places
-// the caret. A tap puts the caret only after the focus, so it is heard too.
-let entered = null;
+// the caret, at the end where the browser lets the selection stand. A tap puts the caret only after the focus, so it is
+// heard too.
+let entered = null; // by the tap that is under way
+let held = null; // by the tap before
 
 function enter(event) {
   const [field] = event.composedPath();
@@ -213,8 +215,11 @@ function enter(event) {
 }
 
 function tapped(event) {
-  const [field] = event.composedPath();
-  if (field === entered && field.selectionStart === field.selectionEnd) field.setSelectionRange(0, field.value.length);
+  const [field] = event.composedPath(), end = field.value?.length;
+  const whole = field.selectionStart === 0 && field.selectionEnd === end;
+  if (field === entered && field.selectionStart === field.selectionEnd) field.setSelectionRange(0, end);
+  else if (!entered && field === held && whole && event.detail === 1 && event.pointerType === "touch") field.setSelectionRange(end, end);
+  held = entered;
   entered = null;
 }
 

@@ -9,7 +9,6 @@ from bokeh.models import (
     PanTool,
     Range1d,
     ResetTool,
-    TapTool,
     WheelZoomTool,
 )
 from bokeh.plotting import figure
@@ -92,18 +91,22 @@ def drawing_figure(name, data):
     texts.glyph.name = f"glyph-{name}"
     if name == "face":
         numbers = made.text(
-            "x",
-            "y",
+            "number_x",
+            "number_y",
             text="number",
-            x_offset=5,
-            y_offset=-4,
+            x_offset=1,
+            y_offset=2,
             text_baseline="bottom",
             text_font_size="10px",
             text_color=layer,
             source=ports.data_source,
         )
         numbers.update(name=f"numbers-{name}", visible=False)  # until the figure is enlarged
-        made.add_tools(HoverTool(renderers=[ports], tooltips="@words"), TapTool(renderers=[ports]))
+        drilled = made.scatter(
+            "x", "y", source=source(f"{name}-drilled", {"x": [], "y": []}), marker="x", size=9, line_width=2.5
+        )
+        drilled.glyph.name = f"done-{name}"
+        made.add_tools(HoverTool(renderers=[ports], tooltips="@words"))
     zoom(made, name)
     return made
 

@@ -230,9 +230,10 @@ def main(out):
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
-            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX)))) for name in SHOWN_DRAWINGS
+            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
+            for name in SHOWN_DRAWINGS
         },
-        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX))),
+        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=file_groups(),
         walk=words.WALK,
@@ -292,7 +293,7 @@ TAKEN = (
             ("Build sheet", "sheet", PAPERS),
             ("Shopping list", "shopping", PAPERS),
             ("Lighting card", "lighting-card", PAPERS),
-            ("Traveller of each burner", "traveller", PAPERS),
+            ("Papers that go with each burner", "traveller", PAPERS),
             ("Data plate and operating card", "plates", PAPERS),
         ),
     ),
