@@ -159,8 +159,8 @@ def test_hours_of_the_batch_share_the_mould():
         # 100 of material; 3 + 1 1/2 + 1 + 1 1/2 = 7 h
         (
             {"bought_price": "310", "hour_value": "20"},
-            "Make: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and with it "
-            "paid at 20 making is 70 cheaper.",
+            "Make, for yourself: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and "
+            "with it paid at 20 making is 70 cheaper.",
             30,
             240,
         ),
@@ -173,8 +173,8 @@ def test_hours_of_the_batch_share_the_mould():
         ),
         (
             {"bought_price": "240", "hour_value": "20"},  # as cheap: make
-            "Make: material 100 a burner against 240 bought; each of the 7.0 h of work earns 20, and with it "
-            "paid at 20 making is 0 cheaper.",
+            "Make, for yourself: material 100 a burner against 240 bought; each of the 7.0 h of work earns 20, and "
+            "with it paid at 20 making is 0 cheaper.",
             20,
             240,
         ),
@@ -186,8 +186,8 @@ def test_hours_of_the_batch_share_the_mould():
         ),
         (
             {"bought_price": "100", "hour_value": "0"},  # nothing saved, nothing lost
-            "Make: material 100 a burner against 100 bought; each of the 7.0 h of work earns 0, and with it "
-            "paid at 0 making is 0 cheaper.",
+            "Make, for yourself: material 100 a burner against 100 bought; each of the 7.0 h of work earns 0, and "
+            "with it paid at 0 making is 0 cheaper.",
             0,
             100,
         ),
@@ -199,7 +199,7 @@ def test_hours_of_the_batch_share_the_mould():
                 "hours_cast": "0 h",
                 "hours_finish": "0 h",
             },
-            "Make: it saves 10 a burner.",
+            "Make, for yourself: it saves 10 a burner.",
             None,
             100,
         ),

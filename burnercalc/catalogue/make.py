@@ -865,9 +865,9 @@ MONEY_ANSWERS = (
         near="first",
         cases={
             "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
-            "no_work": "Make: it saves {saved:.0f} a burner.",
-            "make": "Make: material {each:.0f} a burner against {bought:.0f} bought; each of the {hours:.1f} h of work "
-            "earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
+            "no_work": "Make, for yourself: it saves {saved:.0f} a burner.",
+            "make": "Make, for yourself: material {each:.0f} a burner against {bought:.0f} bought; each of the "
+            "{hours:.1f} h of work earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
             "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
             "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
         },
@@ -956,9 +956,9 @@ SELLING_ANSWERS = (
         "money",
         "Cost of one that is sold",
         meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
-        "of "
-        "those that do not.",
-        formula="(cost a burner + test gas + hours x worth of an hour) x (1 + overhead) / (1 - scrap)",
+        "of those that do not. Mould, train and blower of one that does not pass serve the next.",
+        formula="(mould, train, blower + (the rest of the cost a burner + test gas + hours x worth of an hour) / "
+        "(1 - scrap)) x (1 + overhead)",
         inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
@@ -973,6 +973,25 @@ SELLING_ANSWERS = (
         inputs=("selling_cost", "profit"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
+    ),
+    Answer(
+        "worth_selling",
+        "selling.worth",
+        "word",
+        "For yourself, or to sell",
+        meaning="Whether one made for yourself pays, and whether one that is sold does, beside a bought one.",
+        formula="material and work against the price of a bought one; the price to ask against it",
+        inputs=("cost_with_work", "selling_price", "bought_price"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+        cases={
+            "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
+            "{gap:.0f} below a bought one, {bought:.0f}: selling can pay too.",
+            "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+            "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+        },
     ),
     Answer(
         "before_selling",
