@@ -11,7 +11,6 @@ from burnercalc.physics.band import Band
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, sticks of 3 5/8 in.
 BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
 
 
