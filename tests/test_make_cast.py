@@ -486,6 +486,6 @@ def test_crooked_pins_to_a_hair(default, web, verdict, words):
 def test_pins_eight_degrees_off_are_a_stop():
     check = solved(port_tilt_tolerance="8 deg").checks["web_as_cast"]
     assert check.verdict == "stop" and check.text == (
-        "Pins off by the tolerances leave a web of 0 in at worst: ports can run into each other. Guide the pins, or "
-        "use fewer ports."
+        "Pins off by the tolerances leave 0 in between ports at worst: ports can run into each other. Guide the pins, "
+        "or use fewer ports."
     )

@@ -10,6 +10,7 @@ from browser.conftest import PHONE, READY_MS, open_ready, watch
 from browser.hosted import host
 from pdf_reader import pages
 
+from burnercalc import worker
 from burnercalc.design import Design
 from burnercalc.jobs import JOBS
 from burnercalc.link import from_link, to_link
@@ -331,8 +332,22 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     words = ready.locator("#set-setback .refused").inner_text()
     assert "9" in words and "Nearest that works" in words
     assert number(ready, "port_count") == before
+    # Nothing is called good while the page stands at another design than its fields.
+    judged = (
+        "() => [...document.querySelectorAll('.worst, #chapters [data-verdict]')].map((each) => each.dataset.verdict)"
+    )
+    assert set(ready.evaluate(judged)) == {"old"}
+    assert set(ready.locator(".worst .words").all_text_contents()) == {
+        "Not judged: a setting is refused. All that stands here is of the last good design."
+    }
+    assert set(ready.locator("#chapters .flag").all_text_contents()) == {": not judged"}
+    ready.locator("#chapter-face .worst summary").click()
+    ready.locator("#chapter-face .cures button", has_text="Go to").click()
+    assert ready.locator("#set-setback[data-marked]").count() == 1
     put(ready, "setback", "1/2")
     assert not ready.locator("#set-setback .refused").is_visible()
+    assert "old" not in ready.evaluate(judged)
+    assert not any("ot judged" in each for each in ready.locator(".words, .flag").all_text_contents())
     assert field(ready, "rows").input_value() == "4"
 
 
@@ -478,6 +493,22 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
 def test_a_phone_offers_the_keys_that_a_field_takes(hosted):
     for key, keys in (("body_length", "text"), ("gas_pressure", "text"), ("jet_drill", "text"), ("rows", "decimal")):
         assert field(hosted, key).evaluate("each => each.inputMode") == keys  # 5/16, 7 inH2O, #54
+
+
+def test_typing_into_a_field_that_is_tapped_takes_the_place_of_what_stood_there(hosted):
+    found = field(hosted, "body_length")
+    for text in ("10", "9 1/2"):
+        found.tap()
+        hosted.keyboard.type(text)
+        assert found.input_value() == text
+        hosted.keyboard.press("Enter")
+        settle(hosted)
+        found.blur()
+    found.tap()
+    hosted.wait_for_timeout(800)  # so that the next is no double tap, which selects a word
+    found.tap()
+    assert found.evaluate("each => each.selectionStart === each.selectionEnd")
+    found.blur()
 
 
 def test_the_jets_drill_steps_through_those_that_are_sold(hosted):
@@ -655,6 +686,23 @@ def test_tables_after_a_change_are_those_of_its_link(hosted, site):
     assert after["pins"] != before["pins"] and after["lighting_card"] and len(after) > 10
 
 
+def test_what_is_ticked_on_the_shopping_list_is_left_out_and_kept(hosted):
+    chapter(hosted, "make")
+    hosted.locator("summary", has_text="Shopping list").first.click()
+    said = hosted.locator("#left-words")
+    assert "Tick what you have" in said.inner_text()
+    first = hosted.locator("[data-table=shopping] input").first
+    first.check()
+    hosted.wait_for_function("() => document.getElementById('left-words').textContent.startsWith('Left to buy')")
+    before = said.inner_text()
+    put(hosted, "price_blower", "200")  # the list is made anew
+    hosted.wait_for_function("(before) => document.getElementById('left-words').textContent !== before", arg=before)
+    assert first.is_checked()
+    hosted.reload()
+    hosted.wait_for_selector("html[data-state=ready]", state="attached")
+    assert first.is_checked()
+
+
 def test_undo_and_redo(ready):
     put(ready, "rows", "3")
     put(ready, "rows", "4")
@@ -680,8 +728,18 @@ def test_a_check_offers_what_cures_it(ready):
     ready.locator("#chapter-face details.more:has(#check-web) > summary").click()
     check = ready.locator("#check-web")
     check.locator("button", has_text="What would cure it?").click()
+    # The same design asked anew, as when a figure comes near the window, takes no offer away.
+    ready.evaluate(
+        "async () => { const { design } = await import('./app.mjs'); design.change('ports_per_row', '40'); }"
+    )
     check.locator("button.cure").first.click()
     ready.wait_for_selector("#check-web[data-verdict=good]", state="attached")
+    settle(ready)
+    was, now = Design.from_texts({"ports_per_row": "40"}), from_link("#" + ready.url.partition("#")[2])[0]
+    (key,) = (each for each in BY_KEY if now.value(each) != was.value(each))
+    for by in (1, -1):  # a cure is no edge: a step to either side of it is as good
+        asked = {"kind": "try", "settings": dict(now.texts), "key": key, "by": by, "check": "web"}
+        assert json.loads(worker.handle(json.dumps(asked)))["verdict"] == "good"
 
 
 def test_a_cure_that_spoils_another_check_says_so_and_comes_last(ready):
