@@ -133,7 +133,7 @@ def find(
     given_keys = set(space.root.words)
     offers = _offers(space, chosen, weighed, given_keys)
     whole = offers[0].result
-    given = tuple(fault(whole.checks[key]) for key in whole.checks if key in given_keys)
+    given = faults_of(whole, set(whole.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
@@ -297,7 +297,7 @@ def shown(term: Term, value: float) -> str:
         case "days":
             return f"{value:.0f} days"
         case "work":
-            return f"{value / 3600:.1f} h of work"
+            return f"{value / 3600:.1f} h of work with its ports"
         case "money":
             return f"{value:.2f} to spend"
     return f"{value:.1f} {term.measure}"
