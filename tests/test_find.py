@@ -391,6 +391,14 @@ def test_what_cannot_be_is_named(line, field, word):
     assert field in found and word in found[field].rule, {key: error.rule for key, error in found.items()}
 
 
+def test_pins_too_thick_for_the_tube_are_named_with_it():
+    text = "tube: 1 1/2 x 1 1/2 x 1/8 in, 3 in\npins: 1/2 in\nblower: 1/4 inH2O 5 cfm\ncylinder: 20 lb\npipe: 1/2"
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), read_have(text))
+    (error,) = refused.value.errors
+    assert error.field == "pins" and "1 1/2" in error.value and "1/2 in" in error.value and "thinner pins" in error.rule
+
+
 @pytest.mark.parametrize(
     ("entry", "system", "offer", "word"),
     [
