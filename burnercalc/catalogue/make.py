@@ -974,7 +974,7 @@ SELLING_ANSWERS = (
         "worth_selling",
         "selling.worth",
         "word",
-        "For yourself, or to sell",
+        "Made, bought or sold",
         meaning="Whether one made for yourself pays, and whether one that is sold does, beside a bought one.",
         formula="material and work against the price of a bought one; the price to ask against it",
         inputs=("cost_with_work", "selling_price", "bought_price"),
@@ -982,7 +982,7 @@ SELLING_ANSWERS = (
         near="bench",
         cases={
             "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
-            "{gap:.0f} below a bought one, {bought:.0f}: selling can pay too.",
+            "{gap:.0f} below a bought one, {bought:.0f}: where it may be sold at all, that can pay too.",
             "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
             "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
             "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
