@@ -1444,6 +1444,9 @@ WELD_WORDS = {
     "inlet.when": "inlet pipe",
     "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
     "then {seam:length} in quarters, opposite ones in turn.",
+    "inlets.do": "Both ends flush with the inside, the gap of {clear:length} on the diameter even all round. A "
+    "straight bar laid over both pipes, square to the back: as high as each other and upright, or tee and legs do not go "
+    "together. Four tacks each, then {seam:length} in quarters, opposite ones in turn.",
     "first.when": "first cap",
     "second.when": "second cap",
     "first_disc.when": "back disc",
@@ -1465,7 +1468,7 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at [20 in|50 cm] of water, never oxygen: "
+    "{setback:length} of steel round it, clamped; a plug in each inlet. Air at [20 in|50 cm] of water, never oxygen: "
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
