@@ -1445,8 +1445,8 @@ WELD_WORDS = {
     "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
     "then {seam:length} in quarters, opposite ones in turn.",
     "inlets.do": "Both ends flush with the inside, the gap of {clear:length} on the diameter even all round. A "
-    "straight bar laid over both pipes, square to the back: as high as each other and upright, or tee and legs do not go "
-    "together. Four tacks each, then {seam:length} in quarters, opposite ones in turn.",
+    "straight bar laid over both pipes, square to the back: as high as each other and upright, or tee and legs do not "
+    "go together. Four tacks each, then {seam:length} in quarters, opposite ones in turn.",
     "first.when": "first cap",
     "second.when": "second cap",
     "first_disc.when": "back disc",
