@@ -15,7 +15,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
-          {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
+          {"kind": "file", "settings": {...}, "file", "site", "got"} a file of FILES, without what is got
+          {"kind": "left", "settings": {...}, "got"}          what the shopping list still costs
           {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
           {"kind": "have", "text"}                            what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
@@ -33,7 +34,7 @@ from dataclasses import replace
 from math import ceil, cos, floor, radians, sin, sqrt
 from zlib import crc32
 
-from . import sheet, units
+from . import sheet, shopping, units
 from .checks.judge import VERDICTS
 from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
@@ -458,8 +459,17 @@ def _field_text(setting, value, unit_system):
 def _file(request):
     design = _design(request)
     name, media_type, make = FILES[request["file"]]
-    data = make(solve(design), to_link(design, request.get("site", "")))
+    given = {"got": request.get("got", ())} if request["file"].startswith("shopping-") else {}
+    data = make(solve(design), to_link(design, request.get("site", "")), **given)
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
+
+
+def _left(request):
+    result = _solved(_design(request))
+    rows = shopping.left_to_buy(result, request["got"])
+    listed, money = result.tables["shopping"].rows, sum(row[-1] or 0.0 for row in rows)
+    of = shopping.money(result["cost_batch"])
+    return {"words": f"Left to buy: {shopping.money(money)} of {of}, {len(rows)} of {len(listed)} lines."}
 
 
 def page_data(result, figures, mine=""):
@@ -720,6 +730,7 @@ KINDS = {
     "code": _code,
     "thumb": _thumb,
     "file": _file,
+    "left": _left,
     "link": _link,
     "have": _have,
     "find": _find,

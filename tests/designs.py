@@ -7,7 +7,8 @@ from burnercalc.result import solve
 # The mixture and the lining for which the figures by hand and from outside were worked out, whatever the default is.
 WORKED = {"equivalence_ratio": "1", "lining": "dense_castable 1 in, blanket_8lb 2 in"}
 
-# A small box of square tube that was built and measured by hand, its block and mould with it.
+# A small box of square tube, for figures by hand. Common practice, no source; so are those of its block and mould: pins
+# of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
 KNOWN = {
     "body_length": "6.5 in",
     "body_width": "3 in",

@@ -108,7 +108,7 @@ def test_error_of_the_steps_as_used():
     fine = fired_heat_up(
         forge(), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, step_growth=0.02, cells_per_layer=40
     ).time_s
-    assert fine < as_used < 1.025 * fine
+    assert fine < as_used < 1.02 * fine
 
 
 def test_never_and_nearly():
@@ -176,7 +176,7 @@ def test_no_rate_heats_what_cannot_be():
 
 
 def test_a_fire_that_overshoots_at_once():
-    """Past the goal in the first steps; so much fire heats as a march four times finer has it, to 2 %."""
+    """Past the goal in the first steps; so much fire heats as a march three times finer has it, to 2 %."""
     fire = {"firing_rate_W": 5e8, "wall_temp_K": 1400.0}
     fine = fired_heat_up(forge(), **fire, step_growth=0.03, cells_per_layer=30)
     assert fired_heat_up(forge(), **fire).time_s == pytest.approx(fine.time_s, rel=0.02)

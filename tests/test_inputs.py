@@ -153,7 +153,8 @@ def closure(key):
 
 
 def told(result):
-    return {key: (result.answers[key].value, result.answers[key].band) for key in catalogue.ANSWERS}
+    answers = {key: result.answers[key] for key in catalogue.ANSWERS}
+    return {key: (answer.value, answer.band) for key, answer in answers.items()}
 
 
 @cache

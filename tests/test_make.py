@@ -12,7 +12,6 @@ from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
 
 
 @pytest.fixture(scope="module")

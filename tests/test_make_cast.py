@@ -11,7 +11,6 @@ from burnercalc.physics.band import Band
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, sticks of 3 5/8 in.
 BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
 
 
@@ -487,6 +486,6 @@ def test_crooked_pins_to_a_hair(default, web, verdict, words):
 def test_pins_eight_degrees_off_are_a_stop():
     check = solved(port_tilt_tolerance="8 deg").checks["web_as_cast"]
     assert check.verdict == "stop" and check.text == (
-        "Pins off by the tolerances leave a web of 0 in at worst: ports can run into each other. Guide the pins, or "
-        "use fewer ports."
+        "Pins off by the tolerances leave 0 in between ports at worst: ports can run into each other. Guide the pins, "
+        "or use fewer ports."
     )

@@ -126,7 +126,7 @@ ANSWERS = (
         "min_web",
         "face.min_web_m",
         "length",
-        "Least web",
+        "Least between ports",
         meaning="Least refractory between the edges of two ports.",
         formula="least centre distance - port diameter",
         inputs=("row_pitch", "port_pitch", "port_diameter", "port_count", "pattern"),
@@ -169,8 +169,9 @@ ANSWERS = (
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
         "ratio",
-        "Plenum to ports",
-        meaning="Plenum cross-section over port area; the larger, the more evenly the ports are fed.",
+        "Room behind the ports",
+        meaning="How many times the area of all ports fits into that of the room behind them, the plenum, cut across; "
+        "the larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
         inputs=("plenum_area", "port_area"),
         source=GEOMETRY,
@@ -492,7 +493,7 @@ ANSWERS = (
         "turndown",
         "holding.turndown",
         "ratio",
-        "Turndown",
+        "Turndown, high over low",
         meaning="How far the burner can be turned down for sure: high fire over the careful end of the flashback rate.",
         formula="firing rate / upper end of the flashback rate",
         inputs=("firing_rate_gross", "flashback_firing_rate"),
@@ -539,7 +540,7 @@ CHECKS = (
     Check(
         "web",
         "length",
-        "Web between ports",
+        "Refractory between ports",
         harm="damage",
         source=PRACTICE,
         cases={
@@ -858,7 +859,7 @@ TABLES = (
 CHARTS = (
     Chart(
         "ratio_by_ports",
-        "Plenum to ports, by number of ports",
+        "Room behind the ports, by number of ports",
         Axis("ports", "count"),
         Axis("plenum area / port area", "ratio"),
         (

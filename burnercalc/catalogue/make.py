@@ -2,6 +2,7 @@
 
 from ..sources import ARITHMETIC, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .train import TRAIN_WORDS
 
 TAKE_OFF = Source("take-off from the drawing", "calculated")
 CORNERS = Source("corner radii of welded tube, common practice", "common practice")
@@ -735,8 +736,9 @@ CAST_ANSWERS = (
         "web_as_cast",
         "as_cast.web_m",
         "length",
-        "Web as cast",
-        meaning="Least web of a block whose pins are off by up to the tolerances; none where ports overlap as drawn.",
+        "Least between ports, as cast",
+        meaning="Least refractory between two ports of a block whose pins are off by up to the tolerances; none where "
+        "ports overlap as drawn.",
         formula="least of all neighbours over the block, mean and band of the blocks drawn",
         inputs=("port_tilt_tolerance", "port_position_tolerance", "block_thickness", "body_kind", "min_web", *PORTS),
         source=SAMPLING,
@@ -790,8 +792,9 @@ MONEY_ANSWERS = (
         "cost_batch",
         "cost.batch",
         "money",
-        "Cost of the batch",
-        meaning="What the shopping for the whole batch costs, stock bought whole.",
+        "Shopping for the batch",
+        meaning="All on the shopping list, bars and packs bought whole, gas of the first fire too; in the money "
+        "of your prices.",
         formula="sum of the cost lines",
         inputs=SHOPPING,
         source=YOUR_PRICES,
@@ -800,8 +803,8 @@ MONEY_ANSWERS = (
         "cost_per_burner",
         "cost.each",
         "money",
-        "Cost a burner",
-        meaning="Shopping for the batch, shared by its burners.",
+        "To buy for a burner",
+        meaning="Shopping for the batch, shared by its burners; no pay for work. In the money of your prices.",
         formula="cost of the batch / burners",
         inputs=("cost_batch", "batch_size"),
         source=YOUR_PRICES,
@@ -811,7 +814,7 @@ MONEY_ANSWERS = (
         "used_cost_per_burner",
         "cost.used_each",
         "money",
-        "Used up in a burner",
+        "Used up in a burner, rests kept",
         meaning="The same for what is used up, offcuts and rests left out.",
         formula="need / pack x price",
         inputs=SHOPPING,
@@ -821,8 +824,9 @@ MONEY_ANSWERS = (
         "hours_per_burner",
         "cost.work_each_s",
         "time",
-        "Hours a burner",
-        meaning="Work in one burner of the batch, the moulds shared.",
+        "Hours a burner, as you set",
+        meaning="Work in one burner of the batch by your four hours, the moulds shared. A search adds time for each "
+        "port and baffle hole.",
         formula="hours of each burner + hours of the moulds / burners",
         inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds"),
         source=YOUR_PRICES,
@@ -842,8 +846,8 @@ MONEY_ANSWERS = (
         "cost_with_work",
         "cost.with_work_each",
         "money",
-        "Cost, work paid",
-        meaning="Cost of a burner with its hours paid at their worth.",
+        "A burner with your work paid",
+        meaning="What is bought for a burner, and its hours at their worth.",
         formula="cost a burner + hours x worth of an hour",
         inputs=("cost_per_burner", "hours_per_burner", "hour_value"),
         source=YOUR_PRICES,
@@ -1373,11 +1377,11 @@ CHECKS = (
         harm="damage",
         source=SAMPLING,
         cases={
-            "good": "Pins off by the tolerances leave a web of {web:length} at worst.",
-            "caution": "Pins off by the tolerances leave a web of {web:length} at worst, less than half of the drawn "
-            "one: guide the pins with a drilled strip at the top.",
-            "stop": "Pins off by the tolerances leave a web of {web:length} at worst: ports can run into each other. "
-            "Guide the pins, or use fewer ports.",
+            "good": "Pins off by the tolerances leave {web:length} between ports at worst.",
+            "caution": "Pins off by the tolerances leave {web:length} between ports at worst, less than half of the "
+            "drawn one: guide the pins with a drilled strip at the top.",
+            "stop": "Pins off by the tolerances leave {web:length} between ports at worst: ports can run into each "
+            "other. Guide the pins, or use fewer ports.",
         },
         cures=(("port_tilt_tolerance", "lower"), ("port_position_tolerance", "lower"), ("ports_per_row", "lower")),
     ),
@@ -1526,6 +1530,21 @@ COST_WORDS = {
     "need.pins": "{need:g} pins",
     "need.set": "{need:g} set",
     "need.batch": "{need:g} for the batch",
+}
+SHOPPING_WORDS = {
+    **{key: text for key, text in TRAIN_WORDS.items() if ".name" in key or ".size" in key or key in ("to", "pieces")},
+    **COST_WORDS,
+    "bars": "{count} of {length:length}",
+    "nipple.sold": "{length:length} long, threaded at both ends",
+    "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
+    "bag.sold": "{name}, {mass:mass} a bag",
+    "pins.sold": "{diameter:length} across, {length:length} long",
+    "board": "{count} of {stock}, {length:length} x {width:length}",
+    "no_boards": "wood of your own: what is sold is too short",
+    "train.sold": "the parts with no price here, at your price for all",
+    "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
+    "sundries.sold": "wire, discs, drills, gloves, filters",
+    "first_fire.sold": "{mass:mass}",
 }
 
 TABLES = (
@@ -1692,6 +1711,18 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
+    ),
+    Table(
+        "shopping",
+        "Shopping list for the batch",
+        (
+            Column("item", "Item", "word"),
+            Column("sold", "As sold", "word"),
+            Column("count", "Buy", "count"),
+            Column("price", "Price in all", "money"),
+        ),
+        source=YOUR_PRICES,
+        words=SHOPPING_WORDS,
     ),
     Table(
         "quantity_breaks",

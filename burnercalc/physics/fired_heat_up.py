@@ -10,7 +10,7 @@ from .linings import TEMP_MAX_K
 from .walls import bracketed_root, check_temperatures
 
 # Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
-FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.12, 900.0
+FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.1, 900.0
 
 # Beyond every furnace: a fire that is not asked for.
 MOST_W = 1e9

@@ -14,7 +14,7 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
-def _sized(part, say):
+def sized(part, say):
     slots = dict(part.slots)
     if "sizes" in slots:
         *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
@@ -28,7 +28,7 @@ def gas_train_table(train: Train, say: Say) -> tuple:
             number,
             say(part.stretch),
             named(part, say),
-            _sized(part, say),
+            sized(part, say),
             say("safety" if part.safety else "comfort"),
             part.price,
             say(f"{part.key}.why"),
