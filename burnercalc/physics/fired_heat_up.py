@@ -7,7 +7,8 @@ from ..errors import require
 from .gas_zone import GasZone, at_rate_and_wall, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
-from .walls import bracketed_root, check_temperatures
+from .root import bracketed_root
+from .walls import check_temperatures
 
 # Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
 FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.1, 900.0
