@@ -2,7 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
-from itertools import compress, product
+from itertools import compress
 
 from . import units
 from .drawing.helvetica import shortened, text_width
@@ -24,8 +24,7 @@ from .drawing.text_pages import (
     Paragraph,
     Table,
     figure_ratio,
-    filled,
-    pieces_of,
+    flow,
 )
 from .errors import InputError
 from .result import VERDICTS
@@ -33,6 +32,7 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card: blown multi-port burner"
+MOST_PAGES = 12
 VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
@@ -91,22 +91,18 @@ def card_blocks(result):
 
 
 def blocks(result, link, width, height):
-    """The sheet as blocks for pages of that size [mm]: a theme begins a page where that costs none."""
+    """The sheet as blocks for pages of that size [mm]: a theme a page where that makes no more than MOST_PAGES."""
 
-    def laid(some):
-        return pieces_of(some, width, height)
+    def pages(some):
+        return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    def pages(pieces):
-        return len(filled([*title, *pieces], height))
-
-    title = laid([Heading(TITLE, 0)])
     # The checks stand on the first page if it can: good checks are counted first, then the face gets smaller.
     for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
         try:
             first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
         except InputError:  # its dimensions do not fit beside so small a face
             continue
-        if pages(laid(first)) == 1:
+        if pages(first) == 1:
             break
     else:
         first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
@@ -119,15 +115,8 @@ def blocks(result, link, width, height):
         _train(result),
         [*_lighting(result), *_record(result)],
     ]
-    parts = [laid(theme) for theme in themes]
-
-    def joined(some, breaks, between):
-        return [one for part, apart in zip(some, (False, *breaks)) for one in ([between] if apart else []) + list(part)]
-
-    # As few pages as can be, then as many themes as can be on a page of their own.
-    ways = product((True, False), repeat=len(themes) - 1)
-    breaks = min(ways, key=lambda breaks: (pages(joined(parts, breaks, None)), -sum(breaks)))
-    return joined(themes, breaks, PageBreak())
+    apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
+    return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
 
 
 def _view(result, name, width, height, caption):

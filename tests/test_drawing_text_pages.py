@@ -9,7 +9,7 @@ from pdf_reader import pages, picture
 
 from burnercalc.drawing import text_pages
 from burnercalc.drawing.pdf import write_document_pdf
-from burnercalc.drawing.shapes import Circle, Drawing, Text, bounds_of, rectangle, shape_box
+from burnercalc.drawing.shapes import Circle, Drawing, Text, rectangle, shape_box
 from burnercalc.drawing.text_pages import (
     QR,
     Caution,
@@ -155,7 +155,7 @@ def test_the_same_bytes_twice_and_refusals():
 @given(drawings, st.floats(20, 300), st.floats(20, 300))
 def test_the_ratio_is_the_first_at_which_the_reduced_drawing_fits(drawing, width, height):
     def fits(ratio):
-        x1, y1, x2, y2 = bounds_of(text_pages._reduced(drawing.shapes, ratio))
+        x1, y1, x2, y2 = text_pages._reduced(drawing, ratio).bounds()
         return x2 - x1 <= width and y2 - y1 <= height
 
     expected = next((ratio for ratio in text_pages.RATIOS if fits(ratio)), None)

@@ -178,12 +178,6 @@ def shape_box(shape):
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
-def bounds_of(shapes):
-    """(x_min, y_min, x_max, y_max) of one shape or more."""
-    boxes = [shape_box(shape) for shape in shapes]
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
-
-
 def stretches(shape):
     """The stretches of a polyline as lines and arcs; any other shape as it is."""
     if not isinstance(shape, Polyline):
@@ -280,7 +274,8 @@ class Drawing:
     def bounds(self):
         """(x_min, y_min, x_max, y_max) of all shapes [mm]; InputError for a drawing without any."""
         require(len(self.shapes) > 0, "shapes", self.name, "needs at least one shape")
-        return bounds_of(self.shapes)
+        boxes = [shape_box(shape) for shape in self.shapes]
+        return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
     def _repr_svg_(self):
         """What a notebook shows."""

@@ -4,12 +4,11 @@ Each block turns into pieces, strips as wide as the column that are never cut; p
 """
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
 from .qr import qr_shapes
-from .shapes import Line, Text, bounds_of, placed, rectangle, shape_box
+from .shapes import Line, Text, placed, rectangle, shape_box
 
 # Font sizes in mm; 3.4 mm is 9.6 pt, readable on a wall at arm's length.
 BODY_MM, TABLE_MM = 3.6, 3.4
@@ -57,7 +56,7 @@ class Table:
     fold: int = 1
 
 
-@dataclass(frozen=True, eq=False)  # itself only, so that it is quickly found again
+@dataclass(frozen=True)
 class Figure:
     """A drawing made smaller to fit the column and `height`; says that it is not to scale, and what it was drawn at."""
 
@@ -249,17 +248,17 @@ def _table(block, width, height):
     return [head, *rows]
 
 
-def _reduced(given, ratio):
-    """Shapes at 1:ratio, texts kept large enough to read, numbers too small to read left out."""
+def _reduced(drawing, ratio):
+    """Shapes of the drawing at 1:ratio, texts kept large enough to read, numbers too small to read left out."""
     shapes = []
-    for shape in given:
+    for shape in drawing.painted():
         small = placed(shape, 0.0, 0.0, 1 / ratio)
         if isinstance(small, Text) and small.layer == "number" and small.height < SMALLEST_NUMBER_MM:
             continue
         if isinstance(small, Text) and small.layer != "number":
             small = replace(small, height=max(small.height, SMALLEST_TEXT_MM))
         shapes.append(small)
-    return shapes
+    return replace(drawing, shapes=tuple(shapes))
 
 
 def figure_ratio(drawing, width, height):
@@ -268,12 +267,12 @@ def figure_ratio(drawing, width, height):
     Who draws for a figure multiplies offsets and text heights by this, so that they come out as mm on paper.
     """
     plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]  # shrink as a whole; texts do not
-    box = bounds_of(plain) if plain else None
-    texts = [shape for shape in drawing.shapes if isinstance(shape, Text)]
+    box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
+    texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
     for ratio in RATIOS:
         if box and (box[2] - box[0] > ratio * width or box[3] - box[1] > ratio * height):
             continue  # too large without its texts
-        boxes = [shape_box(shape) for shape in _reduced(texts, ratio)]
+        boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
         boxes += [tuple(side / ratio for side in box)] if box else []
         x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
         if x2 - x1 <= width and y2 - y1 <= height:
@@ -281,16 +280,15 @@ def figure_ratio(drawing, width, height):
     raise InputError("figure", f"{drawing.name} in {width:.0f} x {height:.0f} mm", f"must fit at 1:{RATIOS[-1]}")
 
 
-@lru_cache(maxsize=8)  # pages are laid out several times until they are well filled
 def _figure(block, width, height):
     ratio = figure_ratio(block.drawing, width, min(block.height, height - 24.0))
-    small = _reduced(block.drawing.painted(), ratio)
-    x1, y1, x2, y2 = bounds_of(small)
-    shapes, up = tuple(placed(shape, (width - x1 - x2) / 2, -y2) for shape in small), y2 - y1
+    small = _reduced(block.drawing, ratio)
+    x1, y1, x2, y2 = small.bounds()
+    shapes, up = small.moved((width - x1 - x2) / 2, -y2).shapes, y2 - y1
     shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
     caption = f"{block.caption}. {shown}" if block.caption else shown
     lines = [replace(piece, keep=True) for piece in _lines(caption, TABLE_MM, 0.0, width, before=1.5)]
-    return (Piece(up, shapes, before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False))
+    return [Piece(up, shapes, before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]
 
 
 def _qr(block, width):
@@ -349,15 +347,7 @@ def pieces_of(blocks, width, height):
 
 
 def flow(blocks, width, height):
-    """Pages of shapes, x from 0 to width, y from 0 down to -height; no page for no blocks."""
-    return [
-        tuple(placed(shape, 0.0, y) for piece, y in page for shape in piece.shapes)
-        for page in filled(pieces_of(blocks, width, height), height)
-    ]
-
-
-def filled(pieces, height):
-    """Pages of (piece, y of its top), y from 0 down to -height; no page for no pieces.
+    """Pages of shapes, x from 0 to width, y from 0 down to -height; no page for no blocks.
 
     A piece marked keep stays with the next one. A table's head is repeated on each page that its rows run on to.
     Raises InputError for what does not fit on a page by itself.
@@ -367,10 +357,10 @@ def filled(pieces, height):
     def put(piece, before):
         nonlocal y
         y -= before
-        pages[-1].append((piece, y))
+        pages[-1].extend(placed(shape, 0.0, y) for shape in piece.shapes)
         y -= piece.height
 
-    for piece in pieces:
+    for piece in pieces_of(blocks, width, height):
         if piece is None:
             y = None
             continue
@@ -396,7 +386,7 @@ def filled(pieces, height):
             y = 0.0
         for p in group:
             put(p, p.before if y < 0 else 0.0)
-    return pages
+    return [tuple(page) for page in pages]
 
 
 def document_pages(title, blocks, width, height, footer=""):
