@@ -72,9 +72,10 @@ export function placeOf(name) {
   const inner = figure.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
   const width = inner > 0 ? inner : document.getElementById("job").clientWidth - 40; // in a chapter that is not open
   const high = parseFloat(style.getPropertyValue("--high")) || 0; // of the window, in hundredths
-  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX : high * innerHeight / 100), large];
+  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX - (name === "face" ? PORT_PX : 0) : high * innerHeight / 100), large];
 }
 const LARGE_REST_PX = 110; // caption and air of an enlarged figure
+const PORT_PX = 40; // and what is said of a port
 
 // New data for the figures that are in the page.
 export function showFigures({ drawings, charts = {} }) {
