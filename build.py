@@ -14,6 +14,7 @@ python3 build.py docs                       rewrite the tables of README.md afte
 """
 
 import argparse
+import contextlib
 import hashlib
 import http.server
 import os
@@ -25,6 +26,7 @@ import sys
 import tempfile
 import time
 import venv
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import ClassVar
 
@@ -89,6 +91,7 @@ def set_up(lock):
         "install",
         "--disable-pip-version-check",
         "--no-deps",
+        "--no-compile",  # Python does so by itself with what is imported, a small part
         "--require-hashes",
         "--only-binary",
         ":all:",
@@ -252,43 +255,51 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
-# Two runs side by side, as most tests use one core.
-HALVES = (
+# Runs side by side on two cores: most tests use one, and those of the browser often wait.
+PAGE = ("tests/browser/test_job.py", "tests/browser/test_own.py", "tests/browser/test_find_page.py")
+RUNS = (
     ("tests", "--ignore=tests/browser"),
-    ("tests/browser", "-o", "cache_dir=.cache/pytest"),
+    ("tests/browser", *(f"--ignore={path}" for path in PAGE), "-o", "cache_dir=.cache/pytest"),
+    (*PAGE, "-o", "cache_dir=.cache/pytest-page"),
 )
 
 
 def test(arguments):
-    check()
-    build()
-    run(PYTHON, "tests/browser/engines.py", "chromium")
+    set_up(TEST_LOCK)
+    with ThreadPoolExecutor(1) as beside:
+        looked = beside.submit(check), beside.submit(run, PYTHON, "tests/browser/engines.py", "chromium")
+        build()
+    for each in looked:
+        each.result()
     if arguments:
         run(PYTHON, "-m", "pytest", *arguments)
-    elif not both_halves():
+    elif not side_by_side():
         stop("tests failed, see above")
 
 
-def both_halves():
-    """Run all tests: the first half's words as they come, the second's after them, one summary. Whether all passed."""
+def side_by_side():
+    """Run all tests: the first run's words as they come, the others' after them, one summary. Whether all passed."""
     begun = time.monotonic()
-    first, second = ([PYTHON, "-m", "pytest", *half] for half in HALVES)
     common = {"cwd": ROOT, "env": {**os.environ, "PYTHONPATH": str(ROOT)}, "stderr": subprocess.STDOUT}
-    said = [b"", b""]
-    with (
-        tempfile.TemporaryFile() as later,
-        subprocess.Popen(second, stdout=later, **common) as other,
-        subprocess.Popen(first, stdout=subprocess.PIPE, **common) as one,
-    ):
-        while piece := one.stdout.read1():
+    with contextlib.ExitStack() as stack:
+        later = [stack.enter_context(tempfile.TemporaryFile()) for _ in RUNS[1:]]
+        outs = [subprocess.PIPE, *later]
+        runs = [
+            stack.enter_context(subprocess.Popen([PYTHON, "-m", "pytest", *given], stdout=out, **common))
+            for given, out in zip(RUNS, outs)
+        ]
+        said = [b""]
+        while piece := runs[0].stdout.read1():
             said[0] += piece
             sys.stdout.buffer.write(piece)
             sys.stdout.buffer.flush()
-        passed = [process.wait() == 0 for process in (one, other)]
-        later.seek(0)
-        said[1] = later.read()
+        passed = [each.wait() == 0 for each in runs]
+        for out in later:
+            out.seek(0)
+            said.append(out.read())
     texts = [words.decode("utf-8", "replace") for words in said]
-    say(texts[1])
+    for text in texts[1:]:
+        say(text)
     seconds = time.monotonic() - begun
     say(f"==== {summary(texts)} in {seconds:.0f} s ({seconds / 60:.1f} min) ====")
     return all(passed)

@@ -236,6 +236,9 @@ def _steel(result, width):
         else "the back disc"
         if result.part("face").round
         else "the middle of the back"
+        if d.inlets == 1
+        else f"the back, two of them, {_show(result, 'inlet_spacing')} from middle to middle, half of that each way "
+        "from the middle of the back"
     )
     steps = [
         window,

@@ -20,12 +20,16 @@ class Burner:
     Arguments:
         value    function key -> SI value of a setting, such as `design.value`
         before   another Burner; a part that would be made of the very same things is taken from there
+        store    parts of any number of burners, from which one that would be made of the very same things is taken,
+                 and where each that is made is put; in place of `before`
     """
 
-    __slots__ = ("_kept", "_made", "_value")
+    __slots__ = ("_kept", "_made", "_store", "_value")
 
-    def __init__(self, value: Callable[[str], Any], before: "Burner | None" = None) -> None:
-        self._value = value
+    def __init__(
+        self, value: Callable[[str], Any], before: "Burner | None" = None, store: dict[Any, Any] | None = None
+    ) -> None:
+        self._value, self._store = value, store
         self._made: dict[str, tuple[dict[str, Any], Any]] = {}  # name -> what it was made of, the record
         self._kept: dict[str, tuple[dict[str, Any], Any]] = {} if before is None else {**before._kept, **before._made}
 
@@ -35,12 +39,21 @@ class Burner:
             return self._value(name)
         if name not in self._made:
             given = {one: self.part(one) for one in needs(PARTS[name])}
-            before, record = self._kept.get(name, ({}, None))
-            same = record is not None and all(
-                given[one] is before[one] if one in PARTS else given[one] == before[one] for one in given
-            )
-            self._made[name] = given, record if same else PARTS[name](**given)
+            self._made[name] = given, self._same_as_before(name, given)
         return self._made[name][1]
+
+    def _same_as_before(self, name: str, given: dict[str, Any]) -> Any:
+        if self._store is not None:
+            # A store holds all parts that its keys name by id, so none of these is another that took its place.
+            key = (name, *(id(value) if one in PARTS else value for one, value in given.items()))
+            if key not in self._store:
+                self._store[key] = PARTS[name](**given)
+            return self._store[key]
+        before, record = self._kept.get(name, ({}, None))
+        same = record is not None and all(
+            given[one] is before[one] if one in PARTS else given[one] == before[one] for one in given
+        )
+        return record if same else PARTS[name](**given)
 
     def made(self) -> frozenset[str]:
         """Names of the parts that have been asked for so far."""

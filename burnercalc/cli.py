@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import re
 import sys
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
@@ -118,7 +119,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _budget(text: str) -> int:
-    if not (text.isdecimal() and 100 <= int(text) <= 100_000):
+    if not (re.fullmatch("[0-9]{3,6}", text) and 100 <= int(text) <= 100_000):
         raise argparse.ArgumentTypeError("must be a whole number from 100 to 100000")
     return int(text)
 
@@ -283,10 +284,9 @@ def _have_text(arguments: argparse.Namespace) -> str:
     if path is None:
         return _beside(arguments).get("have", "")
     try:
-        if path == "-":
-            return sys.stdin.read(LONGEST_HAVE + 1)
-        with open(path, encoding="utf-8-sig") as file:
-            return file.read(LONGEST_HAVE + 1)
+        with sys.stdin.buffer if path == "-" else open(path, "rb") as file:
+            text = file.read(4 * LONGEST_HAVE + 4)
+        return text.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise InputError("have", path, "must be a text file (UTF-8)") from None
 

@@ -5,12 +5,12 @@ from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
 from html import escape
-from math import ceil
+from math import ceil, floor, log10
 from typing import Any, Self
 
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
@@ -24,17 +24,18 @@ MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
 PARSERS = {**GRAMMARS}
 
 
-def parse_setting(setting: Setting, text: object, bare_units: str | None = None) -> Any:
+def parse_setting(setting: Setting, text: object, bare_units: str | None = None, system: str = "in") -> Any:
     """The value of one setting from its text: SI float, int for counts, text for choices and words.
 
     Raises InputError, or InputErrors when a parser of PARSERS finds several faults.
 
-    bare_units: see units.parse_quantity; the page passes the unit that stands beside the field.
+    bare_units: see units.parse_quantity; the page passes the unit that stands beside the field. system: in or mm, the
+    measures of what a refusal says.
     """
-    return _parse(setting, str(text).strip(), bare_units)
+    return _parse(setting, str(text).strip(), bare_units, system)
 
 
-def _parse(setting: Setting, text: str, bare_units: str | None = None) -> Any:
+def _parse(setting: Setting, text: str, bare_units: str | None = None, system: str = "in") -> Any:
     if setting.optional and text == "":
         return None
     if setting.dimension == "choice":
@@ -44,7 +45,7 @@ def _parse(setting: Setting, text: str, bare_units: str | None = None) -> Any:
     if text.lower() in setting.words:
         return text.lower()
     value = units.parse_quantity(text, setting.dimension, setting.key, bare_units)
-    _check_range(setting, text, value)
+    _check_range(setting, text, value, system)
     if setting.whole:
         if value != int(value):
             raise InputError(setting.key, text, "must be a whole number", str(round(value)))
@@ -73,18 +74,30 @@ def limits(setting: Setting) -> tuple[float | None, float | None]:
     return low, high
 
 
-def _check_range(setting: Setting, text: str, value: float) -> None:
+def _check_range(setting: Setting, text: str, value: float, system: str) -> None:
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
-        span = (
-            f"{setting.low} to {setting.high}"
-            if setting.low and setting.high
-            else (f"{setting.low} or more" if setting.low else f"{setting.high} or less")
-        )
-        raise InputError(
-            setting.key, text, f"must be {span}", setting.low if low is not None and not value >= low else setting.high
-        )
+        least, most = (_limit_text(setting, limit, system) for limit in ("low", "high"))
+        span = f"{least} to {most}" if least and most else f"{least} or more" if least else f"{most} or less"
+        raise InputError(setting.key, text, f"must be {span}", least if low is not None and not value >= low else most)
+
+
+def _limit_text(setting: Setting, limit: str, system: str) -> str:
+    """A limit as declared; for millimetres in their measure, rounded inwards so that it is accepted."""
+    declared: str = getattr(setting, limit)
+    unit = units.shown_unit(setting.dimension, system)
+    if not declared or system == "in" or unit in ("", units.shown_unit(setting.dimension, "in")):
+        return declared
+    if declared.endswith(f" {unit}"):
+        return declared
+    number = units.from_si(units.parse_quantity(declared, setting.dimension, setting.key), unit,
+                           units.si_unit_of(setting.dimension))  # fmt: skip
+    rounded = float(units.significant(number))
+    if (rounded < number - 1e-9 * abs(number)) if limit == "low" else (rounded > number + 1e-9 * abs(number)):
+        step = 10.0 ** (floor(log10(abs(number))) - 2)
+        rounded += step if limit == "low" else -step
+    return f"{float(units.significant(rounded)):.12g} {unit}"
 
 
 class Design:
@@ -141,6 +154,13 @@ class Design:
         """What was typed for a setting, or its default."""
         return self.texts.get(key, BY_KEY[key].default)
 
+    def as_typed(self, key: str) -> str:
+        """What was typed for a setting of words; its default in the reader's measures."""
+        own = self.texts.get(key)
+        if own is not None or self.units == "in" or self._values[key] is None:
+            return self.text(key)
+        return in_millimetres(BY_KEY[key].dimension, self._values[key]) or self.text(key)
+
     def counts(self, key: str) -> bool:
         """Whether a setting counts under the choices made; an analysis of the gas stands over the fuel's name."""
         when = BY_KEY[key].when
@@ -155,7 +175,7 @@ class Design:
         if setting.dimension == "choice":
             return dict(setting.choices)[self._values[key]]
         if setting.dimension in PARSERS or self._values[key] is None:
-            return self.text(key)
+            return self.as_typed(key)
         return units.show(self._values[key], as_shown(setting, self._values).dimension, self.units)
 
 
@@ -187,13 +207,14 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         errors.append(InputError(key, texts.get(key, ""), "is not a setting", near[0] if near else ""))
     if len(unknown) > MOST_SAID:
         errors.append(InputError("settings", f"{len(unknown) - MOST_SAID} more", "is not known either"))
+    system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
         default = default_values()[setting.key]
         values[setting.key] = default
         if setting.key not in texts:
             continue
         try:
-            value = parse_setting(setting, texts[setting.key], bare_units)
+            value = parse_setting(setting, texts[setting.key], bare_units, system)
         except (InputError, InputErrors) as refused:
             errors += getattr(refused, "errors", [refused])
             values[setting.key] = None
@@ -220,7 +241,7 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
     def broken(text: str) -> InputError | None:
         """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
         try:
-            value = _parse(setting, text)
+            value = _parse(setting, text, None, values.get("units") or "in")
         except (InputError, InputErrors) as unreadable:
             return getattr(unreadable, "errors", [unreadable])[0]
         if value is None:
@@ -246,7 +267,12 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
 
 def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     """Texts that a setting may hold: its default, then from its present value outwards, in its steps and finer."""
-    yield setting.default
+    system, default = values.get("units") or "in", default_values()[setting.key]
+    if setting.dimension in units.DIMENSIONS and system == "mm" and isinstance(default, float):
+        unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
+        yield f"{units.significant(units.from_si(default, unit, si_unit))} {unit}".strip()
+    else:
+        yield setting.default
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension in EXAMPLES:
@@ -254,9 +280,8 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)
     if low is None or high is None or not setting.step:
         return
-    system = values.get("units") or "in"
     at = values[setting.key]
-    at = at if isinstance(at, (int, float)) else default_values()[setting.key]
+    at = at if isinstance(at, (int, float)) else default
     at = at if isinstance(at, (int, float)) else low
     unit = units.shown_unit(setting.dimension, system)
     step = units.parse_quantity(setting.step[system == "mm"], setting.dimension, setting.key)

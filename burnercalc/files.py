@@ -6,7 +6,7 @@ import io
 import json
 from dataclasses import replace
 
-from . import build_sheet, traveller, units
+from . import build_sheet, shopping, traveller, units
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
@@ -214,6 +214,14 @@ FILES = {
         lambda result, link: build_sheet.card_pdf(result, link, "a4"),
     ),
     **{
+        f"shopping-{paper}": (
+            f"shopping-list-{paper}.pdf",
+            "application/pdf",
+            lambda result, link, paper=paper, got=(): shopping.pdf(result, link, paper, got),
+        )
+        for paper in PAPERS
+    },
+    **{
         f"traveller-{paper}": (
             f"traveller-{paper}.pdf",
             "application/pdf",
@@ -237,6 +245,11 @@ FILES = {
     "templates-a4": ("templates-a4.pdf", "application/pdf", lambda result, link: all_templates_pdf(result, link, "a4")),
     **_plan_files(),
     "holes-csv": ("hole-table.csv", "text/csv", lambda result, link: table_csv(result.tables["holes"])),
+    "shopping-csv": (
+        "shopping-list.csv",
+        "text/csv",
+        lambda result, link, got=(): table_csv(result.tables["shopping"]),
+    ),
     "cut-list-csv": ("cut-list.csv", "text/csv", lambda result, link: table_csv(result.tables["cut_list"])),
     "design-json": ("design.json", "application/json", design_json),
     "calendar-ics": ("days.ics", "text/calendar", calendar),

@@ -72,7 +72,8 @@ def date(text, field):
         day = datetime.date.fromisoformat(text)
     except ValueError:
         raise InputError(field, text, "must be a date written year-month-day", "2026-03-02") from None
-    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 on", "2026-03-02")
+    nearest = "1970-01-01" if day.year < 1970 else "9990-12-31"
+    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 to 9990", nearest)
     return day
 
 
@@ -188,6 +189,23 @@ GRAMMARS = {
     "blower_curve": blower_curve,
     "drill": drill,
 }
+
+
+def in_millimetres(kind, value):
+    """A value's text with metric measures, for a default that is written in inches and pounds; None for a kind that has
+    no measures."""
+    if kind == "lengths":
+        return ", ".join(f"{length:.12g} m" for length in value)
+    if kind == "offers":
+        return ", ".join(f"{1000 * length:.12g} mm {price:.2f}" for length, price in value)
+    if kind == "price_by_mass":
+        return f"{value:.2f}/kg"
+    if kind == "fuel_price" and value[1] == "kg":
+        return f"{value[0]:.2f}/kg"
+    if kind == "lining":
+        return ", ".join(f"{material} {1000 * thickness:.12g} mm" for material, thickness in value)
+    return None
+
 
 # Of each kind a text that is always read.
 EXAMPLES = {

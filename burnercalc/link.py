@@ -116,11 +116,13 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     """({key: text} of the settings in a link, the defaults of its version, [InputError] of all else in it)."""
     texts: dict[str, str] = {}
     odd: list[InputError] = []
-    version = VERSION  # a link that names none was typed by somebody who looks at this page
+    version = ""
     if len(link) > LONGEST_LINK:
         return {}, {}, [InputError("link", link, f"must be at most {LONGEST_LINK} characters long")]
     for key, text in _pairs(link):
         if key == "v":
+            if version and version != text:
+                odd.append(InputError("v", version, "is given twice; the last one counts"))
             version = text
             if text != VERSION and text not in EARLIER_DEFAULTS:
                 odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
@@ -133,7 +135,8 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     odd = few(odd, "link")
     for key in BESIDE:
         odd += read_beside(key, texts.pop(key, ""))[1]
-    return texts, _defaults(version), odd
+    # A link that names no version was typed by somebody who looks at this page.
+    return texts, _defaults(version or VERSION), odd
 
 
 def _defaults(version: str) -> dict[str, str]:

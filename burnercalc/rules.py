@@ -241,6 +241,35 @@ def _pipe_is_fed_from_the_back(v):
         )
 
 
+def _two_inlets_are_in_the_back(v):
+    if v["inlets"] > 1 and (v["inlet_position"] != "centre" or v["body_kind"] == "pipe"):
+        return InputError(
+            "inlets",
+            f"{v['inlets']:g}",
+            "must be 1 for a round pipe or with the inlet at an end; two go through the back of a box",
+            "1",
+            ("inlet_position", "body_kind"),
+        )
+
+
+def _two_inlets_stand_apart(v):
+    """Their holes keep a wall of steel between them and to the caps' inside, by the larger of the two racks' saws."""
+    if v["inlets"] == 1 or v["body_kind"] == "pipe":
+        return None
+    hole_m = max(inlet_hole(outside_m=pipe(v["inlet"], "inlet").od_m, unit=unit)[0] for unit in ("in", "mm"))
+    cap_m = v["wall"] if v["cap_thickness"] == "wall" else v["cap_thickness"]
+    inside_m = v["body_length"] - 2 * cap_m
+    if not inside_m >= 2 * (hole_m + v["wall"]) - 1e-9:
+        return InputError(
+            "inlets",
+            f"{v['inlets']:g}",
+            "must be 1 where two holes do not go side by side: they need a body of "
+            f"{_show(v, 2 * (hole_m + v['wall'] + cap_m))} or longer",
+            "1",
+            ("body_length", "inlet", "wall", "cap_thickness", "body_kind"),
+        )
+
+
 def _disc_keeps_a_rim(v):
     least = v["wall"] + v["cap_gap"]
     if v["body_kind"] == "pipe" and not v["setback"] > least + 1e-6:
@@ -290,7 +319,7 @@ def _rack_is_long_enough(v):
             "stock_lengths",
             ", ".join(_show(v, n) for n in v["stock_lengths"]),
             f"must hold a length of at least the body ({_show(v, need)})",
-            "20 ft",
+            "20 ft" if v["units"] == "in" else "6 m",
             ("body_length", "body_width", "body_depth"),
         )
 
@@ -314,7 +343,7 @@ def _nipple_is_long_enough(v):
             f"up to {_show(v, longest)}",
             "must hold a nipple of at least the inlet pipe's length and the "
             f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})",
-            "36 in 40, 120 in 120",
+            "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
             ("inlet_length", "wall"),
         )
 
@@ -417,6 +446,8 @@ RULES = (
     (_pipe_is_round, ("body_kind", "body_length", "body_width")),
     (_pattern_suits_body, ("body_kind", "pattern")),
     (_pipe_is_fed_from_the_back, ("body_kind", "inlet_position")),
+    (_two_inlets_are_in_the_back, ("inlets", "inlet_position", "body_kind")),
+    (_two_inlets_stand_apart, ("inlets", "inlet", "body_length", "wall", "cap_thickness", "body_kind")),
     (_disc_keeps_a_rim, ("body_kind", "setback", "wall", "cap_gap")),
     (_inlet_fits_disc, ("body_kind", "inlet", "body_width", "wall", "cap_gap")),
     (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),

@@ -12,6 +12,7 @@ from .settings import BY_KEY
 FOUND, FOUND_WHEN, DATE, WHO = (
     name + " " * room for name, room in (("Found", 40), ("Found, date, time", 30), ("Date", 12), ("Who", 12))
 )
+LEAK, EVEN = {"in": "20 in", "mm": "50 cm"}, {"in": "1/32 in", "mm": "0.8 mm"}  # pressure of water; window
 TITLE = "Traveller: blown multi-port burner"
 # Sizes to measure on each burner: settings, then answers.
 SET = ("body_length", "body_width", "body_depth", "wall", "block_thickness")
@@ -107,7 +108,7 @@ def _as_built(result):
         Heading("As built", 2),
         Table(("What", "By the design", FOUND), tuple(rows), "lrl"),
         Paragraph(
-            "Window as wide in the middle as at its ends to 1/32 in (0.8 mm). Pins off their marks by at most "
+            f"Window as wide in the middle as at its ends to {EVEN[d.units]}. Pins off their marks by at most "
             f"{d.show('port_position_tolerance')}, out of square by at most {d.show('port_tilt_tolerance')}."
         ),
     ]
@@ -163,7 +164,7 @@ def _leak_and_flow(result):
         Table(
             ("What", "By the design", FOUND),
             (
-                ("Leak: air inside at 20 in (50 cm) of water, 10 min", "no bubble, no drop", ""),
+                (f"Leak: air inside at {LEAK[result.design.units]} of water, 10 min", "no bubble, no drop", ""),
                 ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.units), ""),
                 (f"Damper {mark}, air only: pressure before the burner", "as the others, to 5 %", ""),
                 ("A hand before the ports, row by row", "air from all", ""),

@@ -15,7 +15,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
-          {"kind": "file", "settings": {...}, "file", "site"} a file of FILES
+          {"kind": "file", "settings": {...}, "file", "site", "got"} a file of FILES, without what is got
+          {"kind": "left", "settings": {...}, "got"}          what the shopping list still costs
           {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
           {"kind": "have", "text"}                            what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
@@ -33,7 +34,7 @@ from dataclasses import replace
 from math import ceil, cos, floor, radians, sin, sqrt
 from zlib import crc32
 
-from . import sheet, units
+from . import sheet, shopping, units
 from .checks.judge import VERDICTS
 from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
@@ -82,7 +83,8 @@ def _design(request):
     if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
         setting = as_shown(BY_KEY["gas_pressure"], first)
         texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
-    return Design.from_texts(texts, unit_system)
+    design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
+    return design
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -414,13 +416,12 @@ def _find(request):
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    design, have, weights, mine = together(
+    design, have, weights = together(
         lambda: _design(request),
         lambda: read_have(request["have"], system),
         lambda: weights_of(request.get("weights", {})),
-        lambda: _mine(request),
     )
-    have = replace(have, mine={**{key: None for key in mine.split(",") if key}, **have.mine})
+    have = replace(have, mine={**{key: None for key in _mine(request).split(",") if key}, **have.mine})
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))
@@ -458,8 +459,17 @@ def _field_text(setting, value, unit_system):
 def _file(request):
     design = _design(request)
     name, media_type, make = FILES[request["file"]]
-    data = make(solve(design), to_link(design, request.get("site", "")))
+    given = {"got": request.get("got", ())} if request["file"].startswith("shopping-") else {}
+    data = make(solve(design), to_link(design, request.get("site", "")), **given)
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
+
+
+def _left(request):
+    result = _solved(_design(request))
+    rows = shopping.left_to_buy(result, request["got"])
+    listed, money = result.tables["shopping"].rows, sum(row[-1] or 0.0 for row in rows)
+    of = shopping.money(result["cost_batch"])
+    return {"words": f"Left to buy: {shopping.money(money)} of {of}, {len(rows)} of {len(listed)} lines."}
 
 
 def page_data(result, figures, mine=""):
@@ -619,7 +629,7 @@ def _field(setting, d):
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.text(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
@@ -645,7 +655,9 @@ def _number_text(setting, value, d):
 
 def _range(setting, low, high, unit_system):
     """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
-    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+    if setting.dimension == "drill_length" or (
+        unit_system != "in" and setting.dimension not in ("time", "money", "fraction")
+    ):
         return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
     (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
     between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"
@@ -718,6 +730,7 @@ KINDS = {
     "code": _code,
     "thumb": _thumb,
     "file": _file,
+    "left": _left,
     "link": _link,
     "have": _have,
     "find": _find,

@@ -1,9 +1,53 @@
 """Designs far apart from each other, for tests that should hold for any."""
 
+from burnercalc.design import Design
 from burnercalc.examples import EXAMPLES
+from burnercalc.result import solve
 
 # The mixture and the lining for which the figures by hand and from outside were worked out, whatever the default is.
 WORKED = {"equivalence_ratio": "1", "lining": "dense_castable 1 in, blanket_8lb 2 in"}
+
+# A small box of square tube, for figures by hand. Common practice, no source; so are those of its block and mould: pins
+# of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
+KNOWN = {
+    "body_length": "6.5 in",
+    "body_width": "3 in",
+    "body_depth": "3 in",
+    "wall": "1/4 in",
+    "setback": "1/2 in",
+    "grip": "3/4 in",
+    "inlet": "2",
+    "port_diameter": "5/16 in",
+    "rows": "3",
+    "ports_per_row": "6",
+    "pattern": "staggered",
+}
+KNOWN_BLOCK = {
+    **KNOWN,
+    "corner_drill": "3/8 in",
+    "block_thickness": "2 3/4 in",
+    "mould_clearance": "0 in",
+    "pin_depth": "1/2 in",
+    "pin_stock_length": "3 5/8 in",
+    "cap_gap": "0 in",
+    "chamber_temperature": "2300 degF",
+}
+# A round body of 6 in pipe with ports in rings, and one of which depth, wall and setback are set too.
+ROUND = {
+    "body_kind": "pipe",
+    "body_length": "6 in",
+    "body_width": "6 in",
+    "pattern": "rings",
+    "rows": "3",
+    "ports_per_row": "18",
+}
+ROUND_DEEP = {**ROUND, "body_depth": "5 in", "wall": "1/4 in", "setback": "3/4 in", "ports_per_row": "12"}
+
+
+def solved(**texts):
+    """The result of a design, by its texts."""
+    return solve(Design.from_texts(texts))
+
 
 FAR_APART = {
     "default": {},

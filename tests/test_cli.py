@@ -203,6 +203,9 @@ def said_by(arguments, capsys):
         (["template", "-o", "folder"], "folder"),
         (["template", "-o", "file/there.pdf"], "file/there.pdf"),
         (["template", "-o", "x" * 300], "x" * 300),
+        (["find", "--budget", "9" * 5000], "must be a whole number from 100 to 100000"),
+        (["find", "--budget", "١٠٠"], "must be a whole number from 100 to 100000"),
+        (["sheet", "--set", "start_date=9999-12-30"], "from 1970 to 9990; nearest that works: 9990-12-31"),
         (["export", "--format", "svg", "-o", "file"], "file"),
         (["export", "--format", "step"], "step"),
         (["calendar", "-o", "x.ics", "--set", "start_date=0000-00-00"], "start_date"),
@@ -292,3 +295,13 @@ def test_a_bad_design_in_millimetres_keeps_its_list_in_millimetres(tmp_path, cap
 def test_mine_that_is_no_setting_is_refused_alike(command, capsys):
     assert main(command) == 2
     assert capsys.readouterr().err == "mine = rowz: is not a setting\n"
+
+
+@pytest.mark.parametrize("path", ["-", "have.txt"])
+def test_a_list_that_is_no_text_is_refused_alike(path, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    Path("have.txt").write_bytes(b"x 3\n\xff")
+    with open("have.txt", encoding="utf-8") as given:
+        monkeypatch.setattr("sys.stdin", given)
+        assert main(["find", "--have", path]) == 2
+    assert capsys.readouterr().err == f"have = {path}: must be a text file (UTF-8)\n"

@@ -3,6 +3,7 @@
 from math import cos, radians, sin
 
 import pytest
+from designs import ROUND
 from hypothesis import given, settings
 from making_designs import shapes
 
@@ -12,8 +13,6 @@ from burnercalc.result import solve
 from burnercalc.views.exploded import seen
 
 IN_MM = 25.4
-ROUND = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "rings", "rows": "3",
-         "ports_per_row": "18"}  # fmt: skip
 BODIES = {
     "tube": ({}, ["body tube and 2 end caps"]),
     "end": ({"inlet_position": "end", "inlet": "1-1/2"}, ["body tube and 2 end caps"]),

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import hypot, inf
 
 import pytest
-from designs import WORKED
+from designs import KNOWN, WORKED
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
@@ -17,19 +17,6 @@ from burnercalc.result import solve
 
 INCH, MM = 0.0254, 0.001
 # Common practice, no source: a small box with three staggered rows of six.
-KNOWN = {
-    "body_length": "6.5 in",
-    "body_width": "3 in",
-    "body_depth": "3 in",
-    "wall": "1/4 in",
-    "setback": "1/2 in",
-    "grip": "3/4 in",
-    "inlet": "2",
-    "port_diameter": "5/16 in",
-    "rows": "3",
-    "ports_per_row": "6",
-    "pattern": "staggered",
-}
 
 
 def solved(**texts):
@@ -78,9 +65,9 @@ def test_known_rows_and_plenum(known):
     assert known.part("face").row_counts == (6, 5, 6)
     plenum = known.part("plenum")
     # By hand: 6.5 - 1/2 long, 3 - 1/2 wide, 3 - 1/4 - 3/4 high, fed in the middle.
-    sizes = (plenum.length_m, plenum.width_m, plenum.height_m, plenum.inlet_m)
+    sizes = (plenum.length_m, plenum.width_m, plenum.height_m, *plenum.inlets_m)
     assert sizes == pytest.approx((6 * INCH, 2.5 * INCH, 2 * INCH, 3 * INCH))
-    assert solved(inlet_position="end").part("plenum").inlet_m == 0
+    assert solved(inlet_position="end").part("plenum").inlets_m == (0,)
 
 
 def test_velocity_at_altitude_and_cold(default):
@@ -175,7 +162,7 @@ def test_round_window_is_a_circle():
     assert r["window_area"] == pytest.approx(17.7205 * INCH**2, rel=1e-5)
     assert r["plenum_area"] == pytest.approx(5.625 * 0.886227 * (4 - 0.1875 - 0.75) * INCH**2, rel=1e-5)
     plenum = r.part("plenum")
-    assert (plenum.length_m, plenum.inlet_m) == pytest.approx((4.985027 * INCH, 4.985027 / 2 * INCH), rel=1e-6)
+    assert (plenum.length_m, *plenum.inlets_m) == pytest.approx((4.985027 * INCH, 4.985027 / 2 * INCH), rel=1e-6)
     # A hexagon of five across holds 19 ports, every neighbour equally far: 1 + 6 + 12.
     assert r.part("face").row_counts == (3, 4, 5, 4, 3) and r["port_count"] == 19
     assert r["row_pitch"] / r["port_pitch"] == pytest.approx(3**0.5 / 2)

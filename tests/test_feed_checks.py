@@ -79,7 +79,7 @@ def test_plenum_ratio(place, most, spread, starved, verdict, leaves, wanted):
     """Wanted for a twentieth, C_d 0.75: 0.75 / arccos(0.95) = 2.362, half of it from the middle."""
     found = judged(
         "plenum_ratio",
-        plenum=part("plenum", to_port_ratio=3.5),
+        plenum=part("plenum", to_port_ratio=3.5, streams=1 if place == "end" else 2),
         shares=part("shares", spread=spread, starved_columns=starved),
         inlet_position=place,
     )
@@ -89,6 +89,20 @@ def test_plenum_ratio(place, most, spread, starved, verdict, leaves, wanted):
     limit = 0.75 / acos(0.95) / (1 if place == "end" else 2)
     assert found[:4] == (verdict, 3.5, pytest.approx(limit, rel=1e-9), text)
     assert found[4][-4:] == EVENER and (found[4][0][0] == "inlet_position") == (place == "end")
+
+
+def test_two_inlets_want_half_the_plenum_of_one_and_are_offered_to_long_bodies_only():
+    bad, two = part("shares", spread=0.2, starved_columns=0), (0.1, 0.3)
+    found = judged("plenum_ratio", plenum=part("plenum", to_port_ratio=0.5, inlets_m=two, streams=4), shares=bad)
+    assert found[1:3] == (0.5, pytest.approx(0.75 / acos(0.95) / 4, rel=1e-9))
+    assert found[3].startswith("The plenum is 0.5 times the port area; with two inlets that leaves the ports 20.0 %")
+    sizes = {"width_m": 0.05, "inlets_m": (0.1,)}
+    for length_m, offered in ((0.2, ()), (over(0.2), (("inlets", "raise"),))):
+        long = part("plenum", length_m=length_m, **sizes)
+        assert judged("flow_spread", plenum=long, shares=bad)[-1] == (*offered, *EVENER)
+    assert (
+        judged("flow_spread", plenum=part("plenum", length_m=0.4, width_m=0.05, inlets_m=two), shares=bad)[-1] == EVENER
+    )
 
 
 @pytest.mark.parametrize(

@@ -54,6 +54,40 @@ def test_half_space_warmed_by_gas_of_one_temperature():
         assert abs(late[0]) < 0.05 and abs(late[1]) < 0.02
 
 
+def test_a_lump_lit_with_less_fire_against_its_integrals():
+    """Two fires one after the other, each t = integral of m c dT / (heat that the gas gives at T)."""
+    zone = plain_zone(k_W_mK=1e4, thickness_m=0.01, film_W_m2K=40.0)
+    mass_J_K, count, low_W, high_W, glow_K, top_K = 2e6 * 0.01 * 0.22, 100, 9e3, 20e3, 900.0, 1300.0
+
+    def integral_s(rate, start_K, end_K):
+        temps = [start_K + (end_K - start_K) * (n + 0.5) / count for n in range(count)]
+        return sum(
+            mass_J_K * (end_K - start_K) / count / (at_rate_and_wall(zone, rate, temp).available_fraction * rate)
+            for temp in temps
+        )
+
+    waits_s, rest_s = integral_s(low_W, AIR_K + 1e-3, glow_K), integral_s(high_W, glow_K, top_K)
+    got = fired_heat_up(
+        zone, firing_rate_W=high_W, wall_temp_K=top_K, step_growth=0.02, lit=module.Lit(zone, low_W, glow_K)
+    )
+    assert got.turned_up_s == pytest.approx(waits_s, rel=0.02)
+    assert got.time_s == pytest.approx(waits_s + rest_s, rel=0.015)
+
+
+def test_lit_with_the_fire_that_it_is_turned_up_to_is_one_fire():
+    zone, march = forge(), {"firing_rate_W": 96.5 * KBTU_H_W, "wall_temp_K": WALL_K}
+    once = fired_heat_up(zone, **march, step_growth=0.03)
+    twice = fired_heat_up(zone, **march, step_growth=0.03, lit=module.Lit(zone, 96.5 * KBTU_H_W, 1000.0))
+    assert once.turned_up_s == 0 < twice.turned_up_s < twice.time_s == pytest.approx(once.time_s, rel=0.01)
+
+
+def test_a_fire_too_weak_to_be_turned_up():
+    zone = forge()
+    weak = module.Lit(zone, 5 * KBTU_H_W, 1300.0)
+    never = fired_heat_up(zone, firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, lit=weak)
+    assert never.time_s is never.turned_up_s is None and never.end_temp_K < 1300
+
+
 def test_lump_against_its_integral():
     # One centimetre that conducts perfectly: t = integral of m c dT / (heat that the gas gives at T).
     zone = plain_zone(k_W_mK=1e4, thickness_m=0.01, film_W_m2K=40.0)
@@ -74,7 +108,7 @@ def test_error_of_the_steps_as_used():
     fine = fired_heat_up(
         forge(), firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, step_growth=0.02, cells_per_layer=40
     ).time_s
-    assert fine < as_used < 1.025 * fine
+    assert fine < as_used < 1.02 * fine
 
 
 def test_never_and_nearly():
@@ -142,8 +176,10 @@ def test_no_rate_heats_what_cannot_be():
 
 
 def test_a_fire_that_overshoots_at_once():
-    got = fired_heat_up(forge(), firing_rate_W=5e8, wall_temp_K=1400.0)
-    assert 0 < got.time_s < 800
+    """Past the goal in the first steps; so much fire heats as a march three times finer has it, to 2 %."""
+    fire = {"firing_rate_W": 5e8, "wall_temp_K": 1400.0}
+    fine = fired_heat_up(forge(), **fire, step_growth=0.03, cells_per_layer=30)
+    assert fired_heat_up(forge(), **fire).time_s == pytest.approx(fine.time_s, rel=0.02)
 
 
 @settings(max_examples=15, deadline=None)

@@ -234,6 +234,31 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
     assert judged("carbon_monoxide", flame=flame, carbon_monoxide=found)[0] == "caution"
 
 
+def test_auto_near_the_most_that_a_chamber_can_heat_rises_steadily_and_says_so():
+    """Before, 45 lb/h took 2.3 times the fire of 35, 50 took 5, and 55 less than 40: the poorest film dropped out."""
+    slow = {"heat_up_time": "4 h"}  # so the work decides
+    found = [solved(firing_rate="auto", work_rate=f"{n} lb/h", **slow) for n in (20, 30, 38, 39, 45, 50, 55, 60)]
+    needed = [r["firing_rate_needed"] for r in found]
+    assert needed == sorted(needed) and needed[-1] < 4 * needed[0]
+    assert needed[-1] < 1.5 * needed[2]
+    for r, rate in zip(found, needed):
+        poorest = r.part("zone").working[0]
+        kept = poorest.available_fraction if poorest else 0.0
+        heat_W = rate * max(kept, 0.1)
+        assert heat_W == pytest.approx(r["wall_loss"] + r["opening_loss"] + r["work_heat"], rel=0.005)
+        assert r.part("need").at_limit == (kept < 0.1) == (r.checks["rate_for_need"].verdict == "caution")
+    limit = found[5]
+    sure_W = limit.answers["working_rate"].band[1]
+    assert "near the most that the chamber can ever heat" in limit.checks["rate_for_need"].text
+    assert sure_W > 1.5 * needed[5]
+    assert limit.checks["rate_for_need"].changes[0].setting == "work_rate"
+    # As much as the poorest film asks for is enough, and less than the middle one does is too little.
+    texts = {"work_rate": "50 lb/h", **slow}
+    assert solved(firing_rate=f"{1.01 * sure_W!r} W", **texts).checks["rate_for_need"].verdict == "good"
+    little = solved(firing_rate=f"{0.9 * limit['working_rate']!r} W", **texts).checks["rate_for_need"]
+    assert little.verdict == "caution" and "is too little" in little.text
+
+
 def test_carbon_monoxide_without_a_flame():
     found = judged("carbon_monoxide", flame=NO_FLAME, carbon_monoxide=CarbonMonoxide(None, None, 1900.0))
     assert found[:3] == ("caution", None, 400e-6)

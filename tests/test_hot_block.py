@@ -3,26 +3,21 @@
 from dataclasses import replace
 
 import pytest
+from designs import solved
 
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
-from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.parts import PARTS
 from burnercalc.parts.hot_block import block_material
 from burnercalc.physics.band import Band, in_order
-from burnercalc.result import solve
 
 KBTU_H = 1055.05585262 / 3.6
 
 
 def kelvin(fahrenheit):
     return (fahrenheit + 459.67) / 1.8
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")

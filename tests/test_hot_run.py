@@ -3,22 +3,17 @@
 from dataclasses import replace
 
 import pytest
+from designs import solved
 from scipy.optimize import brentq
 
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
-from burnercalc.design import Design
 from burnercalc.parts.stream import properties
 from burnercalc.physics.port_drop import hot_port_drop_Pa
-from burnercalc.result import solve
 
 INH2O = 249.08891
 WEAK = {"blower_shutoff_pressure": "0.75 inH2O"}
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")

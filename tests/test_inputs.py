@@ -87,6 +87,10 @@ NEAR = {
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
         ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
          "regulator_inlet_pressure", "firing_rate", "equivalence_ratio")),
+    "two inlets": (
+        {"body_length": "20 in", "inlets": "2"},
+        ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
+         "equivalence_ratio", "ambient_temperature", "altitude")),
     "a blend from a tank": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
          "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),
@@ -103,6 +107,7 @@ TEXTS = {
     "price_train": ("200", "90", "listed"),
     "watched_hours": ("8 h", "10 h", "18 h", "through"),
     "cap_thickness": ("1/4 in", "1/8 in", "wall"),
+    "inlets": ("1", "2"),
     "fuel_price": ("1.7/lb", "1.5/therm", "0.9/m3"),
     "price_steel": ("3.1/lb",),
     "firing_rate": ("auto", "130 kBtu/h", "60 kBtu/h"),
@@ -148,7 +153,8 @@ def closure(key):
 
 
 def told(result):
-    return {key: (result.answers[key].value, result.answers[key].band) for key in catalogue.ANSWERS}
+    answers = {key: result.answers[key] for key in catalogue.ANSWERS}
+    return {key: (answer.value, answer.band) for key, answer in answers.items()}
 
 
 @cache

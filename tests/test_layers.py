@@ -23,7 +23,7 @@ MAY = {
     "drawing": {"errors", "tables"},
     "settings": FOUNDATION | {"rooms", "physics", "making"},
     "grammars": FOUNDATION | {"physics", "making"},
-    "catalogue": {"constants", "rooms", "sources", "units"},
+    "catalogue": {"constants", "rooms", "sources", "tables", "units"},
     "parts": FOUNDATION | {"physics", "making", "catalogue"},
     "burner": {"parts"},
     "checks": FOUNDATION | {"physics", "making", "parts", "catalogue"},
@@ -36,7 +36,8 @@ MAY = {
     "sheet": FOUNDATION | {"link", "rooms", "settings"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result"},
     "traveller": FOUNDATION | {"drawing", "build_sheet", "settings"},
-    "files": FOUNDATION | {"traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "shopping": FOUNDATION | {"drawing", "build_sheet"},
+    "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
     "sold": {"physics", "making", "settings", "design"},
     "find": FOUNDATION
     | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},

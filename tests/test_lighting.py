@@ -5,7 +5,7 @@ import re
 from math import inf
 
 import pytest
-from designs import FAR_APART, KNOWN_GOOD
+from designs import FAR_APART, KNOWN_GOOD, solved
 from test_face_holding import by_hand
 
 from burnercalc import Design, catalogue, solve
@@ -59,10 +59,6 @@ TORCH = {
     "blower_free_flow": "15 cfm",
     "blower_shutoff_pressure": "1/4 inH2O",
 }
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 # --- the setting ------------------------------------------------------------------------------------------------------

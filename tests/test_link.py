@@ -207,6 +207,8 @@ def test_the_longest_list_of_any_sign_goes_in_a_link(sign):
     [
         ("&have=" + "a" * (LONGEST_HAVE + 1), ["have"]),
         ("&mine=rowz", ["mine"]),
+        ("&v=2", []),
+        ("&v=1&v=2", ["v", "v"]),
         ("&mine=rows&mine=inlet", ["mine"]),
         ("&have=a&have=b", ["have"]),
         ("&mine=rowz&mine=inlet&have=a&have=b", ["mine", "have"]),

@@ -3,56 +3,20 @@
 import math
 
 import pytest
+from designs import KNOWN_BLOCK, ROUND_DEEP, solved
 from hypothesis import given, settings
 from making_designs import bench
 
 from burnercalc import catalogue
-from burnercalc.design import Design
 from burnercalc.result import solve
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
-KNOWN = {
-    "body_length": "6.5 in",
-    "body_width": "3 in",
-    "body_depth": "3 in",
-    "wall": "1/4 in",
-    "setback": "1/2 in",
-    "grip": "3/4 in",
-    "inlet": "2",
-    "port_diameter": "5/16 in",
-    "rows": "3",
-    "ports_per_row": "6",
-    "pattern": "staggered",
-    "corner_drill": "3/8 in",
-    "block_thickness": "2 3/4 in",
-    "mould_clearance": "0 in",
-    "pin_depth": "1/2 in",
-    "pin_stock_length": "3 5/8 in",
-    "cap_gap": "0 in",
-    "chamber_temperature": "2300 degF",
-}
-ROUND = {
-    "body_kind": "pipe",
-    "body_length": "6 in",
-    "body_width": "6 in",
-    "body_depth": "5 in",
-    "wall": "1/4 in",
-    "setback": "3/4 in",
-    "pattern": "rings",
-    "rows": "3",
-    "ports_per_row": "12",
-}
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
 def known():
-    return solved(**KNOWN)
+    return solved(**KNOWN_BLOCK)
 
 
 @pytest.fixture(scope="module")
@@ -97,7 +61,7 @@ def test_a_tube_weighs_what_handbooks_say_less_its_holes(known):
 
 
 def test_caps_laid_on_shorten_the_tube_and_take_its_outside(known):
-    r = solved(**KNOWN, caps="on")
+    r = solved(**KNOWN_BLOCK, caps="on")
     assert r["tube_length"] == close(6 * IN)
     assert (r["cap_length"], r["cap_width"], r["cap_corner"]) == (close(3 * IN), close(3 * IN), close(0.5 * IN))
     assert [row[8] for row in r.tables["cut_list"].rows][1] == "both ends, laid on"
@@ -105,12 +69,12 @@ def test_caps_laid_on_shorten_the_tube_and_take_its_outside(known):
 
 
 def test_a_gap_round_the_cap_is_left_twice():
-    r = solved(**KNOWN | {"cap_gap": "1/32 in", "body_depth": "3 1/2 in"})
+    r = solved(**KNOWN_BLOCK | {"cap_gap": "1/32 in", "body_depth": "3 1/2 in"})
     assert (r["cap_length"], r["cap_width"]) == (close((3 - 1 / 16) * IN), close((2.5 - 1 / 16) * IN))
 
 
 def test_plates_are_welded_along_four_edges():
-    r = solved(**KNOWN, body_kind="plates")
+    r = solved(**KNOWN_BLOCK, body_kind="plates")
     # by hand: four seams of 6 1/2 in, two squares of 2 1/2 in, the inlet
     assert r["weld_length"] == close((4 * 6.5 + 2 * 10 + math.pi * 2.375) * IN)
     assert r["cap_corner"] == 0
@@ -121,7 +85,7 @@ def test_plates_are_welded_along_four_edges():
 
 
 def test_a_round_body_is_a_pipe_with_two_discs():
-    r = solved(**ROUND, cap_gap="1/64 in")
+    r = solved(**ROUND_DEEP, cap_gap="1/64 in")
     disc = 6 - 0.5 - 1 / 32
     assert r["body_stock"] == "pipe 6 x 1/4 in"
     assert r["tube_length"] == close(5 * IN)
@@ -147,7 +111,7 @@ def test_cut_list_of_a_tube(default):
     assert [row[:3] for row in rows] == [
         (1, "body tube", 1),
         (2, "end cap", 2),
-        (3, "inlet pipe NPS 2", 1),
+        (3, "inlet pipe 2 in", 1),
         (4, "baffle", 1),
     ]
     assert [row[3:6] for row in rows[:3]] == [
@@ -186,12 +150,12 @@ def test_cut_list_of_plates_and_of_a_pipe():
         ("back plate", 1, "opposite the face", "inlet hole cut in it"),
         ("side plate", 2, "between face and back", ""),
         ("end cap", 2, "both ends, set in flush", "square corners"),
-        ("inlet pipe NPS 2", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
+        ("inlet pipe 2 in", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
     ]
     # two plates of 9 x (4 - 3/8) x 3/16 in
     assert plates[2][7] == close(2 * 9 * 3.625 * 0.1875 * IN**3 * STEEL)
     for caps, way in (("in", "set in flush"), ("on", "laid on")):
-        pipe = solved(**ROUND, caps=caps, baffle_holes="0").tables["cut_list"].rows
+        pipe = solved(**ROUND_DEEP, caps=caps, baffle_holes="0").tables["cut_list"].rows
         assert [(row[1], row[2], row[8], row[9]) for row in pipe[:3]] == [
             ("body pipe", 1, "the body", "ends square to the axis"),
             ("face disc", 1, f"fire side, {way}", "round window cut in it"),
@@ -217,7 +181,7 @@ def test_a_bent_baffle_by_hand(default):
 
 
 def test_a_round_baffle_is_a_flat_disc():
-    r = solved(**ROUND, baffle_holes="1", baffle_hole_diameter="1 in")
+    r = solved(**ROUND_DEEP, baffle_holes="1", baffle_hole_diameter="1 in")
     disc = 5.5 - 1 / 8
     assert r["baffle_length"] == r["baffle_width"] == close(disc * IN)
     assert r["baffle_leg"] == close(disc / 2 * IN) and r["baffle_height"] == close(IN / 16)
@@ -307,7 +271,7 @@ def test_what_no_flat_is_wide_enough_for_is_cut_from_plate():
 
 
 def test_a_pipe_is_weighed_by_its_section():
-    r = solved(**ROUND, stock_lengths="4 ft")
+    r = solved(**ROUND_DEEP, stock_lengths="4 ft")
     # pi (D - t) t
     assert r.tables["stock"].rows[0][4] == close(math.pi * 5.75 * 0.25 * 48 * IN**3 * STEEL)
 
@@ -317,7 +281,7 @@ def test_a_pipe_is_weighed_by_its_section():
     [
         # An inlet of 3 in on a 3/16 in wall needs 3 3/16 in; two and a cut of 1/16 in need 6 7/16 in.
         ("3 in 1, 4 in 9, 6 in 11", "1", "1 of 4 in, cut one end off"),
-        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each of two burners"),
+        ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each inlet"),
         ("6 3/8 in 11, 4 in 9", "2", "2 of 4 in, cut one end off"),
         ("3 3/16 in 9", "3", "3 of 3 3/16 in, as it is"),
     ],

@@ -1,12 +1,7 @@
 """The batch through solve(): days, what holds it up, what one more saves, wood for all moulds."""
 
 import pytest
-
-from burnercalc import Design, solve
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
+from designs import solved
 
 
 def test_a_batch_of_one_takes_the_days_of_one():

@@ -4,57 +4,19 @@ import math
 from dataclasses import replace
 
 import pytest
+from designs import KNOWN_BLOCK, ROUND_DEEP, solved
 
 from burnercalc.checks import make as checks
-from burnercalc.design import Design
 from burnercalc.physics.band import Band
-from burnercalc.result import solve
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-# Common practice, no source: pins of 5/16 in half an inch into the base, sticks of 3 5/8 in.
-KNOWN = {
-    "body_length": "6.5 in",
-    "body_width": "3 in",
-    "body_depth": "3 in",
-    "wall": "1/4 in",
-    "setback": "1/2 in",
-    "grip": "3/4 in",
-    "inlet": "2",
-    "port_diameter": "5/16 in",
-    "rows": "3",
-    "ports_per_row": "6",
-    "pattern": "staggered",
-    "block_thickness": "2 3/4 in",
-    "mould_clearance": "0 in",
-    "pin_depth": "1/2 in",
-    "pin_stock_length": "3 5/8 in",
-    "cap_gap": "0 in",
-    "chamber_temperature": "2300 degF",
-}
-ROUND = {
-    "body_kind": "pipe",
-    "body_length": "6 in",
-    "body_width": "6 in",
-    "body_depth": "5 in",
-    "wall": "1/4 in",
-    "setback": "3/4 in",
-    "pattern": "rings",
-    "rows": "3",
-    "ports_per_row": "12",
-    "block_thickness": "2 1/2 in",
-}
-
 BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
 def known():
-    return solved(**KNOWN)
+    return solved(**KNOWN_BLOCK)
 
 
 @pytest.fixture(scope="module")
@@ -129,7 +91,7 @@ def test_mould_of_boards_is_as_high_as_the_board():
 
 def test_round_mould_is_a_stack_of_plywood():
     # by hand: a hole of 6 1/8 in; 3 in of 23/32 in layers are five, four screws each and four for the base
-    r = solved(**ROUND)
+    r = solved(**ROUND_DEEP, block_thickness="2 1/2 in")
     assert r["mould_inside_length"] == r["mould_inside_width"] == close(6.125 * IN)
     assert r["mould_height"] == close(5 * 23 / 32 * IN) and r["mould_screws"] == 24
     rows = r.tables["mould"].rows
@@ -345,7 +307,7 @@ def test_fill_line_holds_what_becomes_the_block(known):
 
 def test_a_round_block_by_hand():
     # Mould 6 1/8, outside 6, inside 5 1/2, window 4 1/2 in across; 2 1/2 in thick, grip 3/4, wall 1/4 in.
-    r = solved(**ROUND)
+    r = solved(**ROUND_DEEP, block_thickness="2 1/2 in")
     ports = r["port_count"]
     pins = ports * 0.25**2
     volume = math.pi / 4 * (6.125**2 * 1.75 + (6.125**2 - 36) * 0.75 + 4.5**2 * 0.25 + 5.5**2 * 0.5 - pins * 2.5)
@@ -524,6 +486,6 @@ def test_crooked_pins_to_a_hair(default, web, verdict, words):
 def test_pins_eight_degrees_off_are_a_stop():
     check = solved(port_tilt_tolerance="8 deg").checks["web_as_cast"]
     assert check.verdict == "stop" and check.text == (
-        "Pins off by the tolerances leave a web of 0 in at worst: ports can run into each other. Guide the pins, or "
-        "use fewer ports."
+        "Pins off by the tolerances leave 0 in between ports at worst: ports can run into each other. Guide the pins, "
+        "or use fewer ports."
     )

@@ -4,31 +4,14 @@ import math
 from dataclasses import replace
 
 import pytest
+from designs import ROUND_DEEP, solved
 
 from burnercalc.checks import make as checks
-from burnercalc.design import Design
-from burnercalc.result import solve
 
 IN = 0.0254
-ROUND = {
-    "body_kind": "pipe",
-    "body_length": "6 in",
-    "body_width": "6 in",
-    "body_depth": "5 in",
-    "wall": "1/4 in",
-    "setback": "3/4 in",
-    "pattern": "rings",
-    "rows": "3",
-    "ports_per_row": "12",
-}
-
-ROUND_BODY = {key: ROUND[key] for key in ROUND if key != "wall"}
+ROUND_BODY = {key: ROUND_DEEP[key] for key in ROUND_DEEP if key != "wall"}
 PLATES = {"body_kind": "plates", "wall": "4 mm"}
 END = {"inlet_position": "end", "inlet": "1-1/2"}
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
@@ -88,7 +71,7 @@ def default():
         ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "3/16 in"}, "good", 0.0),
         ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.625) / 2),
         # round: a disc of 5 1/2 - 1/32 in, 5 1/2 in clear
-        ("inlet_fits", {**ROUND, "inlet": "4"}, "good", (5.46875 - 4.75) / 2),
+        ("inlet_fits", {**ROUND_DEEP, "inlet": "4"}, "good", (5.46875 - 4.75) / 2),
         # baffle, flat: (4 - 3/8 - (grip - 3/16) - 1/16) / 2
         ("baffle_clear", {"baffle_bend_angle": "0 deg", "grip": "3 1/4 in", "block_thickness": "5 in"}, "good", 0.25),
         (

@@ -1,11 +1,13 @@
 """Money and hours of the room Make, through solve(), worked out by hand beside each."""
 
+import json
 import math
 
 import pytest
+from designs import solved
+from pdf_reader import pages
 
-from burnercalc.design import Design
-from burnercalc.result import solve
+from burnercalc import shopping, worker
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
@@ -21,10 +23,6 @@ FREE = {
     "nipple_stock": "4 in 0",
     "fuel_price": "0/lb",
 }
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
@@ -95,6 +93,34 @@ def test_a_batch_shares_mould_and_what_is_left_of_packs():
     assert r["cost_per_burner"] == pytest.approx(batch / 2, rel=1e-6)
 
 
+@pytest.mark.parametrize("texts", [{}, {"units": "mm", "batch_size": "3", "price_train": "140", "refractory": "own"}])
+def test_the_shopping_list_costs_what_the_batch_costs(texts):
+    r = solved(**texts)
+    rows = r.tables["shopping"].rows
+    assert math.fsum(row[3] or 0 for row in rows) == pytest.approx(r["cost_batch"], rel=1e-12)
+    # Everything of the train is on it, priced or not, once for each burner of the batch.
+    for part, row in zip(r.part("train").parts, r.tables["gas_train"].rows):
+        own = f"{part.count} x "
+        found = [line for line in rows if line[:2] == (row[2].removeprefix(own), row[3])]
+        assert [line[2] for line in found] == [part.count * r.design.batch_size]
+        assert found[0][3] == (None if texts else part.price)
+
+
+def test_what_is_at_hand_is_left_out_of_the_shopping_list(default):
+    names = [shopping.name_of(row) for row in default.tables["shopping"].rows]
+    got = [names[0], "blower and air pipe, 4 in H₂O shut, 60 cfm free, with air pipe"]
+    assert got[1] in names
+    left = shopping.left_to_buy(default, got)
+    spared = 2 * TUBE + 120
+    assert len(left) == len(names) - 2
+    assert sum(row[3] for row in left) == pytest.approx(default["cost_batch"] - spared, rel=1e-6)
+    asked = json.dumps({"kind": "left", "settings": {}, "got": got})
+    words = json.loads(worker.handle(asked))["words"]
+    assert f"{default['cost_batch'] - spared:.2f} of {default['cost_batch']:.2f}" in words
+    text = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4", got))).split())
+    assert "2 lines are left out" in text and f"{spared:.2f}" in text and "60 cfm free" not in text
+
+
 def test_without_a_baffle_no_sheet_is_bought():
     names = [row[0] for row in solved(baffle_holes="0").tables["cost_lines"].rows]
     assert "baffle sheet" not in names and names[:4] == [
@@ -133,8 +159,8 @@ def test_hours_of_the_batch_share_the_mould():
         # 100 of material; 3 + 1 1/2 + 1 + 1 1/2 = 7 h
         (
             {"bought_price": "310", "hour_value": "20"},
-            "Make: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and with it "
-            "paid at 20 making is 70 cheaper.",
+            "Make, for yourself: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and "
+            "with it paid at 20 making is 70 cheaper.",
             30,
             240,
         ),
@@ -147,8 +173,8 @@ def test_hours_of_the_batch_share_the_mould():
         ),
         (
             {"bought_price": "240", "hour_value": "20"},  # as cheap: make
-            "Make: material 100 a burner against 240 bought; each of the 7.0 h of work earns 20, and with it "
-            "paid at 20 making is 0 cheaper.",
+            "Make, for yourself: material 100 a burner against 240 bought; each of the 7.0 h of work earns 20, and "
+            "with it paid at 20 making is 0 cheaper.",
             20,
             240,
         ),
@@ -160,8 +186,8 @@ def test_hours_of_the_batch_share_the_mould():
         ),
         (
             {"bought_price": "100", "hour_value": "0"},  # nothing saved, nothing lost
-            "Make: material 100 a burner against 100 bought; each of the 7.0 h of work earns 0, and with it "
-            "paid at 0 making is 0 cheaper.",
+            "Make, for yourself: material 100 a burner against 100 bought; each of the 7.0 h of work earns 0, and "
+            "with it paid at 0 making is 0 cheaper.",
             0,
             100,
         ),
@@ -173,7 +199,7 @@ def test_hours_of_the_batch_share_the_mould():
                 "hours_cast": "0 h",
                 "hours_finish": "0 h",
             },
-            "Make: it saves 10 a burner.",
+            "Make, for yourself: it saves 10 a burner.",
             None,
             100,
         ),

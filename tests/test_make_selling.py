@@ -1,12 +1,9 @@
 """Selling, through solve(): overhead, scrap, gas of the test, more at once; by hand."""
 
 import pytest
+from designs import solved
 
-from burnercalc import Design, InputErrors, solve
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
+from burnercalc import InputErrors
 
 
 @pytest.fixture(scope="module")
@@ -15,10 +12,13 @@ def default():
 
 
 def test_the_cost_of_one_that_is_sold_by_hand(default):
-    """974 of material, 7 h at 25, half an hour of 100 kBtu/h of propane, 21.6 kBtu/lb at 0.90; 15 % more, 5 % lost."""
+    """974 of material, 7 h at 25, half an hour of 100 kBtu/h of propane, 21.6 kBtu/lb at 0.90; 15 % more, 5 % lost but
+    for mould, train and blower."""
     gas = 0.5 * 100 / 21.6 * 0.90
     assert default["test_gas_cost"] == pytest.approx(gas, rel=0.01)
-    cost = (default["cost_per_burner"] + gas + 7 * 25) * 1.15 / 0.95
+    d = default.design
+    kept = default["train_safety_cost"] + default["train_comfort_cost"] + d.price_blower + d.price_mould
+    cost = (kept + (default["cost_per_burner"] - kept + gas + 7 * 25) / 0.95) * 1.15
     assert default["selling_cost"] == pytest.approx(cost, rel=1e-4)
     assert default["selling_price"] == pytest.approx(1.2 * cost, rel=1e-4)
 
@@ -28,7 +28,12 @@ def test_scrap_overhead_and_profit_each_by_itself(default):
     bare = solved(**plain)
     assert bare["selling_price"] == bare["selling_cost"]
     assert bare["selling_cost"] == pytest.approx(bare["cost_with_work"] + bare["test_gas_cost"])
-    assert solved(**plain | {"scrap_rate": "50 %"})["selling_cost"] == pytest.approx(2 * bare["selling_cost"])
+    # Of two begun one passes: all is paid twice but mould, train and blower.
+    free = {"price_train": "0", "price_blower": "0", "price_mould": "0"}
+    alone, half = (solved(**plain | free | {"scrap_rate": share})["selling_cost"] for share in ("0 %", "50 %"))
+    assert half == pytest.approx(2 * alone)
+    kept = bare["selling_cost"] - alone
+    assert solved(**plain | {"scrap_rate": "50 %"})["selling_cost"] == pytest.approx(2 * alone + kept)
     assert solved(**plain | {"overhead": "100 %"})["selling_cost"] == pytest.approx(2 * bare["selling_cost"])
     assert solved(**plain | {"profit": "100 %"})["selling_price"] == pytest.approx(2 * bare["selling_cost"])
     assert default["cost_per_burner"] == bare["cost_per_burner"]  # of one's own nothing changes
@@ -53,6 +58,30 @@ def test_make_or_buy_stands_beside_each_break():
     between = twelve["cost_with_work"] + twelve["test_gas_cost"] + 1
     rows = solved(bought_price=f"{between:.2f}").tables["quantity_breaks"].rows
     assert (rows[0][6], rows[-1][6]) == ("buy", "make")
+
+
+def test_for_yourself_and_to_sell_are_told_apart(default):
+    """Work paid it costs own, sold it costs price: below, between and above both, and no profit that is a loss."""
+    own, price = default["cost_with_work"], default["selling_price"]
+    assert own < 1200 < price
+    told = f"Selling does not pay: the price to ask, {price:.0f}, is {price - 1200:.0f} more than a bought one, 1200."
+    assert default["worth_selling"] == f"Making one for yourself saves {1200 - own:.0f}, work paid. {told}"
+    dear = solved(bought_price="3000")["worth_selling"]
+    assert dear == (
+        f"Making one for yourself saves {3000 - own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
+        f"{3000 - price:.0f} below a bought one, 3000: selling can pay too."
+    )
+    cheap = solved(bought_price="500")["worth_selling"]
+    assert cheap == (
+        f"Neither pays: for yourself buying is {own - 500:.0f} cheaper, work paid, and the price to ask, {price:.0f}, "
+        f"is {price - 500:.0f} more than a bought one, 500."
+    )
+
+
+def test_what_does_not_pay_for_oneself_never_pays_to_sell():
+    for texts in ({}, {"overhead": "0 %", "scrap_rate": "0 %", "profit": "0 %"}, {"batch_size": "12"}):
+        r = solved(**texts)
+        assert r["selling_price"] >= r["cost_with_work"]
 
 
 def test_that_others_decide_and_figures_are_examples_is_said(default):

@@ -106,11 +106,11 @@ def test_a_cap_with_wide_gaps_is_round_at_its_ends():
 
 def test_half_of_a_longer_nipple_when_that_is_cheaper():
     offers = [(3 * IN, 4.0), (6.25 * IN, 6.0)]
-    two = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=2)
+    two = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, inlets=2)
     assert (two.stock_m, two.pieces_each, two.count, two.cost_each) == (6.25 * IN, 2, 1, 3.0)
-    one = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=1)
+    one = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, inlets=1)
     assert (one.stock_m, one.count, one.cost) == (3 * IN, 1, 4.0)
-    three = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, burners=3)
+    three = b.nipple_choice(needed_m=3 * IN, offers=offers, kerf_m=0.002, inlets=3)
     assert (three.count, three.cost) == (2, 12.0)  # tie with three short ones: fewer price a piece wins
 
 

@@ -3,10 +3,9 @@
 from math import hypot
 
 import pytest
-from designs import KNOWN_GOOD
+from designs import KNOWN, KNOWN_GOOD, ROUND
 from hypothesis import given, settings
 from making_designs import shapes
-from test_face import KNOWN
 
 from burnercalc.design import Design
 from burnercalc.drawing.paper import template_sheets
@@ -15,15 +14,6 @@ from burnercalc.files import PLANS, VIEWS
 from burnercalc.result import solve
 
 IN_MM = 25.4
-ROUND = {
-    "body_kind": "pipe",
-    "body_length": "6 in",
-    "body_width": "6 in",
-    "pattern": "rings",
-    "ports_per_row": "18",
-    "rows": "3",
-}
-
 LONG = {"body_length": "48 in", "rows": "5", "ports_per_row": "60", "inlet": "3"}
 
 

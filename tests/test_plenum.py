@@ -38,7 +38,7 @@ def evenly(
     return plenum_distribution(
         port_areas_m2=[area_ratio * plenum_area / count] * count,
         positions_m=positions,
-        inlet_m=0.0 if inlet == "end" else length / 2,
+        inlets_m=(0.0 if inlet == "end" else length / 2,),
         length_m=length,
         plenum_area_m2=plenum_area,
         # An enormous hydraulic diameter is a plenum without wall friction.
@@ -69,19 +69,19 @@ def test_many_ports_tend_to_the_closed_form(row):
 def test_wanted_ratio_undoes_the_table_of_the_closed_form(row):
     # The table's shares have four digits: near 1 they fix the ratio to half a percent.
     spread = 1 - row["first_over_last"]
-    assert wanted_ratio(spread, "end") == pytest.approx(0.75 / row["discharge_area_ratio"], rel=0.005)
+    assert wanted_ratio(spread, 1) == pytest.approx(0.75 / row["discharge_area_ratio"], rel=0.005)
 
 
 @pytest.mark.parametrize("inlet", ["end", "centre"])
 @pytest.mark.parametrize("spread", [0.05, 0.15])
 def test_wanted_ratio_leaves_that_unevenness_in_the_march(inlet, spread):
-    got = evenly(4000, 1 / wanted_ratio(spread, inlet), 0.75, inlet)
+    got = evenly(4000, 1 / wanted_ratio(spread, 1 if inlet == "end" else 2), 0.75, inlet)
     assert 1 - got.first_over_last == pytest.approx(spread, rel=0.005)
 
 
 def test_wanted_ratio_refuses_no_unevenness():
     with pytest.raises(InputError):
-        wanted_ratio(0.0, "end")
+        wanted_ratio(0.0, 1)
 
 
 @pytest.mark.parametrize("recovery", [0.5, 1.0, 1.8])
@@ -97,7 +97,16 @@ def test_worked_example_of_37_ports_on_three_by_two_inches():
     flow, rho = 988.7 * 0.3048**3 / 3600, 1.2438
     area = pi / 4 * 0.00635**2
     got = plenum_distribution(
-        [area] * 37, [0.25 * (i + 0.5) / 37 for i in range(37)], 0.0, 0.25, 6 * 0.0254**2, 1e12, flow, 0.75, rho, THIN
+        [area] * 37,
+        [0.25 * (i + 0.5) / 37 for i in range(37)],
+        (0.0,),
+        0.25,
+        6 * 0.0254**2,
+        1e12,
+        flow,
+        0.75,
+        rho,
+        THIN,
     )
     assert got.mean_drop_Pa == pytest.approx(48.7, abs=0.05)
     assert got.inlet_head_Pa == pytest.approx(2.51, abs=0.005)
@@ -114,6 +123,41 @@ def test_a_centre_inlet_halves_the_stream():
     assert got.shares == pytest.approx(got.shares[::-1], rel=1e-9)
 
 
+@pytest.mark.parametrize("friction", [False, True])
+@pytest.mark.parametrize("inlets, each", [(2, 20), (3, 13), (4, 9)])
+def test_several_inlets_are_as_many_short_plenums_side_by_side(inlets, each, friction):
+    def fed(count, length, places, flow):
+        return plenum_distribution(
+            [5e-5] * count,
+            [length * (i + 0.5) / count for i in range(count)],
+            places,
+            length,
+            0.001,
+            0.03 if friction else 1e12,
+            flow,
+            0.8,
+            1.2,
+            1.8e-5 if friction else THIN,
+        )
+
+    short = fed(each, 0.3, (0.15,), 0.004)
+    whole = fed(inlets * each, inlets * 0.3, [0.3 * (i + 0.5) for i in range(inlets)], inlets * 0.004)
+    assert whole.shares == pytest.approx(short.shares * inlets, rel=1e-9)
+    assert whole.plenum_pressure_Pa == pytest.approx(short.plenum_pressure_Pa, rel=1e-9)
+    assert whole.kinetic_ratio == pytest.approx(short.kinetic_ratio, rel=1e-9)
+    assert fed(inlets * each, inlets * 0.3, (inlets * 0.15,), inlets * 0.004).spread > 2 * whole.spread
+
+
+def test_a_column_halfway_between_two_inlets_is_fed_half_from_each():
+    # By the mirror: cut through the middle column, each half is an end of its own with half a column.
+    places = [0.05 + 0.1 * i for i in range(9)]
+    whole = plenum_distribution([5e-5] * 9, places, (0.2, 0.7), 0.9, 0.001, 1e12, 0.009, 0.8, 1.2, THIN)
+    half = plenum_distribution([5e-5] * 4 + [2.5e-5], places[:5], (0.2,), 0.45, 0.001, 1e12, 0.0045, 0.8, 1.2, THIN)
+    assert whole.flows_m3_s[:4] == pytest.approx(half.flows_m3_s[:4], rel=1e-9)
+    assert whole.flows_m3_s[4] == pytest.approx(2 * half.flows_m3_s[4], rel=1e-9)
+    assert sum(whole.flows_m3_s) == pytest.approx(0.009, rel=1e-12)
+
+
 def test_an_odd_column_sits_right_under_the_inlet_and_sees_the_pressure_at_rest():
     got = evenly(5, 0.5, inlet="centre")
     assert got.drops_Pa[2] == pytest.approx(got.plenum_pressure_Pa, rel=1e-12)
@@ -122,7 +166,7 @@ def test_an_odd_column_sits_right_under_the_inlet_and_sees_the_pressure_at_rest(
 
 def test_an_inlet_off_centre_feeds_the_longer_branch_less_evenly():
     got = plenum_distribution(
-        [5e-5] * 12, [0.02 * i + 0.01 for i in range(12)], 0.08, 0.24, 0.001, 1e12, 0.005, 0.8, 1.2, THIN
+        [5e-5] * 12, [0.02 * i + 0.01 for i in range(12)], (0.08,), 0.24, 0.001, 1e12, 0.005, 0.8, 1.2, THIN
     )
     # Without friction both dead ends stand at the pressure under the inlet, so their ports pass the same.
     assert got.shares[0] == pytest.approx(got.shares[-1], rel=1e-9)
@@ -132,7 +176,7 @@ def test_an_inlet_off_centre_feeds_the_longer_branch_less_evenly():
 
 def test_friction_beyond_reason_leaves_the_dead_end_nothing_and_says_so():
     got = plenum_distribution(
-        [1e-3] * 30, [100.0 * (i + 1) for i in range(30)], 0.0, 3000.0, 1e-6, 1e-3, 1e-6, 0.8, 1.2, 1.8e-5
+        [1e-3] * 30, [100.0 * (i + 1) for i in range(30)], (0.0,), 3000.0, 1e-6, 1e-3, 1e-6, 0.8, 1.2, 1.8e-5
     )
     assert got.starved_columns > 0 and got.shares[-1] == 0 and got.first_over_last is None
     assert sum(got.flows_m3_s) == pytest.approx(1e-6, rel=1e-9)
@@ -141,7 +185,7 @@ def test_friction_beyond_reason_leaves_the_dead_end_nothing_and_says_so():
 def test_staggered_columns_share_by_area():
     areas = [4e-5 if i % 2 == 0 else 3e-5 for i in range(12)]
     got = plenum_distribution(
-        areas, [0.02 * i + 0.01 for i in range(12)], 0.12, 0.24, 0.02, 1e12, 0.005, 0.8, 1.2, THIN
+        areas, [0.02 * i + 0.01 for i in range(12)], (0.12,), 0.24, 0.02, 1e12, 0.005, 0.8, 1.2, THIN
     )
     assert sum(got.flows_m3_s) == pytest.approx(0.005, rel=1e-9)
     for flow, share, area in zip(got.flows_m3_s, got.shares, areas):
@@ -159,7 +203,7 @@ def test_long_thin_plenum_is_ruled_by_friction():
     got = plenum_distribution(
         [0.3 * bore_area / 60] * 60,
         [0.1 * (i + 0.5) for i in range(60)],
-        0.0,
+        (0.0,),
         6.0,
         bore_area,
         0.02,
@@ -176,7 +220,7 @@ def test_long_thin_plenum_is_ruled_by_friction():
 def test_friction_of_one_column_at_the_dead_end_is_that_of_a_pipe():
     from fluids import friction_factor
 
-    got = plenum_distribution([1e-4], [2.0], 0.0, 2.0, pi / 4 * 0.05**2, 0.05, 0.01, 0.8, 1.2, 1.8e-5)
+    got = plenum_distribution([1e-4], [2.0], (0.0,), 2.0, pi / 4 * 0.05**2, 0.05, 0.01, 0.8, 1.2, 1.8e-5)
     velocity = 0.01 / (pi / 4 * 0.05**2)
     f = friction_factor(Re=1.2 * velocity * 0.05 / 1.8e-5, eD=45e-6 / 0.05)
     expected = f * 2 / 0.05 * 1.2 * velocity**2 / 2
@@ -236,7 +280,9 @@ def test_impinging_jet():
         ({"plenum_area_m2": 0}, "plenum_area_m2"),
         ({"discharge_coefficient": 1.2}, "discharge_coefficient"),
         ({"recovery": 3}, "recovery"),
-        ({"inlet_m": 2}, "inlet_m"),
+        ({"inlets_m": (2,)}, "inlets_m"),
+        ({"inlets_m": (0.2, 0.1)}, "inlets_m"),
+        ({"inlets_m": ()}, "inlets_m"),
         ({"positions_m": [0.2, 0.1]}, "positions_m"),
         ({"positions_m": [0.1]}, "positions_m"),
         ({"port_areas_m2": [1e-4, -1e-4]}, "port_areas_m2"),
@@ -247,7 +293,7 @@ def test_refusals_name_the_argument(change, field):
     arguments = dict(
         port_areas_m2=[1e-4, 1e-4],
         positions_m=[0.1, 0.2],
-        inlet_m=0,
+        inlets_m=(0.0,),
         length_m=0.3,
         plenum_area_m2=0.004,
         hydraulic_diameter_m=0.06,

@@ -4,8 +4,8 @@ import csv
 import io
 
 import pytest
+from designs import solved
 
-from burnercalc import Design, solve
 from burnercalc.drawing.shapes import Polyline, Text
 from burnercalc.errors import InputError
 from burnercalc.link import from_link
@@ -13,10 +13,6 @@ from burnercalc.making import train as t
 
 IN, PSI, WATER = 0.0254, 6894.757, 249.0889
 PROPANE = {"C3H8": 1.0}
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 def parts(result):

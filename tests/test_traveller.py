@@ -1,7 +1,7 @@
 """The traveller, the data plate and the operating card: read back, whole, in both measures, for any design."""
 
 import pytest
-from designs import FAR_APART, KNOWN_GOOD
+from designs import FAR_APART, KNOWN_GOOD, solved
 from pdf_reader import pages
 from test_files import dxf_of
 from test_lighting import WAYS
@@ -12,10 +12,6 @@ from burnercalc.drawing.shapes import Text, shape_box
 from burnercalc.files import FILES, PLATES
 from burnercalc.link import to_link
 from burnercalc.result import solve
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 @pytest.fixture(scope="module")
@@ -87,7 +83,7 @@ def test_plate_and_card_are_in_both_measures(default):
         assert said in words(plate), said
     for said in ("LIGHT", "LOW", "HIGH", "kBtu/h = ", " kW", "psi = ", " bar", "Smell of gas", "Gas shut"):
         assert said in words(card), said
-    metric = solved(units="mm").drawings["plate"].shapes
+    metric = solved(units="mm", jet_drill="#52").drawings["plate"].shapes
     assert [shape.text for shape in metric if isinstance(shape, Text)] == [
         shape.text for shape in default.drawings["plate"].shapes if isinstance(shape, Text)
     ]

@@ -69,6 +69,7 @@ ONLY_SAID = {
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
+    ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge

@@ -17,7 +17,8 @@ from burnercalc.physics.chamber_walls import (
     cylinder_chamber,
 )
 from burnercalc.physics.linings import TEMP_MAX_K, TEMP_MIN_K, material, material_keys
-from burnercalc.physics.walls import bracketed_root, steady_wall, still_air
+from burnercalc.physics.root import bracketed_root
+from burnercalc.physics.walls import steady_wall, still_air
 
 AIR_K = 294.15
 AIR = still_air(ambient_temp_K=AIR_K, emissivity=0.9)

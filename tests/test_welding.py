@@ -3,16 +3,12 @@
 import math
 
 import pytest
+from designs import solved
 
-from burnercalc import Design, solve
 from burnercalc.errors import InputError
 from burnercalc.making import welding as w
 
 IN = 0.0254
-
-
-def solved(**texts):
-    return solve(Design.from_texts(texts))
 
 
 def told(result):

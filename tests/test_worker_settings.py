@@ -149,12 +149,11 @@ def test_the_last_size_stays():
 @pytest.mark.parametrize("system, tube", [("in", "4 x 4 x 3/16"), ("mm", "100 x 50 x 3")])
 def test_find_names_all_that_is_wrong_in_the_units_of_the_design(system, tube):
     reply = ask("find", {"units": system, "rows": "x", "mine": "rowz"}, have=f"tube: {tube}\nbuy: anvil")
-    assert [error["setting"] for error in reply["errors"]] == [
-        "rows",
-        "buy",
-        "pins",
-        "pipe",
-        "blower",
-        "cylinder",
-        "mine",
-    ]
+    named = [error["setting"] for error in reply["errors"]]
+    assert named == ["rows", "mine", "buy", "pins", "pipe", "blower", "cylinder"]
+
+
+@pytest.mark.parametrize("kind", ["face", "solve", "draw", "thumb", "good", "shops", "link", "file"])
+def test_a_name_under_mine_that_is_no_setting_is_refused_by_each_question(kind):
+    reply = ask(kind, {"mine": "rowz"}, figures=[], file="templates-letter", have="")
+    assert [(error["setting"], error["value"]) for error in reply["errors"]] == [("mine", "rowz")]

@@ -126,7 +126,7 @@ ANSWERS = (
         "min_web",
         "face.min_web_m",
         "length",
-        "Least web",
+        "Least between ports",
         meaning="Least refractory between the edges of two ports.",
         formula="least centre distance - port diameter",
         inputs=("row_pitch", "port_pitch", "port_diameter", "port_count", "pattern"),
@@ -169,8 +169,9 @@ ANSWERS = (
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
         "ratio",
-        "Plenum to ports",
-        meaning="Plenum cross-section over port area; the larger, the more evenly the ports are fed.",
+        "Room behind the ports",
+        meaning="How many times the area of all ports fits into that of the room behind them, the plenum, cut across; "
+        "the larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
         inputs=("plenum_area", "port_area"),
         source=GEOMETRY,
@@ -181,9 +182,9 @@ ANSWERS = (
         "plenum.inlet_area_m2",
         "area",
         "Inlet area",
-        meaning="Bore area of the inlet pipe.",
+        meaning="Bore area of the inlet pipe, of two inlets together.",
         formula="pi x bore squared / 4",
-        inputs=("inlet",),
+        inputs=("inlet", "inlets"),
         source=PIPES,
     ),
     Answer(
@@ -428,7 +429,8 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="5 minutes an inch of block, 5 to 15; longer where back or box would pass what still mixture may touch",
+        formula="5 minutes for 1 in (25 mm) of block, 5 to 15; longer where back or box would pass what still mixture "
+        "may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",
@@ -491,7 +493,7 @@ ANSWERS = (
         "turndown",
         "holding.turndown",
         "ratio",
-        "Turndown",
+        "Turndown, high over low",
         meaning="How far the burner can be turned down for sure: high fire over the careful end of the flashback rate.",
         formula="firing rate / upper end of the flashback rate",
         inputs=("firing_rate_gross", "flashback_firing_rate"),
@@ -538,7 +540,7 @@ CHECKS = (
     Check(
         "web",
         "length",
-        "Web between ports",
+        "Refractory between ports",
         harm="damage",
         source=PRACTICE,
         cases={
@@ -857,7 +859,7 @@ TABLES = (
 CHARTS = (
     Chart(
         "ratio_by_ports",
-        "Plenum to ports, by number of ports",
+        "Room behind the ports, by number of ports",
         Axis("ports", "count"),
         Axis("plenum area / port area", "ratio"),
         (
@@ -869,6 +871,8 @@ CHARTS = (
         cases={
             "centre": "With the inlet at the centre this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
+            "two": "With two inlets this plenum feeds up to {enough} ports of this size within {spread:percent}; the "
+            "design has {ports}.",
             "end": "With the inlet at the end this plenum feeds up to {enough} ports of this size within "
             "{spread:percent}; the design has {ports}.",
         },

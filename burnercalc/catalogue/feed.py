@@ -10,6 +10,7 @@ SCREENS = Source("Taylor and Batchelor 1949 (from memory)", "memory")
 PORTS = Source("Darcy-Weisbach; Shah and London 1978 (from memory); Haaland 1983", "memory")
 PLATES = Source("Idelchik, perforated plates thin and thick (from memory)", "memory")
 INLET = Source("Borda-Carnot; entry 0.5 (Crane TP-410)", "published")
+SPLIT = Source("tee and elbow by Crane TP-410; halves equal where both legs are alike", "common practice")
 PIPE = Source("Darcy-Weisbach, Haaland 1983; Crane TP-410 (from memory)", "memory")
 SUM = Source("sum of the parts", "memory")
 PERRY = Source("Perry's Handbook, perforated-pipe distributors (from memory)", "memory")
@@ -118,10 +119,22 @@ ANSWERS = (
         "resistance.inlet_Pa",
         "pressure",
         "Pressure over the inlet",
-        meaning="Pressure lost where the mixture jets out of the inlet pipe, and at a step of pipe size before it.",
-        formula="1 x velocity head in the inlet + step from the mix pipe",
-        inputs=("inlet", "mix_pipe", *COLD_MIXTURE),
+        meaning="Pressure lost where the mixture jets out of an inlet pipe, and at a step of pipe size before it.",
+        formula="1 x velocity head in the inlet + step from the mix pipe, both with an inlet's part of the flow",
+        inputs=("inlet", "inlets", "mix_pipe", *COLD_MIXTURE),
         source=INLET,
+    ),
+    Answer(
+        "split_pressure_drop",
+        "resistance.split_Pa",
+        "pressure",
+        "Pressure over tee and legs",
+        meaning="Pressure lost where the mixture splits to two inlets: in the tee, a leg along the back and its elbow. "
+        "Nothing with one inlet.",
+        formula="60 x friction x velocity head in the mix pipe for the tee + (friction x length / bore + 30 x friction "
+        "for the elbow) x velocity head in a leg of the inlet's size with half the flow",
+        inputs=("inlets", "inlet_spacing", "inlet", "mix_pipe", *COLD_MIXTURE),
+        source=SPLIT,
     ),
     Answer(
         "mix_pipe_pressure_drop",
@@ -139,14 +152,15 @@ ANSWERS = (
         "pressure",
         "Pressure the burner needs",
         meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire.",
-        formula="chamber back pressure, as set and from its opening, + plenum + inlet + mix pipe; the plenum's is that "
-        "of ports and baffle, unevenness included",
+        formula="chamber back pressure, as set and from its opening, + plenum + inlet + tee and legs + mix pipe; the "
+        "plenum's is that of ports and baffle, unevenness included",
         inputs=(
             "chamber_back_pressure",
             "chamber_pressure",
             "port_pressure_drop",
             "baffle_pressure_drop",
             "inlet_pressure_drop",
+            "split_pressure_drop",
             "mix_pipe_pressure_drop",
             "flow_spread",
         ),
@@ -164,6 +178,7 @@ ANSWERS = (
             "plenum_area",
             "port_area",
             "inlet_position",
+            "inlets",
             "port_pressure_drop",
             "baffle_pressure_drop",
             "body_kind",
@@ -192,6 +207,7 @@ ANSWERS = (
             "port_pressure_drop",
             "baffle_pressure_drop",
             "inlet_position",
+            "inlets",
             "flow_spread",
             *COLD_MIXTURE,
         ),
@@ -415,7 +431,7 @@ ANSWERS = (
         "Jet drill",
         meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
         "table lists fractions and metric drills too.",
-        formula="nearest in diameter of number and letter drills",
+        formula="nearest in diameter of number and letter drills, for millimetres of metric ones",
         inputs=("jet_drill", "orifice_diameter"),
         source=DRILLS,
         near="first",
@@ -592,7 +608,7 @@ ANSWERS = (
         "length",
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
-        formula="friction of the gas at high fire in 6 ft of hose, as dense as at the jet",
+        formula="friction of the gas at high fire in 6 ft (1.83 m) of hose, as dense as at the jet",
         inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE & PRACTICE,
         near="bench",
@@ -651,6 +667,10 @@ CHECKS = (
             "ports {spread:percent 1} uneven.",
             "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves "
             "the ports less than 0.1 % uneven.",
+            "two": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports "
+            "{spread:percent 1} uneven.",
+            "two_fine": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports less "
+            "than 0.1 % uneven.",
             "end": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the ports "
             "{spread:percent 1} uneven.",
             "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "

@@ -5,7 +5,7 @@ from . import lighting
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 DRYING_RULE = Source(
-    "refractory dry-out practice, data/drying.csv: at most 100 °F an hour and 1 h an inch", "published"
+    "refractory dry-out practice, data/drying.csv: at most 100 °F an hour and 1 h for 1 in (25 mm)", "published"
 )
 DRYING = DRYING_RULE & Source("waits common practice", "common practice")
 
@@ -57,7 +57,7 @@ ANSWERS = (
         "time",
         "Air-dry",
         meaning="Standing open at shop temperature.",
-        formula="the larger of the least hold and hours an inch",
+        formula="the larger of the least hold and hours for 1 in (25 mm)",
         inputs=WAITS,
         source=DRYING,
         near="bench",
@@ -67,8 +67,8 @@ ANSWERS = (
         "schedule.warm_s",
         "time",
         "Gentle warmth",
-        meaning="Kept at about 50 °C, before any oven.",
-        formula="the larger of the least hold and hours an inch",
+        meaning="Kept at about 120 °F (50 °C), before any oven.",
+        formula="the larger of the least hold and hours for 1 in (25 mm)",
         inputs=WAITS,
         source=DRYING,
         near="bench",
@@ -79,7 +79,7 @@ ANSWERS = (
         "time",
         "Oven, hold",
         meaning="Hold at the oven's temperature.",
-        formula="the larger of the least hold and 1 h an inch",
+        formula="the larger of the least hold and 1 h for 1 in (25 mm)",
         inputs=("refractory", "block_thickness"),
         source=DRYING,
         near="bench",
@@ -175,7 +175,7 @@ STEPS = {
     "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld inlet and first cap. Tack the "
     "baffle in from the open end, then weld the second cap; grind flush what enters the mould.",
     "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
-    "weld.go_on": "Blanked at the window by a plate and a gasket, with 20 in (50 cm) of water of air inside, no gas "
+    "weld.go_on": "Blanked at the window by a plate and a gasket, with [20 in|50 cm] of water of air inside, no gas "
     "and no oxygen, it shows no bubble in soap water and holds 10 minutes.",
     "weld.caution": (
         "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use "
@@ -218,7 +218,7 @@ STEPS = {
     "trim.caution": "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
     "trim.source": "29 CFR 1926.1153",
     "air.title": "Air-dry, then gentle warmth",
-    "air.do": "Stand it open on all sides, then at most 50 °C (120 °F): lamp, warm room, by the stove.",
+    "air.do": "Stand it open on all sides, then at most [120 °F|50 °C]: lamp, warm room, by the stove.",
     "air.watch": "Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
     "air.go_on": "Two weighings half a day apart differ by less than 0.5 % of its mass.",
     "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
@@ -236,17 +236,17 @@ STEPS = {
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
     "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up along the "
-    "chart and hold; let it cool in it, closed. One thermocouple 1/2 in (13 mm) under the hot face, one at mid-depth "
+    "chart and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
     "from the cold side: steer by the slower.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
-    "are more than 250 °F (140 °C) apart.",
-    "oven.go_on": "The mirror stays clear, and two weighings a night apart at 230 °F (110 °C) differ by "
+    "are more than [250 °F|140 °C] apart.",
+    "oven.go_on": "The mirror stays clear, and two weighings a night apart at [230 °F|110 °C] differ by "
     "less than 0.1 %.",
     "oven.caution": (
         "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. No oven that cooks food, "
         "now or later. Hot steel burns."
     ),
-    "oven.source": "dry-out practice, 1 h an inch",
+    "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
     "fire.do": "Along the chart in the kiln, or under the chamber with a small torch or charcoal in its door and the "
     "burner's air at a trickle. Its own burner only after that: low fire is many times the heat that drying wants. "
@@ -254,12 +254,12 @@ STEPS = {
     "purge, torch, trial. Cool slowly too.",
     "fire.watch": (
         "Hold, do not climb, while there are white wisps, sweat at ports or back, a mirror that fogs, a hiss, a tick, "
-        "or 250 °F (140 °C) between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or chips, a new "
-        "crack wider than 1/32 in (1 mm), or 400 °F (220 °C) between them. Never speed up to finish. Mesh before the "
+        "or [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or chips, a new "
+        "crack wider than [1/32 in|1 mm], or [400 °F|220 °C] between them. Never speed up to finish. Mesh before the "
         "door."
     ),
     "fire.go_on": (
-        "No steam, no new crack wider than a hair, steel of the body below 400 °F (200 °C). May be split: after a hold "
+        "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: after a hold "
         "let it cool slowly and go on another day."
     ),
     "fire.caution": (
@@ -273,8 +273,8 @@ STEPS = {
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory); signs common practice",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
-    "go_on.frost": "Below 5 °C (41 °F) do not cast: bring block and mix indoors, frost ruins green refractory.",
-    "go_on.cold": "Below 10 °C (50 °F) it hardens slowly: the wait is stretched by half.",
+    "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",
+    "go_on.cold": "Below [50 °F|10 °C] it hardens slowly: the wait is stretched by half.",
     "day": "day {number}, {time}",
 }
 

@@ -287,10 +287,9 @@ FLAME_ANSWERS = (
         "available_heat",
         "flame.available",
         "fraction",
-        "Available heat",
-        meaning="Share of the gross heat that would stay in the chamber if the gas left as cool as the walls, the "
-        "most that "
-        "can; what leaves unburned is counted as lost.",
+        "Available heat, at most",
+        meaning="Share of the gross heat that would stay in the chamber if the gas left as cool as the walls; what "
+        "leaves unburned is counted as lost. Gas leaves hotter, so less is kept.",
         formula="(enthalpy of gas and air - enthalpy of the flue gas at chamber temperature) / gross heating value",
         inputs=LEAVING,
         source=ENERGY_BALANCE & FREEZING,
@@ -395,12 +394,10 @@ NEED_ANSWERS = (
         "need.hold_told_W",
         "power",
         "Firing rate to hold",
-        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
-        "heat "
+        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must heat "
         "them; the band is how well it may give them its heat.",
         formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
-        "hot "
-        "enough to give the walls that much",
+        "hot enough to give the walls that much",
         inputs=IN_ZONE,
         source=ZONE,
         near="bench",
@@ -422,9 +419,8 @@ NEED_ANSWERS = (
         "need.heat_up_told_W",
         "power",
         "Firing rate to heat up",
-        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, "
-        "burning "
-        "steadily.",
+        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, if it burns "
+        "so from the start. A cold burner waits at the lighting rate first, which comes on top.",
         formula="firing rate at which the walls, heated by the gas step by step, are hot when the time is over",
         inputs=(*IN_ZONE, "heat_up_time"),
         source=ZONE_HEAT_UP,
@@ -435,9 +431,11 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating "
-        "up. Auto takes it. Where no fire can do one of them, what it would take if the gas left as cool as the walls.",
-        formula="larger of firing rate to work, the high end of its band, and firing rate to heat up",
+        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating up. Auto "
+        "takes it. Near the most that the chamber can heat it goes no further than where a tenth of the heat stays; "
+        "where no fire heats up in time, what it would take if the gas left as cool as the walls.",
+        formula="larger of firing rate to heat up and (wall loss + opening loss + work) / share kept with the poorest "
+        "film, not below a tenth",
         inputs=("working_rate", "heat_up_rate"),
         source=ZONE_HEAT_UP,
         near="first",
@@ -459,8 +457,9 @@ NEED_ANSWERS = (
         "thermal_efficiency",
         "need.efficiency",
         "fraction",
-        "Thermal efficiency",
-        meaning="Share of the gross heat that ends in the work while the chamber works.",
+        "Heat that reaches the work",
+        meaning="Share of the gross heat that ends in the work while the chamber works; the rest leaves with the gas, "
+        "or keeps the walls hot.",
         formula="heat into the work / firing rate to work",
         inputs=("work_heat", "working_rate"),
         source=ZONE,
@@ -505,9 +504,9 @@ REACHED_ANSWERS = (
         "heat_kept",
         "reached.kept",
         "fraction",
-        "Share of the heat kept",
-        meaning="Of the gross heat at high fire, with the walls at the chamber temperature; the rest leaves with the "
-        "gas.",
+        "Heat kept at high fire",
+        meaning="Share of the gross heat that stays in the chamber, walls at the chamber temperature: for walls, "
+        "opening and work. The rest leaves with the gas.",
         formula="(enthalpy of gas and air - enthalpy of the flue gas as it leaves) / gross heating value",
         inputs=("gas_leaves", "available_heat"),
         source=ZONE,
@@ -560,10 +559,23 @@ REACHED_ANSWERS = (
         "fired_heat_up.time_s",
         "time",
         "Heating up takes",
-        meaning="From cold to the chamber temperature, empty, all burners at high fire; none when they never get it "
-        "there, and no range when they do not if the gas gives off its heat badly.",
+        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the "
+        "lighting card has it, then all burners at high fire. None when they never get it there or the chamber is "
+        "closed, and no range when they do not if the gas gives off its heat badly.",
         formula="time after which the walls, heated by the gas step by step, are hot",
-        inputs=(*AT_RATE, "chamber_temperature"),
+        inputs=(*AT_RATE, "chamber_temperature", "heat_up_waits"),
+        source=ZONE_HEAT_UP,
+        near="bench",
+    ),
+    Answer(
+        "heat_up_waits",
+        "fired_heat_up.waits_s",
+        "time",
+        "Wait till the walls glow",
+        meaning="Of the time to heat up, at the lighting rate, until the walls glow, 1400 °F (760 °C), and the fire "
+        "may be turned up; at low fire where no lighting rate is safe.",
+        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
+        inputs=(*AT_RATE, "chamber_temperature", "lighting_rate", "lighting_ratio", "low_fire"),
         source=ZONE_HEAT_UP,
         near="bench",
     ),
@@ -653,11 +665,9 @@ CHECKS = (
             "stop": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it would leave nothing in the "
             "chamber. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "perhaps": "The flame may not hold {chamber:temperature}: when the gas gives off its heat badly, it is "
-            "not hot "
-            "enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
+            "not hot enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
-            "to give "
-            "the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
+            "to give the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
             "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
             "nearer to 1.",
@@ -725,8 +735,7 @@ CHECKS = (
             "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of "
-            "{most:temperature}. Line it better, or turn down further.",
+            "limit of {most:temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
             "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
@@ -788,11 +797,9 @@ CHECKS = (
         cases={
             "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
             "closed_enough": "A closed chamber has nowhere to let the smoke out. Give it an opening of {enough:area} "
-            "or "
-            "more.",
+            "or more.",
             "choked": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to push "
-            "the "
-            "smoke out. Open it wider.",
+            "the smoke out. Open it wider.",
             "choked_enough": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to "
             "push the smoke out. Open {enough:area} or more.",
             "good": "The chamber stands {pressure:pressure} above the shop; from {blows:pressure} flame blows out of "
@@ -814,17 +821,15 @@ CHECKS = (
             "good.one": "{asked:mass_flow} can be heated: one bar of {bar:length} on the floor takes up heat for "
             "{low:mass_flow} to {high:mass_flow}.",
             "good.several": "{asked:mass_flow} can be heated: {bars} bars of {bar:length} on the floor take up heat "
-            "for "
-            "{low:mass_flow} to {high:mass_flow}.",
+            "for {low:mass_flow} to {high:mass_flow}.",
             "good.fire": "{asked:mass_flow} can be heated: at high fire there is heat to spare for {low:mass_flow} to "
             "{high:mass_flow}.",
             "caution.one": "{asked:mass_flow} may be out of reach: one bar of {bar:length} on the floor takes up heat "
             "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
             "larger, or run it hotter.",
             "caution.several": "{asked:mass_flow} may be out of reach: {bars} bars of {bar:length} on the floor take "
-            "up "
-            "heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the "
-            "chamber larger, or run it hotter.",
+            "up heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make "
+            "the chamber larger, or run it hotter.",
             "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
             "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
@@ -928,6 +933,9 @@ CHECKS = (
             "put less work through.",
             "perhaps": "{installed:power} may be too little: working takes {working:power}, or {needed:power} when the "
             "gas gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "at_limit": "This work is near the most that the chamber can ever heat: {installed:power} does it when the "
+            "gas gives off its heat well, and {sure:power} when it does not, for more fire mostly leaves by the "
+            "opening. Put less work through, or make the chamber larger.",
             "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
@@ -946,8 +954,7 @@ CHECKS = (
         cases={
             "cannot": CANNOT,
             "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
-            "heat so "
-            "fast. Allow more time, or use a lighter lining.",
+            "heat so fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
             "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
             "more than the {most:power_per_volume 2} of chamber that burn well in one.",

@@ -2,6 +2,7 @@
 
 from ..sources import ARITHMETIC, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .train import TRAIN_WORDS
 
 TAKE_OFF = Source("take-off from the drawing", "calculated")
 CORNERS = Source("corner radii of welded tube, common practice", "common practice")
@@ -95,6 +96,7 @@ SHOPPING = (
     "cap_corner",
     "nipple_stock",
     "inlet_length",
+    "inlets",
     "dry_mass",
     "bag_mass",
     "pin_count",
@@ -173,9 +175,9 @@ STEEL_ANSWERS = (
         "steel.weld_m",
         "length",
         "Weld",
-        meaning="All seams of the body and the inlet, welded once round.",
-        formula="round both caps + along four plates + round the inlet pipe",
-        inputs=("body_kind", "tube_length", "cap_length", "cap_width", "cap_corner", "inlet"),
+        meaning="All seams of the body and its inlets, welded once round.",
+        formula="round both caps + along four plates + round each inlet pipe",
+        inputs=("body_kind", "tube_length", "cap_length", "cap_width", "cap_corner", "inlet", "inlets"),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -198,6 +200,7 @@ STEEL_ANSWERS = (
             "cap_corner",
             "window_area",
             "inlet_hole",
+            "inlets",
         ),
         source=STEEL_DENSITY,
         near="bench",
@@ -208,7 +211,7 @@ STEEL_ANSWERS = (
         "length",
         "Bevel",
         meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
-        formula="none up to 1/8 in of cap, then all but 1/16 in",
+        formula="none up to 1/8 in (3.2 mm) of cap, then all but 1/16 in (1.6 mm)",
         inputs=("wall", "cap_thickness", "body_kind"),
         source=PRACTICE,
         near="bench",
@@ -251,7 +254,8 @@ STEEL_ANSWERS = (
         "length",
         "Inlet hole",
         meaning="Hole saw that cuts the inlet hole.",
-        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in at least",
+        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in (0.4 mm) "
+        "at least",
         inputs=("inlet",),
         source=HOLE_SAWS & PIPE_OVERSIZE,
         near="bench",
@@ -267,17 +271,28 @@ STEEL_ANSWERS = (
         source=PIPE_SIZES,
     ),
     Answer(
+        "inlet_spacing",
+        "steel.inlet_spacing_m",
+        "length",
+        "Between two inlets",
+        meaning="From the middle of one inlet hole to the middle of the other, half of it each way from the middle of "
+        "the back; nothing with one inlet.",
+        formula="half the inside length, so that each inlet stands over the middle of its half",
+        inputs=("inlets", "body_length", "cap_thickness", "wall"),
+        source=TAKE_OFF,
+    ),
+    Answer(
         "inlet_nipple",
         "stock.nipples",
         "word",
         "Inlet nipple",
         meaning="Which nipples to buy for the inlet pipes of the batch, and how to cut them.",
         formula="cheapest of whole nipples and halves of longer ones; a half needs twice the length and one saw cut",
-        inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size"),
+        inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size", "inlets"),
         source=PRACTICE,
         near="bench",
         cases={
-            "halves": "{count} of {stock:length}, saw it in two, one half for each of two burners",
+            "halves": "{count} of {stock:length}, saw it in two, one half for each inlet",
             "cut": "{count} of {stock:length}, cut one end off",
             "whole": "{count} of {stock:length}, as it is",
         },
@@ -403,7 +418,7 @@ CAST_ANSWERS = (
         "length",
         "Mould height",
         meaning="Height of the frame over the base board.",
-        formula="block thickness + 1/2 in that guides the body, or the width of the board",
+        formula="block thickness + 1/2 in (13 mm) that guides the body, or the width of the board",
         inputs=("block_thickness", "mould_board", "body_kind"),
         source=BOARDS,
         near="bench",
@@ -414,7 +429,7 @@ CAST_ANSWERS = (
         "count",
         "Screws",
         meaning="Screws for the frame and to hold the base.",
-        formula="at least two up a corner and one every 6 in round the base",
+        formula="at least two up a corner and one every 6 in (150 mm) round the base",
         inputs=("mould_board", "mould_height", "mould_inside_length", "mould_inside_width", "body_kind"),
         source=PRACTICE,
     ),
@@ -424,7 +439,7 @@ CAST_ANSWERS = (
         "length",
         "Screws, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
-        formula="thicker board + 1 in",
+        formula="thicker board + 1 in (25 mm)",
         inputs=("mould_board", "mould_base"),
         source=PRACTICE,
     ),
@@ -480,7 +495,8 @@ CAST_ANSWERS = (
         "length",
         "Pins proud of the mix",
         meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
-        formula="3/8 in, or what is left behind the block to the baffle (without one: to the back) less 1/8 in",
+        formula="3/8 in (9.5 mm), or what is left behind the block to the baffle (without one: to the back) less 1/8 "
+        "in (3.2 mm)",
         inputs=("baffle_gap", "body_depth", "wall", "grip"),
         source=PRACTICE,
         near="bench",
@@ -659,6 +675,7 @@ CAST_ANSWERS = (
             "body_mass",
             "inlet",
             "inlet_length",
+            "inlets",
             "wall",
             "baffle_length",
             "baffle_width",
@@ -683,6 +700,7 @@ CAST_ANSWERS = (
             "body_mass",
             "inlet",
             "inlet_length",
+            "inlets",
             "wall",
             "baffle_length",
             "baffle_width",
@@ -718,8 +736,9 @@ CAST_ANSWERS = (
         "web_as_cast",
         "as_cast.web_m",
         "length",
-        "Web as cast",
-        meaning="Least web of a block whose pins are off by up to the tolerances; none where ports overlap as drawn.",
+        "Least between ports, as cast",
+        meaning="Least refractory between two ports of a block whose pins are off by up to the tolerances; none where "
+        "ports overlap as drawn.",
         formula="least of all neighbours over the block, mean and band of the blocks drawn",
         inputs=("port_tilt_tolerance", "port_position_tolerance", "block_thickness", "body_kind", "min_web", *PORTS),
         source=SAMPLING,
@@ -754,7 +773,7 @@ MONEY_ANSWERS = (
         "Gas and air train, safety",
         meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=TRAIN,
+        inputs=(*TRAIN, "inlets"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -773,8 +792,9 @@ MONEY_ANSWERS = (
         "cost_batch",
         "cost.batch",
         "money",
-        "Cost of the batch",
-        meaning="What the shopping for the whole batch costs, stock bought whole.",
+        "Shopping for the batch",
+        meaning="All on the shopping list, bars and packs bought whole, gas of the first fire too; in the money "
+        "of your prices.",
         formula="sum of the cost lines",
         inputs=SHOPPING,
         source=YOUR_PRICES,
@@ -783,8 +803,8 @@ MONEY_ANSWERS = (
         "cost_per_burner",
         "cost.each",
         "money",
-        "Cost a burner",
-        meaning="Shopping for the batch, shared by its burners.",
+        "To buy for a burner",
+        meaning="Shopping for the batch, shared by its burners; no pay for work. In the money of your prices.",
         formula="cost of the batch / burners",
         inputs=("cost_batch", "batch_size"),
         source=YOUR_PRICES,
@@ -794,7 +814,7 @@ MONEY_ANSWERS = (
         "used_cost_per_burner",
         "cost.used_each",
         "money",
-        "Used up in a burner",
+        "Used up in a burner, rests kept",
         meaning="The same for what is used up, offcuts and rests left out.",
         formula="need / pack x price",
         inputs=SHOPPING,
@@ -804,8 +824,9 @@ MONEY_ANSWERS = (
         "hours_per_burner",
         "cost.work_each_s",
         "time",
-        "Hours a burner",
-        meaning="Work in one burner of the batch, the moulds shared.",
+        "Hours a burner, as you set",
+        meaning="Work in one burner of the batch by your four hours, the moulds shared. A search adds time for each "
+        "port and baffle hole.",
         formula="hours of each burner + hours of the moulds / burners",
         inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds"),
         source=YOUR_PRICES,
@@ -825,8 +846,8 @@ MONEY_ANSWERS = (
         "cost_with_work",
         "cost.with_work_each",
         "money",
-        "Cost, work paid",
-        meaning="Cost of a burner with its hours paid at their worth.",
+        "A burner with your work paid",
+        meaning="What is bought for a burner, and its hours at their worth.",
         formula="cost a burner + hours x worth of an hour",
         inputs=("cost_per_burner", "hours_per_burner", "hour_value"),
         source=YOUR_PRICES,
@@ -844,9 +865,9 @@ MONEY_ANSWERS = (
         near="first",
         cases={
             "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
-            "no_work": "Make: it saves {saved:.0f} a burner.",
-            "make": "Make: material {each:.0f} a burner against {bought:.0f} bought; each of the {hours:.1f} h of work "
-            "earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
+            "no_work": "Make, for yourself: it saves {saved:.0f} a burner.",
+            "make": "Make, for yourself: material {each:.0f} a burner against {bought:.0f} bought; each of the "
+            "{hours:.1f} h of work earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
             "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
             "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
         },
@@ -935,9 +956,9 @@ SELLING_ANSWERS = (
         "money",
         "Cost of one that is sold",
         meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
-        "of "
-        "those that do not.",
-        formula="(cost a burner + test gas + hours x worth of an hour) x (1 + overhead) / (1 - scrap)",
+        "of those that do not. Mould, train and blower of one that does not pass serve the next.",
+        formula="(mould, train, blower + (the rest of the cost a burner + test gas + hours x worth of an hour) / "
+        "(1 - scrap)) x (1 + overhead)",
         inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
@@ -952,6 +973,25 @@ SELLING_ANSWERS = (
         inputs=("selling_cost", "profit"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
+    ),
+    Answer(
+        "worth_selling",
+        "selling.worth",
+        "word",
+        "For yourself, or to sell",
+        meaning="Whether one made for yourself pays, and whether one that is sold does, beside a bought one.",
+        formula="material and work against the price of a bought one; the price to ask against it",
+        inputs=("cost_with_work", "selling_price", "bought_price"),
+        source=YOUR_PRICES & PRACTICE,
+        near="bench",
+        cases={
+            "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
+            "{gap:.0f} below a bought one, {bought:.0f}: selling can pay too.",
+            "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+            "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
+            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+        },
     ),
     Answer(
         "before_selling",
@@ -1337,11 +1377,11 @@ CHECKS = (
         harm="damage",
         source=SAMPLING,
         cases={
-            "good": "Pins off by the tolerances leave a web of {web:length} at worst.",
-            "caution": "Pins off by the tolerances leave a web of {web:length} at worst, less than half of the drawn "
-            "one: guide the pins with a drilled strip at the top.",
-            "stop": "Pins off by the tolerances leave a web of {web:length} at worst: ports can run into each other. "
-            "Guide the pins, or use fewer ports.",
+            "good": "Pins off by the tolerances leave {web:length} between ports at worst.",
+            "caution": "Pins off by the tolerances leave {web:length} between ports at worst, less than half of the "
+            "drawn one: guide the pins with a drilled strip at the top.",
+            "stop": "Pins off by the tolerances leave {web:length} between ports at worst: ports can run into each "
+            "other. Guide the pins, or use fewer ports.",
         },
         cures=(("port_tilt_tolerance", "lower"), ("port_position_tolerance", "lower"), ("ports_per_row", "lower")),
     ),
@@ -1377,7 +1417,7 @@ STEEL_PIECES = {
     "back disc.where.in": "inlet side, set in flush",
     "back disc.where.on": "inlet side, laid on",
     "back disc.note": "inlet hole cut in it",
-    "inlet pipe": "inlet pipe NPS {pipe}",
+    "inlet pipe": "inlet pipe {pipe:pipe}",
     "inlet pipe.where": "back of the body",
     "inlet pipe.note": "black steel, no zinc; one end threaded, the other cut square",
     "baffle": "baffle",
@@ -1421,7 +1461,7 @@ WELD_WORDS = {
     "straight.when": "straightness",
     "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
     "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
-    "the same in the middle and at the ends to 1/32 in (0.8 mm).",
+    "the same in the middle and at the ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
     "mm).",
     "flush.when": "grind flush",
@@ -1429,7 +1469,7 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at 20 in (50 cm) of water, never oxygen: "
+    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at [20 in|50 cm] of water, never oxygen: "
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
@@ -1469,7 +1509,7 @@ PIN_WORDS = {
 BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
     **BAR_NAMES,
-    "nipple": "nipple {pipe} in",
+    "nipple": "nipple {pipe:pipe}",
     "baffle": "baffle sheet",
     "bag": "refractory",
     "pins": "pin stock",
@@ -1487,6 +1527,21 @@ COST_WORDS = {
     "need.pins": "{need:g} pins",
     "need.set": "{need:g} set",
     "need.batch": "{need:g} for the batch",
+}
+SHOPPING_WORDS = {
+    **{key: text for key, text in TRAIN_WORDS.items() if ".name" in key or ".size" in key or key in ("to", "pieces")},
+    **COST_WORDS,
+    "bars": "{count} of {length:length}",
+    "nipple.sold": "{length:length} long, threaded at both ends",
+    "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
+    "bag.sold": "{name}, {mass:mass} a bag",
+    "pins.sold": "{diameter:length} across, {length:length} long",
+    "board": "{count} of {stock}, {length:length} x {width:length}",
+    "no_boards": "wood of your own: what is sold is too short",
+    "train.sold": "the parts with no price here, at your price for all",
+    "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
+    "sundries.sold": "wire, discs, drills, gloves, filters",
+    "first_fire.sold": "{mass:mass}",
 }
 
 TABLES = (
@@ -1653,6 +1708,18 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
+    ),
+    Table(
+        "shopping",
+        "Shopping list for the batch",
+        (
+            Column("item", "Item", "word"),
+            Column("sold", "As sold", "word"),
+            Column("count", "Buy", "count"),
+            Column("price", "Price in all", "money"),
+        ),
+        source=YOUR_PRICES,
+        words=SHOPPING_WORDS,
     ),
     Table(
         "quantity_breaks",

@@ -2,16 +2,22 @@
 
 A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits
 are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` (digits after the
-point), `size` (a length before others in the same unit, which the last of them names), or what Python's own format
-takes, such as `.1f` and `g`.
+point), `size` (a length before others in the same unit, which the last of them names), `pipe` (a nominal size), or what
+Python's own format takes, such as `.1f` and `g`. Of `[250 °F|140 °C]` the reader of inches gets the first, of
+millimetres the second.
 """
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cache
 from string import Formatter
 from typing import Any
 
 from .. import units
+from ..tables import read_table
+
+_MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
 
 
 @dataclass(frozen=True)
@@ -40,11 +46,25 @@ class _Slots(Formatter):
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0)}f} %"
         kind = measured(kind, self.on_a_line)
+        if kind == "pipe":
+            return pipe_size(value, self.unit_system)
         if kind == "size":
             return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
         if kind in units.DIMENSIONS:
             return units.show(value, kind, self.unit_system, int(digits or 3))
         return super().format_field(value, spec)
+
+
+def pipe_size(name: str, unit_system: str) -> str:
+    """A nominal pipe size as the reader's shop calls it: `1-1/2` is 1-1/2 in or DN 40."""
+    return f"{name} in" if unit_system == "in" else f"DN {_nominal_mm()[name]:.0f}"
+
+
+@cache
+def _nominal_mm() -> dict[str, float]:
+    # The table reader turns the cell "2" into a number; the size is a name here.
+    rows = read_table("pipe_sizes")
+    return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row["dn"] for row in rows}
 
 
 def from_cylinder() -> bool:
@@ -64,6 +84,8 @@ def written(
     sentence: str, slots: dict[str, Any], unit_system: str, on_a_line: Callable[[], bool] = from_cylinder
 ) -> str:
     """The sentence with its slots filled; KeyError for a slot that nothing fills."""
+    if "|" in sentence:
+        sentence = _MEASURES.sub(r"\1" if unit_system == "in" else r"\2", sentence)
     return _Slots(unit_system, on_a_line).vformat(sentence, (), slots)
 
 

@@ -5,7 +5,7 @@ PARTS = {
     "connector": (
         "cylinder connector",
         "the cylinder's own thread; {rate:power} in all",
-        "Joins the cylinder. A quick-closing one may choke above 100 kBtu/h (30 kW): then the screwed one.",
+        "Joins the cylinder. A quick-closing one may choke above [100 kBtu/h|30 kW]: then the screwed one.",
     ),
     "regulator": (
         "adjustable regulator",
@@ -25,7 +25,7 @@ PARTS = {
     ),
     "gauge_cock": (
         "small cock before that gauge",
-        "1/4 in",
+        "{pipe:pipe}",
         "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
     ),
     "hose": (
@@ -40,11 +40,11 @@ PARTS = {
     ),
     "cock": (
         "quarter-turn cock",
-        "{pipe} in, for {rated:gas_pressure} or more",
+        "{pipe:pipe}, for {rated:gas_pressure} or more",
         "By hand, in reach of the smith and not past the flame. It is shut first.",
     ),
-    "filter": ("drip leg and strainer", "{pipe} in, 3 in leg", "Keeps dirt and oil from valve and jet."),
-    "trap": ("union and sediment trap", "{pipe} in", "Keeps scale of the line from valve and jet."),
+    "filter": ("drip leg and strainer", "{pipe:pipe}, [3 in|75 mm] leg", "Keeps dirt and oil from valve and jet."),
+    "trap": ("union and sediment trap", "{pipe:pipe}", "Keeps scale of the line from valve and jet."),
     "low_gas_switch": (
         "low-gas switch",
         "opens under {outlet:gas_pressure}",
@@ -52,22 +52,22 @@ PARTS = {
     ),
     "solenoid": (
         "spring-shut valve",
-        "{pipe} in, for {rated:gas_pressure} or more, shut without current",
+        "{pipe:pipe}, for {rated:gas_pressure} or more, shut without current",
         "Shuts the gas when power or air fails; opened again by hand only.",
     ),
     "flame_guard": (
         "flame guard",
         "acts on the spring-shut valve",
-        "Shuts the gas when the flame is out, wherever walls are below 750 °C (1400 °F); else a person watches.",
+        "Shuts the gas when the flame is out, wherever walls are below [1400 °F|760 °C]; else a person watches.",
     ),
     "needle": (
         "needle valve",
-        "{pipe} in",
+        "{pipe:pipe}",
         "Sets low fire and lighting, which are less than a regulator holds steady.",
     ),
     "check_valve": (
         "check valve, gas",
-        "{pipe} in, soft seat, {gas:gas_pressure} of gas against {air:pressure} of air",
+        "{pipe:pipe}, soft seat, {gas:gas_pressure} of gas against {air:pressure} of air",
         "No air back into the gas, however the pressures stand.",
     ),
     "jet_holder": (
@@ -80,10 +80,14 @@ PARTS = {
         "on the blower's mouth",
         "Keeps fingers out of the fan, and dust out of the ports.",
     ),
-    "flexible_joint": ("flexible joint", "{pipe} in", "In the air only, before the jet: takes up the blower's shake."),
+    "flexible_joint": (
+        "flexible joint",
+        "{pipe:pipe}",
+        "In the air only, before the jet: takes up the blower's shake.",
+    ),
     "damper": (
         "gate or damper",
-        "{pipe} in, stops at light, low and high",
+        "{pipe:pipe}, stops at light, low and high",
         "In the air only. No valve stands between mixture and burner.",
     ),
     "air_switch": (
@@ -93,26 +97,38 @@ PARTS = {
     ),
     "air_flap": (
         "check flap, air",
-        "{pipe} in, opens under 0.1 inH₂O (0.25 mbar)",
+        "{pipe:pipe}, opens under [0.1 in H₂O|0.25 mbar]",
         "Keeps mixture out of the blower. Clean it every year; it stops no flame.",
     ),
     "tap": (
         "pressure taps",
-        "1/8 in, before and after the damper, on the mix pipe",
+        "{pipe:pipe}, before and after the damper, on the mix pipe",
         "For manometer and switch; cap them.",
     ),
     "mix_pipe": (
         "mix pipe",
-        "{pipe} in, {length:length}, schedule 40, threaded",
+        "{pipe:pipe}, {length:length}, schedule 40, threaded",
         "Gas and air mix in it; black steel, no zinc near the fire.",
     ),
-    "elbow": ("elbow", "{pipe} in, 90°, malleable", "Turns to the burner, and mixes."),
-    "union": ("union", "{pipe} in, ground joint", "Lets the burner off without turning the train."),
+    "elbow": ("elbow", "{pipe:pipe}, 90°, malleable", "Turns to the burner, and mixes."),
+    "union": ("union", "{pipe:pipe}, ground joint", "Lets the burner off without turning the train."),
     "reducer": (
         "bell reducer",
-        "{path} in, malleable, concentric",
+        "{path}, malleable, concentric",
         "From mix pipe to inlet, one size a step.",
     ),
+    "tee": (
+        "tee",
+        "{pipe:pipe}, fed through its branch, malleable",
+        "Splits the mixture to both inlets, after mixer and elbows, so that both get the same mixture.",
+    ),
+    "leg": (
+        "leg",
+        "{pipe:pipe}, about {length:length} from tee to inlet, schedule 40, threaded",
+        "Both as long as each other, with the same fittings: only legs alike share alike.",
+    ),
+    "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
+    "leg_elbow": ("elbow of a leg", "{pipe:pipe}, 90°, malleable", "From leg down into the inlet."),
 }
 # An air switch where the mix pipe's pressure at low fire is less than a switch senses.
 WEAK_SWITCH = (

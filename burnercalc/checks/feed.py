@@ -44,12 +44,20 @@ JET_TURN = 1.25  # pressure for the wanted rate over the set one, either way: a 
 RATE_SHORT = (0.97, 0.85)  # rate over the wanted one from a house line
 LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
 SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
+LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
 LEFT_SHARE = (0.25, 0.50)  # of a full charge left when the cold ends it
 LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
 
 
-def _evener(inlet_position):
-    return ((("inlet_position", "choose"),) if inlet_position == "end" else ()) + (
+def _evener(plenum, inlet_position):
+    """A second inlet before anything else where one has a long way to feed."""
+    first: tuple[tuple[str, str], ...] = ()
+    if inlet_position == "end":
+        first = (("inlet_position", "choose"),)
+    elif len(plenum.inlets_m) == 1 and plenum.length_m > LONG * plenum.width_m:
+        first = (("inlets", "raise"),)
+    return (
+        *first,
         ("body_depth", "raise"),
         ("grip", "lower"),
         ("ports_per_row", "lower"),
@@ -61,7 +69,7 @@ def _evenness(shares):
     return "stop" if shares.starved_columns else ladder(shares.spread, good=SPREAD[0], stop=SPREAD[1])
 
 
-def flow_spread_check(shares: Shares, inlet_position: str) -> Judged:
+def flow_spread_check(plenum: Plenum, shares: Shares, inlet_position: str) -> Judged:
     word = _evenness(shares)
     if shares.starved_columns:
         case = "starved_one" if shares.starved_columns == 1 else "starved"
@@ -72,7 +80,7 @@ def flow_spread_check(shares: Shares, inlet_position: str) -> Judged:
         shares.spread,
         SPREAD[0],
         case=case,
-        cures=_evener(inlet_position),
+        cures=_evener(plenum, inlet_position),
         spread=shares.spread,
         columns=shares.starved_columns,
         good=SPREAD[0],
@@ -81,21 +89,22 @@ def flow_spread_check(shares: Shares, inlet_position: str) -> Judged:
 
 
 def plenum_ratio_check(plenum: Plenum, shares: Shares, inlet_position: str) -> Judged:
-    word, wanted = _evenness(shares), wanted_ratio(SPREAD[0], inlet_position)
-    case = inlet_position + ("_fine" if shares.spread < FINE_SPREAD else "")
+    word, wanted = _evenness(shares), wanted_ratio(SPREAD[0], plenum.streams)
+    place = inlet_position if len(plenum.inlets_m) == 1 else "two"
+    case = place + ("_fine" if shares.spread < FINE_SPREAD else "")
     return verdict(
         word,
         plenum.to_port_ratio,
         wanted,
         case=(case,) if word == "good" else (case, "wanted"),
-        cures=_evener(inlet_position),
+        cures=_evener(plenum, inlet_position),
         ratio=plenum.to_port_ratio,
         spread=shares.spread,
         wanted=wanted,
     )
 
 
-def perry_check(shares: Shares, inlet_position: str) -> Judged:
+def perry_check(plenum: Plenum, shares: Shares, inlet_position: str) -> Judged:
     most = max(shares.kinetic_ratio, shares.friction_ratio)
     word = ladder(most, good=KINETIC[0], stop=KINETIC[1])
     return verdict(
@@ -103,7 +112,7 @@ def perry_check(shares: Shares, inlet_position: str) -> Judged:
         most,
         KINETIC[0],
         case="good" if word == "good" else "bad",
-        cures=_evener(inlet_position),
+        cures=_evener(plenum, inlet_position),
         kinetic=shares.kinetic_ratio,
         friction=shares.friction_ratio,
     )

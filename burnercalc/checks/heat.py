@@ -249,6 +249,7 @@ def chamber_pressure_check(
 
 def throughput_check(
     throughput: Throughput,
+    back_pressure: BackPressure,
     reached: Reached,
     need: Need,
     work_rate: float,
@@ -257,7 +258,7 @@ def throughput_check(
     work_temperature: float,
 ) -> Judged | None:
     """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
-    if work_rate == 0 or reached.spare_W is None or need.hold_W is None:
+    if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
     bars, found = throughput.bars_kg_s, throughput.metal_kg_s
     more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))
@@ -344,12 +345,13 @@ def rate_for_need_check(
         cures = (LESS_WORK, COOLER)
         return verdict("stop", firing.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
     auto = firing.taken_from.case == "chamber"
-    # With the poorest film of gas no rate may be enough for the work.
-    sure_W = need.needed_W if need.working_band else inf
+    # With the poorest film of gas it takes far more for the work than auto asks for, or no rate may be enough.
+    works_W = need.working_band.high if need.working_band else inf
+    sure_W = max(need.needed_W, works_W) if need.at_limit or need.working_band is None else need.needed_W
     word = ladder(firing.installed_W, good=sure_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
     told_W, by, cases, more = need.needed_W, need.decided_by, ("stop",), (MORE_FIRE, MORE_BURNERS)
     if word == "caution" and firing.installed_W >= need.needed_W * (1 - 1e-9):
-        cases, by, more = ("perhaps_never",), "working", ()
+        cases, by, more = ("at_limit" if need.working_band else "perhaps_never",), "working", ()
     elif word != "stop":
         if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
             told_W, by = need.heat_up_W, "heat-up"
@@ -373,6 +375,7 @@ def rate_for_need_check(
         each=told_W / burner_count,
         burners=burner_count,
         working=need.working_W,
+        sure=need.working_band.high if need.working_band else None,
         hold=need.hold_W,
         time=heat_up_time,
         chamber=chamber_temperature,

@@ -175,10 +175,11 @@ def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: s
         sides = [(inside.inside_width_m, 0.0, inside.inside_width_m), (plenum.height_m, 0.0, plenum.height_m)]
     else:
         corner = tube_inside_radius_m(body.wall_m) + body.wall_m if body.kind == "tube" else 0.0
-        sides = [
-            (body.width_m, corner, inside.inside_width_m),
-            (body.length_m, body.cap_m, inside.inside_length_m),
-        ]
+        along = (body.length_m, body.cap_m, inside.inside_length_m)
+        if steel.inlet_piece.count > 1:  # each hole has its part of the back
+            share_m = inside.inside_length_m / steel.inlet_piece.count
+            along = (share_m, 0.0, share_m)
+        sides = [(body.width_m, corner, inside.inside_width_m), along]
     flat = min(_beside_m(side, radius, saw) for side, radius, _ in sides)
     least = min(_beside_m(clear, 0.0, saw) for _, _, clear in sides)
     word = "good" if flat >= -SLACK_M else ladder(least, good=inf, stop=0.0, slack=SLACK_M)

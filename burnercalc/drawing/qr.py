@@ -1,5 +1,7 @@
 """A QR code as black squares; the code itself is made by segno (ISO/IEC 18004)."""
 
+from functools import lru_cache
+
 import segno
 
 from .shapes import rectangle
@@ -8,12 +10,18 @@ from .shapes import rectangle
 QUIET_MODULES = 4
 
 
+@lru_cache(maxsize=4)  # a sheet is laid out several times before it fits, with the same code
+def _matrix(text):
+    """Rows of a code's modules, 1 where black."""
+    return segno.make(text, error="m", micro=False).matrix
+
+
 def qr_shapes(text, x, y, size):
     """Shapes of a QR code with its quiet zone inside a square of `size` mm, lower left corner at x, y.
 
     Neighbouring black modules of a row are one rectangle, so that no hairline shows between them. Error correction M.
     """
-    matrix = segno.make(text, error="m", micro=False).matrix
+    matrix = _matrix(text)
     module = size / (len(matrix) + 2 * QUIET_MODULES)
     shapes = []
     for i, row in enumerate(matrix):

@@ -297,7 +297,7 @@ def shown(term: Term, value: float) -> str:
         case "days":
             return f"{value:.0f} days"
         case "work":
-            return f"{value / 3600:.1f} h of work"
+            return f"{value / 3600:.1f} h of work with each port"
         case "money":
             return f"{value:.2f} to spend"
     return f"{value:.1f} {term.measure}"

@@ -199,7 +199,7 @@ def _neighbours(
     menu = space.menu(parent)
     here = menu.index(node.chosen[at]) if node.chosen[at] in menu else 0
     for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : 2 * NEAR + 1]:
-        kid = space.child(parent, one, node.burner)
+        kid = space.child(parent, one)
         if kid is not None:
             yield from _followed(space, kid, node, hopeful)
 
@@ -214,7 +214,7 @@ def _followed(space: Space, node: Node, model: Node, hopeful: Callable[[Node], b
         near: list[Option] = [one for one in menu if one.texts == wanted.texts]
         if not near:
             near = sorted(menu, key=lambda one: _unlike(one, wanted))[: NEAR + 1]
-        kids = [kid for one in near if (kid := space.child(node, one, model.burner)) is not None]
+        kids = [kid for one in near if (kid := space.child(node, one)) is not None]
         if not kids:
             return
         node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, {}.fromkeys(BY_TERM, 1.0))))

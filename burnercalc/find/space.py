@@ -1,8 +1,8 @@
 """The tree of choices: each node has decided a few axes more, and is judged by every check that these decide.
 
 A check is asked at the first node where all that it rests on is decided, so most of what fails is seen before the
-costly parts are made; and what a child shares with its parent it takes from there. What is found at a node only grows
-with depth, so (stops, cautions, points) of a node is a bound for all designs below it.
+costly parts are made; and a part that another node has made of the very same things is taken from there. What is found
+at a node only grows with depth, so (stops, cautions, points) of a node is a bound for all designs below it.
 """
 
 from collections.abc import Callable, Mapping
@@ -83,6 +83,7 @@ class Space:
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
+        self.parts: dict[Any, Any] = {}  # of all nodes
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
@@ -99,7 +100,7 @@ class Space:
         values.update(dict.fromkeys(self.decided_at))
         # What the search writes itself is not a text of the question any more.
         texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
-        node = Node(-1, values, texts, (), {}, Burner(values.__getitem__), {}, 0.0, {})
+        node = Node(-1, values, texts, (), {}, Burner(values.__getitem__, store=self.parts), {}, 0.0, {})
         self._judge(node)
         return node
 
@@ -135,15 +136,15 @@ class Space:
         texts = tuple((key, self.start.text(key)) for key in axis.keys)
         return Option(texts, "", 0.0, (("length_m", 30.0), ("width_m", 30.0)) if axis.name == "body" else ())
 
-    def child(self, node: Node, one: Option, before: Burner | None = None) -> Node | None:
+    def child(self, node: Node, one: Option) -> Node | None:
         """The node with one more axis decided; None where a rule refuses it."""
         if one in node.kids:
             return node.kids[one]
-        made = self._child(node, one, before)
+        made = self._child(node, one)
         node.kids[one] = made
         return made
 
-    def _child(self, node: Node, one: Option, before: Burner | None) -> Node | None:
+    def _child(self, node: Node, one: Option) -> Node | None:
         self.counts.nodes += 1
         if self.counts.tell:
             self.counts.tell(self.counts.nodes)
@@ -155,7 +156,7 @@ class Space:
         for rule, weighed in self.rules_at.get(level, ()):
             if all(values[key] is not None for key in weighed) and rule(values) is not None:
                 return None
-        burner = Burner(values.__getitem__, node.burner if before is None else before)
+        burner = Burner(values.__getitem__, store=self.parts)
         made = Node(
             level,
             values,

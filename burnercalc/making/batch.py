@@ -1,6 +1,7 @@
 """A batch of burners on one calendar: hands, moulds, oven and test stands, with nights and days off."""
 
 import heapq
+from bisect import bisect_right
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil, inf
@@ -120,6 +121,12 @@ def _days(minutes):
     return minutes // DAY_MIN + 1
 
 
+def _first_after(waiting, now):
+    """The next moment after now at which one of those that wait, in order, is ready; none or one."""
+    at = bisect_right(waiting, (now, inf))
+    return [waiting[at][0]] if at < len(waiting) else []
+
+
 class _Calendar:
     """One run through the days by one rule; `made` gives its Plan."""
 
@@ -133,7 +140,7 @@ class _Calendar:
         self.moulds = []  # when each that is not in use is free
         self.stands = [0] * means.test_stands  # when each is free
         self.oven_free = self.dried = self.fired = 0
-        self.heats = []  # (start, end) of all fires that have begun
+        self.heats = []  # (start, end) of the fires that have begun or are to come, till the morning after
         self.nothing = None  # when hands last found nothing to do: another pair need not look again
 
     def made(self):
@@ -152,6 +159,7 @@ class _Calendar:
     def _day(self, day):
         opens = day * DAY_MIN + OPENS_MIN
         closes = opens + self.means.day_min
+        self.heats = [heat for heat in self.heats if heat[1] > opens]
         self._light(day, opens, closes)
         watch = max((end for start, end in self.heats if start <= opens < end), default=opens)
         # Whose turn it is: (minute, 0 for hands and 1 for the oven), so that hands come first.
@@ -194,9 +202,9 @@ class _Calendar:
         chosen = None if state == self.nothing else self._choose(now, opens, closes)
         if chosen is None:
             self.nothing = state
-            later = [at for step in ("cast", "strip", "trim", "clear") for at, _ in self.waiting[step]]
-            later += [at for at, which in turns if not which] + self.moulds
-            return min((at for at in later if at > now), default=inf)
+            later = [at for step in ("cast", "strip", "trim", "clear") for at in _first_after(self.waiting[step], now)]
+            later += [at for at, which in turns if not which and at > now] + [at for at in self.moulds if at > now]
+            return min(later, default=inf)
         step, number, left, _ = chosen
         if left is None:
             left = getattr(self.work, step)
@@ -273,7 +281,7 @@ class _Calendar:
     def _oven(self, now, opens, closes, turns):
         """Start a charge, or say when to look again."""
         takes, left = self.work.oven, self.burners - self.dried
-        ready = [each for each in self.waiting["oven"] if each[0] <= now][: self.means.oven_places]
+        ready = [each for each in self.waiting["oven"][: self.means.oven_places] if each[0] <= now]
         last = opens if takes > self.means.day_min else closes - takes  # moment of the day to start it at
         full = len(ready) == min(self.means.oven_places, left)
         if ready and now <= last and (full or (self.oven_rule == "day" and now == last)):
@@ -284,7 +292,7 @@ class _Calendar:
             self.dried += len(ready)
             self.waiting["fire"] += [(now + takes, burner) for burner in burners]
             return now + takes
-        later = [at for at, which in turns if not which] + [last] + [at for at, _ in self.waiting["oven"]]
+        later = [at for at, which in turns if not which] + [last, *_first_after(self.waiting["oven"], now)]
         return min((at for at in later if at > now), default=inf)
 
 

@@ -64,6 +64,7 @@ def body(
     window_area_m2=0.0,
     inlet_outside_m=0.0,
     inlet_hole_m=0.0,
+    inlets=1,
 ):
     """Pieces, inside dimensions, weld length and mass of the steel body (inlet pipe and baffle apart).
 
@@ -79,8 +80,9 @@ def body(
         cap_gap_m             gap left round a cap set in the bore [m] >= 0
         inside_radius_m       inside corner radius of the tube [m]; None = one wall; plates have none
         window_area_m2        opening cut in the face [m2], taken off the mass
-        inlet_outside_m       outside diameter of the inlet pipe [m], for its weld
-        inlet_hole_m          hole for the inlet [m], taken off the mass
+        inlet_outside_m       outside diameter of an inlet pipe [m], for its weld
+        inlet_hole_m          hole for an inlet [m], taken off the mass
+        inlets                pipes and holes, all alike
     Returns: Body
     Raises: InputError for body_kind, body_length, body_width, body_depth, wall, caps, cap_gap
     Assumes: butt and corner seams welded once round from outside; masses from nominal sizes
@@ -106,8 +108,8 @@ def body(
         cap_gap_m,
         inside_radius_m,
         window_area_m2,
-        inlet_outside_m,
-        math.pi / 4 * inlet_hole_m**2,
+        inlets * inlet_outside_m,
+        inlets * math.pi / 4 * inlet_hole_m**2,
     )
 
 
@@ -250,8 +252,8 @@ def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     )
 
 
-def inlet_piece(*, outside_m, wall_m, length_m):
-    """The inlet pipe as a Piece, plain at one end for welding.
+def inlet_piece(*, outside_m, wall_m, length_m, count=1):
+    """The inlet pipe as a Piece, plain at one end for welding; `count` of them.
 
     Arguments:
         outside_m, wall_m    outside diameter and wall of the pipe [m]
@@ -261,7 +263,7 @@ def inlet_piece(*, outside_m, wall_m, length_m):
     """
     require(length_m > 0, "inlet_length", mm(length_m), "must be above 0", "75 mm")
     mass = plate_mass_kg(area_m2=pipe_section_m2(outside_m=outside_m, wall_m=wall_m), thickness_m=length_m)
-    return Piece("inlet pipe", "inlet pipe", length_m, outside_m, wall_m, 1, mass)
+    return Piece("inlet pipe", "inlet pipe", length_m, outside_m, wall_m, count, mass)
 
 
 @dataclass(frozen=True)
@@ -360,8 +362,8 @@ class NippleChoice:
     way: str
 
 
-def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
-    """The cheapest way to have one plain-ended nipple a burner: a whole one cut to length, or half of a longer one.
+def nipple_choice(*, needed_m, offers, kerf_m, inlets=1):
+    """The cheapest way to have a plain-ended nipple for each inlet: a whole one cut to length, or half of a longer one.
 
     A bought nipple is threaded at both ends, so it gives at most two pieces with one threaded and one plain end.
 
@@ -369,18 +371,18 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
         needed_m   length of the inlet pipe [m] > 0
         offers     (length_m, price) of the nipples on sale
         kerf_m     width of a saw cut [m]
-        burners    how many are built at once >= 1
+        inlets     how many are wanted at once >= 1
     Raises: InputError for inlet_length when every nipple is too short
     Source: common practice
     Checked by: tests/test_making_body.py
     """
     require(needed_m > 0, "inlet_length", mm(needed_m), "must be above 0", "75 mm")
-    require(burners >= 1, "batch_size", burners, "must be 1 or more", "1")
+    require(inlets >= 1, "batch_size", inlets, "must be 1 or more", "1")
     ways = []
     for length, price in offers:
         pieces = 2 if length >= 2 * needed_m + kerf_m - NOISE_M else 1 if length >= needed_m - NOISE_M else 0
         if pieces:
-            count = math.ceil(burners / pieces)
+            count = math.ceil(inlets / pieces)
             ways.append((count * price, price / pieces, length, pieces, count))
     if not ways:
         longest = max((length for length, _ in offers), default=0.0)
@@ -389,7 +391,7 @@ def nipple_choice(*, needed_m, offers, kerf_m, burners=1):
         )
     cost, _, length, pieces, count = min(ways)
     way = "halves" if pieces == 2 else "cut" if length > needed_m + NOISE_M else "whole"
-    return NippleChoice(length, pieces, count, cost, cost / burners, way)
+    return NippleChoice(length, pieces, count, cost, cost / inlets, way)
 
 
 @dataclass(frozen=True)

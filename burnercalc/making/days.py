@@ -258,7 +258,7 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
         isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 9990,
         "start_date",
         start_date,
-        "must be a date from 1970 on",
+        "must be a date from 1970 to 9990",
         "2026-01-05",
     )
     work = work_of_one(castable=castable, air_temp_K=air_temp_K, **more)

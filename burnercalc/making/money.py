@@ -149,25 +149,31 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     return Verdict(make, total, each, used, hours_each, saved, earned, with_work)
 
 
-def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap):
+def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap, kept_each=0.0):
     """What a burner that passes costs all in, its work paid, those that do not pass paid for by those that do.
 
-        cost = (material + hours * hour value) * (1 + overhead) / (1 - scrap)
+        cost = (kept + (material + hours * hour value) / (1 - scrap)) * (1 + overhead)
 
     Arguments:
-        material_each   bought for one burner, gas of its first and its test fire with it [currency] >= 0
+        material_each   lost with a burner that does not pass, gas of its fires with it [currency] >= 0
+        kept_each       bought for one burner and good for the next when it does not pass [currency] >= 0
         hours_each      work for one burner [h] >= 0; hour_value [currency/h] >= 0
         overhead        on top of both [-] >= 0
         scrap           share of all begun that does not pass [-] 0 <= s < 1
-    Raises: InputError for overhead, scrap_rate, hours, hour_value, material
+    Raises: InputError for overhead, scrap_rate, hours, hour_value, material, kept
     Source: arithmetic
     Checked by: tests/test_making_money.py (worked example by hand)
     """
-    for field, value in (("material", material_each), ("hours", hours_each), ("hour_value", hour_value)):
+    for field, value in (
+        ("material", material_each),
+        ("kept", kept_each),
+        ("hours", hours_each),
+        ("hour_value", hour_value),
+    ):
         require(0 <= value < math.inf, field, f"{value:g}", "must be 0 or more", "0")
     require(0 <= overhead < math.inf, "overhead", f"{overhead:g}", "must be 0 or more", "0.15")
     require(0 <= scrap < 1, "scrap_rate", f"{scrap:g}", "must be 0 and below 1", "0.05")
-    return (material_each + hours_each * hour_value) * (1 + overhead) / (1 - scrap)
+    return (kept_each + (material_each + hours_each * hour_value) / (1 - scrap)) * (1 + overhead)
 
 
 def _batch(batch_size):

@@ -90,12 +90,13 @@ def block(
     together = min(moulds, batch_size)
     batch, one, cast = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1, together))
     baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
+    inlets_kg = steel.inlet_piece.mass_kg * steel.inlet_piece.count
     masses = dict(
         making.burner_mass(
             steel_kg=steel.body_kg,
             block_volume_m3=volume,
             material=material,
-            inlet_kg=steel.inlet_piece.mass_kg,
+            inlet_kg=inlets_kg,
             baffle_kg=baffle_kg,
         )
     )
@@ -120,7 +121,7 @@ def block(
         water_per_mix_kg=cast.water_per_mix_kg,
         burner_kg=masses["total"],
         wet_kg=masses["total"] + block_kg * material.water_high,
-        steel_kg=steel.body_kg + steel.inlet_piece.mass_kg + baffle_kg,
+        steel_kg=steel.body_kg + inlets_kg + baffle_kg,
     )
 
 

@@ -155,15 +155,18 @@ def cost_lines(
         for number, one in enumerate(bars(batch_size, body, steel, stock_lengths, kerf, units))
     ]
     nipple = making.nipple_choice(
-        needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size
+        needed_m=steel.inlet_piece.length_m,
+        offers=nipple_stock,
+        kerf_m=kerf,
+        inlets=batch_size * steel.inlet_piece.count,
     )
     nipple_line = CostLine(
         key="nipple",
         name=said("nipple", pipe=inlet),
-        need=1 / nipple.pieces_each,
+        need=steel.inlet_piece.count / nipple.pieces_each,
         unit="nipple",
         packs=nipple.count,
-        used_cost=nipple.cost / nipple.count / nipple.pieces_each,
+        used_cost=nipple.cost / nipple.count / nipple.pieces_each * steel.inlet_piece.count,
         batch_cost=nipple.cost,
     )
     return (*steel_lines, nipple_line, *money.cost_lines(items=items, batch_size=batch_size))

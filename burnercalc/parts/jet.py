@@ -12,7 +12,8 @@ from .resistance import Resistance
 from .shop import Shop
 from .stream import Stream
 
-JET_FAMILIES = ("number", "letter")  # what jets are drilled with when none is named; common practice
+JET_FAMILIES = {"in": ("number", "letter"), "mm": ("metric",)}  # of a jet when none is named; common practice
+OFFERED = {"in": drills.FAMILIES, "mm": ("metric",)}
 NEAR_DRILL = 1.25  # drills further off than this in diameter are not offered; common practice
 COEFFICIENT_BAND = 0.05  # how far a discharge coefficient is off, either way; common practice
 
@@ -21,7 +22,8 @@ COEFFICIENT_BAND = 0.05  # how far a discharge coefficient is off, either way; c
 class Jet:
     """Gauge pressures over the shop's. None where no gas flows, or no drill comes near.
 
-    `drill`: the one set, or else the nearest; `near`: those next below and above, of every family.
+    `drill`: the one set, or else the nearest; `near`: those next below and above, of the families that a shop
+    of these units has.
     `rate_W`: through the drill at the pressure as set.
     """
 
@@ -90,6 +92,7 @@ def jet(
     jet_discharge_coefficient: float,
     jet_drill: str | None,
     low_fire: float,
+    units: str,
     gas: Gas,
     shop: Shop,
     firing: Firing,
@@ -121,8 +124,8 @@ def jet(
         low_Pa=None,
     )
     diameter = bare.hole_m(firing.rate_W) if flows else None
-    near = _neighbours(diameter) if diameter else ()
-    jets = [one for one in near if one.family in JET_FAMILIES] or near
+    near = _neighbours(diameter, OFFERED[units]) if diameter else ()
+    jets = [one for one in near if one.family in JET_FAMILIES[units]] or near
     drill = (
         drills.drill_named(jet_drill)
         if jet_drill
@@ -148,12 +151,22 @@ def _band(diameter, coefficient):
     return Band(low, diameter, high)
 
 
-def _neighbours(diameter_m):
-    """Drills next below and above a hole, of every family that has one near, each once, smallest first."""
+def _neighbours(diameter_m, families):
+    """Drills next below and above a hole, of the families that have one near, each once, smallest first."""
     found = {
         drill
-        for family in drills.FAMILIES
-        for drill in drills.nearest_drills(diameter_m, family)
+        for family in families
+        for drill in (
+            _by_tenths(diameter_m) if families == OFFERED["mm"] else drills.nearest_drills(diameter_m, family)
+        )
         if drill is not None and 1 / NEAR_DRILL <= drill.diameter_m / diameter_m <= NEAR_DRILL
     }
     return tuple(sorted(found, key=lambda drill: (drill.diameter_m, drill.name)))
+
+
+def _by_tenths(diameter_m):
+    """The metric drills below and above a hole; from 1 mm on by tenths, the sizes that sets of drills hold."""
+    held = [one for one in drills.drills("metric") if one.diameter_m < 1e-3 or round(one.diameter_m * 1e5) % 10 == 0]
+    below = [one for one in held if one.diameter_m <= diameter_m + 1e-9]
+    above = [one for one in held if one.diameter_m >= diameter_m - 1e-9]
+    return (below[-1] if below else None), (above[0] if above else None)

@@ -1,7 +1,7 @@
 """How to light the cold burner: rate, gas, damper and mixture at which a flame neither runs back nor lifts."""
 
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 from math import inf
 
 from ..catalogue.sentences import Said, said
@@ -175,6 +175,25 @@ def _no_way(set_so, rest, firing, jet):
     )
 
 
+# The limits of a port do not hang on what feeds it, so that burners alike in it share them.
+@lru_cache(maxsize=2048)
+def careful_lift_m_s(gas, shop, ratio, diameter_m, length_m, off):
+    """Careful end of the lift of a cold port; None where no limit is found."""
+    try:
+        return port_flame(gas, shop, ratio, diameter_m, length_m, off=off).careful_lift_velocity_m_s()
+    except InputError:
+        return None
+
+
+@lru_cache(maxsize=2048)
+def careful_flashback_m_s(gas, shop, ratio, diameter_m, length_m, hot, lip_glows, off):
+    """Careful end of flashback; `hot` as in port_flame; None where no limit is found."""
+    try:
+        return port_flame(gas, shop, ratio, diameter_m, length_m, hot, lip_glows, off).careful_flashback_velocity_m_s()
+    except InputError:
+        return None
+
+
 class Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
@@ -186,41 +205,34 @@ class Tried:
         mixture_m3_s = combustion.mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
 
-    def _flame(self, hot, lip_glows=True):
-        return port_flame(*self.port, hot, lip_glows, self.off)
-
     def _rate_W(self, velocity_m_s, share):
         return velocity_m_s / (self.velocity_m_s * share) * self.firing.rate_W
 
     @cached_property
     def lift_W(self):
         """Careful end, of the best-fed port; None where no limit is found."""
-        try:
-            return self._rate_W(self._flame(None).careful_lift_velocity_m_s(), self.shares.largest)
-        except InputError:
-            return None
+        limit_m_s = careful_lift_m_s(*self.port, self.off)
+        return None if limit_m_s is None else self._rate_W(limit_m_s, self.shares.largest)
 
     @cached_property
     def flashback_W(self):
         """Careful end, of the worst-fed port, cold or warm; inf above high fire, None where no limit is found."""
         if not self.shares.least > 0:
             return None
-        high_m_s = self.velocity_m_s * self.shares.least
-        try:
-            cold, warm = (self._flame(hot, False).careful_flashback_velocity_m_s(high_m_s) for hot in (None, self.hot))
-        except InputError:
+        cold, warm = (careful_flashback_m_s(*self.port, hot, False, self.off) for hot in (None, self.hot))
+        if cold is None or warm is None:
             return None
-        return self._rate_W(max(cold, warm), self.shares.least)
+        return self._back_W(max(cold, warm))
 
     @cached_property
     def glowing_W(self):
         """As flashback_W, of a lip that glows while the walls come to it; inf where none is found."""
-        high_m_s = self.velocity_m_s * self.shares.least
-        try:
-            limit_m_s = self._flame(self.hot).careful_flashback_velocity_m_s(high_m_s)
-        except InputError:
-            return inf
-        return self._rate_W(limit_m_s, self.shares.least)
+        limit_m_s = careful_flashback_m_s(*self.port, self.hot, True, self.off)
+        return inf if limit_m_s is None else self._back_W(limit_m_s)
+
+    def _back_W(self, limit_m_s):
+        rate_W = self._rate_W(limit_m_s, self.shares.least)
+        return rate_W if rate_W < self.firing.rate_W else inf
 
     @property
     def limits(self):

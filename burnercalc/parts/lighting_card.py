@@ -72,6 +72,7 @@ def lighting_card(
     mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
     fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s)
     standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
+    standing_m3 += resistance.inlets * resistance.inlet.area_m2 * resistance.leg_m
     arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
     trial_s = min(max(fills_s, TRIAL_S[0]), TRIAL_S[1])
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
@@ -90,7 +91,7 @@ def lighting_card(
         slips=BY_HAND_S / high_fills_s,
         run_on_s=soaking.run_on_s or LONGER_S[-1],
         standing_m3=standing_m3,
-        pipe_bores=mix_pipe_length / resistance.mix_pipe.bore_m,
+        pipe_bores=mix_pipe_length / resistance.mix_pipe.bore_m + resistance.leg_m / resistance.inlet.bore_m,
         switch_Pa=SWITCH * _before_damper_Pa(blower) if before else pipe_switch_Pa,
         pipe_switch_Pa=pipe_switch_Pa,
         switch_before=before,

@@ -9,15 +9,18 @@ from .flame import Flame
 from .gas import Gas
 from .zone import Zone
 
+LEAST_KEPT = 0.1  # of the fire's heat; the rest leaves by the opening. Common practice
+
 
 @dataclass(frozen=True)
 class Need:
     """Gross rates, from much film of the gas to little; None where no rate will do.
 
     A rate that only the poorest film cannot give has no band. `needed_W` is what auto takes: too slow a heat-up harms
-    nobody, so its middle counts; work that stays cold does, so the careful end of its band counts where it has one.
-    Where no fire heats up or works as asked, it counts what that would take if the gas left at wall temperature, the
-    limit of perfect exchange: no fire needs less.
+    nobody, so its middle counts; work that stays cold does, so the careful end of its band counts, but no more than
+    where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
+    Where no fire heats up as asked, it counts what that would take if the gas left at wall temperature, the limit of
+    perfect exchange: no fire needs less.
     """
 
     hold_W: float | None
@@ -30,6 +33,7 @@ class Need:
     hold_band: Band | None = None
     working_band: Band | None = None
     heat_up_band: Band | None = None
+    at_limit: bool = False
 
     @property
     def hold_told_W(self) -> Band | float | None:
@@ -50,10 +54,11 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         for states in (zone.hold, zone.working)
     )
     hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
-    if hold_W is None or flame.available is None:
+    held, poorest = zone.hold[1], zone.working[0]
+    if held is None or hold_W is None or flame.available is None:
         return Need(None, None, None, None, None, None, None)
-    working_band = band(working)
-    works_W = working_band.high if working_band else working_W or chamber.heat.working_W / flame.available
+    kept = poorest.available_fraction if poorest else 0.0
+    works_W = (held.wall_loss_W + held.opening_loss_W + chamber.work_heat_W) / max(kept, LEAST_KEPT)
     heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
     return Need(
         hold_W=hold_W,
@@ -64,8 +69,9 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
         hold_band=band(hold),
-        working_band=working_band,
+        working_band=band(working),
         heat_up_band=band(zone.heat_up_W),
+        at_limit=kept < LEAST_KEPT,
     )
 
 

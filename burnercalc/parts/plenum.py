@@ -1,4 +1,4 @@
-"""The plenum: the room behind the block that the mixture spreads in, and the inlet that feeds it."""
+"""The plenum: the room behind the block that the mixture spreads in, and the inlets that feed it."""
 
 from dataclasses import dataclass
 from math import pi, sqrt
@@ -19,8 +19,9 @@ class Plenum:
     area_m2: float  # of the cross-section that the mixture flows through along the body
     to_port_ratio: float
     inlet: Pipe
-    inlet_m: float  # from the left end to where the inlet feeds it
-    inlet_area_m2: float
+    inlets_m: tuple[float, ...]  # from the left end to where each inlet feeds it
+    streams: int  # along it, that part the flow: 1 from an inlet at an end, 2 from each in the back
+    inlet_area_m2: float  # of all inlets
     inlet_to_port_ratio: float
 
 
@@ -29,11 +30,12 @@ def plenum(
     body: Body,
     inlet: str,
     inlet_position: str,
+    inlets: int,
 ) -> Plenum:
     share = sqrt(pi) / 2 if face.round else 1.0
     width, height = share * (body.width_m - 2 * body.wall_m), body.depth_m - body.wall_m - body.grip_m
     length = share * (body.length_m - 2 * body.cap_m)
-    pipe = pipes.pipe(inlet, "inlet")
+    pipe, at_end = pipes.pipe(inlet, "inlet"), inlet_position == "end"
     return Plenum(
         length_m=length,
         width_m=width,
@@ -41,7 +43,8 @@ def plenum(
         area_m2=width * height,
         to_port_ratio=width * height / face.port_area_m2,
         inlet=pipe,
-        inlet_m=length / 2 if inlet_position == "centre" else 0.0,
-        inlet_area_m2=pipe.area_m2,
-        inlet_to_port_ratio=pipe.area_m2 / face.port_area_m2,
+        inlets_m=(0.0,) if at_end else tuple((i + 0.5) * length / inlets for i in range(inlets)),
+        streams=1 if at_end else 2 * inlets,
+        inlet_area_m2=inlets * pipe.area_m2,
+        inlet_to_port_ratio=inlets * pipe.area_m2 / face.port_area_m2,
     )

@@ -13,13 +13,15 @@ from .stream import Stream
 
 @dataclass(frozen=True)
 class Resistance:
-    """Pressures at high fire, cold. `uneven`: the plenum's pressure over the mean of ports and baffle.
+    """Pressures at high fire, cold. `split_Pa`: over tee and legs before two inlets.
+    `uneven`: the plenum's pressure over the mean of ports and baffle.
 
     `back_Pa`: as set, at any flow; `opening_Pa`: what the flue gas of all burners takes to get out at `high_m3_s`
     of this one, and goes with the square of the flow.
     """
 
     inlet_Pa: float
+    split_Pa: float | None
     mix_pipe_Pa: float
     total_Pa: float
     back_Pa: float
@@ -28,6 +30,8 @@ class Resistance:
     uneven: float
     passage: Passage
     inlet: Pipe
+    inlets: int
+    leg_m: float  # of a leg along the back, from the tee to its elbow; 0 with one inlet
     mix_pipe: Pipe
     mix_pipe_length_m: float
     mix_pipe_elbows: int
@@ -39,20 +43,33 @@ class Resistance:
             + self.opening_Pa * (mixture_m3_s / self.high_m3_s) ** 2
             + self.uneven * self.passage.at_Pa(mixture_m3_s)
             + self.inlet_at_Pa(mixture_m3_s)
+            + self.split_at_Pa(mixture_m3_s)
             + self.mix_pipe_at_Pa(mixture_m3_s)
         )
 
     def inlet_at_Pa(self, mixture_m3_s: float) -> float:
-        """From the mix pipe through a step of size, if any, and the inlet to rest in the plenum; the inlet is short."""
+        """From the mix pipe through a step of size, if any, and an inlet with its part of the flow to rest in the
+        plenum; the inlet is short."""
         density = self.passage.mixture.density_kg_m3
         inlet_Pa, pipe_Pa = (
-            losses.velocity_head_Pa(mixture_m3_s / pipe.area_m2, density) for pipe in (self.inlet, self.mix_pipe)
+            losses.velocity_head_Pa(mixture_m3_s / self.inlets / pipe.area_m2, density)
+            for pipe in (self.inlet, self.mix_pipe)
         )
         if self.inlet.area_m2 >= self.mix_pipe.area_m2:
             step = losses.expansion_K(self.mix_pipe.area_m2 / self.inlet.area_m2) * pipe_Pa
         else:
             step = losses.contraction_K(self.inlet.area_m2 / self.mix_pipe.area_m2) * inlet_Pa
         return step + losses.EXIT_K * inlet_Pa
+
+    def split_at_Pa(self, mixture_m3_s: float) -> float:
+        """Through the tee as into its branch, then along a leg of the inlet's size and its elbow with half the flow."""
+        if self.inlets == 1:
+            return 0.0
+        mixture = self.passage.mixture
+        density, viscosity = mixture.density_kg_m3, mixture.viscosity_Pas
+        tee_Pa = losses.pipe_drop_Pa(mixture_m3_s, self.mix_pipe.bore_m, 0.0, density, viscosity, ("tee_branch",))
+        each_m3_s = mixture_m3_s / self.inlets
+        return tee_Pa + losses.pipe_drop_Pa(each_m3_s, self.inlet.bore_m, self.leg_m, density, viscosity, ("elbow_90",))
 
     def mix_pipe_at_Pa(self, mixture_m3_s: float) -> float:
         """In the mix pipe with its elbows, counted full of mixture."""
@@ -80,6 +97,7 @@ def resistance(
 ) -> Resistance:
     found = Resistance(
         inlet_Pa=0.0,
+        split_Pa=None,
         mix_pipe_Pa=0.0,
         total_Pa=0.0,
         back_Pa=chamber_back_pressure,
@@ -88,6 +106,8 @@ def resistance(
         uneven=shares.plenum_Pa / shares.mean_drop_Pa,
         passage=passage,
         inlet=plenum.inlet,
+        inlets=len(plenum.inlets_m),
+        leg_m=(plenum.inlets_m[-1] - plenum.inlets_m[0]) / 2,
         mix_pipe=pipes.pipe(mix_pipe),
         mix_pipe_length_m=mix_pipe_length,
         mix_pipe_elbows=mix_pipe_elbows,
@@ -96,6 +116,7 @@ def resistance(
     return replace(
         found,
         inlet_Pa=found.inlet_at_Pa(flow),
+        split_Pa=found.split_at_Pa(flow) if found.inlets > 1 else None,
         mix_pipe_Pa=found.mix_pipe_at_Pa(flow),
         total_Pa=found.pressure_Pa(flow),
     )

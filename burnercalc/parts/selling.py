@@ -12,6 +12,7 @@ from .steel import Steel
 
 TEST_FIRE_S = 1800.0  # at high fire: five lightings, ten minutes low and hot, readings; common practice
 BREAKS = (1, 3, 6, 12)
+KEPT = ("mould", "train", "train_safety", "train_comfort", "blower")  # what a burner that does not pass leaves good
 
 
 @dataclass(frozen=True)
@@ -37,6 +38,7 @@ class Selling:
     test_gas: float
     cost: float
     price: float
+    worth: Said
     before: Said
 
 
@@ -71,9 +73,15 @@ def selling(
             size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
         )
         material = sum(line.batch_cost for line in lines) / size + test_gas
+        kept = sum(line.batch_cost for line in lines if line.key in KEPT) / size
         _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
         all_in = money.selling_cost(
-            material_each=material, hours_each=hours, hour_value=hour_value, overhead=overhead, scrap=scrap_rate
+            material_each=material - kept,
+            kept_each=kept,
+            hours_each=hours,
+            hour_value=hour_value,
+            overhead=overhead,
+            scrap=scrap_rate,
         )
         return Break(
             size, material, hours, all_in, all_in * (1 + profit), material + hours * hour_value <= bought_price
@@ -81,4 +89,22 @@ def selling(
 
     breaks = {size: of(size) for size in sorted({*BREAKS, batch_size})}
     mine = breaks[batch_size]
-    return Selling(tuple(breaks.values()), test_gas, mine.cost, mine.price, said("certified", price=mine.price))
+    return Selling(
+        breaks=tuple(breaks.values()),
+        test_gas=test_gas,
+        cost=mine.cost,
+        price=mine.price,
+        worth=_worth(cost.with_work_each, mine.price, bought_price),
+        before=said("certified", price=mine.price),
+    )
+
+
+def _worth(with_work: float, price: float, bought: float) -> Said:
+    """For oneself, and to sell. The price to ask is never below what one's own costs, so what sells is made too."""
+    return said(
+        "make_sell" if price <= bought else "make_keep" if with_work <= bought else "buy_keep",
+        own=abs(bought - with_work),
+        price=price,
+        bought=bought,
+        gap=abs(price - bought),
+    )

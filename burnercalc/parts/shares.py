@@ -38,11 +38,11 @@ class Shares:
 
 
 @lru_cache(maxsize=64)
-def _march(areas_m2, positions_m, inlet_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density, viscosity):
+def _march(areas_m2, positions_m, inlets_m, length_m, area_m2, hydraulic_m, flow_m3_s, coefficient, density, viscosity):
     return physics.plenum_distribution(
         areas_m2,
         positions_m,
-        inlet_m,
+        inlets_m,
         length_m,
         area_m2,
         hydraulic_m,
@@ -65,7 +65,7 @@ def shares(face: Face, plenum: Plenum, stream: Stream, mixture: Mixture, passage
     found = _march(
         tuple(count[x] * one for x in positions),
         positions,
-        plenum.inlet_m,
+        plenum.inlets_m,
         plenum.length_m,
         plenum.area_m2,
         2 * plenum.area_m2 / (plenum.width_m + plenum.height_m),

@@ -1,4 +1,4 @@
-"""The steel: the body taken apart into pieces, its window, its inlet pipe and the hole for that."""
+"""The steel: the body taken apart into pieces, its window, its inlet pipes and the holes for them."""
 
 from dataclasses import dataclass
 from functools import lru_cache
@@ -29,7 +29,8 @@ class Steel:
     window_cut_m: float
     drill_inset_m: float | None  # None where the window is round
     inlet_pipe: Pipe
-    inlet_piece: Piece
+    inlet_piece: Piece  # its count is that of the inlets
+    inlet_spacing_m: float | None  # between two; None with one
     inlet_saw_m: float
     inlet_clearance_m: float
 
@@ -42,6 +43,7 @@ def steel(
     corner_drill: float,
     inlet: str,
     inlet_length: float,
+    inlets: int,
     units: str,
 ) -> Steel:
     pipe = pipes.pipe(inlet, "inlet")
@@ -58,6 +60,7 @@ def steel(
         face.window_area_m2,
         pipe.od_m,
         saw_m,
+        inlets,
     )
     if body.round:
         cut = making.round_window_cut(diameter_m=face.window_width_m)
@@ -76,14 +79,17 @@ def steel(
         window_cut_m=cut.cut_length_m,
         drill_inset_m=None if body.round else corner_drill / 2,
         inlet_pipe=pipe,
-        inlet_piece=making.inlet_piece(outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m),
+        inlet_piece=making.inlet_piece(
+            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m, count=inlets
+        ),
+        inlet_spacing_m=apart.inside_length_m / 2 if inlets == 2 else None,
         inlet_saw_m=saw_m,
         inlet_clearance_m=clearance_m,
     )
 
 
 @lru_cache(maxsize=64)
-def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole):
+def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole, inlets):
     return making.body(
         kind=kind,
         length_m=length,
@@ -96,6 +102,7 @@ def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole
         window_area_m2=window,
         inlet_outside_m=inlet,
         inlet_hole_m=hole,
+        inlets=inlets,
     )
 
 

@@ -44,7 +44,10 @@ def stock(
 ) -> Stock:
     found = bars(batch_size, body, steel, stock_lengths, kerf, units)
     nipple = making.nipple_choice(
-        needed_m=steel.inlet_piece.length_m, offers=nipple_stock, kerf_m=kerf, burners=batch_size
+        needed_m=steel.inlet_piece.length_m,
+        offers=nipple_stock,
+        kerf_m=kerf,
+        inlets=batch_size * steel.inlet_piece.count,
     )
     return Stock(
         bars=found,

@@ -5,6 +5,7 @@ from math import sqrt
 
 from ..physics import throughput as physics
 from ..physics.band import Band
+from .back_pressure import BackPressure
 from .chamber import Chamber
 from .reached import Reached
 from .shop import Shop
@@ -12,9 +13,9 @@ from .shop import Shop
 
 @dataclass(frozen=True)
 class Throughput:
-    """`metal_kg_s`: None where nothing gets as hot. `bars`: how many lie side by side, 0 if none fits, None for a melt.
-
-    `bars_kg_s`: what their surface takes up at the set temperature; `fire_kg_s`: what the heat to spare is enough for.
+    """All None in a chamber as good as closed. `metal_kg_s`: None where nothing gets as hot. `bars`: how many lie side
+    by side, 0 if none fits, None for a melt. `bars_kg_s`: what their surface takes up at the set temperature;
+    `fire_kg_s`: what the heat to spare is enough for.
     """
 
     metal_kg_s: Band | None
@@ -27,6 +28,7 @@ def throughput(
     chamber: Chamber,
     reached: Reached,
     shop: Shop,
+    back_pressure: BackPressure,
     chamber_shape: str,
     chamber_length: float,
     chamber_width: float,
@@ -37,6 +39,8 @@ def throughput(
     bar_diameter: float,
 ) -> Throughput:
     """Solid work lies on the floor as round bars; what melts is a charge in a pot, and the fire alone limits it."""
+    if back_pressure.opening_Pa is None:
+        return Throughput(None, None, None, None)
     heat_J_kg = chamber.heat_J_kg
     fire = (
         Band(*(physics.charge_rate_kg_s(spare_heat_W=spare, heat_J_kg=heat_J_kg) for spare in reached.spare_W))

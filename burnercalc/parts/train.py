@@ -12,6 +12,7 @@ from .jet import Jet
 from .lighting import Lighting
 from .lighting_card import LightingCard
 from .shop import Shop
+from .steel import Steel
 
 COMFORT = ("gauge", "low_gauge", "gauge_cock", "filter", "needle", "filter_guard", "damper", "flexible_joint")
 
@@ -54,11 +55,13 @@ def train(
     lighting: Lighting,
     lighting_card: LightingCard,
     shop: Shop,
+    steel: Steel,
     gas_pressure: float,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
     inlet: str,
+    inlets: int,
     low_fire: float,
     units: str,
 ) -> Train:
@@ -104,7 +107,7 @@ def train(
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
     add("gas", "needle")
-    add("gas", "gauge_cock")
+    add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
     add("gas", "low_gauge", scale=gauge_Pa(max(jet_low_Pa, light_Pa or 0.0)), low=jet_low_Pa, **lit)
@@ -120,10 +123,16 @@ def train(
     if mix_pipe_elbows:
         add("mixture", "elbow", mix_pipe, count=mix_pipe_elbows)
     add("mixture", "union", mix_pipe)
+    if steel.inlet_spacing_m is not None:
+        add("mixture", "tee", mix_pipe)
     steps = making.reducers(mix_pipe, inlet)
     if steps:
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
-        add("mixture", "reducer", widest, count=len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
+        add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
+    if steel.inlet_spacing_m is not None:
+        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2)
+        add("mixture", "leg_union", inlet, count=inlets)
+        add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(
         Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed

@@ -30,7 +30,7 @@ def welding(
 ) -> Welding:
     inlet_m = pi * steel.inlet_pipe.od_m
     long_m = 4 * steel.tube_length_m if body.kind == "plates" else 0.0
-    cap_seam_m = (steel.weld_m - inlet_m - long_m) / 2
+    cap_seam_m = (steel.weld_m - steel.inlet_piece.count * inlet_m - long_m) / 2
     growth_m = making.block_growth_m(
         length_m=steel.body.inside_length_m, rise_K=max(chamber_temperature - shop.temp_K, 0.0)
     )

@@ -11,6 +11,7 @@ from math import isfinite, sqrt
 
 from ..errors import InputError, require
 from .losses import velocity_head_Pa
+from .root import bracketed_root
 
 # Air for which fan curves are given: 0.075 lb/ft3 (AMCA 210 standard air; published).
 CURVE_DENSITY_KG_M3 = 0.075 * 0.45359237 / 0.3048**3
@@ -33,6 +34,11 @@ class Parabola:
     @property
     def last_m3_s(self):
         return self.free_m3_s
+
+    @property
+    def falls(self):
+        """Whether the pressure falls all the way."""
+        return True
 
     def pressure_Pa(self, flow_m3_s, density_kg_m3=CURVE_DENSITY_KG_M3):
         """Pressure at a flow from 0 to last_m3_s, in air of that density [Pa]."""
@@ -86,6 +92,11 @@ class Points:
     @property
     def last_m3_s(self):
         return self.flows_m3_s[-1]
+
+    @property
+    def falls(self):
+        """Whether the pressure falls, or stays, all the way; it never leaves the points."""
+        return all(after <= before for before, after in pairwise(self.pressures_Pa))
 
     def pressure_Pa(self, flow_m3_s, density_kg_m3=CURVE_DENSITY_KG_M3):
         """Pressure at a flow from 0 to last_m3_s, in air of that density [Pa]."""
@@ -213,7 +224,9 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
     def gap(flow):
         return curve.pressure_Pa(flow, density_kg_m3) - system_Pa(flow)
 
-    flows = [curve.last_m3_s * i / _SCAN for i in range(_SCAN)] + [curve.last_m3_s]
+    # Where the blower falls all the way it meets the burner once at most, so that the ends tell.
+    scan = 1 if curve.falls else _SCAN
+    flows = [curve.last_m3_s * i / scan for i in range(scan)] + [curve.last_m3_s]
     gaps = [gap(flow) for flow in flows]
     crossings = sum((a > 0) != (b > 0) for a, b in pairwise(gaps))
     if not gaps[0] > 0:
@@ -222,13 +235,8 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
     if falls is None:
         last = curve.last_m3_s
         return OperatingPoint(last, curve.pressure_Pa(last, density_kg_m3), True, False, crossings)
-    low, high = flows[falls - 1], flows[falls]
-    while high - low > 1e-12 * high:
-        middle = (low + high) / 2
-        if not low < middle < high:
-            break
-        low, high = (middle, high) if gap(middle) > 0 else (low, middle)
-    flow = (low + high) / 2
+    low, high = falls - 1, falls
+    flow = bracketed_root(lambda at: -gap(at), flows[low], flows[high], f_low=-gaps[low], f_high=-gaps[high])
     return OperatingPoint(flow, curve.pressure_Pa(flow, density_kg_m3), False, False, crossings)
 
 

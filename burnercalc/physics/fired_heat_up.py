@@ -4,13 +4,14 @@ from dataclasses import dataclass
 from math import exp, log
 
 from ..errors import require
-from .gas_zone import at_rate_and_wall, rate_to_hold, reached
+from .gas_zone import GasZone, at_rate_and_wall, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
-from .walls import bracketed_root, check_temperatures
+from .root import bracketed_root
+from .walls import check_temperatures
 
 # Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
-FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.12, 900.0
+FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.1, 900.0
 
 # Beyond every furnace: a fire that is not asked for.
 MOST_W = 1e9
@@ -26,8 +27,21 @@ ALMOST = 0.94
 LEAST_SLOPE, STEEP, MOST_SLOPE, STRAIGHT = 0.2, 5.0, 10.0, 4.0
 WIDE = 3.0  # twenty times the fire: no straight line in logarithms any more
 
+# The first step after the fire is turned up, of the time gone by.
+AFTER_TURN_UP = 0.05
+
 # Closer than this to where the fire must end, the chamber never arrives for any purpose.
 NEVER_WITHIN_K = 1.0
+
+
+@dataclass(frozen=True)
+class Lit:
+    """The fire that a cold chamber is lit with: GasZone of its mixture, gross rate of all burners [W], and the hot face
+    at which it is turned up [K]."""
+
+    zone: GasZone
+    firing_rate_W: float
+    until_K: float
 
 
 @dataclass(frozen=True)
@@ -42,6 +56,7 @@ class FiredHeatUp:
         gas_temps_K    gas that leaves                                                                   [K]
         kept_J         heat that stayed in the chamber so far: lining, shell and opening                 [J]
         stored_J       of that, in the lining                                                            [J]
+        turned_up_s    until the fire it was lit with was turned up; None when that never came           [s]
     """
 
     time_s: float | None
@@ -51,6 +66,7 @@ class FiredHeatUp:
     gas_temps_K: tuple
     kept_J: float
     stored_J: float
+    turned_up_s: float | None = 0.0
 
 
 def fired_heat_up(
@@ -62,8 +78,9 @@ def fired_heat_up(
     cells_per_layer=12,
     step_growth=STEP_GROWTH,
     early_step_s=FIRST_STEP_S,
+    lit=None,
 ):
-    """Heat-up of the empty chamber at a steady firing rate, from cold to a wall temperature.
+    """Heat-up of the empty chamber from cold to a wall temperature: at a steady firing rate, or lit with another first.
 
         rate available(Tg) = exchange(Tg, Tw) = heat into the lining + opening loss(Tw)   in every step,
         lining by implicit finite volumes as heatup.heat_up
@@ -76,6 +93,7 @@ def fired_heat_up(
         cells_per_layer   cells in each layer                                   [-]   4 or more
         step_growth       length of a step over the time gone by                [-]   0.01 to 0.5
         early_step_s      that the first steps double up to                     [s]   FIRST_STEP_S or more
+        lit               Lit, the fire until it is turned up; None: none
     Returns: FiredHeatUp
     Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth or early_step
     Assumes: as gas_zone.gas_zone; no work inside; dry lining; the gas itself stores nothing
@@ -88,9 +106,15 @@ def fired_heat_up(
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
     require(0.01 <= step_growth <= 0.5, "step_growth", f"{step_growth:g}", "must be within 0.01 to 0.5")
     require(early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more")
-    losses, gas = zone.losses, zone.gas
+    losses = zone.losses
     check_temperatures(wall_temp_K, losses.ambient_temp_K)
     end_K = reached(zone, firing_rate_W).wall_temp_K
+    fire, turned_up_s, until_K = (zone, firing_rate_W), 0.0, None
+    if lit:
+        fire, turned_up_s, until_K = (lit.zone, lit.firing_rate_W), None, min(lit.until_K, wall_temp_K)
+        lit_end_K = reached(*fire).wall_temp_K
+        if not until_K < lit_end_K - NEVER_WITHIN_K:
+            return FiredHeatUp(None, lit_end_K, (), (), (), 0.0, 0.0, None)
     march = WallMarch(
         losses.wall, losses.layers, losses.ambient_temp_K, losses.film_loss_W, CELL_TIME_S, cells_per_layer
     )
@@ -100,10 +124,11 @@ def fired_heat_up(
 
     def missing_W(face_K):
         heat = asked_W(face_K)
-        return heat - zone.exchange_W(gas.temp_K(heat / firing_rate_W), face_K)
+        burns, rate_W = fire
+        return heat - burns.exchange_W(burns.gas.temp_K(heat / rate_W), face_K)
 
     now, step, face_K, kept = 0.0, FIRST_STEP_S, losses.ambient_temp_K, 0.0
-    times, walls, gases = [0.0], [face_K], [gas.flame_temp_K]
+    times, walls, gases = [0.0], [face_K], [fire[0].gas.flame_temp_K]
     # Towards an end that lies below, only to where nothing more happens.
     coldest_K = losses.ambient_temp_K
     goal_K = wall_temp_K if wall_temp_K < end_K - NEVER_WITHIN_K else end_K - NEVER_WITHIN_K
@@ -111,7 +136,7 @@ def fired_heat_up(
         # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
         march.prepare(step, min(face_K, TEMP_MAX_K))
         face_K = _risen_K(
-            missing_W, face_K, face_K - walls[-2] if len(walls) > 1 else None, gas.flame_temp_K, coldest_K
+            missing_W, face_K, face_K - walls[-2] if len(walls) > 1 else None, fire[0].gas.flame_temp_K, coldest_K
         )
         heat = asked_W(face_K)
         march.advance(face_K)
@@ -119,18 +144,27 @@ def fired_heat_up(
         now += step
         times.append(now)
         walls.append(face_K)
-        gases.append(gas.temp_K(heat / firing_rate_W))
-        step = max(min(2 * step, early_step_s), step_growth * now)
+        gases.append(fire[0].gas.temp_K(heat / fire[1]))
+        longer = max(min(2 * step, early_step_s), step_growth * now)
+        if turned_up_s is None and face_K >= until_K:
+            fire, turned_up_s, step = (zone, firing_rate_W), now, min(AFTER_TURN_UP * now, longer)
+        elif turned_up_s is None:
+            # Hardly past the face at which it is turned up.
+            step = min(longer, max(step * (until_K + 1 - face_K) / max(face_K - walls[-2], 1e-3), early_step_s))
+        else:
+            step = longer if now > (1 + step_growth) * turned_up_s else min(2 * step, longer)
     hot = goal_K == wall_temp_K and face_K >= wall_temp_K
     share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2]) if hot else 0.0
+    time_s = times[-2] + share * (times[-1] - times[-2]) if hot else None
     return FiredHeatUp(
-        times[-2] + share * (times[-1] - times[-2]) if hot else None,
+        time_s,
         end_K,
         tuple(times),
         tuple(walls),
         tuple(gases),
         kept,
         march.stored_J,
+        min(turned_up_s, time_s) if hot and turned_up_s else turned_up_s,
     )
 
 

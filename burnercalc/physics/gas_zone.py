@@ -18,8 +18,9 @@ from .fuels import AIR, gross_heating_value_J_mol
 from .gas_emissivity import TEMP_RANGE_K, exchange_cubic, mean_beam_length_m
 from .linings import TEMP_MAX_K
 from .openings import opening_loss_W
+from .root import bracketed_root
 from .thermo import mixture_enthalpy_J
-from .walls import bracketed_root, check_temperatures, steady_wall
+from .walls import check_temperatures, steady_wall
 
 # Convection from burned gas to the walls of a small chamber that jets of many ports stir. Common practice. So wide that
 # it covers the radiation too, which other published gases move by up to 15 %, and walls of 0.4 or 0.8 by 20 %.

@@ -6,7 +6,8 @@ it slows down again, less what it loses to the wall.
 """
 
 from dataclasses import dataclass
-from math import acos, sqrt
+from itertools import pairwise
+from math import acos, inf, sqrt
 
 from ..errors import require
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
@@ -117,7 +118,7 @@ class _Plenum:
 def plenum_distribution(
     port_areas_m2,
     positions_m,
-    inlet_m,
+    inlets_m,
     length_m,
     plenum_area_m2,
     hydraulic_diameter_m,
@@ -128,7 +129,7 @@ def plenum_distribution(
     recovery=RECOVERY,
     roughness_m=ROUGHNESS_STEEL_M,
 ):
-    """Flow through each column of ports along a closed plenum, fed at one place.
+    """Flow through each column of ports along a closed plenum, fed at one place or at several alike.
 
         q_j = C_d A_j sqrt(2 p_j / rho)
         p_j = p_end - k rho V_j^2/2 + friction from the dead end to j,   V_j the stream on beyond column j
@@ -136,7 +137,7 @@ def plenum_distribution(
     Arguments:
         port_areas_m2           open area of each column                      [m2]   above 0
         positions_m             of each column along the plenum, ascending    [m]    0 to length
-        inlet_m                 where the inlet enters along the plenum       [m]    0 to length
+        inlets_m                where each inlet enters along the plenum      [m]    ascending, 0 to length
         length_m                inside of the plenum                          [m]    above 0
         plenum_area_m2          cross-section that the stream runs through    [m2]   above 0
         hydraulic_diameter_m    4 area / perimeter of that                    [m]    above 0
@@ -152,14 +153,17 @@ def plenum_distribution(
         InputError   a value outside its limit
     Assumes:
         one-dimensional stream; both branches start from rest under the inlet; a column right at the inlet sees the
-        pressure at rest; C_d the same for all ports. Where p_j is not positive the column is counted as starved with
-        zero flow; the model ends there, what really happens is worse
+        pressure at rest; several inlets have the same pressure, and halfway between two of them the stream stands, as
+        it does where ports and legs are alike on both sides: a column there is fed half from each; C_d the same for
+        all ports. Where p_j is not positive the column is counted as starved with zero flow; the model ends there,
+        what really happens is worse
     Source:
         Perry's Chemical Engineers' Handbook, perforated-pipe distributors (memory); derived here
     Checked by:
-        tests/reference/plenum.csv, its closed form cos(C_d a) in tests/test_plenum.py
+        tests/reference/plenum.csv, its closed form cos(C_d a) in tests/test_plenum.py; n inlets against n short
+        plenums side by side
     """
-    _check(port_areas_m2, positions_m, inlet_m, length_m)
+    _check(port_areas_m2, positions_m, inlets_m, length_m)
     for name, value in (
         ("plenum_area_m2", plenum_area_m2),
         ("hydraulic_diameter_m", hydraulic_diameter_m),
@@ -180,10 +184,10 @@ def plenum_distribution(
     plenum = _Plenum(
         plenum_area_m2, hydraulic_diameter_m, discharge_coefficient, density_kg_m3, viscosity_Pas, recovery, roughness_m
     )
-    left, centre, right = _branches(port_areas_m2, positions_m, inlet_m, length_m)
+    branches, centre = _branches(port_areas_m2, positions_m, inlets_m, length_m)
 
     def all_flows(inlet_Pa):
-        parts = [plenum.branch([column[1:] for column in branch], inlet_Pa) for branch in (left, right)]
+        parts = [plenum.branch([column[1:] for column in branch], inlet_Pa) for branch in branches]
         return parts, [plenum.port_flow_m3_s(port_areas_m2[i], inlet_Pa) for i in centre]
 
     def total_m3_s(inlet_Pa):
@@ -195,9 +199,9 @@ def plenum_distribution(
     parts, middle = all_flows(inlet_Pa)
 
     flows, drops = [0.0] * len(port_areas_m2), [0.0] * len(port_areas_m2)
-    for branch, (branch_flows, branch_drops, _) in zip((left, right), parts):
+    for branch, (branch_flows, branch_drops, _) in zip(branches, parts):
         for (i, _, _), flow, drop in zip(branch, branch_flows, branch_drops):
-            flows[i], drops[i] = flow, drop
+            flows[i], drops[i] = flows[i] + flow, drop
     for i, flow in zip(centre, middle):
         flows[i], drops[i] = flow, inlet_Pa
 
@@ -213,7 +217,7 @@ def plenum_distribution(
         shares=tuple(shares),
         drops_Pa=tuple(drops),
         spread=max(shares) - min(shares),
-        first_over_last=_first_over_last(shares, left, right),
+        first_over_last=_first_over_last(shares, branches),
         mean_drop_Pa=even_Pa,
         plenum_pressure_Pa=inlet_Pa,
         inlet_head_Pa=inlet_head,
@@ -223,51 +227,63 @@ def plenum_distribution(
     )
 
 
-def _check(port_areas_m2, positions_m, inlet_m, length_m):
+def _check(port_areas_m2, positions_m, inlets_m, length_m):
     require(len(port_areas_m2) >= 1, "port_areas_m2", "none", "must hold at least one column")
     require(len(port_areas_m2) == len(positions_m), "positions_m", len(positions_m), "must be one for each column")
     require(0 < length_m < float("inf"), "length_m", f"{length_m:g}", "must be above 0")
-    require(0 <= inlet_m <= length_m, "inlet_m", f"{inlet_m:g}", "must be within the plenum", f"{length_m / 2:g}")
+    require(len(inlets_m) >= 1, "inlets_m", "none", "must hold at least one inlet")
+    for before, after in zip((0.0, *inlets_m), inlets_m):
+        require(
+            before <= after <= length_m,
+            "inlets_m",
+            f"{after:g}",
+            "must rise and be within the plenum",
+            f"{length_m / 2:g}",
+        )
     for area in port_areas_m2:
         require(0 < area < float("inf"), "port_areas_m2", f"{area:g}", "must be above 0")
     for before, after in zip((0.0, *positions_m), positions_m):
         require(before <= after <= length_m, "positions_m", f"{after:g}", "must rise and lie within the plenum")
 
 
-def _first_over_last(shares, left, right):
-    ends = [(shares[branch[-1][0]], shares[branch[0][0]]) for branch in (left, right) if branch]
+def _first_over_last(shares, branches):
+    ends = [(shares[branch[-1][0]], shares[branch[0][0]]) for branch in branches if branch]
     if any(last == 0 for _, last in ends):
         return None
     return min((first / last for first, last in ends), default=1.0)
 
 
-def _branches(areas, positions, inlet_m, length_m):
-    """Columns left of, at and right of the inlet. Left and right hold (index, area, distance on towards the inlet),
-    dead end first; columns at the inlet are indices."""
+def _branches(areas, positions, inlets_m, length_m):
+    """(branches, centre): left and right of each inlet the columns as (index, area, distance on towards the inlet),
+    dead end first; columns at an inlet are indices. A column halfway between two inlets is in two branches by half."""
     near = 1e-9 * length_m
-    centre = [i for i, x in enumerate(positions) if abs(x - inlet_m) <= near]
-    left = [i for i, x in enumerate(positions) if x < inlet_m - near]
-    right = [i for i, x in enumerate(positions) if x > inlet_m + near][::-1]
+    halfway = [-inf, *((one + other) / 2 for one, other in pairwise(inlets_m)), inf]
+    branches, centre = [], []
+    for inlet_m, low, high in zip(inlets_m, halfway, halfway[1:]):
+        centre += [i for i, x in enumerate(positions) if abs(x - inlet_m) <= near]
+        left = [i for i, x in enumerate(positions) if low - near <= x < inlet_m - near]
+        right = [i for i, x in enumerate(positions) if inlet_m + near < x <= high + near][::-1]
+        for order in (left, right):
+            onward = [positions[i] for i in order[1:]] + [inlet_m]
+            shared = [0.5 if min(abs(positions[i] - low), abs(positions[i] - high)) <= near else 1.0 for i in order]
+            branches.append(
+                [(i, share * areas[i], abs(x - positions[i])) for i, share, x in zip(order, shared, onward)]
+            )
+    return branches, centre
 
-    def with_steps(order):
-        onward = [positions[i] for i in order[1:]] + [inlet_m]
-        return [(i, areas[i], abs(x - positions[i])) for i, x in zip(order, onward)]
 
-    return with_steps(left), centre, with_steps(right)
-
-
-def wanted_ratio(spread, inlet_position):
+def wanted_ratio(spread, streams):
     """Plenum over port area that keeps the unevenness of the ports to a share.
 
-        A / sum(A_j) = C_d / arccos(1 - s), half of it with the inlet in the middle;   C_d 0.75
+        A / sum(A_j) = C_d / arccos(1 - s) / n;   C_d 0.75
 
     Arguments:
-        spread           s, 1 - flow at the inlet over flow at the dead end   [-]   above 0, up to 1
-        inlet_position   "end", or "centre": two streams of half the flow
+        spread    s, 1 - flow at the inlet over flow at the dead end                [-]   above 0, up to 1
+        streams   n, along the plenum: 1 with the inlet at an end, 2 for each inlet in the back   [-]   1 or more
     Returns:
         float            [-]
     Raises:
-        InputError       spread outside its limit
+        InputError       a value outside its limit
     Assumes:
         many equal ports, no friction, full recovery
     Source:
@@ -276,7 +292,8 @@ def wanted_ratio(spread, inlet_position):
         tests/test_plenum.py: wanted_ratio against the closed form's table and the march
     """
     require(0 < spread <= 1, "spread", f"{spread:g}", "must be above 0, up to 1")
-    return USUAL_DISCHARGE / acos(1 - spread) * (0.5 if inlet_position == "centre" else 1.0)
+    require(streams >= 1, "streams", f"{streams:g}", "must be 1 or more", "1")
+    return USUAL_DISCHARGE / acos(1 - spread) / streams
 
 
 def impingement_flow_ratio(inlet_velocity_m_s, density_kg_m3, port_drop_Pa):

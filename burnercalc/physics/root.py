@@ -1,7 +1,9 @@
-"""One-dimensional root of a positive rising function, as the pressures and flows of a network are."""
+"""Roots of rising functions: of positive ones, as the pressures and flows of a network are, and between two ends."""
 
 from collections.abc import Callable
 from math import exp, log
+
+from ..errors import InputError, require
 
 SMALLEST, LARGEST = 1e-150, 1e150  # of x over the guess
 
@@ -56,3 +58,50 @@ def rising_root(function: Callable[[float], float], target: float, guess: float)
             g_low *= 0.5 if side == 1 else 1.0
             side = 1
     return guess * exp(u)
+
+
+def bracketed_root(
+    f: Callable[[float], float],
+    low: float,
+    high: float,
+    tolerance: float = 1e-12,
+    most: int = 200,
+    f_low: float | None = None,
+    f_high: float | None = None,
+) -> float:
+    """Root of a rising function between `low` and `high`: inverse parabolas where they are safe, halving elsewhere.
+
+    `f_low`, `f_high`: f at the ends, for a caller that knows them.
+
+    Raises: InputError for `bracket` when f(low) <= 0 <= f(high) does not hold or `most` trials are not enough
+    Source: Chandrupatla, Adv. Eng. Software 28 (1997) 145; the first trial is by false position
+    """
+    f_low = f(low) if f_low is None else f_low
+    f_high = f(high) if f_high is None else f_high
+    require(f_low <= 0 <= f_high, "bracket", f"{low:g} to {high:g}", "must hold a sign change")
+    if f_low == 0 or f_high == 0:
+        return low if f_low == 0 else high
+    # x1 is the latest point, x2 the other end of the bracket, x3 the one given up last.
+    x1, f1, x2, f2 = (low, f_low, high, f_high) if -f_low < f_high else (high, f_high, low, f_low)
+    share = min(max(f1 / (f1 - f2), tolerance), 0.5)
+    for _ in range(most):
+        x = x1 + share * (x2 - x1)
+        value = f(x)
+        if value == 0:
+            return x
+        if (value > 0) == (f1 > 0):
+            x3, f3 = x1, f1
+        else:
+            x3, f3, x2, f2 = x2, f2, x1, f1
+        x1, f1 = x, value
+        nearest = x1 if abs(f1) < abs(f2) else x2
+        least = tolerance * abs(nearest) / abs(x2 - x1)
+        if least > 0.5:
+            return nearest
+        xi, phi = (x1 - x2) / (x3 - x2), (f1 - f2) / (f3 - f2)
+        if phi * phi < xi and (1 - phi) * (1 - phi) < 1 - xi:
+            share = f1 / (f2 - f1) * f3 / (f2 - f3) + (x3 - x1) / (x2 - x1) * f1 / (f3 - f1) * f2 / (f3 - f2)
+            share = min(max(share, least), 1 - least)
+        else:
+            share = 0.5
+    raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")

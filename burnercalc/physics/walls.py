@@ -4,10 +4,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..constants import ATM_PA
-from ..errors import InputError, require
+from ..errors import require
 from .chamber_walls import flat_wall
 from .linings import TEMP_MAX_K, TEMP_MIN_K
 from .outside import faces_loss_W
+from .root import bracketed_root
 
 
 @dataclass(frozen=True)
@@ -189,42 +190,3 @@ def check_temperatures(hot_face_temp_K, ambient_temp_K):
         f"must be above the air and at most {TEMP_MAX_K:g} K (1800 degC)",
         "1573.15 K",
     )
-
-
-def bracketed_root(f, low, high, tolerance=1e-12, most=200, f_low=None, f_high=None):
-    """Root of a rising function between `low` and `high`: inverse parabolas where they are safe, halving elsewhere.
-
-    `f_low`, `f_high`: f at the ends, for a caller that knows them.
-
-    Raises: InputError for `bracket` when f(low) <= 0 <= f(high) does not hold or `most` trials are not enough
-    Source: Chandrupatla, Adv. Eng. Software 28 (1997) 145; the first trial is by false position
-    """
-    f_low = f(low) if f_low is None else f_low
-    f_high = f(high) if f_high is None else f_high
-    require(f_low <= 0 <= f_high, "bracket", f"{low:g} to {high:g}", "must hold a sign change")
-    if f_low == 0 or f_high == 0:
-        return low if f_low == 0 else high
-    # x1 is the latest point, x2 the other end of the bracket, x3 the one given up last.
-    x1, f1, x2, f2 = (low, f_low, high, f_high) if -f_low < f_high else (high, f_high, low, f_low)
-    share = min(max(f1 / (f1 - f2), tolerance), 0.5)
-    for _ in range(most):
-        x = x1 + share * (x2 - x1)
-        value = f(x)
-        if value == 0:
-            return x
-        if (value > 0) == (f1 > 0):
-            x3, f3 = x1, f1
-        else:
-            x3, f3, x2, f2 = x2, f2, x1, f1
-        x1, f1 = x, value
-        nearest = x1 if abs(f1) < abs(f2) else x2
-        least = tolerance * abs(nearest) / abs(x2 - x1)
-        if least > 0.5:
-            return nearest
-        xi, phi = (x1 - x2) / (x3 - x2), (f1 - f2) / (f3 - f2)
-        if phi * phi < xi and (1 - phi) * (1 - phi) < 1 - xi:
-            share = f1 / (f2 - f1) * f3 / (f2 - f3) + (x3 - x1) / (x2 - x1) * f1 / (f3 - f1) * f2 / (f3 - f2)
-            share = min(max(share, least), 1 - least)
-        else:
-            share = 0.5
-    raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")

@@ -121,8 +121,8 @@ def exploded_drawing(
     text = text_mm or 2 * mould.wood.base_length_m * MM * TEXT_SHARE
     at_end = inlet_position == "end"
     hole = None if at_end else steel.inlet_saw_m * MM / 2
-    pipe = say("inlet_end" if at_end else "inlet", pipe=inlet)
-    left = [(_inlet(plenum, inlet_length * MM, at_end), pipe), *_steel(body, face, steel, hole, say)]
+    pipe = say("inlet_end" if at_end else "inlet" if steel.inlet_spacing_m is None else "inlets", pipe=inlet)
+    left = [(_inlet(plenum, inlet_length * MM, at_end), pipe), *_steel(body, face, plenum, steel, hole, say)]
     if baffle_sheet.sheet:
         left.insert(-1 if len(left) > 2 else 2, (_baffle(body, baffle_sheet, baffle_thickness), say("baffle")))
     left.append((_block(body, face), say("block", ports=face.port_count)))
@@ -154,15 +154,21 @@ def _inlet(plenum, length, at_end):
     od, bore = plenum.inlet.od_m * MM / 2, plenum.inlet.bore_m * MM / 2
     if at_end:
         return _lying_pipe(od, bore, length)
-    return [*_drum(od, 0.0, length, "steel"), _ring(0.0, 0.0, length, bore, "hole")]
+    one = [*_drum(od, 0.0, length, "steel"), _ring(0.0, 0.0, length, bore, "hole")]
+    return [placed(shape, *seen(x, 0.0, 0.0)) for x in _inlets(plenum) for shape in one]
 
 
-def _steel(body, face, steel, hole, say):
-    """(shapes, name) of the body's pieces from the inlet to the fire; `hole`: radius of the inlet's in the back."""
+def _inlets(plenum):
+    """Where each inlet in the back enters along the body, from its middle."""
+    return [(x - plenum.length_m / 2) * MM for x in plenum.inlets_m]
+
+
+def _steel(body, face, plenum, steel, hole, say):
+    """(shapes, name) of the body's pieces from the inlet to the fire; `hole`: radius of each inlet's in the back."""
     pieces = {piece.name: piece for piece in steel.body.pieces}
     depth, wall, half_y = body.depth_m * MM, body.wall_m * MM, body.width_m * MM / 2
     window = face.window_length_m * MM / 2, face.window_width_m * MM / 2
-    in_back = [] if hole is None else [_ring(0.0, 0.0, depth, hole, "hole")]
+    in_back = [] if hole is None else [_ring(x, 0.0, depth, hole, "hole") for x in _inlets(plenum)]
     if body.kind == "pipe":
         disc, cap = pieces["face disc"].width_m * MM / 2, body.cap_m * MM
         high = pieces["body pipe"].length_m * MM

@@ -39,7 +39,7 @@ def block_heat_table(hot_block: HotBlock, soaking: Soaking, say: Say) -> tuple:
 def ratio_by_ports_chart(face: Face, plenum: Plenum, inlet_position: str) -> Plot:
     most = max(2 * face.port_count, LEAST_COUNT)
     counts = tuple(range(1, most + 1))
-    good, stop = (wanted_ratio(spread, inlet_position) for spread in SPREAD)
+    good, stop = (wanted_ratio(spread, plenum.streams) for spread in SPREAD)
     top = max(2 * good, 1.5 * plenum.to_port_ratio)
     limits = {"band_stop": (0, stop), "band_caution": (stop, good), "band_good": (good, top)}
     return Plot(
@@ -53,7 +53,7 @@ def ratio_by_ports_chart(face: Face, plenum: Plenum, inlet_position: str) -> Plo
             ),
         },
         mark=(face.port_count, plenum.to_port_ratio),
-        case=inlet_position,
+        case=inlet_position if len(plenum.inlets_m) == 1 else "two",
         slots={
             "enough": int(plenum.area_m2 / good / port_field.port_area_m2(1, face.port_diameter_m)),
             "spread": SPREAD[0],

@@ -1,5 +1,6 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
+from ..catalogue.sentences import written
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.lighting import Lighting
@@ -113,7 +114,10 @@ def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
         K_h = stage.ramp_K_s * 3600
         return say("ramp_F", rate=K_h * 1.8) if units == "in" else say("ramp_K", rate=K_h)
 
-    return tuple((stage.name, ramp(stage), stage.temp_K, stage.hold_s, stage.source) for stage in schedule.stages)
+    return tuple(
+        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, written(stage.source, {}, units))
+        for stage in schedule.stages
+    )
 
 
 def drying_chart(schedule: Schedule) -> Plot:

@@ -6,13 +6,17 @@ The drawings of the room are in templates.py.
 from collections import Counter
 from itertools import groupby
 
+from ..catalogue.sentences import written
 from ..making import batch as making_batch
 from ..making import mould as making_mould
 from ..making.body import Piece
 from ..making.days import moment
+from ..making.money import CostLine
 from ..making.refractory import castable, castable_names
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
+from ..parts.block import Block
+from ..parts.blower import Blower
 from ..parts.boards import Boards
 from ..parts.body import Body
 from ..parts.cost import Cost, batch_hours, cost_lines
@@ -24,7 +28,9 @@ from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
+from ..parts.train import Train
 from ..parts.welding import Welding
+from .train import sized
 from .view import Plot, Rows, Say
 
 CAPS = ("end cap", "face disc", "back disc")
@@ -157,7 +163,7 @@ def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) 
     return Rows(rows, "base", {"length": mould.wood.base_length_m, "width": mould.wood.base_width_m})
 
 
-def refractories_table() -> tuple:
+def refractories_table(units: str) -> tuple:
     return tuple(
         (
             one.label,
@@ -167,7 +173,7 @@ def refractories_table() -> tuple:
             one.water_high,
             one.service_temp_K,
             one.working_time_s,
-            one.source,
+            written(one.source, {}, units),
         )
         for one in map(castable, castable_names())
     )
@@ -239,6 +245,63 @@ def cost_lines_table(cost: Cost, say: Say) -> tuple:
         )
         for line in cost.lines
     )
+
+
+def shopping_table(
+    cost: Cost,
+    stock: Stock,
+    baffle_sheet: BaffleSheet,
+    boards: Boards,
+    train: Train,
+    face: Face,
+    block: Block,
+    blower: Blower,
+    baffle_thickness: float,
+    bag_mass: float,
+    pin_stock_length: float,
+    batch_size: int,
+    say: Say,
+) -> tuple:
+    """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
+    wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
+    sheet = baffle_sheet.sheet
+    sold = {
+        "nipple": lambda: say("nipple.sold", length=stock.nipples.slots["stock"]),
+        "baffle": lambda: say(
+            "baffle.sold", length=sheet.blank_length_m, width=sheet.blank_width_m, thickness=baffle_thickness
+        ),
+        "bag": lambda: say("bag.sold", name=block.material.label, mass=bag_mass),
+        "pins": lambda: say("pins.sold", diameter=face.port_diameter_m, length=pin_stock_length),
+        "mould": lambda: (
+            ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
+            or say("no_boards")
+        ),
+        "blower": lambda: say("blower.sold", pressure=blower.curve.pressure_Pa(0.0), flow=blower.curve.last_m3_s),
+        "first_fire": lambda: say("first_fire.sold", mass=batch_size * line.need),
+    }
+    for number, bars in enumerate(stock.bars):
+        lengths = Counter(bar.stock_m for bar in bars.plan.bars)
+        words = ", ".join(say("bars", count=count, length=length) for length, count in lengths.items())
+        sold[f"steel_{number}"] = lambda words=words: words
+    rows = []
+    for line in cost.lines:
+        if line.key.startswith("train"):
+            rows += _train_rows(line, train, batch_size, say)
+            continue
+        words = sold[line.key]() if line.key in sold else say(f"{line.key}.sold")
+        rows.append((say(line.name.case, **line.name.slots), words, line.packs, line.batch_cost))
+    return tuple(rows)
+
+
+def _train_rows(line: CostLine, train: Train, batch_size: int, say: Say) -> list[tuple]:
+    """The parts that a line of the cost pays for; where it is a sum of one's own, that sum after them."""
+    own = line.key == "train"
+    rows = [
+        (say(f"{part.key}.name"), sized(part, say), part.count * batch_size, None if own else part.price * batch_size)
+        for part in train.parts
+        if own or part.safety == (line.key == "train_safety")
+    ]
+    return [*rows, (say("train"), say("train.sold"), line.packs, line.batch_cost)] if own else rows
 
 
 def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tuple:

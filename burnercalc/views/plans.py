@@ -129,15 +129,20 @@ def _sized(body, face, pattern, rows, say, text, away):
     return shapes
 
 
+def _inlets(plenum):
+    """Where each inlet enters along the body, from its middle."""
+    return [(x - plenum.length_m / 2) * MM for x in plenum.inlets_m]
+
+
 def _hidden(body, plenum, inlet_position):
-    """What lies behind the face: the inside of the box, and the inlet where it comes through the back."""
+    """What lies behind the face: the inside of the box, and the inlets where they come through the back."""
     inside_x, inside_y = plenum.length_m * MM / 2, plenum.width_m * MM / 2
     if body.round:
         yield Arc(0.0, 0.0, body.length_m * MM / 2 - body.wall_m * MM, 0.0, 360.0, "hidden")
     else:
         yield rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "hidden")
-    if inlet_position == "centre":
-        yield Arc(0.0, 0.0, plenum.inlet.bore_m * MM / 2, 0.0, 360.0, "hidden")
+    for x in _inlets(plenum) if inlet_position == "centre" else ():
+        yield Arc(x, 0.0, plenum.inlet.bore_m * MM / 2, 0.0, 360.0, "hidden")
 
 
 def _setback(body, face, say, text, away):
@@ -212,8 +217,11 @@ def section_drawing(
         back, top = [rectangle(-plate, depth - wall, 2 * plate, wall, "steel")], depth
         back += _inlet_at_end(body, plenum, end_inlet, inlet_length, half)
     else:
-        back, top = _inlet_above(body, plenum, inlet_length, half - _ends(body, caps)[1] * MM)
-        back.append(Line(0.0, -outside - 0.8 * text, 0.0, top + text, "centre"))
+        at = _inlets(plenum)
+        back, top = _inlet_above(body, plenum, inlet_length, half - _ends(body, caps)[1] * MM, at)
+        back += [Line(x, -outside - 0.8 * text, x, top + text, "centre") for x in at]
+        if len(at) > 1:
+            back += dimension(at[0], top, at[1], top, text, say.length((at[1] - at[0]) / MM), text)
     shapes += back
     if sheet:
         ridge = (body.wall_m + baffle_sheet.stand_m + sheet.height_m) * MM
@@ -235,7 +243,7 @@ def section_drawing(
     if inlet_position == "end":
         label = Text(-half, 0.0, say("inlet_at_end", **words), text, "start")
     else:
-        label = Text(0.0, 0.0, say("inlet", **words), text, "middle")
+        label = Text(0.0, 0.0, say("inlet" if plenum.streams < 4 else "inlets", **words), text, "middle")
     shapes.append(_above(label, top + text, shapes))
     low, high = body.grip_m * MM, (body.wall_m + baffle_sheet.stand_m) * MM if sheet else depth - wall
     if high - low > 2 * text:
@@ -252,7 +260,7 @@ def along(body, face, plenum, caps, inlet_position, inlet_length):
     if inlet_position == "end":
         depth, wall = body.depth_m * MM, body.wall_m * MM
         return [*shapes, rectangle(-plate, depth - wall, 2 * plate, wall, "steel")]
-    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate)[0]]
+    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, _inlets(plenum))[0]]
 
 
 def flames(body, face, burns):
@@ -294,7 +302,7 @@ def section_across_drawing(
             Circle(0.0, middle, plenum.inlet.od_m * MM / 2, "hidden"),
         ]
     else:
-        back, top = _inlet_above(body, plenum, inlet_length, half - in_m * MM)
+        back, top = _inlet_above(body, plenum, inlet_length, half - in_m * MM, [0.0])
         shapes += [*back, Line(0.0, -outside - 0.8 * text, 0.0, top + text, "centre")]
     if baffle_sheet.sheet:
         shapes += _bent(body, steel, baffle_sheet, baffle_thickness)
@@ -377,13 +385,15 @@ def _block_piece(left, right, inner, window, low, wall, grip):
     return Polyline((*reversed(edge(left, -1)), *edge(right, 1)), True, "refractory")
 
 
-def _inlet_above(body, plenum, inlet_length, half):
-    """Back plate with a stub of the inlet pipe on it, and how high that reaches."""
+def _inlet_above(body, plenum, inlet_length, half, at):
+    """Back plate with a stub of an inlet pipe on it at each place, and how high that reaches."""
     od, bore = plenum.inlet.od_m * MM / 2, plenum.inlet.bore_m * MM / 2
     depth, wall = body.depth_m * MM, body.wall_m * MM
     top = depth + min(inlet_length * MM, 0.35 * depth)
-    shapes = _strips(-half, half, depth - wall, depth, "steel", [(0.0, od)])
-    shapes += [rectangle(left, depth - wall, od - bore, top - depth + wall, "steel") for left in (-od, bore)]
+    shapes = _strips(-half, half, depth - wall, depth, "steel", [(x, od) for x in at])
+    shapes += [
+        rectangle(x + left, depth - wall, od - bore, top - depth + wall, "steel") for x in at for left in (-od, bore)
+    ]
     return shapes, top
 
 

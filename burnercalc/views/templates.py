@@ -151,7 +151,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
 
 
 def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inlet_position: str, say: Say) -> Shapes:
-    """The inlet hole in the back, or in one end cap."""
+    """The inlet hole in the back, or two of them, or one in an end cap."""
     radius = steel.inlet_saw_m * MM / 2
     at_end = inlet_position == "end"
     if at_end:
@@ -162,25 +162,32 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
     else:
         outline, half_x, half_y = _side(body, steel)
         y = 0.0
+    apart = (steel.inlet_spacing_m or 0.0) * MM
+    first, last = (-apart / 2, apart / 2) if apart else (0.0, 0.0)
     shapes = [
         outline,
-        Circle(0.0, y, radius, "window"),
-        *centre_mark(0.0, y, radius + 4),
-        *dimension(-half_x, -half_y, 0.0, -half_y, -AWAY_MM, say.length(half_x / MM), TEXT_MM),
+        *(
+            shape
+            for x in dict.fromkeys((first, last))
+            for shape in (Circle(x, y, radius, "window"), *centre_mark(x, y, radius + 4))
+        ),
+        *dimension(-half_x, -half_y, first, -half_y, -AWAY_MM, say.length((half_x + first) / MM), TEXT_MM),
+        *(dimension(first, -half_y, last, -half_y, -AWAY_MM, say.length(apart / MM), TEXT_MM) if apart else ()),
         *(
             dimension(-half_x, -half_y, -half_x, y, AWAY_MM, say.length((half_y + y) / MM), TEXT_MM)
             if half_y + y
             else ()
         ),
-        Text(radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
-        Text(radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
+        Text(first + radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
+        Text(first + radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
     ]
     if at_end:
         shapes.append(Text(3.0, -half_y + 3.0, say("face_side"), TEXT_MM))
-    case = "end" if at_end else "round" if body.round else "back"
+    case = "end" if at_end else "round" if body.round else "two" if apart else "back"
     lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
-    middle = {"x": say.length(half_x / MM), "y": say.length((half_y + y) / MM)}
-    shapes += _legend(-half_x, -half_y - BELOW_MM, [say(case, **lengths), say("middle", **middle)])
+    middle = {"x": say.length((half_x + first) / MM), "y": say.length((half_y + y) / MM)}
+    middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else say("middle", **middle)
+    shapes += _legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
     return Shapes(tuple(shapes), case)
 
 
@@ -243,7 +250,7 @@ def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
     shapes = [outline, Line(0.0, y, 2 * x, y, "engrave"), Line(x, 0.0, x, 2 * y, "engrave")]
     shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
     lengths = {"length": say.length(length), "width": say.length(width)}
-    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M * MM, "pin": say.length(face.port_diameter_m)}
+    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.length(face.port_diameter_m)}
     lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use")]
     return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
 

@@ -1,5 +1,6 @@
 """The gas and air train as a list and as a drawing in the order of flow."""
 
+from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle
 from ..parts.train import Train
 from .view import Say, Shapes
@@ -13,10 +14,11 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
-def _sized(part, say):
+def sized(part, say):
     slots = dict(part.slots)
     if "sizes" in slots:
-        slots["path"] = say("to").join(slots["sizes"])
+        *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
+        slots["path"] = say("to").join((*(size.removesuffix(" in") for size in first), last))
     return say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **slots)
 
 
@@ -26,7 +28,7 @@ def gas_train_table(train: Train, say: Say) -> tuple:
             number,
             say(part.stretch),
             named(part, say),
-            _sized(part, say),
+            sized(part, say),
             say("safety" if part.safety else "comfort"),
             part.price,
             say(f"{part.key}.why"),

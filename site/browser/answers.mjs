@@ -3,6 +3,7 @@ import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
 import { fetchJson, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
+import { shopFor, tickCell } from "./shopping.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
 let design = null;
@@ -67,10 +68,32 @@ async function showInputs(answer) {
   }));
 }
 
+// While something is refused, or the calculator is broken, nothing on the page is called good: what stands there is of the
+// last good design. showChecks takes it back.
+let old = false;
+
+export function showOld(words) {
+  old = true;
+  for (const line of all("details.worst")) {
+    line.dataset.verdict = "old";
+    changedOnly(line.querySelector(".words"), words);
+    showCures(line);
+  }
+  for (const press of all("#chapters [data-verdict]")) {
+    press.dataset.verdict = "old";
+    changedOnly(press.querySelector(".flag"), ": not judged");
+  }
+  for (const list of all(".checks")) list.inert = true; // their cures are of another design
+  if (spokenOf !== "old") speak(words);
+  spokenOf = "old";
+}
+
 const said = (worst) => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.");
 
 export function showChecks(reply) {
+  old = false;
   for (const list of all(".checks")) {
+    list.inert = false;
     const good = list.dataset.show === "good";
     const mine = within(reply, list.dataset.room).filter((check) => (check.verdict === "good") === good);
     renew(list, mine);
@@ -97,12 +120,14 @@ export function showChecks(reply) {
 // What can be done about the check that a line on top names, while the line is open.
 function showCures(line) {
   const place = line.querySelector(".cures"), reply = design.shown();
-  const worst = line.open ? worstOf(reply, line.dataset.room) : null;
-  const words = JSON.stringify(worst);
+  const worst = line.open && !old ? worstOf(reply, line.dataset.room) : null;
+  const refused = old ? all("[data-refused]").map((each) => each.dataset.setting) : [];
+  const words = JSON.stringify([line.open, old, refused, worst]);
   if (place.dataset.words === words) return;
   place.dataset.words = words;
   place.replaceChildren();
   if (!line.open || !reply) return;
+  if (old) return place.append(make("p", "row", ...refused.map((key) => button(`Go to ${byId(`set-${key}`).dataset.label.toLowerCase()}`, () => jump(`set-${key}`), "small"))));
   if (!worst) return place.append(make("p", "", "Nothing to cure. The first fire, done carefully, is the test."));
   const row = cureRow(worst);
   place.append(row, make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
@@ -130,6 +155,9 @@ function checkItem(check) {
   return item;
 }
 
+const LOOK = "What would cure it?";
+const entries = (texts) => JSON.stringify(Object.entries(texts).sort()); // a design is asked again for more figures, and its texts are made anew
+
 function cureRow(check) {
   const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
   const changes = check.changes.filter((change) => !mine.includes(change.setting));
@@ -139,7 +167,7 @@ function cureRow(check) {
     row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
       () => jump(`set-${change.setting}`), "small"));
   }
-  if (changes.length) row.append(button("What would cure it?", (event) => findCures({ ...check, changes }, event.target, row), "small look"));
+  if (changes.length) row.append(button(LOOK, (event) => findCures({ ...check, changes }, event.target, row), "small look"));
   return row;
 }
 
@@ -147,13 +175,14 @@ function cureRow(check) {
 async function findCures(check, pressed, row) {
   pressed.disabled = true;
   pressed.textContent = "Trying\u2026";
-  const settings = design.texts();
+  const settings = design.texts(), about = entries(settings);
   const found = [];
   for (const change of check.changes) {
     const moves = change.move === "choose" ? [1, -1] : [change.move === "raise" ? 1 : -1];
     for (const way of moves) {
       const cure = await nearestGood(settings, check.key, change.setting, way);
-      if (!cure || settings !== design.texts()) continue;
+      if (entries(design.texts()) !== about) return void Object.assign(pressed, { disabled: false, textContent: LOOK }); // of another design
+      if (!cure) continue;
       const words = `Make ${cure.label.toLowerCase()} ${cure.shown}${butThen(cure.worsens)}`;
       const offer = button(words, () => design.change(change.setting, cure.text), "cure");
       offer.dataset.worsens = cure.worsens.length;
@@ -197,7 +226,7 @@ async function nearestGood(settings, check, key, way) {
 const FURTHER = 8; // tries beyond the nearest that is good
 
 // The nearest that is good stands at the edge of what is good: go on to the middle where the other edge is near, or to a
-// margin.
+// margin; where there is none to be had, one stride from the edge.
 async function withMargin(attempt, good, nearest, best) {
   if (!best.stepped || best.ample) return nearest;
   const stride = Math.ceil(nearest / FURTHER);
@@ -209,7 +238,7 @@ async function withMargin(attempt, good, nearest, best) {
     last += stride;
     if (reply.ample) return last;
   }
-  return nearest;
+  return Math.min(last, nearest + stride);
 }
 
 const tabled = new WeakMap(); // the rows of each table, as text
@@ -223,6 +252,8 @@ export function showTables(tables) {
     const words = JSON.stringify(table.rows);
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);
-    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell) => make("td", "", cell)))));
+    const shop = place.dataset.table === "shopping";
+    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : make("td", "", cell))))));
+    if (shop) shopFor(table.rows);
   }
 }

@@ -6,7 +6,7 @@ import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
-import { showAnswers, showChecks, showTables, showTexts, wireAnswers } from "./answers.mjs";
+import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { showGrips, wireDrag } from "./drag.mjs";
 import { showPorts, wirePorts } from "./ports.mjs";
@@ -15,6 +15,7 @@ import { wireSearch } from "./search.mjs";
 import { wireFind } from "./find.mjs";
 import { offered } from "./have.mjs";
 import { wireMend } from "./mend.mjs";
+import { wireShopping } from "./shopping.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
 import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
@@ -83,6 +84,8 @@ async function solve(next, from = origin) {
   if (!reply.ok) {
     refuse(reply.errors, typing);
     state("error", "Not computed. The numbers are those of the last good settings.");
+    showOld(reply.stopped || reply.broken ? "Not judged: the calculator did not finish. All that stands here is of the last good design."
+      : "Not judged: a setting is refused. All that stands here is of the last good design.");
     return steps();
   }
   awake ||= reply.link !== EXAMPLE;
@@ -269,6 +272,7 @@ const calculator = {
     tell("calculator", "The calculator does not run.", ["Start it again", startAgain]);
     if (shown) {
       state("error", "The calculator broke off. The numbers are those of the last good settings.");
+      showOld("Not judged: the calculator broke off. All that stands here is of the last good design.");
       return notice(`The calculator broke off (${trouble}). Start it again, or reload the page: the design is kept. If it breaks again, undo the last change.`);
     }
     state("error", "The calculator could not start. What you see is the example design; nothing here is computed.");
@@ -323,6 +327,7 @@ function begin() {
   wireSearch(design);
   wireFind(design);
   wireMend(design);
+  wireShopping(design);
   wireJobs();
   wireWalk();
   undoable(design);

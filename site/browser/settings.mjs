@@ -202,6 +202,27 @@ function unfold(at) {
   if (!about.hidden) makeFinger(at);
 }
 
+// A field of a setting that is entered has its whole text selected, so that typing takes its place; a second tap places
+// the caret, at the end where the browser lets the selection stand. A tap puts the caret only after the focus, so it is
+// heard too.
+let entered = null; // by the tap that is under way
+let held = null; // by the tap before
+
+function enter(event) {
+  const [field] = event.composedPath();
+  entered = field.matches?.("input:is([type=text], :not([type]))") && event.target.closest("[data-setting]") ? field : null;
+  entered?.select();
+}
+
+function tapped(event) {
+  const [field] = event.composedPath(), end = field.value?.length;
+  const whole = field.selectionStart === 0 && field.selectionEnd === end;
+  if (field === entered && field.selectionStart === field.selectionEnd) field.setSelectionRange(0, end);
+  else if (!entered && field === held && whole && event.detail === 1 && event.pointerType === "touch") field.setSelectionRange(end, end);
+  held = entered;
+  entered = null;
+}
+
 // Scroll what has the focus out from under what always stays in sight.
 function uncover({ target }) {
   const covers = ["header.top", "#chapters"].map((name) => document.querySelector(name).getBoundingClientRect());
@@ -216,6 +237,8 @@ function uncover({ target }) {
 export function wireSettings(given) {
   design = given;
   addEventListener("focusin", uncover);
+  addEventListener("focusin", enter);
+  addEventListener("click", tapped);
   wireLayers((key, rows) => { // the rows are those of the last good text, whatever is in the field
     const { [key]: typed, ...others } = design.texts(), good = design.shown()?.texts[key];
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });

@@ -2,6 +2,7 @@
 import { address, all, byId, picture, saveFile } from "./page.mjs";
 import { ask } from "./python.mjs";
 import { haveText } from "./have.mjs";
+import { got } from "./shopping.mjs";
 
 const BESIDE = ["share-mine", "share-have"];
 let design = null;
@@ -61,7 +62,7 @@ async function copyLink() {
 async function makeFile(file) {
   const status = byId("paper-status");
   status.textContent = "Drawing\u2026";
-  const reply = await ask({ kind: "file", settings: design.texts(), file, site: address() });
+  const reply = await ask({ kind: "file", settings: design.texts(), file, site: address(), got: got() });
   if (!reply.ok) {
     status.textContent = reply.errors.map((error) => error.text).join(" ");
     return;

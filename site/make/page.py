@@ -46,7 +46,7 @@ PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "ex
 LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
-LEADING = ("lighting_card",)  # tables on top of their chapter
+LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 SHOWN_DRAWINGS = ("face", "section", "section_across", "exploded", "in_chamber", "mould")  # the others are paper
@@ -291,8 +291,9 @@ TAKEN = (
         "To pin up",
         (
             ("Build sheet", "sheet", PAPERS),
+            ("Shopping list", "shopping", PAPERS),
             ("Lighting card", "lighting-card", PAPERS),
-            ("Traveller of each burner", "traveller", PAPERS),
+            ("Papers that go with each burner", "traveller", PAPERS),
             ("Data plate and operating card", "plates", PAPERS),
         ),
     ),
@@ -334,6 +335,7 @@ TAKEN = (
         (
             ("Hole table", "holes", (("csv", "CSV"),)),
             ("Cut list", "cut-list", (("csv", "CSV"),)),
+            ("Shopping list", "shopping", (("csv", "CSV"),)),
             ("Design", "design", (("json", "JSON"),)),
             ("Calendar of the days", "calendar", (("ics", "ICS"),)),
         ),

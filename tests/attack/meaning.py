@@ -186,7 +186,7 @@ def value(setting, text):
         per = {_KG: "kg", _J: "J", (3, 0, 0): "m3 liquid" if liquid else "m3 gas"}
         return (_price(price.strip()) / found[0], per[found[1]]) if found and found[1] in per else None
     if kind == "date":
-        return datetime.date.fromisoformat(text)
+        return datetime.date.fromisoformat(keyboard(text))
     if kind == "lining":
         pairs = [part.strip().partition(" ") for part in keyboard(text).split(",")]
         return _all([(name, quantity(thickness, "length") or 0) for name, _, thickness in pairs])

@@ -1,0 +1,171 @@
+"""One measure for a reader: no inch where millimetres are set, no millimetre where inches are, save what is named."""
+
+import json
+import re
+
+import pypdfium2
+import pytest
+from designs import FAR_APART
+
+from burnercalc import Design, InputErrors, sheet, solve, units
+from burnercalc.drawing.shapes import Text
+from burnercalc.examples import EXAMPLES
+from burnercalc.files import FILES
+from burnercalc.jobs import JOBS
+from burnercalc.link import to_link
+from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.worker import handle
+
+INCH = re.compile(
+    r"(?<![\w.])[0-9][0-9./ -]*(?:in|ft|lbs?|oz|gal|psig?|kBtu|Btu|cfm|cfh|therms?|°F|degF|inH2O)(?!\w)"
+    r"(?! (?:the|general) )"  # from 9 in the morning, NFPA 86 in general words
+    r"|in H₂O|/(?:lb|ft|gal|therm|in²)\b|°F|degF|\b(?:psig?|kBtu|Btu|cfm|cfh|NPS|NPT|in²|ft²|ft³|in³)(?!\w)"
+    r"|\binch(?:es)?\b|[0-9] (?:feet|pounds?)\b|\b[0-9]+/(?:2|4|8|16|32|64)\b|[0-9][\"”]|#[0-9]+"
+)
+METRIC = re.compile(
+    r"(?<![\w.])[0-9][0-9.,/ -]*(?:mm|cm|m|m[²³23]|kg|g|kW|W|m?bar|k?Pa|°C|degC|K|L|[Mk]J|kWh|m/s|m³/h)(?![\w²³])"
+    r"|\b(?:mm|cm|DN|mbar|kW|MJ|millimetres?|metres?|litres?)\b|°C"
+)
+# An inch with its metric measure beside it: formulas, meanings and helps are the same text for all readers.
+PAIR = re.compile(r"[0-9][0-9./]* (?:in|ft|°F|inH2O) \([0-9.,]+ (?:mm|m|°C|K|mbar)\)")
+
+# What may hold the other measure, and why.
+BOTH = {
+    "plate and card of the burner, read by whoever has it": r"drawing (plate|operating_card)\b|file plates",
+    "boards and plywood are named as sold": r"(field|shown|choice) mould_(board|base)|table (mould|boards)\.stock",
+    "pipe is sold by both names": r"(field|shown|choice) (inlet|mix_pipe|aspirated_throat)\b",
+    "cylinders are sold by pounds": r"(shown|choice) cylinder\b",
+    "the layers' own fields show it": r"field lining",
+    "the choice of units": r"(choice|help) units\b",
+    "how it may be typed": r"help (blower_curve|jet_drill|fuel_price)\b",
+}
+IN_INCHES = {
+    "drills of every family are offered": r"table jet_drills\.drill",
+    "a column for saws with a metric fence": r"table (cut_list|mould)\.millimetres",
+    "the bar that checks a printer": r"(field|shown|help) print_scale",
+    "a limit of the law in its own measure": r"table care\.caution",
+    "power of a plug is in watts": r"table burner_kinds\.mains_power",
+}
+# The same on paper, and the column for saws.
+ON_PAPER = re.compile(r"\bply 3/4\b|[0-9-/]+ in, DN [0-9]+|100 lb, 45 kg|Thickness mm Mass|50 micrograms a cubic metre")
+
+
+def said(result):
+    """(where, text) of everything that is said of a design."""
+    system = result.design.units
+    for answer in result.answers.values():
+        yield f"answer {answer.key}", f"{answer.label}: {sheet.shown(answer, system)}"
+    for check in result.checks.values():
+        yield f"check {check.key}", f"{check.label}: {check.text}"
+    for table in result.tables.values():
+        yield f"table {table.key}", table.title
+        for column in table.columns:
+            yield f"table {table.key}.{column.key}", column.label
+        for row in table.rows:
+            for cell, column in zip(row, table.columns):
+                yield f"table {table.key}.{column.key}", units.show(cell, column.dimension, system)
+    for chart in result.charts.values():
+        yield f"chart {chart.key}", f"{chart.title} {chart.sentence}"
+        yield from ((f"chart {chart.key}", one.text) for one in chart.drawing().shapes if isinstance(one, Text))
+    for key, drawing in result.drawings.items():
+        yield f"drawing {key}", f"{drawing.title} {drawing.description}"
+        yield from ((f"drawing {key}", one.text) for one in drawing.shapes if isinstance(one, Text))
+    yield from ((f"shown {s.key}", result.design.show(s.key)) for s in SETTINGS)
+    reply = json.loads(handle(json.dumps({"kind": "solve", "settings": result.design.texts, "figures": []})))
+    for key, field in reply["fields"].items():
+        yield f"field {key}", f"{field['text']} {field['unit']} {field.get('range', '')}"
+
+
+def printed(result):
+    """The lines of what is printed."""
+    link = to_link(result.design, "https://burner.example/")
+    for name in ("sheet-a4", "traveller-a4", "lighting-card-a4", "templates-a4"):
+        for page in pypdfium2.PdfDocument(FILES[name][2](result, link)):
+            for line in page.get_textpage().get_text_range().splitlines():
+                # A template's bar is 100 mm and 4 in, and a link is no text.
+                if "#v=" not in line and line not in ("100 mm", "4 in", "100 mm up"):
+                    yield f"file {name}", line.replace("H2O", "H₂O")
+
+
+def found(texts, pattern, allowed):
+    allowed = re.compile("|".join(allowed.values()) or "(?!)")
+    return [f"{where} | {text}" for where, text in texts if not allowed.match(where) and pattern.search(text)]
+
+
+STRESSED = {
+    name: {**FAR_APART[name], "units": "mm"}
+    for name in ("a tank in the hills", "no baffle, a blend", "plates, a batch", "fed at the end, starved")
+}
+METRES = {
+    **{f"{one.key} {kind}": one.metric for kind, all in (("example", EXAMPLES), ("job", JOBS)) for one in all},
+    "default": {},
+    **{name: {k: t for k, t in texts.items() if not INCH.search(t)} for name, texts in STRESSED.items()},
+}
+
+
+@pytest.mark.parametrize("name", METRES)
+def test_no_inch_is_said_in_millimetres(name):
+    result = solve(Design.from_texts({**METRES[name], "units": "mm"}))
+    assert found(said(result), INCH, BOTH) == []
+
+
+@pytest.mark.parametrize("name", ["default", "smith, inches", "house gas, metric"])
+def test_no_millimetre_is_said_in_inches(name):
+    texts = {key: text for key, text in FAR_APART[name].items() if not METRIC.search(text)}
+    result = solve(Design.from_texts({**texts, "units": "in"}))
+    assert found(said(result), METRIC, {**BOTH, **IN_INCHES}) == []
+
+
+@pytest.mark.parametrize("system, pattern", [("mm", INCH), ("in", METRIC)])
+def test_paper_has_the_reader_s_measure(system, pattern):
+    lines = printed(solve(Design.from_texts({"units": system, "start_date": "2026-03-02"})))
+    assert found(((where, ON_PAPER.sub("", line)) for where, line in lines), pattern, {}) == []
+
+
+def test_what_is_the_same_for_all_readers_has_both_measures():
+    answers = solve(Design()).answers.values()
+    texts = [*((f"answer {a.key}", text) for a in answers for text in (a.label, a.meaning, a.formula)),
+             *((f"help {s.key}", s.help) for s in SETTINGS),
+             *((f"choice {s.key}", label) for s in SETTINGS for _, label in s.choices)]  # fmt: skip
+    assert found(((where, PAIR.sub("", text)) for where, text in texts), INCH, BOTH) == []
+
+
+def test_a_default_that_is_untouched_reads_in_kilograms_and_metres():
+    """0.90 a pound is 1.98 a kilogram; what was typed stays as it was typed."""
+    metric = Design.from_texts({"units": "mm"})
+    assert (metric.show("fuel_price"), metric.show("price_steel")) == ("1.98/kg", "4.41/kg")
+    assert metric.show("stock_lengths").startswith("0.3048 m, 0.6096 m")
+    assert metric.show("nipple_stock").startswith("76.2 mm 8.00, 101.6 mm 9.00")
+    assert metric.show("lining") == "ifb_26 63.5 mm, blanket_8lb 25.4 mm"
+    assert Design.from_texts({"units": "mm", "fuel_price": "1.00/lb"}).show("fuel_price") == "1.00/lb"
+    for key in ("fuel_price", "price_steel", "stock_lengths", "nipple_stock", "lining"):
+        Design.from_texts({"units": "mm", key: metric.show(key)})  # can be read again
+
+
+@pytest.mark.parametrize("psi, drill", [("5", "1.6 mm"), ("3", "1.8 mm"), ("60", "0.8 mm")])
+def test_a_jet_in_millimetres_is_drilled_by_tenths_and_below_one_by_half_of_them(psi, drill):
+    """1.60 mm at 5 psi; at 3 psi wider by the fourth root, 1.82; at 60 psi, choked, 0.79."""
+    r = solve(Design.from_texts({"units": "mm", "gas_pressure": f"{psi} psi"}))
+    assert r["jet"] == drill
+    assert all(row[0] == "metric" for row in r.tables["jet_drills"].rows)
+
+
+REFUSED = (
+    {"setback": "80 mm"},
+    {"edge_margin": "90 mm"},
+    {"body_length": "5 mm"},
+    {"inlet_length": "3 m"},
+    {"port_diameter": "60 mm"},
+    {"chamber_temperature": "3000 degC"},
+    {"nipple_stock": "30 mm 5"},
+    {"stock_lengths": "100 mm"},
+    {"opening_area": "4000 cm2"},
+)
+
+
+@pytest.mark.parametrize("texts", REFUSED, ids=lambda texts: next(iter(texts)))
+def test_a_refusal_of_a_millimetre_design_offers_no_inch(texts):
+    with pytest.raises(InputErrors) as refused:
+        Design.from_texts({**EXAMPLES[0].metric, **texts})
+    told = [f"{BY_KEY[error.field].label}: {error.rule} {error.nearest}" for error in refused.value.errors]
+    assert [text for text in told if INCH.search(text)] == []
