@@ -142,6 +142,14 @@ def test_a_default_that_is_untouched_reads_in_kilograms_and_metres():
         Design.from_texts({"units": "mm", key: metric.show(key)})  # can be read again
 
 
+@pytest.mark.parametrize("psi, drill", [("5", "1.6 mm"), ("3", "1.8 mm"), ("60", "0.8 mm")])
+def test_a_jet_in_millimetres_is_drilled_by_tenths_and_below_one_by_half_of_them(psi, drill):
+    """1.60 mm at 5 psi; at 3 psi wider by the fourth root, 1.82; at 60 psi, choked, 0.79."""
+    r = solve(Design.from_texts({"units": "mm", "gas_pressure": f"{psi} psi"}))
+    assert r["jet"] == drill
+    assert all(row[0] == "metric" for row in r.tables["jet_drills"].rows)
+
+
 REFUSED = (
     {"setback": "80 mm"},
     {"edge_margin": "90 mm"},

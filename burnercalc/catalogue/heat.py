@@ -394,12 +394,10 @@ NEED_ANSWERS = (
         "need.hold_told_W",
         "power",
         "Firing rate to hold",
-        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must "
-        "heat "
+        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must heat "
         "them; the band is how well it may give them its heat.",
         formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
-        "hot "
-        "enough to give the walls that much",
+        "hot enough to give the walls that much",
         inputs=IN_ZONE,
         source=ZONE,
         near="bench",
@@ -574,8 +572,8 @@ REACHED_ANSWERS = (
         "fired_heat_up.waits_s",
         "time",
         "Wait till the walls glow",
-        meaning="Of the time to heat up, at the lighting rate, until the walls glow (1400 °F, 760 °C) and the fire may "
-        "be turned up; at low fire where no lighting rate is safe.",
+        meaning="Of the time to heat up, at the lighting rate, until the walls glow, 1400 °F (760 °C), and the fire "
+        "may be turned up; at low fire where no lighting rate is safe.",
         formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
         inputs=(*AT_RATE, "chamber_temperature", "lighting_rate", "lighting_ratio", "low_fire"),
         source=ZONE_HEAT_UP,
@@ -667,11 +665,9 @@ CHECKS = (
             "stop": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it would leave nothing in the "
             "chamber. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "perhaps": "The flame may not hold {chamber:temperature}: when the gas gives off its heat badly, it is "
-            "not hot "
-            "enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
+            "not hot enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
-            "to give "
-            "the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
+            "to give the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
             "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
             "nearer to 1.",
@@ -739,8 +735,7 @@ CHECKS = (
             "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of "
-            "{most:temperature}. Line it better, or turn down further.",
+            "limit of {most:temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
             "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
             "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
@@ -802,11 +797,9 @@ CHECKS = (
         cases={
             "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
             "closed_enough": "A closed chamber has nowhere to let the smoke out. Give it an opening of {enough:area} "
-            "or "
-            "more.",
+            "or more.",
             "choked": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to push "
-            "the "
-            "smoke out. Open it wider.",
+            "the smoke out. Open it wider.",
             "choked_enough": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to "
             "push the smoke out. Open {enough:area} or more.",
             "good": "The chamber stands {pressure:pressure} above the shop; from {blows:pressure} flame blows out of "
@@ -828,17 +821,15 @@ CHECKS = (
             "good.one": "{asked:mass_flow} can be heated: one bar of {bar:length} on the floor takes up heat for "
             "{low:mass_flow} to {high:mass_flow}.",
             "good.several": "{asked:mass_flow} can be heated: {bars} bars of {bar:length} on the floor take up heat "
-            "for "
-            "{low:mass_flow} to {high:mass_flow}.",
+            "for {low:mass_flow} to {high:mass_flow}.",
             "good.fire": "{asked:mass_flow} can be heated: at high fire there is heat to spare for {low:mass_flow} to "
             "{high:mass_flow}.",
             "caution.one": "{asked:mass_flow} may be out of reach: one bar of {bar:length} on the floor takes up heat "
             "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
             "larger, or run it hotter.",
             "caution.several": "{asked:mass_flow} may be out of reach: {bars} bars of {bar:length} on the floor take "
-            "up "
-            "heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the "
-            "chamber larger, or run it hotter.",
+            "up heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make "
+            "the chamber larger, or run it hotter.",
             "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
             "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
@@ -963,8 +954,7 @@ CHECKS = (
         cases={
             "cannot": CANNOT,
             "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
-            "heat so "
-            "fast. Allow more time, or use a lighter lining.",
+            "heat so fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
             "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
             "more than the {most:power_per_volume 2} of chamber that burn well in one.",

@@ -156,7 +156,17 @@ def _neighbours(diameter_m, families):
     found = {
         drill
         for family in families
-        for drill in drills.nearest_drills(diameter_m, family)
+        for drill in (
+            _by_tenths(diameter_m) if families == OFFERED["mm"] else drills.nearest_drills(diameter_m, family)
+        )
         if drill is not None and 1 / NEAR_DRILL <= drill.diameter_m / diameter_m <= NEAR_DRILL
     }
     return tuple(sorted(found, key=lambda drill: (drill.diameter_m, drill.name)))
+
+
+def _by_tenths(diameter_m):
+    """The metric drills below and above a hole; from 1 mm on by tenths, the sizes that sets of drills hold."""
+    held = [one for one in drills.drills("metric") if one.diameter_m < 1e-3 or round(one.diameter_m * 1e5) % 10 == 0]
+    below = [one for one in held if one.diameter_m <= diameter_m + 1e-9]
+    above = [one for one in held if one.diameter_m >= diameter_m - 1e-9]
+    return (below[-1] if below else None), (above[0] if above else None)
