@@ -60,7 +60,7 @@ def test_make_or_buy_stands_beside_each_break():
     assert (rows[0][6], rows[-1][6]) == ("buy", "make")
 
 
-def test_for_yourself_and_to_sell_are_told_apart(default):
+def test_kept_and_sold_are_told_apart(default):
     """Work paid it costs own, sold it costs price: below, between and above both, and no profit that is a loss."""
     own, price = default["cost_with_work"], default["selling_price"]
     assert own < 1200 < price
@@ -69,7 +69,7 @@ def test_for_yourself_and_to_sell_are_told_apart(default):
     dear = solved(bought_price="3000")["worth_selling"]
     assert dear == (
         f"Making one for yourself saves {3000 - own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
-        f"{3000 - price:.0f} below a bought one, 3000: selling can pay too."
+        f"{3000 - price:.0f} below a bought one, 3000: where it may be sold at all, that can pay too."
     )
     cheap = solved(bought_price="500")["worth_selling"]
     assert cheap == (

@@ -978,7 +978,7 @@ SELLING_ANSWERS = (
         "worth_selling",
         "selling.worth",
         "word",
-        "For yourself, or to sell",
+        "Made, bought or sold",
         meaning="Whether one made for yourself pays, and whether one that is sold does, beside a bought one.",
         formula="material and work against the price of a bought one; the price to ask against it",
         inputs=("cost_with_work", "selling_price", "bought_price"),
@@ -986,7 +986,7 @@ SELLING_ANSWERS = (
         near="bench",
         cases={
             "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
-            "{gap:.0f} below a bought one, {bought:.0f}: selling can pay too.",
+            "{gap:.0f} below a bought one, {bought:.0f}: where it may be sold at all, that can pay too.",
             "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
             "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
             "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
@@ -1448,6 +1448,9 @@ WELD_WORDS = {
     "inlet.when": "inlet pipe",
     "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
     "then {seam:length} in quarters, opposite ones in turn.",
+    "inlets.do": "Both ends flush with the inside, the gap of {clear:length} on the diameter even all round. A "
+    "straight bar laid over both pipes, square to the back: as high as each other and upright, or tee and legs do not "
+    "go together. Four tacks each, then {seam:length} in quarters, opposite ones in turn.",
     "first.when": "first cap",
     "second.when": "second cap",
     "first_disc.when": "back disc",
@@ -1469,7 +1472,7 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a plug in the inlet. Air at [20 in|50 cm] of water, never oxygen: "
+    "{setback:length} of steel round it, clamped; a plug in each inlet. Air at [20 in|50 cm] of water, never oxygen: "
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (

@@ -100,7 +100,7 @@ def selling(
 
 
 def _worth(with_work: float, price: float, bought: float) -> Said:
-    """For oneself, and to sell. The price to ask is never below what one's own costs, so what sells is made too."""
+    """Kept, and sold. The price to ask is never below what one's own costs, so what sells is made too."""
     return said(
         "make_sell" if price <= bought else "make_keep" if with_work <= bought else "buy_keep",
         own=abs(bought - with_work),

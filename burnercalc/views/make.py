@@ -100,7 +100,8 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     """The seams and what belongs to them, in the order of the work."""
     cap = {"bevel": welding.bevel_m, "seam": welding.cap_seam_m, "tacks": welding.cap_tacks}
     edge = "bevelled" if welding.bevel_m else "square"
-    steps = [("inlet", "inlet", {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
+    inlet = "inlet" if steel.inlet_spacing_m is None else "inlets"
+    steps = [("inlet", inlet, {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
     if welding.long_tacks:
         steps.insert(0, ("long", "long", {"tacks": welding.long_tacks, "seam": steel.tube_length_m}))
     disc = "_disc" if body.round else ""

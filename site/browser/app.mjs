@@ -128,7 +128,7 @@ function show(reply) {
   showTexts(reply.fields);
   showChecks(reply);
   showTables(reply.tables);
-  for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].includes(reply.link)));
+  for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].map(besideStart).includes(besideStart(reply.link))));
   showFigures(reply);
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
@@ -164,6 +164,12 @@ function openAddress() {
   if (/[#?&]v=/.test(link)) return load(link);
   const kept = lastOwn();
   return kept ? load(kept, true) : solve(texts);
+}
+
+// A link without what the first screen asks for: a job stays the job in a chamber of another size.
+function besideStart(link) {
+  const asked = new Set(all("#chapter-start [data-guest^=set-]").map((place) => place.dataset.guest.replace("set-", "")));
+  return link.split("&").filter((part) => !asked.has(part.split("=")[0]) && !part.startsWith("mine=")).join("&");
 }
 
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.

@@ -72,9 +72,10 @@ export function placeOf(name) {
   const inner = figure.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
   const width = inner > 0 ? inner : document.getElementById("job").clientWidth - 40; // in a chapter that is not open
   const high = parseFloat(style.getPropertyValue("--high")) || 0; // of the window, in hundredths
-  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX : high * innerHeight / 100), large];
+  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX - (name === "face" ? PORT_PX : 0) : high * innerHeight / 100), large];
 }
 const LARGE_REST_PX = 110; // caption and air of an enlarged figure
+const PORT_PX = 40; // and what is said of a port
 
 // New data for the figures that are in the page.
 export function showFigures({ drawings, charts = {} }) {
@@ -140,11 +141,19 @@ function keepSizes(name) {
   models.get(`${name}-x`).properties.end.change.connect(again);
 }
 
+// A label of an axis that is longer than the axis, in two lines broken at the space nearest to its middle.
+function folded(label, most) {
+  if (label.length <= most) return label;
+  const breaks = [...label.matchAll(/ (?!\[)/g)].map(({ index }) => index);
+  const at = breaks.sort((a, b) => Math.abs(2 * a - label.length) - Math.abs(2 * b - label.length))[0];
+  return at === undefined ? label : `${label.slice(0, at)}\n${label.slice(at + 1)}`;
+}
+
 function drawChart(name, chart) {
   models.get(`${name}-x`).setv({ start: chart.x_range[0], end: chart.x_range[1] });
   models.get(`${name}-y`).setv({ start: chart.y_range[0], end: chart.y_range[1] });
-  models.get(`${name}-xaxis`).axis_label = chart.x_label;
-  models.get(`${name}-yaxis`).axis_label = chart.y_label;
+  models.get(`${name}-xaxis`).axis_label = folded(chart.x_label, 36);
+  models.get(`${name}-yaxis`).axis_label = folded(chart.y_label, 16);
   if (chart.x_ticks.length) {
     models.get(`${name}-xaxis`).ticker.ticks = chart.x_ticks.map(([place]) => place);
     models.get(`${name}-xaxis`).major_label_overrides = new Map(chart.x_ticks);

@@ -64,11 +64,13 @@ function mark(port) {
   keep();
 }
 
+const scaleOf = () => (model("face-x").end - model("face-x").start) / (byId("live-face").clientWidth || 300); // mm a px
+
 // The port under a finger, or nearest beside it.
 function tap({ clientX, clientY }) {
   const box = byId("live-face").getBoundingClientRect(), x = model("face-x"), y = model("face-y"), source = model("face-circles");
   if (!source || !ports.length) return;
-  const scale = (x.end - x.start) / box.width, { data } = source;
+  const scale = scaleOf(), { data } = source;
   const away = ports.map((i) => Math.hypot(data.x[i] - x.start - (clientX - box.left) * scale, y.end - data.y[i] - (clientY - box.top) * scale) - data.r[i]);
   const near = away.indexOf(Math.min(...away));
   if (away[near] > REACH_PX * scale) return;
@@ -80,6 +82,7 @@ function tap({ clientX, clientY }) {
 function show() {
   const source = model("face-circles"), { data } = source, rows = [...drilled].map((port) => ports[port]);
   source.selected.indices = chosen === null ? [] : [ports[chosen]];
+  model("done-face").size = { value: Math.min(12, Math.max(6, 1.3 * (data.r[ports[0]] ?? 0) / scaleOf())) };
   model("face-drilled").data = { x: rows.map((i) => data.x[i]), y: rows.map((i) => data.y[i]) };
   if (chosen !== null) changedOnly(byId("port-words"), data.words[ports[chosen]]);
   byId("drilling").hidden = chosen === null && !drilled.size && !cleared;

@@ -99,11 +99,12 @@ def drawing_figure(name, data):
             text_baseline="bottom",
             text_font_size="10px",
             text_color=layer,
+            nonselection_text_alpha=1,
             source=ports.data_source,
         )
         numbers.update(name=f"numbers-{name}", visible=False)  # until the figure is enlarged
         drilled = made.scatter(
-            "x", "y", source=source(f"{name}-drilled", {"x": [], "y": []}), marker="x", size=9, line_width=2.5
+            "x", "y", source=source(f"{name}-drilled", {"x": [], "y": []}), marker="x", size=9, line_width=2
         )
         drilled.glyph.name = f"done-{name}"
         made.add_tools(HoverTool(renderers=[ports], tooltips="@words"))

@@ -351,6 +351,27 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     assert field(ready, "rows").input_value() == "4"
 
 
+def test_a_job_keeps_its_mark_in_another_chamber_and_what_is_refused_there_has_the_whole_row(hosted):
+    chapter(hosted, "start")
+    hosted.locator(".chip[data-in]").first.click()
+    hosted.wait_for_selector(".chip[aria-pressed=true]")
+    settle(hosted)
+    enter(hosted, "chamber_width", "7")
+    hosted.wait_for_function("() => location.hash.includes('chamber_width=7in')")
+    settle(hosted)
+    assert hosted.locator(".chip[aria-pressed=true]").count() == 1
+    enter(hosted, "chamber_width", "9999")
+    words = hosted.locator("#set-chamber_width .refused")
+    words.wait_for()
+    row = hosted.locator("#chapter-start .ask").first.bounding_box()
+    assert words.bounding_box()["width"] > 0.9 * row["width"]
+    enter(hosted, "chamber_width", "6")
+    settle(hosted)
+    hosted.locator(".chip[data-in]").nth(1).click()
+    hosted.wait_for_function("() => document.querySelectorAll('.chip[data-in]')[1].matches('[aria-pressed=true]')")
+    assert hosted.locator(".chip[aria-pressed=true]").count() == 1
+
+
 def test_each_value_that_works_instead_is_a_button_here_and_in_the_notice(hosted):
     enter(hosted, "setback", "9")
     hosted.wait_for_selector("html[data-state=error]", state="attached")
