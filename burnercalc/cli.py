@@ -7,7 +7,6 @@ import sys
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -15,6 +14,7 @@ from .design import Design, units_of
 from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS
 from .find import find, make_good, read_have, report, sample, tornado
+from .find.have import keeping
 from .find.score import weights_of
 from .find.search import BUDGET
 from .link import LONGEST_HAVE, beside, from_link, read_beside, to_link
@@ -256,14 +256,26 @@ def _find(arguments: argparse.Namespace) -> int:
     )
     kept = {item.partition("=")[0]: None for item in arguments.set}
     kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
-    have = replace(have, mine={**kept, **have.mine})
-    answer = find(design, have, weights, arguments.budget)
+    have = keeping(have, design, list(kept))
+    answer = find(design, have, weights, arguments.budget, _progress())
     shops = {n: sample(offer.design) for n, offer in enumerate(answer.offers)} if arguments.shops else {}
     if arguments.json:
         print(json.dumps(report.as_data(answer, have, arguments.site, shops), indent=1))
     else:
         print(report.as_text(answer, arguments.site, shops), end="")
     return 0
+
+
+def _progress() -> Callable[[int, int], None] | None:
+    """Tells somebody who waits at a terminal how far a search has come."""
+    if not (sys.stderr and sys.stderr.isatty()):
+        return None
+
+    def tell(done: int, most: int) -> None:
+        if done % 50 == 0:
+            print(f"\r{done} of about {most} looked at", end="", file=sys.stderr, flush=True)
+
+    return tell
 
 
 def _weights(items: Sequence[str]) -> dict[str, float]:

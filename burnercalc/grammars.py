@@ -70,10 +70,13 @@ def date(text, field):
     """`2026-03-02` as a date."""
     try:
         day = datetime.date.fromisoformat(text)
-    except ValueError:
+        require(str(day) == text, field, text, "must be a date written year-month-day", str(day))
+    except ValueError as refused:
+        if isinstance(refused, InputError):
+            raise
         raise InputError(field, text, "must be a date written year-month-day", "2026-03-02") from None
-    nearest = "1970-01-01" if day.year < 1970 else "9990-12-31"
-    require(1970 <= day.year <= 9990, field, text, "must be a date from 1970 to 9990", nearest)
+    nearest = "1970-01-01" if day.year < 1970 else "2999-12-31"
+    require(1970 <= day.year <= 2999, field, text, "must be a date from 1970 to 2999", nearest)
     return day
 
 

@@ -16,6 +16,7 @@ from .settings import BY_KEY
 from .units import parse_quantity, show
 
 LEAST_WINDOW_M = 0.125 * 0.0254  # room for the smallest port and corner drill
+MOST_BATCH_DAYS = 1000  # of work by hand; a calendar of more is no plan
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
@@ -428,7 +429,26 @@ def _tank_is_long_enough(v):
 
 
 # Each rule with the settings it needs; it is skipped while one of them is itself refused.
+def _batch_comes_to_an_end(v):
+    def days(burners):
+        each_s = v["hours_weld"] + v["hours_cast"] + v["hours_finish"]
+        work_s = burners * each_s + min(burners, v["moulds"]) * v["hours_mould"]
+        return work_s / (v["hands"] * v["day_hours"])
+
+    if days(v["batch_size"]) > MOST_BATCH_DAYS:
+        most = next((burners for burners in range(v["batch_size"], 0, -1) if days(burners) <= MOST_BATCH_DAYS), None)
+        return InputError(
+            "batch_size",
+            _text(v, "batch_size"),
+            f"must be done by hand in {MOST_BATCH_DAYS} working days, not in {days(v['batch_size']):.0f}",
+            "" if most is None else str(most),
+            BATCH_HOURS,
+        )
+
+
+BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
 RULES = (
+    (_batch_comes_to_an_end, ("batch_size", *BATCH_HOURS)),
     (_window_length, ("body_length", "setback")),
     (_window_width, ("body_width", "setback")),
     (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),

@@ -30,7 +30,6 @@ Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "ru
 
 import base64
 import json
-from dataclasses import replace
 from math import ceil, cos, floor, radians, sin, sqrt
 from zlib import crc32
 
@@ -413,6 +412,7 @@ def _have(request):
 def _find(request):
     """What is wrong with design and list, all of it; else the designs, each with its face."""
     from .find import find, read_have, report
+    from .find.have import keeping
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
@@ -421,7 +421,7 @@ def _find(request):
         lambda: read_have(request["have"], system),
         lambda: weights_of(request.get("weights", {})),
     )
-    have = replace(have, mine={**{key: None for key in _mine(request).split(",") if key}, **have.mine})
+    have = keeping(have, design, [key for key in _mine(request).split(",") if key])
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))

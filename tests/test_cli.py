@@ -205,7 +205,7 @@ def said_by(arguments, capsys):
         (["template", "-o", "x" * 300], "x" * 300),
         (["find", "--budget", "9" * 5000], "must be a whole number from 100 to 100000"),
         (["find", "--budget", "١٠٠"], "must be a whole number from 100 to 100000"),
-        (["sheet", "--set", "start_date=9999-12-30"], "from 1970 to 9990; nearest that works: 9990-12-31"),
+        (["sheet", "--set", "start_date=9999-12-30"], "from 1970 to 2999; nearest that works: 2999-12-31"),
         (["export", "--format", "svg", "-o", "file"], "file"),
         (["export", "--format", "step"], "step"),
         (["calendar", "-o", "x.ics", "--set", "start_date=0000-00-00"], "start_date"),

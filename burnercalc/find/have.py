@@ -6,12 +6,12 @@ As text, a line a kind, entries apart by semicolons: `tube: 3 1/2 x 3 1/2 x 3/16
 
 import json
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Any
 
-from ..design import parse_setting
+from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors, few
 from ..link import read_beside
 from ..settings import BY_KEY
@@ -118,12 +118,19 @@ def read_have(text: str, system: str = "in") -> Have:
         if kind in KINDS:
             found = []
             for entry in entries[:MOST_ENTRIES]:
+                if comma := re.search(r"\d,\d", entry):
+                    at = comma.start() + 1
+                    rule = "has a comma within a number: write a point there, or a blank after it"
+                    errors.append(
+                        InputError(kind, entry, rule, _offer(kind, f"{entry[:at]}.{entry[at + 1 :]}", system))
+                    )
+                    continue
                 if len(entry) > LONGEST_ENTRY:
                     rule = f"must be at most {LONGEST_ENTRY} characters long"
                     errors.append(InputError(kind, entry[:60], rule, KINDS[kind][1]))
                     continue
                 try:
-                    found.append(_READERS[kind](entry, system))
+                    found.append(_READERS[kind](entry, _own(entry, system)))
                 except (InputError, InputErrors) as refused:
                     for error in getattr(refused, "errors", [refused]):
                         said = error.rule if error.field == kind else f"{error.rule} ({error.field})"
@@ -196,7 +203,8 @@ def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
             if not isinstance(entries, list) or not all(isinstance(one, str) for one in entries):
                 errors.append(InputError(kind, entries, "must be a list of texts"))
                 continue
-            pairs.append((kind, [one.strip() for one in entries if one.strip()]))
+            entries = [one.strip() for entry in entries for one in entry.split(";")]
+            pairs.append((kind.strip().lower(), [one for one in entries if one]))
         return pairs
     pairs = []
     for line in text.splitlines():
@@ -240,7 +248,8 @@ def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]
                 errors.append(InputError("mine", key, "is not a setting", near[0] if near else ""))
                 continue
             if key in mine and mine[key] != value:
-                errors.append(InputError(key, f"{mine[key]} and {value}", "is mine twice, and not the same"))
+                words = [text or "as it is" for text in (mine[key], value)]
+                errors.append(InputError(key, " and ".join(words), "is mine twice, and not the same"))
                 continue
             if value is not None:
                 try:
@@ -257,7 +266,7 @@ def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]
 
 def _sizes(text: str, count: int, kind: str, system: str) -> list[str]:
     """`3 1/2 x 3 1/2 x 3/16 in` as texts, each with its unit: the last one's where one has none."""
-    parts = [part.strip() for part in re.split(r"\s*[x×*]\s*", text.strip())]
+    parts = [part.strip() for part in re.split(r"\s*[xX×*]\s*", text.strip())]
     if len(parts) != count or not all(parts):
         raise InputError(kind, text, f"must be {KINDS[kind][0]}", KINDS[kind][1])
     unit = re.search(r"[A-Za-z\"']+$", parts[-1])
@@ -291,6 +300,12 @@ def _tube(entry: str, system: str) -> Piece:
     length_m = _length_m(rest or STICK[system], "tube", entry, system)
     _longer_than_lips(length_m, size["wall"], "tube", entry, system)
     return Piece("tube", entry, {"body_kind": "tube", **values}, {"length_m": length_m})
+
+
+def _own(entry: str, system: str) -> str:
+    """The system of the units that an entry names, so that it means the same in any; else the page's."""
+    named = re.search(r"(?<![A-Za-z])(mm|cm|m|in|ft|feet|inch|inches)(?![A-Za-z])|[\"']", entry)
+    return system if named is None else "mm" if named.group() in ("mm", "cm", "m") else "in"
 
 
 def _longer_than_lips(length_m: float, wall_m: float, kind: str, entry: str, system: str) -> None:
@@ -380,7 +395,7 @@ def _regulator(entry: str, system: str) -> Piece:
     if not to:
         _setting("gas_pressure", entry)
         return Piece("regulator", entry, {"gas_pressure": entry})
-    unit = re.search(r"[A-Za-z0-9]*[A-Za-z][A-Za-z0-9]*$", high.strip())
+    unit = re.search(r"[A-Za-z][A-Za-z0-9]*$", high.strip())
     high_Pa = _setting("gas_pressure", high.strip())
     typed = low.strip() if re.search(r"[A-Za-z]", low) else f"{low.strip()} {unit.group() if unit else ''}"
     low_Pa = parse_quantity(typed, "gas_pressure", "regulator")
@@ -390,7 +405,7 @@ def _regulator(entry: str, system: str) -> Piece:
 
 
 def _counted(entry: str, kind: str) -> tuple[str, int]:
-    match = re.fullmatch(r"(.*?)(?:\s*[x×*]\s*([0-9]+))?", entry.strip())
+    match = re.fullmatch(r"(.*?)(?:\s*[xX×*]\s*([0-9]+))?", entry.strip())
     name, count = match.groups() if match else (entry, None)
     number = int(count) if count else 1
     if not 1 <= number <= 20:
@@ -432,3 +447,16 @@ _READERS = {
     "bag": _bag,
     "board": _board,
 }
+
+
+def keeping(have: Have, design: Design, keys: Sequence[str]) -> Have:
+    """With settings that are mine as a design has them; refuses those that are mine otherwise in the list."""
+    errors = []
+    for key in keys:
+        text = have.mine.get(key)
+        if text is not None and parse_setting(BY_KEY[key], text) != design.value(key):
+            rule = "is mine twice, and not the same"
+            errors.append(InputError(key, f"{design.text(key)} and {text}", rule, design.text(key)))
+    if errors:
+        raise InputErrors(errors)
+    return replace(have, mine={**dict.fromkeys(keys), **have.mine})

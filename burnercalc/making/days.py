@@ -255,10 +255,10 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
     Checked by: tests/test_making_days.py
     """
     require(
-        isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 9990,
+        isinstance(start_date, datetime.date) and 1970 <= start_date.year <= 2999,
         "start_date",
         start_date,
-        "must be a date from 1970 to 9990",
+        "must be a date from 1970 to 2999",
         "2026-01-05",
     )
     work = work_of_one(castable=castable, air_temp_K=air_temp_K, **more)

@@ -70,6 +70,8 @@ def lighting_slide(
     gas_off = _gas_off(gas, lighting, jet, units)
 
     def held(ratio):
+        if not ratio > 0:
+            return False
         port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
         flame = (hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, 0.0)
         one, rate_W = Tried(ratio, port, *flame), lighting.rate_W.value
@@ -77,7 +79,8 @@ def lighting_slide(
 
     def made(kind, drill, size_m, open_share, off):
         ratio, miss = lighting.equivalence_ratio * wanted / open_share, hypot(off, gas_off)
-        band = Band(ratio * (1 - miss), ratio, ratio * (1 + miss))
+        low = ratio * max(1 - miss, 0.0)  # where gas is read no nearer than itself there may be none
+        band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
         return LightingSlide(kind, drill, size_m, band, (held(band.low), held(band.high)), mark)

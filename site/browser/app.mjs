@@ -158,10 +158,15 @@ async function enliven(part) {
   }
 }
 
+// A version, or a setting that somebody typed; not what a messenger hangs on.
+function holdsDesign(part) {
+  return [...new URLSearchParams(part.slice(1)).keys()].some((key) => key === "v" || document.querySelector(`[data-setting="${CSS.escape(key)}"]`));
+}
+
 function openAddress() {
   opensAddress();
-  const link = location.hash || location.search;
-  if (/[#?&]v=/.test(link)) return load(link);
+  const link = [location.hash, location.search].find(holdsDesign);
+  if (link) return load(link);
   const kept = lastOwn();
   return kept ? load(kept, true) : solve(texts);
 }

@@ -147,13 +147,14 @@ async function importFile(input) {
   if (found.version !== FILE_VERSION) return say(`${file.name} is in a form that this page does not know (version ${found.version}). A newer page may: reload it.`);
   let left = 0;
   let count = 0;
-  for (const entry of found.designs) {
+  for (const [at, entry] of found.designs.entries()) {
+    if (at % 10 === 9) say(`${at + 1} of ${found.designs.length} looked at.`);
     const { name, link } = entry ?? {};
-    const reply = typeof link === "string" ? await ask({ kind: "open", link }) : {};
-    if (!reply.ok) { left += 1; continue; }
+    const reply = typeof link === "string" && /[#?&]v=/.test(link) ? await ask({ kind: "open", link }) : {};
+    if (!reply.ok || reply.ignored.some(({ setting }) => setting === "link")) { left += 1; continue; }
     left += reply.ignored.length;
     const thumb = await ask({ kind: "thumb", settings: reply.settings });
-    if (await store(newKey(), { v: 1, name: String(name ?? "Unnamed").slice(0, 80), link, thumb: thumb.svg ?? "" })) count += 1;
+    if (await store(newKey(), { v: 1, name: (typeof name === "string" && name.trim().slice(0, 80)) || "Unnamed", link, thumb: thumb.svg ?? "" })) count += 1;
   }
   say(`Kept on this device: ${count}.` + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
   list();

@@ -5,6 +5,7 @@ import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
 import { share } from "./share.mjs";
+import { dotted } from "./settings.mjs";
 
 let design = null;
 let running = false;
@@ -20,7 +21,7 @@ export function wireFind(given) {
 const say = (words) => { byId("find-status").textContent = words; };
 
 async function find() {
-  const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, field.value.trim().replace(",", ".")]));
+  const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, dotted(field.value.trim())]));
   name([]);
   run(true);
   byId("find-list").replaceChildren();
@@ -28,7 +29,10 @@ async function find() {
   const reply = await askAside({ kind: "find", settings: design.texts(), have: written(), weights }, hear);
   run(false);
   byId("find-first").replaceChildren();
-  if (reply.stopped) return say("Stopped.");
+  if (reply.stopped) {
+    if (!byId("find-box").open) tell("found", "The search for a burner was stopped.", ["Close", () => hush("found")]);
+    return say("Stopped.");
+  }
   if (!reply.ok) return name(reply.errors)?.focus();
   byId("have").open = false;
   show(reply);

@@ -10,7 +10,8 @@ let filled = ""; // the list that the rows show
 const rows = () => all("#have .have");
 const fieldOf = (row) => row.querySelector("input:not([type=checkbox])");
 const buyOf = (row) => row.querySelector("[type=checkbox]");
-const read = () => { try { return localStorage.getItem(KEPT) ?? ""; } catch { return ""; } };
+let unkept = null; // the list as it stands where this browser does not let the page keep it
+const read = () => { try { return unkept ?? localStorage.getItem(KEPT) ?? ""; } catch { return ""; } };
 
 export const haveText = read;
 
@@ -22,6 +23,7 @@ export function wireHave() {
   byId("have-export").addEventListener("click", () => saveFile("what-i-have.txt", "text/plain", written()));
   byId("have-import").addEventListener("change", (event) => openFile(event.target));
   byId("have-clear").addEventListener("click", () => replace(""));
+  addEventListener("storage", ({ key }) => { if (key === KEPT) fill(); }); // another tab has changed it
 }
 
 // What lies there need not be bought, unless somebody says so.
@@ -41,9 +43,17 @@ export function written() {
   return [...things, ["buy", buy.join(", ") || "none"], ...mine].map(([kind, text]) => `${kind}: ${text}\n`).join("");
 }
 
-function keep() {
-  filled = written();
-  try { localStorage.setItem(KEPT, filled); } catch { byId("find-status").textContent = "This browser does not let the page keep the list: save it to a file."; }
+const keep = () => store(written());
+
+function store(text) {
+  filled = text;
+  try {
+    localStorage.setItem(KEPT, text);
+    unkept = null;
+  } catch {
+    unkept = text;
+    byId("find-status").textContent = "This browser does not let the page keep the list: save it to a file.";
+  }
 }
 
 // Put the list that is kept into the rows; another tab or a link may have changed it.
@@ -94,15 +104,20 @@ async function openFile(input) {
   if (!file) return;
   const text = await file.text();
   input.value = "";
+  const reply = await ask({ kind: "have", text, units: root.dataset.units });
+  if (!reply.ok || !Object.keys(reply.rows).length) {
+    byId("find-status").textContent = `${file.name} is no list of what somebody has. Yours stays as it is.`;
+    return;
+  }
   replace(text);
 }
 
 // Another list in place of this one, which can be brought back.
 async function replace(text) {
-  const before = written();
+  const before = read();
   if (!await put(text)) return;
   keep();
-  tell("have", "The list is replaced.", ["Bring mine back", async () => { await put(before); keep(); hush("have"); }], ["Close", () => hush("have")]);
+  tell("have", "The list is replaced.", ["Bring mine back", async () => { await put(before); store(before); hush("have"); }], ["Close", () => hush("have")]);
 }
 
 // A list that came with a link: taken where there is none, else offered.

@@ -54,6 +54,8 @@ def main(argv=None):
     parser.add_argument("--trials", type=int, help="things tried a target instead of --minutes")
     parser.add_argument("--first", type=int, default=0, help="the trial to begin with, to go on or to see one again")
     given = parser.parse_args(argv)
+    if not (0 < given.minutes < 1e5 and given.first >= 0 and (given.trials is None or given.trials > 0)):
+        parser.error("--minutes and --trials must be above 0, --first 0 or more")
     shares = sum(TARGETS[name][1] for name in given.only)
     print(f"{'target':<9}{'tried':>9}{'seconds':>9}{'an hour':>9}{'crashes':>8}{'hangs':>6}{'wrong':>6}{'next':>8}")
     clean = True

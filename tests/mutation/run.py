@@ -243,6 +243,8 @@ def main(argv=None):
     )
     parser.add_argument("--fresh", action="store_true", help="find anew which test file reaches what")
     given = parser.parse_args(argv)
+    if given.number < 1:
+        parser.error("N must be 1 or more")
     mutate(ROOT, given.number, given.seed, given.paths, given.fresh, given.seconds)
     return 0
 
