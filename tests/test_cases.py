@@ -72,6 +72,8 @@ FURTHER = (
     {"body_depth": "1 21/32 in", "grip": "1 7/32 in", "inlet_position": "end", "port_diameter": "19/32 in",
      "ports_per_row": "3", "rows": "8"},
     {"inlet_position": "end", "port_diameter": "1/8 in"},
+    {"body_length": "20 in", "inlets": "2"},
+    {"body_length": "36 in", "inlets": "2", "baffle_holes": "0", "ports_per_row": "60"},
     {"inlet": "3/8"},
     {"inlet": "3", "units": "mm"},
     {"inlet": "1", "baffle_holes": "200"},
