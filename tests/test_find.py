@@ -391,6 +391,29 @@ def test_what_cannot_be_is_named(line, field, word):
     assert field in found and word in found[field].rule, {key: error.rule for key, error in found.items()}
 
 
+def test_pins_too_thick_for_the_tube_are_named_with_it():
+    text = "tube: 1 1/2 x 1 1/2 x 1/8 in, 3 in\npins: 1/2 in\nblower: 1/4 inH2O 5 cfm\ncylinder: 20 lb\npipe: 1/2"
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), read_have(text))
+    (error,) = refused.value.errors
+    assert error.field == "pins" and "1 1/2" in error.value and "1/2 in" in error.value and "thinner pins" in error.rule
+
+
+@pytest.mark.parametrize(
+    ("entry", "system", "offer", "word"),
+    [
+        ("80 cfm", "in", "2 inH2O 80 cfm", "1 to 3"),
+        ("140 m3/h", "mm", "5 mbar 140 m3/h", "2.5 to 7.5"),
+        ("2 inH2O", "in", "2 inH2O 60 cfm", "nothing on the outlet"),
+    ],
+)
+def test_half_a_blower_is_asked_for_the_other_half_and_keeps_its_own(entry, system, offer, word):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"blower: {entry}\nbuy: tube, pins, pipe, cylinder", system)
+    (error,) = refused.value.errors
+    assert error.nearest == offer and word in error.rule
+
+
 def test_all_faults_come_together_and_nothing_is_lost():
     text = "tube: 4 x 4 x 3/16 in, 1/2 in\nblower: 80 cfm\npins: x\nmine: rows=99; port_diameter=9 in\nnails: 3"
     assert {"tube", "blower", "pins", "rows", "port_diameter", "have"} <= set(refusals(text))

@@ -14,7 +14,7 @@ from ..units import parse_quantity, show
 from .bill import Bought
 from .choices import AXES
 from .graph import touches
-from .have import GAS, NEEDED, Have
+from .have import BODIES, GAS, NEEDED, Have
 from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
 from .search import BUDGET, POLISH, Found, others, polish, rank, search
 from .sold import STICK
@@ -23,6 +23,7 @@ from .space import Counts, Node, Space, how_wrong
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+NOT_FIT = {"face": "no rows of these ports fit on a face of that size; thinner pins or a larger body would"}
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 DIFFER = ("body", "length", "ports", "face", "block")  # axes in which another way is looked for
 
@@ -133,7 +134,7 @@ def find(
     given_keys = set(space.root.words)
     offers = _offers(space, chosen, weighed, given_keys)
     whole = offers[0].result
-    given = tuple(fault(whole.checks[key]) for key in whole.checks if key in given_keys)
+    given = faults_of(whole, set(whole.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
@@ -198,9 +199,12 @@ def _nothing(space: Space) -> InputError:
             deepest, node = one.level, one
         stack.extend(kid for kid in one.kids.values() if kid is not None)
     axis = space.axes[node.level + 1]
-    kind = axis.kinds[0] if axis.kinds else "have"
-    said = ", ".join(piece.typed for piece in space.have.of(*axis.kinds)) or "what is set"
-    return InputError(kind, said, f"is not enough to build from: nothing fits for {axis.name}")
+    kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
+    pieces = space.have.of(*kinds)
+    kind = pieces[-1].kind if pieces and not axis.kinds else kinds[0] if axis.kinds else "have"
+    said = "; ".join(piece.typed for piece in pieces) or "what is set"
+    what = NOT_FIT.get(axis.name, f"nothing fits for {axis.name}")
+    return InputError(kind, said, f"is not enough to build from: {what}")
 
 
 # The list of designs
@@ -293,7 +297,7 @@ def shown(term: Term, value: float) -> str:
         case "low":
             return f"a turndown of {1 / value:.1f} to 1" if value > 0 else "no turndown"
         case "spread":
-            return f"{100 * value:.1f} % from port to port"
+            return f"{100 * value:.1f} % from port to port" if value >= 0.0005 else "less than 0.1 % from port to port"
         case "days":
             return f"{value:.0f} days"
         case "work":

@@ -33,6 +33,11 @@ KINDS = {
     "bag": ("bags of refractory: class, how many", "dense_castable x 2"),
     "board": ("boards for the mould", "ply 3/4"),
 }
+SHUT = (
+    "needs its pressure too: read it off the plate, or measure it with the outlet shut, for a design rests on it; "
+    "a fan like a propeller makes up to {}, a small drum with many blades {}, a high-pressure blower {}"
+)
+FREE = "needs its flow too: the one on its plate, with nothing on the outlet"
 METRIC = {  # examples for a shop with a metric tape
     "tube": "90 x 90 x 4 mm, 2 m",
     "plate": "5 mm, 600 x 600 mm",
@@ -43,6 +48,13 @@ METRIC = {  # examples for a shop with a metric tape
     "regulator": "0 to 2 bar",
     "line": "20 mbar",
     "board": "ply 18 mm",
+}
+TYPICAL = {  # of a blower, where one half is not given: in the offer, and in words; common practice
+    "blower_shutoff_pressure": {
+        "in": ("2 inH2O", SHUT.format("1/2 inH2O", "1 to 3", "4 to 12")),
+        "mm": ("5 mbar", SHUT.format("1.2 mbar", "2.5 to 7.5", "10 to 30")),
+    },
+    "blower_free_flow": {"in": ("60 cfm", FREE), "mm": ("100 m3/h", FREE)},
 }
 SOLD = ("tube", "plate", "pins", "pipe", "blower", "drill", "cylinder", "bag")  # of which sold sizes are known
 BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
@@ -350,9 +362,12 @@ def _blower(entry: str, system: str) -> Piece:
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
-    lacking = [BY_KEY[key].label.lower() for key in curve if key not in found]
+    lacking = [key for key in curve if key not in found]
     if lacking:
-        raise InputError("blower", entry, "needs its " + " and its ".join(lacking) + " too", KINDS["blower"][1])
+        # What is typed stays in the offer: another blower is no help.
+        (key,) = lacking
+        whole = " ".join({**found, key: TYPICAL[key][system][0]}[one] for one in curve)
+        raise InputError("blower", entry, TYPICAL[key][system][1], whole)
     return Piece("blower", entry, {**found, "blower_curve": ""})
 
 
