@@ -39,6 +39,7 @@ FURTHER = (
     {"block_thickness": "1 1/2 in", "grip": "1/2 in"},
     {"equivalence_ratio": "1.3", "reducing_wanted": "yes"},
     {"equivalence_ratio": "0.55"},
+    {"equivalence_ratio": "1.1", "low_fire": "100 %"},
     {"lining": "dense_castable 1 in, blanket_8lb 2 in", "low_fire": "25 %", "chamber_temperature": "2280 degF"},
     {"opening_area": "0 in2", "chamber_back_pressure": "1 inH2O"},
     {"opening_area": "0.1 in2", "chamber_back_pressure": "1 inH2O"},
