@@ -305,3 +305,21 @@ def test_a_list_that_is_no_text_is_refused_alike(path, tmp_path, monkeypatch, ca
         monkeypatch.setattr("sys.stdin", given)
         assert main(["find", "--have", path]) == 2
     assert capsys.readouterr().err == f"have = {path}: must be a text file (UTF-8)\n"
+
+
+HAVE = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\nbuy: all\n"
+
+
+@pytest.mark.parametrize(
+    "more, said",
+    [
+        ("mine: rows=5\n", "rows = 4 and 5: is mine twice"),
+        ("mine: ports_per_row; ports_per_row=5\n", "ports_per_row = as it is and 5: is mine twice"),
+        ("plate: 5,50 mm\n", "plate = 5,50 mm: has a comma within a number"),
+        ("pins: 7,50 mm\n", "nearest that works: 7.50 mm"),
+    ],
+)
+def test_what_a_list_says_twice_or_with_a_comma_is_refused(more, said, tmp_path, capsys):
+    (tmp_path / "have.txt").write_text(HAVE + more)
+    assert main(["find", "--have", str(tmp_path / "have.txt"), "--set", "rows=4"]) == 2
+    assert said in capsys.readouterr().err

@@ -540,3 +540,17 @@ def test_ranks_of_a_kind_put_its_number_first():
         best = min(pool, key=lambda node: rank(node, weights, kind))
         alike = [node for node in pool if rank(node, weights)[:2] == rank(best, weights)[:2]]
         assert best.terms[kind] <= min(node.terms[kind] for node in alike) + BY_TERM[kind].grain
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["tube: 90 x 90 x 4 mm, 600", "plate: 5 mm, 600 x 400", "round: 150 x 5 mm, 600", "pins: 7 mm, 100"],
+)
+def test_an_entry_means_the_same_in_inches_and_in_millimetres(text):
+    inches, metric = (read_have(f"{text}\nbuy: all", system) for system in ("in", "mm"))
+    assert inches == metric
+
+
+def test_a_list_as_json_is_read_as_its_lines_are():
+    lines = read_have("tube: 4 x 4 x 3/16 in; 3 X 3 X 3/16 in\nbuy: all")
+    assert read_have('{"Tube": "4 x 4 x 3/16 in; 3 X 3 X 3/16 in", "buy": "all"}') == lines

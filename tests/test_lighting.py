@@ -567,3 +567,10 @@ def test_the_blower_carries_what_it_is_lit_at():
                firing_rate="80 kBtu/h", equivalence_ratio="1.0", port_diameter="3/8 in")  # fmt: skip
     assert r["lighting_rate"] < min(r.part("lighting").lift_W / 1.1, r.part("firing").rate_W) / 1.05
     assert 0.95 < r["lighting_damper"] <= 1 and "none" not in r["light_up_advice"]
+
+
+def test_a_jet_too_large_to_be_read_at_the_gauge_refuses_no_design():
+    """Its gas is off by more than itself, so that there may be none: judged, not computed with."""
+    r = solved(firing_rate="1000 kBtu/h", jet_drill="#54")
+    assert r.part("lighting_slide").ratio is None or r.part("lighting_slide").ratio.low >= 0
+    assert r["port_count"] == 43

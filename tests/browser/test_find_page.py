@@ -202,6 +202,62 @@ def test_a_list_in_a_link_is_taken_or_offered(page, site):
     assert page.input_value("#have-pins") == "3/8 in"
 
 
+KEPT = "() => localStorage.getItem('burnercalc-have')"
+
+
+def test_a_list_that_was_replaced_by_a_links_comes_back_whole(context, page, site):
+    open_find(page, tube=SHOP["tube"], blower=SHOP["blower"])
+    kept = page.evaluate(KEPT)
+    other = context.new_page()  # another visit: the dialog was not opened in it
+    open_ready(other, site + to_link(Design(), beside={"have": "pins: 1/4 in\n"}))
+    other.get_by_role("button", name="Use that list").click()
+    other.get_by_role("button", name="Bring mine back").click()
+    other.wait_for_function("kept => localStorage.getItem('burnercalc-have') === kept", arg=kept)
+
+
+def test_two_tabs_write_one_list(context, page, site):
+    other = context.new_page()
+    open_ready(other, site)
+    open_find(page)
+    open_find(other)
+    page.fill("#have-tube", SHOP["tube"])
+    other.wait_for_function("text => document.getElementById('have-tube').value === text", arg=SHOP["tube"])
+    other.fill("#have-pins", SHOP["pins"])
+    assert SHOP["tube"] in other.evaluate(KEPT) and SHOP["pins"] in other.evaluate(KEPT)
+
+
+def test_a_list_that_cannot_be_kept_stays_while_the_page_is_open(page):
+    page.evaluate(
+        "() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
+    )
+    open_find(page, tube=SHOP["tube"])
+    assert "does not let the page keep" in page.locator("#find-status").inner_text()
+    page.tap("#find-box [data-close]")
+    page.tap("[data-open=find-box]")
+    assert page.input_value("#have-tube") == SHOP["tube"]
+
+
+@pytest.mark.parametrize("text", ["", "\0\1\2", '{"kind": "burner designs", "designs": []}', "x" * 30_000])
+def test_a_file_that_is_no_list_leaves_the_list(page, tmp_path, text):
+    open_find(page, tube=SHOP["tube"])
+    kept = page.evaluate(KEPT)
+    (tmp_path / "odd.txt").write_text(text)
+    page.set_input_files("#have-import", str(tmp_path / "odd.txt"))
+    page.wait_for_function("() => document.getElementById('find-status').textContent.includes('is no list')")
+    assert page.evaluate(KEPT) == kept and page.input_value("#have-tube") == SHOP["tube"]
+
+
+@pytest.mark.parametrize(
+    "address", ["#rows=4&ports_per_row=7", "?rows=4&ports_per_row=7", "?rows=4&ports_per_row=7&v=2#face"]
+)
+def test_a_link_without_a_version_opens_too(page, site, address):
+    page.goto("about:blank")
+    open_ready(page, site + address)
+    assert "rows=4" in page.evaluate("() => location.hash") and "ports_per_row=7" in page.evaluate(
+        "() => location.hash"
+    )
+
+
 def test_the_search_finds_the_tools(page):
     page.click("[data-open=search-box]")
     page.fill("#search-for", "what i have")
