@@ -230,6 +230,15 @@ def test_a_shop_gets_designs_that_differ_and_that_no_check_refuses(answers, name
     )
 
 
+def test_what_lies_there_is_mine_in_what_is_found(answers):
+    """A tube, pins and a blower; the pipe and the cylinder are bought."""
+    _, _, answer = answers["a tube, pins and a blower"]
+    tube = {"body_kind", "body_width", "body_depth", "wall"}
+    blower = {"blower_shutoff_pressure", "blower_free_flow", "blower_curve"}
+    for offer in answer.offers:
+        assert set(offer.mine) == tube | blower | {"port_diameter"}
+
+
 def words_of(offer):
     """Stops and cautions, which are ranked by before any number."""
     return sorted(fault.verdict for fault in offer.faults)

@@ -9,7 +9,7 @@ from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
 from ..result import Checked, Result, solve
-from ..settings import BY_KEY
+from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
 from .bill import Bought
 from .choices import AXES
@@ -41,7 +41,8 @@ class Fault:
 
 @dataclass(frozen=True)
 class Offer:
-    """A found design. `kinds`: what it is best in; `buys`: what must be bought; the rest in words."""
+    """A found design. `kinds`: what it is best in; `buys`: what must be bought; `mine`: settings that are sizes of what
+    lies there, and those that were mine before; the rest in words."""
 
     kinds: tuple[str, ...]
     design: Design
@@ -50,6 +51,7 @@ class Offer:
     points: float
     to_spend: float
     buys: tuple[Bought, ...]
+    mine: tuple[str, ...]
     faults: tuple[Fault, ...]
     gives_up: tuple[str, ...]
     limited_by: str
@@ -262,6 +264,7 @@ def _offers(
                 node.rank(weights)[2],
                 bill.to_spend,
                 bought,
+                _mine(space, node),
                 faults,
                 (),
                 _limited_by(result, faults),
@@ -269,6 +272,16 @@ def _offers(
         )
     least = {key: min(offer.terms[key] for offer in offers) for key in KINDS}
     return [replace(offer, gives_up=_gives_up(offer, least)) for offer in offers]
+
+
+def _mine(space: Space, node: Node) -> tuple[str, ...]:
+    keys = set(space.mine)
+    for axis, one in zip(space.axes, node.chosen):
+        if not one.buy and space.have.of(*axis.kinds):
+            # A plate is cut to any width.
+            cut = dict(one.texts).get("body_kind") == "plates"
+            keys |= {key for key in axis.stock if not (cut and key in ("body_width", "body_depth"))}
+    return tuple(setting.key for setting in SETTINGS if setting.key in keys)
 
 
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:

@@ -75,6 +75,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "verdict": offer.verdict,
         "link": offer.link(base),
         "settings": dict(offer.design.texts),
+        "mine": list(offer.mine),
         "numbers": numbers(offer.result),
         "sizes": _sizes(offer),
         "terms": {key: offer.terms[key] for key in BY_TERM},

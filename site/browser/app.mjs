@@ -42,7 +42,8 @@ function change(key, text, settled = true) {
 
 // A whole design that was worked out for this page, as one change; what is marked as mine stays so.
 function take(settings) {
-  return solve({ ...settings, ...(texts.mine ? { mine: texts.mine } : {}) }, { typing: "", own: true, loaded: false });
+  const mine = [texts.mine, settings.mine].filter(Boolean).join(",");
+  return solve({ ...settings, ...(mine ? { mine } : {}) }, { typing: "", own: true, loaded: false });
 }
 
 // A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit

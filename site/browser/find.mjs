@@ -60,9 +60,9 @@ function showFirst(first) {
   byId("find-first").replaceChildren(make("p", "row", "A first good one is found; better ones are looked for.", button("Open it", () => open(first.settings), "small")));
 }
 
-function open(settings) {
+function open(settings, mine = []) {
   byId("find-box").close();
-  design.take(settings);
+  design.take({ ...settings, mine: mine.join(",") });
 }
 
 function show(reply) {
@@ -104,7 +104,7 @@ function card(found) {
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
-    make("p", "row", button("Open", () => open(found.settings), "main"),
+    make("p", "row", button("Open", () => open(found.settings, found.mine), "main"),
       button("Compare", () => compare({ name: heading, link: found.link }), "small"),
       button("Share", () => share(found.settings, found.link), "small")));
 }
