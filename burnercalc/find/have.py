@@ -362,8 +362,9 @@ def _blower(entry: str, system: str) -> Piece:
         return Piece("blower", entry, {"blower_curve": entry})
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
+    neither = InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
     if not both:
-        raise InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
+        raise neither
     found: dict[str, str] = {}
     for part in filter(None, both.groups()):
         for key in curve:
@@ -378,6 +379,8 @@ def _blower(entry: str, system: str) -> Piece:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
     lacking = [key for key in curve if key not in found]
+    if len(lacking) == len(curve):
+        raise neither
     if lacking:
         # What is typed stays in the offer: another blower is no help.
         (key,) = lacking
