@@ -424,7 +424,7 @@ SETTINGS = (
         "Burners",
         "count",
         "1",
-        "Equal burners that share the chamber.",
+        "Equal burners that share the chamber and the cylinders; each with a blower of its own.",
         "1",
         "24",
         ("1", "1"),

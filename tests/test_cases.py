@@ -32,6 +32,7 @@ _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_len
 
 # Designs for sentences that those of the other tests do not call for.
 FURTHER = (
+    {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},
     {"batch_size": "10", "moulds": "10"},
     {"placing_rate": "5 lb/h"},

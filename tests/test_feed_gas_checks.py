@@ -6,7 +6,9 @@ from math import nextafter
 import pytest
 from feed_designs import INCH, INH2O, KBTU_H, PSI, judged, part, solved
 
+from burnercalc.design import Design
 from burnercalc.physics.band import Band
+from burnercalc.result import solve
 
 PSI_PA = 6894.757293168  # NIST SP 811
 HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
@@ -350,3 +352,20 @@ def test_a_pure_gas_does_not_drift():
 
 def test_gas_by_a_line_has_no_cylinder_to_judge():
     assert "cylinder" not in solved(**HOUSE).checks
+
+
+def test_cylinders_feed_all_burners_of_a_chamber():
+    """Six of 75 kBtu/h draw what one of 450 does, last as long and cost as much."""
+    chamber = {
+        "chamber_length": "60 in",
+        "chamber_width": "16 in",
+        "chamber_height": "14 in",
+        "opening_area": "150 in2",
+    }
+    six, one = (
+        solve(Design.from_texts({**chamber, "burner_count": count, "firing_rate": rate}))
+        for count, rate in (("6", "75 kBtu/h"), ("1", "450 kBtu/h"))
+    )
+    for key in ("run_time", "fuel_cost_per_hour"):
+        assert six[key] == pytest.approx(one[key], rel=1e-12), key
+    assert six.checks["cylinder"].verdict == one.checks["cylinder"].verdict == "stop"

@@ -832,6 +832,8 @@ CHECKS = (
             "the chamber larger, or run it hotter.",
             "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
             "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
+            "stop.fire": "{asked:mass_flow} is out of reach: high fire has no heat to spare for work. Raise the firing "
+            "rate, use more burners, or make the chamber smaller.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
             "{low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
             "larger, or run it hotter.",

@@ -347,7 +347,7 @@ WORDS = {
     "several.when": "The next burner",
     "several.do": "Each has a cock, a damper and a torch of its own and is lit as the first: no neighbour, no hot "
     "chamber lights it for sure. First the farthest from the door. Not lit: gas shut, air at LIGHT. One goes out: "
-    "its gas off; none burns: purge. One blower for all: set the air again after each.",
+    "its gas off; none burns: purge. One blower for all must have the air of all: set it again after each.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "

@@ -327,7 +327,7 @@ def cylinder_check(
         if cylinders.run_s == 0:
             cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
         else:
-            cases = ("cold_at_once" if cylinders.draw_W.value < firing.rate_W else "cold",)
+            cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
             if word != "good":
                 cases = (*cases, "more_or_jet" if jet_needs_more else "more_or_regulator")
     return verdict(
@@ -339,7 +339,7 @@ def cylinder_check(
             *more,
             ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
         ),
-        rate=firing.rate_W,
+        rate=firing.installed_W,
         run=cylinders.run_s,
         draw=cylinders.draw_W.value,
         last=cylinders.last_draw_W.value,

@@ -272,6 +272,8 @@ def throughput_check(
     word = ladder(work_rate, good=found.low, stop=bars.high if bars else inf, slack=1e-9 * work_rate)
     if word == "stop":
         by_bars = True
+    elif not throughput.fire_kg_s.high > 0:
+        word, by_bars = "stop", False
     limit = bars if by_bars else throughput.fire_kg_s
     kind = ("one" if throughput.bars == 1 else "several") if by_bars else "fire"
     return verdict(

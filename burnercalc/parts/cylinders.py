@@ -62,13 +62,16 @@ def cylinders(
     regulator_inlet_pressure: float,
     gas_pressure: float,
     equivalence_ratio: float,
+    burner_count: int,
     gas: Gas,
     gas_price: GasPrice,
     shop: Shop,
     firing: Firing,
 ) -> Cylinders:
     """Below full, what is left of a blend is what boiled down to it in the shop's air."""
-    cost, least_Pa = firing.gas_kg_s * 3600 * gas_price.per_kg, max(regulator_inlet_pressure, gas_pressure)
+    # All burners of a chamber draw from the same cylinders.
+    cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
+    least_Pa = max(regulator_inlet_pressure, gas_pressure)
     if gas.liquid is None:
         return Cylinders(*[None] * 11, least_Pa=least_Pa, fuel_cost_per_hour=cost)
     vessel = (
@@ -84,7 +87,7 @@ def cylinders(
         first,
         shop.temp_K,
         inlet_Pa,
-        firing.rate_W / cylinder_count,
+        firing.installed_W / cylinder_count,
         gas.gross_J_kg,
     )
     left_share = run.left_kg / vessel.capacity_kg
