@@ -47,7 +47,7 @@ NEAR = {
         ("altitude",)),
     "nearly empty when the cold ends it": (
         {"firing_rate": "39.85 kBtu/h", "gas_pressure": "10 psi"},
-        ("cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure", "cylinder")),
+        ("burner_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure", "cylinder")),
     "the same from a tank": (
         {"cylinder": "tank", "tank_diameter": "12 in", "tank_length": "24 in", "cylinder_fill": "30 %",
          "ambient_temperature": "40 degF", "altitude": "3000 ft", "firing_rate": "19.3 kBtu/h"},
@@ -86,7 +86,7 @@ NEAR = {
     "a blend that the cold ends": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
         ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
-         "regulator_inlet_pressure", "firing_rate", "equivalence_ratio")),
+         "regulator_inlet_pressure", "firing_rate", "burner_count", "equivalence_ratio")),
     "two inlets": (
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
