@@ -47,7 +47,8 @@ NEAR = {
         ("altitude",)),
     "nearly empty when the cold ends it": (
         {"firing_rate": "39.85 kBtu/h", "gas_pressure": "10 psi"},
-        ("burner_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure", "cylinder")),
+        ("burner_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure",
+         "cylinder")),
     "the same from a tank": (
         {"cylinder": "tank", "tank_diameter": "12 in", "tank_length": "24 in", "cylinder_fill": "30 %",
          "ambient_temperature": "40 degF", "altitude": "3000 ft", "firing_rate": "19.3 kBtu/h"},
