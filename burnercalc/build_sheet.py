@@ -47,7 +47,7 @@ MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
 CODE_MM = 50.0
-CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven")
+CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven", "fire")
 # What a test fire shows.
 TEST_FIRE = (
     "Air switch opens with the blower off",
@@ -214,11 +214,12 @@ def _overview(result, link, width, view_mm):
 
 def _steel(result, width):
     d = result.design
-    cut = result.part("steel").window_cut
+    cut, tube = result.part("steel").window_cut, d.body_kind == "tube"
     window = (
         f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
-        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole."
+        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
+        + (", but for a bridge in the middle of each long side: it stays until both caps are on." if tube else ".")
         if cut.drills
         else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
     )
@@ -410,7 +411,7 @@ def _casting(result):
     told = zip(result.part("schedule").steps, result.tables["care"].rows, result.tables["days"].rows)
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
-        Heading("Pins, casting, stripping, drying"),
+        Heading("Pins, casting, stripping, drying, first fire"),
         _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
         Caution(_care(result, "cast", "trim")),
