@@ -352,7 +352,7 @@ def test_a_cold_flame_that_lifts_is_a_note_at_most():
 def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
     """1400 degF (760 degC): NFPA 86, and 750 degC in EN 746-2 (memory)."""
     check = solved(chamber_temperature="1399 degF", work_temperature="1300 degF").checks["lift"]
-    assert check.verdict == "caution"
+    assert check.verdict == "stop"
     assert check.text.endswith(
         "This chamber works at 1399 °F, below the 1400 °F at which its walls would light it again: a flame that lifts "
         "here is going out. Less fire, or gas off."

@@ -108,3 +108,20 @@ def test_a_cap_that_is_too_thick_for_its_lip_may_be_made_thinner():
     assert check.verdict == "caution" and ("cap_thickness", "lower") in {(c.setting, c.move) for c in check.changes}
     tried = [{**design.texts, "cap_thickness": text} for text in texts_of(design, BY_KEY["cap_thickness"], "lower")]
     assert "good" in {solve(Design.from_texts(texts)).checks["lip_width"].verdict for texts in tried}
+
+
+def test_a_house_line_gives_what_it_gives():
+    """No cure and no mending turns up the gas of a house; a pressure that no house has may come down to one."""
+    texts = {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "port_diameter": "9/32 in", "firing_rate": "auto"}
+    design = Design.from_texts({**texts, "chamber_length": "14 in", "chamber_width": "7 in", "chamber_height": "6 in"})
+    checks = solve(design).checks
+    named = [key for key in checks for change in checks[key].changes if change.setting == "gas_pressure"]
+    assert set(named) <= {"gas_pressure"}
+    mended = make_good(design)
+    assert mended.after.design.gas_pressure == design.gas_pressure and mended.changes
+    assert (
+        make_good(Design.from_texts({"fuel": "natural_gas", "gas_pressure": "138 inH2O"}))
+        .after.checks["gas_pressure"]
+        .verdict
+        == "good"
+    )

@@ -166,6 +166,8 @@ def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> 
     held = -inf if lift is None else lift
     relights = chamber_temperature > RELIGHTS_K
     word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
+    if not relights and holding.lift_W is not None and holding.lift_W.high < low:
+        word = "stop"  # nothing lights it again
     first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
     after = "hot" if relights else "never_hot"
     slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
