@@ -288,8 +288,9 @@ class Result:
             return None
         text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
         cures = declared.cures if judged.cures is None else judged.cures
-        if self._of_a_line() and key != "gas_pressure":  # a line gives what it gives
-            cures = [cure for cure in cures if cure[0] != "gas_pressure"]
+        others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
+        if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
+            cures = others
         changes = tuple(Change(*cure) for cure in cures)
         line = self._on_a_line(declared)
         return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line)
