@@ -919,7 +919,6 @@ SETTINGS = (
         "lengths",
         "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
         "Lengths in which the shop sells tube, flat bar and pipe, with commas between them.",
-        near="first",
     ),
     Setting(
         "kerf",

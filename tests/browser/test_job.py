@@ -343,7 +343,7 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     assert set(ready.locator("#chapters .flag").all_text_contents()) == {": not judged"}
     ready.locator("#chapter-face .worst summary").click()
     ready.locator("#chapter-face .cures button", has_text="Go to").click()
-    assert ready.locator("#set-setback[data-marked]").count() == 1
+    ready.wait_for_selector("#set-setback[data-marked]", state="attached")
     put(ready, "setback", "1/2")
     assert not ready.locator("#set-setback .refused").is_visible()
     assert "old" not in ready.evaluate(judged)
