@@ -48,6 +48,13 @@ def test_ends_with_1_when_something_is_found(monkeypatch, capsys):
     assert "ZeroDivisionError" in capsys.readouterr().out
 
 
+@pytest.mark.parametrize("given", [["--minutes", "-1"], ["--minutes", "nan"], ["--trials", "0"], ["--first", "-1"]])
+def test_an_attack_of_nothing_is_refused(given, capsys):
+    with pytest.raises(SystemExit):
+        main(["--only", "texts", *given])
+    assert "must be above 0" in capsys.readouterr().err
+
+
 def _without_odd_signs(text):
     return known_unit("".join(sign for sign in text if sign.isalnum() or sign in "/*%"))
 

@@ -323,3 +323,9 @@ def test_what_a_list_says_twice_or_with_a_comma_is_refused(more, said, tmp_path,
     (tmp_path / "have.txt").write_text(HAVE + more)
     assert main(["find", "--have", str(tmp_path / "have.txt"), "--set", "rows=4"]) == 2
     assert said in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("text", ["2026-W10", "2026W101", "20260302"])
+def test_a_date_is_written_in_one_way(text, capsys):
+    assert main(["sheet", "--set", f"start_date={text}"]) == 2
+    assert "must be a date written year-month-day; nearest that works: 2026-03-02" in capsys.readouterr().err

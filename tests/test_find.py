@@ -2,6 +2,7 @@
 
 import itertools
 import json
+from dataclasses import replace
 from math import inf
 
 import pytest
@@ -563,3 +564,12 @@ def test_an_entry_means_the_same_in_inches_and_in_millimetres(text):
 def test_a_list_as_json_is_read_as_its_lines_are():
     lines = read_have("tube: 4 x 4 x 3/16 in; 3 X 3 X 3/16 in\nbuy: all")
     assert read_have('{"Tube": "4 x 4 x 3/16 in; 3 X 3 X 3/16 in", "buy": "all"}') == lines
+
+
+def test_a_unit_may_touch_its_number():
+    assert read_have("regulator: 0 to 30psi\nbuy: all") == replace_typed(read_have("regulator: 0 to 30 psi\nbuy: all"))
+
+
+def replace_typed(have):
+    (piece,) = have.pieces["regulator"]
+    return replace(have, pieces={"regulator": (replace(piece, typed="0 to 30psi"),)})
