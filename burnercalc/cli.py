@@ -23,6 +23,7 @@ from .settings import SETTINGS
 from .sheet import as_data, as_text
 
 FORMATS = ("svg", "dxf", "csv", "json")
+LONGEST_PROGRESS = 40  # characters of the line that tells of it
 LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
 
 
@@ -257,7 +258,10 @@ def _find(arguments: argparse.Namespace) -> int:
     kept = {item.partition("=")[0]: None for item in arguments.set}
     kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
     have = keeping(have, design, list(kept))
-    answer = find(design, have, weights, arguments.budget, _progress())
+    told = _progress()
+    answer = find(design, have, weights, arguments.budget, told)
+    if told:
+        print("\r" + " " * LONGEST_PROGRESS, end="\r", file=sys.stderr, flush=True)
     shops = {n: sample(offer.design) for n, offer in enumerate(answer.offers)} if arguments.shops else {}
     if arguments.json:
         print(json.dumps(report.as_data(answer, have, arguments.site, shops), indent=1))

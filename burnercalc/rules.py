@@ -17,6 +17,7 @@ from .units import parse_quantity, show
 
 LEAST_WINDOW_M = 0.125 * 0.0254  # room for the smallest port and corner drill
 MOST_BATCH_DAYS = 1000  # of work by hand; a calendar of more is no plan
+BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
@@ -446,7 +447,6 @@ def _batch_comes_to_an_end(v):
         )
 
 
-BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
 RULES = (
     (_batch_comes_to_an_end, ("batch_size", *BATCH_HOURS)),
     (_window_length, ("body_length", "setback")),

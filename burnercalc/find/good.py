@@ -10,7 +10,6 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from .. import checks
-from ..checks.judge import FAULTS
 from ..design import Design, limits
 from ..errors import InputErrors
 from ..link import to_link
@@ -68,10 +67,7 @@ class Mended:
 def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
     """The fewest, smallest changes that turn every check of a design good; what is `mine` stays."""
     base = solve(design)
-    kept = frozenset(mine)
-    if base.part("gas").liquid is None and base.checks["gas_pressure"].verdict not in FAULTS:
-        kept |= {"gas_pressure"}  # a line gives what it gives
-    bench = _Bench(base, kept)
+    bench = _Bench(base, frozenset(mine))
     best: Changes = ()
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):
@@ -82,9 +78,9 @@ def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
         before, best = best, _smaller(bench, _fewer(bench, best))
     after = bench.result(best)
     left = faults_of(after)
-    stay = {fault.key for fault in left}
+    kept = {fault.key for fault in left}
     changes = tuple(Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key)) for key, _ in best)
-    mended = tuple(fault for fault in faults_of(base) if fault.key not in stay)
+    mended = tuple(fault for fault in faults_of(base) if fault.key not in kept)
     return Mended(base, after, changes, mended, left, bench.solves)
 
 
