@@ -12,7 +12,6 @@ from ..parts.gas import Gas
 from ..parts.hot_run import HotRun
 from ..parts.inlet_jet import InletJet
 from ..parts.jet import Jet
-from ..parts.lighting import LEAST_OPEN, LEAST_REGULATOR_PA
 from ..parts.mixing import Mixing
 from ..parts.passage import Passage
 from ..parts.plenum import Plenum
@@ -20,6 +19,7 @@ from ..parts.resistance import Resistance
 from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
+from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..physics.plenum import SPREAD, wanted_ratio

@@ -57,6 +57,7 @@ from . import (
     stream,
     throughput,
     train,
+    tries,
     welding,
     zone,
 )
@@ -106,6 +107,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "blower": blower.blower,
     "jet": jet.jet,
     "hot_run": hot_run.hot_run,
+    "tries": tries.tries,
     "lighting": lighting.lighting,
     "lighting_slide": lighting_slide.lighting_slide,
     "lighting_card": lighting_card.lighting_card,

@@ -11,16 +11,11 @@ from ..physics import drills
 from ..physics.band import Band
 from ..physics.drills import Drill
 from .blower import Blower
-from .face import Face
-from .firing import Firing
 from .gas import Gas
-from .hot_block import HotBlock
 from .jet import Jet
-from .lighting import TORCH_LIFT, Lighting, Tried
+from .lighting import Lighting
 from .resistance import Resistance
-from .shares import Shares
-from .shop import Shop
-from .stream import Stream
+from .tries import TORCH_LIFT, Tries
 
 # All common practice.
 HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
@@ -49,20 +44,7 @@ class LightingSlide:
 
 
 def lighting_slide(
-    units: str,
-    block_thickness: float,
-    mix_pipe: str,
-    gas: Gas,
-    shop: Shop,
-    face: Face,
-    firing: Firing,
-    stream: Stream,
-    shares: Shares,
-    hot_block: HotBlock,
-    jet: Jet,
-    blower: Blower,
-    resistance: Resistance,
-    lighting: Lighting,
+    units: str, gas: Gas, jet: Jet, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
         return LightingSlide("", None, None, None, (True, True), said("never"))
@@ -72,9 +54,7 @@ def lighting_slide(
     def held(ratio):
         if not ratio > 0:
             return False
-        port = (gas, shop, ratio, face.port_diameter_m, block_thickness)
-        flame = (hot_block.waiting_port, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, 0.0)
-        one, rate_W = Tried(ratio, port, *flame), lighting.rate_W.value
+        one, rate_W = tries.at(ratio, 0.0), lighting.rate_W.value
         return one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W
 
     def made(kind, drill, size_m, open_share, off):
