@@ -13,7 +13,7 @@ let sources = null; // where each number comes from
 export function wireAnswers(given) {
   design = given;
   for (const line of all("details.worst")) line.addEventListener("toggle", () => showCures(line));
-  for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
+  addEventListener("toggle", ({ target }) => { if (target.matches("details.answer[open]")) explain(target); }, true);
 }
 
 const isFault = (check) => FAULTS.includes(check.verdict);

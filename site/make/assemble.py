@@ -27,7 +27,7 @@ ROOT = MAKE.parent.parent
 # Of site/browser: what page.py puts into the page itself, and what is filled in here. All else is copied.
 NOT_COPIED = ("style.css", "early.js", "sw.mjs")
 # What the page never asks for: not kept for use without a network.
-NOT_KEPT = ("sw.mjs", *hosting.FILES, shipped.FOLDER + "/")
+NOT_KEPT = ("sw.mjs", "example.html", *hosting.FILES, shipped.FOLDER + "/")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}

@@ -1,8 +1,9 @@
 """Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, the example's answers.
 
-index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a widget or
-figure; sources.json where each number comes from; search.json what the search knows; selfcheck.json the request and
-reply that Python in the browser must repeat.
+index.html is complete before any script runs, but for what stands in folds and for pictures of the other chapters:
+page.json holds those, and the Bokeh documents that make the page live, one a widget or figure; example.html is the
+whole page for a browser without scripts; sources.json where each number comes from; search.json what the search knows;
+selfcheck.json the request and reply that Python in the browser must repeat.
 """
 
 import base64
@@ -212,7 +213,7 @@ def main(out):
     style, early = (BROWSER / "style.css").read_text(), (BROWSER / "early.js").read_text()
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
     csp = (MAKE / "csp.txt").read_text().strip().replace("EARLY", digest)
-    html = environment.get_template("page.html").render(
+    shown = dict(
         version=__version__,
         csp=csp.partition("; frame-ancestors")[0],  # which browsers take from a header only
         style=markup(style),
@@ -256,10 +257,15 @@ def main(out):
             for e in EXAMPLES
         ],
     )
-    (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
+    template = environment.get_template("page.html")
+    laters = {}
+    for name, whole in (("index", False), ("example", True)):
+        laters[name] = Later(whole)
+        html = template.render(**shown, whole=whole, later=laters[name])
+        (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
-    write_json(out / "page.json", documents(data), sort_keys=False)
+    write_json(out / "page.json", {**documents(data), "later": laters["index"].parts}, sort_keys=False)
     write_json(
         out / "sources.json",
         {
@@ -341,6 +347,21 @@ TAKEN = (
         ),
     ),
 )
+
+
+class Later:
+    """What the page does not show at first: kept for page.json, with a template where it belongs."""
+
+    def __init__(self, whole):
+        self.within, self.parts = whole, []  # what stands in such a part goes with it
+
+    def __call__(self, caller):
+        if self.within:
+            return caller()
+        self.within = True
+        self.parts.append(str(caller()).strip())
+        self.within = False
+        return jinja2.utils.markupsafe.Markup(f'<template data-later="{len(self.parts) - 1}"></template>')
 
 
 def file_groups():
