@@ -16,6 +16,7 @@ import threading
 import tomllib
 import urllib.request
 import zipfile
+import zlib
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -260,7 +261,7 @@ def test_bokehjs_modules_come_after_those_that_they_need():
 def test_bokehjs_has_every_model_of_the_page(dist):
     scripts = "".join((dist / "vendor" / "bokeh" / f"{part}.js").read_text() for part in range(1, bokehjs.PARTS + 1))
     registered = set(re.findall(r"(\w+): get\(\d+\)", re.search(r"register_models\(\{(.*?)\}, true\)", scripts)[1]))
-    assert registered == bokehjs.model_names(json.loads((dist / "page.json").read_text()))
+    assert registered == bokehjs.model_names(json.loads(zlib.decompress((dist / "page.bin").read_bytes())))
     modules = {int(each) for each in re.findall(r"^(\d+): function", scripts, re.MULTILINE)}
     assert modules == set(json.loads(re.search(r"for \(const id of (\[.*?\])\)", scripts)[1]))
 

@@ -1,6 +1,6 @@
 // What comes out: numbers, checks with their cures, tables, and where each number comes from.
 import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
-import { fetchJson, tell, hush } from "./bars.mjs";
+import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
 import { shopFor, tickCell } from "./shopping.mjs";
@@ -39,7 +39,7 @@ export function showTexts(fields) {
 }
 
 async function explain(answer) {
-  sources ??= fetchJson("./sources.json", "where this number comes from").catch((error) => {
+  sources ??= fetchPacked("./sources.bin", "where this number comes from").catch((error) => {
     sources = null;
     tell("sources", `Where this number comes from could not be loaded (${error.message}).`, ["Try again", () => { hush("sources"); explain(answer); }]);
   });

@@ -2,7 +2,7 @@
 // into the page. It moves numbers and texts and never computes one.
 import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
-import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
+import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
@@ -222,7 +222,7 @@ function enable(part) {
 }
 
 async function live() { // Bokeh's models, once the first paint is done
-  pages = await fetchJson("./page.json", "the fields and drawings");
+  pages = await fetchPacked("./page.bin", "the fields and drawings");
   if (pages.build !== root.dataset.build) return mixed();
   await fill();
   await enliven(byId(`chapter-${root.dataset.chapter}`));

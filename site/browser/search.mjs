@@ -1,6 +1,6 @@
 // Search: every setting, number and check by its name, by what else the trade calls it, or by a word of its sentence.
 import { all, button, byId, changedOnly, make } from "./page.mjs";
-import { fetchJson } from "./bars.mjs";
+import { fetchPacked } from "./bars.mjs";
 import { jump } from "./jump.mjs";
 
 const MOST = 30; // shown
@@ -23,7 +23,7 @@ export function wireSearch(given) {
 
 async function open() {
   byId("search-for").select();
-  known ??= await fetchJson("./search.json", "the search").catch(() => null);
+  known ??= await fetchPacked("./search.bin", "the search").catch(() => null);
   if (known) show();
   else changedOnly(byId("search-count"), "The search could not be loaded. Close it and try again.");
 }
