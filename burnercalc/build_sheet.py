@@ -397,11 +397,7 @@ def _block(result, width):
             ),
             (1.0, 0.9, 1.2),
         ),
-        Heading(
-            f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-            f"{'the square round the body' if result.part('face').round else 'the body'}",
-            2,
-        ),
+        Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
 

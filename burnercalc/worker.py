@@ -602,7 +602,9 @@ def _ports(result):
             for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
         )
         flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
-        found.append((f"Port {number}: {place} from the lower left corner; flow {100 * share:.0f} % of the mean", flow))
+        found.append(
+            (f"Port {number}: {place} from the corner with the triangle; flow {100 * share:.0f} % of the mean", flow)
+        )
     return found
 
 
