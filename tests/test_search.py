@@ -9,8 +9,8 @@ import pytest
 
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT / "site" / "make"))
-from runtime import node_path
-from search import entries
+from runtime import node_path  # noqa: E402
+from search import entries  # noqa: E402
 
 # What somebody types, and what must stand among the first three; "or" where one of several will do. Words of the trade,
 # whole questions, plurals and other endings, small words, slips of a finger, some spelt as in America.
@@ -26,8 +26,10 @@ solenoid valve: part-solenoid; regulator: part-regulator or set-regulator_inlet_
 too much noise: check-port_velocity; noisy: check-port_velocity; why is it so loud: check-port_velocity
 goes out: check-lift or check-flammable; the flame goes out: check-lift or check-flammable
 won't light: check-lighting or table-lighting_card; wont light: check-lighting or table-lighting_card
-how do i light it: table-lighting_card or paper-lighting-card; lighting the burner: table-lighting_card or answer-lighting_rate
-blower size: set-blower_free_flow or check-blower or answer-blower_times; what size blower do i need: answer-blower_times
+how do i light it: table-lighting_card or paper-lighting-card
+lighting the burner: table-lighting_card or answer-lighting_rate
+blower size: set-blower_free_flow or check-blower or answer-blower_times
+what size blower do i need: answer-blower_times
 fan: set-blower_free_flow or check-blower; bloer: set-blower_free_flow or check-blower or answer-blower_times
 yellow flame: answer-atmosphere or check-mixture; pipe size: set-mix_pipe or set-inlet; what size pipe: set-mix_pipe
 how hot: answer-reached_high_empty or set-chamber_temperature; how hot does it get: answer-reached_high_empty
@@ -44,7 +46,8 @@ how long will my tank last: answer-run_time; bottle: set-cylinder; carbon monoxi
 is it safe indoors: check-carbon_monoxide or answer-fresh_air; ventilation: answer-fresh_air
 drying time: table-drying or figure-drying or answer-air_dry; how long to dry: answer-days_in_all or table-drying
 curing: check-curing_air or table-drying or table-days; how long does it take: answer-days_in_all or table-hours
-inches or mm: set-units; metric: set-units; altitude: set-altitude; welding steps: table-welding; how to weld: table-welding
+inches or mm: set-units; metric: set-units; altitude: set-altitude
+welding steps: table-welding; how to weld: table-welding
 pins: table-pins or answer-pin_count; pulling the pins: table-pins; gas train: table-gas_train or paper-train
 gas hose: answer-hose_bore or part-hose; hose size: answer-hose_bore; ribbon burner: set-pattern
 venturi: answer-aspirated_rate or table-burner_kinds; turn down: answer-turndown; idle: answer-turndown or set-low_fire
