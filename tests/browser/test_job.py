@@ -406,7 +406,7 @@ def test_what_is_typed_while_a_field_is_refused_is_kept_and_taken_with_it(hosted
     link = hosted.evaluate("() => location.hash")
     design, ignored = from_link(link)
     assert not ignored and (design.rows, design.ports_per_row) == (4, 10)
-    assert (design.text("setback"), design.text("kerf")) == ("1/2 in", "1/8 in")
+    assert (design.setback, design.kerf) == pytest.approx((0.0127, 0.003175))
     assert hosted.evaluate("() => sessionStorage['burnercalc-typed']") is None
 
 
