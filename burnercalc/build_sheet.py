@@ -463,6 +463,7 @@ def _record(result):
     ]
     set_to = tuple((*row, "") for row in fires(result))
     return [
+        PageBreak(),
         Heading("Test-fire record", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),

@@ -113,7 +113,7 @@ ANSWERS = (
             f"Air at {fire} fire",
             meaning=f"How the damper's mark {fire.upper()} is set by hand: how far the slide is open, the hole that it "
             "is lit at beside it.",
-            formula="drill nearest to the gap that leaves, with the hole, as much open; above [1/2 in|13 mm] by rule",
+            formula="drill nearest to the gap that leaves, with the hole, as much open; above 1/2 in (13 mm) by rule",
             inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe"),
             source=BY_HAND,
             near="bench",
