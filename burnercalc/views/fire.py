@@ -1,8 +1,10 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_card import COOL_K, RELIGHTS_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
@@ -15,8 +17,8 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "several", "attend", "pop", "stop", "fails"),
-    "smell",
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "high", "several", "attend", "pop", "stop"),
+    *("fails", "smell"),
 )
 
 
@@ -26,16 +28,22 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    damper_marks: DamperMarks,
+    jet: Jet,
     firing: Firing,
     say: Say,
 ) -> tuple:
     card, lit = lighting_card, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+
+    def mark(told):
+        return say(f"mark.{told.case}", **told.slots)
+
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
-        "mark": say(f"mark.{lighting_slide.mark.case}", **lighting_slide.mark.slots) if lit else None,
+        "mark": mark(lighting_slide.mark) if lit else None,
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -50,7 +58,11 @@ def lighting_card_table(
         "cool": COOL_K,
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
-        "low_open": card.low_open,
+        "low_mark": mark(damper_marks.low),
+        "high_gas": jet.high_Pa,
+        "high_mark": mark(damper_marks.high),
+        "high_rate": firing.rate_W,
+        "scale": card.gauge_Pa,
     }
 
     turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
@@ -60,6 +72,7 @@ def lighting_card_table(
         "trial": full,
         "lit": way,
         "then": turn or way,
+        "high": "never" if way == "never" else "cock" if card.gauge_shut else "",
         "fails": "before" if card.switch_before else "",
     }
     steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]
