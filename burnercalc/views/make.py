@@ -300,7 +300,7 @@ def _train_rows(line: CostLine, train: Train, batch_size: int, say: Say) -> list
     rows = [
         (say(f"{part.key}.name"), sized(part, say), part.count * batch_size, None if own else part.price * batch_size)
         for part in train.parts
-        if own or part.safety == (line.key == "train_safety")
+        if own or line.key == f"train_{part.purpose}"
     ]
     return [*rows, (say("train"), say("train.sold"), line.packs, line.batch_cost)] if own else rows
 

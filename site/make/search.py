@@ -118,7 +118,7 @@ ALSO = {
     "check-cylinder": "bottle freezes too small",
     "answer-train_safety_cost": "gas train solenoid valve check flame arrestor ball failure "
     "thermocouple air switch power cut",
-    "answer-train_comfort_cost": "gauge manometer dial gate valve needle reducer union coupling "
+    "answer-train_needed_cost": "gauge manometer dial gate valve needle reducer union coupling "
     "fittings teflon tape thread sealant",
     "answer-hose_bore": "leak soap soapy water test",
     "answer-damper_open_high": "gate valve dimmer speed control choke air",
