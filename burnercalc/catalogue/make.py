@@ -802,6 +802,18 @@ MONEY_ANSWERS = (
         near="bench",
     ),
     Answer(
+        "tools_cost",
+        "tools.cost",
+        "money",
+        "Tools and safety gear",
+        meaning="What is bought once for the shop beside the burner, cylinders with it, at the example prices of its "
+        "list; not in the cost of the burner.",
+        formula="sum of the list's prices",
+        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds", "batch_size"),
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
         "cost_batch",
         "cost.batch",
         "money",
@@ -1560,6 +1572,39 @@ SHOPPING_WORDS = {
     "sundries.sold": "wire, discs, drills, gloves, filters",
     "first_fire.sold": "{mass:mass}",
 }
+TOOL_WORDS = {
+    "co_alarm": "carbon monoxide alarm",
+    "co_alarm.sold": "loud, with a display that shows ppm, for head height",
+    "extinguisher": "fire extinguisher",
+    "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
+    "torch": "lighting torch",
+    "torch.sold": "long stem, gas of its own, with a striker",
+    "mask": "dust mask",
+    "mask.sold": "for silica dust, [P100|P3], that fits the face; goggles and gloves with it",
+    "cylinder": "gas cylinder",
+    "cylinder.sold": "full charge {size:mass}, own or for a deposit",
+    "tank": "gas tank",
+    "tank.sold": "own or rented, set up by the gas supplier",
+    "manometer": "sloping gauge",
+    "manometer.sold": "0 to [1 in|2.5 mbar] of water column, reads a hundredth of it",
+    "water_tube": "clear tube for water",
+    "water_tube.sold": "[3 ft|1 m], bent to a U, with a rule: reads low gas pressure",
+    "thermocouple": "thermocouple",
+    "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
+    "scale": "scale",
+    "scale.sold": "for the whole burner, to a thousandth of it: weighs mix and drying",
+    "hole_saw": "hole saw",
+    "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
+    "drills": "drills",
+    "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge",
+    "test_plate": "plate for the leak test",
+    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
+    "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
+    "screws": "wood screws",
+    "screws.sold": "{length:length} long or more, for the mould",
+    "sealer": "sealer and wax",
+    "sealer.sold": "shellac or varnish for wood, paste wax",
+}
 
 TABLES = (
     Table(
@@ -1737,6 +1782,18 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words=SHOPPING_WORDS,
+    ),
+    Table(
+        "tools",
+        "Tools and safety gear, bought once: not in the cost of the burner",
+        (
+            Column("item", "Item", "word"),
+            Column("sold", "As sold", "word"),
+            Column("count", "Buy", "count"),
+            Column("price", "Price in all", "money"),
+        ),
+        source=YOUR_PRICES,
+        words=TOOL_WORDS,
     ),
     Table(
         "quantity_breaks",

@@ -28,6 +28,7 @@ from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
+from ..parts.tools import Tools
 from ..parts.train import Train
 from ..parts.welding import Welding
 from .train import sized
@@ -292,6 +293,14 @@ def shopping_table(
         words = sold[line.key]() if line.key in sold else say(f"{line.key}.sold")
         rows.append((say(line.name.case, **line.name.slots), words, line.packs, line.batch_cost))
     return tuple(rows)
+
+
+def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
+    def sold(tool):
+        round_plate = "_round" if tool.key == "test_plate" and body.round else ""
+        return say(f"{tool.key}.sold{round_plate}", **tool.slots)
+
+    return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
 
 
 def _train_rows(line: CostLine, train: Train, batch_size: int, say: Say) -> list[tuple]:
