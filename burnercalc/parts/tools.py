@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
+from ..physics.cylinder import POUND_KG
 from ..tables import by_key
 from .body import Body
 from .gas import Gas
@@ -10,7 +11,6 @@ from .mould import Mould
 from .pins import Pins
 from .steel import Steel
 
-POUND_KG = 0.45359237  # cylinders are named by pounds of gas
 THERMOCOUPLES = 2  # one in the block, one in the chamber
 
 
