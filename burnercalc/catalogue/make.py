@@ -842,7 +842,7 @@ MONEY_ANSWERS = (
         "Used up in a burner, rests kept",
         meaning="The same for what is used up, offcuts and rests left out.",
         formula="need / pack x price",
-        inputs=SHOPPING,
+        inputs=tuple(key for key in SHOPPING if key != "stock_lengths"),  # saw cuts are counted wherever a bar ends
         source=YOUR_PRICES,
     ),
     Answer(
