@@ -3,7 +3,7 @@ import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
 import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
-import { shopFor, tickCell } from "./shopping.mjs";
+import { isTicked, shopFor, tickCell } from "./shopping.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
 let design = null;
@@ -252,8 +252,8 @@ export function showTables(tables) {
     const words = JSON.stringify(table.rows);
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);
-    const shop = place.dataset.table === "shopping";
+    const shop = isTicked(place.dataset.table);
     body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : make("td", "", cell))))));
-    if (shop) shopFor(table.rows);
+    if (shop) shopFor(place.dataset.table, table.rows);
   }
 }

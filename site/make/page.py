@@ -48,6 +48,7 @@ LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", 
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
+TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 
@@ -153,7 +154,7 @@ def chapter(room, title, result, data):
         "picture": PICTURES[room],
         "figures": [name for name in shown_figures if name not in PICTURES.values()],
         "lead": [key for key in LEADING if catalogue.TABLES[key].room == room],
-        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in LEADING],
+        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in (*LEADING, TICKED)],
         "answers": answers,
     }
 
