@@ -405,7 +405,7 @@ ANSWERS = (
         meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of high fire; none when "
         "the blower is too weak.",
         formula="thin plate with the loss of the pressure to spare",
-        inputs=(*AIR_SYSTEM),
+        inputs=AIR_SYSTEM,
         source=THIN_PLATE,
         near="bench",
     ),
