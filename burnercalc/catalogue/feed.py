@@ -417,7 +417,7 @@ ANSWERS = (
         meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of low fire; none when the "
         "blower is too weak.",
         formula="thin plate with the loss of the pressure to spare",
-        inputs=("mix_pipe", "low_fire", *AIR_SYSTEM),
+        inputs=("low_fire", *AIR_SYSTEM),
         source=THIN_PLATE,
         near="bench",
     ),
