@@ -16,7 +16,6 @@ import jinja2
 import panel as pn
 from bokeh.document import Document
 from bokeh.embed.util import standalone_docs_json_and_render_items
-from bokeh.models import ImportedStyleSheet
 
 MAKE = Path(__file__).resolve().parent
 BROWSER = MAKE.parent / "browser"
@@ -51,6 +50,10 @@ LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
 TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
+
+
+# With the widget itself: a file of its own would come later, and the field would jump.
+WIDGET_STYLE = (BROWSER / "widget.css").read_text()
 
 
 def widget(setting, field):
@@ -98,7 +101,7 @@ def plain(model):
     return kind(
         **{
             **values,
-            "stylesheets": [ImportedStyleSheet(url="./widget.css")],
+            "stylesheets": [WIDGET_STYLE],
             "sizing_mode": "stretch_width",
             "width": None,
             "min_width": None,
