@@ -154,7 +154,8 @@ async function enliven(part) {
   for (const place of all("[data-setting]", part)) {
     if (place.dataset.live !== undefined || place.closest("details:not([open])")) continue;
     place.dataset.live = "";
-    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost
+    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost, and nothing jumps
+      made.stylesheets = [pages.style];
       listen(made, change);
       if (shown) fillField(made.name, shown);
       if (root.dataset.state === "error") fillTyped(texts, origin.typing);

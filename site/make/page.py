@@ -52,10 +52,6 @@ TICKED = "tools"  # stands under the shopping list, in its fold
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 
 
-# With the widget itself: a file of its own would come later, and the field would jump.
-WIDGET_STYLE = (BROWSER / "widget.css").read_text()
-
-
 def widget(setting, field):
     """The Panel widget of one setting, as a Bokeh model named after it."""
     if setting.choices:
@@ -101,7 +97,7 @@ def plain(model):
     return kind(
         **{
             **values,
-            "stylesheets": [WIDGET_STYLE],
+            "stylesheets": [],  # the page gives each widget.css
             "sizing_mode": "stretch_width",
             "width": None,
             "min_width": None,
@@ -268,7 +264,9 @@ def main(out):
         (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
-    write_json(out / "page.json", {**documents(data), "later": laters["index"].parts}, sort_keys=False)
+    style = (BROWSER / "widget.css").read_text()
+    page = {**documents(data), "later": laters["index"].parts, "style": style}
+    write_json(out / "page.json", page, sort_keys=False)
     write_json(
         out / "sources.json",
         {
