@@ -84,7 +84,7 @@ def keypad(setting):
 
 
 def plain(model):
-    """The Bokeh model that a Panel widget's model extends, with the page's own style sheet.
+    """The Bokeh model that a Panel widget's model extends; the page gives it its style sheet.
 
     What Panel adds to it serves a running server, takes 1.1 MB of script more, and styles from a foreign host.
     """
