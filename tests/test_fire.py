@@ -175,8 +175,8 @@ def test_chart_of_drying():
     assert r.charts["drying"].plot.y == pytest.approx((min(temps) - 10, max(temps) + 50))
     assert r.charts["drying"].sentence == (
         "Gentle warmth, then the oven at 300 °F for 2.5 h, then the first fire, drawn as 25.9 h in one go. It is made "
-        "in 3 heats on as many days, 33.4 h by the fire in all: each begins cold and comes up again to where the last one "
-        "ended."
+        "in 3 heats on as many days, 33.4 h by the fire in all: each begins cold and comes up again to where the last "
+        "one ended."
     )
     through = solved(watched_hours="through").charts["drying"]
     assert through.sentence.endswith("then the first fire in 25.9 h, in one go.") and through.plot.series == (
