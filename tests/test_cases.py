@@ -57,6 +57,7 @@ FURTHER = (
     {**_TWO, **_AUTO, **_SLOW},
     {**_TWO, **_SLOW},
     {**_TWO, "firing_rate": "20 kBtu/h"},
+    {**_TWO, "blower_free_flow": "120 cfm"},
     {**_TWO, "firing_rate": "18 kBtu/h", **_SLOW},
     {**_TWO, "firing_rate": "8 kBtu/h"},
     {**_TWO, **_AUTO, "heat_up_time": "10 h", "work_rate": "0 lb/h", "chamber_length": "30 in",

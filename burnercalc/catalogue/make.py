@@ -61,9 +61,21 @@ PRICES = (
     "price_mould",
     "price_train",
     "price_blower",
+    "blowers",
+    "burner_count",
     "price_sundries",
 )
-TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
+TRAIN = (
+    "fuel",
+    "fuel_blend",
+    "mix_pipe",
+    "mix_pipe_elbows",
+    "inlet",
+    "firing_rate_gross",
+    "hose_bore",
+    "blowers",
+    "burner_count",
+)
 BATCH = (
     "batch_size",
     "moulds",

@@ -85,6 +85,11 @@ PARTS = {
         "{pipe:pipe}",
         "In the air only, before the jet: takes up the blower's shake.",
     ),
+    "header": (
+        "air header, this burner's piece",
+        "bore {bore:length} or more, feeds {burners} burners",
+        "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
+    ),
     "damper": (
         "gate or damper",
         "{pipe:pipe}, stops at light, low and high",

@@ -1,6 +1,7 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
@@ -31,6 +32,7 @@ def lighting_card_table(
     damper_marks: DamperMarks,
     jet: Jet,
     firing: Firing,
+    blower: Blower,
     say: Say,
 ) -> tuple:
     card, lit = lighting_card, lighting.rate_W is not None
@@ -73,6 +75,7 @@ def lighting_card_table(
         "lit": way,
         "then": turn or way,
         "high": "never" if way == "never" else "cock" if card.gauge_shut else "",
+        "several": "one" if blower.burners > 1 else "",
         "fails": "before" if card.switch_before else "",
     }
     steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]

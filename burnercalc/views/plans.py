@@ -75,7 +75,7 @@ def face_drawing(
         if not body.round:
             shapes += dimension(-body_x, -body_y, -body_x, body_y, away, say.length(body.width_m), text)
     else:
-        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 0.9 * text)]
+        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 1.3 * text)]
     if numbers:
         shapes += _row_ends(face)
     return Shapes(
