@@ -1,6 +1,7 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
@@ -20,6 +21,7 @@ Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
 MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
+MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
 
@@ -254,7 +256,7 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
     while waiting and not found and len(tried) < MOST_STEPS:
         tried.update(waiting)
         errors = {text: broken(text) for text in waiting if text}
-        found = [text for text, error in errors.items() if error is None]
+        found = [_neat(setting, text, values, broken) for text, error in errors.items() if error is None]
         own = [error.nearest for error in errors.values() if error and error.field == setting.key]
         waiting = [text for text in dict.fromkeys(own) if text not in tried]
     if search and not found:
@@ -263,6 +265,25 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
     return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
+
+
+def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callable[[str], InputError | None]) -> str:
+    """An offer of many digits as a tape or a scale reads it, where that is accepted too; else as it is."""
+    if "/" in text or len(re.findall(r"\d", text)) <= MOST_DIGITS or setting.dimension not in units.DIMENSIONS:
+        return text
+    system = values.get("units") or "in"
+    unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
+    number = units.from_si(_parse(setting, text, None, system), unit, si_unit)
+    if not number:
+        return text
+    digits = 2 - floor(log10(abs(number)))
+    parts = TAPE_PARTS if unit == "in" else (10.0**digits,)
+    marks = (mark(number * part) / part for part in parts for mark in (floor, ceil))
+    for at in sorted(marks, key=lambda at: abs(at - number) > abs(number) / 50):  # sixteenths where one is near enough
+        shown = f"{units.tape(at) if unit == 'in' else f'{at:.{max(digits, 0)}f}'} {unit}".strip()
+        if broken(shown) is None:
+            return shown
+    return text
 
 
 def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
