@@ -1171,6 +1171,19 @@ CHECKS = (
         },
     ),
     Check(
+        "cap_thickness",
+        "length",
+        "Caps and wall",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Caps of {cap:length} and a wall of {wall:length} take the same weld.",
+            "caution": "Caps of {cap:length} are thin beside a wall of {wall:length}: they burn through before the "
+            "wall is hot, and spring when the seam cools. Take {wanted:length} or more.",
+        },
+        cures=(("cap_thickness", "raise"), ("wall", "lower")),
+    ),
+    Check(
         "baffle_clear",
         "length",
         "Baffle clear",
