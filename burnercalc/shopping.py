@@ -23,7 +23,7 @@ def left_to_buy(result, got=()):
 
 
 def money(amount):
-    return units.show(amount, "money", "in")
+    return units.show(amount, "price", "in")
 
 
 def pdf(result, link, paper, got=()):
