@@ -31,6 +31,8 @@ RESTS_ON = (
     "blower_shutoff_pressure",
     "blower_free_flow",
     "blower_curve",
+    "blowers",
+    "burner_count",
 )
 
 SET = (
@@ -376,7 +378,11 @@ WORDS = {
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
-    "purge. One blower for all must have the air of all: set it again after each.",
+    "purge.",
+    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, the air on, and all "
+    "stay there until all burn. Then as the first, one after the other, each with its own cock and torch, farthest "
+    "from the door first: no neighbour, no hot chamber lights it for sure. Not lit: gas shut, air at LIGHT. One goes "
+    "out: its gas off; none burns: purge. When one is shut off, the others get more air: set them again.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "

@@ -57,6 +57,7 @@ from . import (
     stock,
     stream,
     throughput,
+    tools,
     train,
     tries,
     welding,
@@ -115,6 +116,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "lighting_card": lighting_card.lighting_card,
     "cylinders": cylinders.cylinders,
     "train": train.train,
+    "tools": tools.tools,
     "schedule": schedule.schedule,
     "batch": batch.batch,
 }
