@@ -99,6 +99,7 @@ FURTHER = (
     {**_BLEND, **_GENTLE_DRAW, "equivalence_ratio": "1"},
     {"cap_gap": "0 in"},
     {"cap_gap": "1/8 in"},
+    {"cap_thickness": "1/8 in"},
     {"wall": "3/64 in", "setback": "2.4 mm"},
     {**_PLATES, "setback": "1/4 in"},
     {**_PLATES, "setback": "3/16 in"},

@@ -38,8 +38,19 @@ DRAWINGS = (
     ),
     Drawing(
         "section_across",
-        "Section across the body",
-        "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.",
+        {
+            "middle": "Section across the body",
+            "inlet": "Section across the body, through one inlet",
+            "end": "Section across the body, inlet behind it",
+        },
+        {
+            "middle": "Section across through the middle: the steel lip with refractory on both sides of it, plenum, "
+            "baffle and inlet.",
+            "inlet": "Section across through one of the two inlets, not the middle: the steel lip with refractory on "
+            "both sides of it, plenum, baffle and inlet.",
+            "end": "Section across through the middle: the steel lip with refractory on both sides of it, plenum and "
+            "baffle; broken line, the inlet pipe in the end behind.",
+        },
         room="face",
     ),
     Drawing(

@@ -988,7 +988,7 @@ TABLES = (
             Column("part", "Part", "word"),
             Column("size", "For this burner", "word"),
             Column("purpose", "For", "word"),
-            Column("price", "Price", "money"),
+            Column("price", "Price", "price"),
             Column("why", "What it does", "word"),
         ),
         source=PRACTICE,

@@ -129,7 +129,7 @@ PARTS = {
     ),
     "leg": (
         "leg",
-        "{pipe:pipe}, about {length:length} from tee to inlet, schedule 40, threaded",
+        "{pipe:pipe}, about {length:length} from tee to inlet, {over:length} over the back, schedule 40, threaded",
         "Both as long as each other, with the same fittings: only legs alike share alike.",
     ),
     "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),

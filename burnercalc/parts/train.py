@@ -71,6 +71,7 @@ def train(
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
+    inlet_length: float,
     units: str,
 ) -> Train:
     hose_m, drop_Pa = making.hose(
@@ -143,7 +144,8 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2)
+        over_m = inlet_length + steel.inlet_pipe.od_m  # an elbow is about as long to its middle as its pipe is wide
+        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2, over=over_m)
         add("mixture", "leg_union", inlet, count=inlets)
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(

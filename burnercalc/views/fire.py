@@ -102,13 +102,25 @@ def _start(schedule, say, moment):
     return say("day", number=(moment.date() - schedule.first).days + 1, time=f"{moment:%H:%M}")
 
 
+def _lasts_s(start, end):
+    return (end - start).total_seconds()
+
+
+def _title(schedule, say, step):
+    """The step; a first fire of several heats with the start of each, and how long somebody stands by it."""
+    if step.key != "fire" or len(step.spells) == 1:
+        return _text(say, step, "title")
+    heats = [say("heat", start=_start(schedule, say, start), lasts=_lasts_s(start, end)) for start, end in step.spells]
+    return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
+
+
 def days_table(schedule: Schedule, say: Say) -> tuple:
     return tuple(
         (
             number,
-            _text(say, step, "title"),
+            _title(schedule, say, step),
             _start(schedule, say, step.start),
-            (step.end - step.start).total_seconds(),
+            sum(_lasts_s(*spell) for spell in step.spells),
             step.work_h * 3600,
             _text(say, step, "watch"),
             _text(say, step, "go_on"),
@@ -149,5 +161,6 @@ def drying_chart(schedule: Schedule) -> Plot:
             "oven": schedule.oven_temp_K,
             "hold": schedule.oven_hold_s,
             "first_fire": schedule.first_fire_s,
+            "watched": schedule.watched_s,
         },
     )

@@ -323,7 +323,8 @@ def section_across_drawing(
     shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.wall_m), text)
     at = depth - wall - 3 * text
     shapes += dimension(-half, at, -half + wall, at, 0.5, say.length(body.wall_m), text)
-    return Shapes(tuple(shapes))
+    case = "end" if inlet_position == "end" else "middle" if steel.inlet_spacing_m is None else "inlet"
+    return Shapes(tuple(shapes), case)
 
 
 def _ends(body, caps):
