@@ -267,7 +267,7 @@ def test_each_reason_has_a_design_and_its_words(way):
 
 ON_A_LINE = {
     # what it is, and what makes it good at the same 7 in
-    "the default": ({}, {"port_diameter": "9/32 in"}),
+    "the default": ({}, {"port_diameter": "9/32 in", "low_fire": "42 %"}),
     "a box of ten ports": (
         KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"],
         {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "48 %"},

@@ -711,6 +711,7 @@ CHECKS = (
             "{ignition:temperature} mixture lights by itself.",
             "stop": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, and from "
             "{ignition:temperature} mixture lights by itself. Make the block thicker or of a lighter refractory.",
+            "left": "Left empty at low fire, the chamber drifts to {left:temperature}; shut down then, this holds.",
             "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
             "at the cock and blow the box out by hand before relighting.",
         },
