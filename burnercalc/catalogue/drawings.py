@@ -4,7 +4,7 @@ from .forms import Drawing
 from .train import TRAIN_WORDS
 
 _BAFFLE = "{holes} holes of {hole}, sheet {thickness}"
-_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° along the middle"
+_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° from flat along the middle"
 
 DRAWINGS = (
     Drawing(
@@ -125,6 +125,7 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
+            "bridge": "Leave a bridge in the middle of both long cuts until the caps are on: the tube springs.",
         },
         room="make",
     ),

@@ -546,7 +546,7 @@ CHECKS = (
         cases={
             "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
             "caution": "Only {web:length} of refractory between ports; {wanted:length} is usual (one port diameter, "
-            "1/4 in at least). Use fewer ports, or tamp and vibrate with great care.",
+            "[1/4 in|6.4 mm] at least). Use fewer ports, or tamp and vibrate with great care.",
             "stop": "{web:length} between ports is less than a grain of castable: it cannot be filled. Use fewer "
             "ports.",
             "overlap": "Ports overlap by {overlap:length}: use fewer ports.",

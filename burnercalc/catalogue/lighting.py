@@ -379,10 +379,9 @@ WORDS = {
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
-    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, the air on, and all "
-    "stay there until all burn. Then as the first, one after the other, each with its own cock and torch, farthest "
-    "from the door first: no neighbour, no hot chamber lights it for sure. Not lit: gas shut, air at LIGHT. One goes "
-    "out: its gas off; none burns: purge. When one is shut off, the others get more air: set them again.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
+    "burn. Each with its own cock and torch: no neighbour, no hot chamber lights it for sure. Farthest from the door "
+    "first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
