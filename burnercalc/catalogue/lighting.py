@@ -351,12 +351,12 @@ WORDS = {
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
     "({relights:temperature}). Once the lip glows the flame can run back sooner: somebody listens. "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
+    "({relights:temperature}). Pop, flutter, torch or flame out: gas off at once. A rich flame makes carbon "
     "monoxide: doors open.",
     "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "then.when": "The walls glow",
@@ -379,10 +379,10 @@ WORDS = {
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
-    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, the air on, and all "
-    "stay there until all burn. Then as the first, one after the other, each with its own cock and torch, farthest "
-    "from the door first: no neighbour, no hot chamber lights it for sure. Not lit: gas shut, air at LIGHT. One goes "
-    "out: its gas off; none burns: purge. When one is shut off, the others get more air: set them again.",
+    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, air on, until all "
+    "burn. Then each as the first, own cock and torch, farthest from the door first: no neighbour, no hot chamber "
+    "lights it for sure. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge. One shut off: "
+    "set the others' air again.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
@@ -407,9 +407,9 @@ WORDS = {
     "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
-    "supplier or the fire brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let air "
+    "in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
+    "brigade.",
     "smell.source": "common practice",
 }
 
