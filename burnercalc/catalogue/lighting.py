@@ -351,12 +351,12 @@ WORDS = {
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
     "({relights:temperature}). Once the lip glows the flame can run back sooner: somebody listens. "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
+    "({relights:temperature}). Pop, flutter, torch or flame out: gas off at once. A rich flame makes carbon "
     "monoxide: doors open.",
     "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "then.when": "The walls glow",
@@ -406,9 +406,9 @@ WORDS = {
     "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
-    "supplier or the fire brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
+    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
+    "brigade.",
     "smell.source": "common practice",
 }
 
