@@ -1412,11 +1412,11 @@ CHECKS = (
         harm="damage",
         source=CLASSES,
         cases={
-            "good": "The face works at {heat:temperature}; this class stands {stands:temperature}: it holds.",
-            "caution": "The face works at {heat:temperature}; this class stands {stands:temperature}. That is close, "
+            "good": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it holds.",
+            "caution": "The face works at {heat:temperature 4}; this class stands {stands:temperature}. That is close, "
             "and its life short.",
-            "stop": "The face works at {heat:temperature}; this class stands {stands:temperature}: it slumps or melts. "
-            "Choose another class, or a cooler chamber.",
+            "stop": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it slumps or "
+            "melts. Choose another class, or a cooler chamber.",
         },
         cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
     ),
