@@ -1,6 +1,6 @@
 """The words of lighting, in the room Fire: the setting to light with, and the card for lighting and shutting down."""
 
-from ..sources import FLASHBACK, LIFT, PRACTICE, Source
+from ..sources import CO_LIMIT, FLASHBACK, FREEZING, LIFT, PRACTICE, ZONE_HEAT_UP, Source
 from .forms import Answer, Check, Column, Table
 
 LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
@@ -10,6 +10,22 @@ CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general wo
 # A flame in a pipe gathers speed over some tens of bores; codes want piping of mixture as short as practical.
 RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memory") & Source(
     "40 bores are common practice", "common practice"
+)
+
+WAIT = (
+    ZONE_HEAT_UP
+    & Source("how long a hand and a watch last is common practice", "common practice")
+    & Source(
+        "EN 746-2:2010, 5.2.6.3, and NFPA 86 (memory): a flame guard below 1400 °F (760 °C), or somebody able to act "
+        "at once",
+        "memory",
+    )
+)
+LIT_AIR = (
+    CO_LIMIT
+    & FREEZING
+    & Source("air through doors aslant to the wind, 0.3 x area x wind (memory)", "memory")
+    & Source("a door of 50 ft² (4.6 m²), wind of 2 mph (0.9 m/s): common practice", "common practice")
 )
 
 RESTS_ON = (
@@ -46,6 +62,7 @@ MARKS = {
     "rule": "slide open by {size:length}",
 }
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
+COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 
 ANSWERS = (
@@ -123,6 +140,47 @@ ANSWERS = (
         near="bench",
     ),
     Answer(
+        "lighting_co",
+        "lighting_air.co_dry",
+        "gas_share",
+        "Carbon monoxide, lighting it",
+        meaning="Share of the dry gas that leaves the cold chamber while it waits for the walls to glow, rich, if none "
+        "of it burns at the door: from the leaner mixture that hand and gauge come to, cooled slowly, to the richer, "
+        "chilled as hot as the flame.",
+        formula="equilibrium at 1700 K, high end at the flame's temperature",
+        inputs=(
+            "lighting_ratio",
+            "lighting_ratio_by_hand",
+            "light_up_advice",
+            "fuel",
+            "fuel_blend",
+            "ambient_temperature",
+            "altitude",
+        ),
+        source=LIT_AIR,
+        near="bench",
+    ),
+    Answer(
+        "lighting_fresh_air",
+        "lighting_air.fresh_air_m3_s",
+        "air_flow",
+        "Fresh air, lighting it",
+        meaning="What keeps a well-mixed room below what may be breathed for so long, 200 ppm at most and no more than "
+        "35 ppm over a shift of 8 h, if all of it stays there, all burners waiting.",
+        formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
+        inputs=(
+            "lighting_co",
+            "lighting_rate",
+            "low_fire",
+            "firing_rate_gross",
+            "burner_count",
+            "heat_up_waits",
+            "chamber_temperature",
+        ),
+        source=LIT_AIR,
+        near="bench",
+    ),
+    Answer(
         "mixture_standing",
         "lighting_card.standing_m3",
         "volume",
@@ -185,6 +243,9 @@ ANSWERS = (
             "other_stays": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            "as_set_cool": "Light with the mixture as set " + SET + COOL,
+            "rich_cool": "Light with the mixture rich ({ratio:g}) " + SET + COOL,
+            "other_cool": "Light with a mixture of {ratio:g}, not as set, " + SET + COOL,
             "torch": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): "
             "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
             "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
@@ -218,6 +279,10 @@ CHECKS = (
             "note": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
             "walls glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: "
             "set it exactly. Pop or flutter: gas off.",
+            "cool": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
+            "{most:power 2} is safe and can be set.",
+            "cool_close": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet, but only {least:power "
+            "2} to {most:power 2} lies between flashback and lift: set it exactly. Pop or flutter: gas off.",
             "caution": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
             "{most:power 2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, "
             "at any rate at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. "
@@ -270,6 +335,80 @@ CHECKS += (
         },
     ),
     Check(
+        "lighting_wait",
+        "time",
+        "Wait till the walls glow",
+        harm="danger",
+        source=WAIT,
+        cases={
+            "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
+            "alight.",
+            "caution": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most: too long to hold a "
+            "torch to the face; an arm lasts some {hand:time 1}. Clamp the torch to a stand of its own, with gas for "
+            "all of it, and stay beside it; or fit a pilot with a flame guard.",
+            "long_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. No hand holds a "
+            "torch for that long: do not light it so. Fit a pilot with a flame guard, or a lining that heats up "
+            "sooner.",
+            "long_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody listens "
+            "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
+            "or a lining that heats up sooner.",
+            "long_guard": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Pilot and flame "
+            "guard watch it that long; somebody stays near all the same.",
+            "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
+            "it can never be turned to low fire: do not light it so. A lining that loses less, or a smaller opening.",
+            "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
+            "pilot and guard keep it alight, and turned up it may lift and be shut off. A lining that loses less, or "
+            "a smaller opening.",
+            "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}). If the "
+            "flame goes out, it fills with gas until somebody shuts the cock, an hour later as well as at first. An "
+            "oven needs a flame guard that shuts the gas by itself, and a pilot that burns all the time.",
+            "cool_guard": "This chamber is worked too cool to light gas again (below {glows:temperature}); pilot and "
+            "flame guard stay on as long as gas flows.",
+        },
+    ),
+    Check(
+        "turning",
+        "ratio",
+        "Turning it down and up",
+        harm="danger",
+        source=LIGHTING,
+        cases={
+            "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to {most:.2f} "
+            "between them, and the rate stays at {margin:.2f} times that at which a flame runs back into a lip that "
+            "glows, or more.",
+            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
+            "gas first or air first, six equal steps or fewer, the flame lifts or runs back. A low fire nearer to the "
+            "lighting rate, or larger ports.",
+            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
+            "air first, six equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
+        },
+    ),
+    Check(
+        "lighting_air",
+        "air_flow",
+        "Carbon monoxide, lighting it",
+        harm="danger",
+        source=LIT_AIR,
+        cases={
+            "good": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, {fresh:air_flow 2} of fresh air keep the room below "
+            "{ppm:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
+            "open, or outdoors; nobody in what leaves the chamber.",
+            "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh air to "
+            "stay below {ppm:gas_share 2}, and wide open doors bring {doors:air_flow 2} in the least wind. So it is "
+            "lit outdoors, or under a hood that draws as much.",
+            "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
+            "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
+            "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
+            "Light it in the open only, or make the burner smaller.",
+            "stop": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, it takes {fresh:air_flow 2} of fresh air to stay "
+            "below {ppm:gas_share 2}: no shop and no hood bring that. Do not light it so: smaller or fewer burners.",
+        },
+        cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
+    ),
+    Check(
         "run_up",
         "ratio",
         "Length of the mix pipe",
@@ -296,8 +435,12 @@ WORDS = {
     "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
-    "Hand and face stand beside the door.",
+    "torch.do": "A lit torch on a stand of its own, with gas for all of it, plays on the face before any gas, and "
+    "stays there until the walls glow. Hand and face stand beside the door.",
+    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls "
+    "glow. Hand and face stand beside the door.",
+    "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on "
+    "until the last gas is off. Hand and face stand beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in MARKS.items()},
@@ -324,26 +467,51 @@ WORDS = {
     "for propane, under the roof for natural gas. After three times find out why first.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
+    "lit.do.cool": "See every port alight, at LIGHT, mixture and all, torch or pilot in front. Pop or flutter, or "
+    "torch or flame out: gas off at once.",
+    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch or pilot in front, until the walls glow "
     "({relights:temperature}). Once the lip glows the flame can run back before that: somebody listens all the "
     "time. Pop or flutter, or torch or flame out: gas off at once.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
-    "monoxide: doors open.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch or pilot in front, until the walls "
+    "glow ({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once.",
     "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
     "Pop or flutter, or torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
+    "wait.when": "The wait",
+    "wait.do": "The walls glow after about {likely:time 2}, {wait:time 2} at most. Somebody beside it all that time.",
+    "wait.do.never": "At this rate the walls never come to a glow: do not light it so.",
+    "wait.do.cool": "This chamber never glows: what goes out fills it with gas until the cock is shut. Somebody beside "
+    "it with a hand to the cock, and the torch lit, as long as gas flows. A flame guard and a pilot are better.",
+    "wait.do.cool_guard": "This chamber never glows: what goes out fills it with gas. Pilot and flame guard stay on as "
+    "long as gas flows. Try the guard before each day: pilot out, the valve must snap shut.",
+    "wait.source": "heat of the walls; EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
+    "air.when": "Poison, meanwhile",
+    "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, which kills and has no "
+    "smell. Outdoors, or with {fresh:air_flow 2} of fresh air for this burner and its wait: doors open on two sides, "
+    "or a hood that draws as much. Nobody in what leaves the chamber. Headache: out, gas off.",
+    "air.source": "chemical equilibrium; NIOSH 1972: 200 ppm never, 35 ppm over a shift",
     "then.when": "The walls glow",
-    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: on cold walls a "
-    "leaner flame lifts and goes out.",
-    "then.do.up": "Turn up to low fire, mixture as set: air first to {low_open:percent 1} open, then gas to "
-    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
-    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then air to "
-    "{low_open:percent 1} open. Not before: on cold walls a leaner flame lifts and goes out. Up in steps of a minute, "
-    "air first.",
+    "then.when.cool": "It burns steadily",
+    "then.do": "To low fire, {low:power 2}: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: "
+    "on cold walls a leaner flame lifts and goes out.",
+    "then.do.gas": "To low fire, {low:power 2}, mixture as set, {in_steps}: GAS FIRST, then air, to "
+    "{low_gas:gas_pressure} and {low_open:percent 1} open. Not before: on cold walls it lifts and goes out.",
+    "then.do.air": "To low fire, {low:power 2}, mixture as set, {in_steps}: AIR FIRST, then gas, to "
+    "{low_open:percent 1} open and {low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
+    "then.do.none": "Low fire, {low:power 2}, is {low_open:percent 1} open and {low_gas:gas_pressure}, but no order of "
+    "the valves leads there: stay at LIGHT.",
+    "in_steps.one": "one valve at a time",
+    "in_steps.more": "in {steps} equal steps, one valve at a time",
+    "up.when": "Up",
+    "up.do.gas": "To high fire {in_steps}: GAS FIRST, then air, a minute at each. The other way round the mixture gets "
+    "so lean between them that the flame lifts.",
+    "up.do.air": "To high fire {in_steps}: AIR FIRST, then gas, a minute at each. The other way round the flame can "
+    "run back between them.",
+    "up.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
+    "up.source": "limits of the flame; the minute: common practice",
     "then.do.never": "Nothing to do here: it is not lit.",
-    "then.source": "limit of lift; common practice",
+    "then.source": "limits of the flame; common practice",
     "several.when": "The next burner",
     "several.do": "Each has a cock, a damper and a torch of its own and is lit as the first: no neighbour, no hot "
     "chamber lights it for sure. First the farthest from the door. Not lit: gas shut, air at LIGHT. One goes out: "

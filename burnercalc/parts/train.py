@@ -63,6 +63,7 @@ def train(
     inlet: str,
     inlets: int,
     low_fire: float,
+    lit_by: str,
     units: str,
 ) -> Train:
     hose_m, drop_Pa = making.hose(
@@ -106,6 +107,8 @@ def train(
         add("gas", "low_gas_switch", outlet=0.5 * jet_low_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
+    if lit_by == "guard":
+        add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa

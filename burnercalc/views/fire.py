@@ -3,10 +3,12 @@
 from ..catalogue.sentences import written
 from ..parts.firing import Firing
 from ..parts.gas import Gas
-from ..parts.lighting import Lighting
-from ..parts.lighting_card import COOL_K, RELIGHTS_K, TRIAL_S, LightingCard
+from ..parts.lighting import RELIGHTS_K, Lighting
+from ..parts.lighting_air import LightingAir
+from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.schedule import Schedule
+from ..parts.turning import Turning
 from .view import Plot, Say
 
 # Cases of a step that need words of their own, for each of its texts.
@@ -15,8 +17,9 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "several", "attend", "pop", "stop", "fails"),
-    "smell",
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "wait", "air", "then", "up"),
+    *("several", "attend", "pop"),
+    *("stop", "fails", "smell"),
 )
 
 
@@ -26,10 +29,13 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    lighting_air: LightingAir,
+    turning: Turning,
+    lit_by: str,
     firing: Firing,
     say: Say,
 ) -> tuple:
-    card, lit = lighting_card, lighting.rate_W is not None
+    card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
     slots = {
@@ -51,24 +57,44 @@ def lighting_card_table(
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
         "low_open": card.low_open,
+        "low": firing.low_W,
+        "likely": air.wait_s and air.wait_s.value,
+        "wait": air.wait_s and air.wait_s.high,
+        "least": air.co_dry and air.co_dry.low,
+        "co": air.co_dry and air.co_dry.high,
+        "fresh": air.fresh_air_m3_s and air.fresh_air_m3_s.high,
     }
 
-    turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
+    turns = {"then": turning.to_low, "up": turning.to_high}
     full = "full" if card.fills_s < TRIAL_S[0] else ""
+    guard = lit_by == "guard"
+    cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
+        "torch": "" if lit_by == "stand" else lit_by,
+        "wait": cool or ("" if air.wait_s else "never"),
         "set": way,
         "trial": full,
-        "lit": way,
-        "then": turn or way,
+        "lit": "cool" if cool and lit else way,
+        **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         "fails": "before" if card.switch_before else "",
     }
-    steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]
+    left_out = {
+        "several": burner_count == 1 or way == "never",
+        "wait": lighting.waits_W is None,
+        "air": air.co_dry is None,
+        "up": turning.to_high is None,
+    }
+    steps = [step for step in CARD if not left_out.get(step)]
 
     def do(step):
-        words = f"{step}.do.{ways.get(step, '')}"
-        return say(words if words in say.words else f"{step}.do", **slots)
+        words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
+        steps = turn and say("in_steps.one" if turn.steps == 1 else "in_steps.more", steps=turn.steps)
+        return say(words if words in say.words else f"{step}.do", in_steps=steps, **slots)
 
-    return tuple((say(f"{step}.when", **slots), do(step), say(f"{step}.source")) for step in steps)
+    def when(step):
+        return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)
+
+    return tuple((when(step), do(step), say(f"{step}.source")) for step in steps)
 
 
 def _text(say, step, what):
