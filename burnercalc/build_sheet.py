@@ -52,12 +52,12 @@ CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven", "fire")
 TEST_FIRE = (
     "Air switch opens with the blower off",
     "Spring-shut valve closes when the power is off",
-    "Gas at the jet: light / low / high",
-    "Damper marks: light / low / high",
     "Lights five times of five, all ports",
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
+FOUND = "Found" + " " * 30  # wide enough to write under
+LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -434,20 +434,39 @@ def _train(result):
     ]
 
 
+def fires(result):
+    """A row for each fire: at what rate, the gas before the jet and the damper's mark."""
+    firing, marks = result.part("firing"), ("lighting_mark", "damper_mark_low", "damper_mark_high")
+    gas = ("lighting_gas_pressure", "jet_gas_pressure_low", "jet_gas_pressure")
+    never = result["lighting_rate"] is None
+    rates = ["do not light" if never else _show(result, "lighting_rate")]
+    rates += [units.show(rate, "power", result.design.units) for rate in (firing.low_W, firing.rate_W)]
+    told = zip(("Light", "Low", "High"), rates, gas, marks)
+    return [
+        (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
+    ]
+
+
 def _record(result):
-    """Blank lines to be filled in when it is first fired."""
+    """Blank lines to be filled in when it is first fired, beside what the design says."""
     asked = [
-        ("Leak test: air at / minutes / drop", ""),
-        ("Every port passed by the drill, count", ""),
-        ("Mass before and after the oven", ""),
-        ("Blower shut: pressure", ""),
+        ("Leak test, air inside", f"{LEAK[result.design.units]} of water, 10 min, no drop"),
+        ("Every port passed by the drill, count", _show(result, "port_count")),
+        ("Mass before the oven, and after it about", _show(result, "burner_mass")),
+        (
+            "Blower, outlet shut: pressure",
+            units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.units),
+        ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        *((what, "") for what in TEST_FIRE),
+        *((what, "yes") for what in TEST_FIRE),
         ("Fired by, date", ""),
     ]
+    set_to = tuple((*row, "") for row in fires(result))
     return [
+        PageBreak(),
         Heading("Test-fire record", 2),
-        Table(("What", "By the design", "Found"), tuple((what, told, "") for what, told in asked), "lll"),
+        Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
+        Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
     ]
 
 
@@ -514,10 +533,14 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """Where the steps come from: what most of them share once, and what else each rests on."""
+    """Where the steps come from: what most of them share once, and of each further source the steps that rest on it."""
     most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
-    told = ((when, "; ".join(part for part in source.split("; ") if most not in part)) for when, _, source in rows)
-    return " ".join((f"All: {most}. Besides,", *(f"{when}: {source}." for when, source in told if source)))
+    rest = {}
+    for when, _, source in rows:
+        for part in source.split("; "):
+            if most not in part:
+                rest.setdefault(part, []).append(when)
+    return " ".join((f"All: {most}.", *(f"{part}: {', '.join(steps)}." for part, steps in rest.items())))
 
 
 def _checks(result, names):

@@ -61,6 +61,13 @@ MARKS = {
     "gap_named": "slide open by the shank of a {drill} drill, {size:drill_length}",
     "rule": "slide open by {size:length}",
 }
+# And at low and high fire, beside that hole.
+FIRE_MARKS = {
+    **{key: text for key, text in MARKS.items() if "hole" not in key},
+    "shut": "slide shut on its hole",
+    "full": "fully open",
+    "weak": "fully open, though the blower is too weak",
+}
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
@@ -114,6 +121,22 @@ ANSWERS = (
         source=BY_HAND,
         near="first",
         cases={**MARKS, "never": "none: it is not lit"},
+    ),
+    *(
+        Answer(
+            f"damper_mark_{fire}",
+            f"damper_marks.{fire}",
+            "word",
+            f"Air at {fire} fire",
+            meaning=f"How the damper's mark {fire.upper()} is set by hand: how far the slide is open, the hole that it "
+            "is lit at beside it.",
+            formula="drill nearest to the gap that leaves, with the hole, as much open; above 1/2 in (13 mm) by rule",
+            inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe"),
+            source=BY_HAND,
+            near="bench",
+            cases=FIRE_MARKS,
+        )
+        for fire in ("low", "high")
     ),
     Answer(
         "lighting_ratio_by_hand",
@@ -443,12 +466,12 @@ WORDS = {
     "until the last gas is off. Hand and face stand beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
-    **{f"mark.{kind}": words for kind, words in MARKS.items()},
+    **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (water in a tube)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve to {gas:gas_pressure} "
-    "before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping "
-    "gauge). Mark the valve, and next time set it first.",
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
+    "{gas:gas_pressure} before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix "
+    "pipe's tap (sloping gauge). Mark the valve, and next time set it first.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -493,36 +516,41 @@ WORDS = {
     "air.source": "chemical equilibrium; NIOSH 1972: 200 ppm never, 35 ppm over a shift",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
-    "then.do": "To low fire, {low:power 2}: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: "
-    "on cold walls a leaner flame lifts and goes out.",
-    "then.do.gas": "To low fire, {low:power 2}, mixture as set, {in_steps}: GAS FIRST, then air, to "
-    "{low_gas:gas_pressure} and {low_open:percent 1} open. Not before: on cold walls it lifts and goes out.",
-    "then.do.air": "To low fire, {low:power 2}, mixture as set, {in_steps}: AIR FIRST, then gas, to "
-    "{low_open:percent 1} open and {low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
-    "then.do.none": "Low fire, {low:power 2}, is {low_open:percent 1} open and {low_gas:gas_pressure}, but no order of "
-    "the valves leads there: stay at LIGHT.",
-    "in_steps.one": "one valve at a time",
-    "in_steps.more": "in {steps} equal steps, one valve at a time",
-    "up.when": "Up",
-    "up.do.gas": "To high fire {in_steps}: GAS FIRST, then air, a minute at each. The other way round the mixture gets "
-    "so lean between them that the flame lifts.",
-    "up.do.air": "To high fire {in_steps}: AIR FIRST, then gas, a minute at each. The other way round the flame can "
-    "run back between them.",
-    "up.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
-    "up.source": "limits of the flame; the minute: common practice",
+    "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
+    "leaner flame lifts and goes out.",
+    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and damper "
+    "to LOW, {low_mark}. Not before: on cold walls it lifts and goes out.",
+    "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, damper to LOW, {low_mark}, and "
+    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
+    "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limits of the flame; common practice",
+    "in_steps.one": "one valve at a time",
+    "in_steps.more": "in {steps} equal steps, one valve at a time",
+    "high.when": "High fire",
+    "high.do.gas": "{cock}{in_steps}, a minute at each, GAS FIRST, then air, to {high_gas:gas_pressure} before the "
+    "jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}. The other way the mixture gets so lean that it "
+    "lifts.",
+    "high.do.air": "{cock}{in_steps}, a minute at each, AIR FIRST, then gas, damper to HIGH, {high_mark}, and "
+    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}. The other way the flame can run back.",
+    "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
+    "high.in_steps.one": "One valve at a time",
+    "high.in_steps.more": "In {steps} equal steps, one valve at a time",
+    "cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. ",
+    "by_regulator": " (needle valve open, by the regulator)",
+    "high.source": "limits of the flame; the minute: common practice",
     "several.when": "The next burner",
-    "several.do": "Each has a cock, a damper and a torch of its own and is lit as the first: no neighbour, no hot "
-    "chamber lights it for sure. First the farthest from the door. Not lit: gas shut, air at LIGHT. One goes out: "
-    "its gas off; none burns: purge. One blower for all must have the air of all: set it again after each.",
+    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
+    "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
+    "purge. One blower for all must have the air of all: set it again after each.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
     "{relights:temperature}: below that nothing lights escaping gas again. Nobody leaves it alone later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
-    "pop.when": "Pop, roar or whistle",
-    "pop.do": "In the box: gas off at once, blower on until it is cool. Twice at one setting: never again.",
+    "pop.when": "Pop, roar",
+    "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
+    "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
@@ -534,7 +562,7 @@ WORDS = {
     "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
     "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, half of the least it shows there, and a valve that springs shut, opened again by hand "
+    "{switch:pressure 2}, and a valve that springs shut, opened again by hand "
     "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
     "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",

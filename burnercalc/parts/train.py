@@ -62,7 +62,6 @@ def train(
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
-    low_fire: float,
     lit_by: str,
     units: str,
 ) -> Train:
@@ -75,7 +74,6 @@ def train(
         unit=units,
     )
     size = making.pipe_for_bore(hose_m)
-    jet_low_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else gas_pressure * low_fire**2
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
@@ -104,7 +102,7 @@ def train(
         add("gas", "trap")
         add("gas", "line_regulator", capacity=capacity, outlet=gas_pressure + drop_Pa)
         add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
-        add("gas", "low_gas_switch", outlet=0.5 * jet_low_Pa)
+        add("gas", "low_gas_switch", outlet=0.5 * lighting_card.low_jet_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
     if lit_by == "guard":
@@ -113,7 +111,7 @@ def train(
     add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
-    add("gas", "low_gauge", scale=gauge_Pa(max(jet_low_Pa, light_Pa or 0.0)), low=jet_low_Pa, **lit)
+    add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
     add("gas", "check_valve", gas=gas_pressure, air=blower.curve.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)

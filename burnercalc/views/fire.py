@@ -1,8 +1,10 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.jet import Jet
 from ..parts.lighting import RELIGHTS_K, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
@@ -17,9 +19,8 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "wait", "air", "then", "up"),
-    *("several", "attend", "pop"),
-    *("stop", "fails", "smell"),
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "wait", "air", "then", "high", "several", "attend"),
+    *("pop", "stop", "fails", "smell"),
 )
 
 
@@ -32,16 +33,22 @@ def lighting_card_table(
     lighting_air: LightingAir,
     turning: Turning,
     lit_by: str,
+    damper_marks: DamperMarks,
+    jet: Jet,
     firing: Firing,
     say: Say,
 ) -> tuple:
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+
+    def mark(told):
+        return say(f"mark.{told.case}", **told.slots)
+
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
-        "mark": say(f"mark.{lighting_slide.mark.case}", **lighting_slide.mark.slots) if lit else None,
+        "mark": mark(lighting_slide.mark) if lit else None,
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -56,16 +63,22 @@ def lighting_card_table(
         "cool": COOL_K,
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
-        "low_open": card.low_open,
         "low": firing.low_W,
         "likely": air.wait_s and air.wait_s.value,
         "wait": air.wait_s and air.wait_s.high,
         "least": air.co_dry and air.co_dry.low,
         "co": air.co_dry and air.co_dry.high,
         "fresh": air.fresh_air_m3_s and air.fresh_air_m3_s.high,
+        "low_mark": mark(damper_marks.low),
+        "high_gas": jet.high_Pa,
+        "high_mark": mark(damper_marks.high),
+        "high_rate": firing.rate_W,
+        "scale": card.gauge_Pa,
+        "cock": say("cock", scale=card.gauge_Pa) if card.gauge_shut else "",
+        "by": say("by_regulator") if card.gauge_shut else "",
     }
 
-    turns = {"then": turning.to_low, "up": turning.to_high}
+    turns = {"then": turning.to_low, "high": turning.to_high}
     full = "full" if card.fills_s < TRIAL_S[0] else ""
     guard = lit_by == "guard"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
@@ -82,13 +95,14 @@ def lighting_card_table(
         "several": burner_count == 1 or way == "never",
         "wait": lighting.waits_W is None,
         "air": air.co_dry is None,
-        "up": turning.to_high is None,
+        "high": turning.to_high is None,
     }
     steps = [step for step in CARD if not left_out.get(step)]
 
     def do(step):
         words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
-        steps = turn and say("in_steps.one" if turn.steps == 1 else "in_steps.more", steps=turn.steps)
+        many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
+        steps = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
         return say(words if words in say.words else f"{step}.do", in_steps=steps, **slots)
 
     def when(step):
