@@ -399,11 +399,16 @@ CHECKS += (
             "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to {most:.2f} "
             "between them, and the rate stays at {margin:.2f} times that at which a flame runs back into a lip that "
             "glows, or more.",
+            "as_lit": "One valve before the other, as the card has it, the rate is {margin:.2f} times that at which a "
+            "flame runs back into a lip that glows, or more, and so no nearer to it than when it is lit.",
+            "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a lip that "
+            "glows, set as near as a hand can: turned down to it with the walls just glowing, it may. A higher low "
+            "fire.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
-            "gas first or air first, six equal steps or fewer, the flame lifts or runs back. A low fire nearer to the "
-            "lighting rate, or larger ports.",
+            "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
+            "the lighting rate, or larger ports.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
-            "air first, six equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
+            "air first, eight equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
         },
     ),
     Check(

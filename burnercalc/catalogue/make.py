@@ -773,7 +773,7 @@ MONEY_ANSWERS = (
         "Gas and air train, safety",
         meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=(*TRAIN, "inlets"),
+        inputs=(*TRAIN, "inlets", "lit_by"),
         source=YOUR_PRICES,
         near="bench",
     ),

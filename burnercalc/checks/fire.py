@@ -110,20 +110,23 @@ def lighting_wait_check(lit_by: str, lighting: Lighting, lighting_air: LightingA
     return verdict(word, wait.high, good, case=case, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
-def turning_check(turning: Turning, firing: Firing) -> Judged | None:
+def turning_check(turning: Turning, lighting: Lighting, firing: Firing) -> Judged | None:
     """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit."""
     to_low, to_high = turning.to_low, turning.to_high
     if to_low is None or to_high is None:
         return None
     worst = min((turn for turn in (to_low, to_high) if not turn.first), key=lambda turn: turn.margin, default=None)
     turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
-    case = "good" if worst is None else "down" if worst is to_low else "up"
+    case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
+    # Of low fire, to what it is turned down from or up to.
+    nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting.waits_W or 0.0) else "raise"
+    as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
     return verdict(
-        "good" if worst is None else "caution",
+        "note" if as_lit else "good" if worst is None else "caution",
         turn.margin,
         1.0,
-        case=case,
-        cures=() if worst is None else (("low_fire", "raise"), *STRONGER),
+        case="as_lit" if as_lit else case,
+        cures=() if worst is None else (nearer, *STRONGER),
         margin=turn.margin,
         least=turn.least_ratio,
         most=turn.most_ratio,

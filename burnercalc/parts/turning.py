@@ -8,13 +8,14 @@ from .tries import CLOSE, Tries
 
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
-STEPS = (1, 2, 3, 4, 6)  # that a hand goes in, the fewest that hold
+STEPS = (1, 2, 3, 4, 6, 8)  # that a hand goes in, the fewest that hold
 NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: hot walls keep that alight
 
 
 @dataclass(frozen=True)
 class Turn:
-    """`first`: gas or air, in each of `steps` equal ones; "" where no order holds. On the way, between both valves:
+    """`first`: gas or air, in each of `steps` equal ones; "" where no order holds, with no steps where
+    the end itself does not. On the way, between both valves:
     `margin`: the least rate over flashback at a lip that glows; `least_ratio`, `most_ratio`: of the mixture."""
 
     first: str
@@ -41,7 +42,8 @@ def turning(equivalence_ratio: float, firing: Firing, lighting: Lighting, tries:
 
 def _turn(start, end, tries):
     """The fewest steps in which an order holds, of both the one further from flashback; gas first where they tie."""
-    least = min(CLOSE, *(rate_W / _at(ratio, tries).glowing_W for rate_W, ratio in (start, end)))
+    margins = [_margin([state], tries) for state in (start, end)]
+    least = min(CLOSE, margins[0])  # the lighting rate itself is judged elsewhere
     loosest = min(1.0, *(NO_LOOSER * _lift(rate_W, ratio, tries) for rate_W, ratio in (start, end)))
     richest = max(LAW_ENDS, start[1], end[1])
 
@@ -52,6 +54,8 @@ def _turn(start, end, tries):
             and between[0] >= least * _at(between[1], tries).glowing_W
         )
 
+    if margins[1] < least:
+        return Turn("", 0, margins[1], *sorted((start[1], end[1])))
     found = None
     for steps in STEPS:
         both = {first: tuple(_between(first, steps, start, end)) for first in ("gas", "air")}
