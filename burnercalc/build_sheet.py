@@ -24,7 +24,7 @@ from .drawing.text_pages import (
     Paragraph,
     Table,
     figure_ratio,
-    flow,
+    used_mm,
 )
 from .errors import InputError
 from .result import VERDICTS
@@ -32,11 +32,11 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card: blown multi-port burner"
-MOST_PAGES = 12
-VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
+LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ALONG = 1.35  # width of the section along over that of the section across
-MOULD_MM = 46.0  # height of the mould's view
+MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
+TRAIN_MM = 190.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
 NO_FIRE = "DO NOT LIGHT THIS.  "
@@ -91,32 +91,35 @@ def card_blocks(result):
 
 
 def blocks(result, link, width, height):
-    """The sheet as blocks for pages of that size [mm]: a theme a page where that makes no more than MOST_PAGES."""
+    """The sheet as blocks for pages of that size [mm]; the first page and the lighting card stand by themselves."""
+    return [
+        *_first_page(result, link, width, height),
+        *_steel(result, width),
+        *_block(result, (width - GAP_MM) / 2),
+        *_casting(result),
+        *_days(result),
+        *_gas(result),
+        *_train(result),
+        PageBreak(),
+        *_lighting(result),
+        *_record(result),
+        *_notes(result),
+    ]
 
-    def pages(some):
-        return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    # The checks stand on the first page if it can: good checks are counted first, then the face gets smaller.
-    for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
+def _first_page(result, link, width, height):
+    """The design at a glance and what asks for a change; the face is as large as these leave room for."""
+    faults = _faults(result)
+    for view_mm in LEAST_VIEW_MM:
         try:
-            first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
+            small = [*_overview(result, link, width, view_mm), *faults]
         except InputError:  # its dimensions do not fit beside so small a face
             continue
-        if pages(first) == 1:
+        spare = height - used_mm((Heading(TITLE, 0), *small), width, height)
+        if spare < 0:
             break
-    else:
-        first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
-    themes = [
-        first,
-        _steel(result, width),
-        [*_block(result, width), _view(result, "exploded", width, 96.0, "Taken apart; the face looks down")],
-        [*_casting(result), *_days(result)],
-        _gas(result),
-        _train(result),
-        [*_lighting(result), *_record(result)],
-    ]
-    apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
-    return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
+        return [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + spare)), *faults, PageBreak()]
+    return [*_overview(result, link, width, LEAST_VIEW_MM[-1]), *faults]  # they run on to the second page
 
 
 def _view(result, name, width, height, caption):
@@ -320,7 +323,7 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result, width):
+def _block(result, half):
     d = result.design
     mould = _numbers(
         result,
@@ -388,7 +391,13 @@ def _block(result, width):
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
-        _view(result, "mould", width, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),
+        Columns(
+            (
+                (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
+                (_view(result, "exploded", half, MOULD_MM, "Taken apart; the face looks down"),),
+            ),
+            (1.0, 1.0),
+        ),
         Columns(
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
@@ -419,7 +428,7 @@ def _casting(result):
 
 
 def _train(result):
-    """The train as a list, and as a drawing on a page of its own."""
+    """The train as a list and as a drawing."""
     d, train = result.design, result.part("train")
     listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
@@ -429,8 +438,7 @@ def _train(result):
             f"Safety {train.safety_cost:.2f}, comfort {train.comfort_cost:.2f}: example prices, to be replaced by your "
             "shop's. Leak-test every joint with soap water before gas. " + LAW
         ),
-        PageBreak(),
-        Figure(result.drawings["train"], 222.0, "Gas, air, mixture; dashed: comfort"),
+        Figure(result.drawings["train"], TRAIN_MM, "Gas, air, mixture; dashed: comfort"),
     ]
 
 
@@ -543,26 +551,23 @@ def _tags(rows):
     return " ".join((f"All: {most}.", *(f"{part}: {', '.join(steps)}." for part, steps in rest.items())))
 
 
-def _checks(result, names):
-    """What asks for a change and what is so on every hot forge, in full; what is good by name, or counted."""
+def _faults(result):
+    """What asks for a change, in full; what must be known by name; what is good is counted."""
     ordered = result.ranked()
-    bad = [check for check in ordered if check.fault]
-    notes = [f"{check.label}: {check.text}" for check in ordered if check.verdict == "note"]
-    good = [check.label for check in ordered if check.verdict == "good"]
-    found = (
-        [
-            Table(
-                ("Verdict", "What", "Why"),
-                tuple((MARKS[check.verdict], check.label, check.text) for check in bad),
-                "lll",
-            )
-        ]
-        if bad
-        else []
-    )
+    bad = tuple((MARKS[check.verdict], check.label, check.text) for check in ordered if check.fault)
+    notes = [check.label for check in ordered if check.verdict == "note"]
+    good = sum(check.verdict == "good" for check in ordered)
     return [
         Heading("Checks"),
-        *found,
-        *([Paragraph("Note. " + " ".join(notes))] if notes else []),
-        Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + "."),
+        *([Table(("Verdict", "What", "Why"), bad, "lll")] if bad else []),
+        *([Paragraph(f"To know before the first fire, on the last page: {'; '.join(notes)}.")] if notes else []),
+        Paragraph(f"Good: {'the' if bad or notes else 'all'} {good}{' others' if bad or notes else ''}."),
     ]
+
+
+def _notes(result):
+    """What is so on many hot forges and must be known, in full."""
+    notes = tuple((check.label, check.text) for check in result.ranked() if check.verdict == "note")
+    return (
+        [Heading("To know before the first fire", 2), Table(("What", "How it is here"), notes, "ll")] if notes else []
+    )

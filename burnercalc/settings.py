@@ -1297,7 +1297,7 @@ SETTINGS = (
     Setting(
         "price_steel",
         "make",
-        "Steel",
+        "Price of steel",
         "price_by_mass",
         "2.00/lb",
         "Price of tube, plate and flat bar by weight; an example.",
@@ -1305,7 +1305,7 @@ SETTINGS = (
     Setting(
         "price_bag",
         "make",
-        "Bag of refractory",
+        "Price of a bag",
         "money",
         "95",
         "Price of one bag; an example.",
@@ -1316,7 +1316,7 @@ SETTINGS = (
     Setting(
         "price_pins",
         "make",
-        "Pin stock",
+        "Price of a pin stick",
         "money",
         "1.50",
         "Price of one stick, dowel or rod for the pins; an example.",
@@ -1327,7 +1327,7 @@ SETTINGS = (
     Setting(
         "price_mould",
         "make",
-        "Mould",
+        "Price of a mould",
         "money",
         "20",
         "Wood, screws and oil for the mould, which serves the whole batch; an example.",
@@ -1338,7 +1338,7 @@ SETTINGS = (
     Setting(
         "price_train",
         "make",
-        "Gas train",
+        "Price of the gas train",
         "money",
         "listed",
         "Listed adds up the examples of the train's own list; or a sum of your own for all of it.",
@@ -1349,7 +1349,7 @@ SETTINGS = (
     Setting(
         "price_blower",
         "make",
-        "Blower",
+        "Price of the blower",
         "money",
         "120",
         "Blower and air pipe for one burner; an example.",
@@ -1360,7 +1360,7 @@ SETTINGS = (
     Setting(
         "price_sundries",
         "make",
-        "Sundries",
+        "Price of small things",
         "money",
         "25",
         "Wire, discs, drills, gloves and filters for one burner; an example.",

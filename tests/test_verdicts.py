@@ -46,7 +46,9 @@ ENDS = {
     ("carbon_monoxide", "carbon_monoxide.dry"): {"high"},
     ("carbon_monoxide", "flame.co_dry_band"): {"high"},  # gas that cools slowly
     ("low_fire_drift", "reached.low_empty_K"): {"high"},
-    ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
+    ("chamber_pressure", "back_pressure.opening_Pa"): {"value", "high"},
+    ("mixture", "hot_run.mixture_high"): {"high"},
+    ("mixture", "hot_run.mixture_low"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
     ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow

@@ -5,7 +5,7 @@ import { ask, retry, start, stop } from "./python.mjs";
 import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
-import { clearRefusals, fillField, fillFields, listen, refuse, wireField, wireSettings } from "./settings.mjs";
+import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { showGrips, wireDrag } from "./drag.mjs";
@@ -18,7 +18,7 @@ import { wireMend } from "./mend.mjs";
 import { wireShopping } from "./shopping.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
-import { anotherDesign, EXAMPLE, isOwn, lastOwn } from "./own.mjs";
+import { anotherDesign, EXAMPLE, isOwn, keepTyped, lastOwn, typedBefore } from "./own.mjs";
 import { keepSite, reload } from "./version.mjs";
 
 let texts = {}; // what was typed, for the settings that differ from the example
@@ -84,6 +84,8 @@ async function solve(next, from = origin) {
   }
   if (!reply.ok) {
     refuse(reply.errors, typing);
+    fillTyped(next, typing);
+    if (shown && !held) keepTyped(shown.link, next);
     state("error", "Not computed. The numbers are those of the last good settings.");
     showOld(reply.stopped || reply.broken ? "Not judged: the calculator did not finish. All that stands here is of the last good design."
       : "Not judged: a setting is refused. All that stands here is of the last good design.");
@@ -122,6 +124,7 @@ function showQuick(reply) {
 
 function show(reply) {
   shown = reply;
+  keepTyped();
   delete root.dataset.shared;
   root.dataset.units = reply.units;
   clearRefusals();
@@ -154,6 +157,7 @@ async function enliven(part) {
     await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost
       listen(made, change);
       if (shown) fillField(made.name, shown);
+      if (root.dataset.state === "error") fillTyped(texts, origin.typing);
     });
     wireField(place.dataset.setting);
   }
@@ -164,12 +168,11 @@ function holdsDesign(part) {
   return [...new URLSearchParams(part.slice(1)).keys()].some((key) => key === "v" || document.querySelector(`[data-setting="${CSS.escape(key)}"]`));
 }
 
-function openAddress() {
+async function openAddress() {
   opensAddress();
-  const link = [location.hash, location.search].find(holdsDesign);
-  if (link) return load(link);
-  const kept = lastOwn();
-  return kept ? load(kept, true) : solve(texts);
+  const left = typedBefore(), link = [location.hash, location.search].find(holdsDesign), kept = lastOwn();
+  await (link ? load(link) : kept ? load(kept, true) : solve(texts));
+  if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
 }
 
 // A link without what the first screen asks for: a job stays the job in a chamber of another size.

@@ -80,6 +80,18 @@ export function fillField(key, reply, typing) {
   filling.delete(key);
 }
 
+// What was typed and is not on the page yet, because a field is refused: each keeps its own text.
+export function fillTyped(texts, typing) {
+  const good = design.shown()?.texts;
+  for (const key of good ? Object.keys(texts) : []) {
+    const widget = model(key);
+    if (!widget || key === typing || texts[key] === good[key] || widget.value === texts[key]) continue;
+    filling.add(key);
+    widget.value = texts[key];
+    filling.delete(key);
+  }
+}
+
 const PARTS = ["0", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
 
 // For a thumb in a glove: a slider over the whole range, and for a length the fractions of a tape. Made when they are
@@ -253,9 +265,20 @@ export function wireSettings(given) {
   }
 }
 
+// The texts with the last good one of each other field that is refused, which is not to hold this one up.
+function besideRefused(key) {
+  const settings = { ...design.texts() }, good = design.shown()?.texts ?? {};
+  for (const { dataset: { setting } } of all("[data-refused]")) {
+    if (setting === key) continue;
+    delete settings[setting];
+    if (setting in good) settings[setting] = good[setting];
+  }
+  return settings;
+}
+
 // A move that Python works out: a step, a mark of a slider, a fraction.
 async function send(request) {
-  const reply = await ask({ settings: design.texts(), ...request });
+  const reply = await ask({ settings: besideRefused(request.key), ...request });
   if (reply.ok) await design.change(reply.key, reply.text);
   else refuse(reply.errors, "");
 }

@@ -24,13 +24,13 @@ sys.path.insert(0, str(MAKE.parent.parent))
 import figures  # noqa: E402
 import search  # noqa: E402
 import sketches  # noqa: E402
+import taken  # noqa: E402
 import words  # noqa: E402
 
 from burnercalc import __version__, catalogue, worker  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
-from burnercalc.files import FILES  # noqa: E402
 from burnercalc.find.have import KINDS, METRIC, NEEDED, SOLD, read_have  # noqa: E402
 from burnercalc.find.score import TERMS  # noqa: E402
 from burnercalc.jobs import JOBS  # noqa: E402
@@ -49,7 +49,6 @@ SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
-SHOWN_DRAWINGS = ("face", "section", "section_across", "exploded", "in_chamber", "mould")  # the others are paper
 
 
 def widget(setting, field):
@@ -201,7 +200,7 @@ def worst_text(checks):
 
 def main(out):
     result = solve(Design.from_texts({}))
-    request = {"kind": "solve", "settings": {}, "figures": [*SHOWN_DRAWINGS, *result.charts]}
+    request = {"kind": "solve", "settings": {}, "figures": [*taken.SHOWN_DRAWINGS, *result.charts]}
     data = json.loads(worker.handle(json.dumps(request)))
     assert data["ok"], data
     environment = jinja2.Environment(
@@ -231,11 +230,11 @@ def main(out):
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
             name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
-            for name in SHOWN_DRAWINGS
+            for name in taken.SHOWN_DRAWINGS
         },
         wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
-        files=file_groups(),
+        files=taken.file_groups(),
         walk=words.WALK,
         have=have_rows(),
         terms=TERMS,
@@ -282,76 +281,6 @@ def main(out):
             "reply": json.loads(worker.handle(json.dumps({**request, "figures": ["face"]}))),
         },
     )
-
-
-# Everything that can be taken away: heading, then (what, key before the dash, [(key after it, label)]).
-PAPERS, DRAWN = (("letter", "Letter"), ("a4", "A4")), (("svg", "SVG"), ("dxf", "DXF"))
-TAKEN = (
-    (
-        "To pin up",
-        (
-            ("Build sheet", "sheet", PAPERS),
-            ("Shopping list", "shopping", PAPERS),
-            ("Lighting card", "lighting-card", PAPERS),
-            ("Papers that go with each burner", "traveller", PAPERS),
-            ("Data plate and operating card", "plates", PAPERS),
-        ),
-    ),
-    (
-        "Templates, true to size",
-        (
-            ("All templates", "templates", PAPERS),
-            ("Drilling template", "template", PAPERS),
-            ("Window", "window", PAPERS),
-            ("Inlet hole", "inlet", PAPERS),
-            ("End cap", "cap", PAPERS),
-            ("Baffle", "baffle", PAPERS),
-            ("Mould", "mould", PAPERS),
-        ),
-    ),
-    (
-        "Drawings, in millimetres",
-        (
-            ("Drilling template", "template", DRAWN),
-            ("Window", "window", DRAWN),
-            ("Inlet hole", "inlet", DRAWN),
-            ("End cap", "cap", DRAWN),
-            ("Baffle", "baffle", DRAWN),
-            ("Mould", "mould", DRAWN),
-            ("Face", "face", DRAWN),
-            ("Section along", "section", DRAWN),
-            ("Section across", "section_across", DRAWN),
-            ("Taken apart", "exploded", DRAWN),
-            ("In the chamber", "in_chamber", DRAWN),
-            ("Gas train", "train", DRAWN),
-            ("Data plate", "plate", DRAWN),
-            ("Operating card", "operating_card", DRAWN),
-            ("Pin guide, for a laser", "pin_guide", DRAWN),
-            ("Drilled base, for a router", "drilled_base", DRAWN),
-        ),
-    ),
-    (
-        "Lists and data",
-        (
-            ("Hole table", "holes", (("csv", "CSV"),)),
-            ("Cut list", "cut-list", (("csv", "CSV"),)),
-            ("Shopping list", "shopping", (("csv", "CSV"),)),
-            ("Design", "design", (("json", "JSON"),)),
-            ("Calendar of the days", "calendar", (("ics", "ICS"),)),
-        ),
-    ),
-)
-
-
-def file_groups():
-    """TAKEN with whole keys; stops when it and FILES part."""
-    groups = [
-        (heading, [(what, [(f"{key}-{end}", label) for end, label in ends]) for what, key, ends in rows])
-        for heading, rows in TAKEN
-    ]
-    named = {key for _, rows in groups for _, ends in rows for key, _ in ends}
-    assert named == set(FILES), named ^ set(FILES)
-    return groups
 
 
 def write_json(path, data, sort_keys=True):
