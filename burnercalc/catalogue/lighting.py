@@ -456,19 +456,19 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody in its line, extinguisher at hand.",
+    "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of "
-    "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
+    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of pipe, "
+    "box and chamber take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a stand of its own, with gas for all of it, plays on the face before any gas, and "
-    "stays there until the walls glow. Hand and face stand beside the door.",
-    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls "
-    "glow. Hand and face stand beside the door.",
-    "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on "
-    "until the last gas is off. Hand and face stand beside the door.",
+    "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, and stays till the "
+    "walls glow. Hand and face beside the door.",
+    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays till the walls glow. "
+    "Hand and face beside the door.",
+    "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on to "
+    "the last. Hand and face beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -485,48 +485,44 @@ WORDS = {
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face and {fills:.1f} s more to fill the cold chamber.",
+    "{arrives:.1f} s to the face, {fills:.1f} s more to fill the cold chamber.",
     "trial.do.full": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
     "{arrives:.1f} s to the face and fills the cold chamber {fills:.1f} s later, sooner than any hand: door wide open, "
     "nobody before it.",
-    "trial.source": "common practice; automatic: NFPA 86, EN 746-2 (memory)",
+    "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
-    "for propane, under the roof for natural gas. After three times find out why first.",
+    "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff at the floor "
+    "for propane, under the roof for natural gas. Three times: find out why.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do.cool": "See every port alight, at LIGHT, mixture and all, torch or pilot in front. Pop or flutter, or "
+    "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: "
+    "listen. Pop, flutter, torch or flame out: gas off.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or "
     "torch or flame out: gas off at once.",
-    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch or pilot in front, until the walls glow "
-    "({relights:temperature}). Once the lip glows the flame can run back before that: somebody listens all the "
-    "time. Pop or flutter, or torch or flame out: gas off at once.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch or pilot in front, until the walls "
-    "glow ({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once.",
-    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
+    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or torch or flame out: gas off "
+    "at once.",
+    "lit.do.dim": "At this rate the walls never come to a glow ({relights:temperature}): do not light it so.",
+    "lit.do.cool": "See every port alight. This chamber never glows: what goes out fills it with gas till the cock is "
+    "shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
+    "lit.do.cool_guard": "See every port alight. This chamber never glows: pilot and flame guard stay on as long as "
+    "gas flows. Try the guard each day: pilot out, the valve must snap shut.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
-    "wait.when": "The wait",
-    "wait.do": "The walls glow after about {likely:time 2}, {wait:time 2} at most. Somebody beside it all that time.",
-    "wait.do.never": "At this rate the walls never come to a glow: do not light it so.",
-    "wait.do.cool": "This chamber never glows: what goes out fills it with gas until the cock is shut. Somebody beside "
-    "it with a hand to the cock, and the torch lit, as long as gas flows. A flame guard and a pilot are better.",
-    "wait.do.cool_guard": "This chamber never glows: what goes out fills it with gas. Pilot and flame guard stay on as "
-    "long as gas flows. Try the guard before each day: pilot out, the valve must snap shut.",
-    "wait.source": "heat of the walls; EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
-    "air.when": "Poison, meanwhile",
-    "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, which kills and has no "
-    "smell. Outdoors, or with {fresh:air_flow 2} of fresh air for this burner and its wait: doors open on two sides, "
-    "or a hood that draws as much. Nobody in what leaves the chamber. Headache: out, gas off.",
-    "air.source": "chemical equilibrium; NIOSH 1972: 200 ppm never, 35 ppm over a shift",
+    "air.when": "Poison",
+    "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
+    "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in what leaves.",
+    "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
     "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and damper "
-    "to LOW, {low_mark}. Not before: on cold walls it lifts and goes out.",
+    "to LOW, {low_mark}. Not before: on cold walls it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, damper to LOW, {low_mark}, and "
-    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
+    "{low_gas:gas_pressure}. Not before: on cold walls it lifts.",
     "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limits of the flame; common practice",
@@ -534,24 +530,23 @@ WORDS = {
     "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
     "high.do.gas": "{cock}{in_steps}, a minute at each, GAS FIRST, then air, to {high_gas:gas_pressure} before the "
-    "jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}. The other way the mixture gets so lean that it "
-    "lifts.",
+    "jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}.",
     "high.do.air": "{cock}{in_steps}, a minute at each, AIR FIRST, then gas, damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}. The other way the flame can run back.",
+    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
     "cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. ",
     "by_regulator": " (needle valve open, by the regulator)",
-    "high.source": "limits of the flame; the minute: common practice",
+    "high.source": "limits of the flame; common practice",
     "several.when": "The next burner",
-    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
-    "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
-    "purge. One blower for all must have the air of all: set it again after each.",
+    "several.do": "As the first, each with its own cock, damper and torch; the farthest from the door first. Not lit: "
+    "gas shut, air at LIGHT. One goes out: its gas off; none burns: purge. One blower for all: set its air again "
+    "after each.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
-    "{relights:temperature}: below that nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
+    "nothing lights escaping gas again. Nobody leaves it alone later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
@@ -559,7 +554,7 @@ WORDS = {
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
-    "cylinder or line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
+    "cylinder or line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below "
     "{cool:temperature}.",
     "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
@@ -569,12 +564,12 @@ WORDS = {
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
     "{switch:pressure 2}, and a valve that springs shut, opened again by hand "
     "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
-    "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
-    "fails.source": "BS 5990:2006, 15.5; half: common practice",
+    "{by_hand:.0f} s high fire fills the chamber {times:.1f} times.",
+    "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
-    "supplier or the fire brigade.",
+    "Leave, let air in; propane lies low, natural gas under the roof. From outside call the gas supplier or the fire "
+    "brigade.",
     "smell.source": "common practice",
 }
 

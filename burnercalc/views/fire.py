@@ -19,7 +19,7 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "wait", "air", "then", "high", "several", "attend"),
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
     *("pop", "stop", "fails", "smell"),
 )
 
@@ -84,16 +84,14 @@ def lighting_card_table(
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
         "torch": "" if lit_by == "stand" else lit_by,
-        "wait": cool or ("" if air.wait_s else "never"),
         "set": way,
         "trial": full,
-        "lit": "cool" if cool and lit else way,
+        "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         "fails": "before" if card.switch_before else "",
     }
     left_out = {
         "several": burner_count == 1 or way == "never",
-        "wait": lighting.waits_W is None,
         "air": air.co_dry is None,
         "high": turning.to_high is None,
     }
