@@ -406,11 +406,7 @@ def _block(result, half):
             ),
             (1.0, 0.9, 1.2),
         ),
-        Heading(
-            f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-            f"{'the square round the body' if result.part('face').round else 'the body'}",
-            2,
-        ),
+        Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
 
@@ -435,10 +431,14 @@ def _train(result):
         Heading("Gas and air train, in the order of flow"),
         listed,
         Paragraph(
-            f"Safety {train.safety_cost:.2f}, comfort {train.comfort_cost:.2f}: example prices, to be replaced by your "
-            "shop's. Leak-test every joint with soap water before gas. " + LAW
+            f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
+            f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
-        Figure(result.drawings["train"], TRAIN_MM, "Gas, air, mixture; dashed: comfort"),
+        Figure(
+            result.drawings["train"],
+            TRAIN_MM,
+            "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+        ),
     ]
 
 

@@ -250,6 +250,7 @@ FILES = {
         "text/csv",
         lambda result, link, got=(): table_csv(result.tables["shopping"]),
     ),
+    "tools-csv": ("tools.csv", "text/csv", lambda result, link: table_csv(result.tables["tools"])),
     "cut-list-csv": ("cut-list.csv", "text/csv", lambda result, link: table_csv(result.tables["cut_list"])),
     "design-json": ("design.json", "application/json", design_json),
     "calendar-ics": ("days.ics", "text/calendar", calendar),

@@ -464,12 +464,19 @@ def _file(request):
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 
+LISTS = ("shopping", "tools")  # what is ticked on them is at hand
+
+
 def _left(request):
     result = _solved(_design(request))
-    rows = shopping.left_to_buy(result, request["got"])
-    listed, money = result.tables["shopping"].rows, sum(row[-1] or 0.0 for row in rows)
-    of = shopping.money(result["cost_batch"])
-    return {"words": f"Left to buy: {shopping.money(money)} of {of}, {len(rows)} of {len(listed)} lines."}
+    burner, tools = ((shopping.left_to_buy(result, request["got"], name), result.tables[name].rows) for name in LISTS)
+
+    def told(lists):
+        left, listed = lists
+        spent, of = shopping.money(shopping.summed(left)), shopping.money(shopping.summed(listed))
+        return f"{spent} of {of}, {len(left)} of {len(listed)} lines"
+
+    return {"words": f"Left to buy: {told(burner)}. Tools and safety gear: {told(tools)}."}
 
 
 def page_data(result, figures, mine=""):
@@ -602,7 +609,9 @@ def _ports(result):
             for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
         )
         flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
-        found.append((f"Port {number}: {place} from the lower left corner; flow {100 * share:.0f} % of the mean", flow))
+        found.append(
+            (f"Port {number}: {place} from the corner with the triangle; flow {100 * share:.0f} % of the mean", flow)
+        )
     return found
 
 

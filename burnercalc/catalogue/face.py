@@ -843,8 +843,8 @@ TABLES = (
     Table(
         "holes",
         {
-            "box": "Hole table, from the lower left corner of the body, seen from the fire",
-            "round": "Hole table, from the lower left corner of the square round the body, seen from the fire",
+            "box": "Hole table, from the corner with the triangle on the face, seen from the fire",
+            "round": "Hole table, from the corner with the triangle beside the face, seen from the fire",
         },
         (
             Column("number", "No.", "count"),

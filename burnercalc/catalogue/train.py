@@ -24,7 +24,7 @@ PARTS = {
         "The one to set low fire and lighting by.",
     ),
     "gauge_cock": (
-        "small cock before that gauge",
+        "small cock of the gauge at the jet",
         "{pipe:pipe}",
         "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
     ),
@@ -149,6 +149,7 @@ TRAIN_WORDS = {
     "air": "air",
     "mixture": "mixture",
     "safety": "safety",
+    "needed": "to run it",
     "comfort": "comfort",
     "blower": "blower",
     "burner": "burner",

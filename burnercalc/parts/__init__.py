@@ -58,6 +58,7 @@ from . import (
     stock,
     stream,
     throughput,
+    tools,
     train,
     tries,
     turning,
@@ -119,6 +120,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "lighting_card": lighting_card.lighting_card,
     "cylinders": cylinders.cylinders,
     "train": train.train,
+    "tools": tools.tools,
     "schedule": schedule.schedule,
     "batch": batch.batch,
 }

@@ -103,12 +103,16 @@ def cost(
 
 
 def _train(train, price_train):
-    """The train at a sum of one's own, or its list, safety apart from comfort."""
+    """The train at a sum of one's own, or its list: safety, what the burner needs, comfort."""
     if price_train != "listed":
         return (Item("train", said("train"), 1, "set", 1, price_train),)
     return tuple(
         Item(key, said(key), 1, "set", 1, price)
-        for key, price in (("train_safety", train.safety_cost), ("train_comfort", train.comfort_cost))
+        for key, price in (
+            ("train_safety", train.safety_cost),
+            ("train_needed", train.needed_cost),
+            ("train_comfort", train.comfort_cost),
+        )
     )
 
 

@@ -14,7 +14,14 @@ from .lighting_card import LightingCard
 from .shop import Shop
 from .steel import Steel
 
-COMFORT = ("gauge", "low_gauge", "gauge_cock", "filter", "needle", "filter_guard", "damper", "flexible_joint")
+# What each is there for: it shuts off or keeps what shuts off working; without it a burner runs as well; all else it
+# needs, or cannot be set without.
+SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "flame_guard", "check_valve", "filter_guard")
+SAFETY += ("air_switch", "air_flap")
+COMFORT = ("flexible_joint", "union")
+# What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
+BRANCHES = ("gauge", "flame_guard", "gauge_cock", "low_gauge", "air_switch", "tap")
+ON_BRANCH = ("low_gauge",)  # on that of the part before it
 
 
 @dataclass(frozen=True)
@@ -27,7 +34,7 @@ class Part:
     key: str
     stretch: str
     count: int
-    safety: bool
+    purpose: str  # safety, needed or comfort
     price: float  # of all of them
     slots: dict[str, Any]
     case: str = ""  # of its sentence, where it has several
@@ -43,6 +50,7 @@ class Train:
     hose_drop_Pa: float
     switch_Pa: float  # at which the air switch shuts the gas
     safety_cost: float
+    needed_cost: float
     comfort_cost: float
 
 
@@ -116,8 +124,11 @@ def train(
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)
     add("air", "flexible_joint", mix_pipe)
+    if lighting_card.switch_before:
+        add("air", "air_switch", mix_pipe, **switch)
     add("air", "damper", mix_pipe)
-    add("air", "air_switch", mix_pipe, **switch)
+    if not lighting_card.switch_before:
+        add("air", "air_switch", mix_pipe, **switch)
     add("air", "air_flap", mix_pipe)
     add("air", "tap", "1/8", count=3)
     add("mixture", "mix_pipe", mix_pipe, length=mix_pipe_length)
@@ -135,18 +146,27 @@ def train(
         add("mixture", "leg_union", inlet, count=inlets)
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(
-        Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
+        Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed
     )
+
+    def cost(purpose: str) -> float:
+        return sum(part.price for part in parts if part.purpose == purpose)
+
     return Train(
         from_cylinder=from_cylinder,
         parts=parts,
         hose_m=hose_m,
         hose_drop_Pa=drop_Pa,
         switch_Pa=lighting_card.pipe_switch_Pa,
-        safety_cost=sum(part.price for part in parts if part.safety),
-        comfort_cost=sum(part.price for part in parts if not part.safety),
+        safety_cost=cost("safety"),
+        needed_cost=cost("needed"),
+        comfort_cost=cost("comfort"),
     )
+
+
+def _purpose(key):
+    return "safety" if key in SAFETY else "comfort" if key in COMFORT else "needed"
 
 
 def _case(slots):

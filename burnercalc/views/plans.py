@@ -75,7 +75,7 @@ def face_drawing(
         if not body.round:
             shapes += dimension(-body_x, -body_y, -body_x, body_y, away, say.length(body.width_m), text)
     else:
-        shapes += _sized(body, face, pattern, rows, say, text, away)
+        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 0.9 * text)]
     if numbers:
         shapes += _row_ends(face)
     return Shapes(
@@ -88,6 +88,11 @@ def face_drawing(
             "rows": len(face.row_counts),
         },
     )
+
+
+def _zero(x, y, side):
+    """The corner that the hole table counts from: its sign, which says so however the drawing lies."""
+    return Polyline(((x, y), (x + side, y), (x, y + side)), True, "solid")
 
 
 def _sized(body, face, pattern, rows, say, text, away):

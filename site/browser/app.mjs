@@ -1,8 +1,8 @@
 // The page's thread: starts everything, hears the widgets, sends the newest settings to Python, and puts the answer
 // into the page. It moves numbers and texts and never computes one.
-import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
+import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
-import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
+import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
@@ -196,7 +196,7 @@ function wireFigures() {
     if (press.closest(".drawing-box")) redraw([press.dataset.figure]);
     press.focus();
   };
-  for (const press of all(".enlarge")) press.addEventListener("click", () => toggle(press.closest("figure")));
+  byId("job").addEventListener("click", ({ target }) => { if (target.matches(".enlarge")) toggle(target.closest("figure")); });
   addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
   let wide = innerWidth, pause = 0;
   addEventListener("resize", () => {
@@ -206,9 +206,28 @@ function wireFigures() {
   });
 }
 
+// What stands in folds and the other chapters' pictures: not in the page's file, so that the first paint is soon.
+async function fill() {
+  for (const place of all("template[data-later]")) {
+    place.innerHTML = pages.later[place.dataset.later];
+    if (able) enable(place.content);
+    place.replaceWith(place.content);
+    await rest();
+  }
+  // At a desk there is room for numbers.
+  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true;
+}
+
+let able = false; // Python is ready
+
+function enable(part) {
+  for (const waits of all("[data-needs-python]", part)) waits.disabled = false;
+}
+
 async function live() { // Bokeh's models, once the first paint is done
-  pages = await fetchJson("./page.json", "the fields and drawings");
+  pages = await fetchPacked("./page.bin", "the fields and drawings");
   if (pages.build !== root.dataset.build) return mixed();
+  await fill();
   await enliven(byId(`chapter-${root.dataset.chapter}`));
   const seen = new IntersectionObserver((entries) => {
     for (const { isIntersecting, target } of entries) {
@@ -260,7 +279,8 @@ const calculator = {
   },
   ready() {
     arrived();
-    for (const part of all("[data-needs-python]")) part.disabled = false;
+    able = true;
+    enable(document);
     if (before && byId("status").textContent === AGAIN) state(...before);
     before = null;
     if (redo) refill();
@@ -324,7 +344,6 @@ function begin() {
     return enliven(part);
   });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
-  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
   onDrawn("face", (drawing) => { showGrips(drawing); showPorts(drawing); });
   wireDrag(design);

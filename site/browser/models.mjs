@@ -21,7 +21,7 @@ async function load() {
   return self.loadBokeh(rest);
 }
 
-// Show a document of page.json, in steps; its model. `prepare` is called with nothing on the screen yet.
+// Show a document of page.bin, in steps; its model. `prepare` is called with nothing on the screen yet.
 export async function embed({ doc, place }, prepare = () => {}) {
   const { Document, ViewManager } = await (loading ??= load());
   await rest();

@@ -256,13 +256,18 @@ export function wireSettings(given) {
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
   }, dotted);
   byId("blower-kinds").addEventListener("change", lend);
-  for (const at of all("[data-setting]")) {
-    const key = at.dataset.setting;
-    for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
-    at.querySelector(".name").addEventListener("click", () => unfold(at));
-    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
-    for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
-  }
+  byId("job").addEventListener("click", pressed);
+}
+
+// A button of a setting; heard here, because most settings come into the page after the first paint.
+function pressed({ target }) {
+  const press = target.closest("button"), at = press?.closest("[data-setting]");
+  if (!at) return;
+  const key = at.dataset.setting;
+  if (press.matches(".step")) send({ kind: "step", key, by: Number(press.dataset.by) });
+  else if (press.matches(".name")) unfold(at);
+  else if (press.matches(".mine")) toggleMine(key);
+  else if (press.matches(".word")) design.change(key, press.dataset.word);
 }
 
 // The texts with the last good one of each other field that is refused, which is not to hold this one up.

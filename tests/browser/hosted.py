@@ -3,6 +3,8 @@
 The worker is the built one up to where it starts the runtime; package, questions and answers are the same.
 """
 
+import zlib
+
 import build
 from burnercalc import worker
 
@@ -24,6 +26,13 @@ def worker_text():
     text = (build.DIST / "worker.mjs").read_text(encoding="utf-8")
     assert text.count(START) == 1
     return text.partition(START)[0] + ASK
+
+
+def renamed(file, data, old, new):
+    """A file's bytes with another name of its build; page.bin is packed."""
+    if not file.endswith("page.bin"):
+        return data.replace(old.encode(), new.encode())
+    return zlib.compress(zlib.decompress(data).replace(old.encode(), new.encode()))
 
 
 def host(context):

@@ -15,6 +15,9 @@ from browser import engines
 from browser.conftest import PHONE, READY_MS, open_ready
 from pdf_reader import pages
 from selenium import webdriver
+from selenium.webdriver.common.actions.action_builder import ActionBuilder
+from selenium.webdriver.common.actions.interaction import POINTER_MOUSE, POINTER_TOUCH
+from selenium.webdriver.common.actions.pointer_input import PointerInput
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 
@@ -156,6 +159,25 @@ def press(browser, selector):
     pressed.click()
 
 
+def drag(browser, selector, across, kind):
+    """Take hold of what is there with a finger or a mouse and pull it so many px to the right."""
+    place = wait(
+        browser,
+        "const held = document.querySelector(arguments[0]); held?.scrollIntoView({ block: 'center' });"
+        "const box = held?.getBoundingClientRect(); return box && [box.x + box.width / 2, box.y + box.height / 2]",
+        selector,
+    )
+    x, y = map(round, place)
+    hand = PointerInput(kind, "hand")
+    moves = ActionBuilder(browser, mouse=hand, duration=20)
+    hand.create_pointer_move(x=x, y=y)
+    hand.create_pointer_down(button=0)
+    for step in range(1, 7):
+        hand.create_pointer_move(x=x + round(across * step / 6), y=y, duration=20)
+    hand.create_pointer_up(button=0)
+    moves.perform()
+
+
 def downloaded(folder, name):
     until = time.monotonic() + READY_MS / 1000
     while time.monotonic() < until:
@@ -269,6 +291,14 @@ def test_the_same_flow_in_every_engine(browser, site, downloads):
     put(browser, "face", "port_diameter", "3/16")
     assert answer(browser, "port_count") == expected["port_count"]
     assert answer(browser, "plenum_to_port_ratio") == pytest.approx(expected["plenum_to_port_ratio"], rel=1e-9)
+
+    for kind in (POINTER_TOUCH, POINTER_MOUSE):
+        drag(browser, '.grips [data-key="body_length"]', -15, kind)
+        wait(browser, "return location.hash.includes('body_length=')")
+        ready(browser)
+        press(browser, "#undo")
+        wait(browser, "return !location.hash.includes('body_length=')")
+        ready(browser)
 
     press(browser, "#share")
     link = wait(browser, "return document.getElementById('share-link').value")
