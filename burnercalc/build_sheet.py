@@ -34,6 +34,7 @@ TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card: blown multi-port burner"
 LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
+ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
 TRAIN_MM = 190.0
@@ -299,7 +300,9 @@ def _steel(result, width):
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
-    across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
+    across = _view(
+        result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, ACROSS[d.inlets > 1]
+    )
     if slender:
         return [
             Heading("Steel"),

@@ -424,7 +424,7 @@ SETTINGS = (
         "Burners",
         "count",
         "1",
-        "Equal burners that share the chamber and the cylinders; each with a blower of its own.",
+        "Equal burners that share the chamber, the cylinders and the blower.",
         "1",
         "24",
         ("1", "1"),
@@ -641,6 +641,16 @@ SETTINGS = (
         "m3/h 12 mbar; stands over the two "
         "numbers when given.",
         optional=True,
+    ),
+    Setting(
+        "blowers",
+        "feed",
+        "Several burners fed by",
+        "choice",
+        "one",
+        "One blower: it must carry the air of all burners, each behind a damper of its own. A blower each: what is set "
+        "above is one of them.",
+        choices=(("one", "one blower"), ("each", "a blower each")),
     ),
     Setting(
         "mix_pipe",

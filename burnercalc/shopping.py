@@ -27,7 +27,7 @@ def summed(rows):
 
 
 def money(amount):
-    return units.show(amount, "money", "in")
+    return units.show(amount, "price", "in")
 
 
 def pdf(result, link, paper, got=()):

@@ -288,6 +288,13 @@ def test_page_carries_the_policy(dist):
     assert re.findall(r"'sha256-([^']*)'", policy) == allowed
 
 
+def test_the_page_is_no_heavier_than_before_it_had_chapters(dist):
+    """Then 226 kB before the first paint, 43 kB of them packed, and 451 kB with what made the page live."""
+    page, data = (dist / "index.html").read_bytes(), (dist / "page.bin").read_bytes()
+    assert len(page) < 226e3 and len(zlib.compress(page, 9)) < 43e3
+    assert len(page) + len(data) < 451e3
+
+
 def test_manifest_icons_exist(dist):
     manifest = json.loads((dist / "manifest.webmanifest").read_text())
     for icon in manifest["icons"]:

@@ -243,7 +243,7 @@ WEB_STOP = "3 mm between ports is less than a grain of castable: it cannot be fi
             3.0,
             "caution",
             6.35,
-            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 1/4 in at ",
+            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 6.4 mm at ",
         ),
         (5, 2.999, "stop", 6.35, WEB_STOP),
         (5, 0.0, "stop", 6.35, WEB_STOP.replace("3 mm", "0 mm")),

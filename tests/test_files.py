@@ -1,6 +1,7 @@
 """Every file, read back by an independent reader, against the answers: within 0.02 mm."""
 
 import csv
+import datetime
 import io
 import json
 from math import dist, hypot
@@ -276,9 +277,13 @@ def test_design_file_opens_the_design(result):
 
 def test_calendar_holds_the_steps(result):
     events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
-    assert [str(event["SUMMARY"]) for event in events] == [row[1] for row in result.tables["days"].rows]
-    assert [event["DTSTART"].dt for event in events] == [step.start for step in result.part("schedule").steps]
-    assert [event["DTEND"].dt for event in events] == [step.end for step in result.part("schedule").steps]
+    steps, titles = result.part("schedule").steps, [row[1] for row in result.tables["days"].rows[:-1]]
+    heats = [f"First fire ({number})" for number in (1, 2, 3)]  # each on a day of its own, nobody is called at night
+    assert [str(event["SUMMARY"]) for event in events] == [*titles, *heats]
+    spells = [(step.start, step.end) for step in steps[:-1]] + list(steps[-1].spells)
+    assert [(event["DTSTART"].dt, event["DTEND"].dt) for event in events] == spells
+    assert all(end - start <= datetime.timedelta(hours=12) for start, end in steps[-1].spells)
+    assert len({str(event["UID"]) for event in events}) == len(events)
     assert "silica" in str(events[2]["DESCRIPTION"])
 
 

@@ -267,13 +267,15 @@ def test_what_lies_there_is_used_and_costs_nothing(answers):
         assert d.port_diameter == pytest.approx(9 / 32 * 0.0254) and d.text("blower_free_flow") == "80 cfm"
         bought = {one.key for one in offer.buys}
         assert not bought & {"steel_0", "pins"} and "bag" in bought
-        assert ("blower" in bought) == (d.burner_count > 1)  # one is there
+        assert ("blower" in bought) == (d.burner_count > 1 and d.blowers == "each")  # one is there
         assert offer.to_spend == pytest.approx(sum(one.price for one in offer.buys))
 
 
 def test_one_blower_at_hand_serves_one_burner():
     text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 4 inH2O 60 cfm\nmine: burner_count=3"
-    answer = find(Design.from_texts({}), read_have(text), budget=200)
+    answer = find(Design.from_texts({"blowers": "each"}), read_have(text), budget=200)
+    assert not any(one.key == "blower" for offer in find(Design.from_texts({}), read_have(text), budget=200).offers
+                   for one in offer.buys)  # fmt: skip
     for offer in answer.offers:
         (blowers,) = [one for one in offer.buys if one.key == "blower"]
         assert blowers.price == pytest.approx(2 * 120) and blowers.words.startswith("2 more")

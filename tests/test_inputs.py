@@ -92,6 +92,8 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
+    "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
+    "two on one that carries them": ({"burner_count": "2"}, ("blowers",)),
     "a blend from a tank": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
          "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),

@@ -100,6 +100,16 @@ def test_the_train_from_a_cylinder_in_the_order_of_flow():
     assert r["air_switch_pressure"] == pytest.approx(r.part("train").switch_Pa)
 
 
+def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together():
+    """Two bores of 1.610 in are as wide as one of 2.277 in."""
+    assert "header" not in parts(solved(burner_count="2", blowers="each"))
+    assert t.header_bore_m(branch_bore_m=1.610 * IN, branches=2) == pytest.approx(2.277 * IN, rel=1e-3)
+    r = solved(burner_count="2")
+    air = parts(r)[parts(r).index("filter_guard") :]
+    assert air[:5] == ["filter_guard", "flexible_joint", "header", "air_switch", "damper"]
+    assert sizes(r)["header"].startswith("bore 2 9/32 in or more, feeds 2 burners")
+
+
 def test_the_train_from_a_line():
     r = solved(fuel="natural_gas", gas_pressure="7 inH2O", mix_pipe_elbows="0", mix_pipe="2")
     assert parts(r)[:6] == ["cock", "trap", "line_regulator", "line_connector", "low_gas_switch", "solenoid"]

@@ -4,7 +4,7 @@ from .forms import Drawing
 from .train import TRAIN_WORDS
 
 _BAFFLE = "{holes} holes of {hole}, sheet {thickness}"
-_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° along the middle"
+_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° from flat along the middle"
 
 DRAWINGS = (
     Drawing(
@@ -38,8 +38,19 @@ DRAWINGS = (
     ),
     Drawing(
         "section_across",
-        "Section across the body",
-        "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.",
+        {
+            "middle": "Section across the body",
+            "inlet": "Section across the body, through one inlet",
+            "end": "Section across the body, inlet behind it",
+        },
+        {
+            "middle": "Section across through the middle: the steel lip with refractory on both sides of it, plenum, "
+            "baffle and inlet.",
+            "inlet": "Section across through one of the two inlets, not the middle: the steel lip with refractory on "
+            "both sides of it, plenum, baffle and inlet.",
+            "end": "Section across through the middle: the steel lip with refractory on both sides of it, plenum and "
+            "baffle; broken line, the inlet pipe in the end behind.",
+        },
         room="face",
     ),
     Drawing(
@@ -114,6 +125,7 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
+            "bridge": "Leave a bridge in the middle of both long cuts until the caps are on: the tube springs.",
         },
         room="make",
     ),

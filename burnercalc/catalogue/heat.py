@@ -726,20 +726,20 @@ CHECKS = (
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
-            "{hot:temperature} of {most:temperature}.",
-            "caution": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, hardly below its limit of "
-            "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
+            "{hot:temperature 4} of {most:temperature 4}.",
+            "caution": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, hardly below its limit of "
+            "{most:temperature 4}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
-            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}. Line it better, or turn down further.",
-            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
+            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}. Line it better, or turn down further.",
+            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}, as in nearly every forge: turn down once the chamber is hot.",
             "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
-            "({material}) to {hot:temperature}, above its limit of {most:temperature}. Turn down when the chamber has "
-            "its {chamber:temperature}, and do not leave it before.",
-            "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
-            "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
-            "a material with a higher limit, or run cooler.",
+            "({material}) to {hot:temperature 4}, above its limit of {most:temperature 4}. Turn down when the chamber "
+            "has its {chamber:temperature}, and do not leave it before.",
+            "stop": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, above its limit of "
+            "{most:temperature 4}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
+            "choose a material with a higher limit, or run cooler.",
         },
     ),
     Check(
@@ -754,11 +754,13 @@ CHECKS = (
             "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
             "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
             "with it, or shut it off.",
+            "caution_auto": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or allow more time to heat up, which makes the burner smaller.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
             "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
             "further where flashback allows it, or use a smaller burner.",
         },
-        cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
     Check(
         "chamber_fit",

@@ -47,6 +47,8 @@ RESTS_ON = (
     "blower_shutoff_pressure",
     "blower_free_flow",
     "blower_curve",
+    "blowers",
+    "burner_count",
 )
 
 SET = (
@@ -540,9 +542,13 @@ WORDS = {
     "by_regulator": " (needle valve open, by the regulator)",
     "high.source": "limits of the flame; common practice",
     "several.when": "The next burner",
-    "several.do": "As the first, each with its own cock, damper and torch; the farthest from the door first. Not lit: "
-    "gas shut, air at LIGHT. One goes out: its gas off; none burns: purge. One blower for all: set its air again "
-    "after each.",
+    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
+    "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
+    "purge.",
+    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, the air on, and all "
+    "stay there until all burn. Then as the first, one after the other, each with its own cock and torch, farthest "
+    "from the door first: no neighbour, no hot chamber lights it for sure. Not lit: gas shut, air at LIGHT. One goes "
+    "out: its gas off; none burns: purge. When one is shut off, the others get more air: set them again.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "

@@ -61,9 +61,21 @@ PRICES = (
     "price_mould",
     "price_train",
     "price_blower",
+    "blowers",
+    "burner_count",
     "price_sundries",
 )
-TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
+TRAIN = (
+    "fuel",
+    "fuel_blend",
+    "mix_pipe",
+    "mix_pipe_elbows",
+    "inlet",
+    "firing_rate_gross",
+    "hose_bore",
+    "blowers",
+    "burner_count",
+)
 BATCH = (
     "batch_size",
     "moulds",
@@ -1159,6 +1171,19 @@ CHECKS = (
         },
     ),
     Check(
+        "cap_thickness",
+        "length",
+        "Caps and wall",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Caps of {cap:length} and a wall of {wall:length} take the same weld.",
+            "caution": "Caps of {cap:length} are thin beside a wall of {wall:length}: they burn through before the "
+            "wall is hot, and spring when the seam cools. Take {wanted:length} or more.",
+        },
+        cures=(("cap_thickness", "raise"), ("wall", "lower")),
+    ),
+    Check(
         "baffle_clear",
         "length",
         "Baffle clear",
@@ -1765,8 +1790,8 @@ TABLES = (
             Column("item", "Item", "word"),
             Column("need", "For one burner", "word"),
             Column("packs", "Buy", "count"),
-            Column("used", "Used up, each", "money"),
-            Column("batch", "Batch, bought whole", "money"),
+            Column("used", "Used up, each", "price"),
+            Column("batch", "Batch, bought whole", "price"),
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
@@ -1778,7 +1803,7 @@ TABLES = (
             Column("item", "Item", "word"),
             Column("sold", "As sold", "word"),
             Column("count", "Buy", "count"),
-            Column("price", "Price in all", "money"),
+            Column("price", "Price in all", "price"),
         ),
         source=YOUR_PRICES,
         words=SHOPPING_WORDS,
@@ -1800,11 +1825,11 @@ TABLES = (
         "More at once, if sold: examples until you set yours",
         (
             Column("burners", "At once", "count"),
-            Column("material", "Material and gas", "money"),
+            Column("material", "Material and gas", "price"),
             Column("hours", "Hours", "time"),
-            Column("cost", "Cost all in", "money"),
-            Column("price", "Price to ask", "money"),
-            Column("bought", "A bought one", "money"),
+            Column("cost", "Cost all in", "price"),
+            Column("price", "Price to ask", "price"),
+            Column("bought", "A bought one", "price"),
             Column("make", "For yourself", "word"),
         ),
         source=YOUR_PRICES,

@@ -90,6 +90,11 @@ PARTS = {
         "{pipe:pipe}",
         "In the air only, before the jet: takes up the blower's shake.",
     ),
+    "header": (
+        "air header, this burner's piece",
+        "bore {bore:length} or more, feeds {burners} burners",
+        "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
+    ),
     "damper": (
         "gate or damper",
         "{pipe:pipe}, stops at light, low and high",
@@ -129,7 +134,7 @@ PARTS = {
     ),
     "leg": (
         "leg",
-        "{pipe:pipe}, about {length:length} from tee to inlet, schedule 40, threaded",
+        "{pipe:pipe}, about {length:length} from tee to inlet, {over:length} over the back, schedule 40, threaded",
         "Both as long as each other, with the same fittings: only legs alike share alike.",
     ),
     "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),

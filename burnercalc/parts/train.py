@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..making import train as making
+from ..physics import pipes
 from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
@@ -71,6 +72,7 @@ def train(
     inlet: str,
     inlets: int,
     lit_by: str,
+    inlet_length: float,
     units: str,
 ) -> Train:
     hose_m, drop_Pa = making.hose(
@@ -120,10 +122,13 @@ def train(
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
     add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
-    add("gas", "check_valve", gas=gas_pressure, air=blower.curve.pressure_Pa(0.0))
+    add("gas", "check_valve", gas=gas_pressure, air=blower.whole.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)
     add("air", "flexible_joint", mix_pipe)
+    if blower.burners > 1:
+        bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
+        add("air", "header", mix_pipe, burners=blower.burners, bore=bore_m)
     if lighting_card.switch_before:
         add("air", "air_switch", mix_pipe, **switch)
     add("air", "damper", mix_pipe)
@@ -142,7 +147,8 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2)
+        over_m = inlet_length + steel.inlet_pipe.od_m  # an elbow is about as long to its middle as its pipe is wide
+        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2, over=over_m)
         add("mixture", "leg_union", inlet, count=inlets)
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(

@@ -1,6 +1,7 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
@@ -36,6 +37,7 @@ def lighting_card_table(
     damper_marks: DamperMarks,
     jet: Jet,
     firing: Firing,
+    blower: Blower,
     say: Say,
 ) -> tuple:
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
@@ -88,6 +90,7 @@ def lighting_card_table(
         "trial": full,
         "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
+        "several": "one" if blower.burners > 1 else "",
         "fails": "before" if card.switch_before else "",
     }
     left_out = {
@@ -124,13 +127,25 @@ def _start(schedule, say, moment):
     return say("day", number=(moment.date() - schedule.first).days + 1, time=f"{moment:%H:%M}")
 
 
+def _lasts_s(start, end):
+    return (end - start).total_seconds()
+
+
+def _title(schedule, say, step):
+    """The step; a first fire of several heats with the start of each, and how long somebody stands by it."""
+    if step.key != "fire" or len(step.spells) == 1:
+        return _text(say, step, "title")
+    heats = [say("heat", start=_start(schedule, say, start), lasts=_lasts_s(start, end)) for start, end in step.spells]
+    return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
+
+
 def days_table(schedule: Schedule, say: Say) -> tuple:
     return tuple(
         (
             number,
-            _text(say, step, "title"),
+            _title(schedule, say, step),
             _start(schedule, say, step.start),
-            (step.end - step.start).total_seconds(),
+            sum(_lasts_s(*spell) for spell in step.spells),
             step.work_h * 3600,
             _text(say, step, "watch"),
             _text(say, step, "go_on"),
@@ -171,5 +186,6 @@ def drying_chart(schedule: Schedule) -> Plot:
             "oven": schedule.oven_temp_K,
             "hold": schedule.oven_hold_s,
             "first_fire": schedule.first_fire_s,
+            "watched": schedule.watched_s,
         },
     )

@@ -278,7 +278,7 @@ def shopping_table(
             ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
             or say("no_boards")
         ),
-        "blower": lambda: say("blower.sold", pressure=blower.curve.pressure_Pa(0.0), flow=blower.curve.last_m3_s),
+        "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
         "first_fire": lambda: say("first_fire.sold", mass=batch_size * line.need),
     }
     for number, bars in enumerate(stock.bars):

@@ -75,7 +75,7 @@ def face_drawing(
         if not body.round:
             shapes += dimension(-body_x, -body_y, -body_x, body_y, away, say.length(body.width_m), text)
     else:
-        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 0.9 * text)]
+        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 1.3 * text)]
     if numbers:
         shapes += _row_ends(face)
     return Shapes(
@@ -323,7 +323,8 @@ def section_across_drawing(
     shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.wall_m), text)
     at = depth - wall - 3 * text
     shapes += dimension(-half, at, -half + wall, at, 0.5, say.length(body.wall_m), text)
-    return Shapes(tuple(shapes))
+    case = "end" if inlet_position == "end" else "middle" if steel.inlet_spacing_m is None else "inlet"
+    return Shapes(tuple(shapes), case)
 
 
 def _ends(body, caps):

@@ -136,6 +136,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         for y in (-flat, flat):
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
         lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
+        lines.append(say("bridge"))
     shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM

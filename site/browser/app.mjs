@@ -154,7 +154,8 @@ async function enliven(part) {
   for (const place of all("[data-setting]", part)) {
     if (place.dataset.live !== undefined || place.closest("details:not([open])")) continue;
     place.dataset.live = "";
-    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost
+    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost, and nothing jumps
+      made.stylesheets = [pages.style];
       listen(made, change);
       if (shown) fillField(made.name, shown);
       if (root.dataset.state === "error") fillTyped(texts, origin.typing);
@@ -335,7 +336,7 @@ function mixed() {
   tell("version", "Reload for the new version.", ["Reload", globalThis.fetchAnew]);
 }
 
-function begin() {
+async function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
@@ -346,10 +347,12 @@ function begin() {
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
   wireFigures();
   onDrawn("face", (drawing) => { showGrips(drawing); showPorts(drawing); });
+  await rest();
   wireDrag(design);
   wirePorts();
   wireSettings(design);
   wireAnswers(design);
+  await rest();
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
@@ -359,6 +362,7 @@ function begin() {
   wireJobs();
   wireWalk();
   undoable(design);
+  await rest();
   addEventListener("hashchange", () => { if (turned()) setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link); else openAddress(); });
   addEventListener("online", () => { if (root.dataset.broken !== undefined && !shown) startAgain(); });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
@@ -375,4 +379,4 @@ function begin() {
 }
 
 root.dataset.app = ""; // early.js looks for it
-if (root.dataset.framed === undefined) begin(); // never inside another site's page
+if (root.dataset.framed === undefined) rest().then(begin); // never inside another site's page

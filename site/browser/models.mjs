@@ -33,6 +33,7 @@ export async function embed({ doc, place }, prepare = () => {}) {
   document_.views_manager = new ViewManager();
   const view = await document_.views_manager.build_view(model);
   const at = document.getElementById(place);
+  await rest();
   at.replaceChildren();
   view.render_to(at);
   view.r_after_render();

@@ -26,7 +26,7 @@ MAKE = Path(__file__).resolve().parent
 BROWSER = MAKE.parent / "browser"
 ROOT = MAKE.parent.parent
 # Of site/browser: what page.py puts into the page itself, and what is filled in here. All else is copied.
-NOT_COPIED = ("style.css", "early.js", "sw.mjs")
+NOT_COPIED = ("style.css", "widget.css", "early.js", "sw.mjs")
 # What the page never asks for: not kept for use without a network.
 NOT_KEPT = ("sw.mjs", "example.html", *hosting.FILES, shipped.FOLDER + "/")
 PACKED = ("page", "search", "sources")

@@ -16,7 +16,6 @@ import jinja2
 import panel as pn
 from bokeh.document import Document
 from bokeh.embed.util import standalone_docs_json_and_render_items
-from bokeh.models import ImportedStyleSheet
 
 MAKE = Path(__file__).resolve().parent
 BROWSER = MAKE.parent / "browser"
@@ -85,7 +84,7 @@ def keypad(setting):
 
 
 def plain(model):
-    """The Bokeh model that a Panel widget's model extends, with the page's own style sheet.
+    """The Bokeh model that a Panel widget's model extends; the page gives it its style sheet.
 
     What Panel adds to it serves a running server, takes 1.1 MB of script more, and styles from a foreign host.
     """
@@ -98,7 +97,7 @@ def plain(model):
     return kind(
         **{
             **values,
-            "stylesheets": [ImportedStyleSheet(url="./widget.css")],
+            "stylesheets": [],  # the page gives each widget.css
             "sizing_mode": "stretch_width",
             "width": None,
             "min_width": None,
@@ -265,7 +264,9 @@ def main(out):
         (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
-    write_json(out / "page.json", {**documents(data), "later": laters["index"].parts}, sort_keys=False)
+    style = (BROWSER / "widget.css").read_text()
+    page = {**documents(data), "later": laters["index"].parts, "style": style}
+    write_json(out / "page.json", page, sort_keys=False)
     write_json(
         out / "sources.json",
         {

@@ -128,6 +128,7 @@ def as_at_first(page):
 def test_first_paint_is_complete_before_python(chromium, site):
     context = chromium.new_context(**PHONE, java_script_enabled=False)
     page = context.new_page()
+    page.route("**/example.html", lambda route: route.fulfill(status=204))  # where it goes without scripts
     page.goto(site)
     result = solve(Design.from_texts({}))
     assert page.locator("html").get_attribute("data-state") == "preview"
