@@ -119,7 +119,11 @@ def _first_page(result, link, width, height):
         spare = height - used_mm((Heading(TITLE, 0), *small), width, height)
         if spare < 0:
             break
-        return [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + spare)), *faults, PageBreak()]
+        for share in (1.0, 0.9, 0.75, 0.5):  # a larger face may bring a line more with it
+            larger = [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + share * spare)), *faults]
+            if used_mm((Heading(TITLE, 0), *larger), width, height) <= height:
+                return [*larger, PageBreak()]
+        return [*small, PageBreak()]
     return [*_overview(result, link, width, LEAST_VIEW_MM[-1]), *faults]  # they run on to the second page
 
 
@@ -544,14 +548,10 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """Where the steps come from: what most of them share once, and of each further source the steps that rest on it."""
-    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
-    rest = {}
-    for when, _, source in rows:
-        for part in source.split("; "):
-            if most not in part:
-                rest.setdefault(part, []).append(when)
-    return " ".join((f"All: {most}.", *(f"{part}: {', '.join(steps)}." for part, steps in rest.items())))
+    """What the steps rest on, each once; the page tells it step by step."""
+    parts = list(dict.fromkeys(part for _, _, source in rows for part in source.split("; ")))
+    whole = [part for part in parts if not any(part in other for other in parts if other != part)]
+    return "; ".join(whole) + "."
 
 
 def _faults(result):

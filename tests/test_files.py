@@ -236,6 +236,13 @@ def test_a_stop_stands_over_every_drawing_for_a_machine(name, result):
         assert b"DO NOT BUILD" not in made(f"{name}-{end}", result)
 
 
+@pytest.mark.parametrize("name", CUTS)
+def test_a_cutting_file_says_its_unit(name, result):
+    """A machine that takes units for inches would cut it 25 times too large."""
+    texts = [text.dxf.text for text in dxf_of(made(f"{name}-dxf", result)).modelspace().query("TEXT")]
+    assert "One unit of this file is one millimetre." in texts
+
+
 def test_hole_table_in_both_units(result):
     rows = list(csv.DictReader(io.StringIO(made("holes-csv", result).decode())))
     assert len(rows) == result["port_count"] and list(rows[0]) == [

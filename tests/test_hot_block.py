@@ -280,7 +280,7 @@ def test_box_mixture(default, mixture, most, verdict, text):
             541,
             700,
             "stop",
-            "The steel that grips the block gets 1006 °F; above 1004 °F it scales away and lets go of the block. "
+            "The steel that grips the block gets 1010 °F; above 1000 °F it scales away and lets go of the block. "
             f"{THICKER}, or the lip wider.",
         ),
     ],

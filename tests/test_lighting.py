@@ -601,7 +601,7 @@ def test_several_burners_are_lit_one_by_one():
     words = {row[0]: row[1] for row in own}["The next burner"]
     assert [part for part in ("own cock, damper and torch", "As the first", "Farthest from the door", "gas shut",
                               ) if part not in words] == []  # fmt: skip
-    assert shared.startswith("One blower feeds all: before the first is lit every damper stands at LIGHT")
+    assert shared.startswith("One blower feeds all: every damper at LIGHT, air on, before the first is lit")
     assert "The next burner" not in {row[0] for row in one.tables["lighting_card"].rows}
     a, b = (r.part("lighting_card") for r in (one, two))
     assert a.fills_s == pytest.approx(b.fills_s, rel=0.05) and a.slips < 0.6 * b.slips

@@ -43,6 +43,7 @@ IN_INCHES = {
     "drills of every family are offered": r"table jet_drills\.drill",
     "a column for saws with a metric fence": r"table (cut_list|mould)\.millimetres",
     "the bar that checks a printer": r"(field|shown|help) print_scale",
+    "a file for a machine says its own unit": r"drawing (pin_guide|drilled_base)\b",
     "a limit of the law in its own measure": r"table care\.caution",
     "power of a plug is in watts": r"table burner_kinds\.mains_power",
 }

@@ -194,6 +194,7 @@ DRAWINGS = (
             "box": "CUT: outline {length} by {width}, {holes} holes {room:drill_length} wider than the pins of {pin}",
             "round": "CUT: disc {length} across, {holes} holes {room:drill_length} wider than the pins of {pin}",
             "engrave": "ENGRAVE: centre lines. The lines are the finished edges: let your program allow for the kerf.",
+            "unit": "One unit of this file is one millimetre.",
             "use": "Lay it on the base between the boards and drill through it. Slid over the pins it shows that they "
             "stand square. It comes off before the mix goes in.",
         },
@@ -209,6 +210,7 @@ DRAWINGS = (
             "pocket": "POCKET, {deep} deep: {holes} holes of {hole} for the pins",
             "engrave": "ENGRAVE: centre lines, inside of the mould, body. The lines are the finished edges.",
             "up": "This side up: the pins stand up from it.",
+            "unit": "One unit of this file is one millimetre.",
         },
         room="make",
     ),

@@ -757,8 +757,8 @@ CHECKS = (
             "that, or a little rich.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
-            "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
-            "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
+            "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
+            "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
         cures=(("low_fire", "lower"), ("port_diameter", "raise")),
     ),

@@ -545,10 +545,9 @@ WORDS = {
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
-    "several.do.one": "One blower feeds all: before the first is lit every damper stands at LIGHT, the air on, and all "
-    "stay there until all burn. Then as the first, one after the other, each with its own cock and torch, farthest "
-    "from the door first: no neighbour, no hot chamber lights it for sure. Not lit: gas shut, air at LIGHT. One goes "
-    "out: its gas off; none burns: purge. When one is shut off, the others get more air: set them again.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
+    "burn. Each with its own cock and torch: no neighbour, no hot chamber lights it for sure. Farthest from the door "
+    "first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
@@ -573,8 +572,8 @@ WORDS = {
     "{by_hand:.0f} s high fire fills the chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, natural gas under the roof. From outside call the gas supplier or the fire "
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
+    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
     "brigade.",
     "smell.source": "common practice",
 }

@@ -1412,11 +1412,11 @@ CHECKS = (
         harm="damage",
         source=CLASSES,
         cases={
-            "good": "The face works at {heat:temperature}; this class stands {stands:temperature}: it holds.",
-            "caution": "The face works at {heat:temperature}; this class stands {stands:temperature}. That is close, "
+            "good": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it holds.",
+            "caution": "The face works at {heat:temperature 4}; this class stands {stands:temperature}. That is close, "
             "and its life short.",
-            "stop": "The face works at {heat:temperature}; this class stands {stands:temperature}: it slumps or melts. "
-            "Choose another class, or a cooler chamber.",
+            "stop": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it slumps or "
+            "melts. Choose another class, or a cooler chamber.",
         },
         cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
     ),
@@ -1515,8 +1515,8 @@ WELD_WORDS = {
     "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
     "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
     "the same in the middle and at the ends to [1/32 in|0.8 mm].",
-    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
-    "mm).",
+    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
+    "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",

@@ -19,7 +19,7 @@ class CarbonMonoxide:
     """Both None without a flame. `dry`: share of the dry gas, from the lean slip of the mixture, cooled slowly, over
     the mixture as set, to `richest`, chilled at `leaves_K`, as hot as the gas may leave at high fire.
 
-    `richest`: the rich slip, of the burner as it drifts when hot where that is richer.
+    `richest`: the rich slip, of the burner as it drifts when hot where that is richer, as far as flames are known (3).
     `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
     """
 
@@ -42,7 +42,7 @@ def carbon_monoxide(
     # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
     leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
     slipped = equivalence_ratio + MIXTURE_SLIP
-    richest = max(slipped, hot_run.richest or 0.0)
+    richest = min(max(slipped, hot_run.richest or 0.0), combustion.EQUIVALENCE_RATIO_RANGE[1])
     if flame.flue is None:
         return CarbonMonoxide(None, None, leaves_K, richest)
     flues = [flame.flue, *flame.slipped]

@@ -208,10 +208,9 @@ function wireFigures() {
 }
 
 // What stands in folds and the other chapters' pictures: not in the page's file, so that the first paint is soon.
-async function fill() {
+async function fill(later) {
   for (const place of all("template[data-later]")) {
-    place.innerHTML = pages.later[place.dataset.later];
-    if (able) enable(place.content);
+    place.innerHTML = later[place.dataset.later];
     place.replaceWith(place.content);
     await rest();
   }
@@ -221,14 +220,16 @@ async function fill() {
 
 let able = false; // Python is ready
 
-function enable(part) {
-  for (const waits of all("[data-needs-python]", part)) waits.disabled = false;
+function enable() {
+  if (able && pages) for (const waits of all("[data-needs-python]")) waits.disabled = false;
 }
 
 async function live() { // Bokeh's models, once the first paint is done
-  pages = await fetchPacked("./page.bin", "the fields and drawings");
-  if (pages.build !== root.dataset.build) return mixed();
-  await fill();
+  const page = await fetchPacked("./page.bin", "the fields and drawings");
+  if (page.build !== root.dataset.build) return mixed();
+  await fill(page.later);
+  pages = page; // only now may anything be made live
+  enable();
   await enliven(byId(`chapter-${root.dataset.chapter}`));
   const seen = new IntersectionObserver((entries) => {
     for (const { isIntersecting, target } of entries) {
@@ -281,7 +282,7 @@ const calculator = {
   ready() {
     arrived();
     able = true;
-    enable(document);
+    enable();
     if (before && byId("status").textContent === AGAIN) state(...before);
     before = null;
     if (redo) refill();
