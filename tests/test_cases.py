@@ -122,7 +122,7 @@ FURTHER = (
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **COOL},
     {**SMITH, "lit_by": "hand"},
     {**SMITH, "burner_count": "4"},
-    {**SMITH, "burner_count": "8"},
+    {**SMITH, "burner_count": "8", "blowers": "each"},
     {**KNIFE, "lit_by": "hand"},
     {**KNIFE, "lit_by": "stand"},
     GIANT,

@@ -249,22 +249,22 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         cases={
-            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire.",
+            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "as_set_stays": "Light with the mixture as set "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire.",
             "rich": "Light with the mixture rich ({ratio:g}) "
             + SET
-            + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "rich_stays": "Light with the mixture rich ({ratio:g}) "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
             "other": "Light with a mixture of {ratio:g}, not as set, "
             + SET
-            + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "other_stays": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
@@ -461,8 +461,8 @@ WORDS = {
     "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of pipe, "
-    "box and chamber take {five:.0f} s.",
+    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes "
+    "take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, and stays till the "
@@ -478,7 +478,7 @@ WORDS = {
     "read.tube": " (water in a tube)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
     "{gas:gas_pressure} before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix "
-    "pipe's tap (sloping gauge). Mark the valve, and next time set it first.",
+    "pipe's tap (sloping gauge). Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -487,19 +487,19 @@ WORDS = {
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face, {fills:.1f} s more to fill the cold chamber.",
+    "{arrives:.1f} s to the face, {fills:.1f} s more to fill the chamber.",
     "trial.do.full": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
     "{arrives:.1f} s to the face and fills the cold chamber {fills:.1f} s later, sooner than any hand: door wide open, "
     "nobody before it.",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff at the floor "
-    "for propane, under the roof for natural gas. Three times: find out why.",
+    "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff low for "
+    "propane, high for natural gas. Three times: find out why.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
-    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: "
-    "listen. Pop, flutter, torch or flame out: gas off.",
+    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: listen. "
+    "Pop, flutter, torch or flame out: gas off.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
     "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or "
     "torch or flame out: gas off at once.",
@@ -515,19 +515,19 @@ WORDS = {
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "air.when": "Poison",
     "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
-    "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in what leaves.",
+    "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
-    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and damper "
-    "to LOW, {low_mark}. Not before: on cold walls it lifts.",
+    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and "
+    "damper to LOW, {low_mark}. Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, damper to LOW, {low_mark}, and "
-    "{low_gas:gas_pressure}. Not before: on cold walls it lifts.",
+    "{low_gas:gas_pressure}. Not before: cold, it lifts.",
     "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
-    "then.source": "limits of the flame; common practice",
+    "then.source": "limits of the flame",
     "in_steps.one": "one valve at a time",
     "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
@@ -540,14 +540,14 @@ WORDS = {
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
     "cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. ",
     "by_regulator": " (needle valve open, by the regulator)",
-    "high.source": "limits of the flame; common practice",
+    "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
-    "burn. Each with its own cock and torch: no neighbour, no hot chamber lights it for sure. Farthest from the door "
-    "first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
+    "burn. Each with its own cock and torch: no hot chamber lights it for sure. Farthest from the door first. Not "
+    "lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
@@ -558,18 +558,16 @@ WORDS = {
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
-    "cylinder or line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below "
-    "{cool:temperature}.",
+    "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. Then cylinder or "
+    "line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below {cool:temperature}.",
     "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
     "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, and a valve that springs shut, opened again by hand "
-    "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
-    "{by_hand:.0f} s high fire fills the chamber {times:.1f} times.",
+    "{switch:pressure 2}, and a valve that springs shut, opened again by hand only. The switch proves the fan alone: "
+    "a pin keeps the damper from closing below LIGHT and LOW.",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
