@@ -109,6 +109,7 @@ JOBS = (
             "port_diameter": "9/32 in",
             "block_thickness": "3 in",
             "gas_pressure": "10 psi",
+            "lit_by": "guard",
         },
         {
             **_METRIC,
@@ -144,6 +145,7 @@ JOBS = (
             "baffle_hole_diameter": "9.5 mm",
             "baffle_thickness": "1.5 mm",
             "gas_pressure": "0.7 bar",
+            "lit_by": "guard",
         },
     ),
     Job(

@@ -1205,6 +1205,21 @@ SETTINGS = (
         words=("through",),
         near="first",
     ),
+    Setting(
+        "lit_by",
+        "fire",
+        "Lit by",
+        "choice",
+        "stand",
+        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes; a pilot with a "
+        "flame guard shuts the gas by itself.",
+        choices=(
+            ("hand", "torch in the hand"),
+            ("stand", "torch on a stand, somebody beside it"),
+            ("guard", "pilot with a flame guard"),
+        ),
+        near="first",
+    ),
     # Money: every figure is an example to be replaced by your own
     Setting(
         "batch_size",

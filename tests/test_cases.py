@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import WAYS
+from test_lighting import COOL, DOWN, GIANT, KNIFE, LOOSE, SHORT, SMITH, UP, WAYS
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -112,6 +112,21 @@ FURTHER = (
     {"mould_base": "1x12"},
     {"ambient_temperature": "45 degF"},
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "fuel": "natural_gas", "gas_pressure": "7 inH2O"},
+    LOOSE,
+    SHORT,
+    UP,
+    DOWN,
+    {"low_fire": "30 %"},
+    COOL,
+    {**COOL, "lit_by": "guard"},
+    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **COOL},
+    {**SMITH, "lit_by": "hand"},
+    {**SMITH, "burner_count": "4"},
+    {**SMITH, "burner_count": "8", "blowers": "each"},
+    {**KNIFE, "lit_by": "hand"},
+    {**KNIFE, "lit_by": "stand"},
+    GIANT,
+    {**GIANT, "lit_by": "guard"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

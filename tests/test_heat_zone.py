@@ -14,7 +14,6 @@ from burnercalc.parts import PARTS
 from burnercalc.parts import zone as zone_part
 from burnercalc.parts.zone import MARCH
 from burnercalc.physics import fired_heat_up as marches
-from burnercalc.physics.band import Band
 from burnercalc.physics.fired_heat_up import fired_heat_up
 from burnercalc.physics.gas_zone import at_rate_and_wall, rate_to_hold
 from burnercalc.physics.throughput import bar_heat_time_s, bar_throughput_kg_s
@@ -103,11 +102,11 @@ def test_the_fire_is_turned_up_when_the_walls_glow():
 
 def test_a_lighting_rate_that_never_makes_the_walls_glow_never_heats_up():
     r = solved()
-    weak = replace(r.part("lighting"), rate_W=Band(*[0.1 * r["hold_rate"]] * 3))
+    weak = replace(r.part("lighting"), waits_W=0.1 * r["hold_rate"])
     found = r.parts.call(PARTS["fired_heat_up"], lighting=weak)
     assert found.time_s is None and found.waits_s is None
     # No safe way to light: low fire, with what care there is.
-    none = r.parts.call(PARTS["fired_heat_up"], lighting=replace(r.part("lighting"), rate_W=None))
+    none = r.parts.call(PARTS["fired_heat_up"], lighting=replace(r.part("lighting"), waits_W=None))
     assert none.waits_s.value > 0 and none.time_s.value > none.waits_s.value
 
 

@@ -147,4 +147,4 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "shut before HIGH" in plate and "gap " in plate and "hole " in plate
     near = {when: do for when, do, _ in solved(low_fire="95 %").tables["lighting_card"].rows}
-    assert near["High fire"].startswith("In steps of a minute, air first: damper to HIGH")
+    assert near["High fire"].startswith("One valve at a time")

@@ -104,6 +104,8 @@ ENDS = {
     ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
     ("web_as_cast", "as_cast.web_m"): {"low"},
+    ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
+    ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
@@ -112,6 +114,7 @@ ONLY_SAID = {
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
+    ("lighting_air", "lighting_air.co_dry"),  # by the air against it
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge

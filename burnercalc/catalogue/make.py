@@ -798,7 +798,7 @@ MONEY_ANSWERS = (
         "Gas and air train, to run it",
         meaning="What the burner runs through, and what gas and air are set by, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=(*TRAIN, "inlets"),
+        inputs=(*TRAIN, "inlets", "lit_by"),
         source=YOUR_PRICES,
         near="bench",
     ),

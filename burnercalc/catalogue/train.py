@@ -60,6 +60,11 @@ PARTS = {
         "acts on the spring-shut valve",
         "Shuts the gas when the flame is out, wherever walls are below [1400 °F|760 °C]; else a person watches.",
     ),
+    "pilot": (
+        "pilot burner",
+        "{pipe:pipe}, its own cock and spring-shut valve, gas from before the main one",
+        "Burns at the face from before the gas until the last; the flame guard watches both flames.",
+    ),
     "needle": (
         "needle valve",
         "{pipe:pipe}",

@@ -53,7 +53,7 @@ def carbon_monoxide(
             break
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W)
     fresh_m3_s = [
-        ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
+        ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]
     return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K, richest)
 
@@ -61,7 +61,3 @@ def carbon_monoxide(
 def _about(figures):
     """The first is as set."""
     return in_order(min(figures), figures[0], max(figures))
-
-
-def _dry_mol(flue):
-    return sum(amount for name, amount in flue.amounts_mol if name != "H2O")

@@ -20,7 +20,6 @@ from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
 TRIAL_S = (1.0, 5.0)  # once the mixture is at the face: as quick as a hand on the cock is, and at most; common practice
-RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
 COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
 SWITCH = 0.5  # of the least pressure it stands at while it burns, at which the air switch lets go; common practice

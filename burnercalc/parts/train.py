@@ -71,6 +71,7 @@ def train(
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
+    lit_by: str,
     inlet_length: float,
     units: str,
 ) -> Train:
@@ -114,6 +115,8 @@ def train(
         add("gas", "low_gas_switch", outlet=0.5 * lighting_card.low_jet_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
+    if lit_by == "guard":
+        add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa
