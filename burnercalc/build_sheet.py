@@ -24,7 +24,7 @@ from .drawing.text_pages import (
     Paragraph,
     Table,
     figure_ratio,
-    flow,
+    used_mm,
 )
 from .errors import InputError
 from .result import VERDICTS
@@ -32,11 +32,12 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card: blown multi-port burner"
-MOST_PAGES = 12
-VIEW_MM = (72.0, 56.0, 40.0, 28.0)  # height of the face on the first page, as there is room
+LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
+ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
-MOULD_MM = 46.0  # height of the mould's view
+MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
+TRAIN_MM = 190.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 STOP = "DO NOT BUILD THIS.  "
 NO_FIRE = "DO NOT LIGHT THIS.  "
@@ -52,12 +53,12 @@ CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven", "fire")
 TEST_FIRE = (
     "Air switch opens with the blower off",
     "Spring-shut valve closes when the power is off",
-    "Gas at the jet: light / low / high",
-    "Damper marks: light / low / high",
     "Lights five times of five, all ports",
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
+FOUND = "Found" + " " * 30  # wide enough to write under
+LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 LAW = "This sheet is arithmetic, not approval."
 
 
@@ -91,32 +92,39 @@ def card_blocks(result):
 
 
 def blocks(result, link, width, height):
-    """The sheet as blocks for pages of that size [mm]: a theme a page where that makes no more than MOST_PAGES."""
+    """The sheet as blocks for pages of that size [mm]; the first page and the lighting card stand by themselves."""
+    return [
+        *_first_page(result, link, width, height),
+        *_steel(result, width),
+        *_block(result, (width - GAP_MM) / 2),
+        *_casting(result),
+        *_days(result),
+        *_gas(result),
+        *_train(result),
+        PageBreak(),
+        *_lighting(result),
+        *_record(result),
+        *_notes(result),
+    ]
 
-    def pages(some):
-        return len(flow((Heading(TITLE, 0), *some), width, height))
 
-    # The checks stand on the first page if it can: good checks are counted first, then the face gets smaller.
-    for view_mm, names in ((VIEW_MM[0], True), *((view_mm, False) for view_mm in VIEW_MM)):
+def _first_page(result, link, width, height):
+    """The design at a glance and what asks for a change; the face is as large as these leave room for."""
+    faults = _faults(result)
+    for view_mm in LEAST_VIEW_MM:
         try:
-            first = [*_overview(result, link, width, view_mm), *_checks(result, names)]
+            small = [*_overview(result, link, width, view_mm), *faults]
         except InputError:  # its dimensions do not fit beside so small a face
             continue
-        if pages(first) == 1:
+        spare = height - used_mm((Heading(TITLE, 0), *small), width, height)
+        if spare < 0:
             break
-    else:
-        first = [*_overview(result, link, width, VIEW_MM[0]), *_checks(result, names=False)]
-    themes = [
-        first,
-        _steel(result, width),
-        [*_block(result, width), _view(result, "exploded", width, 96.0, "Taken apart; the face looks down")],
-        [*_casting(result), *_days(result)],
-        _gas(result),
-        _train(result),
-        [*_lighting(result), *_record(result)],
-    ]
-    apart = [block for i, theme in enumerate(themes) for block in ([PageBreak()] if i else []) + theme]
-    return apart if pages(apart) <= MOST_PAGES else [block for theme in themes for block in theme]
+        for share in (1.0, 0.9, 0.75, 0.5):  # a larger face may bring a line more with it
+            larger = [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + share * spare)), *faults]
+            if used_mm((Heading(TITLE, 0), *larger), width, height) <= height:
+                return [*larger, PageBreak()]
+        return [*small, PageBreak()]
+    return [*_overview(result, link, width, LEAST_VIEW_MM[-1]), *faults]  # they run on to the second page
 
 
 def _view(result, name, width, height, caption):
@@ -296,7 +304,9 @@ def _steel(result, width):
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
-    across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
+    across = _view(
+        result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, ACROSS[d.inlets > 1]
+    )
     if slender:
         return [
             Heading("Steel"),
@@ -320,7 +330,7 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result, width):
+def _block(result, half):
     d = result.design
     mould = _numbers(
         result,
@@ -388,7 +398,13 @@ def _block(result, width):
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
-        _view(result, "mould", width, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),
+        Columns(
+            (
+                (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
+                (_view(result, "exploded", half, MOULD_MM, "Taken apart; the face looks down"),),
+            ),
+            (1.0, 1.0),
+        ),
         Columns(
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
@@ -397,11 +413,7 @@ def _block(result, width):
             ),
             (1.0, 0.9, 1.2),
         ),
-        Heading(
-            f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-            f"{'the square round the body' if result.part('face').round else 'the body'}",
-            2,
-        ),
+        Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
 
@@ -419,35 +431,57 @@ def _casting(result):
 
 
 def _train(result):
-    """The train as a list, and as a drawing on a page of its own."""
+    """The train as a list and as a drawing."""
     d, train = result.design, result.part("train")
     listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
         Heading("Gas and air train, in the order of flow"),
         listed,
         Paragraph(
-            f"Safety {train.safety_cost:.2f}, comfort {train.comfort_cost:.2f}: example prices, to be replaced by your "
-            "shop's. Leak-test every joint with soap water before gas. " + LAW
+            f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
+            f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
-        PageBreak(),
-        Figure(result.drawings["train"], 222.0, "Gas, air, mixture; dashed: comfort"),
+        Figure(
+            result.drawings["train"],
+            TRAIN_MM,
+            "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+        ),
+    ]
+
+
+def fires(result):
+    """A row for each fire: at what rate, the gas before the jet and the damper's mark."""
+    firing, marks = result.part("firing"), ("lighting_mark", "damper_mark_low", "damper_mark_high")
+    gas = ("lighting_gas_pressure", "jet_gas_pressure_low", "jet_gas_pressure")
+    never = result["lighting_rate"] is None
+    rates = ["do not light" if never else _show(result, "lighting_rate")]
+    rates += [units.show(rate, "power", result.design.units) for rate in (firing.low_W, firing.rate_W)]
+    told = zip(("Light", "Low", "High"), rates, gas, marks)
+    return [
+        (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
     ]
 
 
 def _record(result):
-    """Blank lines to be filled in when it is first fired."""
+    """Blank lines to be filled in when it is first fired, beside what the design says."""
     asked = [
-        ("Leak test: air at / minutes / drop", ""),
-        ("Every port passed by the drill, count", ""),
-        ("Mass before and after the oven", ""),
-        ("Blower shut: pressure", ""),
+        ("Leak test, air inside", f"{LEAK[result.design.units]} of water, 10 min, no drop"),
+        ("Every port passed by the drill, count", _show(result, "port_count")),
+        ("Mass before the oven, and after it about", _show(result, "burner_mass")),
+        (
+            "Blower, outlet shut: pressure",
+            units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.units),
+        ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        *((what, "") for what in TEST_FIRE),
+        *((what, "yes") for what in TEST_FIRE),
         ("Fired by, date", ""),
     ]
+    set_to = tuple((*row, "") for row in fires(result))
     return [
+        PageBreak(),
         Heading("Test-fire record", 2),
-        Table(("What", "By the design", "Found"), tuple((what, told, "") for what, told in asked), "lll"),
+        Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
+        Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
     ]
 
 
@@ -514,32 +548,29 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """Where the steps come from: what most of them share once, and what else each rests on."""
-    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
-    told = ((when, "; ".join(part for part in source.split("; ") if most not in part)) for when, _, source in rows)
-    return " ".join((f"All: {most}. Besides,", *(f"{when}: {source}." for when, source in told if source)))
+    """What the steps rest on, each once; the page tells it step by step."""
+    parts = list(dict.fromkeys(part for _, _, source in rows for part in source.split("; ")))
+    whole = [part for part in parts if not any(part in other for other in parts if other != part)]
+    return "; ".join(whole) + "."
 
 
-def _checks(result, names):
-    """What asks for a change and what is so on every hot forge, in full; what is good by name, or counted."""
+def _faults(result):
+    """What asks for a change, in full; what must be known by name; what is good is counted."""
     ordered = result.ranked()
-    bad = [check for check in ordered if check.fault]
-    notes = [f"{check.label}: {check.text}" for check in ordered if check.verdict == "note"]
-    good = [check.label for check in ordered if check.verdict == "good"]
-    found = (
-        [
-            Table(
-                ("Verdict", "What", "Why"),
-                tuple((MARKS[check.verdict], check.label, check.text) for check in bad),
-                "lll",
-            )
-        ]
-        if bad
-        else []
-    )
+    bad = tuple((MARKS[check.verdict], check.label, check.text) for check in ordered if check.fault)
+    notes = [check.label for check in ordered if check.verdict == "note"]
+    good = sum(check.verdict == "good" for check in ordered)
     return [
         Heading("Checks"),
-        *found,
-        *([Paragraph("Note. " + " ".join(notes))] if notes else []),
-        Paragraph("Good: " + ("; ".join(good) if names else f"the {len(good)} others") + "."),
+        *([Table(("Verdict", "What", "Why"), bad, "lll")] if bad else []),
+        *([Paragraph(f"To know before the first fire, on the last page: {'; '.join(notes)}.")] if notes else []),
+        Paragraph(f"Good: {'the' if bad or notes else 'all'} {good}{' others' if bad or notes else ''}."),
     ]
+
+
+def _notes(result):
+    """What is so on many hot forges and must be known, in full."""
+    notes = tuple((check.label, check.text) for check in result.ranked() if check.verdict == "note")
+    return (
+        [Heading("To know before the first fire", 2), Table(("What", "How it is here"), notes, "ll")] if notes else []
+    )

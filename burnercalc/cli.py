@@ -17,6 +17,7 @@ from .find import find, make_good, read_have, report, sample, tornado
 from .find.have import keeping
 from .find.score import weights_of
 from .find.search import BUDGET
+from .find.shops import SHOPS
 from .link import LONGEST_HAVE, beside, from_link, read_beside, to_link
 from .result import solve
 from .settings import SETTINGS
@@ -24,6 +25,7 @@ from .sheet import as_data, as_text
 
 FORMATS = ("svg", "dxf", "csv", "json")
 LONGEST_PROGRESS = 40  # characters of the line that tells of it
+STEPS_A_LINE = 250  # of a search, where each line that tells of it stays
 LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
 
 
@@ -260,9 +262,13 @@ def _find(arguments: argparse.Namespace) -> int:
     have = keeping(have, design, list(kept))
     told = _progress()
     answer = find(design, have, weights, arguments.budget, told)
-    if told:
+    if told and sys.stderr.isatty():
         print("\r" + " " * LONGEST_PROGRESS, end="\r", file=sys.stderr, flush=True)
-    shops = {n: sample(offer.design) for n, offer in enumerate(answer.offers)} if arguments.shops else {}
+    shops = {}
+    for n, offer in enumerate(answer.offers if arguments.shops else ()):
+        if sys.stderr:
+            print(f"design {n + 1} of {len(answer.offers)} in {SHOPS} shops", file=sys.stderr, flush=True)
+        shops[n] = sample(offer.design)
     if arguments.json:
         print(json.dumps(report.as_data(answer, have, arguments.site, shops), indent=1))
     else:
@@ -271,13 +277,14 @@ def _find(arguments: argparse.Namespace) -> int:
 
 
 def _progress() -> Callable[[int, int], None] | None:
-    """Tells somebody who waits at a terminal how far a search has come."""
-    if not (sys.stderr and sys.stderr.isatty()):
+    """Tells somebody who waits how far a search has come: on one line of a terminal, else a line now and then."""
+    if not sys.stderr:
         return None
+    steps, start, end = (50, "\r", "") if sys.stderr.isatty() else (STEPS_A_LINE, "", "\n")
 
     def tell(done: int, most: int) -> None:
-        if done % 50 == 0:
-            print(f"\r{done} of about {most} looked at", end="", file=sys.stderr, flush=True)
+        if done % steps == 0:
+            print(f"{start}{done} of about {most} looked at", end=end, file=sys.stderr, flush=True)
 
     return tell
 

@@ -22,7 +22,15 @@ class Job:
     opens: str = ""
 
 
-_SCENARIO = {example.key: {"inches": example.inches, "metric": example.metric} for example in EXAMPLES}
+# An example is a burner as it was built; a job's fire and jet follow the chamber that somebody sets.
+_FOLLOWS = {"firing_rate": "auto", "jet_drill": ""}
+
+
+def _follows(texts: dict) -> dict:
+    return {key: _FOLLOWS.get(key, text) for key, text in texts.items() if _FOLLOWS.get(key, text)}
+
+
+_SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)} for e in EXAMPLES}
 _METRIC = {"units": "mm", "ambient_temperature": "15 degC", **METRIC_BENCH}
 
 JOBS = (
@@ -81,7 +89,7 @@ JOBS = (
     Job(
         "melt_iron",
         "Melt iron",
-        "A round furnace, well insulated, that is brought to 2650 °F (1455 °C) in two and a half hours.",
+        "A round furnace, well insulated, that is brought to 2650 °F (1455 °C) in three hours.",
         {
             "chamber_shape": "cylinder",
             "chamber_length": "12 in",
@@ -89,10 +97,11 @@ JOBS = (
             "lining": "dense_castable 1 in, ifb_28 4 1/2 in, blanket_8lb 1 in",
             "opening_area": "12 in2",
             "chamber_temperature": "2650 degF",
+            "equivalence_ratio": "0.95",
             "work_metal": "iron",
-            "work_rate": "8 lb/h",
+            "work_rate": "6 lb/h",
             "work_temperature": "2500 degF",
-            "heat_up_time": "150 min",
+            "heat_up_time": "180 min",
             "low_fire": "55 %",
             "firing_rate": "auto",
             "cylinder_count": "2",
@@ -110,10 +119,11 @@ JOBS = (
             "opening_area": "77 cm2",
             "opening_depth": "75 mm",
             "chamber_temperature": "1455 degC",
+            "equivalence_ratio": "0.95",
             "work_metal": "iron",
-            "work_rate": "3.6 kg/h",
+            "work_rate": "2.7 kg/h",
             "work_temperature": "1370 degC",
-            "heat_up_time": "150 min",
+            "heat_up_time": "180 min",
             "low_fire": "55 %",
             "firing_rate": "auto",
             "cylinder_count": "2",

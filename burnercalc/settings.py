@@ -424,7 +424,7 @@ SETTINGS = (
         "Burners",
         "count",
         "1",
-        "Equal burners that share the chamber and the cylinders; each with a blower of its own.",
+        "Equal burners that share the chamber, the cylinders and the blower.",
         "1",
         "24",
         ("1", "1"),
@@ -641,6 +641,16 @@ SETTINGS = (
         "m3/h 12 mbar; stands over the two "
         "numbers when given.",
         optional=True,
+    ),
+    Setting(
+        "blowers",
+        "feed",
+        "Several burners fed by",
+        "choice",
+        "one",
+        "One blower: it must carry the air of all burners, each behind a damper of its own. A blower each: what is set "
+        "above is one of them.",
+        choices=(("one", "one blower"), ("each", "a blower each")),
     ),
     Setting(
         "mix_pipe",
@@ -1282,7 +1292,7 @@ SETTINGS = (
     Setting(
         "price_steel",
         "make",
-        "Steel",
+        "Price of steel",
         "price_by_mass",
         "2.00/lb",
         "Price of tube, plate and flat bar by weight; an example.",
@@ -1290,7 +1300,7 @@ SETTINGS = (
     Setting(
         "price_bag",
         "make",
-        "Bag of refractory",
+        "Price of a bag",
         "money",
         "95",
         "Price of one bag; an example.",
@@ -1301,7 +1311,7 @@ SETTINGS = (
     Setting(
         "price_pins",
         "make",
-        "Pin stock",
+        "Price of a pin stick",
         "money",
         "1.50",
         "Price of one stick, dowel or rod for the pins; an example.",
@@ -1312,7 +1322,7 @@ SETTINGS = (
     Setting(
         "price_mould",
         "make",
-        "Mould",
+        "Price of a mould",
         "money",
         "20",
         "Wood, screws and oil for the mould, which serves the whole batch; an example.",
@@ -1323,7 +1333,7 @@ SETTINGS = (
     Setting(
         "price_train",
         "make",
-        "Gas train",
+        "Price of the gas train",
         "money",
         "listed",
         "Listed adds up the examples of the train's own list; or a sum of your own for all of it.",
@@ -1334,7 +1344,7 @@ SETTINGS = (
     Setting(
         "price_blower",
         "make",
-        "Blower",
+        "Price of the blower",
         "money",
         "120",
         "Blower and air pipe for one burner; an example.",
@@ -1345,7 +1355,7 @@ SETTINGS = (
     Setting(
         "price_sundries",
         "make",
-        "Sundries",
+        "Price of small things",
         "money",
         "25",
         "Wire, discs, drills, gloves and filters for one burner; an example.",

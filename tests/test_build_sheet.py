@@ -17,6 +17,8 @@ from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
+MOST_PAGES = 11
+FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
     "small": KNOWN,
@@ -41,7 +43,7 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
             r"(DO NOT BUILD THIS\.\s+)?https://\S+\s+Page \d+ of \d+", "", " ".join(page.text for page in read)
         ).split()
     )
-    assert 2 <= len(read) <= build_sheet.MOST_PAGES
+    assert 2 <= len(read) <= MOST_PAGES
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
         assert units.show(answer.value, answer.dimension, result.design.units) in text, key
@@ -58,6 +60,14 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
     for check in result.checks.values():
         if check.verdict != "good":
             assert build_sheet.MARKS[check.verdict] in text and " ".join(check.text.split()).replace("₂", "2") in text
+    # The first page is the design at a glance: a face that one can read; what asks for a change, the rest behind.
+    one = " ".join(read[0].text.split()).replace("₂", "2")
+    assert float(re.search(r"drawn at 1:([\d.]+)", one)[1]) <= FACE_RATIOS.get(name, 2.5)
+    for check in result.checks.values():
+        words = " ".join(check.text.split()).replace("₂", "2")
+        assert check.verdict != "note" or (words not in one and check.label in one + " ".join(read[1].text.split()))
+    card = next(page.text for page in read if "Torch first" in page.text)
+    assert card.lstrip().startswith("Lighting card") and "Smell of gas" in card  # to hang up: a page of its own
     # Cautions stand at the step: zinc at the welding, silica at the mix, steam in the days, carbon monoxide at the gas.
     themes = ("Cut list", "Mould and block", "The days", "Gas and air", "")
     at = {words: next(number for number, page in enumerate(read) if words in page.text) for words in themes[:-1]}
@@ -174,6 +184,15 @@ def test_lighting_card_and_record_stand_last_and_the_record_on_one_page():
         "Mould from above")}  # fmt: skip
     train, card, record, signed, mould = at.values()
     assert train[0] < card[0] <= record[0] == signed[0] == len(read) - 1 and mould
+
+
+def test_the_first_page_holds_what_is_told_first():
+    """A small tube: its face, as large as it was drawn, pushed the last line on to a page of its own."""
+    small = {"body_length": "5 in", "body_width": "3 in", "body_depth": "3 in", "setback": "9/16 in", "rows": "3",
+             "ports_per_row": "6", "inlet": "1", "mix_pipe": "1", "firing_rate": "40 kBtu/h",
+             "blower_free_flow": "30 cfm"}  # fmt: skip
+    _, _, read = sheet(small)
+    assert "Good: the" in read[0].text and "Cut list" in read[1].text
 
 
 def test_a_stop_is_said_on_every_page():

@@ -107,6 +107,20 @@ def test_no_seam_goes_through_a_sawn_hole(length, paper):
     assert any(shown)
 
 
+def test_a_seam_goes_between_ports_where_it_can():
+    """A field 10 in long, ports of 1/4 in an inch apart: centred, the seam would halve a column of them."""
+    ports = [Circle(12.7 + 25.4 * column, 30 + 20 * row, 3.175, "port") for column in range(9) for row in range(3)]
+    field = Drawing("t", "Field", (rectangle(-13, 0, 254, 100, "body"), *ports))
+    halves = [
+        1
+        for sheet in template_sheets([field], "letter", 1.0, 1.01)
+        for seam in (s.x1 for s in sheet.shapes if isinstance(s, Line) and s.layer == "frame" and s.x1 == s.x2)
+        for x1, _, x2, _ in (shape_box(s) for s in sheet.seen if isinstance(s, Circle))
+        if x1 < seam < x2
+    ]
+    assert halves == []
+
+
 def rounded(box):
     return tuple(round(v, 5) + 0.0 for v in box)
 

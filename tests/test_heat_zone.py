@@ -250,9 +250,10 @@ def test_chart_of_what_is_reached():
     assert plot.series["work"][1][at] == r["reached_high_work"]
     assert all(a < b for a, b in pairwise(lows)) and all(low < high for low, high in zip(lows, highs))
     low, value, high = (degF(temp) for temp in band(r, "reached_high_empty"))
+    tens = [f"{round(one, -1):.0f}" for one in (low, value, high, degF(r["reached_high_work"]))]  # three figures
     assert r.charts["reached_by_rate"].sentence == (
-        f"Left at 100 kBtu/h, the empty chamber ends at {value:.0f} °F ({low:.0f} °F to {high:.0f} °F); with work "
-        f"going through, at {degF(r['reached_high_work']):.0f} °F."
+        f"Left at 100 kBtu/h, the empty chamber ends at {tens[1]} °F ({tens[0]} °F to {tens[2]} °F); with work "
+        f"going through, at {tens[3]} °F."
     )
     assert "work" not in solved(work_rate="0 lb/h").charts["reached_by_rate"].sentence
     none = solve(Design.from_texts(FAR_APART["no flame"]))

@@ -94,6 +94,8 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
+    "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
+    "two on one that carries them": ({"burner_count": "2"}, ("blowers",)),
     "a blend from a tank": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
          "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),
@@ -163,8 +165,12 @@ def rests_on(name):
 
 @cache
 def in_reach(setting):
-    """The answers of parts that a setting reaches: by their signatures the others cannot know of it."""
-    return [key for key, answer in catalogue.ANSWERS.items() if setting in rests_on(answer.at.partition(".")[0])]
+    """The answers that a setting may move: of parts that it reaches by their signatures, and all that are texts."""
+    return [
+        key
+        for key, answer in catalogue.ANSWERS.items()
+        if answer.cases or setting in rests_on(answer.at.partition(".")[0])
+    ]
 
 
 def told(result, keys):

@@ -40,7 +40,7 @@ MAY = {
     "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
     "sold": {"physics", "making", "settings", "design"},
     "find": FOUNDATION
-    | {"physics", "making", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
+    | {"physics", "making", "catalogue", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
     "jobs": {"examples"},
 }

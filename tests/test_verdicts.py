@@ -37,6 +37,46 @@ def test_plausible_designs_are_told_apart(results):
     assert not loud
 
 
+def test_a_heat_up_that_no_fire_does_is_never_called_done():
+    """The firing rate and the heat-up speak of one thing."""
+    fast = ("1 min", "2 min", "3 min")
+    hurried = [solve(Design.from_texts({"heat_up_time": time, "lining": lining, "firing_rate": rate}))
+               for time, lining, rate in itertools.product(fast, ("dense_castable 2 in, blanket_8lb 2 in",),
+                                                           ("auto", "400 kBtu/h"))]  # fmt: skip
+    never = [result for result in hurried if result.part("need").heat_up_W is None]
+    assert never
+    for result in never:
+        assert result.checks["heat_up_reach"].verdict == "stop"
+        assert "heating up in" not in result.checks["rate_for_need"].text
+
+
+OFFERED = {
+    # a design, the check that finds fault, the setting offered, what it is moved to
+    "a flame that hardly holds, by its opening": (
+        {"chamber_temperature": "2550 degF", "work_temperature": "2300 degF", "work_rate": "1 lb/h",
+         "opening_area": "40 in2", "firing_rate": "800 kBtu/h"},
+        "flame_holds", "opening_area", "12 in2"),
+    "a flame that hardly holds, by its walls": (
+        {"chamber_temperature": "2600 degF", "work_temperature": "2300 degF", "work_rate": "1 lb/h",
+         "opening_area": "4 in2", "lining": "dense_castable 3 in", "firing_rate": "800 kBtu/h"},
+        "flame_holds", "lining", "dense_castable 3 in, blanket_8lb 3 in"),
+    "too much to heat up, by its opening": (
+        {"heat_up_time": "40 min", "opening_area": "33 in2", "chamber_length": "8 in"}, "heat_up_reach",
+        "opening_area", "12 in2"),
+    "too much to heat up, by its lining": (
+        {"heat_up_time": "20 min", "lining": "dense_castable 2 in, blanket_8lb 2 in"}, "heat_up_reach", "lining",
+        "dense_castable 1/2 in, blanket_8lb 2 in"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("texts, key, setting, better", OFFERED.values(), ids=OFFERED)
+def test_what_is_offered_mends_the_fault(texts, key, setting, better):
+    before = solve(Design.from_texts(texts)).checks[key]
+    assert before.fault and setting in [change.setting for change in before.changes], before.text
+    after = solve(Design.from_texts({**texts, setting: better})).checks[key]
+    assert not after.fault, after.text
+
+
 def test_the_same_seed_makes_the_same_designs():
     assert plausible.designs(3) == plausible.designs(3) != plausible.designs(3, seed=1)
 
@@ -46,7 +86,9 @@ ENDS = {
     ("carbon_monoxide", "carbon_monoxide.dry"): {"high"},
     ("carbon_monoxide", "flame.co_dry_band"): {"high"},  # gas that cools slowly
     ("low_fire_drift", "reached.low_empty_K"): {"high"},
-    ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
+    ("chamber_pressure", "back_pressure.opening_Pa"): {"value", "high"},
+    ("mixture", "hot_run.mixture_high"): {"high"},
+    ("mixture", "hot_run.mixture_low"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
     ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow

@@ -255,11 +255,11 @@ FLAME_ANSWERS = (
         "Carbon monoxide, dry",
         meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns out "
         "while the gas cools slowly; the high end is gas chilled at once as it leaves at high fire, a mixture that "
-        "slips 0.03 richer, better than which no hand holds it; the low end is a leaner one, cooled slowly. A flame "
-        "that is cold, lifted or touches the work makes more.",
+        "slips 0.03 richer, better than which no hand holds it, of a burner that got richer as it got hot; the low end "
+        "is a leaner one, cooled slowly. A flame that is cold, lifted or touches the work makes more.",
         formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03; high end at the "
-        "temperature that the gas leaves at",
-        inputs=(*LEAVING, "gas_leaves"),
+        "richest of the hot mixture and the temperature that the gas leaves at",
+        inputs=(*LEAVING, "gas_leaves", "mixture_hot_high", "mixture_hot_low"),
         source=FREEZING & SLIP,
         near="bench",
     ),
@@ -672,6 +672,8 @@ CHECKS = (
             "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
             "nearer to 1.",
             "good": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber.",
+            "by_opening": "Most of what it must give goes out of the opening: make that smaller.",
+            "by_walls": "Most of what it must give goes through the walls: line them better.",
         },
     ),
     Check(
@@ -687,6 +689,9 @@ CHECKS = (
             "very_rich_wanted": "Very rich, as wished: beyond {richest:g} much of the gas burns only where it meets "
             "air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws it "
             "outdoors.",
+            "may_be_very_rich": "Rich, and a slip of the hand as the burner gets hot brings it to {most:.2f}: beyond "
+            "{richest:g} much of the gas burns only where it meets air, at the door and in your face. Make the mixture "
+            "leaner; for work that needs so rich a fire, set reducing on purpose.",
             "lean": "Lean: {excess:fraction} more air than needed. It scales the work and carries heat out of the "
             "door: raise the mixture to {leanest:g} or more.",
             "oxidising": "A little lean, {excess:fraction} more air than needed: the work scales somewhat.",
@@ -702,22 +707,22 @@ CHECKS = (
         source=FREEZING & SLIP & CO_OF_APPLIANCES,
         cases={
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
-            "mixture slipped {slip:g} richer, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
+            "mixture slipped to {richest:.3f}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
             "outdoors, and hang a carbon monoxide alarm all the same.",
             "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison without "
             "smell: {slipped:gas_share} where it cools slowly, which burns it, {most:gas_share} where it is chilled at "
-            "once, the mixture slipped {slip:g} richer; a gas appliance may make {usual:gas_share}. Draw it outdoors "
-            "under a hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of "
-            "fresh air would be needed. A leaner mixture or less fire makes less.",
+            "once and the mixture slips to {richest:.3f} as the burner gets hot; a gas appliance may make "
+            "{usual:gas_share}. Draw it outdoors under a hood, and hang a carbon monoxide alarm: if all of it stayed "
+            "in the room, {fresh:air_flow} of fresh air would be needed. A leaner mixture or less fire makes less.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {slipped:gas_share} "
-            "carbon monoxide however slowly it cools, {most:gas_share} where it is chilled: a deadly poison without "
-            "smell; a gas appliance may make {usual:gas_share}. If all of it stayed in the room, {fresh:air_flow} of "
-            "fresh air would be needed. Make the mixture leaner; draw it outdoors under a hood, and hang a carbon "
-            "monoxide alarm.",
+            "carbon monoxide however slowly it cools, {most:gas_share} where it is chilled and the mixture slips to "
+            "{richest:.3f}, the burner hot: a deadly poison without smell; a gas appliance may make {usual:gas_share}. "
+            "If all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; "
+            "draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
-            "and {most:gas_share} when the mixture slips {slip:g} richer; if all of it stayed in the room, "
-            "{fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon monoxide "
-            "alarm, never run this in a closed room. A leaner mixture makes far less.",
+            "and {most:gas_share} when the mixture slips to {richest:.3f}, the burner hot; if all of it stayed in the "
+            "room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
+            "monoxide alarm, never run this in a closed room. A leaner mixture makes far less.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
         },
@@ -730,17 +735,20 @@ CHECKS = (
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
-            "{hot:temperature} of {most:temperature}.",
-            "caution": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, hardly below its limit of "
-            "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
+            "{hot:temperature 4} of {most:temperature 4}.",
+            "caution": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, hardly below its limit of "
+            "{most:temperature 4}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
-            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}. Line it better, or turn down further.",
-            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
-            "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
-            "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
-            "a material with a higher limit, or run cooler.",
+            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}. Line it better, or turn down further.",
+            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}, as in nearly every forge: turn down once the chamber is hot.",
+            "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
+            "({material}) to {hot:temperature 4}, above its limit of {most:temperature 4}. Turn down when the chamber "
+            "has its {chamber:temperature}, and do not leave it before.",
+            "stop": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, above its limit of "
+            "{most:temperature 4}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
+            "choose a material with a higher limit, or run cooler.",
         },
     ),
     Check(
@@ -755,11 +763,13 @@ CHECKS = (
             "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
             "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
             "with it, or shut it off.",
+            "caution_auto": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or allow more time to heat up, which makes the burner smaller.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
             "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
             "further where flashback allows it, or use a smaller burner.",
         },
-        cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
     Check(
         "chamber_fit",
@@ -806,6 +816,12 @@ CHECKS = (
             "every joint.",
             "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
             "{blows:pressure} flame and carbon monoxide blow out of every joint. Take away what holds the smoke back.",
+            "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
+            "{torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of door and joints. Take "
+            "away what holds the smoke back.",
+            "stop_enough": "The chamber stands {pressure:pressure} above the shop: from {torches:pressure} no joint is "
+            "tight, and flame and carbon monoxide shoot out of door and joints. Open {enough:area} or more, or burn "
+            "less.",
             "caution_enough": "The chamber stands {pressure:pressure} above the shop: from {blows:pressure} flame and "
             "carbon monoxide blow out of every joint. Open {enough:area} or more, or burn less.",
         },
@@ -922,6 +938,17 @@ CHECKS = (
             "the gas gives off its heat badly.",
             "good.working.several": "{installed:power} is enough: working takes {working:power}, or {needed:power} "
             "when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
+            "never.auto.one": "The firing rate is taken from the chamber. Working takes {working:power}; no fire heats "
+            "up in {time:time}, as the heat-up says.",
+            "never.auto.several": "The firing rate is taken from the chamber. Working takes {working:power}, "
+            "{each:power} for each of {burners} burners; no fire heats up in {time:time}, as the heat-up says.",
+            "never.set.one": "{installed:power} is enough to work, which takes {working:power}; no fire heats up in "
+            "{time:time}, as the heat-up says.",
+            "never.set.several": "{installed:power} is enough to work, which takes {working:power}, {each:power} for "
+            "each of {burners} burners; no fire heats up in {time:time}, as the heat-up says.",
+            "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}; and "
+            "no fire heats up in {time:time}, as the heat-up says. Raise the firing rate or use more burners, or put "
+            "less work through.",
             "far_more": "It is far more than that; auto would take the rate from the chamber.",
             "caution.heat-up.one": "{installed:power} is too little: heating up in {time:time} takes {needed:power}. "
             "Raise the firing rate or use more burners, or allow more time.",
@@ -963,8 +990,8 @@ CHECKS = (
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
             "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",
+            "by_opening": "Much of it goes out of the opening: make that smaller.",
         },
-        cures=(("heat_up_time", "raise"), ("lining", "choose")),
     ),
     Check(
         "firing_per_volume",
@@ -972,27 +999,13 @@ CHECKS = (
         "Fire for the chamber's size",
         harm="rework",
         source=PRACTICE,
-        # The first stands before each of the others; what cures it depends on whether the chamber sets the rate.
+        # The first stands before each of the others.
         cases={
             "usual": "{found:power_per_volume} of chamber; {low:power_per_volume 2} to {high:power_per_volume 2} is "
             "usual in small forges and furnaces.",
             "cool": "Less is right below a forging heat of {forging:temperature}.",
-            "little.auto.one": "So little fire from the burner may not reach a forging heat: ask for a shorter heat-up "
-            "or make the chamber smaller.",
-            "little.auto.several": "So little fire from the {burners} burners may not reach a forging heat: ask for a "
-            "shorter heat-up or make the chamber smaller.",
-            "little.set.one": "So little fire from the burner may not reach a forging heat: raise the firing rate or "
-            "make the chamber smaller.",
-            "little.set.several": "So little fire from the {burners} burners may not reach a forging heat: raise the "
-            "firing rate or make the chamber smaller.",
-            "much.auto.one": "So much fire from the burner burns out of the door: allow more time to heat up, use a "
-            "lighter lining or make the chamber larger.",
-            "much.auto.several": "So much fire from the {burners} burners burns out of the door: allow more time to "
-            "heat up, use a lighter lining or make the chamber larger.",
-            "much.set.one": "So much fire from the burner burns out of the door: lower the firing rate or make the "
-            "chamber larger.",
-            "much.set.several": "So much fire from the {burners} burners burns out of the door: lower the firing rate "
-            "or make the chamber larger.",
+            "other": "Yours is another: worked out from its walls, its opening and its work this chamber asks for "
+            "{asked:power_per_volume}, and that counts.",
         },
     ),
 )

@@ -31,6 +31,8 @@ RESTS_ON = (
     "blower_shutoff_pressure",
     "blower_free_flow",
     "blower_curve",
+    "blowers",
+    "burner_count",
 )
 
 SET = (
@@ -44,6 +46,13 @@ MARKS = {
     "gap": "slide open by the shank of a {drill} drill",
     "gap_named": "slide open by the shank of a {drill} drill, {size:drill_length}",
     "rule": "slide open by {size:length}",
+}
+# And at low and high fire, beside that hole.
+FIRE_MARKS = {
+    **{key: text for key, text in MARKS.items() if "hole" not in key},
+    "shut": "slide shut on its hole",
+    "full": "fully open",
+    "weak": "fully open, though the blower is too weak",
 }
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
 NEVER = "No safe lighting rate: do not light. "
@@ -97,6 +106,22 @@ ANSWERS = (
         source=BY_HAND,
         near="first",
         cases={**MARKS, "never": "none: it is not lit"},
+    ),
+    *(
+        Answer(
+            f"damper_mark_{fire}",
+            f"damper_marks.{fire}",
+            "word",
+            f"Air at {fire} fire",
+            meaning=f"How the damper's mark {fire.upper()} is set by hand: how far the slide is open, the hole that it "
+            "is lit at beside it.",
+            formula="drill nearest to the gap that leaves, with the hole, as much open; above 1/2 in (13 mm) by rule",
+            inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe"),
+            source=BY_HAND,
+            near="bench",
+            cases=FIRE_MARKS,
+        )
+        for fire in ("low", "high")
     ),
     Answer(
         "lighting_ratio_by_hand",
@@ -300,12 +325,12 @@ WORDS = {
     "Hand and face stand beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
-    **{f"mark.{kind}": words for kind, words in MARKS.items()},
+    **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (water in a tube)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve to {gas:gas_pressure} "
-    "before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping "
-    "gauge). Mark the valve, and next time set it first.",
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
+    "{gas:gas_pressure} before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix "
+    "pipe's tap (sloping gauge). Mark the valve, and next time set it first.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -325,36 +350,46 @@ WORDS = {
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Once the lip glows the flame can run back before that: somebody listens all the "
-    "time. Pop or flutter, or torch or flame out: gas off at once.",
+    "({relights:temperature}). Once the lip glows the flame can run back sooner: somebody listens. "
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
+    "({relights:temperature}). Pop, flutter, torch or flame out: gas off at once. A rich flame makes carbon "
     "monoxide: doors open.",
     "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "Pop, flutter, torch or flame out: gas off at once.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "then.when": "The walls glow",
-    "then.do": "To low fire: damper {low_open:percent 1} open, gas {low_gas:gas_pressure}. Not before: on cold walls a "
+    "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
-    "then.do.up": "Turn up to low fire, mixture as set: air first to {low_open:percent 1} open, then gas to "
-    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out. Up from there in steps of a minute.",
-    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then air to "
-    "{low_open:percent 1} open. Not before: on cold walls a leaner flame lifts and goes out. Up in steps of a minute, "
-    "air first.",
+    "then.do.up": "Turn up to low fire, mixture as set: air first, damper to LOW, {low_mark}; then gas to "
+    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
+    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then damper "
+    "to LOW, {low_mark}. Not before: on cold walls a leaner flame lifts and goes out.",
     "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limit of lift; common practice",
+    "high.when": "High fire",
+    "high.do": "In steps of a minute, air first: damper to HIGH, {high_mark}; then gas to "
+    "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.",
+    "high.do.cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. In steps of a minute, air first: "
+    "damper to HIGH, {high_mark}; needle valve open, {high_gas:gas_pressure} by the regulator: {high_rate:power 2}.",
+    "high.do.never": "Nothing to do here: it is not lit.",
+    "high.source": "limit of lift; common practice",
     "several.when": "The next burner",
-    "several.do": "Each has a cock, a damper and a torch of its own and is lit as the first: no neighbour, no hot "
-    "chamber lights it for sure. First the farthest from the door. Not lit: gas shut, air at LIGHT. One goes out: "
-    "its gas off; none burns: purge. One blower for all must have the air of all: set it again after each.",
+    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
+    "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
+    "purge.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
+    "burn. Each with its own cock and torch: no neighbour, no hot chamber lights it for sure. Farthest from the door "
+    "first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
     "{relights:temperature}: below that nothing lights escaping gas again. Nobody leaves it alone later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
-    "pop.when": "Pop, roar or whistle",
-    "pop.do": "In the box: gas off at once, blower on until it is cool. Twice at one setting: never again.",
+    "pop.when": "Pop, roar",
+    "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
+    "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
@@ -366,14 +401,14 @@ WORDS = {
     "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
     "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, half of the least it shows there, and a valve that springs shut, opened again by hand "
+    "{switch:pressure 2}, and a valve that springs shut, opened again by hand "
     "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
     "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.source": "BS 5990:2006, 15.5; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
-    "supplier or the fire brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
+    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
+    "brigade.",
     "smell.source": "common practice",
 }
 

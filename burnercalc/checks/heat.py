@@ -2,7 +2,7 @@
 
 from math import hypot, inf, pi, sqrt
 
-from ..parts.back_pressure import BLOWS_PA, MOST_PA, BackPressure
+from ..parts.back_pressure import BLOWS_PA, MOST_PA, TORCHES_PA, BackPressure
 from ..parts.body import Body
 from ..parts.carbon_monoxide import CarbonMonoxide
 from ..parts.chamber import Chamber
@@ -10,6 +10,7 @@ from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
+from ..parts.hot_run import HotRun
 from ..parts.mixture import Mixture
 from ..parts.need import Need
 from ..parts.reached import Reached
@@ -25,7 +26,7 @@ from ..physics.chamber import (
 )
 from ..physics.metals import metal
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
-from .judge import FAULTS, Judged, judge, ladder, verdict
+from .judge import FAULTS, Cures, Judged, judge, ladder, verdict
 
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
 RICHEST_GOOD = 1.2  # beyond it gas burns at the door, and what leaves holds more than 5 % of carbon monoxide
@@ -38,6 +39,7 @@ LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practic
 # 150 and 400 degF above the set temperature, left at low fire: the first spoils work whose temperature counts, and is
 # so on nearly every forge; the second burns steel that is left in a forging heat. Common practice.
 DRIFT_K = (150 / 1.8, 400 / 1.8)
+LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -50,10 +52,13 @@ MORE_FIRE = ("firing_rate", "raise")
 LESS_FIRE = ("firing_rate", "lower")
 LESS_WORK = ("work_rate", "lower")
 WIDER = ("opening_area", "raise")
+SMALLER = ("opening_area", "lower")
 MORE_BURNERS = ("burner_count", "raise")
 
 
-def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chamber_temperature: float) -> Judged:
+def flame_holds_check(
+    flame: Flame, zone: Zone, chamber: Chamber, equivalence_ratio: float, chamber_temperature: float
+) -> Judged:
     """By the least that stays of the fire that holds the chamber: of the poorest film; a film that cannot is worse."""
     poorest, middle, _ = zone.hold
     if middle is None:
@@ -64,30 +69,44 @@ def flame_holds_check(flame: Flame, zone: Zone, equivalence_ratio: float, chambe
         share = (poorest or middle).available_fraction
         word = ladder(share, good=LEAST_AVAILABLE_GOOD, stop=-inf) if poorest else "caution"
         case = word if poorest else "perhaps"
+    # How much stays rests on the flame alone; how hot it must be for that, on what the chamber loses.
+    lost, less_lost = _losing(chamber) if case in ("perhaps", "too_little", "caution") else ((), ())
     return verdict(
         word,
         share,
         LEAST_AVAILABLE_GOOD,
-        case=case,
-        cures=(COOLER, _nearer_to_one(equivalence_ratio)),
+        case=(case, *lost),
+        cures=(COOLER, _nearer_to_one(equivalence_ratio), *less_lost),
         chamber=chamber_temperature,
         flame=flame.temp_K,
         available=share,
     )
 
 
-def mixture_check(mixture: Mixture, reducing_wanted: str) -> Judged:
+def _losing(chamber: Chamber) -> tuple[tuple[str, ...], Cures]:
+    """Sentence and cure of what loses most of the heat that holds the chamber."""
+    by_opening = chamber.opening_loss_W > chamber.wall_loss_W
+    return (("by_opening",), (SMALLER,)) if by_opening else (("by_walls",), (LINING,))
+
+
+def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Judged:
+    """Rich: a stop as set, a caution from where a slip of the hand, the burner hot, may bring it."""
     ratio, wanted = mixture.equivalence_ratio, reducing_wanted == "yes"
+    richest = max(ratio + MIXTURE_SLIP, hot_run.richest or 0.0)
     word, case = ladder(ratio, good=LEANEST_GOOD, stop=-inf, slack=1e-9), "lean"
     if word == "good":
         word = ladder(-ratio, good=-RICHEST_GOOD, stop=-inf if wanted else -RICHEST_GOOD, slack=1e-9)
         case = mixture.atmosphere.case if word == "good" else "very_rich_wanted" if wanted else "very_rich"
+    if word == "good" and richest > RICHEST_GOOD + 1e-9 and not wanted:
+        word, case = "caution", "may_be_very_rich"
+    too_rich = case in ("very_rich", "may_be_very_rich")
     return verdict(
         word,
         ratio,
         LEANEST_GOOD if ratio < 1 else RICHEST_GOOD,
         case=case,
-        cures=(_nearer_to_one(ratio), *((("reducing_wanted", "choose"),) if word == "stop" else ())),
+        cures=(_nearer_to_one(ratio), *((("reducing_wanted", "choose"),) if too_rich else ())),
+        most=richest,
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
         richest=RICHEST_GOOD,
@@ -114,6 +133,7 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         slipped=settled.high,
         most=found.high,
         slip=MIXTURE_SLIP,
+        richest=carbon_monoxide.richest,
         usual=MOST_CO_GOOD,
         fresh=carbon_monoxide.fresh_air_m3_s.high,
         leaves=carbon_monoxide.leaves_K,
@@ -127,8 +147,11 @@ def _nearer_to_one(equivalence_ratio):
 def lining_limit_check(
     chamber: Chamber,
     hot_lining: HotLining,
+    firing: Firing,
+    need: Need,
     lining: tuple[tuple[str, float], ...],
     units: str,
+    chamber_temperature: float,
 ) -> Judged:
     """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire."""
     limits = chamber.layer_limits_K
@@ -143,11 +166,11 @@ def lining_limit_check(
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
     for left_at, fire, unless, temps_K in (
         ("left_low", "caution", ("stop",), hot_lining.low_K),
-        ("left_high", "note", FAULTS, hot_lining.high_K),
+        ("left_high" if chamber_temperature >= FORGING_K else "left_high_cool", "note", FAULTS, hot_lining.high_K),
     ):
         if temps_K and word not in unless and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
             word, case, hot_sides, layer = fire, left_at, temps_K, worst(temps_K)
-            cures = (LINING, ("low_fire", "lower"))
+            cures = (LINING, ("low_fire", "lower"), *((SLOWER,) if _fire_by_time(firing, need) else ()))
     return verdict(
         word,
         hot_sides[layer],
@@ -158,6 +181,7 @@ def lining_limit_check(
         material=linings.material_name(lining[layer][0], units),
         hot=hot_sides[layer],
         most=limits[layer],
+        chamber=chamber_temperature,
     )
 
 
@@ -169,11 +193,15 @@ def low_fire_drift_check(
     if found is None or need.hold_W is None:
         return None
     little, much = (chamber_temperature + drift_K for drift_K in DRIFT_K)
+    note = much if chamber_temperature >= FORGING_K else None
+    by_time = _fire_by_time(firing, need)
     return judge(
         found.high,
         good=little,
-        note=much if chamber_temperature >= FORGING_K else None,
+        note=note,
         stop=inf,
+        case="caution_auto" if by_time and found.high > (note or little) else None,
+        cures=(("low_fire", "lower"), SLOWER if by_time else LESS_FIRE),
         low=firing.low_W * burner_count,
         reached=found.value,
         most=found.high,
@@ -181,6 +209,11 @@ def low_fire_drift_check(
         hold=need.hold_W,
         share=need.hold_W / firing.installed_W,
     )
+
+
+def _fire_by_time(firing: Firing, need: Need) -> bool:
+    """Whether the time to heat up sets the fire: more of it makes the burner smaller, and low fire with it."""
+    return firing.taken_from.case == "chamber" and need.decided_by == "heat-up"
 
 
 def chamber_fit_check(
@@ -235,14 +268,17 @@ def chamber_pressure_check(
         return None
     pressure = back_pressure.opening_Pa.high + chamber_back_pressure
     word = ladder(pressure, good=BLOWS_PA, stop=inf)
+    if back_pressure.opening_Pa.value + chamber_back_pressure > TORCHES_PA:
+        word = "stop"
     return verdict(
         word,
         pressure,
         BLOWS_PA,
-        case=word + (wide if word == "caution" else ""),
+        case=word if word == "good" else (word + wide,),
         cures=(WIDER, LESS_FIRE) if wide else (("chamber_back_pressure", "lower"), WIDER),
         pressure=pressure,
         enough=enough,
+        torches=TORCHES_PA,
         **slots,
     )
 
@@ -339,14 +375,17 @@ def shell_touch_check(chamber: Chamber) -> Judged:
 
 
 def rate_for_need_check(
-    firing: Firing, need: Need, burner_count: int, heat_up_time: float, chamber_temperature: float
+    firing: Firing, need: Need, chamber: Chamber, burner_count: int, heat_up_time: float, chamber_temperature: float
 ) -> Judged:
     if need.needed_W is None:
-        return _cannot(firing.installed_W, chamber_temperature)
+        return _cannot(firing.installed_W, chamber_temperature, chamber)
     if need.working_W is None:
         cures = (LESS_WORK, COOLER)
         return verdict("stop", firing.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
     auto = firing.taken_from.case == "chamber"
+    number = "one" if burner_count == 1 else "several"
+    if need.heat_up_W is None and need.working_band and firing.installed_W >= need.working_band.low:
+        return _never_heats_up(firing, need, burner_count, f"never.{'auto' if auto else 'set'}.{number}", heat_up_time)
     # With the poorest film of gas it takes far more for the work than auto asks for, or no rate may be enough.
     works_W = need.working_band.high if need.working_band else inf
     sure_W = max(need.needed_W, works_W) if need.at_limit or need.working_band is None else need.needed_W
@@ -358,12 +397,11 @@ def rate_for_need_check(
         if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
             told_W, by = need.heat_up_W, "heat-up"
         may = word == "caution" and by == "working" and firing.installed_W >= need.working_W
-        number = "one" if burner_count == 1 else "several"
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
     if word == "stop":
-        eased = (COOLER, ("opening_area", "lower"), LINING)
+        eased = (COOLER, SMALLER, LINING)
     else:
         eased = (SLOWER if by == "heat-up" else LESS_WORK, COOLER)
     return verdict(
@@ -384,13 +422,32 @@ def rate_for_need_check(
     )
 
 
+def _never_heats_up(firing, need, burner_count, case, time_s):
+    """By the work alone; that no fire heats up so fast, and what to do, says the heat-up."""
+    works_W = need.working_band.high
+    word = ladder(firing.installed_W, good=works_W, stop=-inf, slack=1e-9 * works_W)
+    return verdict(
+        word,
+        firing.installed_W,
+        works_W,
+        case=case if word == "good" else "never.too_little",
+        cures=() if word == "good" else (MORE_FIRE, MORE_BURNERS, LESS_WORK),
+        installed=firing.installed_W,
+        working=works_W,
+        each=works_W / burner_count,
+        burners=burner_count,
+        time=time_s,
+    )
+
+
 def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamber_temperature: float) -> Judged:
     """A stop where even the best film asks for too much; where the poorest does, it may take longer."""
     most = FIRING_PER_VOLUME_HIGH_W_M3
     if need.needed_W is None:
-        return _cannot(most, chamber_temperature)
+        return _cannot(most, chamber_temperature, chamber)
     if need.heat_up_W is None:
-        return verdict("stop", None, most, case="never", time=heat_up_time, chamber=chamber_temperature)
+        cures = (SLOWER, LINING)
+        return verdict("stop", None, most, case="never", cures=cures, time=heat_up_time, chamber=chamber_temperature)
     rates_W = need.heat_up_band or Band(need.heat_up_W, need.heat_up_W, inf)
     asked = rates_W.low / chamber.volume_m3
     word = case = ladder(asked, good=-inf, note=most, stop=most)
@@ -398,11 +455,13 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
         word = case = "good"
     if word != "stop" and heat_up_time < SHORTEST_HEAT_UP_S:
         word = case = "caution"
+    leaks = word == "stop" and chamber.opening_loss_W > LEAKS * chamber.heat.heat_up_W
     return verdict(
         word,
         asked,
         most,
-        case=case,
+        case=(case, "by_opening") if leaks else case,
+        cures=((SMALLER,) if leaks else ()) + (SLOWER, LINING),
         time=heat_up_time,
         shortest=SHORTEST_HEAT_UP_S,
         asked=asked,
@@ -410,37 +469,27 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
     )
 
 
-def _cannot(limit, chamber_temp_K):
+def _cannot(limit, chamber_temp_K, chamber):
     """The flame leaves nothing in the chamber, so no rate does."""
-    cures = (COOLER, ("equivalence_ratio", "choose"))
+    cures = (COOLER, ("equivalence_ratio", "choose"), *_losing(chamber)[1])
     return verdict("stop", None, limit, case="cannot", cures=cures, chamber=chamber_temp_K)
 
 
-def firing_per_volume_check(firing: Firing, burner_count: int, chamber_temperature: float) -> Judged:
+def firing_per_volume_check(firing: Firing, need: Need, chamber: Chamber, chamber_temperature: float) -> Judged:
+    """A rule of thumb beside what this very chamber asks for, which counts; so no fault."""
     found, low, high = firing.per_volume_W_m3, FIRING_PER_VOLUME_LOW_W_M3, FIRING_PER_VOLUME_HIGH_W_M3
-    cool = chamber_temperature < FORGING_K
-    least, most = ladder(found, good=low, stop=-inf), ladder(found, good=high, stop=inf)
-    little, much = least != "good", most != "good"
-    auto = firing.taken_from.case == "chamber"
-    kind = f"{'auto' if auto else 'set'}.{'one' if burner_count == 1 else 'several'}"
-    word, case, cures = "good", (), ()
-    if little and cool:
-        case = ("cool",)
-    elif little:
-        word, case = least, (f"little.{kind}",)
-        cures = (("heat_up_time", "lower"),) if auto else (MORE_FIRE, MORE_BURNERS)
-    elif much:
-        word, case = most, (f"much.{kind}",)
-        cures = (*((SLOWER, LINING) if auto else (("firing_rate", "lower"),)), ("chamber_length", "raise"))
+    little, much = found < low, found > high
+    asked = None if need.needed_W is None else need.needed_W / chamber.volume_m3
+    cool = little and chamber_temperature < FORGING_K
+    case = "cool" if cool else "other" if little or much else None
     return verdict(
-        word,
+        "note" if case == "other" and asked is not None else "good",
         found,
         low if little else high,
-        case=("usual", *case),
-        cures=cures,
+        case=("usual", case) if case and (cool or asked is not None) else "usual",
         found=found,
         low=low,
         high=high,
+        asked=asked,
         forging=FORGING_K,
-        burners=burner_count,
     )

@@ -22,6 +22,7 @@ SLACK_M = 1e-9  # sizes that differ by less are the same
 # Limits, common practice all.
 CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
 LIP_M, LEDGE_M = 1.5e-3, 4.5e-3  # flat ledge inside the bore: stop below, good from
+CAP_SHARE = 0.75  # of the wall, that a cap has at least: good from
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
@@ -133,6 +134,14 @@ def cap_flat_check(body: Body, units: str) -> Judged:
         sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=units)
     cures = (("wall", "choose"),) if body.round else (("cap_thickness", "choose"), ("wall", "choose"))
     return judge(off, good=0.0, stop=inf, cures=cures, thickness=body.cap_m, sold=sold, off=off)
+
+
+def cap_thickness_check(body: Body) -> Judged | None:
+    """A cap thinner than the wall that it is welded to."""
+    if body.round:
+        return None
+    least_m = CAP_SHARE * body.wall_m
+    return judge(body.cap_m, good=least_m, stop=-inf, slack=SLACK_M, cap=body.cap_m, wall=body.wall_m, wanted=least_m)
 
 
 def lip_cover_check(body: Body) -> Judged:

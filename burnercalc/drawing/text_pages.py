@@ -389,6 +389,12 @@ def flow(blocks, width, height):
     return [tuple(page) for page in pages]
 
 
+def used_mm(blocks, width, height):
+    """How much of one page of that height [mm] the blocks take, one below the other."""
+    pieces = list(pieces_of(blocks, width, height))
+    return sum(piece.height + piece.before for piece in pieces) - pieces[0].before
+
+
 def document_pages(title, blocks, width, height, footer=""):
     """Pages of shapes on sheets of that size: title on the first, footer and page number on each."""
     across = width - 2 * SIDE_MM

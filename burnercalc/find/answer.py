@@ -1,10 +1,13 @@
 """What find answers: designs that differ in kind, what each costs, gives up and is limited by; what is in the way."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
+from math import inf
 from typing import Any
 
 from .. import checks
+from ..catalogue import CHECKS, HARMS
+from ..checks.judge import FAULTS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
@@ -15,7 +18,7 @@ from .bill import Bought
 from .choices import AXES
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have
-from .score import BY_TERM, KINDS, MARGINS, Term, weights_of
+from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
 from .search import BUDGET, POLISH, Found, others, polish, rank, search
 from .sold import STICK
 from .space import Counts, Node, Space, how_wrong
@@ -23,9 +26,13 @@ from .space import Counts, Node, Space, how_wrong
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
 NOT_FIT = {"face": "no rows of these ports fit on a face of that size; thinner pins or a larger body would"}
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
-DIFFER = ("body", "length", "ports", "face", "block")  # axes in which another way is looked for
+DIFFER = ("body", "length", "ports", "face")  # axes in which another way is looked for
+ANOTHER = ("body_kind", "body_width", "body_depth", "port_diameter", "burner_count")
+ANOTHER_FACE = (*ANOTHER, "body_length", "rows", "ports_per_row", "pattern")
+LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
 
 
 @dataclass(frozen=True)
@@ -42,7 +49,7 @@ class Fault:
 @dataclass(frozen=True)
 class Offer:
     """A found design. `kinds`: what it is best in; `buys`: what must be bought; `mine`: settings that are sizes of what
-    lies there, and those that were mine before; the rest in words."""
+    lies there, and those that were mine before; `faults`: what the burner can be blamed for; the rest in words."""
 
     kinds: tuple[str, ...]
     design: Design
@@ -58,9 +65,13 @@ class Offer:
 
     @property
     def verdict(self) -> str:
+        """The worst word, of the chamber and the shop too: a good burner in a chamber with a stop is not to be lit."""
+        return worst_of([*self.faults, *faults_of(self.result)])
+
+    @property
+    def own_verdict(self) -> str:
         """Of what the burner can be blamed for."""
-        words = [fault.verdict for fault in self.faults]
-        return "stop" if "stop" in words else "caution" if words else "good"
+        return worst_of(self.faults)
 
     def link(self, base: str = "") -> str:
         return to_link(self.design, base)
@@ -68,12 +79,14 @@ class Offer:
 
 @dataclass(frozen=True)
 class Opening:
-    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks."""
+    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults that
+    the design has even then."""
 
     kind: str
     words: str
     price: float
     cures: tuple[str, ...]
+    left: tuple[Fault, ...]
     design: Design
 
 
@@ -123,20 +136,16 @@ def find(
         raise InputErrors([_nothing(space)])
     for kind in KINDS:
         polish(space, found, weighed, kind)
-    best, chosen = _best_in_each_kind(found, weighed)
+    given_keys = _given(space, found)
+    best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if len(chosen) < LEAST_SHOWN:
         for at, axis in enumerate(space.axes):
             if axis.name in DIFFER:
                 others(space, found, best, at)
-        best, chosen = _best_in_each_kind(found, weighed)  # what was added may be better in a kind
-    for node in sorted(found.pool, key=lambda node: rank(node, weighed)):
-        # Another way may have more cautions, which are said, but never more stops.
-        if len(chosen) < LEAST_SHOWN and node.stops == best.stops and all(_differs(node, one) for _, one in chosen):
-            chosen.append((["another way"], node))
-    given_keys = set(space.root.words)
+        best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
+    _other_ways(found, best, chosen, weighed)
     offers = _offers(space, chosen, weighed, given_keys)
-    whole = offers[0].result
-    given = faults_of(whole, set(whole.checks) - given_keys)
+    given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
@@ -147,11 +156,20 @@ def fault(check: Checked) -> Fault:
     return Fault(check.key, check.label, check.verdict, check.text, cures)
 
 
+def worst_of(faults: Iterable[Fault]) -> str:
+    words = {fault.verdict for fault in faults}
+    return "stop" if "stop" in words else "caution" if words else "good"
+
+
 def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> tuple[Fault, ...]:
-    """Checks that are not good, stops first, then the furthest beyond its limit first."""
-    bad = [check for check in result.checks.values() if check.verdict in ("stop", "caution") and check.key not in but]
-    bad.sort(key=lambda check: (check.verdict != "stop", -how_wrong(check.value, check.limit)))
+    """Checks that are not good: stops first, then what hurts most, then the furthest beyond its limit."""
+    bad = [check for check in result.checks.values() if check.verdict in FAULTS and check.key not in but]
+    bad.sort(key=lambda check: (check.verdict != "stop", _harm(check), -how_wrong(check.value, check.limit)))
     return tuple(fault(check) for check in bad)
+
+
+def _harm(check: Checked) -> int:
+    return HARMS.index(check.declared.harm)
 
 
 # What cannot be
@@ -212,14 +230,39 @@ def _nothing(space: Space) -> InputError:
 # The list of designs
 
 
-def _best_in_each_kind(found: Found, weights: Mapping[str, float]) -> tuple[Node, list[tuple[list[str], Node]]]:
+def _given(space: Space, found: Found) -> set[str]:
+    """Checks at fault that no burner changes: judged before any choice, or of every design and cured by no choice."""
+    always = set.intersection(*(set(node.words) for node in found.pool)) & set(CHECKS)
+    one = found.pool[0]
+    cured_by = {key: {setting for setting, _ in _cures(one, key)} for key in always}
+    return set(space.root.words) | {
+        key for key, cures in cured_by.items() if cures and not cures & set(space.decided_at)
+    }
+
+
+def _cures(node: Node, key: str) -> Iterable[tuple[str, str]]:
+    judged = node.burner.call(checks.CHECKS[key])
+    return CHECKS[key].cures if judged.cures is None else judged.cures
+
+
+def _best_in_each_kind(
+    found: Found, weights: Mapping[str, float], given: set[str]
+) -> tuple[Node, list[tuple[list[str], Node]]]:
     """The best of all, and the list of it and the best of each kind."""
     best = found.best(weights)
     assert best is not None
-    chosen: list[tuple[list[str], Node]] = [(["best of all"], best)]
+    own = {key: word for key, word in best.words.items() if key not in given}
+    chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if own else "best of all"], best)]
     for kind in KINDS:
-        _list(chosen, BY_TERM[kind].kind, found.best(weights, kind) or best)
+        term, node = BY_TERM[kind], found.best(weights, kind) or best
+        # One that nobody can tell from the best of all by that number is no design of its own.
+        alike = best.rank(weights)[:2] == node.rank(weights)[:2] and told(term, best) == told(term, node)
+        _list(chosen, term.kind, best if alike else node)
     return best, chosen
+
+
+def told(term: Term, node: Node) -> str:
+    return number(term, node.terms[term.key])
 
 
 def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
@@ -232,9 +275,19 @@ def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
         chosen.append(([kind], node))
 
 
-def _differs(one: Node, other: Node) -> bool:
-    keys = ("body_kind", "body_width", "body_length", "port_diameter", "rows", "ports_per_row", "block_thickness")
-    return any(one.texts.get(key) != other.texts.get(key) for key in keys)
+def _other_ways(found: Found, best: Node, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:
+    """Until enough are shown: other steel, pins or count first, then other faces, then such as have more cautions.
+
+    These are said; none has more stops than the best.
+    """
+    ranked = sorted((node for node in found.pool if node.stops == best.stops), key=lambda node: rank(node, weights))
+    for most, keys in ((best.cautions, ANOTHER), (best.cautions, ANOTHER_FACE), (None, ANOTHER_FACE)):
+        for node in ranked:
+            if len(chosen) >= LEAST_SHOWN:
+                return
+            unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in keys) for _, one in chosen)
+            if unlike and (most is None or node.cautions <= most):
+                chosen.append((["another way"], node))
 
 
 def _offers(
@@ -251,10 +304,7 @@ def _offers(
         bought = tuple(
             replace(one, words=str(lines[one.key][0])) if one.words == one.key else one for one in bill.things
         )
-        faults = faults_of(result, given)
-        if bill.lacking:
-            words = f"There are {bill.lacking} bags too few, and none may be bought."
-            faults = (Fault("bag", "Bags", "stop", words, ()), *faults)
+        faults = _faults(result, given, bill.lacking)
         offers.append(
             Offer(
                 tuple(kinds),
@@ -284,40 +334,64 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
     return tuple(setting.key for setting in SETTINGS if setting.key in keys)
 
 
+def _faults(result: Result, given: set[str], bags_lacking: int) -> tuple[Fault, ...]:
+    """What the burner can be blamed for, and bags that are short where none may be bought."""
+    faults = faults_of(result, given)
+    if not bags_lacking:
+        return faults
+    words = f"There are {bags_lacking} bags too few, and none may be bought."
+    return (Fault("bag", "Bags", "stop", words, ()), *faults)
+
+
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
+    """The worst fault; else of the limits that are about as near as the nearest the one that hurts most."""
     if faults:
         return faults[0].text
-    near = [
-        (abs(check.value - check.limit) / abs(check.limit), check.text)
-        for check in result.checks.values()
-        if check.key in MARGINS and check.verdict == "good" and check.value is not None and check.limit
-    ]
-    return min(near)[1] if near else ""
+    good = [check for check in result.checks.values() if check.verdict == "good"]
+    off = {check.key: margin(check.key, check.value, check.limit) for check in good}
+    far = {key: share for key, share in off.items() if share is not None}
+    if not far:
+        return ""
+    near = max(THIN, ABOUT_AS_NEAR * min(far.values()))
+    return min((_harm(check), far[check.key], check.text) for check in good if far.get(check.key, inf) <= near)[-1]
 
 
 def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
     said = []
     for key in KINDS:
         term, value = BY_TERM[key], offer.terms[key]
-        if value > least[key] + term.grain:
-            said.append(f"{shown(term, value)} instead of {shown(term, least[key])}")
+        ours, theirs = number(term, value), number(term, least[key])
+        if value > least[key] + term.grain and ours != theirs:
+            said.append(f"{shown(term, value)} instead of {theirs}")
     return tuple(said)
+
+
+def number(term: Term, value: float) -> str:
+    """A term's number as it is read."""
+    match term.key:
+        case "low":
+            return f"{1 / value:.1f} to 1" if value > 0 else "none"
+        case "spread":
+            return f"{100 * value:.1f} %" if value >= 0.0005 else "less than 0.1 %"
+        case "days":
+            return f"{value:.0f}"
+        case "work":
+            return f"{value / 3600:.1f} h"
+    return f"{value:.2f}"
+
+
+SHOWN = {
+    "low": "a turndown of {}",
+    "spread": "{} from port to port",
+    "days": "{} days",
+    "work": "{} of work",
+    "money": "{} to spend",
+}
 
 
 def shown(term: Term, value: float) -> str:
     """A term's number in words."""
-    match term.key:
-        case "low":
-            return f"a turndown of {1 / value:.1f} to 1" if value > 0 else "no turndown"
-        case "spread":
-            return f"{100 * value:.1f} % from port to port" if value >= 0.0005 else "less than 0.1 % from port to port"
-        case "days":
-            return f"{value:.0f} days"
-        case "work":
-            return f"{value / 3600:.1f} h of work with each port"
-        case "money":
-            return f"{value:.2f} to spend"
-    return f"{value:.1f} {term.measure}"
+    return SHOWN.get(term.key, "{} " + term.measure).format(number(term, value))
 
 
 # The smallest purchase
@@ -346,7 +420,8 @@ def _opening(
         result = solve(space.design(node))
         counts.solves += 1
         labels = tuple(check.label for check in result.checks.values() if check.key in cured)
-        found.append(((_left(node, best), price), Opening(kind, words, price, labels, result.design)))
+        left = _faults(result, given, space.bill(node).lacking)
+        found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
     return min(found, key=lambda one: one[0])[1] if found else None
 
 

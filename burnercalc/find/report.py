@@ -61,6 +61,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
             "cures": list(answer.opening.cures),
+            "left": _faults(answer.opening.left),
             "link": to_link(answer.opening.design, base),
             "settings": dict(answer.opening.design.texts),
         },
@@ -73,6 +74,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
     return {
         "best_in": list(offer.kinds),
         "verdict": offer.verdict,
+        "own_verdict": offer.own_verdict,
         "link": offer.link(base),
         "settings": dict(offer.design.texts),
         "mine": list(offer.mine),
@@ -120,14 +122,14 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     """The designs in order, each in a few lines."""
     lines = [score_words(answer.weights), ""]
     for n, offer in enumerate(answer.offers):
-        lines.append(f"{n + 1}  {', '.join(offer.kinds).upper()}: {offer.verdict}, {offer.points:.2f} points")
+        lines.append(f"{n + 1}  {', '.join(offer.kinds).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
         lines.append(f"   {_sizes(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
         lines.append("   " + "; ".join(shown(BY_TERM[key], offer.terms[key]) for key in KINDS))
         lines.append("   buy: " + (", ".join(_thing(one) for one in offer.buys) or "nothing"))
         if offer.gives_up:
             lines.append("   gives up: " + "; ".join(offer.gives_up))
-        if offer.limited_by:
+        if offer.limited_by and not offer.faults:
             lines.append("   limited by: " + offer.limited_by)
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in offer.faults]
         if shops and n in shops:
@@ -139,14 +141,31 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     if answer.in_the_way:
         lines.append("No design from this shop passes every check. In the way of the best:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.in_the_way]
-        if answer.opening:
-            cured = ", ".join(answer.opening.cures)
-            lines.append(f"The smallest purchase that helps: {answer.opening.words} (cures: {cured}).")
+        lines += _opening_lines(answer)
     proven = (
         "Every design of this shop was looked at or bounded" if answer.complete else "The best of what was looked at"
     )
     lines.append(f"{proven}: {answer.counts.nodes} steps judged, {answer.counts.solves} designs solved whole.")
     return "\n".join(lines) + "\n"
+
+
+def verdict_words(offer: Offer) -> str:
+    """The worst word on a design, and whose it is."""
+    if offer.verdict == offer.own_verdict:
+        return offer.verdict
+    return f"{offer.verdict} (what no burner changes; the burner itself: {offer.own_verdict})"
+
+
+def _opening_lines(answer: Answer) -> list[str]:
+    opening = answer.opening
+    if not opening:
+        return ["No single purchase was found that helps."]
+    words = _thing(Bought("", opening.words, opening.price))
+    lines = [f"The smallest purchase that helps: {words}. It cures: {', '.join(opening.cures)}."]
+    if opening.left:
+        lines.append("Left even then:")
+        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in opening.left]
+    return lines
 
 
 def _thing(one: Bought) -> str:
@@ -197,8 +216,9 @@ def shops_text(sample: Sample, swings: Iterable[Swing], system: str = "in") -> s
         if one.number != number:
             number = one.number
             lines += ["", f"{number}: {number_text(number, one.as_set, system)}"]
-        low, high = (number_text(number, value, system) for value in (one.at_low, one.at_high))
-        lines.append(f"   {one.tolerance:<28}{low} to {high}")
+        low, as_set, high = (number_text(number, value, system) for value in (one.at_low, one.as_set, one.at_high))
+        between = f"between {low} and {high}" if {low, high} != {as_set} else "moves it by nothing to speak of"
+        lines.append(f"   {one.tolerance:<28}{between}")
     return "\n".join(lines) + "\n"
 
 

@@ -24,6 +24,7 @@ MARGINS = (
     *("port_velocity", "port_length", "jet_impingement", "perry", "cylinder", "rate_for_need", "chamber_pressure"),
     *("gas_low_fire", "turndown", "damper", "lining_limit"),
 )
+NOUGHT = {"jet_impingement": 1.0}  # what a number is measured from, where that is not 0: a share of 1 is none too many
 PORT_S, BAFFLE_HOLE_S = 180.0, 60.0  # work on one port (pin, clearing) and on one hole of a baffle; common practice
 
 
@@ -112,14 +113,22 @@ def points(terms: Mapping[str, float], weights: Mapping[str, float]) -> float:
     return sum(weights[key] * value / BY_TERM[key].point for key, value in terms.items())
 
 
+def margin(key: str, value: float | None, limit: float | None) -> float | None:
+    """How far a check's number is off its limit, as a share of the limit; None where its number is no margin."""
+    if key not in MARGINS or value is None or not limit:
+        return None
+    return abs(value - limit) / abs(limit - NOUGHT.get(key, 0.0))
+
+
 def thinness(key: str, verdict: str, value: float | None, limit: float | None) -> float:
     """How thin a margin is: 0 from a tenth of the limit on, 1 at the limit; 0 for what is no margin or not good."""
-    if key not in MARGINS or verdict in ("caution", "stop") or value is None or not limit:
+    if verdict in ("caution", "stop"):
         return 0.0
-    return max(0.0, 1 - abs(value - limit) / abs(limit) / THIN)
+    off = margin(key, value, limit)
+    return 0.0 if off is None else max(0.0, 1 - off / THIN)
 
 
 def ample(key: str, verdict: str, value: float | None, limit: float | None) -> bool:
     """Whether a check is good by a tenth of its limit or more; False where its number is no margin."""
-    measured = key in MARGINS and value is not None and limit
-    return bool(measured) and verdict == "good" and thinness(key, verdict, value, limit) == 0
+    off = margin(key, value, limit)
+    return verdict == "good" and off is not None and off >= THIN

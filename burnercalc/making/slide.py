@@ -1,4 +1,4 @@
-"""The slide that sets the air: a hole drilled through its plate, or the gap that its straight edge leaves in a pipe."""
+"""The slide that sets the air: a hole drilled through its plate, the gap that its straight edge leaves, or both."""
 
 from math import acos, pi, sqrt
 
@@ -37,16 +37,47 @@ def gap_share(bore_m, gap_m):
     return (half - cosine * sqrt(1 - cosine * cosine)) / pi
 
 
-def gap_m(bore_m, open_share):
-    """Gap at which a straight edge leaves a share of a pipe open: the inverse of gap_share [m].
+def open_share(bore_m, gap_m, bore_of_hole_m=0.0):
+    """Share of a pipe's area that a slide leaves open: its gap, and what of its hole still lies in the pipe [-].
 
-    Arguments: bore_m [m]; open_share [-] above 0, up to 1
-    Source: segment of a circle
+        f = gap_share + area common to pipe and hole / pipe,  the hole gap_m off the pipe's middle
+
+    Arguments: bore_m, gap_m [m]; bore_of_hole_m [m], 0 for none: in the middle of the pipe when the slide is shut
+    Source: segments of two circles
     Checked by: tests/test_making_slide.py
     """
-    require(0 < open_share <= 1, "open_share", f"{open_share:g}", "must be above 0, up to 1")
+    require(0 <= bore_of_hole_m <= bore_m, "bore_of_hole_m", f"{bore_of_hole_m:g}", "must be from 0 to the bore")
+    return gap_share(bore_m, gap_m) + _common(bore_m / 2, bore_of_hole_m / 2, gap_m) / (pi * bore_m**2 / 4)
+
+
+def _common(large, small, apart):
+    """Area that two circles have in common, by their radii and how far their middles are apart."""
+    if not small or apart >= large + small:
+        return 0.0
+    if apart <= large - small:
+        return pi * small * small
+    x = (apart * apart + large * large - small * small) / (2 * apart)  # from the large one's middle to the chord
+    height = sqrt(max(large * large - x * x, 0.0))
+    sector = large * large * acos(_cosine(x / large)) + small * small * acos(_cosine((apart - x) / small))
+    return sector - apart * height
+
+
+def _cosine(value):
+    return min(max(value, -1.0), 1.0)
+
+
+def gap_m(bore_m, open_to, bore_of_hole_m=0.0):
+    """Gap at which a slide leaves a share of a pipe open: the inverse of open_share; 0 where its hole alone does [m].
+
+    Arguments: bore_m, bore_of_hole_m [m]; open_to, the share [-] above 0, up to 1
+    Source: segments of two circles
+    Checked by: tests/test_making_slide.py
+    """
+    require(0 < open_to <= 1, "open_share", f"{open_to:g}", "must be above 0, up to 1")
     low, high = 0.0, bore_m
+    if open_share(bore_m, low, bore_of_hole_m) >= open_to:
+        return low
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        low, high = (middle, high) if gap_share(bore_m, middle) < open_share else (low, middle)
+        low, high = (middle, high) if open_share(bore_m, middle, bore_of_hole_m) < open_to else (low, middle)
     return (low + high) / 2

@@ -7,6 +7,7 @@ from ..physics.band import Band, in_order
 from .firing import Firing
 from .flame import MIXTURE_SLIP, Flame, flue_gas
 from .gas import Gas
+from .hot_run import HotRun
 from .reached import Reached
 from .shop import Shop
 
@@ -16,14 +17,16 @@ CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limit
 @dataclass(frozen=True)
 class CarbonMonoxide:
     """Both None without a flame. `dry`: share of the dry gas, from the lean slip of the mixture, cooled slowly, over
-    the mixture as set, to the rich slip, chilled at `leaves_K`, as hot as the gas may leave at high fire.
+    the mixture as set, to `richest`, chilled at `leaves_K`, as hot as the gas may leave at high fire.
 
+    `richest`: the rich slip, of the burner as it drifts when hot where that is richer, as far as flames are known (3).
     `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
     """
 
     dry: Band | None
     fresh_air_m3_s: Band | None
     leaves_K: float
+    richest: float
 
 
 def carbon_monoxide(
@@ -32,15 +35,18 @@ def carbon_monoxide(
     flame: Flame,
     firing: Firing,
     reached: Reached,
+    hot_run: HotRun,
     equivalence_ratio: float,
     chamber_temperature: float,
 ) -> CarbonMonoxide:
     # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
     leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
+    slipped = equivalence_ratio + MIXTURE_SLIP
+    richest = min(max(slipped, hot_run.richest or 0.0), combustion.EQUIVALENCE_RATIO_RANGE[1])
     if flame.flue is None:
-        return CarbonMonoxide(None, None, leaves_K)
+        return CarbonMonoxide(None, None, leaves_K, richest)
     flues = [flame.flue, *flame.slipped]
-    for ratio in (equivalence_ratio + MIXTURE_SLIP, equivalence_ratio):
+    for ratio in (richest, slipped, equivalence_ratio):
         chilled = flue_gas(gas, shop, ratio, leaves_K)
         if chilled:
             flues.append(chilled)
@@ -49,7 +55,7 @@ def carbon_monoxide(
     fresh_m3_s = [
         ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]
-    return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K)
+    return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K, richest)
 
 
 def _about(figures):

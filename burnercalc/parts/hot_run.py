@@ -38,6 +38,11 @@ class HotRun:
     mixture_low: Band | None
     drift: float | None
 
+    @property
+    def richest(self) -> float | None:
+        """Equivalence ratio that a hot burner may come to, a slip of the hand on top; None without one."""
+        return max((one.high for one in (self.mixture_high, self.mixture_low) if one), default=None)
+
 
 def hot_run(
     hot_block: HotBlock,

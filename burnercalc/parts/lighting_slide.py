@@ -75,9 +75,9 @@ def lighting_slide(
     gap_m = slide.gap_m(bore_m, wanted)
     # A hole is open always, so it must not pass more than low fire needs.
     if blower.open_low is not None and wanted <= blower.open_low:
-        marks = (hole(drill) for drill in _near(slide.hole_m(bore_m, wanted), FAMILIES[units]))
+        marks = (hole(drill) for drill in near(slide.hole_m(bore_m, wanted), FAMILIES[units]))
     else:
-        marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in _near(gap_m, FAMILIES[units]))
+        marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units]))
     nearest = next(marks, None) or gap(None, gap_m, RULE_OFF_M)
     return next((mark for mark in chain((nearest,), marks) if all(mark.held)), nearest)
 
@@ -91,7 +91,7 @@ def _gas_off(gas, lighting, jet, units):
     return off_Pa / (2 * (lit_Pa - lighting.pipe_Pa))
 
 
-def _near(size_m, families):
+def near(size_m, families):
     """The drills next to a size, the nearest first; none beyond the largest that is sold."""
     found = [drills.nearest_drills(size_m, family) for family in families]
     if not any(above for _, above in found):

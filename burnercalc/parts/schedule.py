@@ -37,6 +37,7 @@ class Schedule:
     oven_temp_K: float
     first_fire_s: float
     heats: tuple[float, ...]
+    watched_s: float
     first_fire_heats: int
     fuel_kg: float
     fuel_cost: float
@@ -99,6 +100,7 @@ def schedule(
         oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
+        watched_s=sum(heats),
         first_fire_heats=len(heats),
         fuel_kg=fuel_kg,
         fuel_cost=fuel_kg * gas_price.per_kg,

@@ -10,6 +10,8 @@ from .root import rising_root
 # recalled (Lichtarowicz, Duggins and Markland 1965 and any text on flow); the change lies between half a bore and one.
 SHARP_DISCHARGE, THICK_DISCHARGE = 0.6, 0.8
 _SHARP_TO, _THICK_FROM = 0.5, 1.0
+# Either way, of edges rounded or chipped and of work in the way; never below that of a sharp hole. Common practice.
+DISCHARGE_OFF = 0.1
 
 
 def opening_discharge(depth_to_diameter):
@@ -35,16 +37,17 @@ def gas_density_kg_m3(molar_mass_kg_mol, temp_K, pressure_Pa=ATM_PA):
     return pressure_Pa * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K)
 
 
-def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3):
+def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3, discharge_off=0.0):
     """Pressure that drives a gas through an opening.
 
         dp = (m / (C_d A))**2 / (2 rho)
 
     Arguments:
-        flow_kg_s       m                             [kg/s]    0 or more
-        area_m2         A                             [m2]      above 0
-        depth_m         thickness of the wall there   [m]       0 or more
-        density_kg_m3   rho                           [kg/m3]   above 0
+        flow_kg_s       m                                                         [kg/s]    0 or more
+        area_m2         A                                                         [m2]      above 0
+        depth_m         thickness of the wall there                               [m]       0 or more
+        density_kg_m3   rho                                                       [kg/m3]   above 0
+        discharge_off   added to the C_d of the depth, 0.6 at least: its band     [-]
     Returns: float [Pa]
     Raises: InputError for opening_area, opening_depth or another argument outside its limits
     Assumes: the space before it wide against the opening; small against the atmosphere
@@ -55,7 +58,7 @@ def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3):
     require(0 < area_m2 < 100, "opening_area", f"{area_m2:g} m2", "needs an opening: the flue gas must get out")
     require(0 <= depth_m < 10, "opening_depth", depth_m, "must be 0 or more and below 10 m", "0")
     require(0 < density_kg_m3 < float("inf"), "density_kg_m3", density_kg_m3, "must be above 0")
-    discharge = opening_discharge(depth_m / sqrt(4 * area_m2 / pi))
+    discharge = max(SHARP_DISCHARGE, opening_discharge(depth_m / sqrt(4 * area_m2 / pi)) + discharge_off)
     return (flow_kg_s / (discharge * area_m2)) ** 2 / (2 * density_kg_m3)
 
 
@@ -105,7 +108,7 @@ def back_pressure_Pa(
     )
 
 
-def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3):
+def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3, discharge_off=0.0):
     """Opening through which a flow leaves at a pressure: orifice_Pa the other way round.
 
         orifice_Pa(A) = dp
@@ -115,6 +118,7 @@ def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3):
         flow_kg_s       m                                           [kg/s]    above 0
         depth_m         thickness of the wall there                 [m]       0 or more
         density_kg_m3   rho                                         [kg/m3]   above 0
+        discharge_off   as orifice_Pa                               [-]
     Returns: float [m2]
     Raises: InputError
     Checked by: tests/test_back_pressure.py (opening_for_pressure_m2 there and back)
@@ -123,7 +127,11 @@ def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3):
     require(0 < flow_kg_s < 100, "flow_kg_s", f"{flow_kg_s:g}", "must be above 0 and below 100 kg/s")
     narrow_1_m2 = rising_root(
         lambda narrow: orifice_Pa(
-            flow_kg_s=flow_kg_s, area_m2=1 / narrow, depth_m=depth_m, density_kg_m3=density_kg_m3
+            flow_kg_s=flow_kg_s,
+            area_m2=1 / narrow,
+            depth_m=depth_m,
+            density_kg_m3=density_kg_m3,
+            discharge_off=discharge_off,
         ),
         pressure_Pa,
         100.0,

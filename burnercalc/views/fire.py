@@ -1,8 +1,11 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.blower import Blower
+from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_card import COOL_K, RELIGHTS_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
@@ -15,8 +18,8 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "several", "attend", "pop", "stop", "fails"),
-    "smell",
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "high", "several", "attend", "pop", "stop"),
+    *("fails", "smell"),
 )
 
 
@@ -26,16 +29,23 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    damper_marks: DamperMarks,
+    jet: Jet,
     firing: Firing,
+    blower: Blower,
     say: Say,
 ) -> tuple:
     card, lit = lighting_card, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+
+    def mark(told):
+        return say(f"mark.{told.case}", **told.slots)
+
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
-        "mark": say(f"mark.{lighting_slide.mark.case}", **lighting_slide.mark.slots) if lit else None,
+        "mark": mark(lighting_slide.mark) if lit else None,
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -50,7 +60,11 @@ def lighting_card_table(
         "cool": COOL_K,
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
-        "low_open": card.low_open,
+        "low_mark": mark(damper_marks.low),
+        "high_gas": jet.high_Pa,
+        "high_mark": mark(damper_marks.high),
+        "high_rate": firing.rate_W,
+        "scale": card.gauge_Pa,
     }
 
     turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
@@ -60,6 +74,8 @@ def lighting_card_table(
         "trial": full,
         "lit": way,
         "then": turn or way,
+        "high": "never" if way == "never" else "cock" if card.gauge_shut else "",
+        "several": "one" if blower.burners > 1 else "",
         "fails": "before" if card.switch_before else "",
     }
     steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]
@@ -86,13 +102,25 @@ def _start(schedule, say, moment):
     return say("day", number=(moment.date() - schedule.first).days + 1, time=f"{moment:%H:%M}")
 
 
+def _lasts_s(start, end):
+    return (end - start).total_seconds()
+
+
+def _title(schedule, say, step):
+    """The step; a first fire of several heats with the start of each, and how long somebody stands by it."""
+    if step.key != "fire" or len(step.spells) == 1:
+        return _text(say, step, "title")
+    heats = [say("heat", start=_start(schedule, say, start), lasts=_lasts_s(start, end)) for start, end in step.spells]
+    return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
+
+
 def days_table(schedule: Schedule, say: Say) -> tuple:
     return tuple(
         (
             number,
-            _text(say, step, "title"),
+            _title(schedule, say, step),
             _start(schedule, say, step.start),
-            (step.end - step.start).total_seconds(),
+            sum(_lasts_s(*spell) for spell in step.spells),
             step.work_h * 3600,
             _text(say, step, "watch"),
             _text(say, step, "go_on"),
@@ -133,5 +161,6 @@ def drying_chart(schedule: Schedule) -> Plot:
             "oven": schedule.oven_temp_K,
             "hold": schedule.oven_hold_s,
             "first_fire": schedule.first_fire_s,
+            "watched": schedule.watched_s,
         },
     )

@@ -28,6 +28,7 @@ from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
+from ..parts.tools import Tools
 from ..parts.train import Train
 from ..parts.welding import Welding
 from .train import sized
@@ -277,7 +278,7 @@ def shopping_table(
             ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
             or say("no_boards")
         ),
-        "blower": lambda: say("blower.sold", pressure=blower.curve.pressure_Pa(0.0), flow=blower.curve.last_m3_s),
+        "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
         "first_fire": lambda: say("first_fire.sold", mass=batch_size * line.need),
     }
     for number, bars in enumerate(stock.bars):
@@ -294,13 +295,21 @@ def shopping_table(
     return tuple(rows)
 
 
+def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
+    def sold(tool):
+        round_plate = "_round" if tool.key == "test_plate" and body.round else ""
+        return say(f"{tool.key}.sold{round_plate}", **tool.slots)
+
+    return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
+
+
 def _train_rows(line: CostLine, train: Train, batch_size: int, say: Say) -> list[tuple]:
     """The parts that a line of the cost pays for; where it is a sum of one's own, that sum after them."""
     own = line.key == "train"
     rows = [
         (say(f"{part.key}.name"), sized(part, say), part.count * batch_size, None if own else part.price * batch_size)
         for part in train.parts
-        if own or part.safety == (line.key == "train_safety")
+        if own or line.key == f"train_{part.purpose}"
     ]
     return [*rows, (say("train"), say("train.sold"), line.packs, line.batch_cost)] if own else rows
 

@@ -6,7 +6,7 @@ from math import ceil
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Text, rectangle
 from ..parts.block import Block
-from ..parts.blower import Blower
+from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
@@ -60,7 +60,7 @@ def operating_card_drawing(
     burner_count: int,
     firing: Firing,
     jet: Jet,
-    blower: Blower,
+    damper_marks: DamperMarks,
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
@@ -69,27 +69,36 @@ def operating_card_drawing(
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
     card, torch = lighting_card, lighting.way == "torch"
     if lighting.rate_W is not None:
-        light = (lighting.rate_W.value, lighting.gas_Pa, lighting.open_share)
+        light = (lighting.rate_W.value, lighting.gas_Pa, lighting_slide.kind, lighting_slide.size_m)
     elif torch:
-        light = (firing.low_W, card.low_gas_Pa, card.low_open)
+        light = (firing.low_W, card.low_gas_Pa, damper_marks.low.case, damper_marks.low_m)
     else:
-        light = (None, None, None)
+        light = (None, None, None, None)
+
+    def mark(kind, size_m):
+        """Hole, gap, or a word where there is no size to it."""
+        if kind is None:
+            return "-"
+        if not size_m:
+            return say(kind)
+        return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
+
     settings = (
         ("light", *light),
-        ("low", firing.low_W, jet.low_Pa, blower.open_low),
-        ("high", firing.rate_W, jet.high_Pa, blower.open_high),
+        ("low", firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m),
+        ("high", firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m),
     )
     rows = [
         (
             say(name),
             say("never") if rate is None else " = ".join(both(say, "power", power=rate)),
             "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
-            "-" if share is None else say("open", share=share),
+            mark(kind, size_m),
         )
-        for name, rate, gas, share in settings
+        for name, rate, gas, kind, size_m in settings
     ]
     width, height = CARD_MM
-    columns = (MARGIN_MM, 32.0, 94.0, 160.0)
+    columns = (MARGIN_MM, 28.0, 82.0, 136.0)
     shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
     y = height - 18.0
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
@@ -101,9 +110,10 @@ def operating_card_drawing(
         steps.insert(4, "several")
     if light[0] is None:
         steps[1:4] = ["unlit"]
-    if lighting_slide.kind:
-        steps.insert(0, "hole" if lighting_slide.kind == "hole" else "gap")
-        slots["inch"], slots["mm"] = both(say, "mm", size=lighting_slide.size_m)
+    if light[0] is not None:
+        steps.insert(0, "slide")
+        if card.gauge_shut:
+            steps.insert(steps.index("attend"), "cock")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 

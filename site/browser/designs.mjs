@@ -7,7 +7,7 @@ import { del, entries, get, set, update } from "./vendor/idb-keyval/index.js";
 const FILE_KIND = "burnercalc designs";
 const FILE_VERSION = 1;
 let design = null;
-let deleted = null; // [key, record] of the last one deleted
+let lost = null; // {key, record, over} of the last one deleted, or with `over` overwritten: one step back
 
 export function wireDesigns(given) {
   design = given;
@@ -59,7 +59,8 @@ async function keep(name) {
   const known = (await kept()).find(([, record]) => record.name === (name || "Unnamed"));
   const key = known?.[0] ?? newKey();
   if (await store(key, { v: 1, name: name || "Unnamed", link, thumb: thumb.svg ?? "" })) {
-    say(known ? `${name} is overwritten with what is on the page.` : `${name || "Unnamed"} is kept on this device.`);
+    if (known) offerBack({ key, record: known[1], over: link });
+    say(known ? `${name || "Unnamed"} is overwritten with what is on the page.` : `${name || "Unnamed"} is kept on this device.`);
     byId("keep-name").value = "";
   }
   list();
@@ -114,18 +115,22 @@ async function rename(key, record) {
 async function remove(key, record) {
   let now = record;
   if (!await made(async () => { now = await get(key) ?? record; await del(key); })) return;
-  deleted = [key, now];
-  byId("undelete").hidden = false;
-  byId("undelete").textContent = `Undo: bring ${record.name} back`;
+  offerBack({ key, record: now });
   say(`${record.name} is deleted.`);
   list();
 }
 
+// A button that brings back what was deleted or overwritten last.
+function offerBack(given) {
+  lost = given ?? null;
+  byId("undelete").hidden = !lost;
+  if (lost) byId("undelete").textContent = lost.over ? `Undo: bring the earlier ${lost.record.name} back` : `Undo: bring ${lost.record.name} back`;
+}
+
 async function undelete() {
-  const [key, record] = deleted ?? [];
-  if (key && !await made(() => update(key, (now) => now ?? record))) return;
-  deleted = null;
-  byId("undelete").hidden = true;
+  const { key, record, over } = lost ?? {};
+  if (key && !await made(() => update(key, (now) => (!now || now.link === over ? record : now)))) return; // another tab may have changed it
+  offerBack();
   say("");
   list();
 }

@@ -40,9 +40,11 @@ async function find() {
 }
 
 function run(on) {
+  const go = byId("find-go"), stop = byId("find-stop"), held = document.activeElement === (on ? go : stop);
   running = on;
-  byId("find-go").disabled = on;
-  byId("find-stop").hidden = !on;
+  stop.hidden = !on;
+  if (held) (on ? stop : byId("find-status")).focus(); // what is gone or dead cannot hold it
+  go.disabled = on;
   byId("find-run").hidden = !on;
   byId("find-bar").removeAttribute("value");
   byId("find-count").textContent = "Starting a second calculator\u2026";
@@ -72,15 +74,18 @@ function show(reply) {
     head.push(make("p", "caution", make("b", "", "None fits without a fault. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.price.toFixed(2)})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
-        button("Open that design", () => open(opens.settings), "small")));
-    }
+        opens.left.length ? "Left even then: " : "", button("Open that design", () => open(opens.settings), "small")));
+      if (opens.left.length) head.push(faults(opens.left));
+    } else head.push(make("p", "", "No single purchase was found that helps."));
   }
-  if (given.length) head.push(make("p", "", "What no burner changes:"), faults(given));
+  if (given.length) head.push(make("p", "", "What no burner changes, and what every design below has too:"), faults(given));
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : "These are the best of what was looked at";
   byId("find-list").replaceChildren(...head, ...designs.map(card),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
   say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
-  byId("find-list").querySelector("h3")?.scrollIntoView({ block: "nearest" });
+  const best = byId("find-list").querySelector("h3");
+  best.scrollIntoView({ block: "nearest" });
+  if (document.activeElement === byId("find-status")) best.focus({ preventScroll: true }); // on to what was found
 }
 
 const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, text }) => {
@@ -99,10 +104,14 @@ function card(found) {
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
   const bought = found.buy.map(({ what, price }) => (price ? `${what} ${price.toFixed(2)}` : what)).join(", ");
-  return make("article", "found", make("h3", "", heading), image, numbers, make("p", "help", `${found.sizes}.`),
+  const word = make("p", "", make("b", "", `${found.verdict[0].toUpperCase()}${found.verdict.slice(1)}`),
+    found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
+  const head = make("h3", "", heading);
+  head.tabIndex = -1;
+  return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`),
     ...line("To spend", `${found.to_spend.toFixed(2)}${bought ? `: ${bought}` : ""}`),
     ...line("It has", found.says.slice(1).join("; ")),
-    ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.limited_by),
+    ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
     make("p", "row", button("Open", () => open(found.settings, found.mine), "main"),
       button("Compare", () => compare({ name: heading, link: found.link }), "small"),

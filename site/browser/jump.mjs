@@ -12,7 +12,7 @@ export function jump(id) {
     at.scrollIntoView({ block: "center" });
     at.dataset.marked = "";
     setTimeout(() => { delete at.dataset.marked; }, 5000);
-    const stop = at.dataset.setting ? fieldOf(at.dataset.setting) ?? at.querySelector("button") : at.querySelector("summary, button");
+    const stop = at.dataset.setting ? fieldOf(at.dataset.setting) ?? at.querySelector("button") : at.matches("[tabindex]") ? at : at.querySelector("summary, button");
     stop?.focus({ preventScroll: true });
   });
 }

@@ -83,11 +83,11 @@ function showShops({ sample, tornado }) {
 function swingRows(swings) {
   const ends = swings.flatMap(({ low, as_set: set, high }) => [low, set, high]).filter((value) => value !== null);
   const least = Math.min(...ends), reach = Math.max(...ends) - least || 1;
-  return make("ul", "swings", ...swings.filter(({ low, high }) => low !== high).map(({ over, low, as_set: set, high, texts }) => {
+  return make("ul", "swings", ...swings.filter(({ texts }) => new Set(texts).size > 1).map(({ over, low, as_set: set, high, texts }) => {
     const bar = make("span", "swing"), known = [low, set, high].filter((value) => value !== null);
     bar.style.setProperty("--from", (Math.min(...known) - least) / reach);
     bar.style.setProperty("--to", (Math.max(...known) - least) / reach);
     bar.setAttribute("aria-hidden", "true");
-    return make("li", "", make("span", "", over), make("span", "", `${texts[0]} to ${texts[2]}`), bar);
+    return make("li", "", make("span", "", over), make("span", "", `between ${texts[0]} and ${texts[2]}`), bar);
   }));
 }

@@ -5,6 +5,7 @@ const HERE = "burnercalc-here"; // of this tab
 const VISITS = "burnercalc-visit-";
 const MOST = 20;
 export const EXAMPLE = "#v=2"; // link of the design that the page was built with, which need not be kept
+const TYPED = "burnercalc-typed"; // of this tab: all that stands in the fields while one of them is refused
 let visit = "";
 
 const read = (store, key) => { try { return store().getItem(key); } catch { return null; } };
@@ -22,6 +23,16 @@ export function visits() {
     const [at, link] = (read(local, key) ?? "").split(" ");
     return { key, at: Number(at), link };
   }).filter(({ link }) => link && link !== EXAMPLE).sort((a, b) => b.at - a.at);
+}
+
+// What is typed beside the design that the page shows, for a reload; nothing once all of it is taken.
+export function keepTyped(link, texts) {
+  if (texts) write(session, TYPED, JSON.stringify({ link, texts }));
+  else try { sessionStorage.removeItem(TYPED); } catch { /* closed */ }
+}
+
+export function typedBefore() {
+  try { return JSON.parse(read(session, TYPED)); } catch { return null; }
 }
 
 export const isOwn = (link) => [read(session, HERE), read(local, LAST)].includes(link) || visits().some((each) => each.link === link);

@@ -16,11 +16,12 @@ function language() {
   try { return Intl.getCanonicalLocales(navigator.language); } catch { return []; }
 }
 
-const COMMA = new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
+let comma = null; // asked of the browser when somebody types, for it takes a while
+const hasComma = () => (comma ??= new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ","));
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
 // `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
-export const dotted = (text) => (COMMA && /^[^.,]*\d,\d[^.,]*$/.test(text) ? text.replace(",", ".") : text);
+export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && hasComma() ? text.replace(",", ".") : text);
 const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
@@ -78,6 +79,18 @@ export function fillField(key, reply, typing) {
   if (widget.title !== title) widget.title = title;
   if (widget.value !== field.text) widget.value = field.text;
   filling.delete(key);
+}
+
+// What was typed and is not on the page yet, because a field is refused: each keeps its own text.
+export function fillTyped(texts, typing) {
+  const good = design.shown()?.texts;
+  for (const key of good ? Object.keys(texts) : []) {
+    const widget = model(key);
+    if (!widget || key === typing || texts[key] === good[key] || widget.value === texts[key]) continue;
+    filling.add(key);
+    widget.value = texts[key];
+    filling.delete(key);
+  }
 }
 
 const PARTS = ["0", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
@@ -244,18 +257,34 @@ export function wireSettings(given) {
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
   }, dotted);
   byId("blower-kinds").addEventListener("change", lend);
-  for (const at of all("[data-setting]")) {
-    const key = at.dataset.setting;
-    for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
-    at.querySelector(".name").addEventListener("click", () => unfold(at));
-    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
-    for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
+  byId("job").addEventListener("click", pressed);
+}
+
+// A button of a setting; heard here, because most settings come into the page after the first paint.
+function pressed({ target }) {
+  const press = target.closest("button"), at = press?.closest("[data-setting]");
+  if (!at) return;
+  const key = at.dataset.setting;
+  if (press.matches(".step")) send({ kind: "step", key, by: Number(press.dataset.by) });
+  else if (press.matches(".name")) unfold(at);
+  else if (press.matches(".mine")) toggleMine(key);
+  else if (press.matches(".word")) design.change(key, press.dataset.word);
+}
+
+// The texts with the last good one of each other field that is refused, which is not to hold this one up.
+function besideRefused(key) {
+  const settings = { ...design.texts() }, good = design.shown()?.texts ?? {};
+  for (const { dataset: { setting } } of all("[data-refused]")) {
+    if (setting === key) continue;
+    delete settings[setting];
+    if (setting in good) settings[setting] = good[setting];
   }
+  return settings;
 }
 
 // A move that Python works out: a step, a mark of a slider, a fraction.
 async function send(request) {
-  const reply = await ask({ settings: design.texts(), ...request });
+  const reply = await ask({ settings: besideRefused(request.key), ...request });
   if (reply.ok) await design.change(reply.key, reply.text);
   else refuse(reply.errors, "");
 }

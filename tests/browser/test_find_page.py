@@ -5,6 +5,7 @@ import json
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from browser.hosted import host
+from browser.test_accessibility import walk_to
 from browser.test_job import field, put, settle
 
 from burnercalc import Design, from_link, solve
@@ -290,3 +291,42 @@ def test_a_search_is_stopped_and_the_page_answers_meanwhile(context, site):
     page.wait_for_function("() => document.getElementById('find-status').textContent === 'Stopped.'")
     assert page.is_enabled("#find-go")
     page.close()
+
+
+FOCUSED = "() => document.activeElement.id || document.activeElement.textContent"
+
+
+def test_a_burner_is_found_and_opened_by_keyboard_alone(chromium, site):
+    """Tab, Enter and Escape only, and each stop of the way shows where it is."""
+    context = host(chromium.new_context(viewport={"width": 1000, "height": 900}, service_workers="block"))
+    page = context.new_page()
+    page.set_default_timeout(READY_MS)
+    open_ready(page, site)
+    walk_to(page, lambda at: at["words"] == "Find one")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#find-box[open]")
+    assert page.evaluate("() => document.activeElement.closest('#find-box') !== null")
+    for kind, text in SHOP.items():
+        walk_to(page, lambda at: at["id"] == f"have-{kind}")
+        page.keyboard.type(text)
+    walk_to(page, lambda at: at["id"] == "find-go")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#find-list .found")
+    assert page.evaluate(FOCUSED).startswith("Best of all")
+    walk_to(page, lambda at: at["words"] == "Compare", most=3)
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#compare-box[open] #compare-settings tr")
+    page.keyboard.press("Escape")
+    page.wait_for_selector("#compare-box:not([open])", state="attached")
+    assert page.evaluate(FOCUSED) == "Compare"  # back where it was, in the list of what was found
+    before = address(page)
+    walk_to(page, lambda at: at["words"] == "Open", "Shift+Tab", most=2)
+    page.keyboard.press("Enter")
+    page.wait_for_function("before => location.hash !== before", arg=before)
+    assert not page.locator("#find-box").is_visible() and page.evaluate(FOCUSED) == "Find one"
+    settle(page)
+    page.keyboard.press("Enter")  # the list stands as it was
+    assert page.input_value("#have-pins") == SHOP["pins"] and page.locator("#find-list .found").count() >= 3
+    page.keyboard.press("Escape")
+    assert not page.locator("#find-box").is_visible() and page.evaluate(FOCUSED) == "Find one"
+    context.close()

@@ -128,6 +128,7 @@ def as_at_first(page):
 def test_first_paint_is_complete_before_python(chromium, site):
     context = chromium.new_context(**PHONE, java_script_enabled=False)
     page = context.new_page()
+    page.route("**/example.html", lambda route: route.fulfill(status=204))  # where it goes without scripts
     page.goto(site)
     result = solve(Design.from_texts({}))
     assert page.locator("html").get_attribute("data-state") == "preview"
@@ -385,6 +386,29 @@ def test_each_value_that_works_instead_is_a_button_here_and_in_the_notice(hosted
     hosted.locator("#set-kerf .refused button").click()
     settle(hosted)
     assert not hosted.locator("#notice").is_visible()
+
+
+def test_what_is_typed_while_a_field_is_refused_is_kept_and_taken_with_it(hosted):
+    enter(hosted, "setback", "9")
+    hosted.wait_for_selector("html[data-state=error]", state="attached")
+    enter(hosted, "rows", "4")
+    hosted.locator("#set-ports_per_row .step[data-by='1']").click()
+    hosted.wait_for_function(
+        "() => document.querySelector('#root-ports_per_row > *').shadowRoot.querySelector('input').value === '10'"
+    )
+    enter(hosted, "kerf", "1/8")  # in another chapter
+    hosted.wait_for_function("() => JSON.parse(sessionStorage['burnercalc-typed']).texts.kerf")
+    assert "rows" not in hosted.evaluate("() => location.hash")
+    hosted.reload()
+    hosted.wait_for_selector("html[data-state=error]", state="attached")
+    stands = {key: field(hosted, key).input_value() for key in ("kerf", "setback", "rows", "ports_per_row")}
+    assert stands == {"kerf": "1/8", "setback": "9", "rows": "4", "ports_per_row": "10"}
+    put(hosted, "setback", "1/2")
+    link = hosted.evaluate("() => location.hash")
+    design, ignored = from_link(link)
+    assert not ignored and (design.rows, design.ports_per_row) == (4, 10)
+    assert (design.setback, design.kerf) == pytest.approx((0.0127, 0.003175))
+    assert hosted.evaluate("() => sessionStorage['burnercalc-typed']") is None
 
 
 def test_bad_input_before_python_is_ready_is_named_and_not_lost(phone, site):
@@ -664,6 +688,16 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     ready.wait_for_selector("#design-list li", state="detached")
     ready.click("#undelete")
     ready.wait_for_selector("#design-list li")
+    ready.click("#designs-box [data-close]")
+    put(ready, "rows", "5")
+    ready.click("#designs")
+    ready.fill("#keep-name", "Three rows")
+    ready.press("#keep-name", "Enter")
+    ready.wait_for_selector("#designs-status:has-text('is overwritten')")
+    ready.click("#undelete:has-text('the earlier Three rows')")
+    ready.wait_for_selector("#undelete", state="hidden")
+    ready.locator("#design-list button", has_text="Open").click()
+    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
 WRITTEN = (
@@ -825,6 +859,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
         ("backfire", "check-flashback_hot"),
         ("lip", "set-setback"),
         ("fan cfm", "set-blower_free_flow"),
+        ("weldin steps", "table-welding"),
     ],
 )
 def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, found):
@@ -834,6 +869,19 @@ def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, fou
     ready.wait_for_selector(f"#{found}[data-marked]:visible")
     box, bar = ready.locator(f"#{found}").bounding_box(), ready.locator("#chapters").bounding_box()
     assert 0 <= box["y"] < bar["y"]
+
+
+def test_search_opens_papers_and_shows_parts_of_the_train(ready):
+    ready.click('[data-open="search-box"]')
+    ready.keyboard.type("drill template")
+    ready.click('#search-found [data-find="paper-template"]')
+    assert ready.evaluate("() => document.activeElement.dataset.file") == "template-letter"
+    ready.click("#paper-box [data-close]")
+    ready.click('[data-open="search-box"]')
+    ready.fill("#search-for", "needle valve")
+    ready.click('#search-found [data-find="part-needle"]')
+    ready.wait_for_selector("#table-gas_train[data-marked]:visible")
+    assert "needle valve" in ready.locator("#table-gas_train").inner_text()
 
 
 def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):

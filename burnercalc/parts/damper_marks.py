@@ -1,0 +1,44 @@
+"""The damper's marks LOW and HIGH as a hand can set them: how far its slide is open, the hole to light at beside it."""
+
+from dataclasses import dataclass
+
+from ..catalogue.sentences import Said, said
+from ..making import slide
+from .blower import Blower
+from .lighting_slide import FAMILIES, LightingSlide, near
+from .resistance import Resistance
+
+NEARLY = 0.99  # of the pipe's area: as good as open; common practice
+LARGEST_M = 13e-3  # drill that lies in every drawer; wider gaps are set by a rule; common practice
+
+
+@dataclass(frozen=True)
+class DamperMarks:
+    """`low_m`, `high_m`: gaps of the slide, 0 where its hole is enough; None where it is fully open or too weak."""
+
+    low_m: float | None
+    high_m: float | None
+    low: Said
+    high: Said
+
+
+def damper_marks(units: str, blower: Blower, resistance: Resistance, lighting_slide: LightingSlide) -> DamperMarks:
+    bore_m = resistance.mix_pipe.bore_m
+    hole_m = lighting_slide.size_m if lighting_slide.kind == "hole" else 0.0
+
+    def mark(share):
+        if share is None:
+            return None, said("weak")
+        if share >= NEARLY:
+            return None, said("full")
+        gap_m = slide.gap_m(bore_m, share, hole_m)
+        if not gap_m:
+            return 0.0, said("shut")
+        if gap_m > LARGEST_M:
+            return gap_m, said("rule", size=gap_m)
+        drill = near(gap_m, FAMILIES[units])[0]
+        named = drill.family in ("number", "letter")
+        return drill.diameter_m, said("gap_named" if named else "gap", drill=drill.name, size=drill.diameter_m)
+
+    (low_m, low), (high_m, high) = mark(blower.open_low), mark(blower.open_high)
+    return DamperMarks(low_m, high_m, low, high)
