@@ -4,6 +4,7 @@ The worker is the built one up to where it starts the runtime; package, question
 """
 
 import zlib
+from functools import cache
 
 import build
 from burnercalc import worker
@@ -28,6 +29,12 @@ def worker_text():
     return text.partition(START)[0] + ASK
 
 
+@cache
+def answered(asked):
+    """What Python says, worked out once: the worker is a function of its input, and every page asks for the example."""
+    return worker.handle(asked)
+
+
 def renamed(file, data, old, new):
     """A file's bytes with another name of its build; page.bin is packed."""
     if not file.endswith("page.bin"):
@@ -39,5 +46,5 @@ def host(context):
     """Answer the questions of every page of a context, which must block service workers."""
     text = worker_text()
     context.route("**/worker.mjs", lambda route: route.fulfill(content_type="text/javascript", body=text))
-    context.route("**/ask", lambda route: route.fulfill(body=worker.handle(route.request.post_data)))
+    context.route("**/ask", lambda route: route.fulfill(body=answered(route.request.post_data)))
     return context

@@ -234,6 +234,8 @@ def until(page, held):
 
 @pytest.mark.parametrize("file", LATE)
 def test_what_does_not_come_is_said_and_can_be_asked_for_again(alone, site, file):
+    if LATE[file] != "calculator":
+        host(alone.context)
     held = hold_first(alone, file)
     alone.goto(site + "#v=2&rows=3", wait_until="commit")
     until(alone, held)
@@ -248,6 +250,7 @@ def test_what_does_not_come_is_said_and_can_be_asked_for_again(alone, site, file
 
 
 def test_where_a_number_comes_from_does_not_come(alone, site):
+    host(alone.context)
     open_ready(alone, site)
     held = hold_first(alone, "sources.bin")
     alone.click('#chapters [data-go="heat"]')

@@ -7,7 +7,7 @@ import sys
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
-from browser.hosted import renamed
+from browser.hosted import host, renamed
 from browser.test_job import enter, number, put
 from browser.test_runtime import listening
 
@@ -54,6 +54,8 @@ def test_a_page_of_two_versions_says_so_and_computes_nothing(chromium, copy, nam
     for path in folder.rglob("*"):  # old enough for a browser to keep a file for days without asking
         os.utime(path, (0, 0))
     context = chromium.new_context(**PHONE, service_workers="block")
+    if name not in ("worker.mjs", "selfcheck.json"):  # these only the real worker sees
+        host(context)
     page = context.new_page()
     page.goto(address)
     page.wait_for_selector("html[data-broken][data-state=error]", state="attached", timeout=READY_MS)
