@@ -282,15 +282,24 @@ DRAWINGS = (
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
             "cock": "Gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
-            "flame": "3. Damper to LIGHT. A lit torch on a long stem at the face, then gas to LIGHT. Not alight "
+            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. Then gas to LIGHT. Not alight "
             "{hiss:.0f} s after the first hiss: gas off.",
-            "torch": "3. Damper to LIGHT. A lit torch on a long stem at the face before any gas, and there until the "
-            "walls glow. Then gas to LIGHT. Not alight {hiss:.0f} s after the first hiss: gas off.",
+            "keeper.hand": "A lit torch on a long stem at the face",
+            "keeper.stand": "A lit torch on a stand at the face",
+            "keeper.guard": "The pilot lit and its guard on",
+            "until.glow": "until the walls glow",
+            "until.cool": "as long as gas flows",
+            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down the same "
+            "way backwards. Somebody stands by all the time.",
+            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down the same way backwards. Somebody stands by all "
+            "the time.",
+            "way.gas": "gas first, then air{steps}",
+            "way.air": "air first, then gas{steps}",
+            "way.none": "not at all: no order of the valves holds",
+            "steps": ", in {steps} equal steps, a minute at each",
             "unlit": "2. DO NOT LIGHT: no rate is known at which the cold flame neither runs back nor lifts off.",
-            "out": "Not lit, or it goes out: gas off at once, wait 1 min with the blower on, then purge again.",
+            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for 1 min.",
             "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
-            "attend": "Somebody stands by all the time. Change up: air first, then gas. Change down: gas first, then "
-            "air.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "

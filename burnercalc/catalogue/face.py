@@ -753,8 +753,8 @@ CHECKS = (
             "good": "A cold flame holds up to {lift:power} at least, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light below "
-            "that, or a little rich.",
+            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light "
+            "it by the lighting card.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "

@@ -75,9 +75,10 @@ def train(
     inlet_length: float,
     units: str,
 ) -> Train:
+    high_Pa = gas_pressure if jet.high_Pa is None else jet.high_Pa  # what the drill that is sold needs before it
     hose_m, drop_Pa = making.hose(
         gas_kg_s=firing.gas_kg_s,
-        gauge_Pa=gas_pressure,
+        gauge_Pa=high_Pa,
         composition=gas.composition,
         temp_K=shop.temp_K,
         ambient_Pa=shop.pressure_Pa,
@@ -87,7 +88,7 @@ def train(
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
-    rated = {"rated": max(1.5 * gas_pressure, making.LEAST_RATED_PA[from_cylinder])}
+    rated = {"rated": max(1.5 * high_Pa, making.LEAST_RATED_PA[from_cylinder])}
     switch = {"pressure": lighting_card.switch_Pa}
     if lighting_card.switch_before:
         switch["weak"] = lighting_card.pipe_switch_Pa
@@ -102,15 +103,15 @@ def train(
 
     if from_cylinder:
         add("gas", "connector", rate=firing.installed_W)
-        add("gas", "regulator", capacity=capacity, outlet=gas_pressure + drop_Pa, inlet=cylinders.least_Pa)
-        add("gas", "gauge", scale=gauge_Pa(gas_pressure + drop_Pa))
+        add("gas", "regulator", capacity=capacity, outlet=high_Pa + drop_Pa, inlet=cylinders.least_Pa)
+        add("gas", "gauge", scale=gauge_Pa(high_Pa + drop_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "cock", **rated)
         add("gas", "filter")
     else:
         add("gas", "cock", **rated)
         add("gas", "trap")
-        add("gas", "line_regulator", capacity=capacity, outlet=gas_pressure + drop_Pa)
+        add("gas", "line_regulator", capacity=capacity, outlet=high_Pa + drop_Pa)
         add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "low_gas_switch", outlet=0.5 * lighting_card.low_jet_Pa)
     add("gas", "solenoid", count=valves, **rated)
@@ -122,7 +123,7 @@ def train(
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
     add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
-    add("gas", "check_valve", gas=gas_pressure, air=blower.whole.pressure_Pa(0.0))
+    add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)
     add("air", "flexible_joint", mix_pipe)
