@@ -618,7 +618,7 @@ ANSWERS = (
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
         formula="friction of the gas at high fire in 6 ft (1.83 m) of hose, as dense as at the jet",
-        inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=("gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE & PRACTICE,
         near="bench",
     ),
@@ -629,7 +629,7 @@ ANSWERS = (
         "Gas hose, drop",
         meaning="Pressure that the hose takes at high fire; the regulator is set so much higher.",
         formula="(f x length / bore + 1.5) x density x speed squared / 2",
-        inputs=("hose_bore", "gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=("hose_bore", "gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE,
     ),
     Answer(

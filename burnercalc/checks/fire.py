@@ -3,6 +3,7 @@
 from math import inf
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
+from ..parts.back_pressure import BackPressure
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.lighting import RELIGHTS_K, Lighting
@@ -92,9 +93,11 @@ def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas) -> Judged | 
     )
 
 
-def lighting_wait_check(lit_by: str, lighting: Lighting, lighting_air: LightingAir) -> Judged | None:
-    """Who or what keeps the flame alight until the walls do; None where it is not lit."""
-    if lighting.waits_W is None:
+def lighting_wait_check(
+    lit_by: str, lighting: Lighting, lighting_air: LightingAir, back_pressure: BackPressure
+) -> Judged | None:
+    """Who or what keeps the flame alight until the walls do; None where it is not lit, or in a closed chamber."""
+    if lighting.waits_W is None or back_pressure.opening_Pa is None:
         return None
     wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
     if wait is None:
