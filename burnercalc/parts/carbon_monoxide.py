@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..physics import combustion, ventilation
-from ..physics.band import Band, in_order
+from ..physics.band import Band, about
 from .firing import Firing
 from .flame import MIXTURE_SLIP, Flame, flue_gas
 from .gas import Gas
@@ -55,9 +55,4 @@ def carbon_monoxide(
     fresh_m3_s = [
         ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]
-    return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K, richest)
-
-
-def _about(figures):
-    """The first is as set."""
-    return in_order(min(figures), figures[0], max(figures))
+    return CarbonMonoxide(about([flue.co_dry for flue in flues]), about(fresh_m3_s), leaves_K, richest)

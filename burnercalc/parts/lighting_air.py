@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..physics import combustion, ventilation
-from ..physics.band import Band, in_order
+from ..physics.band import Band, about
 from .fired_heat_up import FiredHeatUp
 from .flame import MIXTURE_SLIP, burn, flue_gas
 from .gas import Gas
@@ -57,9 +57,4 @@ def lighting_air(
     found = [flue for flue in flues if flue is not None]
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, lighting.waits_W * burner_count)
     fresh = [ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, limit) for flue in found]
-    return LightingAir(wait_s, limit, _about([flue.co_dry for flue in found]), _about(fresh))
-
-
-def _about(figures: list[float]) -> Band:
-    """The first is as set."""
-    return in_order(min(figures), figures[0], max(figures))
+    return LightingAir(wait_s, limit, about([flue.co_dry for flue in found]), about(fresh))

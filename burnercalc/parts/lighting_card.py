@@ -60,7 +60,6 @@ def lighting_card(
     burner_count: int,
     mix_pipe_length: float,
     low_fire: float,
-    gas_pressure: float,
     units: str,
     gas: Gas,
     chamber: Chamber,
@@ -87,7 +86,7 @@ def lighting_card(
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     pipe_switch_Pa = SWITCH * (min(low_Pa, lighting.pipe_Pa) if lit else low_Pa)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
-    low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else gas_pressure * low_fire**2
+    low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     gauge_Pa = trains.gauge_Pa(
         pressure_Pa=max(low_jet_Pa, lighting.gas_Pa or 0.0), unit=units, from_cylinder=gas.liquid is not None
     )
@@ -109,7 +108,7 @@ def lighting_card(
         low_gas_Pa=jet.low_Pa,
         low_jet_Pa=low_jet_Pa,
         gauge_Pa=gauge_Pa,
-        gauge_shut=gauge_Pa < gas_pressure,
+        gauge_shut=gauge_Pa < jet.supply_Pa,
     )
 
 

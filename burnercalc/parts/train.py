@@ -65,7 +65,6 @@ def train(
     lighting_card: LightingCard,
     shop: Shop,
     steel: Steel,
-    gas_pressure: float,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
@@ -75,7 +74,7 @@ def train(
     inlet_length: float,
     units: str,
 ) -> Train:
-    high_Pa = gas_pressure if jet.high_Pa is None else jet.high_Pa  # what the drill that is sold needs before it
+    high_Pa = jet.supply_Pa
     hose_m, drop_Pa = making.hose(
         gas_kg_s=firing.gas_kg_s,
         gauge_Pa=high_Pa,

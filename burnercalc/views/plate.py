@@ -122,7 +122,7 @@ def operating_card_drawing(
         steps.insert(4, "several")
     if light[0] is None:
         steps[1 : steps.index("stop")] = ["unlit"]
-    if light[0] is not None:
+    else:
         steps.insert(0, "slide")
         if card.gauge_shut:
             steps.insert(steps.index("stop"), "cock")
