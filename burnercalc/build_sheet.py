@@ -3,6 +3,7 @@
 from collections import Counter
 from dataclasses import replace
 from itertools import compress
+from math import ceil
 
 from . import units
 from .drawing.helvetica import shortened, text_width
@@ -370,13 +371,17 @@ def _block(result, half):
         batch.append(("to at most", units.show(high, "mass", d.units)))
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Placed within", _lasts(material.working_time_s)))
-    mixes = (
-        _set(result, ("bag_mass",))
-        + _numbers(result, ("bags", "mixes", "dry_per_mix"))
-        + ([] if plastic else _numbers(result, ("water_per_mix",)))
-    )
+    bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
+    mixes = _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
     together = result.part("block").together
-    many = f"All {d.batch_size} blocks, {together} cast together" if d.batch_size > 1 else "Mixing"
+    mixing = (
+        (
+            Table((f"All {d.batch_size} blocks", ""), tuple(bags), "lr"),
+            Table((_casts(d, together), ""), tuple(mixes), "lr"),
+        )
+        if d.batch_size > 1
+        else (Table(("Mixing", ""), tuple(bags + mixes), "lr"),)
+    )
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -409,13 +414,19 @@ def _block(result, half):
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
-                (Table(("One block", ""), tuple(batch), "lr"), Table((many, ""), tuple(mixes), "lr")),
+                (Table(("One block", ""), tuple(batch), "lr"), *mixing),
             ),
             (1.0, 0.9, 1.2),
         ),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
+
+
+def _casts(design, together):
+    """How many blocks are cast at a time, and how often."""
+    times = ceil(design.batch_size / together)
+    return f"Each casting, of {together} block{'s' if together > 1 else ''}; {times} of them"
 
 
 def _casting(result):

@@ -100,6 +100,8 @@ FURTHER = (
     {"cap_gap": "0 in"},
     {"cap_gap": "1/8 in"},
     {"cap_thickness": "1/8 in"},
+    {"cap_thickness": "7/16 in"},
+    {"mould_clearance": "6 in"},
     {"wall": "3/64 in", "setback": "2.4 mm"},
     {**_PLATES, "setback": "1/4 in"},
     {**_PLATES, "setback": "3/16 in"},

@@ -50,6 +50,8 @@ def default():
         ("cap_thickness", {}, "good", 3 / 16),
         ("cap_thickness", {"cap_thickness": "9/64 in"}, "good", 9 / 64),  # three quarters of 3/16
         ("cap_thickness", {"cap_thickness": "1/8 in"}, "caution", 1 / 8),
+        ("cap_thickness", {"cap_thickness": "3/8 in"}, "good", 3 / 8),  # twice 3/16
+        ("cap_thickness", {"cap_thickness": "7/16 in"}, "caution", 7 / 16),
         ("cap_flat", {"cap_thickness": "7/32 in"}, "caution", 1 / 32),
         ("cap_flat", {"wall": "0.237 in", **ROUND_BODY}, "caution", 0.25 - 0.237),
         ("cap_flat", {"wall": "0.237 in", "cap_thickness": "1/4 in"}, "good", 0.0),

@@ -6,7 +6,7 @@ import io
 import pytest
 from designs import solved
 
-from burnercalc.drawing.shapes import Line, Polyline, Text
+from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
 from burnercalc.link import from_link
 from burnercalc.making import train as t
@@ -171,6 +171,10 @@ def test_the_drawing_shows_every_part_once_with_its_number(texts):
     )  # and where it starts, the blower, the burner
     boxes = [(s.x, s.y) for s in drawing.shapes if isinstance(s, Text)]
     assert len(set(boxes)) == len(boxes)
+    # no name of the gas side crosses the line that the air comes down
+    air_x = max(s.x1 for s in drawing.shapes if isinstance(s, Line) and s.x1 == s.x2)
+    names = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.x < air_x - 4]
+    assert names and all(x2 < air_x - 4 for _, _, x2, _ in names)
 
 
 def test_the_gauge_stands_on_its_cock_beside_the_line():

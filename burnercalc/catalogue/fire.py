@@ -209,8 +209,8 @@ STEPS = {
         "the body in until its cross-bars lie on the frame."
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square and proud. Cover with "
-    "plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
+    "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
+    "Cover with plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
     "cast.caution": (
         "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
         "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "

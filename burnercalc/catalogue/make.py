@@ -550,7 +550,7 @@ CAST_ANSWERS = (
         "pin_stock_count",
         "pins.sticks",
         "count",
-        "Sticks to buy",
+        "Sticks for one block",
         meaning="Stock lengths for the pins of one block.",
         formula="pins / pins from one stick",
         inputs=("pin_count", "pins_per_stock"),
@@ -1180,6 +1180,8 @@ CHECKS = (
             "good": "Caps of {cap:length} and a wall of {wall:length} take the same weld.",
             "caution": "Caps of {cap:length} are thin beside a wall of {wall:length}: they burn through before the "
             "wall is hot, and spring when the seam cools. Take {wanted:length} or more.",
+            "thick": "Caps of {cap:length} are thick beside a wall of {wall:length}: the wall burns through before "
+            "they are hot. Take {most:length} or less.",
         },
         cures=(("cap_thickness", "raise"), ("wall", "lower")),
     ),
@@ -1359,6 +1361,8 @@ CHECKS = (
             "from the face.",
             "caution": "The mould leaves only {side:length} at each side of the body; under {wanted:length} a tube a "
             "little wider than it should be, or a seam left proud, jams in it.",
+            "wide": "The mould leaves {side:length} at each side of the body; over {most:length} the body stands "
+            "crooked in it, and so much refractory stands proud of the steel, where it breaks off.",
         },
         cures=(("mould_clearance", "raise"),),
     ),

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 
 from ..catalogue.sentences import pipe_size
-from ..drawing.shapes import Line, Text, rectangle
+from ..drawing.shapes import Line, Text, rectangle, shape_box
 from ..parts.train import BRANCHES, ON_BRANCH, Train
 from .view import Say, Shapes
 
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 11.0, 80.0, 12.0
+BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 11.0, 74.0, 12.0  # the column of the air, at least
 
 
 def named(part, say: Say) -> str:
@@ -46,9 +46,13 @@ def train_drawing(train: Train, say: Say) -> Shapes:
     start = "cylinder" if train.from_cylinder else "line"
     rows = max(len(stretches["gas"]), len(stretches["air"])) + 1
     meet = -STEP_MM * rows
-    shapes = [Line(0.0, meet, COLUMN_MM, meet, "window")]
-    for x, name, first in ((0.0, "gas", start), (COLUMN_MM, "air", "blower")):
-        shapes += _chain(x, 0.0, [_end(say(first)), *_boxes(stretches[name], numbers, say)], meet)
+    gas, air = (
+        [_end(say(first)), *_boxes(stretches[name], numbers, say)]
+        for name, first in (("gas", start), ("air", "blower"))
+    )
+    # No name of the gas side reaches the line of the air.
+    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box))[2] + BOX_MM for box in gas))
+    shapes = [Line(0.0, meet, air_x, meet, "window"), *_chain(0.0, 0.0, gas, meet), *_chain(air_x, 0.0, air, meet)]
     mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
     below = meet - STEP_MM
     shapes += _chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), first=meet)
@@ -85,6 +89,11 @@ def _boxes(parts, numbers, say):
     ]
 
 
+def _name(x, y, box):
+    """Beside a box whose middle that is."""
+    return Text(x + BOX_MM, y - TEXT_MM / 2, box.name, TEXT_MM)
+
+
 def _chain(x, top, boxes, bottom, first=None):
     """Boxes one under the other on a line from `first` or the first of them to `bottom`; names at the right."""
     shapes, from_y = [], first
@@ -94,7 +103,7 @@ def _chain(x, top, boxes, bottom, first=None):
         shapes.append(rectangle(middle - half, y - half, BOX_MM, BOX_MM, box.layer))
         if box.number:
             shapes.append(Text(middle, y - TEXT_MM / 2, box.number, TEXT_MM, "middle", 0.0, "number"))
-        shapes.append(Text(middle + BOX_MM, y - TEXT_MM / 2, box.name, TEXT_MM))
+        shapes.append(_name(middle, y, box))
         if box.on_box:
             shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
         elif box.branch:
