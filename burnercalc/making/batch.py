@@ -4,6 +4,7 @@ import heapq
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import islice
 from math import ceil, inf
 
 from ..errors import require
@@ -84,6 +85,7 @@ RULES = (
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 MANY, FOR_MANY = 30, 3  # burners above which only so many of the first rules are tried, for time
+LESS = 120  # burners in all, of the batches that are planned with less than the shop has: few of many, for time
 
 
 def plan(burners: int, work: Work, means: Means) -> Plan:
@@ -114,10 +116,12 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
 
 def _some_of(burners, means):
     """What the shop has, and less of one kind: a second mould takes time to make, and may cost more than it saves."""
-    yield means
-    for which in LACKS:
-        for number in range(1, min(getattr(means, which), burners)):
-            yield replace(means, **{which: number})
+    less = (
+        replace(means, **{which: number})
+        for which in LACKS
+        for number in reversed(range(1, min(getattr(means, which), burners)))
+    )
+    return [means, *islice(less, LESS // burners)]
 
 
 @lru_cache(maxsize=256)
