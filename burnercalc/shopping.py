@@ -17,9 +17,21 @@ def name_of(row):
     return f"{item}, {sold}"
 
 
+def some_of(count, name):
+    """What the device keeps where so many of a row are there, not all."""
+    return f"{count:.0f} of {name}"
+
+
 def left_to_buy(result, got=()):
-    """The rows of the list that are not among the names of what is got."""
-    return [row for row in result.tables["shopping"].rows if name_of(row) not in got]
+    """The rows of the list without what is got: those whose names are among it, and of others so many."""
+    left = []
+    for row in result.tables["shopping"].rows:
+        *words, count, price = row
+        name = name_of(row)
+        some = next((n for n in range(count) if n and some_of(n, name) in got), 0)
+        if name not in got:
+            left.append((*words, count - some, price and price * (count - some) / count))
+    return left
 
 
 def money(amount):
