@@ -255,12 +255,14 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
-# Runs side by side on two cores: most tests use one, and those of the browser often wait.
+# Runs side by side on two cores: most tests use one, and those of the browser often wait. The third takes over so much
+# that all end about together.
+LONG = ("tests/test_inputs.py", "tests/test_files.py")
 PAGE = ("tests/browser/test_job.py", "tests/browser/test_own.py", "tests/browser/test_find_page.py")
 RUNS = (
-    ("tests", "--ignore=tests/browser"),
+    ("tests", "--ignore=tests/browser", *(f"--ignore={path}" for path in LONG)),
     ("tests/browser", *(f"--ignore={path}" for path in PAGE), "-o", "cache_dir=.cache/pytest"),
-    (*PAGE, "-o", "cache_dir=.cache/pytest-page"),
+    (*PAGE, *LONG, "-o", "cache_dir=.cache/pytest-page"),
 )
 
 

@@ -3,6 +3,7 @@
 from collections import Counter
 from dataclasses import replace
 from itertools import compress
+from math import ceil
 
 from . import units
 from .drawing.helvetica import shortened, text_width
@@ -34,6 +35,7 @@ TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card: blown multi-port burner"
 LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
+ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
 TRAIN_MM = 190.0
@@ -118,7 +120,11 @@ def _first_page(result, link, width, height):
         spare = height - used_mm((Heading(TITLE, 0), *small), width, height)
         if spare < 0:
             break
-        return [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + spare)), *faults, PageBreak()]
+        for share in (1.0, 0.9, 0.75, 0.5):  # a larger face may bring a line more with it
+            larger = [*_overview(result, link, width, min(MOST_VIEW_MM, view_mm + share * spare)), *faults]
+            if used_mm((Heading(TITLE, 0), *larger), width, height) <= height:
+                return [*larger, PageBreak()]
+        return [*small, PageBreak()]
     return [*_overview(result, link, width, LEAST_VIEW_MM[-1]), *faults]  # they run on to the second page
 
 
@@ -299,7 +305,9 @@ def _steel(result, width):
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
-    across = _view(result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, "Across")
+    across = _view(
+        result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, ACROSS[d.inlets > 1]
+    )
     if slender:
         return [
             Heading("Steel"),
@@ -363,13 +371,17 @@ def _block(result, half):
         batch.append(("to at most", units.show(high, "mass", d.units)))
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Placed within", _lasts(material.working_time_s)))
-    mixes = (
-        _set(result, ("bag_mass",))
-        + _numbers(result, ("bags", "mixes", "dry_per_mix"))
-        + ([] if plastic else _numbers(result, ("water_per_mix",)))
-    )
+    bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
+    mixes = _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
     together = result.part("block").together
-    many = f"All {d.batch_size} blocks, {together} cast together" if d.batch_size > 1 else "Mixing"
+    mixing = (
+        (
+            Table((f"All {d.batch_size} blocks", ""), tuple(bags), "lr"),
+            Table((_casts(d, together), ""), tuple(mixes), "lr"),
+        )
+        if d.batch_size > 1
+        else (Table(("Mixing", ""), tuple(bags + mixes), "lr"),)
+    )
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
@@ -402,17 +414,19 @@ def _block(result, half):
             (
                 (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
-                (Table(("One block", ""), tuple(batch), "lr"), Table((many, ""), tuple(mixes), "lr")),
+                (Table(("One block", ""), tuple(batch), "lr"), *mixing),
             ),
             (1.0, 0.9, 1.2),
         ),
-        Heading(
-            f"Holes of {d.show('port_diameter')}, from the lower left corner of "
-            f"{'the square round the body' if result.part('face').round else 'the body'}",
-            2,
-        ),
+        Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
+
+
+def _casts(design, together):
+    """How many blocks are cast at a time, and how often."""
+    times = ceil(design.batch_size / together)
+    return f"Each casting, of {together} block{'s' if together > 1 else ''}; {times} of them"
 
 
 def _casting(result):
@@ -435,10 +449,14 @@ def _train(result):
         Heading("Gas and air train, in the order of flow"),
         listed,
         Paragraph(
-            f"Safety {train.safety_cost:.2f}, comfort {train.comfort_cost:.2f}: example prices, to be replaced by your "
-            "shop's. Leak-test every joint with soap water before gas. " + LAW
+            f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
+            f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
-        Figure(result.drawings["train"], TRAIN_MM, "Gas, air, mixture; dashed: comfort"),
+        Figure(
+            result.drawings["train"],
+            TRAIN_MM,
+            "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+        ),
     ]
 
 
@@ -541,14 +559,10 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """Where the steps come from: what most of them share once, and of each further source the steps that rest on it."""
-    most, _ = Counter(source for _, _, source in rows).most_common(1)[0]
-    rest = {}
-    for when, _, source in rows:
-        for part in source.split("; "):
-            if most not in part:
-                rest.setdefault(part, []).append(when)
-    return " ".join((f"All: {most}.", *(f"{part}: {', '.join(steps)}." for part, steps in rest.items())))
+    """What the steps rest on, each once; the page tells it step by step."""
+    parts = list(dict.fromkeys(part for _, _, source in rows for part in source.split("; ")))
+    whole = [part for part in parts if not any(part in other for other in parts if other != part)]
+    return "; ".join(whole) + "."
 
 
 def _faults(result):

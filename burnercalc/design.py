@@ -1,6 +1,7 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache
@@ -15,13 +16,18 @@ from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
+LINE_MOST = "14 inH2O"  # up to where its slider goes
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
 MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
+MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
+
+
+LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
 def parse_setting(setting: Setting, text: object, bare_units: str | None = None, system: str = "in") -> Any:
@@ -78,13 +84,13 @@ def _check_range(setting: Setting, text: str, value: float, system: str) -> None
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
-        least, most = (_limit_text(setting, limit, system) for limit in ("low", "high"))
+        least, most = (limit_text(setting, limit, system) for limit in ("low", "high"))
         span = f"{least} to {most}" if least and most else f"{least} or more" if least else f"{most} or less"
         raise InputError(setting.key, text, f"must be {span}", least if low is not None and not value >= low else most)
 
 
-def _limit_text(setting: Setting, limit: str, system: str) -> str:
-    """A limit as declared; for millimetres in their measure, rounded inwards so that it is accepted."""
+def limit_text(setting: Setting, limit: str, system: str) -> str:
+    """A limit as declared; for millimetres in their measure, a round figure inside it."""
     declared: str = getattr(setting, limit)
     unit = units.shown_unit(setting.dimension, system)
     if not declared or system == "in" or unit in ("", units.shown_unit(setting.dimension, "in")):
@@ -93,11 +99,11 @@ def _limit_text(setting: Setting, limit: str, system: str) -> str:
         return declared
     number = units.from_si(units.parse_quantity(declared, setting.dimension, setting.key), unit,
                            units.si_unit_of(setting.dimension))  # fmt: skip
-    rounded = float(units.significant(number))
+    rounded = float(units.significant(number, LIMIT_DIGITS))
     if (rounded < number - 1e-9 * abs(number)) if limit == "low" else (rounded > number + 1e-9 * abs(number)):
-        step = 10.0 ** (floor(log10(abs(number))) - 2)
+        step = 10.0 ** (floor(log10(abs(number))) - LIMIT_DIGITS + 1)
         rounded += step if limit == "low" else -step
-    return f"{float(units.significant(rounded)):.12g} {unit}"
+    return f"{float(units.significant(rounded, LIMIT_DIGITS)):.12g} {unit}"
 
 
 class Design:
@@ -176,16 +182,19 @@ class Design:
             return dict(setting.choices)[self._values[key]]
         if setting.dimension in PARSERS or self._values[key] is None:
             return self.as_typed(key)
-        return units.show(self._values[key], as_shown(setting, self._values).dimension, self.units)
+        dimension = as_shown(setting, self._values).dimension
+        if dimension in ("temperature", "money"):  # what was set is said as it was set
+            return units.show(self._values[key], "price" if dimension == "money" else dimension, self.units, 4)
+        return units.show(self._values[key], dimension, self.units)
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
-    """The setting in the measure it is shown in: the gas pressure of a house line as the blower's, in its steps."""
+    """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range."""
     if setting.key != "gas_pressure" or values["fuel"] is None:
         return setting
     if gas(values["fuel"], values["fuel_blend"]).liquid is not None:
         return setting
-    return replace(setting, dimension="pressure", step=LINE_STEPS)
+    return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
 
 
 def units_of(texts: Texts) -> str:
@@ -254,7 +263,7 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
     while waiting and not found and len(tried) < MOST_STEPS:
         tried.update(waiting)
         errors = {text: broken(text) for text in waiting if text}
-        found = [text for text, error in errors.items() if error is None]
+        found = [_neat(setting, text, values, broken) for text, error in errors.items() if error is None]
         own = [error.nearest for error in errors.values() if error and error.field == setting.key]
         waiting = [text for text in dict.fromkeys(own) if text not in tried]
     if search and not found:
@@ -263,6 +272,25 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
     return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
+
+
+def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callable[[str], InputError | None]) -> str:
+    """An offer of many digits as a tape or a scale reads it, where that is accepted too; else as it is."""
+    if "/" in text or len(re.findall(r"\d", text)) <= MOST_DIGITS or setting.dimension not in units.DIMENSIONS:
+        return text
+    system = values.get("units") or "in"
+    unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
+    number = units.from_si(_parse(setting, text, None, system), unit, si_unit)
+    if not number:
+        return text
+    digits = 2 - floor(log10(abs(number)))
+    parts = TAPE_PARTS if unit == "in" else (10.0**digits,)
+    marks = (mark(number * part) / part for part in parts for mark in (floor, ceil))
+    for at in sorted(marks, key=lambda at: abs(at - number) > abs(number) / 50):  # sixteenths where one is near enough
+        shown = f"{units.tape(at) if unit == 'in' else f'{at:.{max(digits, 0)}f}'} {unit}".strip()
+        if broken(shown) is None:
+            return shown
+    return text
 
 
 def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:

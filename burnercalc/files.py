@@ -139,8 +139,8 @@ def calendar(result, link):
     require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
     told = zip(result.part("schedule").steps, result.tables["days"].rows, result.tables["care"].rows)
-    one = [
-        Event(
+    one = {
+        step.key: Event(
             step.key,
             step.start,
             step.end,
@@ -148,9 +148,20 @@ def calendar(result, link):
             f"{do}\nWatch: {watch}\nGo on when: {go_on}\nCaution: {caution}",
         )
         for step, (*_, watch, go_on), (title, do, caution, _) in told
-    ]
-    events = one if result.design.batch_size == 1 else _batch_events(result, {event.key: event for event in one})
+    }
+    events = _events(result, one) if result.design.batch_size == 1 else _batch_events(result, one)
     return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
+
+
+def _events(result, one):
+    """The calendar of one burner: an event for each spell of a step, numbered where there are several."""
+    events = []
+    for step in result.part("schedule").steps:
+        event, several = one[step.key], len(step.spells) > 1
+        for number, (start, end) in enumerate(step.spells, 1):
+            own = {"key": f"{step.key}-{number}", "title": f"{event.title} ({number})"} if several else {}
+            events.append(replace(event, start=start, end=end, **own))
+    return events
 
 
 def _batch_events(result, one):
@@ -250,6 +261,7 @@ FILES = {
         "text/csv",
         lambda result, link, got=(): table_csv(result.tables["shopping"]),
     ),
+    "tools-csv": ("tools.csv", "text/csv", lambda result, link: table_csv(result.tables["tools"])),
     "cut-list-csv": ("cut-list.csv", "text/csv", lambda result, link: table_csv(result.tables["cut_list"])),
     "design-json": ("design.json", "application/json", design_json),
     "calendar-ics": ("days.ics", "text/calendar", calendar),

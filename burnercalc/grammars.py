@@ -198,9 +198,9 @@ def in_millimetres(kind, value):
     """A value's text with metric measures, for a default that is written in inches and pounds; None for a kind that has
     no measures."""
     if kind == "lengths":
-        return ", ".join(f"{length:.12g} m" for length in value)
+        return ", ".join(f"{length:.3g} m" for length in value)
     if kind == "offers":
-        return ", ".join(f"{1000 * length:.12g} mm {price:.2f}" for length, price in value)
+        return ", ".join(f"{1000 * length:.3g} mm {price:.2f}" for length, price in value)
     if kind == "price_by_mass":
         return f"{value:.2f}/kg"
     if kind == "fuel_price" and value[1] == "kg":

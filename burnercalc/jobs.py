@@ -22,7 +22,15 @@ class Job:
     opens: str = ""
 
 
-_SCENARIO = {example.key: {"inches": example.inches, "metric": example.metric} for example in EXAMPLES}
+# An example is a burner as it was built; a job's fire and jet follow the chamber that somebody sets.
+_FOLLOWS = {"firing_rate": "auto", "jet_drill": ""}
+
+
+def _follows(texts: dict) -> dict:
+    return {key: _FOLLOWS.get(key, text) for key, text in texts.items() if _FOLLOWS.get(key, text)}
+
+
+_SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)} for e in EXAMPLES}
 _METRIC = {"units": "mm", "ambient_temperature": "15 degC", **METRIC_BENCH}
 
 JOBS = (
@@ -101,6 +109,7 @@ JOBS = (
             "port_diameter": "9/32 in",
             "block_thickness": "3 in",
             "gas_pressure": "10 psi",
+            "lit_by": "guard",
         },
         {
             **_METRIC,
@@ -136,6 +145,7 @@ JOBS = (
             "baffle_hole_diameter": "9.5 mm",
             "baffle_thickness": "1.5 mm",
             "gas_pressure": "0.7 bar",
+            "lit_by": "guard",
         },
     ),
     Job(

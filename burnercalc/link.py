@@ -20,6 +20,7 @@ EARLIER_DEFAULTS = {
         "price_train": "140",
         "bought_price": "700",
         "watched_hours": "through",
+        "blowers": "each",
     }
 }
 BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop

@@ -13,11 +13,12 @@ from .physics import plates
 from .physics.pipes import pipe, pipe_names
 from .rules_heat import HEAT_RULES
 from .settings import BY_KEY
-from .units import parse_quantity, show
+from .units import parse_quantity, show, significant
 
 LEAST_WINDOW_M = 0.125 * 0.0254  # room for the smallest port and corner drill
 MOST_BATCH_DAYS = 1000  # of work by hand; a calendar of more is no plan
 BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
+MOST_SAID_DIGITS = 4  # of a length in a refusal
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
@@ -28,7 +29,7 @@ def _window_fits(v, side):
             "setback",
             _text(v, "setback"),
             f"must leave a window: less than half of the {BY_KEY[side].label.lower()} "
-            f"({_show(v, v[side])}), by {_show(v, LEAST_WINDOW_M / 2)} at least",
+            f"({_said(v, v[side])}), by {_said(v, LEAST_WINDOW_M / 2)} at least",
             _show(v, 0.25 * v[side]),
             (side,),
         )
@@ -48,7 +49,7 @@ def _wall_leaves_plenum(v):
         return InputError(
             "wall",
             _text(v, "wall"),
-            f"must be less than a quarter of the box ({_show(v, room)}), so that its rounded corners leave flats",
+            f"must be less than a quarter of the box ({_said(v, room)}), so that its rounded corners leave flats",
             _show(v, room / 8),
             ("body_width", "body_length", "body_depth"),
         )
@@ -71,7 +72,7 @@ def _setback_covers_wall(v):
         return InputError(
             "setback",
             _text(v, "setback"),
-            f"must be at least the wall, or the window would cut into the sides of the box ({_show(v, v['wall'])})",
+            f"must be at least the wall, or the window would cut into the sides of the box ({_said(v, v['wall'])})",
             _show(v, v["wall"]),
             ("wall",),
         )
@@ -84,7 +85,7 @@ def _setback_covers_caps(v):
         return InputError(
             "setback",
             _text(v, "setback"),
-            f"must be at least the caps, or the window would cut into them ({_show(v, v['cap_thickness'])})",
+            f"must be at least the caps, or the window would cut into them ({_said(v, v['cap_thickness'])})",
             _show(v, v["cap_thickness"]),
             ("cap_thickness",),
         )
@@ -96,7 +97,7 @@ def _corner_fits(v):
         return InputError(
             "corner_radius",
             _text(v, "corner_radius"),
-            f"must be at most half of the window's shorter side ({_show(v, most)})",
+            f"must be at most half of the window's shorter side ({_said(v, most)})",
             _show(v, most),
             ("body_width", "body_length", "setback"),
         )
@@ -108,7 +109,7 @@ def _grip_reaches_inside(v):
             "grip",
             _text(v, "grip"),
             "must be at least the wall, so that refractory comes inside and holds "
-            f"on to the lip ({_show(v, v['wall'])})",
+            f"on to the lip ({_said(v, v['wall'])})",
             _show(v, v["wall"]),
             ("wall",),
         )
@@ -120,7 +121,7 @@ def _plenum_is_left(v):
         return InputError(
             "grip",
             _text(v, "grip"),
-            f"must leave a plenum: less than the body depth without one wall ({_show(v, most)})",
+            f"must leave a plenum: less than the body depth without one wall ({_said(v, most)})",
             _show(v, most / 4),
             ("body_depth", "wall"),
         )
@@ -131,7 +132,7 @@ def _block_stands_outside(v):
         return InputError(
             "block_thickness",
             _text(v, "block_thickness"),
-            f"must be more than grip, so that refractory covers the steel on the fire side ({_show(v, v['grip'])})",
+            f"must be more than grip, so that refractory covers the steel on the fire side ({_said(v, v['grip'])})",
             _show(v, v["grip"] + 0.0254),
             ("grip",),
         )
@@ -149,14 +150,14 @@ def _outer_ports_fit(v, side, count, counted):
             return InputError(
                 "edge_margin",
                 _text(v, "edge_margin"),
-                f"must leave room for {counted} between the margins, less than {_show(v, room / 2)}",
+                f"must leave room for {counted} between the margins, less than {_said(v, room / 2)}",
                 _show(v, room / 4),
                 (side, "setback", "port_diameter"),
             )
         return InputError(
             "port_diameter",
             _text(v, "port_diameter"),
-            f"must be less than the window ({_show(v, room + v['port_diameter'])})",
+            f"must be less than the window ({_said(v, room + v['port_diameter'])})",
             _show(v, (room + v["port_diameter"]) / 2),
             (side, "setback"),
         )
@@ -266,7 +267,7 @@ def _two_inlets_stand_apart(v):
             "inlets",
             f"{v['inlets']:g}",
             "must be 1 where two holes do not go side by side: they need a body of "
-            f"{_show(v, 2 * (hole_m + v['wall'] + cap_m))} or longer",
+            f"{_said(v, 2 * (hole_m + v['wall'] + cap_m))} or longer",
             "1",
             ("body_length", "inlet", "wall", "cap_thickness", "body_kind"),
         )
@@ -279,7 +280,7 @@ def _disc_keeps_a_rim(v):
             "setback",
             _text(v, "setback"),
             "must be more than wall and gap round a cap together, or the face disc of a round "
-            f"pipe is all window ({_show(v, least)})",
+            f"pipe is all window ({_said(v, least)})",
             _show(v, least + 0.00635),
             ("wall", "cap_gap", "body_kind"),
         )
@@ -296,7 +297,7 @@ def _inlet_fits_disc(v):
         return InputError(
             "inlet",
             v["inlet"],
-            f"must leave a rim on the back disc of a round pipe ({_show(v, room)} across)",
+            f"must leave a rim on the back disc of a round pipe ({_said(v, room)} across)",
             fitting[-1] if fitting else pipe_names()[0],
             ("body_width", "wall", "cap_gap", "body_kind"),
         )
@@ -308,7 +309,7 @@ def _corner_drill_fits(v):
         return InputError(
             "corner_drill",
             _text(v, "corner_drill"),
-            f"must be at most the window's shorter side ({_show(v, most)})",
+            f"must be at most the window's shorter side ({_said(v, most)})",
             _show(v, min(most, 0.009525)),
             ("body_width", "body_length", "setback"),
         )
@@ -320,7 +321,7 @@ def _rack_is_long_enough(v):
         return InputError(
             "stock_lengths",
             ", ".join(_show(v, n) for n in v["stock_lengths"]),
-            f"must hold a length of at least the body ({_show(v, need)})",
+            f"must hold a length of at least the body ({_said(v, need)})",
             "20 ft" if v["units"] == "in" else "6 m",
             ("body_length", "body_width", "body_depth"),
         )
@@ -331,7 +332,7 @@ def _cap_gap_is_a_gap(v):
         return InputError(
             "cap_gap",
             _text(v, "cap_gap"),
-            f"must be less than the wall ({_show(v, v['wall'])})",
+            f"must be less than the wall ({_said(v, v['wall'])})",
             _show(v, v["wall"] / 8),
             ("wall",),
         )
@@ -342,9 +343,9 @@ def _nipple_is_long_enough(v):
     if not v["inlet_length"] + v["wall"] <= longest + 1e-9:
         return InputError(
             "nipple_stock",
-            f"up to {_show(v, longest)}",
+            f"up to {_said(v, longest)}",
             "must hold a nipple of at least the inlet pipe's length and the "
-            f"wall it goes through ({_show(v, v['inlet_length'] + v['wall'])})",
+            f"wall it goes through ({_said(v, v['inlet_length'] + v['wall'])})",
             "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
             ("inlet_length", "wall"),
         )
@@ -359,7 +360,7 @@ def _frame_is_high_enough(v):
         return InputError(
             "mould_board",
             frame.name,
-            f"must be as wide as the block is thick and {_show(v, MOULD_GUIDE_M)} more ({_show(v, need)})",
+            f"must be as wide as the block is thick and {_said(v, MOULD_GUIDE_M)} more ({_said(v, need)})",
             "ply 3/4",
             ("block_thickness",),
         )
@@ -371,7 +372,7 @@ def _pins_stop_in_the_base(v):
         return InputError(
             "pin_depth",
             _text(v, "pin_depth"),
-            f"must be at most the thickness of the base board {base.name} ({_show(v, base.thickness_m)})",
+            f"must be at most the thickness of the base board {base.name} ({_said(v, base.thickness_m)})",
             _show(v, base.thickness_m / 2),
             ("mould_base",),
         )
@@ -513,5 +514,14 @@ def _show(v, length_m):
     return show(length_m, "length", v.get("units") or "in", exact=True)
 
 
+def _said(v, length_m):
+    """For people to read: on a tape's mark, else three figures."""
+    text, unit = _show(v, length_m), v.get("units") or "in"
+    digits = sum(letter.isdigit() for letter in text)
+    return (
+        text if digits <= MOST_SAID_DIGITS or "/" in text else f"{significant(float(text.removesuffix(unit)))} {unit}"
+    )
+
+
 def _text(v, key):
-    return _show(v, v[key])
+    return _said(v, v[key])

@@ -424,7 +424,7 @@ SETTINGS = (
         "Burners",
         "count",
         "1",
-        "Equal burners that share the chamber and the cylinders; each with a blower of its own.",
+        "Equal burners that share the chamber, the cylinders and the blower.",
         "1",
         "24",
         ("1", "1"),
@@ -641,6 +641,16 @@ SETTINGS = (
         "m3/h 12 mbar; stands over the two "
         "numbers when given.",
         optional=True,
+    ),
+    Setting(
+        "blowers",
+        "feed",
+        "Several burners fed by",
+        "choice",
+        "one",
+        "One blower: it must carry the air of all burners, each behind a damper of its own. A blower each: what is set "
+        "above is one of them.",
+        choices=(("one", "one blower"), ("each", "a blower each")),
     ),
     Setting(
         "mix_pipe",
@@ -1193,6 +1203,21 @@ SETTINGS = (
         "24 h",
         ("1 h", "1 h"),
         words=("through",),
+        near="first",
+    ),
+    Setting(
+        "lit_by",
+        "fire",
+        "Lit by",
+        "choice",
+        "stand",
+        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes; a pilot with a "
+        "flame guard shuts the gas by itself.",
+        choices=(
+            ("hand", "torch in the hand"),
+            ("stand", "torch on a stand, somebody beside it"),
+            ("guard", "pilot with a flame guard"),
+        ),
         near="first",
     ),
     # Money: every figure is an example to be replaced by your own

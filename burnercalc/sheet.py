@@ -7,7 +7,7 @@ from .link import to_link
 from .rooms import ROOMS
 from .settings import BY_KEY, SETTINGS
 
-WIDE = 32  # columns of the labels
+WIDE = 30  # columns of the labels
 LIST_UNITS = {
     "lengths": "m",
     "offers": "m",
@@ -100,9 +100,11 @@ def as_text(result, base=""):
         members = [s for s in SETTINGS if s.room == room]
         if members:
             lines += ["", title.upper()]
-            lines += [f"  {s.label:<{WIDE}}{d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members]
+            lines += [
+                f"  {s.label:<{WIDE}}  {d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members
+            ]
     lines += ["", "ANSWERS"]
-    lines += [f"  {a.label:<{WIDE}}{shown(a, d.units)}" for a in result.answers.values()]
+    lines += [f"  {a.label:<{WIDE}}  {shown(a, d.units)}" for a in result.answers.values()]
     lines += ["", "CHECKS"]
     for check in result.ranked():
         lines.append(f"  {MARKS[check.verdict]} {check.text}")

@@ -22,10 +22,10 @@ def some_of(count, name):
     return f"{count:.0f} of {name}"
 
 
-def left_to_buy(result, got=()):
-    """The rows of the list without what is got: those whose names are among it, and of others so many."""
+def left_to_buy(result, got=(), table="shopping"):
+    """The rows of the list, or of the tools beside it, without what is got: all of a row, or so many."""
     left = []
-    for row in result.tables["shopping"].rows:
+    for row in result.tables[table].rows:
         *words, count, price = row
         name = name_of(row)
         some = next((n for n in range(count) if n and some_of(n, name) in got), 0)
@@ -34,8 +34,12 @@ def left_to_buy(result, got=()):
     return left
 
 
+def summed(rows):
+    return sum(row[-1] or 0.0 for row in rows)
+
+
 def money(amount):
-    return units.show(amount, "money", "in")
+    return units.show(amount, "price", "in")
 
 
 def pdf(result, link, paper, got=()):
@@ -46,20 +50,33 @@ def pdf(result, link, paper, got=()):
 
 
 def blocks(result, got=()):
-    system, table = result.design.units, result.tables["shopping"]
-    left = left_to_buy(result, got)
-    rows = [
-        ("", *(units.show(cell, column.dimension, system) for cell, column in zip(row, table.columns))) for row in left
-    ]
-    total, whole = sum(row[-1] or 0.0 for row in left), result["cost_batch"]
-    out = len(table.rows) - len(left)
-    said = f" {out} lines are left out, ticked as at hand: {money(whole - total)}." if out else ""
+    left, tools = left_to_buy(result, got), left_to_buy(result, got, "tools")
     count = result.design.batch_size
     return [
-        Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(total)} to spend"),
+        Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left))} to spend"),
         Paragraph(
-            "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole." + said
+            "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
+            + _spared(result, "shopping", left)
         ),
-        Table((BOX, *(column.label for column in table.columns)), tuple(rows), "lllrr"),
+        _table(result, "shopping", left),
+        Heading(f"Once for the shop: tools and safety gear, {money(summed(tools))}"),
+        Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
+        _table(result, "tools", tools),
         Paragraph(LAW),
     ]
+
+
+def _spared(result, table, left):
+    """What is left out of a list, and what that spares."""
+    rows = result.tables[table].rows
+    out = len(rows) - len(left)
+    return f" {out} lines are left out, ticked as at hand: {money(summed(rows) - summed(left))}." if out else ""
+
+
+def _table(result, name, rows):
+    columns = result.tables[name].columns
+    shown = [
+        ("", *(units.show(cell, column.dimension, result.design.units) for cell, column in zip(row, columns)))
+        for row in rows
+    ]
+    return Table((BOX, *(column.label for column in columns)), tuple(shown), "lllrr")

@@ -7,6 +7,11 @@ from .settings import BY_KEY
 
 SHEET_M = {"in": (INCH_M / 16,), "mm": (1e-3, 1.5e-3, 2e-3)}  # below the thinnest flat bar; common practice
 
+STICKS_M = {
+    "in": tuple(inches * INCH_M for inches in (12, 24, 36, 48, 72)),
+    "mm": (0.3, 0.5, 1.0, 2.0, 3.0),
+}  # the same
+
 
 def sold_sizes_m(design: Design, key: str) -> tuple[float, ...]:
     """Sizes in which a setting is sold, ascending and within its range [m]; empty for what no shop sells by size."""
@@ -17,6 +22,8 @@ def sold_sizes_m(design: Design, key: str) -> tuple[float, ...]:
         sizes = tube_sides_m(unit)
     elif key == "port_diameter":
         sizes = pins_m(unit)
+    elif key == "pin_stock_length":
+        sizes = STICKS_M[unit]
     elif key in ("corner_drill", "baffle_hole_diameter"):
         sizes = tuple(drill.diameter_m for drill in drills.drills("fraction" if unit == "in" else "metric"))
     else:

@@ -46,6 +46,7 @@ DIMENSIONS = {
     "gas_share": ("1", "%", "%"),  # of a mixture by volume; traces are said in ppm
     "count": ("1", "", ""),
     "money": ("1", "", ""),
+    "price": ("1", "", ""),  # on a list, in hundredths, so that the lines add up
     "word": ("", "", ""),
 }
 
@@ -321,7 +322,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None) -> 
             raise InputError(field, text, "needs a unit", shown)
         unit = shown_unit(dimension, bare_units)
     try:
-        require(unit != "1" and (unit == "" or dimension not in ("count", "money")), field, text, "")
+        require(unit != "1" and (unit == "" or dimension not in ("count", "money", "price")), field, text, "")
         value = to_si(value, unit, si_unit)
     except InputError:
         raise InputError(
@@ -401,8 +402,8 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
-    under an hour in minutes, from three days on in days; traces of gas in ppm; money in hundredths. `exact` keeps the
-    unit, and what a tape cannot show as a decimal, so that the text can be read back without loss.
+    under an hour in minutes, from three days on in days; traces of gas in ppm; money from 10 on whole. `exact` keeps
+    the unit, and what a tape cannot show as a decimal, so that the text can be read back without loss.
     """
     if value is None:
         return "none"
@@ -427,9 +428,9 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
         text = f"{number:.{2 if abs(number) < 10 else 1}f}"
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":
-        text = f"{number:.0f}"
-    elif dimension == "money":
-        text = f"{number:.2f}"
+        text = significant(number, digits) if abs(number) >= 1000 else f"{number:.0f}"
+    elif dimension in ("price", "money"):
+        text = f"{number:.0f}" if dimension == "money" and abs(number) >= 10 else f"{number:.2f}"
     else:
         text = significant(number, 2 if unit == "day" else digits)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
@@ -441,11 +442,18 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
 
 
 def field_text(value: float, dimension: str, units: str) -> str:
-    """An SI number as it stands in a field, without its unit: a tape reading or at most five digits."""
-    number = from_si(value, shown_unit(dimension, units), si_unit_of(dimension))
-    if dimension == "length" and units == "in" and is_on_tape(number):
+    """An SI number as it stands in a field, without its unit: a tape reading, other measures rounded."""
+    unit = shown_unit(dimension, units)
+    number = from_si(value, unit, si_unit_of(dimension))
+    if dimension == "length" and unit == "in" and is_on_tape(number):
         return tape(number)
-    text = significant(number, 5)
+    if dimension == "temperature":
+        return f"{number:.0f}"
+    if dimension != "time" and unit == shown_unit(dimension, "mm" if units == "in" else "in"):
+        return f"{number:.10g}"
+    text = (
+        f"{number:.{2 if abs(number) < 10 else 1}f}" if (dimension, unit) == ("length", "mm") else significant(number)
+    )
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

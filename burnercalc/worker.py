@@ -35,7 +35,7 @@ from zlib import crc32
 
 from . import sheet, shopping, units
 from .checks.judge import VERDICTS
-from .design import Design, as_shown, limits, parse_setting, read, units_of, with_unit
+from .design import Design, as_shown, limit_text, limits, parse_setting, read, units_of, with_unit
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.qr import qr_shapes
@@ -169,7 +169,9 @@ def _stepped(design, setting, by):
     on = near if abs(marks - near) < 1e-6 else floor(marks) + (1 if by < 0 else 0)
     value = (on + by) * step + origin
     low, high = limits(setting)
-    return max(low, min(value, high)) if low is not None and high is not None else value
+    if low is None or high is None:
+        return value
+    return max(low, min(value, max(high, _number(design, setting))))  # one may stand above where its slider ends
 
 
 WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
@@ -487,12 +489,19 @@ def _file(request):
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 
+LISTS = ("shopping", "tools")  # what is ticked on them is at hand
+
+
 def _left(request):
     result = _solved(_design(request))
-    rows = shopping.left_to_buy(result, request["got"])
-    listed, money = result.tables["shopping"].rows, sum(row[-1] or 0.0 for row in rows)
-    of = shopping.money(result["cost_batch"])
-    return {"words": f"Left to buy: {shopping.money(money)} of {of}, {len(rows)} of {len(listed)} lines."}
+    burner, tools = ((shopping.left_to_buy(result, request["got"], name), result.tables[name].rows) for name in LISTS)
+
+    def told(lists):
+        left, listed = lists
+        spent, of = shopping.money(shopping.summed(left)), shopping.money(shopping.summed(listed))
+        return f"{spent} of {of}, {len(left)} of {len(listed)} lines"
+
+    return {"words": f"Left to buy: {told(burner)}. Tools and safety gear: {told(tools)}."}
 
 
 def page_data(result, figures, mine=""):
@@ -625,7 +634,9 @@ def _ports(result):
             for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
         )
         flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
-        found.append((f"Port {number}: {place} from the lower left corner; flow {100 * share:.0f} % of the mean", flow))
+        found.append(
+            (f"Port {number}: {place} from the corner with the triangle; flow {100 * share:.0f} % of the mean", flow)
+        )
     return found
 
 
@@ -678,9 +689,11 @@ def _number_text(setting, value, d):
 
 def _range(setting, low, high, unit_system):
     """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
-    if setting.dimension == "drill_length" or (
-        unit_system != "in" and setting.dimension not in ("time", "money", "fraction")
-    ):
+    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+        least, most = (limit_text(setting, limit, unit_system) for limit in ("low", "high"))
+        unit = units.readable(units.shown_unit(setting.dimension, unit_system))
+        return f"{_split(least)[0]} to {_split(most)[0]} {unit}".strip()
+    if setting.dimension == "drill_length":
         return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
     (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
     between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"

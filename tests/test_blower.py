@@ -16,6 +16,7 @@ from burnercalc.physics.blower import (
     operating_point,
     parse_blower_curve,
     plate_open_fraction,
+    share_of_one,
 )
 from burnercalc.physics.plates import thin_plate_K
 from burnercalc.units import parse_quantity
@@ -201,3 +202,33 @@ def test_refusals_name_the_argument(call, field):
     with pytest.raises(InputError) as caught:
         call()
     assert caught.value.field == field
+
+
+def test_a_blower_for_several_by_hand():
+    """8 inH2O and 150 cfm for three: at 30 cfm each it makes what 90 cfm leave, less 0.5 inH2O in a branch."""
+    branch = 0.5 * INH2O / (30 * CFM) ** 2
+    one = share_of_one(BLOWER, 3, branch)
+    assert one.pressure_Pa(30 * CFM) / INH2O == pytest.approx(8 * (1 - 0.6**2) - 0.5)
+    assert one.pressure_Pa(0.0) == BLOWER.pressure_Pa(0.0)
+    assert share_of_one(BLOWER, 1, 0.0) == BLOWER
+
+
+def test_burners_on_one_blower_pass_what_the_sum_of_them_would():
+    """Two alike on one blower: the flow of both together by the blower's own curve, branch and burner in a row."""
+    branch = 300.0 / 0.02**2
+    one = operating_point(share_of_one(BLOWER, 2, branch), SYSTEM)
+    both = operating_point(BLOWER, lambda flow: SYSTEM(flow / 2) + branch * (flow / 2) ** 2)
+    assert 2 * one.flow_m3_s == pytest.approx(both.flow_m3_s, rel=1e-6)
+
+
+def test_points_for_several_end_where_a_branch_has_used_them_up():
+    branch = 4 * INH2O / (50 * CFM) ** 2
+    shared = share_of_one(FALLING, 2, branch)
+    for flow in (0, 20, 35):
+        assert shared.pressure_Pa(flow * CFM) == pytest.approx(
+            FALLING.pressure_Pa(2 * flow * CFM) - branch * (flow * CFM) ** 2
+        )
+    # 5 - 4 inH2O at 50 cfm, 0 - 7.84 at 70: nothing left after 1 / 8.84 of the way.
+    assert shared.last_m3_s / CFM == pytest.approx(50 + 20 / 8.84) and shared.pressures_Pa[-1] == 0.0
+    spent = share_of_one(FALLING, 2, 5 * INH2O / (50 * CFM) ** 2)
+    assert spent.last_m3_s == pytest.approx(50 * CFM) and spent.pressures_Pa[-1] == pytest.approx(0.0, abs=1e-9)

@@ -186,6 +186,15 @@ def test_lighting_card_and_record_stand_last_and_the_record_on_one_page():
     assert train[0] < card[0] <= record[0] == signed[0] == len(read) - 1 and mould
 
 
+def test_the_first_page_holds_what_is_told_first():
+    """A small tube: its face, as large as it was drawn, pushed the last line on to a page of its own."""
+    small = {"body_length": "5 in", "body_width": "3 in", "body_depth": "3 in", "setback": "9/16 in", "rows": "3",
+             "ports_per_row": "6", "inlet": "1", "mix_pipe": "1", "firing_rate": "40 kBtu/h",
+             "blower_free_flow": "30 cfm"}  # fmt: skip
+    _, _, read = sheet(small)
+    assert "Good: the" in read[0].text and "Cut list" in read[1].text
+
+
 def test_a_stop_is_said_on_every_page():
     _, _, read = sheet({"inlet": "4"})
     assert all("DO NOT BUILD THIS" in page.text for page in read)

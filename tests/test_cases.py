@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import WAYS
+from test_lighting import COOL, DOWN, GIANT, KNIFE, LOOSE, SHORT, SMITH, UP, WAYS
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -57,6 +57,7 @@ FURTHER = (
     {**_TWO, **_AUTO, **_SLOW},
     {**_TWO, **_SLOW},
     {**_TWO, "firing_rate": "20 kBtu/h"},
+    {**_TWO, "blower_free_flow": "120 cfm"},
     {**_TWO, "firing_rate": "18 kBtu/h", **_SLOW},
     {**_TWO, "firing_rate": "8 kBtu/h"},
     {**_TWO, **_AUTO, "heat_up_time": "10 h", "work_rate": "0 lb/h", "chamber_length": "30 in",
@@ -98,6 +99,9 @@ FURTHER = (
     {**_BLEND, **_GENTLE_DRAW, "equivalence_ratio": "1"},
     {"cap_gap": "0 in"},
     {"cap_gap": "1/8 in"},
+    {"cap_thickness": "1/8 in"},
+    {"cap_thickness": "7/16 in"},
+    {"mould_clearance": "6 in"},
     {"wall": "3/64 in", "setback": "2.4 mm"},
     {**_PLATES, "setback": "1/4 in"},
     {**_PLATES, "setback": "3/16 in"},
@@ -110,6 +114,21 @@ FURTHER = (
     {"mould_base": "1x12"},
     {"ambient_temperature": "45 degF"},
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "fuel": "natural_gas", "gas_pressure": "7 inH2O"},
+    LOOSE,
+    SHORT,
+    UP,
+    DOWN,
+    {"low_fire": "30 %"},
+    COOL,
+    {**COOL, "lit_by": "guard"},
+    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **COOL},
+    {**SMITH, "lit_by": "hand"},
+    {**SMITH, "burner_count": "4"},
+    {**SMITH, "burner_count": "8", "blowers": "each"},
+    {**KNIFE, "lit_by": "hand"},
+    {**KNIFE, "lit_by": "stand"},
+    GIANT,
+    {**GIANT, "lit_by": "guard"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

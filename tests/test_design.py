@@ -201,6 +201,33 @@ BROKEN = [
 ]
 
 
+@pytest.mark.parametrize(
+    "texts",
+    [
+        {"wall": "4 mm", "setback": "2 mm"},
+        {"wall": "4 mm", "grip": "2 mm"},
+        {"body_width": "83 mm", "corner_radius": "40 mm"},
+        {"body_width": "83 mm", "setback": "41 mm"},
+        {"units": "mm", "body_width": "3 17/64 in", "setback": "1 31/32 in"},
+    ],
+)
+def test_nobody_is_told_nine_digits(texts):
+    """Metric steel on an inch tape: an offer is on a mark of the tape, and is taken; limits have few figures."""
+    for field, error in refusals(**texts).items():
+        for text in (error.nearest, str(error.value), error.rule):
+            assert not re.search(r"[1-9]\d*\.\d{4,}|0\.0*[1-9]\d{3,}|\d{3}\.\d{2,}", text), text
+        if error.nearest:
+            assert field not in [e.field for e in _refused({**texts, field: error.nearest}) if e.rule == error.rule]
+
+
+def _refused(texts):
+    try:
+        Design.from_texts(texts)
+    except InputErrors as refused:
+        return refused.errors
+    return []
+
+
 @pytest.mark.parametrize("field, texts", BROKEN)
 def test_rules_refuse_and_offer_what_works(field, texts):
     errors = refusals(**texts)

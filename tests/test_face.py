@@ -243,7 +243,7 @@ WEB_STOP = "3 mm between ports is less than a grain of castable: it cannot be fi
             3.0,
             "caution",
             6.35,
-            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 1/4 in at ",
+            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 6.4 mm at ",
         ),
         (5, 2.999, "stop", 6.35, WEB_STOP),
         (5, 0.0, "stop", 6.35, WEB_STOP.replace("3 mm", "0 mm")),
@@ -416,7 +416,7 @@ def test_bad_faces_are_stopped(key, texts):
 
 def test_holes_are_numbered_row_by_row_from_the_lower_left_corner(known):
     table = known.tables["holes"]
-    assert table.title == "Hole table, from the lower left corner of the body, seen from the fire"
+    assert table.title == "Hole table, from the corner with the triangle on the face, seen from the fire"
     assert [column.key for column in table.columns] == ["number", "x", "y", "diameter"]
     assert [row[0] for row in table.rows] == list(range(1, 18))
     # By hand: setback 1/2 + margin 1/4 + half a port 5/32 = 29/32 in from both sides; short row half a pitch on.
@@ -429,11 +429,20 @@ def test_holes_are_numbered_row_by_row_from_the_lower_left_corner(known):
 
 def test_holes_of_a_round_face_count_from_the_square_round_it():
     table = round_face(pattern="rings", rows="1", ports_per_row="4").tables["holes"]
-    assert table.title == "Hole table, from the lower left corner of the square round the body, seen from the fire"
+    assert table.title == "Hole table, from the corner with the triangle beside the face, seen from the fire"
     # The middle port 3 in from both sides; the ring of four 2 in round it, clockwise from the top.
     places = [(row[1] / INCH, row[2] / INCH) for row in table.rows]
     flat = [size for place in places for size in place]
     assert flat == pytest.approx([3, 3, 3, 5, 5, 3, 3, 1, 1, 3])
+
+
+def test_the_triangle_is_where_the_hole_table_counts_from(known):
+    for result in (known, round_face(pattern="rings", rows="1", ports_per_row="4")):
+        for drawing in (result.drawings["face"], result.drawings["face"].turned()):
+            (corner,) = [shape.points for shape in drawing.shapes if shape.layer == "solid"]
+            (x, y), first = corner[0], result.tables["holes"].rows[0]
+            port = next(shape for shape in drawing.shapes if shape.layer == "port")
+            assert hypot(port.x - x, port.y - y) == pytest.approx(1000 * hypot(first[1], first[2]))
 
 
 def test_chart_of_the_ratio(default):

@@ -321,13 +321,12 @@ HOT = (
         (
             0.99,
             "note",
-            "A cold flame may lift above 39.6 kBtu/h, less than low fire (40 kBtu/h): light below that, or a "
-            "little rich.",
+            "A cold flame may lift above 39.6 kBtu/h, less than low fire (40 kBtu/h): light it by the lighting card.",
         ),
         (
             0.0201,
             "note",
-            "A cold flame may lift above 0.804 kBtu/h, less than low fire (40 kBtu/h): light below ",
+            "A cold flame may lift above 0.804 kBtu/h, less than low fire (40 kBtu/h): light it by ",
         ),
         (0.0199, "note", "Next to no cold flame holds on these ports at this mixture."),
         (None, "note", "Next to no cold flame holds on these ports at this mixture."),

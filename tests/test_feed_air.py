@@ -253,3 +253,38 @@ def test_no_design_breaks_the_air(texts):
     assert (r["damper_open_high"] is None) == (r["blower_margin"] < 0)
     for xs, ys in r.charts["blower_and_burner"].plot.series.values():
         assert all(isfinite(v) for v in (*xs, *ys))
+
+
+def test_one_blower_for_several_carries_the_air_of_all():
+    """Four at 100 kBtu/h: a blower of four times the flow does for all what one does for each, but for the branch."""
+    alone = solved(burner_count="4", blowers="each")
+    for_all = solved(burner_count="4", blower_free_flow="240 cfm")
+    assert for_all.part("blower").burners == 4 and alone.part("blower").burners == 1
+    shared, own = for_all.part("blower"), alone.part("blower")
+    air = own.high_m3_s
+    velocity = air / (pi / 4 * (1.610 * INCH) ** 2)
+    assert shared.high_m3_s == air and shared.high_Pa == own.high_Pa
+    lost = own.curve.pressure_Pa(air, own.air_density_kg_m3) - shared.curve.pressure_Pa(air, own.air_density_kg_m3)
+    # Into the branch of a tee: 60 diameters (Crane TP-410) of friction, here 0.023 to 0.032 by Moody's chart.
+    assert 1.38 < lost / (SHOP_AIR * velocity**2 / 2) < 1.92
+
+
+def test_a_blower_that_feeds_one_may_be_too_weak_for_two():
+    texts = {"blower_shutoff_pressure": "2 inH2O", "blower_free_flow": "25 cfm"}
+    assert solved(**texts).checks["blower"].verdict == "good"
+    weak = solved(burner_count="2", **texts).checks["blower"]
+    assert weak.verdict == "stop" and weak.text.startswith("One blower feeds 2 burners, 31.6 cfm")
+    assert "blowers" in [change.setting for change in weak.changes]
+    assert solved(burner_count="2", blowers="each", **texts).checks["blower"].verdict == "good"
+    assert (
+        solved(burner_count="2", blower_shutoff_pressure="3 inH2O", blower_free_flow="60 cfm").checks["blower"].verdict
+        == "good"
+    )
+
+
+def test_one_blower_for_two_is_bought_once_and_one_burner_pays_half():
+    two = {"batch_size": "2", "burner_count": "2", "price_blower": "80"}
+    lines = {n: solved(**two, blowers=n).part("cost").lines for n in ("one", "each")}
+    line = {n: next(one for one in found if one.key == "blower") for n, found in lines.items()}
+    assert (line["one"].packs, line["one"].batch_cost, line["one"].used_cost) == (1, 80, 40)
+    assert (line["each"].packs, line["each"].batch_cost, line["each"].used_cost) == (2, 160, 80)

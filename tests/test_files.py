@@ -1,6 +1,7 @@
 """Every file, read back by an independent reader, against the answers: within 0.02 mm."""
 
 import csv
+import datetime
 import io
 import json
 from math import dist, hypot
@@ -235,6 +236,13 @@ def test_a_stop_stands_over_every_drawing_for_a_machine(name, result):
         assert b"DO NOT BUILD" not in made(f"{name}-{end}", result)
 
 
+@pytest.mark.parametrize("name", CUTS)
+def test_a_cutting_file_says_its_unit(name, result):
+    """A machine that takes units for inches would cut it 25 times too large."""
+    texts = [text.dxf.text for text in dxf_of(made(f"{name}-dxf", result)).modelspace().query("TEXT")]
+    assert "One unit of this file is one millimetre." in texts
+
+
 def test_hole_table_in_both_units(result):
     rows = list(csv.DictReader(io.StringIO(made("holes-csv", result).decode())))
     assert len(rows) == result["port_count"] and list(rows[0]) == [
@@ -276,9 +284,13 @@ def test_design_file_opens_the_design(result):
 
 def test_calendar_holds_the_steps(result):
     events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
-    assert [str(event["SUMMARY"]) for event in events] == [row[1] for row in result.tables["days"].rows]
-    assert [event["DTSTART"].dt for event in events] == [step.start for step in result.part("schedule").steps]
-    assert [event["DTEND"].dt for event in events] == [step.end for step in result.part("schedule").steps]
+    steps, titles = result.part("schedule").steps, [row[1] for row in result.tables["days"].rows[:-1]]
+    heats = [f"First fire ({number})" for number in (1, 2, 3)]  # each on a day of its own, nobody is called at night
+    assert [str(event["SUMMARY"]) for event in events] == [*titles, *heats]
+    spells = [(step.start, step.end) for step in steps[:-1]] + list(steps[-1].spells)
+    assert [(event["DTSTART"].dt, event["DTEND"].dt) for event in events] == spells
+    assert all(end - start <= datetime.timedelta(hours=12) for start, end in steps[-1].spells)
+    assert len({str(event["UID"]) for event in events}) == len(events)
     assert "silica" in str(events[2]["DESCRIPTION"])
 
 

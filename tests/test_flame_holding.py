@@ -206,3 +206,14 @@ def test_refuses_and_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         flame(**change)
     assert caught.value.field == field
+
+
+@pytest.mark.parametrize("row", rows("flashback_tube.csv"), ids=lambda row: f"{row['tube']}-{row['phi']}")
+def test_measured_flashback_of_a_wide_tube(row):
+    """All lie above the middle, those of quartz up to 1.3 and those of copper up to 1.75 times the careful end of cold
+    ports, and all within the band of ports whose lip glows. Ports as small as ours were not measured."""
+    cold, glowing = (flame("CH4", row["phi"], row["diameter_m"], 2.0, wall, 293.15) for wall in (None, 293.15))
+    back = cold.flashback_velocity_m_s()
+    scatter = {"quartz": 1.3, "copper": 1.75}[row["tube"]]
+    assert back.value < row["measured_m_s"] < scatter * back.high
+    assert row["measured_m_s"] < glowing.flashback_velocity_m_s().high

@@ -82,8 +82,9 @@ def test_any_chamber_is_told_in_numbers_and_balances(texts):
     assert (r["atmosphere"] == "oxidising") <= (r["flue_o2_dry"] > r["flue_co_dry"])
     if d.firing_rate == "auto":
         assert abs(installed - r["firing_rate_needed"]) <= 1e-6 * installed
-        # A rate without a band is one that the poorest film of gas cannot give.
-        assert (checks["rate_for_need"].verdict == "good") == bool(r.answers["working_rate"].band)
+        # A rate without a band is one that the poorest film of gas cannot give; near the limit auto asks for less.
+        poorest = r.answers["working_rate"].band
+        assert (checks["rate_for_need"].verdict == "good") == bool(poorest and installed >= poorest[1] * (1 - 1e-9))
     if r["hold_rate"] is not None:
         # The gas leaves hotter than the walls, so it leaves less than the limit.
         assert r["heat_kept"] < r["available_heat"] + 1e-3

@@ -184,7 +184,7 @@ def test_available_heat_chart_tells_where_nothing_is_left():
     assert chart.plot.slots["reach"] == temps[n] and chart.plot.y == (shares[-1], 1.0) and shares[-1] < 0
     # A flame leaves nothing at its own temperature; steps of the chart are 65 K.
     assert r["flame_temperature"] - 65 < temps[n] < r["flame_temperature"] + 65
-    assert chart.sentence.endswith(f"nothing is left at about {1.8 * (temps[n] - 273.15) + 32:.0f} °F.")
+    assert chart.sentence.endswith(f"nothing is left at about {round(1.8 * (temps[n] - 273.15) + 32, -1):.0f} °F.")
 
 
 def test_wall_chart():

@@ -14,7 +14,6 @@ from burnercalc.parts import PARTS
 from burnercalc.parts import zone as zone_part
 from burnercalc.parts.zone import MARCH
 from burnercalc.physics import fired_heat_up as marches
-from burnercalc.physics.band import Band
 from burnercalc.physics.fired_heat_up import fired_heat_up
 from burnercalc.physics.gas_zone import at_rate_and_wall, rate_to_hold
 from burnercalc.physics.throughput import bar_heat_time_s, bar_throughput_kg_s
@@ -103,11 +102,11 @@ def test_the_fire_is_turned_up_when_the_walls_glow():
 
 def test_a_lighting_rate_that_never_makes_the_walls_glow_never_heats_up():
     r = solved()
-    weak = replace(r.part("lighting"), rate_W=Band(*[0.1 * r["hold_rate"]] * 3))
+    weak = replace(r.part("lighting"), waits_W=0.1 * r["hold_rate"])
     found = r.parts.call(PARTS["fired_heat_up"], lighting=weak)
     assert found.time_s is None and found.waits_s is None
     # No safe way to light: low fire, with what care there is.
-    none = r.parts.call(PARTS["fired_heat_up"], lighting=replace(r.part("lighting"), rate_W=None))
+    none = r.parts.call(PARTS["fired_heat_up"], lighting=replace(r.part("lighting"), waits_W=None))
     assert none.waits_s.value > 0 and none.time_s.value > none.waits_s.value
 
 
@@ -250,9 +249,10 @@ def test_chart_of_what_is_reached():
     assert plot.series["work"][1][at] == r["reached_high_work"]
     assert all(a < b for a, b in pairwise(lows)) and all(low < high for low, high in zip(lows, highs))
     low, value, high = (degF(temp) for temp in band(r, "reached_high_empty"))
+    tens = [f"{round(one, -1):.0f}" for one in (low, value, high, degF(r["reached_high_work"]))]  # three figures
     assert r.charts["reached_by_rate"].sentence == (
-        f"Left at 100 kBtu/h, the empty chamber ends at {value:.0f} °F ({low:.0f} °F to {high:.0f} °F); with work "
-        f"going through, at {degF(r['reached_high_work']):.0f} °F."
+        f"Left at 100 kBtu/h, the empty chamber ends at {tens[1]} °F ({tens[0]} °F to {tens[2]} °F); with work "
+        f"going through, at {tens[3]} °F."
     )
     assert "work" not in solved(work_rate="0 lb/h").charts["reached_by_rate"].sentence
     none = solve(Design.from_texts(FAR_APART["no flame"]))

@@ -6,6 +6,8 @@ import pytest
 from designs import FAR_APART
 
 from burnercalc import Design, InputErrors, catalogue, solve, units
+from burnercalc.burner import needs
+from burnercalc.parts import PARTS
 from burnercalc.settings import BY_KEY, SETTINGS
 
 # Moved in every setting.
@@ -92,6 +94,8 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
+    "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
+    "two on one that carries them": ({"burner_count": "2"}, ("blowers",)),
     "a blend from a tank": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "50 degF", "cylinder": "tank",
          "tank_diameter": "18 in", "tank_length": "36 in"}, ("tank_diameter", "tank_length")),
@@ -118,6 +122,8 @@ TEXTS = {
 IDLE = {
     ("hose_bore", "ambient_temperature"): "a size as sold; only where one just fits",
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
+    ("hose_bore", "fuel"): "a size as sold; only where one just fits",
+    ("hose_bore", "fuel_blend"): "a size as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
@@ -153,27 +159,46 @@ def closure(key):
     return found
 
 
-def told(result):
-    answers = {key: result.answers[key] for key in catalogue.ANSWERS}
+@cache
+def rests_on(name):
+    """Names of all settings and parts that a part may be worked out from, itself too; a setting's is its own."""
+    return frozenset({name}).union(*(rests_on(one) for one in needs(PARTS[name]))) if name in PARTS else {name}
+
+
+@cache
+def in_reach(setting):
+    """The answers that a setting may move: of parts that it reaches by their signatures, and all that are texts."""
+    return [
+        key
+        for key, answer in catalogue.ANSWERS.items()
+        if answer.cases or setting in rests_on(answer.at.partition(".")[0])
+    ]
+
+
+def told(result, keys):
+    answers = {key: result.answers[key] for key in keys}
     return {key: (answer.value, answer.band) for key, answer in answers.items()}
 
 
 @cache
 def movers():
-    """{answer: settings that moved it in any of the designs}."""
+    """{answer: settings that moved it in any of the designs}; what is known to move is not asked for again."""
     found = {key: set() for key in catalogue.ANSWERS}
     every = tuple(setting.key for setting in SETTINGS if setting.key != "units")
     for texts, moving in (*((FAR_APART[name], every) for name in FAR), *NEAR.values()):
         design = Design.from_texts(texts)
         result = solve(design)
-        before = told(result)
+        before = told(result, catalogue.ANSWERS)
         for setting in (BY_KEY[key] for key in moving):
             for text in other_texts(design, setting):
+                asked = [key for key in in_reach(setting.key) if setting.key not in found[key]]
+                if not asked:
+                    break
                 try:
-                    after = told(solve(design.changed({setting.key: text}), result))
+                    after = told(solve(design.changed({setting.key: text}), result), asked)
                 except InputErrors:
                     continue
-                for key in after:
+                for key in asked:
                     if after[key] != before[key]:
                         found[key].add(setting.key)
     return found

@@ -17,6 +17,7 @@ from burnercalc.find import make_good
 from burnercalc.parts import PARTS, tries
 from burnercalc.parts.holding import port_flame
 from burnercalc.physics import combustion
+from burnercalc.physics.band import Band
 from burnercalc.worker import handle
 
 KBTU_H = 293.0710701722222
@@ -40,17 +41,44 @@ SMALL = {
 }
 HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
 CLOSE = FAR_APART["crucible, inches"]
-LOOSE = {
-    "port_diameter": "5/16 in",
-    "rows": "3",
-    "ports_per_row": "3",
-    "block_thickness": "3 in",
+LOOSE = {"low_fire": "100 %"}
+KNIFE = FAR_APART["knife, inches"]
+COOL = {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF"}
+UP = {
+    "chamber_width": "6 in",
+    "chamber_height": "5 in",
+    "chamber_length": "18 in",
+    "opening_area": "10 in2",
+    "lining": "ifb_26 2 1/2 in, blanket_8lb 1 in",
     "chamber_temperature": "1700 degF",
-    "work_temperature": "1550 degF",
+    "work_temperature": "1600 degF",
+    "heat_up_time": "60 min",
     "firing_rate": "auto",
-    "blower_free_flow": "6 cfm",
+    "equivalence_ratio": "0.93",
+    "body_length": "4 in",
+    "port_diameter": "3/16 in",
+    "rows": "5",
+    "ports_per_row": "4",
+    "inlet": "1",
     "mix_pipe": "3/4",
+    "mix_pipe_length": "11 in",
+    "blower_free_flow": "7 cfm",
+    "gas_pressure": "3 psi",
 }
+DOWN = {
+    **HOUSE,
+    "firing_rate": "91 kBtu/h",
+    "body_length": "14 in",
+    "body_width": "3 in",
+    "body_depth": "3 in",
+    "rows": "3",
+    "ports_per_row": "21",
+    "block_thickness": "3 in",
+    "mix_pipe_length": "17 in",
+    "blower_free_flow": "44 cfm",
+    "baffle_holes": "58",
+}
+GIANT = {"chamber_length": "60 in", "chamber_width": "30 in", "chamber_height": "30 in"}
 SHORT = {**HOUSE, "ports_per_row": "10"}
 TORCH = {
     **FAR_APART["no baffle, a blend"],
@@ -74,9 +102,9 @@ def test_the_setting_against_a_scan_made_apart_from_the_code():
     assert r["lighting_ratio"] == 1.2 and rate == pytest.approx((40.1 + 48) / 2, rel=0.02)
     assert r["lighting_gas_pressure"] / PSI_PA == pytest.approx(0.67 * (rate / 38.8) ** 2, rel=0.02)
     assert r["lighting_damper"] == pytest.approx(0.07 * rate / 38.8, abs=0.005)
-    # Two in a hundred off both.
+    # Five in a hundred off both.
     low, high = (rate / KBTU_H for rate in r.answers["lighting_rate"].band)
-    assert (low, high) == pytest.approx((40.1 * 1.02, 48 / 1.02), rel=0.03)
+    assert (low, high) == pytest.approx((40.1 * 1.05, 48 / 1.05), rel=0.03)
 
 
 def _faces_K(port):
@@ -148,17 +176,19 @@ def test_the_setting_by_a_fine_scan(name):
         return gauge_Pa >= least * (1 - 1e-9) and 1074.7 >= K
 
     found = []
-    for tried in dict.fromkeys([set_so, 1.0, 1.1, 1.2, 1.3]):
+    for tried in dict.fromkeys([set_so, 1.0, 1.1, 1.15, 1.2, 1.25, 1.3]):
         flash, hot, lift = limits(tried)
         low, high = 1.1 * flash, min(lift / 1.1, firing.rate_W)
         rates = [low + (high - low) * i / 400 for i in range(401)]
         good = [rate for rate in rates if rate > 0 and sets(tried, rate)] if high > low else []
         if good and high >= 1.1 * good[0]:
-            waits = [(max(off * hot, good[0]), min(lift / off, firing.rate_W)) for off in (1.1, 1.02)]
-            waits = [one for one in waits if one[1] >= 1.04 * one[0] and sets(tried, one[1])]
-            found.append((not waits, len(found), tried, waits[0] if waits else (good[0], good[-1])))
-    cannot, _, ratio, band = min(found, default=(True, 0, None, ()))
-    assert r["lighting_ratio"] == ratio and r.part("lighting").stays == (not cannot)
+            waits = [(off, max(off * hot, good[0]), min(lift / off, firing.rate_W)) for off in (1.1, 1.05, 1.02)]
+            waits = [one for one in waits if one[2] >= 1.04 * one[1] and sets(tried, one[2])]
+            # The leanest that is a twentieth off both; else the leanest that may wait; else that can be set.
+            rank = 2 if not waits else 1 if waits[0][0] < 1.05 else 0
+            found.append((rank, len(found), tried, waits[0][1:] if waits else (good[0], good[-1])))
+    rank, _, ratio, band = min(found, default=(2, 0, None, ()))
+    assert r["lighting_ratio"] == ratio and r.part("lighting").stays == (rank < 2)
     assert r.answers["lighting_rate"].band == pytest.approx(band, rel=0.01)
 
 
@@ -201,8 +231,9 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
 
 def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
     down, up = card(**NEUTRAL)["The walls glow"][1], card(**CLOSE)["The walls glow"][1]
-    assert "Turn down" in down and down.index("gas first") < down.index("then damper")
-    assert "Turn up" in up and up.index("air first") < up.index("then gas")
+    assert "one valve at a time: AIR FIRST, then gas" in down and "Not before" in down
+    assert "in 3 equal steps, one valve at a time: GAS FIRST, then air" in up
+    assert "In 3 equal steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
 
 
 @pytest.mark.parametrize("low_fire, way", [("60 %", "torch"), ("30 %", "no_room"), ("75 %", "no_room")])
@@ -267,7 +298,7 @@ def test_each_reason_has_a_design_and_its_words(way):
 
 ON_A_LINE = {
     # what it is, and what makes it good at the same 7 in
-    "the default": ({}, {"port_diameter": "9/32 in"}),
+    "the default": ({}, {"port_diameter": "9/32 in", "low_fire": "42 %"}),
     "a box of ten ports": (
         KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"],
         {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "48 %"},
@@ -359,8 +390,9 @@ def card(**texts):
 def test_the_card_has_every_step_with_its_source():
     rows = solved().tables["lighting_card"].rows
     assert [row[0] for row in rows] == [
-        "Before", "Purge", "Torch first", "Set", "3 s", "Not lit, or it goes out", "It burns", "The walls glow",
-        "High fire", "While it burns", "Pop, roar", "Shut down", "Air or power fails", "Smell of gas",
+        "Before", "Purge", "Torch first", "Set", "3 s", "Not lit, or it goes out", "It burns", "Poison",
+        "The walls glow", "High fire", "While it burns", "Pop, roar", "Shut down",
+        "Air or power fails", "Smell of gas",
     ]  # fmt: skip
     assert all(len(row) == 3 and row[1] and row[2] for row in rows)
 
@@ -369,12 +401,22 @@ def test_the_card_has_every_step_with_its_source():
     "step, words",
     [
         ("Purge", ("Gas shut", "1 min", "Five volumes")),
-        ("Torch first", ("before any gas", "until the walls glow")),
+        ("Torch first", ("on a stand", "before any gas", "till the walls glow")),
         ("Set", ("slide shut on its hole, drilled 29/64 in", "before the jet", "8.1 % open", "Mark the valve")),
         ("3 s", ("Hand on the cock", "gas off", "after the first hiss", "0.8 s to the face")),
-        ("Not lit, or it goes out", ("Gas off", "wait 1 min", "purge again", "propane")),
-        ("It burns", ("Stay at LIGHT", "torch in front", "until the walls glow", "gas off at once")),
-        ("The walls glow", ("Turn down", "gas first", "then damper")),
+        ("Not lit, or it goes out", ("Gas off", "purge again for 1 min", "propane")),
+        (
+            "It burns",
+            (
+                "Stay at LIGHT",
+                "torch or pilot in front",
+                "till the walls glow",
+                "about 3.7 min, 5.0 min at most",
+                "gas off",
+            ),
+        ),
+        ("Poison", ("5.2 % to 8.3 %", "Outdoors", "2200 cfm", "doors open on two sides")),
+        ("The walls glow", ("AIR FIRST", "then gas", "damper to LOW")),
         ("While it burns", ("1400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
         ("Air or power fails", ("close by itself", "opened again by hand only")),
@@ -420,7 +462,7 @@ def test_the_pressure_at_the_tap_to_light():
     rate = r["lighting_rate"] / KBTU_H
     flow = rate / 100 * 20.9 / 24.9  # gas is 1.2/23.9 of the air
     assert r["lighting_mix_pressure"] / INH2O_PA == pytest.approx(0.434 * flow**1.84, rel=0.06)
-    assert "0.073 in H₂O at the mix pipe's tap" in card(**NEUTRAL)["Set"][1]  # with the chamber's 0.03 at high fire
+    assert "0.072 in H₂O at the mix pipe's tap" in card(**NEUTRAL)["Set"][1]  # with the chamber's 0.03 at high fire
 
 
 @pytest.mark.parametrize("length, verdict", [("64.3 in", "good"), ("64.5 in", "caution")])
@@ -502,9 +544,9 @@ def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
     mark, hand = r.part("lighting_slide"), r.answers["lighting_ratio_by_hand"]
     assert r["lighting_mark"] == "slide shut on its hole, drilled 29/64 in"
     wanted = r["lighting_ratio"] * r["lighting_damper"] * (1.610 / 0.453125) ** 2
-    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.234
+    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.231
     # A gauge of 3 psi to 2 % of it at 0.84 psi is 3.6 % of the gas; with 2 % of the hole 4.1 %.
-    assert hand.band == pytest.approx((1.234 * 0.959, 1.234 * 1.041), rel=1e-3)
+    assert hand.band == pytest.approx((1.231 * 0.959, 1.231 * 1.041), rel=1e-3)
     assert r.checks["lighting_by_hand"].verdict == "good" and "1.18 to 1.28" in r.checks["lighting_by_hand"].text
     assert solve(Design.from_texts({"units": "mm"}))["lighting_mark"] == "slide shut on its hole, drilled 11.7 mm"
 
@@ -533,12 +575,13 @@ def test_a_mark_in_percent_could_not_be_hit():
 
 
 def test_what_a_hand_may_miss_is_told():
-    """A small blower on a small pipe: 5/1000 in of a gap of 0.1 in is 6 %; gas of a line is read by water in a tube."""
+    """A gauge that reads 4.83 psi ends at 15: 2 % of it at 0.83 psi is 18 % of the gas, and a mixture of 1.23 may be
+    1.01; gas of a line is read by water in a tube."""
     near, far = (solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, LOOSE))
     assert (
         near.verdict == "good"
         and far.verdict == "caution"
-        and "1.02 is one that even a torch does not hold" in far.text
+        and "1.01 is one that even a torch does not hold" in far.text
     )
     r = solved(**HOUSE, port_diameter="9/32 in")
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"held": (False, True)}}))
@@ -553,10 +596,12 @@ def test_what_a_hand_may_miss_is_told():
 def test_several_burners_are_lit_one_by_one():
     """Each with a cock, a damper and a torch; the time to try is of one burner's mixture."""
     one, two = (solved(burner_count=count) for count in ("1", "2"))
-    rows = {row[0]: row[1] for row in two.tables["lighting_card"].rows}
-    words = rows["The next burner"]
+    shared = {row[0]: row[1] for row in two.tables["lighting_card"].rows}["The next burner"]
+    own = solved(burner_count="2", blowers="each").tables["lighting_card"].rows
+    words = {row[0]: row[1] for row in own}["The next burner"]
     assert [part for part in ("own cock, damper and torch", "As the first", "Farthest from the door", "gas shut",
-                              "One blower for all") if part not in words] == []  # fmt: skip
+                              ) if part not in words] == []  # fmt: skip
+    assert shared.startswith("One blower feeds all: every damper at LIGHT, air on, before the first is lit")
     assert "The next burner" not in {row[0] for row in one.tables["lighting_card"].rows}
     a, b = (r.part("lighting_card") for r in (one, two))
     assert a.fills_s == pytest.approx(b.fills_s, rel=0.05) and a.slips < 0.6 * b.slips
@@ -575,3 +620,153 @@ def test_a_jet_too_large_to_be_read_at_the_gauge_refuses_no_design():
     r = solved(firing_rate="1000 kBtu/h", jet_drill="#54")
     assert r.part("lighting_slide").ratio is None or r.part("lighting_slide").ratio.low >= 0
     assert r["port_count"] == 43
+
+
+# --- the wait, and what is breathed meanwhile -------------------------------------------------------------------------
+
+
+def test_carbon_monoxide_while_it_waits_by_hand():
+    """At 1.2 the dry gas of propane holds 5.8 % (another programme, equilibrium kept at 1700 K, 3.1 % at 1.1). A
+    mole brings 23.87/1.2 of air, so 15.7 of nitrogen, three of carbon oxides and 0.5 of hydrogen: 19.2 dry. 43.2 kBtu/h
+    at 2516 Btu/ft3 are 17.2 cfh: 0.32 cfm of CO, in 1,600 cfm 200 ppm."""
+    r = solved()
+    low, high = r.answers["lighting_co"].band
+    assert r["lighting_co"] == pytest.approx(0.058, rel=0.03) and 0.045 < low < 0.058 < high < 0.085
+    cfm = 0.3048**3 / 60
+    assert r["lighting_fresh_air"] / cfm == pytest.approx(1600, rel=0.04)
+    assert r.answers["lighting_fresh_air"].band[1] > 1.3 * r["lighting_fresh_air"]  # what hand and gauge may miss
+
+
+def test_all_burners_that_wait_are_breathed():
+    one, two = (solved(burner_count=count, blowers="each").part("lighting_air") for count in ("1", "2"))
+    assert two.fresh_air_m3_s.high == pytest.approx(2 * one.fresh_air_m3_s.high, rel=0.02)
+    assert two.co_dry == pytest.approx(one.co_dry, rel=0.02)
+
+
+def test_a_wait_of_hours_is_breathed_thinner():
+    """The knife maker's 1.4 h at 200 ppm are 280 ppm h, 8 h of 35; longer is less, and for ever is a shift."""
+    knife, giant = (solved(**texts).part("lighting_air") for texts in (KNIFE, GIANT))
+    assert knife.limit_fraction == pytest.approx(200e-6, rel=0.02) and giant.wait_s is None
+    assert giant.limit_fraction == pytest.approx(35e-6)
+
+
+def judged(check, r, **parts):
+    return r.parts.call(CHECKS[check], **by_hand(r, parts))
+
+
+# Through a door of 4.645 m2 and another, 0.3 x area x 0.894 m/s: 1.246 m3/s.
+@pytest.mark.parametrize(
+    "fresh, verdict",
+    [(1.24, "good"), (1.25, "note"), (4.98, "note"), (4.99, "caution"), (12.4, "caution"), (12.5, "stop")],
+)
+def test_fresh_air_is_judged_by_what_doors_and_hoods_bring(fresh, verdict):
+    found = judged("lighting_air", solved(), lighting_air={"fresh_air_m3_s": Band(fresh / 2, fresh / 1.5, fresh)})
+    assert found.verdict == verdict and found.value == fresh
+
+
+WAIT_LIMITS = (
+    ("hand", 299, "good", "good"),
+    ("hand", 301, "caution", "caution"),
+    ("hand", 3599, "caution", "caution"),
+    ("hand", 3601, "stop", "long_hand"),
+    ("stand", 3599, "good", "good"),
+    ("stand", 3601, "caution", "long_stand"),
+    ("guard", 3599, "good", "good"),
+    ("guard", 90000, "note", "long_guard"),
+    ("hand", None, "stop", "never_attended"),
+    ("stand", None, "stop", "never_attended"),
+    ("guard", None, "caution", "never_guard"),
+)
+
+
+@pytest.mark.parametrize("lit_by, seconds, verdict, case", WAIT_LIMITS)
+def test_the_wait_is_judged_by_what_keeps_the_flame_alight(lit_by, seconds, verdict, case):
+    """By its longest: five minutes in the hand, an hour beside a stand; a pilot with a guard watches on."""
+    wait = None if seconds is None else Band(seconds / 2, seconds / 1.5, seconds)
+    found = judged("lighting_wait", solved(lit_by=lit_by), lighting_air={"wait_s": wait})
+    assert (found.verdict, found.cases) == (verdict, (case,))
+    assert bool(found.cures) == (verdict in ("caution", "stop"))
+
+
+@pytest.mark.parametrize("lit_by, verdict", [("hand", "stop"), ("stand", "caution"), ("guard", "good")])
+def test_a_chamber_that_never_glows_wants_a_guard(lit_by, verdict):
+    """An oven at 1,300 degF lights no gas again: no words of a glow, the pilot as long as gas flows."""
+    r = solved(**COOL, lit_by=lit_by)
+    check, rows = r.checks["lighting_wait"], card(**COOL, lit_by=lit_by)
+    assert check.verdict == verdict and "too cool to light gas again" in check.text
+    assert "The walls glow" not in rows and "AIR FIRST" in rows["It burns steadily"][1]
+    words = rows["It burns"][1]
+    assert "as long as gas flows" in words and ("guard stay on" in words) == (lit_by == "guard")
+    told = (r["light_up_advice"], r.checks["lighting"].text, words)
+    assert not [text for text in told if "the walls glow" in text]
+
+
+@pytest.mark.parametrize(
+    "texts", [{**KNIFE, "lit_by": "hand"}, {**KNIFE, "lit_by": "stand"}, {**COOL, "lit_by": "hand"}]
+)
+def test_a_guard_is_the_other_way_of_lighting(texts):
+    """It is the first thing offered, and with it no fault is left; the train then has the pilot."""
+    before, after = solved(**texts), solved(**{**texts, "lit_by": "guard"})
+    assert before.checks["lighting_wait"].fault and before.checks["lighting_wait"].changes[0].setting == "lit_by"
+    assert not after.checks["lighting_wait"].fault
+    pilots = [[part.key for part in r.part("train").parts].count("pilot") for r in (before, after)]
+    assert pilots == [0, 1]
+
+
+def test_what_is_held_to_the_face_is_what_is_set():
+    words = {lit_by: card(lit_by=lit_by)["Torch first"][1] for lit_by in ("hand", "stand", "guard")}
+    assert "long stem" in words["hand"] and "on a stand" in words["stand"] and "flame guard" in words["guard"]
+
+
+# --- which valve first ------------------------------------------------------------------------------------------------
+
+
+def lip_margin(r, rate_W, ratio):
+    """Rate over careful flashback at a lip that glows, from the port's flame."""
+    port = (r.part("face").port_diameter_m, r.design.block_thickness, r.part("hot_block").waiting_port)
+    limit_m_s = port_flame(r.part("gas"), r.part("shop"), ratio, *port, off=0.03).flashback_velocity_m_s().high
+    flow_m3_s = combustion.mixture_flow_m3_s(r.part("gas").composition, ratio, rate_W)
+    velocity_m_s = r.part("stream").velocity_m_s * flow_m3_s / r.part("firing").mixture_m3_s
+    return velocity_m_s * r.part("shares").least / limit_m_s
+
+
+def test_the_order_of_the_valves_by_both_ways():
+    """Lit at 43.2 kBtu/h and 1.2, low fire 40 and 0.96: gas first is 40 at 1.2 x 40/43.2 = 1.11, air first 43.2 at
+    0.96 x 43.2/40 = 1.04, and further from flashback."""
+    r = solved()
+    light, low = r["lighting_rate"], r.part("firing").low_W
+    gas, air = lip_margin(r, low, 1.2 * low / light), lip_margin(r, light, 0.96 * light / low)
+    found = r.part("turning").to_low
+    assert (found.first, found.steps) == ("air", 1) and found.margin == pytest.approx(air, rel=0.01) and air > 1.1 > gas
+
+
+def test_gas_goes_first_where_air_first_would_blow_it_off():
+    """100/40 in three steps is 1.357 each: air first the mixture falls to 0.71, whose flame lifts at a tenth of the
+    rate; gas first it rises to 1.30."""
+    r = solved()
+    found = r.part("turning").to_high
+    assert (found.first, found.steps) == ("gas", 3)
+    assert found.most_ratio == pytest.approx(0.96 * 2.5 ** (1 / 3), rel=1e-6) and found.least_ratio == 0.96
+    lift = {one: (r.part("tries").at(one).lift_W or 0.0) / r.part("firing").low_W for one in (0.71, 0.96)}
+    assert lift[0.71] < 0.25 * lift[0.96]
+
+
+@pytest.mark.parametrize(
+    "texts, says, cure",
+    [
+        ({"low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
+        (DOWN, "to low fire, 36 kBtu/h, no order", {"low_fire": "45 %"}),
+        (UP, "to high fire no order", {"low_fire": "45 %"}),
+    ],
+    ids=["low", "down", "up"],
+)
+def test_no_order_is_a_caution_that_a_higher_low_fire_cures(texts, says, cure):
+    before, after = solved(**texts).checks["turning"], solved(**{**texts, **cure}).checks["turning"]
+    assert before.verdict == "caution" and (before.changes[0].setting, before.changes[0].move) == ("low_fire", "raise")
+    assert says in before.text and after.verdict == "good"
+
+
+def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
+    r = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end")
+    assert not r.part("lighting").stays and r.checks["lighting"].verdict == "caution"
+    assert r.checks["turning"].verdict == "note" and 0.5 < r.checks["turning"].value < 1

@@ -3,6 +3,8 @@
 import pytest
 from designs import solved
 
+from burnercalc.errors import InputErrors
+
 
 def test_a_batch_of_one_takes_the_days_of_one():
     for texts in ({}, {"work_week": "5", "day_hours": "6 h", "refractory": "insulating_castable"}, {"hands": "2"}):
@@ -58,3 +60,31 @@ def test_wood_for_all_moulds_and_no_more_moulds_than_burners():
     assert few["hours_per_burner"] == solved(batch_size="2", moulds="2")["hours_per_burner"]
     mould = {row[0]: row for row in three.tables["cost_lines"].rows}["mould"]
     assert mould[2] == 3 and mould[4] == 60 and mould[3] == pytest.approx(60 / 12)
+
+
+@pytest.mark.parametrize(
+    "texts, field",
+    [
+        ({"moulds": "0"}, "moulds"),
+        ({"batch_size": "0"}, "batch_size"),
+        ({"batch_size": "200"}, "batch_size"),
+        ({"oven_places": "0"}, "oven_places"),
+        ({"test_stands": "0"}, "test_stands"),
+        ({"hands": "0"}, "hands"),
+        ({"day_hours": "10 min"}, "day_hours"),
+        ({"batch_size": "100", "hours_weld": "80 h", "hours_finish": "70 h"}, "batch_size"),
+    ],
+)
+def test_a_batch_that_is_none_is_refused_by_name(texts, field):
+    with pytest.raises(InputErrors) as caught:
+        solved(**texts)
+    (error,) = caught.value.errors
+    assert error.field == field and error.nearest
+    solved(**{**texts, field: error.nearest})
+
+
+def test_a_mix_that_is_stiff_before_it_is_placed_is_said():
+    late = solved(batch_size="12", refractory="own", working_time="5 min").checks["mixes"]
+    assert late.verdict == "caution" and "One block takes" in late.text
+    enough = solved(batch_size="12", refractory="own", working_time="6 min", placing_rate="100 lb/h").checks["mixes"]
+    assert enough.verdict != "caution"

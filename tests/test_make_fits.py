@@ -47,6 +47,11 @@ def default():
         ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.401) / 25.4),
         # caps of flat that is sold; a round body's discs are as thick as its wall
         ("cap_flat", {"cap_thickness": "1/4 in"}, "good", 0.0),
+        ("cap_thickness", {}, "good", 3 / 16),
+        ("cap_thickness", {"cap_thickness": "9/64 in"}, "good", 9 / 64),  # three quarters of 3/16
+        ("cap_thickness", {"cap_thickness": "1/8 in"}, "caution", 1 / 8),
+        ("cap_thickness", {"cap_thickness": "3/8 in"}, "good", 3 / 8),  # twice 3/16
+        ("cap_thickness", {"cap_thickness": "7/16 in"}, "caution", 7 / 16),
         ("cap_flat", {"cap_thickness": "7/32 in"}, "caution", 1 / 32),
         ("cap_flat", {"wall": "0.237 in", **ROUND_BODY}, "caution", 0.25 - 0.237),
         ("cap_flat", {"wall": "0.237 in", "cap_thickness": "1/4 in"}, "good", 0.0),

@@ -48,7 +48,16 @@ def test_the_train_splits_after_the_mixer_into_legs_alike(one, two):
     # A reducer more at 9, tee 14, legs 16, unions 18, elbows 10 each.
     names = ["tee", "2 x bell reducer", "2 x leg", "2 x union in a leg", "2 x elbow of a leg"]
     assert [row[2] for row in added] == names and "223 mm" in added[2][3]
-    assert two["train_safety_cost"] - one["train_safety_cost"] == 9 + 14 + 2 * (16 + 18 + 10)
+    # The legs lie an elbow above the ends of the inlet pipes: a pipe's width over them.
+    over = next(part for part in two.part("train").parts if part.key == "leg").slots["over"]
+    assert (
+        over == pytest.approx(two.design.inlet_length + two.part("steel").inlet_pipe.od_m)
+        and "over the back" in added[2][3]
+    )
+    assert (
+        "one inlet" in two.drawings["section_across"].title and "one inlet" not in one.drawings["section_across"].title
+    )
+    assert two["train_needed_cost"] - one["train_needed_cost"] == 9 + 14 + 2 * (16 + 18 + 10)
 
 
 def test_tee_and_legs_cost_pressure_and_each_inlet_carries_half(one, two):

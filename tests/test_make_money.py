@@ -47,6 +47,7 @@ def test_the_shopping_of_one_burner(default):
         ("pin stock", "46 pins", 5),
         ("mould", "1 for the batch", 1),
         ("gas and air train, safety", "1 set", 1),
+        ("gas and air train, to run it", "1 set", 1),
         ("gas and air train, comfort", "1 set", 1),
         ("blower and air pipe", "1 set", 1),
         ("sundries", "1 set", 1),
@@ -57,7 +58,7 @@ def test_the_shopping_of_one_burner(default):
     assert gas == default["first_fire_cost"] == pytest.approx(0.90 * 40 * (25.87 + 7.4) / 21.6, rel=0.01)
     # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, ten from a stick at 1.50
     # the train as added up in test_train.py
-    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 493, 132, 120, 25, gas]
+    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 361, 232, 32, 120, 25, gas]
     assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
     used = [
         2 * TUBE * 9.0625 / 12,
@@ -67,8 +68,9 @@ def test_the_shopping_of_one_burner(default):
         95 * 7.698277 / 55,
         1.5 * 46 / 10,
         20,
-        493,
-        132,
+        361,
+        232,
+        32,
         120,
         25,
         gas,
@@ -117,8 +119,39 @@ def test_what_is_at_hand_is_left_out_of_the_shopping_list(default):
     asked = json.dumps({"kind": "left", "settings": {}, "got": got})
     words = json.loads(worker.handle(asked))["words"]
     assert f"{default['cost_batch'] - spared:.2f} of {default['cost_batch']:.2f}" in words
+    assert f"Tools and safety gear: {default['tools_cost']:.2f} of {default['tools_cost']:.2f}" in words
     text = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4", got))).split())
     assert "2 lines are left out" in text and f"{spared:.2f}" in text and "60 cfm free" not in text
+
+
+def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
+    """By hand from the example prices: alarm, extinguisher, torch, mask, cylinder, gauge, two thermocouples, scale,
+    saw, drills, plate, 13 screws at 0.15, sealer. The burner costs as much as without them."""
+    by_hand = 45 + 50 + 40 + 35 + 60 + 45 + 2 * 35 + 30 + 25 + 35 + 25 + 13 * 0.15 + 20
+    assert default["tools_cost"] == pytest.approx(by_hand)
+    assert math.fsum(row[3] for row in default.tables["tools"].rows) == pytest.approx(by_hand)
+    assert default["cost_batch"] == pytest.approx(math.fsum(row[3] for row in default.tables["shopping"].rows))
+    sold = {row[0]: row[1:3] for row in default.tables["tools"].rows}
+    assert sold["hole saw"][0].startswith("2 7/16 in") and sold["plate for the leak test"][0].startswith(
+        "flat, 9 in x 4"
+    )
+    assert sold["drills"][0] == "3/8 in for the window; 1/4 in for ports; 1/8 in for knock-out; 17/64 in as gauge"
+    text = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4"))).split())
+    assert f"tools and safety gear, {by_hand:.2f}" in text and "carbon monoxide alarm" in text and "dust mask" in text
+    got = [shopping.name_of(row) for row in default.tables["tools"].rows if row[0] == "scale"]
+    less = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4", got))).split())
+    assert f"tools and safety gear, {by_hand - 30:.2f}" in less and f"{default['cost_batch']:.2f} to spend" in less
+
+
+def test_a_line_needs_no_cylinder_but_water_in_a_tube_and_a_tank_is_one():
+    line = [row[0] for row in solved(fuel="natural_gas", gas_pressure="7 inH2O").tables["tools"].rows]
+    assert "gas cylinder" not in line and "clear tube for water" in line
+    three = {row[0]: row for row in solved(cylinder_count="3", cylinder="20", units="mm").tables["tools"].rows}
+    assert three["gas cylinder"][1:] == ("full charge 9.07 kg, own or for a deposit", 3, 180.0)
+    assert "gas tank" in [row[0] for row in solved(cylinder="tank").tables["tools"].rows]
+    many = solved(batch_size="5", moulds="3")
+    screws = next(row for row in many.tables["tools"].rows if row[0] == "wood screws")
+    assert screws[2] == 3 * many["mould_screws"]  # one mould's for each mould, tools once
 
 
 def test_without_a_baffle_no_sheet_is_bought():

@@ -17,7 +17,9 @@ def test_the_cost_of_one_that_is_sold_by_hand(default):
     gas = 0.5 * 100 / 21.6 * 0.90
     assert default["test_gas_cost"] == pytest.approx(gas, rel=0.01)
     d = default.design
-    kept = default["train_safety_cost"] + default["train_comfort_cost"] + d.price_blower + d.price_mould
+    kept = (
+        sum(default[f"train_{what}_cost"] for what in ("safety", "needed", "comfort")) + d.price_blower + d.price_mould
+    )
     cost = (kept + (default["cost_per_burner"] - kept + gas + 7 * 25) / 0.95) * 1.15
     assert default["selling_cost"] == pytest.approx(cost, rel=1e-4)
     assert default["selling_price"] == pytest.approx(1.2 * cost, rel=1e-4)

@@ -1,7 +1,7 @@
 """The calendar of a batch: by hand, against all orders of small batches, and what it may never do."""
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
 
 import pytest
 from hypothesis import given, settings
@@ -50,9 +50,9 @@ def test_welding_is_split_over_nights_and_days_off():
 
 def test_blocks_go_into_the_oven_together_and_cold():
     """Three moulds, three places: one charge, begun when all three are cleared."""
-    found = plan(3, ONE, Means(moulds=3, oven_places=3, hands=3))
+    found = plan(3, ONE, Means(moulds=3, oven_places=3, test_stands=3, hands=3))
     assert [burners for burners, *_ in jobs(found, "oven")] == [(1, 2, 3)]
-    single = plan(3, ONE, Means(moulds=3, oven_places=1, hands=3))
+    single = plan(3, ONE, Means(moulds=3, oven_places=1, test_stands=3, hands=3))
     ovens = jobs(single, "oven")
     assert len(ovens) == 3 and all(a[2] <= b[1] for a, b in pairwise(ovens))
 
@@ -269,7 +269,7 @@ SMALL = [  # burners, changes of ONE, shop
     (2, {"weld": 400, "cast": 240}, Means(moulds=2, oven_places=2, day_min=300)),
     (2, {"heats": (600,), "oven": 700}, Means(test_stands=2, week=6, weekday=3)),
     (3, {"heats": (600,)}, Means()),
-    (3, {"heats": (600,)}, Means(moulds=3, oven_places=3)),
+    (3, {"heats": (600,)}, Means(moulds=3, oven_places=3, test_stands=3, hands=3)),
     (3, {"heats": (1552,), "trim": 0}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
     (4, {"heats": (600,), "trim": 0, "weld": 0}, Means(oven_places=4)),
 ]
@@ -325,3 +325,23 @@ def test_names_the_field(burners, change, field):
 
 def test_a_job_says_whose_it_is():
     assert plan(1, ONE, Means()).jobs[0] == Job("weld", (1,), at(1, 9), at(1, 12))
+
+
+@pytest.mark.parametrize("burners", [2, 5])
+def test_owning_more_never_takes_longer(burners):
+    """A second mould that is not worth making stays unmade: 5 burners, two pairs of hands, 26 days, not 29."""
+    days = {}
+    for numbers in product((1, 2), repeat=len(LACKS)):
+        days[numbers] = plan(burners, ONE, Means(**dict(zip(LACKS, numbers)), week=5)).days
+    for numbers, found in days.items():
+        for i, number in enumerate(numbers):
+            if number == 2:
+                assert found <= days[numbers[:i] + (1,) + numbers[i + 1 :]]
+
+
+@pytest.mark.parametrize("burners", [31, 40, 60])
+def test_many_take_no_longer_than_in_two_halves(burners):
+    """Fewer rules are tried for many: one batch after the other is no quicker than all of them at once."""
+    half = burners // 2
+    means = Means(hands=1, moulds=3)
+    assert plan(burners, ONE, means).days <= plan(half, ONE, means).days + plan(burners - half, ONE, means).days

@@ -223,6 +223,7 @@ def test_window_plan():
         'Thick line: the side that becomes the face, 9" by 4"',
         'Thin line: window, 7 3/4" by 2 3/4"; the lip is 5/8" all round',
         'Broken lines: the tube\'s corners end here, radius 3/8" outside, 3/16" inside',
+        "Leave a bridge in the middle of both long cuts until the caps are on: the tube springs.",
         '7 3/4"', '2 3/4"', '13/16"', '13/16"', '1. drill four holes of 3/8"', "2. cut from hole to hole"]  # fmt: skip
     spans = {round(abs(x2 - x1) + abs(y2 - y1), 4) for x1, y1, x2, y2 in lines(window, "dimension")}
     assert 0.8125 in spans
@@ -273,7 +274,7 @@ def test_baffle_blank():
     reach = min(2.0, 0.8 * 0.1875 * IN_MM) / IN_MM
     assert all(marked(lines(baffle, "centre"), (x, y), reach) for x, y, _ in holes)
     assert lines(baffle, "bend") == near([(-4.25 - 4 / IN_MM, 0, 4.25 + 4 / IN_MM, 0)])
-    assert texts_of(baffle)[-1] == '40 holes of 3/8", sheet 1/16", bend 60° along the middle'
+    assert texts_of(baffle)[-1] == '40 holes of 3/8", sheet 1/16", bend 60° from flat along the middle'
     flat = drawn("baffle", baffle_bend_angle="0 deg")
     assert texts_of(flat)[-1] == '40 holes of 3/8", sheet 1/16"' and not lines(flat, "bend")
 

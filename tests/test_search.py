@@ -62,7 +62,7 @@ btu: set-firing_rate or answer-firing_rate_gross or answer-firing_rate_needed; e
 WORDS = """
 drill bits: set-jet_drill; bottle: set-cylinder; refill: set-cylinder; solenoid valve: answer-train_safety_cost
 check valve: answer-train_safety_cost; flame arrestor: answer-train_safety_cost
-manometer: answer-train_comfort_cost; teflon: answer-train_comfort_cost; union: answer-train_comfort_cost
+manometer: answer-train_needed_cost; teflon: answer-train_needed_cost; union: answer-train_needed_cost
 leak: answer-hose_bore; soapy water: answer-hose_bore; gate valve: answer-damper_open_high
 dimmer: answer-damper_open_high; squirrel cage: set-blower_free_flow; shop vac: set-blower_free_flow
 leaf blower: set-blower_free_flow; popping: check-flashback_hot; huff: check-flashback_cold

@@ -6,7 +6,7 @@ import io
 import pytest
 from designs import solved
 
-from burnercalc.drawing.shapes import Polyline, Text
+from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
 from burnercalc.link import from_link
 from burnercalc.making import train as t
@@ -91,13 +91,26 @@ def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
         "connector regulator gauge hose cock filter solenoid flame_guard needle gauge_cock low_gauge check_valve "
-        "jet_holder filter_guard flexible_joint damper air_switch air_flap tap mix_pipe elbow union reducer"
+        "jet_holder filter_guard flexible_joint air_switch damper air_flap tap mix_pipe elbow union reducer"
     )
     found = sizes(r)
-    assert found["regulator"].startswith("5.09 psi out, at least 150 kBtu/h")
+    assert found["regulator"].startswith("4.93 psi out, at least 150 kBtu/h")  # 4.83 at the jet, 0.1 in the hose
+    small = solved(jet_drill="#55")  # a smaller hole wants more gas than was set: the regulator must give that
+    assert small.part("jet").high_Pa > 1.1 * small.design.gas_pressure
+    assert float(sizes(small)["regulator"].split()[0]) * PSI >= small.part("jet").high_Pa
     assert found["reducer"] == "1-1/2 to 2 in, malleable, concentric"
     assert found["solenoid"] == "1/4 in, for 30 psi or more, shut without current"
     assert r["air_switch_pressure"] == pytest.approx(r.part("train").switch_Pa)
+
+
+def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together():
+    """Two bores of 1.610 in are as wide as one of 2.277 in."""
+    assert "header" not in parts(solved(burner_count="2", blowers="each"))
+    assert t.header_bore_m(branch_bore_m=1.610 * IN, branches=2) == pytest.approx(2.277 * IN, rel=1e-3)
+    r = solved(burner_count="2")
+    air = parts(r)[parts(r).index("filter_guard") :]
+    assert air[:5] == ["filter_guard", "flexible_joint", "header", "air_switch", "damper"]
+    assert sizes(r)["header"].startswith("bore 2 9/32 in or more, feeds 2 burners")
 
 
 def test_the_train_from_a_line():
@@ -119,16 +132,23 @@ def test_a_switch_that_senses_too_little_stands_before_the_damper():
         low_fire="100 %", blower_free_flow="30 cfm", inlet="1", mix_pipe="1", chamber_back_pressure="1 inH2O"
     )
     assert strong["air_switch_pressure"] > 0.2 * WATER and "damper" not in sizes(strong)["air_switch"]
+    for r, before in ((solved(), True), (strong, False)):
+        assert (parts(r).index("air_switch") < parts(r).index("damper")) is before
 
 
 def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
-    safety = (12 + 45 + 28 + 16 + 80 + 110 + 35 + 8) + (40 + 45 + 3 * 3) + (28 + 10 + 18 + 9)
-    comfort = (12 + 20 + 20 + 8 + 18) + (15 + 14 + 25)
-    assert (train.safety_cost, train.comfort_cost) == (safety, comfort)
+    safety = (16 + 20 + 80 + 110 + 35) + (15 + 40 + 45)
+    needed = (12 + 45 + 12 + 28 + 20 + 8 + 18 + 8) + (25 + 3 * 3) + (28 + 10 + 9)
+    comfort = 14 + 18
+    assert (train.safety_cost, train.needed_cost, train.comfort_cost) == (safety, needed, comfort)
     rows = {row[0]: row[4] for row in solved().tables["cost_lines"].rows}
-    assert (rows["gas and air train, safety"], rows["gas and air train, comfort"]) == (safety, comfort)
+    assert [rows[f"gas and air train, {what}"] for what in ("safety", "to run it", "comfort")] == [
+        safety,
+        needed,
+        comfort,
+    ]
     own = {row[0]: row[4] for row in solved(price_train="140").tables["cost_lines"].rows}
     assert own["gas train"] == 140 and "gas and air train, safety" not in own
 
@@ -146,13 +166,41 @@ def test_the_drawing_shows_every_part_once_with_its_number(texts):
     numbers = sorted(int(s.text) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number")
     assert numbers == list(range(1, len(train) + 1))
     thick = [s for s in drawing.shapes if isinstance(s, Polyline) and s.layer == "body"]
-    assert len(thick) == sum(part.safety for part in train) + 3  # and where it starts, the blower, the burner
+    assert (
+        len(thick) == sum(part.purpose == "safety" for part in train) + 3
+    )  # and where it starts, the blower, the burner
     boxes = [(s.x, s.y) for s in drawing.shapes if isinstance(s, Text)]
     assert len(set(boxes)) == len(boxes)
+    # no name of the gas side crosses the line that the air comes down
+    air_x = max(s.x1 for s in drawing.shapes if isinstance(s, Line) and s.x1 == s.x2)
+    names = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.x < air_x - 4]
+    assert names and all(x2 < air_x - 4 for _, _, x2, _ in names)
+
+
+def test_the_gauge_stands_on_its_cock_beside_the_line():
+    """Gas does not flow through it: its cock hangs on the line, it hangs on the cock."""
+    r = solved()
+    keys, drawing = parts(r), r.drawings["train"]
+    at = {int(s.text): (s.x, s.y) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number"}
+    cock, gauge, needle = (at[keys.index(key) + 1] for key in ("gauge_cock", "low_gauge", "needle"))
+    assert cock[0] == gauge[0] > needle[0] == 0.0
+    lines = [(s.x1, s.y1, s.x2, s.y2) for s in drawing.shapes if isinstance(s, Line)]
+    through = [y for x1, y1, x2, y2 in lines for y in (cock[1], gauge[1]) if x1 == x2 == 0.0 and y2 < y < y1]
+    assert len(through) == 2  # the line goes past both
+    assert sum(x1 == x2 == gauge[0] for x1, _, x2, _ in lines) == 1  # and one joins gauge and cock
+
+
+def test_what_the_lighting_card_asks_for_is_no_comfort():
+    """Needle valve, damper, both gauges, the cock and the taps: the card sets gas and air by them."""
+    for texts in ({}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):
+        purpose = {part.key: part.purpose for part in solved(**texts).part("train").parts}
+        asked = {"needle", "gauge_cock", "low_gauge", "damper", "tap"} | ({"gauge"} & set(purpose))
+        assert {purpose[key] for key in asked} == {"needed"}
+        assert purpose["solenoid"] == purpose["air_switch"] == purpose["cock"] == purpose["flame_guard"] == "safety"
 
 
 def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 24)] and rows[0]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 24)] and rows[4]["purpose"] == "safety"

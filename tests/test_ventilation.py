@@ -23,3 +23,12 @@ def test_refuses_and_names_the_field():
         v.co_dilution_flow_m3_s(1, 0.001, 0)
     with pytest.raises(InputError):
         v.co_dilution_flow_m3_s(float("nan"), 0.001, 35e-6)
+
+
+@pytest.mark.parametrize("hours, ppm", [(0, 200), (1.4, 200), (2, 140), (8, 35)])
+def test_what_may_be_breathed_for_a_while_is_no_more_than_the_mean_of_a_shift(hours, ppm):
+    """35 ppm over 8 h are 280 ppm h: 140 ppm for 2 h; 200 ppm, the ceiling, for 1.4 h or less."""
+    assert v.co_limit_for(3600 * hours, 35e-6, 200e-6) == pytest.approx(ppm * 1e-6)
+    for wrong in ((-1, 35e-6, 200e-6), (60, 0, 200e-6), (60, 35e-6, 2)):
+        with pytest.raises(InputError):
+            v.co_limit_for(*wrong)

@@ -37,6 +37,46 @@ def test_plausible_designs_are_told_apart(results):
     assert not loud
 
 
+def test_a_heat_up_that_no_fire_does_is_never_called_done():
+    """The firing rate and the heat-up speak of one thing."""
+    fast = ("1 min", "2 min", "3 min")
+    hurried = [solve(Design.from_texts({"heat_up_time": time, "lining": lining, "firing_rate": rate}))
+               for time, lining, rate in itertools.product(fast, ("dense_castable 2 in, blanket_8lb 2 in",),
+                                                           ("auto", "400 kBtu/h"))]  # fmt: skip
+    never = [result for result in hurried if result.part("need").heat_up_W is None]
+    assert never
+    for result in never:
+        assert result.checks["heat_up_reach"].verdict == "stop"
+        assert "heating up in" not in result.checks["rate_for_need"].text
+
+
+OFFERED = {
+    # a design, the check that finds fault, the setting offered, what it is moved to
+    "a flame that hardly holds, by its opening": (
+        {"chamber_temperature": "2550 degF", "work_temperature": "2300 degF", "work_rate": "1 lb/h",
+         "opening_area": "40 in2", "firing_rate": "800 kBtu/h"},
+        "flame_holds", "opening_area", "12 in2"),
+    "a flame that hardly holds, by its walls": (
+        {"chamber_temperature": "2600 degF", "work_temperature": "2300 degF", "work_rate": "1 lb/h",
+         "opening_area": "4 in2", "lining": "dense_castable 3 in", "firing_rate": "800 kBtu/h"},
+        "flame_holds", "lining", "dense_castable 3 in, blanket_8lb 3 in"),
+    "too much to heat up, by its opening": (
+        {"heat_up_time": "40 min", "opening_area": "33 in2", "chamber_length": "8 in"}, "heat_up_reach",
+        "opening_area", "12 in2"),
+    "too much to heat up, by its lining": (
+        {"heat_up_time": "20 min", "lining": "dense_castable 2 in, blanket_8lb 2 in"}, "heat_up_reach", "lining",
+        "dense_castable 1/2 in, blanket_8lb 2 in"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("texts, key, setting, better", OFFERED.values(), ids=OFFERED)
+def test_what_is_offered_mends_the_fault(texts, key, setting, better):
+    before = solve(Design.from_texts(texts)).checks[key]
+    assert before.fault and setting in [change.setting for change in before.changes], before.text
+    after = solve(Design.from_texts({**texts, setting: better})).checks[key]
+    assert not after.fault, after.text
+
+
 def test_the_same_seed_makes_the_same_designs():
     assert plausible.designs(3) == plausible.designs(3) != plausible.designs(3, seed=1)
 
@@ -64,6 +104,8 @@ ENDS = {
     ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
     ("web_as_cast", "as_cast.web_m"): {"low"},
+    ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
+    ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
@@ -72,6 +114,7 @@ ONLY_SAID = {
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
+    ("lighting_air", "lighting_air.co_dry"),  # by the air against it
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge

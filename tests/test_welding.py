@@ -48,8 +48,11 @@ def test_long_blocks_get_a_joint(texts, verdict):
     assert check.verdict == verdict and ("wax" in check.text) == (verdict == "note")
 
 
-@pytest.mark.parametrize("clearance, verdict", [("2 mm", "good"), ("1.99 mm", "caution"), ("0 in", "caution")])
-def test_a_tight_mould_is_said(clearance, verdict):
+@pytest.mark.parametrize(
+    "clearance, verdict",
+    [("2 mm", "good"), ("1.99 mm", "caution"), ("0 in", "caution"), ("12 mm", "good"), ("12.1 mm", "caution")],
+)
+def test_a_tight_or_a_wide_mould_is_said(clearance, verdict):
     check = solved(mould_clearance=clearance).checks["mould_fit"]
     assert check.verdict == verdict and (verdict == "good" or check.changes[0].setting == "mould_clearance")
 

@@ -4,7 +4,7 @@ from .forms import Drawing
 from .train import TRAIN_WORDS
 
 _BAFFLE = "{holes} holes of {hole}, sheet {thickness}"
-_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° along the middle"
+_BENT = "{holes} holes of {hole}, sheet {thickness}, bend {angle:g}° from flat along the middle"
 
 DRAWINGS = (
     Drawing(
@@ -38,8 +38,19 @@ DRAWINGS = (
     ),
     Drawing(
         "section_across",
-        "Section across the body",
-        "Section across: the steel lip with refractory on both sides of it, plenum, baffle and inlet.",
+        {
+            "middle": "Section across the body",
+            "inlet": "Section across the body, through one inlet",
+            "end": "Section across the body, inlet behind it",
+        },
+        {
+            "middle": "Section across through the middle: the steel lip with refractory on both sides of it, plenum, "
+            "baffle and inlet.",
+            "inlet": "Section across through one of the two inlets, not the middle: the steel lip with refractory on "
+            "both sides of it, plenum, baffle and inlet.",
+            "end": "Section across through the middle: the steel lip with refractory on both sides of it, plenum and "
+            "baffle; broken line, the inlet pipe in the end behind.",
+        },
         room="face",
     ),
     Drawing(
@@ -114,6 +125,7 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
+            "bridge": "Leave a bridge in the middle of both long cuts until the caps are on: the tube springs.",
         },
         room="make",
     ),
@@ -182,6 +194,7 @@ DRAWINGS = (
             "box": "CUT: outline {length} by {width}, {holes} holes {room:drill_length} wider than the pins of {pin}",
             "round": "CUT: disc {length} across, {holes} holes {room:drill_length} wider than the pins of {pin}",
             "engrave": "ENGRAVE: centre lines. The lines are the finished edges: let your program allow for the kerf.",
+            "unit": "One unit of this file is one millimetre.",
             "use": "Lay it on the base between the boards and drill through it. Slid over the pins it shows that they "
             "stand square. It comes off before the mix goes in.",
         },
@@ -197,14 +210,15 @@ DRAWINGS = (
             "pocket": "POCKET, {deep} deep: {holes} holes of {hole} for the pins",
             "engrave": "ENGRAVE: centre lines, inside of the mould, body. The lines are the finished edges.",
             "up": "This side up: the pins stand up from it.",
+            "unit": "One unit of this file is one millimetre.",
         },
         room="make",
     ),
     Drawing(
         "train",
         "Gas and air train, in the order of flow",
-        "Gas from the left, air from the right, mixture down to the burner; numbers are those of the list, what is "
-        "dashed is comfort, all else safety.",
+        "Gas from the left, air from the right, mixture down to the burner; beside the line what stands on a branch. "
+        "Numbers are those of the list; thick is safety, thin what the burner needs, dashed comfort.",
         words=TRAIN_WORDS,
         room="feed",
     ),
@@ -268,15 +282,24 @@ DRAWINGS = (
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
             "cock": "Gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
-            "flame": "3. Damper to LIGHT. A lit torch on a long stem at the face, then gas to LIGHT. Not alight "
+            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. Then gas to LIGHT. Not alight "
             "{hiss:.0f} s after the first hiss: gas off.",
-            "torch": "3. Damper to LIGHT. A lit torch on a long stem at the face before any gas, and there until the "
-            "walls glow. Then gas to LIGHT. Not alight {hiss:.0f} s after the first hiss: gas off.",
+            "keeper.hand": "A lit torch on a long stem at the face",
+            "keeper.stand": "A lit torch on a stand at the face",
+            "keeper.guard": "The pilot lit and its guard on",
+            "until.glow": "until the walls glow",
+            "until.cool": "as long as gas flows",
+            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down the same "
+            "way backwards. Somebody stands by all the time.",
+            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down the same way backwards. Somebody stands by all "
+            "the time.",
+            "way.gas": "gas first, then air{steps}",
+            "way.air": "air first, then gas{steps}",
+            "way.none": "not at all: no order of the valves holds",
+            "steps": ", in {steps} equal steps, a minute at each",
             "unlit": "2. DO NOT LIGHT: no rate is known at which the cold flame neither runs back nor lifts off.",
-            "out": "Not lit, or it goes out: gas off at once, wait 1 min with the blower on, then purge again.",
+            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for 1 min.",
             "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
-            "attend": "Somebody stands by all the time. Change up: air first, then gas. Change down: gas first, then "
-            "air.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "

@@ -546,7 +546,7 @@ CHECKS = (
         cases={
             "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
             "caution": "Only {web:length} of refractory between ports; {wanted:length} is usual (one port diameter, "
-            "1/4 in at least). Use fewer ports, or tamp and vibrate with great care.",
+            "[1/4 in|6.4 mm] at least). Use fewer ports, or tamp and vibrate with great care.",
             "stop": "{web:length} between ports is less than a grain of castable: it cannot be filled. Use fewer "
             "ports.",
             "overlap": "Ports overlap by {overlap:length}: use fewer ports.",
@@ -711,6 +711,7 @@ CHECKS = (
             "{ignition:temperature} mixture lights by itself.",
             "stop": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, and from "
             "{ignition:temperature} mixture lights by itself. Make the block thicker or of a lighter refractory.",
+            "left": "Left empty at low fire, the chamber drifts to {left:temperature}; shut down then, this holds.",
             "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
             "at the cock and blow the box out by hand before relighting.",
         },
@@ -752,12 +753,12 @@ CHECKS = (
             "good": "A cold flame holds up to {lift:power} at least, low fire is {low:power}; more lifts it until the "
             "face glows.",
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
-            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light below "
-            "that, or a little rich.",
+            "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light "
+            "it by the lighting card.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
             "below that a flame that lifts is going out: less fire, or gas off.",
-            "never_hot": "This chamber works at {chamber:temperature}, below the {hot:temperature} at which its walls "
-            "would light it again: a flame that lifts here is going out. Less fire, or gas off.",
+            "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
+            "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
         cures=(("low_fire", "lower"), ("port_diameter", "raise")),
     ),
@@ -843,8 +844,8 @@ TABLES = (
     Table(
         "holes",
         {
-            "box": "Hole table, from the lower left corner of the body, seen from the fire",
-            "round": "Hole table, from the lower left corner of the square round the body, seen from the fire",
+            "box": "Hole table, from the corner with the triangle on the face, seen from the fire",
+            "round": "Hole table, from the corner with the triangle beside the face, seen from the fire",
         },
         (
             Column("number", "No.", "count"),

@@ -36,7 +36,16 @@ RAOULT = Source("Raoult's law and simple distillation (Rayleigh); vapour pressur
 FUEL_COST = Source("gas flow from the gross heating value", "calculated")
 
 COLD_MIXTURE = ("mixture_flow", "equivalence_ratio", "fuel", "fuel_blend", "ambient_temperature", "altitude")
-BLOWER = ("blower_curve", "blower_shutoff_pressure", "blower_free_flow", "ambient_temperature", "altitude")
+BLOWER = (
+    "blower_curve",
+    "blower_shutoff_pressure",
+    "blower_free_flow",
+    "blowers",
+    "burner_count",
+    "mix_pipe",
+    "ambient_temperature",
+    "altitude",
+)
 AIR_SYSTEM = ("air_flow", "mixture_flow", "mixture_pressure", *BLOWER)
 JET_STATE = (
     "fuel",
@@ -396,7 +405,7 @@ ANSWERS = (
         meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of high fire; none when "
         "the blower is too weak.",
         formula="thin plate with the loss of the pressure to spare",
-        inputs=("mix_pipe", *AIR_SYSTEM),
+        inputs=AIR_SYSTEM,
         source=THIN_PLATE,
         near="bench",
     ),
@@ -408,7 +417,7 @@ ANSWERS = (
         meaning="Open share of a damper in a pipe of the mix pipe's bore that holds the air of low fire; none when the "
         "blower is too weak.",
         formula="thin plate with the loss of the pressure to spare",
-        inputs=("mix_pipe", "low_fire", *AIR_SYSTEM),
+        inputs=("low_fire", *AIR_SYSTEM),
         source=THIN_PLATE,
         near="bench",
     ),
@@ -609,7 +618,7 @@ ANSWERS = (
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
         formula="friction of the gas at high fire in 6 ft (1.83 m) of hose, as dense as at the jet",
-        inputs=("gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=("gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE & PRACTICE,
         near="bench",
     ),
@@ -620,7 +629,7 @@ ANSWERS = (
         "Gas hose, drop",
         meaning="Pressure that the hose takes at high fire; the regulator is set so much higher.",
         formula="(f x length / bore + 1.5) x density x speed squared / 2",
-        inputs=("hose_bore", "gas_flow", "gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=("hose_bore", "gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE,
     ),
     Answer(
@@ -759,6 +768,8 @@ CHECKS = (
         harm="danger",
         source=FAN & Source("margin is common practice", "common practice"),
         cases={
+            "shared": "One blower feeds {burners} burners, {altogether:air_flow} of air in all; what follows is of "
+            "each and its share, past its branch.",
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
@@ -977,7 +988,7 @@ TABLES = (
             Column("part", "Part", "word"),
             Column("size", "For this burner", "word"),
             Column("purpose", "For", "word"),
-            Column("price", "Price", "money"),
+            Column("price", "Price", "price"),
             Column("why", "What it does", "word"),
         ),
         source=PRACTICE,
@@ -1007,6 +1018,8 @@ CHARTS = (
         cases={
             "shows": "Blower and burner meet at {air:air_flow} and {pressure:pressure}; high fire needs "
             "{high:air_flow}.",
+            "shared": "One burner's share of the blower, which feeds {burners}: they meet at {air:air_flow} and "
+            "{pressure:pressure}; high fire of one needs {high:air_flow}.",
         },
     ),
     Chart(

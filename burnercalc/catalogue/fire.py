@@ -99,8 +99,8 @@ ANSWERS = (
         "first_fire_time",
         "schedule.first_fire_s",
         "time",
-        "First fire, lasts",
-        meaning="From lighting to working heat on the first fire, holds included; attended throughout.",
+        "First fire, in one go",
+        meaning="From lighting to working heat, holds included, where somebody stands by without a break.",
         formula="rise / ramp + holds of each stage",
         inputs=("refractory", "block_thickness", "ambient_temperature", "chamber_temperature"),
         source=DRYING,
@@ -111,10 +111,22 @@ ANSWERS = (
         "schedule.first_fire_heats",
         "count",
         "First fire, heats",
-        meaning="Days on which it is fired, none longer than somebody watches; each begins cold and goes on where the "
-        "last ended.",
+        meaning="Into how many heats, a day each, it is split; none is longer than somebody watches, each begins cold "
+        "and goes on where the last ended.",
         formula="stages cut where the watch ends; up again at 300 °F (167 K) an hour as far as it is dry",
         inputs=("first_fire_time", "watched_hours"),
+        source=DRYING,
+        near="bench",
+    ),
+    Answer(
+        "first_fire_watched",
+        "schedule.watched_s",
+        "time",
+        "First fire, hours by it",
+        meaning="Hours in which somebody stands by it, all heats together: in one go, and up again at each further "
+        "heat.",
+        formula="sum of the heats",
+        inputs=("first_fire_heats", "first_fire_time", "watched_hours"),
         source=DRYING,
         near="bench",
     ),
@@ -197,8 +209,8 @@ STEPS = {
         "the body in until its cross-bars lie on the frame."
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
-    "cast.go_on": "The level inside stands at the grip mark and the pins still stand square and proud. Cover with "
-    "plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
+    "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
+    "Cover with plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
     "cast.caution": (
         "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
         "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
@@ -276,6 +288,8 @@ STEPS = {
     "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",
     "go_on.cold": "Below [50 °F|10 °C] it hardens slowly: the wait is stretched by half.",
     "day": "day {number}, {time}",
+    "heats": "{title}, cold again between its heats: {heats}",
+    "heat": "{start}, {lasts:time}",
 }
 
 TABLES = (
@@ -331,10 +345,10 @@ CHARTS = (
         (Series("temperature", "temperature of the block"),),
         cases={
             "shows": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
-            "{first_fire:time}.",
-            "split": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
-            "{first_fire:time}. The fire is drawn as one; it is made in {heats} watched heats, each of which begins "
-            "cold and comes up again to where the last one ended.",
+            "{first_fire:time}, in one go.",
+            "split": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire, "
+            "drawn as {first_fire:time} in one go. It is made in {heats} heats on as many days, {watched:time} by the "
+            "fire in all: each begins cold and comes up again to where the last one ended.",
         },
     ),
 )

@@ -1,6 +1,6 @@
 """The words of the room Heat: fuel, mixture and flame, the chamber and what it needs, and three kinds of burner."""
 
-from ..sources import DEFINITION, LIMITS, PRACTICE, Source
+from ..sources import CO_LIMIT, DEFINITION, EQUILIBRIUM, FREEZING, LIMITS, PRACTICE, ZONE, ZONE_HEAT_UP, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 STOICHIOMETRY = Source("atom balance; dry air with 20.95 % oxygen (US Standard Atmosphere 1976)", "published")
@@ -9,13 +9,10 @@ HEATING_VALUE = Source(
     "published",
 )
 WOBBE = Source("ISO 6976:2016, for ideal gases", "memory")
-EQUILIBRIUM = Source("chemical equilibrium, NASA polynomials (NASA TM-4513) by the method of NASA RP-1311", "published")
-FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practice)", "common practice")
 SLIP = Source("a mixture slips by 0.03 of mixture", "common practice")
 CO_OF_APPLIANCES = Source("ANSI Z21, 400 ppm in the flue gas of a vented appliance", "memory")
 STEAM = Source("IAPWS R7-97(2012)", "memory")
 ENERGY_BALANCE = Source("energy balance", "calculated")
-CO_LIMIT = Source("mass balance", "calculated") & Source("NIOSH REL (criteria document 1972)", "published")
 GEOMETRY = Source("geometry of the chamber", "calculated")
 WALL = Source(
     "conductivity of each lining over temperature (data/lining_properties.csv: handbook and class data); outside by "
@@ -33,12 +30,6 @@ HEAT_UP = Source(
     "memory",
 )
 BALANCE = Source("heat balance", "memory")  # no surer than the losses in it
-ZONE = Source(
-    "one well-stirred zone of burned gas between its walls (Hottel and Sarofim 1967); emissivity of the gas by gray "
-    "gases (Smith, Shen and Friedman 1982); film 20, 40 or 80 W/m²K (common practice)",
-    "common practice",
-)
-ZONE_HEAT_UP = ZONE & Source("transient conduction by implicit finite volumes (Patankar 1980); dry lining", "memory")
 ORIFICE = Source("flow through an orifice, discharge 0.6 sharp to 0.8 thick (Lichtarowicz 1965)", "memory")
 BARS = Source(
     "lumped round bars, side by side one diameter apart on the floor; the share of the walls that they see 0.55 to 1 "
@@ -735,20 +726,20 @@ CHECKS = (
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
-            "{hot:temperature} of {most:temperature}.",
-            "caution": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, hardly below its limit of "
-            "{most:temperature}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
+            "{hot:temperature 4} of {most:temperature 4}.",
+            "caution": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, hardly below its limit of "
+            "{most:temperature 4}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
             "it, choose a material with a higher limit, or run cooler.",
-            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}. Line it better, or turn down further.",
-            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature}, above its "
-            "limit of {most:temperature}, as in nearly every forge: turn down once the chamber is hot.",
+            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}. Line it better, or turn down further.",
+            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
+            "limit of {most:temperature 4}, as in nearly every forge: turn down once the chamber is hot.",
             "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
-            "({material}) to {hot:temperature}, above its limit of {most:temperature}. Turn down when the chamber has "
-            "its {chamber:temperature}, and do not leave it before.",
-            "stop": "Layer {layer} ({material}) gets {hot:temperature} on its hot side, above its limit of "
-            "{most:temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, choose "
-            "a material with a higher limit, or run cooler.",
+            "({material}) to {hot:temperature 4}, above its limit of {most:temperature 4}. Turn down when the chamber "
+            "has its {chamber:temperature}, and do not leave it before.",
+            "stop": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, above its limit of "
+            "{most:temperature 4}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
+            "choose a material with a higher limit, or run cooler.",
         },
     ),
     Check(
@@ -763,11 +754,13 @@ CHECKS = (
             "note": "Left empty at low fire, the chamber goes on from {chamber:temperature} to {reached:temperature}, "
             "maybe {most:temperature}, as nearly every forge does: {share:fraction} of high fire would hold it. Stay "
             "with it, or shut it off.",
+            "caution_auto": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
+            "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
+            "further where flashback allows it, or allow more time to heat up, which makes the burner smaller.",
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
             "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
             "further where flashback allows it, or use a smaller burner.",
         },
-        cures=(("low_fire", "lower"), ("firing_rate", "lower")),
     ),
     Check(
         "chamber_fit",

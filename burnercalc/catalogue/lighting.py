@@ -1,6 +1,6 @@
 """The words of lighting, in the room Fire: the setting to light with, and the card for lighting and shutting down."""
 
-from ..sources import FLASHBACK, LIFT, PRACTICE, Source
+from ..sources import CO_LIMIT, FLASHBACK, FREEZING, LIFT, PRACTICE, ZONE_HEAT_UP, Source
 from .forms import Answer, Check, Column, Table
 
 LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
@@ -10,6 +10,22 @@ CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general wo
 # A flame in a pipe gathers speed over some tens of bores; codes want piping of mixture as short as practical.
 RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memory") & Source(
     "40 bores are common practice", "common practice"
+)
+
+WAIT = (
+    ZONE_HEAT_UP
+    & Source("how long a hand and a watch last is common practice", "common practice")
+    & Source(
+        "EN 746-2:2010, 5.2.6.3, and NFPA 86 (memory): a flame guard below 1400 °F (760 °C), or somebody able to act "
+        "at once",
+        "memory",
+    )
+)
+LIT_AIR = (
+    CO_LIMIT
+    & FREEZING
+    & Source("air through doors aslant to the wind, 0.3 x area x wind (memory)", "memory")
+    & Source("a door of 50 ft² (4.6 m²), wind of 2 mph (0.9 m/s): common practice", "common practice")
 )
 
 RESTS_ON = (
@@ -31,6 +47,8 @@ RESTS_ON = (
     "blower_shutoff_pressure",
     "blower_free_flow",
     "blower_curve",
+    "blowers",
+    "burner_count",
 )
 
 SET = (
@@ -53,6 +71,7 @@ FIRE_MARKS = {
     "weak": "fully open, though the blower is too weak",
 }
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
+COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 
 ANSWERS = (
@@ -146,6 +165,47 @@ ANSWERS = (
         near="bench",
     ),
     Answer(
+        "lighting_co",
+        "lighting_air.co_dry",
+        "gas_share",
+        "Carbon monoxide, lighting it",
+        meaning="Share of the dry gas that leaves the cold chamber while it waits for the walls to glow, rich, if none "
+        "of it burns at the door: from the leaner mixture that hand and gauge come to, cooled slowly, to the richer, "
+        "chilled as hot as the flame.",
+        formula="equilibrium at 1700 K, high end at the flame's temperature",
+        inputs=(
+            "lighting_ratio",
+            "lighting_ratio_by_hand",
+            "light_up_advice",
+            "fuel",
+            "fuel_blend",
+            "ambient_temperature",
+            "altitude",
+        ),
+        source=LIT_AIR,
+        near="bench",
+    ),
+    Answer(
+        "lighting_fresh_air",
+        "lighting_air.fresh_air_m3_s",
+        "air_flow",
+        "Fresh air, lighting it",
+        meaning="What keeps a well-mixed room below what may be breathed for so long, 200 ppm at most and no more than "
+        "35 ppm over a shift of 8 h, if all of it stays there, all burners waiting.",
+        formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
+        inputs=(
+            "lighting_co",
+            "lighting_rate",
+            "low_fire",
+            "firing_rate_gross",
+            "burner_count",
+            "heat_up_waits",
+            "chamber_temperature",
+        ),
+        source=LIT_AIR,
+        near="bench",
+    ),
+    Answer(
         "mixture_standing",
         "lighting_card.standing_m3",
         "volume",
@@ -189,25 +249,28 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         cases={
-            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire.",
+            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "as_set_stays": "Light with the mixture as set "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire.",
             "rich": "Light with the mixture rich ({ratio:g}) "
             + SET
-            + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "rich_stays": "Light with the mixture rich ({ratio:g}) "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
             "other": "Light with a mixture of {ratio:g}, not as set, "
             + SET
-            + "Torch in front till the walls glow, though a glowing "
-            "lip can run back: pop or flutter, gas off. Only then low fire, mixture as set.",
+            + "Torch in front till the walls glow; a glowing lip "
+            "can run back: pop or flutter, gas off.",
             "other_stays": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            "as_set_cool": "Light with the mixture as set " + SET + COOL,
+            "rich_cool": "Light with the mixture rich ({ratio:g}) " + SET + COOL,
+            "other_cool": "Light with a mixture of {ratio:g}, not as set, " + SET + COOL,
             "torch": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): "
             "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
             "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
@@ -241,6 +304,10 @@ CHECKS = (
             "note": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
             "walls glow, but only {least:power 2} to {most:power 2} lies between flashback at a glowing lip and lift: "
             "set it exactly. Pop or flutter: gas off.",
+            "cool": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
+            "{most:power 2} is safe and can be set.",
+            "cool_close": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet, but only {least:power "
+            "2} to {most:power 2} lies between flashback and lift: set it exactly. Pop or flutter: gas off.",
             "caution": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
             "{most:power 2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, "
             "at any rate at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. "
@@ -293,6 +360,85 @@ CHECKS += (
         },
     ),
     Check(
+        "lighting_wait",
+        "time",
+        "Wait till the walls glow",
+        harm="danger",
+        source=WAIT,
+        cases={
+            "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
+            "alight.",
+            "caution": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most: too long to hold a "
+            "torch to the face; an arm lasts some {hand:time 1}. Clamp the torch to a stand of its own, with gas for "
+            "all of it, and stay beside it; or fit a pilot with a flame guard.",
+            "long_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. No hand holds a "
+            "torch for that long: do not light it so. Fit a pilot with a flame guard, or a lining that heats up "
+            "sooner.",
+            "long_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody listens "
+            "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
+            "or a lining that heats up sooner.",
+            "long_guard": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Pilot and flame "
+            "guard watch it that long; somebody stays near all the same.",
+            "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
+            "it can never be turned to low fire: do not light it so. A lining that loses less, or a smaller opening.",
+            "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
+            "pilot and guard keep it alight, and turned up it may lift and be shut off. A lining that loses less, or "
+            "a smaller opening.",
+            "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}). If the "
+            "flame goes out, it fills with gas until somebody shuts the cock, an hour later as well as at first. An "
+            "oven needs a flame guard that shuts the gas by itself, and a pilot that burns all the time.",
+            "cool_guard": "This chamber is worked too cool to light gas again (below {glows:temperature}); pilot and "
+            "flame guard stay on as long as gas flows.",
+        },
+    ),
+    Check(
+        "turning",
+        "ratio",
+        "Turning it down and up",
+        harm="danger",
+        source=LIGHTING,
+        cases={
+            "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to {most:.2f} "
+            "between them, and the rate stays at {margin:.2f} times that at which a flame runs back into a lip that "
+            "glows, or more.",
+            "as_lit": "One valve before the other, as the card has it, the rate is {margin:.2f} times that at which a "
+            "flame runs back into a lip that glows, or more, and so no nearer to it than when it is lit.",
+            "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a lip that "
+            "glows, set as near as a hand can: turned down to it with the walls just glowing, it may. A higher low "
+            "fire.",
+            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
+            "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
+            "the lighting rate, or larger ports.",
+            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
+            "air first, eight equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
+        },
+    ),
+    Check(
+        "lighting_air",
+        "air_flow",
+        "Carbon monoxide, lighting it",
+        harm="danger",
+        source=LIT_AIR,
+        cases={
+            "good": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, {fresh:air_flow 2} of fresh air keep the room below "
+            "{ppm:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
+            "open, or outdoors; nobody in what leaves the chamber.",
+            "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh air to "
+            "stay below {ppm:gas_share 2}, and wide open doors bring {doors:air_flow 2} in the least wind. So it is "
+            "lit outdoors, or under a hood that draws as much.",
+            "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
+            "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
+            "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
+            "Light it in the open only, or make the burner smaller.",
+            "stop": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
+            "a deadly poison without smell. If none of it burns, it takes {fresh:air_flow 2} of fresh air to stay "
+            "below {ppm:gas_share 2}: no shop and no hood bring that. Do not light it so: smaller or fewer burners.",
+        },
+        cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
+    ),
+    Check(
         "run_up",
         "ratio",
         "Length of the mix pipe",
@@ -312,15 +458,19 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody in its line, extinguisher at hand.",
+    "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes of "
-    "pipe, box and chamber at a quarter of the air take {five:.0f} s.",
+    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes "
+    "take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a long stem is held to the face before any gas, and stays there until the walls glow. "
-    "Hand and face stand beside the door.",
+    "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, and stays till the "
+    "walls glow. Hand and face beside the door.",
+    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays till the walls glow. "
+    "Hand and face beside the door.",
+    "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on to "
+    "the last. Hand and face beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -328,7 +478,7 @@ WORDS = {
     "read.tube": " (water in a tube)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
     "{gas:gas_pressure} before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix "
-    "pipe's tap (sloping gauge). Mark the valve, and next time set it first.",
+    "pipe's tap (sloping gauge). Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -337,73 +487,92 @@ WORDS = {
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face and {fills:.1f} s more to fill the cold chamber.",
+    "{arrives:.1f} s to the face, {fills:.1f} s more to fill the chamber.",
     "trial.do.full": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
     "{arrives:.1f} s to the face and fills the cold chamber {fills:.1f} s later, sooner than any hand: door wide open, "
     "nobody before it.",
-    "trial.source": "common practice; automatic: NFPA 86, EN 746-2 (memory)",
+    "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at the cock at once. Blower on, door open, wait {purge:time 2}: purge again. Sniff at the floor "
-    "for propane, under the roof for natural gas. After three times find out why first.",
+    "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff low for "
+    "propane, high for natural gas. Three times: find out why.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Once the lip glows the flame can run back sooner: somebody listens. "
-    "Pop or flutter, or torch or flame out: gas off at once.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, mixture and all, torch in front, until the walls glow "
-    "({relights:temperature}). Pop or flutter, or torch or flame out: gas off at once. A rich flame makes carbon "
-    "monoxide: doors open.",
-    "lit.do.torch": "See every port alight. The torch stays in front until the walls glow ({relights:temperature}). "
-    "Pop or flutter, or torch or flame out: gas off at once.",
+    "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: listen. "
+    "Pop, flutter, torch or flame out: gas off.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or "
+    "torch or flame out: gas off at once.",
+    "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
+    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or torch or flame out: gas off "
+    "at once.",
+    "lit.do.dim": "At this rate the walls never come to a glow ({relights:temperature}): do not light it so.",
+    "lit.do.cool": "See every port alight. This chamber never glows: what goes out fills it with gas till the cock is "
+    "shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
+    "lit.do.cool_guard": "See every port alight. This chamber never glows: pilot and flame guard stay on as long as "
+    "gas flows. Try the guard each day: pilot out, the valve must snap shut.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
+    "air.when": "Poison",
+    "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
+    "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
+    "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
+    "then.when.cool": "It burns steadily",
     "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
-    "then.do.up": "Turn up to low fire, mixture as set: air first, damper to LOW, {low_mark}; then gas to "
-    "{low_gas:gas_pressure}. Not before: on cold walls it lifts and goes out.",
-    "then.do.down": "Turn down to low fire, mixture as set: gas first to {low_gas:gas_pressure}, then damper "
-    "to LOW, {low_mark}. Not before: on cold walls a leaner flame lifts and goes out.",
+    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and "
+    "damper to LOW, {low_mark}. Not before: cold, it lifts.",
+    "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, damper to LOW, {low_mark}, and "
+    "{low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
-    "then.source": "limit of lift; common practice",
+    "then.source": "limits of the flame",
+    "in_steps.one": "one valve at a time",
+    "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
-    "high.do": "In steps of a minute, air first: damper to HIGH, {high_mark}; then gas to "
-    "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.",
-    "high.do.cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. In steps of a minute, air first: "
-    "damper to HIGH, {high_mark}; needle valve open, {high_gas:gas_pressure} by the regulator: {high_rate:power 2}.",
-    "high.do.never": "Nothing to do here: it is not lit.",
-    "high.source": "limit of lift; common practice",
+    "high.do.gas": "{cock}{in_steps}, a minute at each, GAS FIRST, then air, to {high_gas:gas_pressure} before the "
+    "jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}.",
+    "high.do.air": "{cock}{in_steps}, a minute at each, AIR FIRST, then gas, damper to HIGH, {high_mark}, and "
+    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}.",
+    "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
+    "high.in_steps.one": "One valve at a time",
+    "high.in_steps.more": "In {steps} equal steps, one valve at a time",
+    "cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. ",
+    "by_regulator": " (needle valve open, by the regulator)",
+    "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
-    "purge. One blower for all must have the air of all: set it again after each.",
+    "purge.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
+    "burn. Each with its own cock and torch: no hot chamber lights it for sure. Farthest from the door first. Not "
+    "lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "Somebody stands by with a hand to the cock, or a flame guard does, until the walls are above "
-    "{relights:temperature}: below that nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
+    "nothing lights escaping gas again. Nobody leaves it alone later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first, never fade it down: that runs through flashback. Then "
-    "cylinder or line. Blower on, damper open, for {run_on:time 2}, until the face is black and the box below "
-    "{cool:temperature}.",
+    "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. Then cylinder or "
+    "line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below {cool:temperature}.",
     "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
     "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, and a valve that springs shut, opened again by hand "
-    "only. The switch proves the fan alone: a pin keeps the damper from closing below LIGHT and LOW. In a hand's "
-    "{by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
-    "fails.source": "BS 5990:2006, 15.5; half: common practice",
+    "{switch:pressure 2}, and a valve that springs shut, opened again by hand only. The switch proves the fan alone: "
+    "a pin keeps the damper from closing below LIGHT and LOW.",
+    "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if it can be reached. "
-    "Leave, let air in; propane lies low, in pits and drains, natural gas under the roof. From outside call the gas "
-    "supplier or the fire brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
+    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
+    "brigade.",
     "smell.source": "common practice",
 }
 

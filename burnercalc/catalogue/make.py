@@ -61,9 +61,21 @@ PRICES = (
     "price_mould",
     "price_train",
     "price_blower",
+    "blowers",
+    "burner_count",
     "price_sundries",
 )
-TRAIN = ("fuel", "fuel_blend", "mix_pipe", "mix_pipe_elbows", "inlet", "firing_rate_gross", "hose_bore")
+TRAIN = (
+    "fuel",
+    "fuel_blend",
+    "mix_pipe",
+    "mix_pipe_elbows",
+    "inlet",
+    "firing_rate_gross",
+    "hose_bore",
+    "blowers",
+    "burner_count",
+)
 BATCH = (
     "batch_size",
     "moulds",
@@ -90,6 +102,7 @@ BATCH = (
 SHOPPING = (
     "moulds",
     "train_safety_cost",
+    "train_needed_cost",
     "train_comfort_cost",
     *PRICES,
     *BARS,
@@ -537,7 +550,7 @@ CAST_ANSWERS = (
         "pin_stock_count",
         "pins.sticks",
         "count",
-        "Sticks to buy",
+        "Sticks for one block",
         meaning="Stock lengths for the pins of one block.",
         formula="pins / pins from one stick",
         inputs=("pin_count", "pins_per_stock"),
@@ -771,9 +784,21 @@ MONEY_ANSWERS = (
         "train.safety_cost",
         "money",
         "Gas and air train, safety",
-        meaning="Parts of the train that nobody leaves out, at the example prices of its list.",
+        meaning="What shuts the gas off, and what keeps that working, at the example prices of its list. Nobody "
+        "leaves it out.",
         formula="sum of the list's prices",
-        inputs=(*TRAIN, "inlets"),
+        inputs=("fuel", "fuel_blend", "mix_pipe", "firing_rate_gross", "hose_bore"),
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
+        "train_needed_cost",
+        "train.needed_cost",
+        "money",
+        "Gas and air train, to run it",
+        meaning="What the burner runs through, and what gas and air are set by, at the example prices of its list.",
+        formula="sum of the list's prices",
+        inputs=(*TRAIN, "inlets", "lit_by"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -782,9 +807,21 @@ MONEY_ANSWERS = (
         "train.comfort_cost",
         "money",
         "Gas and air train, comfort",
-        meaning="Gauges, filters, needle valve and damper, at the example prices of its list.",
+        meaning="Parts that a burner runs without, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "mix_pipe", "hose_bore"),
+        inputs=("mix_pipe",),
+        source=YOUR_PRICES,
+        near="bench",
+    ),
+    Answer(
+        "tools_cost",
+        "tools.cost",
+        "money",
+        "Tools and safety gear",
+        meaning="What is bought once for the shop beside the burner, cylinders with it, at the example prices of its "
+        "list; not in the cost of the burner.",
+        formula="sum of the list's prices",
+        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds", "batch_size"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -817,7 +854,7 @@ MONEY_ANSWERS = (
         "Used up in a burner, rests kept",
         meaning="The same for what is used up, offcuts and rests left out.",
         formula="need / pack x price",
-        inputs=SHOPPING,
+        inputs=tuple(key for key in SHOPPING if key != "stock_lengths"),  # saw cuts are counted wherever a bar ends
         source=YOUR_PRICES,
     ),
     Answer(
@@ -1134,6 +1171,21 @@ CHECKS = (
         },
     ),
     Check(
+        "cap_thickness",
+        "length",
+        "Caps and wall",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Caps of {cap:length} and a wall of {wall:length} take the same weld.",
+            "caution": "Caps of {cap:length} are thin beside a wall of {wall:length}: they burn through before the "
+            "wall is hot, and spring when the seam cools. Take {wanted:length} or more.",
+            "thick": "Caps of {cap:length} are thick beside a wall of {wall:length}: the wall burns through before "
+            "they are hot. Take {most:length} or less.",
+        },
+        cures=(("cap_thickness", "raise"), ("wall", "lower")),
+    ),
+    Check(
         "baffle_clear",
         "length",
         "Baffle clear",
@@ -1309,6 +1361,8 @@ CHECKS = (
             "from the face.",
             "caution": "The mould leaves only {side:length} at each side of the body; under {wanted:length} a tube a "
             "little wider than it should be, or a seam left proud, jams in it.",
+            "wide": "The mould leaves {side:length} at each side of the body; over {most:length} the body stands "
+            "crooked in it, and so much refractory stands proud of the steel, where it breaks off.",
         },
         cures=(("mould_clearance", "raise"),),
     ),
@@ -1362,11 +1416,11 @@ CHECKS = (
         harm="damage",
         source=CLASSES,
         cases={
-            "good": "The face works at {heat:temperature}; this class stands {stands:temperature}: it holds.",
-            "caution": "The face works at {heat:temperature}; this class stands {stands:temperature}. That is close, "
+            "good": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it holds.",
+            "caution": "The face works at {heat:temperature 4}; this class stands {stands:temperature}. That is close, "
             "and its life short.",
-            "stop": "The face works at {heat:temperature}; this class stands {stands:temperature}: it slumps or melts. "
-            "Choose another class, or a cooler chamber.",
+            "stop": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it slumps or "
+            "melts. Choose another class, or a cooler chamber.",
         },
         cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
     ),
@@ -1465,8 +1519,8 @@ WELD_WORDS = {
     "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
     "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
     "the same in the middle and at the ends to [1/32 in|0.8 mm].",
-    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to 1/32 in (0.8 "
-    "mm).",
+    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
+    "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",
@@ -1519,6 +1573,7 @@ COST_WORDS = {
     "mould": "mould",
     "train": "gas train",
     "train_safety": "gas and air train, safety",
+    "train_needed": "gas and air train, to run it",
     "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
@@ -1545,6 +1600,39 @@ SHOPPING_WORDS = {
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
     "sundries.sold": "wire, discs, drills, gloves, filters",
     "first_fire.sold": "{mass:mass}",
+}
+TOOL_WORDS = {
+    "co_alarm": "carbon monoxide alarm",
+    "co_alarm.sold": "loud, with a display that shows ppm, for head height",
+    "extinguisher": "fire extinguisher",
+    "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
+    "torch": "lighting torch",
+    "torch.sold": "long stem, gas of its own, with a striker",
+    "mask": "dust mask",
+    "mask.sold": "for silica dust, [P100|P3], that fits the face; goggles and gloves with it",
+    "cylinder": "gas cylinder",
+    "cylinder.sold": "full charge {size:mass}, own or for a deposit",
+    "tank": "gas tank",
+    "tank.sold": "own or rented, set up by the gas supplier",
+    "manometer": "sloping gauge",
+    "manometer.sold": "0 to [1 in|2.5 mbar] of water column, reads a hundredth of it",
+    "water_tube": "clear tube for water",
+    "water_tube.sold": "[3 ft|1 m], bent to a U, with a rule: reads low gas pressure",
+    "thermocouple": "thermocouple",
+    "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
+    "scale": "scale",
+    "scale.sold": "for the whole burner, to a thousandth of it: weighs mix and drying",
+    "hole_saw": "hole saw",
+    "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
+    "drills": "drills",
+    "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge",
+    "test_plate": "plate for the leak test",
+    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
+    "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
+    "screws": "wood screws",
+    "screws.sold": "{length:length} long or more, for the mould",
+    "sealer": "sealer and wax",
+    "sealer.sold": "shellac or varnish for wood, paste wax",
 }
 
 TABLES = (
@@ -1706,8 +1794,8 @@ TABLES = (
             Column("item", "Item", "word"),
             Column("need", "For one burner", "word"),
             Column("packs", "Buy", "count"),
-            Column("used", "Used up, each", "money"),
-            Column("batch", "Batch, bought whole", "money"),
+            Column("used", "Used up, each", "price"),
+            Column("batch", "Batch, bought whole", "price"),
         ),
         source=YOUR_PRICES,
         words=COST_WORDS,
@@ -1719,21 +1807,33 @@ TABLES = (
             Column("item", "Item", "word"),
             Column("sold", "As sold", "word"),
             Column("count", "Buy", "count"),
-            Column("price", "Price in all", "money"),
+            Column("price", "Price in all", "price"),
         ),
         source=YOUR_PRICES,
         words=SHOPPING_WORDS,
+    ),
+    Table(
+        "tools",
+        "Tools and safety gear, bought once: not in the cost of the burner",
+        (
+            Column("item", "Item", "word"),
+            Column("sold", "As sold", "word"),
+            Column("count", "Buy", "count"),
+            Column("price", "Price in all", "money"),
+        ),
+        source=YOUR_PRICES,
+        words=TOOL_WORDS,
     ),
     Table(
         "quantity_breaks",
         "More at once, if sold: examples until you set yours",
         (
             Column("burners", "At once", "count"),
-            Column("material", "Material and gas", "money"),
+            Column("material", "Material and gas", "price"),
             Column("hours", "Hours", "time"),
-            Column("cost", "Cost all in", "money"),
-            Column("price", "Price to ask", "money"),
-            Column("bought", "A bought one", "money"),
+            Column("cost", "Cost all in", "price"),
+            Column("price", "Price to ask", "price"),
+            Column("bought", "A bought one", "price"),
             Column("make", "For yourself", "word"),
         ),
         source=YOUR_PRICES,

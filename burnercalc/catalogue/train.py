@@ -24,7 +24,7 @@ PARTS = {
         "The one to set low fire and lighting by.",
     ),
     "gauge_cock": (
-        "small cock before that gauge",
+        "small cock of the gauge at the jet",
         "{pipe:pipe}",
         "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
     ),
@@ -60,6 +60,11 @@ PARTS = {
         "acts on the spring-shut valve",
         "Shuts the gas when the flame is out, wherever walls are below [1400 °F|760 °C]; else a person watches.",
     ),
+    "pilot": (
+        "pilot burner",
+        "{pipe:pipe}, its own cock and spring-shut valve, gas from before the main one",
+        "Burns at the face from before the gas until the last; the flame guard watches both flames.",
+    ),
     "needle": (
         "needle valve",
         "{pipe:pipe}",
@@ -84,6 +89,11 @@ PARTS = {
         "flexible joint",
         "{pipe:pipe}",
         "In the air only, before the jet: takes up the blower's shake.",
+    ),
+    "header": (
+        "air header, this burner's piece",
+        "bore {bore:length} or more, feeds {burners} burners",
+        "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
     ),
     "damper": (
         "gate or damper",
@@ -124,7 +134,7 @@ PARTS = {
     ),
     "leg": (
         "leg",
-        "{pipe:pipe}, about {length:length} from tee to inlet, schedule 40, threaded",
+        "{pipe:pipe}, about {length:length} from tee to inlet, {over:length} over the back, schedule 40, threaded",
         "Both as long as each other, with the same fittings: only legs alike share alike.",
     ),
     "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
@@ -144,6 +154,7 @@ TRAIN_WORDS = {
     "air": "air",
     "mixture": "mixture",
     "safety": "safety",
+    "needed": "to run it",
     "comfort": "comfort",
     "blower": "blower",
     "burner": "burner",

@@ -6,7 +6,7 @@ from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
-from ..parts.lighting_card import RELIGHTS_K
+from ..parts.lighting import RELIGHTS_K
 from ..parts.plenum import Plenum
 from ..parts.shares import Shares
 from ..parts.soaking import LONGER_S, Soaking
@@ -137,19 +137,37 @@ def box_mixture_check(hot_block: HotBlock) -> Judged:
 
 
 def shut_down_check(soaking: Soaking, hot_block: HotBlock) -> Judged:
-    """A stop where all that stands in the box is past ignition; a hot wall must be far hotter to light it."""
-    mixture, back, ignition, wetted = soaking.mixture_K, soaking.back_K, hot_block.ignition_K, hot_block.wetted_K
-    case = "stop" if mixture > ignition else "mixture" if mixture > wetted else "back" if back > ignition else "good"
+    """A stop where all that stands in the box is past ignition; a hot wall must be far hotter to light it. Only with
+    the chamber left empty at low fire: a note, a caution where it lights."""
+    ignition, wetted = hot_block.ignition_K, hot_block.wetted_K
+
+    def case_of(mixture_K, back_K):
+        return (
+            "stop" if mixture_K > ignition else "mixture" if mixture_K > wetted else "back" if back_K > ignition else ""
+        )
+
+    mixture, back = soaking.set_mixture_K, soaking.set_back_K
+    case, word = case_of(mixture, back), "caution"
+    cases: tuple[str, ...] = (case, "after")
+    if case == "stop":
+        word = "stop"
+    elif not case:
+        mixture, back = soaking.mixture_K, soaking.back_K
+        case = case_of(mixture, back)
+        word, cases = (
+            ("caution" if case == "stop" else "note", ("left", case, "after")) if case else ("good", ("good",))
+        )
     by_back = case == "back"
     return verdict(
-        case if case in ("stop", "good") else "caution",
+        word,
         back if by_back else mixture,
         ignition if by_back else wetted,
-        case=case if case == "good" else (case, "after"),
+        case=cases,
         mixture=mixture,
         back=back,
         ignition=ignition,
         wetted=wetted,
+        left=hot_block.left_K,
         run_on=soaking.run_on_s or LONGER_S[-1],
     )
 

@@ -159,12 +159,15 @@ def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
+    """Of one burner and what it finds of the blower, alone or for all."""
     word = ladder(blower.margin, good=MARGIN, stop=0.0)
     if blower.high_m3_s > blower.curve.last_m3_s:
         cases, has_Pa = ["ends"], None
     else:
         has_Pa = blower.curve.pressure_Pa(blower.high_m3_s, blower.air_density_kg_m3)
         cases = ["ample" if word == "good" and blower.margin >= AMPLE else word]
+    if blower.burners > 1:
+        cases = ["shared", *cases]
     if blower.point.crossings > 1 and word == "good":
         word, cases = "caution", [*cases, "hunts"]
     own = (
@@ -179,11 +182,14 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         case=cases,
         cures=(
             *own,
+            *((("blowers", "choose"),) if blower.burners > 1 else ()),
             ("mix_pipe", "raise"),
             ("port_diameter", "raise"),
             ("ports_per_row", "raise"),
             ("firing_rate", "lower"),
         ),
+        burners=blower.burners,
+        altogether=blower.burners * blower.high_m3_s,
         air=blower.high_m3_s,
         needed=blower.high_Pa,
         has=has_Pa,

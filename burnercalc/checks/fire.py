@@ -3,11 +3,15 @@
 from math import inf
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
+from ..parts.back_pressure import BackPressure
+from ..parts.firing import Firing
 from ..parts.gas import Gas
-from ..parts.lighting import Lighting
+from ..parts.lighting import RELIGHTS_K, Lighting
+from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.shop import Shop
+from ..parts.turning import Turning
 from .judge import Judged, judge, ladder, verdict
 
 RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common practice
@@ -15,6 +19,24 @@ LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"),
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
+HAND_HOLDS_S, LONGEST_WAIT_S = 300.0, 3600.0  # a torch in the hand; anybody beside a rich flame; common practice
+# How long it may wait for the walls to glow: good, note and caution to.
+WAITS_S = {
+    "hand": (HAND_HOLDS_S, None, LONGEST_WAIT_S),
+    "stand": (LONGEST_WAIT_S, None, inf),
+    "guard": (LONGEST_WAIT_S, inf, inf),
+}
+# Where that never comes: at the rate to light at, or because the chamber is worked below it. A guard or somebody able
+# to act at once: EN 746-2:2010, 5.2.6.3; a guard: NFPA 86 (memory).
+NEVER_GLOWS = {
+    "never": {"hand": "stop", "stand": "stop", "guard": "caution"},
+    "cool": {"hand": "stop", "stand": "caution", "guard": "good"},
+}
+GUARD = ("lit_by", "choose")
+SOONER = (("lining", "choose"), ("opening_area", "lower"))
+# Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
+DOORS_M3_S = 0.3 * 50 * 0.3048**2 * 2 * 0.44704
+HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
 LIGHTING_CURES = {
     "caution": (*STRONGER, ("block_thickness", "raise")),
     "torch": BETTER_PORTS,
@@ -31,8 +53,16 @@ LIGHTING_CURES = {
 def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
     slots = lighting.advice.slots
     if lighting.rate_W is not None:
-        case = "caution" if not lighting.stays else "note" if lighting.close else "good"
-        return verdict(case, lighting.rate_W.value, lighting.lift_W, cures=LIGHTING_CURES.get(case, ()), **slots)
+        word = "caution" if not lighting.stays else "note" if lighting.close else "good"
+        cool = {"good": "cool", "note": "cool_close"}.get(word, word)
+        return verdict(
+            word,
+            lighting.rate_W.value,
+            lighting.lift_W,
+            case=word if lighting.glows else cool,
+            cures=LIGHTING_CURES.get(word, ()),
+            **slots,
+        )
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
     weak_line = gas.liquid is None and lighting.way in ("gas", "gas_and_damper")
     case = f"{lighting.way}_line" if weak_line else lighting.way
@@ -60,6 +90,69 @@ def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas) -> Judged | 
         least=slide.ratio.low,
         most=slide.ratio.high,
         bad=slide.ratio.high if slide.held[0] else slide.ratio.low,
+    )
+
+
+def lighting_wait_check(
+    lit_by: str, lighting: Lighting, lighting_air: LightingAir, back_pressure: BackPressure
+) -> Judged | None:
+    """Who or what keeps the flame alight until the walls do; None where it is not lit, or in a closed chamber."""
+    if lighting.waits_W is None or back_pressure.opening_Pa is None:
+        return None
+    wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
+    if wait is None:
+        never = "never" if lighting.glows else "cool"
+        word = NEVER_GLOWS[never][lit_by]
+        case = f"{never}_{'guard' if lit_by == 'guard' else 'attended'}"
+        cures = () if word == "good" else ((GUARD,) if lit_by != "guard" else ()) + (SOONER if lighting.glows else ())
+        return verdict(word, None, LONGEST_WAIT_S, case=case, cures=cures, **slots)
+    good, note, stop = WAITS_S[lit_by]
+    word = ladder(wait.high, good=good, note=note, stop=stop)
+    case = f"long_{lit_by}" if word != "good" and wait.high > LONGEST_WAIT_S else word
+    cures = () if word in ("good", "note") else (GUARD, *SOONER)
+    return verdict(word, wait.high, good, case=case, cures=cures, wait=wait.high, likely=wait.value, **slots)
+
+
+def turning_check(turning: Turning, lighting: Lighting, firing: Firing) -> Judged | None:
+    """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit."""
+    to_low, to_high = turning.to_low, turning.to_high
+    if to_low is None or to_high is None:
+        return None
+    worst = min((turn for turn in (to_low, to_high) if not turn.first), key=lambda turn: turn.margin, default=None)
+    turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
+    case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
+    # Of low fire, to what it is turned down from or up to.
+    nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting.waits_W or 0.0) else "raise"
+    as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
+    return verdict(
+        "note" if as_lit else "good" if worst is None else "caution",
+        turn.margin,
+        1.0,
+        case="as_lit" if as_lit else case,
+        cures=() if worst is None else (nearer, *STRONGER),
+        margin=turn.margin,
+        least=turn.least_ratio,
+        most=turn.most_ratio,
+        low=firing.low_W,
+    )
+
+
+def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
+    """Whether open doors clear the carbon monoxide of lighting; None where it is not lit."""
+    air = lighting_air
+    if air.co_dry is None or air.fresh_air_m3_s is None:
+        return None
+    fresh = air.fresh_air_m3_s.high
+    return judge(
+        fresh,
+        good=DOORS_M3_S,
+        note=HOOD_M3_S,
+        stop=MOST_AIR_M3_S,
+        least=air.co_dry.low,
+        co=air.co_dry.high,
+        fresh=fresh,
+        doors=DOORS_M3_S,
+        ppm=air.limit_fraction,
     )
 
 

@@ -147,6 +147,8 @@ def _nearer_to_one(equivalence_ratio):
 def lining_limit_check(
     chamber: Chamber,
     hot_lining: HotLining,
+    firing: Firing,
+    need: Need,
     lining: tuple[tuple[str, float], ...],
     units: str,
     chamber_temperature: float,
@@ -168,7 +170,7 @@ def lining_limit_check(
     ):
         if temps_K and word not in unless and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
             word, case, hot_sides, layer = fire, left_at, temps_K, worst(temps_K)
-            cures = (LINING, ("low_fire", "lower"))
+            cures = (LINING, ("low_fire", "lower"), *((SLOWER,) if _fire_by_time(firing, need) else ()))
     return verdict(
         word,
         hot_sides[layer],
@@ -191,11 +193,15 @@ def low_fire_drift_check(
     if found is None or need.hold_W is None:
         return None
     little, much = (chamber_temperature + drift_K for drift_K in DRIFT_K)
+    note = much if chamber_temperature >= FORGING_K else None
+    by_time = _fire_by_time(firing, need)
     return judge(
         found.high,
         good=little,
-        note=much if chamber_temperature >= FORGING_K else None,
+        note=note,
         stop=inf,
+        case="caution_auto" if by_time and found.high > (note or little) else None,
+        cures=(("low_fire", "lower"), SLOWER if by_time else LESS_FIRE),
         low=firing.low_W * burner_count,
         reached=found.value,
         most=found.high,
@@ -203,6 +209,11 @@ def low_fire_drift_check(
         hold=need.hold_W,
         share=need.hold_W / firing.installed_W,
     )
+
+
+def _fire_by_time(firing: Firing, need: Need) -> bool:
+    """Whether the time to heat up sets the fire: more of it makes the burner smaller, and low fire with it."""
+    return firing.taken_from.case == "chamber" and need.decided_by == "heat-up"
 
 
 def chamber_fit_check(

@@ -22,6 +22,7 @@ SLACK_M = 1e-9  # sizes that differ by less are the same
 # Limits, common practice all.
 CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
 LIP_M, LEDGE_M = 1.5e-3, 4.5e-3  # flat ledge inside the bore: stop below, good from
+CAP_SHARES = (0.75, 2.0)  # of the wall, that a cap has: good from and to; common practice
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
@@ -30,7 +31,7 @@ SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
-MOULD_SIDE_M = 1e-3  # between body and mould: good from
+MOULD_SIDE_M, MOST_SIDE_M = 1e-3, 6e-3  # between body and mould: good from and to
 GROWTH_M = 1e-3  # of the block over its steel: a joint has to take more than this
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
@@ -133,6 +134,19 @@ def cap_flat_check(body: Body, units: str) -> Judged:
         sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=units)
     cures = (("wall", "choose"),) if body.round else (("cap_thickness", "choose"), ("wall", "choose"))
     return judge(off, good=0.0, stop=inf, cures=cures, thickness=body.cap_m, sold=sold, off=off)
+
+
+def cap_thickness_check(body: Body) -> Judged | None:
+    """A cap much thinner or thicker than the wall that it is welded to."""
+    if body.round:
+        return None
+    least_m, most_m = (share * body.wall_m for share in CAP_SHARES)
+    slots = {"cap": body.cap_m, "wall": body.wall_m, "wanted": least_m, "most": most_m}
+    if body.cap_m > most_m + SLACK_M:
+        return verdict(
+            "caution", body.cap_m, most_m, case="thick", cures=(("cap_thickness", "lower"), ("wall", "raise")), **slots
+        )
+    return judge(body.cap_m, good=least_m, stop=-inf, slack=SLACK_M, **slots)
 
 
 def lip_cover_check(body: Body) -> Judged:
@@ -252,8 +266,12 @@ def base_floor_check(mould: Mould) -> Judged:
 
 
 def mould_fit_check(welding: Welding) -> Judged:
-    return judge(welding.side_m, good=MOULD_SIDE_M, stop=-inf, slack=SLACK_M, side=welding.side_m, wanted=MOULD_SIDE_M,
-                 high=welding.flush_m)  # fmt: skip
+    slots = {"side": welding.side_m, "wanted": MOULD_SIDE_M, "most": MOST_SIDE_M, "high": welding.flush_m}
+    if welding.side_m > MOST_SIDE_M + SLACK_M:
+        return verdict(
+            "caution", welding.side_m, MOST_SIDE_M, case="wide", cures=(("mould_clearance", "lower"),), **slots
+        )
+    return judge(welding.side_m, good=MOULD_SIDE_M, stop=-inf, slack=SLACK_M, **slots)
 
 
 def block_growth_check(welding: Welding) -> Judged:

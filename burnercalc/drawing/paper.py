@@ -109,9 +109,10 @@ def _starts(low, high, window, whole, better):
 
 def cut_up(drawing, window_width, window_height):
     """The drawing's tiles, those left out that nothing but straight lines would run across: no tile of empty board."""
+    circles = [shape for shape in drawing.shapes if isinstance(shape, Circle)]
+    sawn, drilled = ([shape_box(shape) for shape in circles if shape.layer == layer] for layer in ("window", "port"))
     texts = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Text)]
-    sawn = [shape_box(shape) for shape in drawing.shapes if isinstance(shape, Circle) and shape.layer == "window"]
-    cut = tiles(drawing.bounds(), window_width, window_height, sawn, texts)
+    cut = tiles(drawing.bounds(), window_width, window_height, sawn, [*texts, *drilled])
     parts = [(part, shape_box(part)) for shape in drawing.shapes for part in stretches(shape)]
     return [tile for tile in cut if not _runs_through(tile, window_width, window_height, parts)]
 

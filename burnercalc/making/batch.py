@@ -4,6 +4,7 @@ import heapq
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import islice
 from math import ceil, inf
 
 from ..errors import require
@@ -75,20 +76,20 @@ class Plan:
 # when a welded burner waits for it, "spare" before that. The first is the order for one burner.
 RULES = (
     ("day", "ready", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
-    ("day", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
-    ("day", "last", ("trim", "strip", "clear", "cast", "spare", "weld")),
     ("day", "ready", ("trim", "spare", "strip", "clear", "cast", "weld")),
+    ("day", "last", ("trim", "strip", "clear", "cast", "spare", "weld")),
+    ("day", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("full", "ready", ("trim", "spare", "strip", "clear", "cast", "weld")),
     ("day", "last", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-MANY = 30  # burners from which only the first two are tried, for time
+MANY, FOR_MANY = 30, 3  # burners above which only so many of the first rules are tried, for time
+LESS = 120  # burners in all, of the batches that are planned with less than the shop has: few of many, for time
 
 
-@lru_cache(maxsize=256)
 def plan(burners: int, work: Work, means: Means) -> Plan:
-    """The shortest calendar that simple rules find for a batch of like burners.
+    """The shortest calendar that simple rules find for a batch of like burners, with what the shop has or part of it.
 
     Steps by hand take one pair of hands, are not broken over a night, and begin on a morning when they are longer than
     a day; welding, and what is longer than a day, goes on the next day. A mould is taken from casting to stripping; it
@@ -109,7 +110,23 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         require(getattr(means, field) >= 1, field, getattr(means, field), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
-    rules = RULES[:1] if burners == 1 else RULES if burners <= MANY else RULES[:2]
+    made = (_made(burners, work, some) for some in _some_of(burners, means))
+    return min(made, key=lambda one: one.days)  # of equals with all that the shop has
+
+
+def _some_of(burners, means):
+    """What the shop has, and less of one kind: a second mould takes time to make, and may cost more than it saves."""
+    less = (
+        replace(means, **{which: number})
+        for which in LACKS
+        for number in reversed(range(1, min(getattr(means, which), burners)))
+    )
+    return [means, *islice(less, LESS // burners)]
+
+
+@lru_cache(maxsize=256)
+def _made(burners, work, means):
+    rules = RULES[:1] if burners == 1 else RULES if burners <= MANY else RULES[:FOR_MANY]
     return min((_Calendar(burners, work, means, *rule).made() for rule in rules), key=_length)
 
 

@@ -173,13 +173,17 @@ def heats_s(*, stages, names, start_temp_K, watched_s):
 
 @dataclass(frozen=True)
 class Step:
-    """One step of the work; `notes` say what is special about it: rammed (a plastic, no water), cold, frost."""
+    """One step of the work; `spells`: from and to of what it is done in, nights between them left out.
+
+    `notes` say what is special about it: rammed (a plastic, no water), cold, frost.
+    """
 
     key: str
     start: datetime.datetime
     end: datetime.datetime
     work_h: float
     wait_h: float
+    spells: tuple[tuple[datetime.datetime, datetime.datetime], ...]
     notes: tuple[str, ...] = ()
 
 
@@ -279,6 +283,7 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
                 moment(start_date, jobs[-1].end),
                 by_hand,
                 work.cure / 60 if key == "strip" else 0.0,
+                tuple((moment(start_date, job.start), moment(start_date, job.end)) for job in jobs),
                 notes,
             )
         )

@@ -104,6 +104,18 @@ def reducers(smaller, larger):
     return tuple((known[i], known[i + step]) for i in range(at, to, step))
 
 
+def header_bore_m(*, branch_bore_m, branches):
+    """Bore of an air header as wide as all its branches together, so that its pressure is even along it [m].
+
+        D = d sqrt(n)
+
+    Source: common practice
+    Checked by: tests/test_train.py
+    """
+    require(branch_bore_m > 0 and branches >= 1, "burner_count", f"{branches}", "must be 1 or more", "1")
+    return branch_bore_m * branches**0.5
+
+
 def price(part, pipe):
     """Example price of a part that stands in a pipe of a nominal size.
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..physics import combustion, ventilation
-from ..physics.band import Band, in_order
+from ..physics.band import Band, about
 from .firing import Firing
 from .flame import MIXTURE_SLIP, Flame, flue_gas
 from .gas import Gas
@@ -19,7 +19,7 @@ class CarbonMonoxide:
     """Both None without a flame. `dry`: share of the dry gas, from the lean slip of the mixture, cooled slowly, over
     the mixture as set, to `richest`, chilled at `leaves_K`, as hot as the gas may leave at high fire.
 
-    `richest`: the rich slip, of the burner as it drifts when hot where that is richer.
+    `richest`: the rich slip, of the burner as it drifts when hot where that is richer, as far as flames are known (3).
     `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
     """
 
@@ -42,7 +42,7 @@ def carbon_monoxide(
     # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
     leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
     slipped = equivalence_ratio + MIXTURE_SLIP
-    richest = max(slipped, hot_run.richest or 0.0)
+    richest = min(max(slipped, hot_run.richest or 0.0), combustion.EQUIVALENCE_RATIO_RANGE[1])
     if flame.flue is None:
         return CarbonMonoxide(None, None, leaves_K, richest)
     flues = [flame.flue, *flame.slipped]
@@ -53,15 +53,6 @@ def carbon_monoxide(
             break
     gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W)
     fresh_m3_s = [
-        ventilation.co_dilution_flow_m3_s(gas_m3_s * _dry_mol(flue), flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
+        ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]
-    return CarbonMonoxide(_about([flue.co_dry for flue in flues]), _about(fresh_m3_s), leaves_K, richest)
-
-
-def _about(figures):
-    """The first is as set."""
-    return in_order(min(figures), figures[0], max(figures))
-
-
-def _dry_mol(flue):
-    return sum(amount for name, amount in flue.amounts_mol if name != "H2O")
+    return CarbonMonoxide(about([flue.co_dry for flue in flues]), about(fresh_m3_s), leaves_K, richest)

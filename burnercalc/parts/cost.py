@@ -9,6 +9,7 @@ from ..making.money import CostLine, Item, StepHours
 from ..making.stock import plate_mass_kg
 from .baffle_sheet import BaffleSheet
 from .block import Block
+from .blower import Blower
 from .body import Body
 from .pins import Pins
 from .schedule import Schedule
@@ -44,6 +45,7 @@ def cost(
     block: Block,
     pins: Pins,
     train: Train,
+    blower: Blower,
     schedule: Schedule,
     inlet: str,
     baffle_thickness: float,
@@ -73,7 +75,7 @@ def cost(
         Item("pins", said("pins"), pins.wanted, "pins", max(1, pins.per_stick), price_pins),
         Item("mould", said("mould"), 1, "batch", 1, price_mould, once=True),
         *_train(train, price_train),
-        Item("blower", said("blower"), 1, "set", 1, price_blower),
+        Item("blower", said("blower"), 1, "set", blower.burners, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
         Item("first_fire", said("first_fire"), schedule.fuel_kg, "kg", schedule.fuel_kg, schedule.fuel_cost),
     )
@@ -128,7 +130,7 @@ def entries(cost: Cost, train: Train, batch_size: int) -> tuple[Entry, ...]:
             found += [
                 Entry(line, part, part.count * batch_size, None if own else part.price * batch_size)
                 for part in train.parts
-                if own or part.safety == (line.key == "train_safety")
+                if own or line.key == f"train_{part.purpose}"
             ]
         if own or not line.key.startswith("train"):
             found.append(Entry(line, None, line.packs, line.batch_cost))
@@ -136,12 +138,16 @@ def entries(cost: Cost, train: Train, batch_size: int) -> tuple[Entry, ...]:
 
 
 def _train(train, price_train):
-    """The train at a sum of one's own, or its list, safety apart from comfort."""
+    """The train at a sum of one's own, or its list: safety, what the burner needs, comfort."""
     if price_train != "listed":
         return (Item("train", said("train"), 1, "set", 1, price_train),)
     return tuple(
         Item(key, said(key), 1, "set", 1, price)
-        for key, price in (("train_safety", train.safety_cost), ("train_comfort", train.comfort_cost))
+        for key, price in (
+            ("train_safety", train.safety_cost),
+            ("train_needed", train.needed_cost),
+            ("train_comfort", train.comfort_cost),
+        )
     )
 
 

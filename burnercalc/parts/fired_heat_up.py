@@ -8,8 +8,7 @@ from .back_pressure import BackPressure
 from .chamber import Chamber
 from .firing import Firing
 from .gas import Gas
-from .lighting import Lighting
-from .lighting_card import RELIGHTS_K
+from .lighting import RELIGHTS_K, Lighting
 from .need import band
 from .shop import Shop
 from .zone import MARCH, Zone, gas_zones
@@ -42,9 +41,9 @@ def fired_heat_up(
     if not zone.zones or back_pressure.opening_Pa is None:
         return FiredHeatUp(None, None)
     lit, lit_W = zone.zones, firing.low_W
-    if lighting.rate_W is not None:
-        lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting.equivalence_ratio)
-        lit_W = lighting.rate_W.value
+    if lighting.waits_W is not None:
+        lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting.waits_ratio)
+        lit_W = lighting.waits_W
     marches = [
         physics.fired_heat_up(
             high,

@@ -1,11 +1,11 @@
 """The block while it burns: how hot it, the steel behind it and the mixture in it get, at high and at low fire."""
 
 from dataclasses import dataclass
-from math import pi
+from math import hypot, pi
 
 from ..making import refractory as making
 from ..physics import flame_limits
-from ..physics.band import Band, in_order
+from ..physics.band import Band
 from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
 from ..physics.linings import Material, material
 from .body import Body
@@ -21,17 +21,20 @@ VELOCITIES_M_S = tuple(0.06 * 1.6**step for step in range(13))
 # Walls that just keep a flame alight, 1,400 degF (760 degC) by NFPA 86 (memory), and 120 degF more for an eye that is
 # late to see them glow (common practice).
 WALLS_GLOW_K = 1100.0
+CONDUCTS_OFF = 0.2  # either way, of a data sheet and the bag that it came with; common practice
 
 
 @dataclass(frozen=True)
 class HotBlock:
     """Hot all through. `high`, `low`: at high and low fire, the chamber at its set temperature; `least_rim`,
     `most_rim`: as low, the ends of the band of the rim. `left`: as most_rim, the chamber at `left_K`, where low fire
-    brings it empty, if that is hotter. The figures below are some of theirs, see HotState.
+    brings it empty, if that is hotter; `left_least`: so, as least_rim. The figures below are some of theirs, see
+    HotState.
 
-    `lip_K`, `box_K`, `mixture_K`: at low fire, over the band of the rim, the high end with the chamber left empty.
-    `port`: as it warms the mixture at any velocity; a number where the port wall is set; `left_port`, `waiting_port`:
-    the same with the chamber left empty, and while its walls come to a glow.
+    `lip_K`, `box_K`, `mixture_K`: at low fire, over the bands of the rim and of how the block conducts, the high end
+    with the chamber left empty. `port`: as it warms the mixture at any velocity; a number where the port wall is set;
+    `left_port`: the same with the chamber left empty and a block that conducts more; `waiting_port`: while the walls
+    come to a glow.
     `ignition_K`: of the mixture by itself; `wetted_K`: the most that it may touch.
     """
 
@@ -44,6 +47,7 @@ class HotBlock:
     least_rim: HotState
     most_rim: HotState
     left: HotState
+    left_least: HotState
     left_K: float
     face_low_K: float
     wall_high_K: float
@@ -82,12 +86,12 @@ def hot_block(
         pi / 4 * diameter**2
     )
 
-    def fin_at(walls_K):
+    def fin_at(walls_K, conducts=1.0):
         return Fin(
             body.block_thickness_m,
             face.window_area_m2 - kept_out,
             ports * pi * diameter,
-            stuff.conductivity_W_mK((shop.temp_K + walls_K) / 2),
+            conducts * stuff.conductivity_W_mK((shop.temp_K + walls_K) / 2),
         )
 
     left_K = max(chamber_temperature, reached.low_empty_K.high if reached.low_empty_K else 0.0)
@@ -103,14 +107,19 @@ def hot_block(
     high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
-    def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature):
-        slab = left_fin if walls_K > chamber_temperature else fin
+    def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature, conducts=1.0):
+        if conducts != 1.0:
+            slab = fin_at(max(walls_K, chamber_temperature), conducts)
+        else:
+            slab = left_fin if walls_K > chamber_temperature else fin
         flow = high_kg_s * share
         return hot_state(slab, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times, near)
 
-    def port(velocities_m_s, walls_K):
+    def port(velocities_m_s, walls_K, conducts=1.0):
         return HotPort(
-            velocities_m_s, lambda velocity, near: at(velocity / stream.velocity_m_s, near, walls_K=walls_K), high
+            velocities_m_s,
+            lambda velocity, near: at(velocity / stream.velocity_m_s, near, walls_K=walls_K, conducts=conducts),
+            high,
         )
 
     least, _, most = RIM_BAND
@@ -118,10 +127,23 @@ def hot_block(
     low = at(low_fire, high)
     least_rim, most_rim = at(low_fire, low, least), at(low_fire, low, most)
     left = at(low_fire, most_rim, most, left_K)
+    left_least = at(low_fire, least_rim, least, left_K)
+    dull, keen = (at(low_fire, low, conducts=1 + off) for off in (-CONDUCTS_OFF, CONDUCTS_OFF))
+
+    def band(figure):
+        """Rim and conduction have nothing to do with each other: their ends add as squares."""
+        value = figure(low)
+        below = hypot(min(0.0, figure(least_rim) - value), min(0.0, figure(dull) - value))
+        above = hypot(max(0.0, figure(left) - value), max(0.0, figure(keen) - value))
+        return Band(value - below, value, value + above)
+
     ignition = flame_limits.auto_ignition_temp_K(gas.composition)
     hot = left_port = waiting = port_wall_temperature
     if port_wall_temperature == "auto":
-        hot, left_port = port(VELOCITIES_M_S, chamber_temperature), port(VELOCITIES_M_S, left_K)
+        hot, left_port = (
+            port(VELOCITIES_M_S, chamber_temperature),
+            port(VELOCITIES_M_S, left_K, 1 + CONDUCTS_OFF),
+        )
         waiting = port(VELOCITIES_M_S[::2], min(WALLS_GLOW_K, chamber_temperature))
     return HotBlock(
         material=stuff,
@@ -133,6 +155,7 @@ def hot_block(
         least_rim=least_rim,
         most_rim=most_rim,
         left=left,
+        left_least=left_least,
         left_K=left_K,
         face_low_K=low.face_K,
         wall_high_K=high.wall_K,
@@ -141,9 +164,9 @@ def hot_block(
         exit_low_K=low.exit_K,
         rim_low_K=low.rim_K,
         back_low_K=low.back_K,
-        lip_K=in_order(least_rim.lip_K, low.lip_K, left.lip_K),
-        box_K=in_order(least_rim.box_K, low.box_K, left.box_K),
-        mixture_K=in_order(least_rim.mixture_K, low.mixture_K, left.mixture_K),
+        lip_K=band(lambda state: state.lip_K),
+        box_K=band(lambda state: state.box_K),
+        mixture_K=band(lambda state: state.mixture_K),
         port=hot,
         left_port=left_port,
         waiting_port=waiting,

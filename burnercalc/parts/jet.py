@@ -46,6 +46,11 @@ class Jet:
     high_Pa: float | None
     low_Pa: float | None
 
+    @property
+    def supply_Pa(self) -> float:
+        """What high fire needs before the drill that is sold; as set where no drill is told."""
+        return self.gauge_Pa if self.high_Pa is None else self.high_Pa
+
     def rate_through_W(self, diameter_m: float, gauge_Pa: float, down_Pa: float | None = None) -> float:
         """Firing rate that a hole gives at a gauge pressure, against high fire unless `down_Pa` is given."""
         up, down = self.ambient_Pa + gauge_Pa, self.down_Pa if down_Pa is None else down_Pa

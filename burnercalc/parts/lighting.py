@@ -1,17 +1,20 @@
 """How to light the cold burner: rate, gas, damper and mixture at which a flame neither runs back nor lifts."""
 
 from dataclasses import dataclass
+from itertools import chain
 from math import inf
 
 from ..catalogue.sentences import Said, said
 from ..physics.band import Band
 from .firing import Firing
 from .jet import Jet
-from .tries import KEEP_OFF, WIDE, Tries
+from .tries import KEEP_OFF, WELL_OFF, WIDE, Tries
 
 # Common practice.
-RATIOS = (1.0, 1.1, 1.2, 1.3)  # tried after the mixture as set, leanest first; the law of lift ends at 1.36
+# Tried after the mixture as set, leanest first; the law of lift ends at 1.36.
+RATIOS = (1.0, 1.1, 1.15, 1.2, 1.25, 1.3)
 TORCH_RATIOS = (1.2, 1.3)
+RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
 
 
 @dataclass(frozen=True)
@@ -21,6 +24,9 @@ class Lighting:
     `rate_W`: from, the one to light at, and to. `gas_Pa`: gauge, before the jet; `pipe_Pa`: in the mix pipe. `stays`:
     the flame neither runs back into a lip that glows nor lifts, so it may wait there for the walls; `close`: with less
     than a tenth off those two. `way`: how, or why not; a case of the check.
+
+    `waits_W`, `waits_ratio`: what it burns at after, alone or with a torch in front, until the walls glow; None where
+    it is not lit. `glows`: whether the chamber is meant to come to a glow at all.
     """
 
     way: str
@@ -34,35 +40,37 @@ class Lighting:
     lift_W: float | None
     stays: bool
     close: bool
+    waits_W: float | None
+    waits_ratio: float | None
+    glows: bool
     advice: Said
 
 
-def lighting(equivalence_ratio: float, firing: Firing, jet: Jet, tries: Tries) -> Lighting:
+def lighting(equivalence_ratio: float, chamber_temperature: float, firing: Firing, jet: Jet, tries: Tries) -> Lighting:
+    glows = chamber_temperature > RELIGHTS_K
     set_so = tries.at(equivalence_ratio)
     rest = [tries.at(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
     lit = _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest)
     if lit:
         way = "as_set" if lit is set_so else "rich" if lit.ratio > max(1.0, equivalence_ratio) else "other"
-        return _at(lit, way)
-    return _no_way(set_so, rest, firing, jet)
+        return _at(lit, way, glows)
+    return _no_way(set_so, rest, firing, jet, glows)
 
 
 def _lit(tries):
-    """The first that can be set and may wait, else the first that can be set; None where there is none."""
-    first = None
-    for one in tries:
-        if one.settable_W is not None:
-            first = first or one
-            if one.waiting_W is not None:
-                return one
-    return first
+    """The leanest that may wait and is not too near to a limit, for it makes the least carbon monoxide; else the
+    leanest that may wait at all; else the leanest that can be set; None where there is none."""
+    well_off = (one for one in tries if one.waiting_off >= WELL_OFF)
+    waits = (one for one in tries if one.waiting_W is not None)
+    lit = (one for one in tries if one.settable_W is not None)
+    return next(chain(well_off, waits, lit), None)
 
 
-def _at(one, way):
+def _at(one, way, glows):
     stays = one.waiting_W is not None
     band = one.waiting_W or one.settable_W._replace(value=one.settable_W.high)
     rate = band.value
-    close = stays and not KEEP_OFF * one.glowing_W <= band.low <= band.high <= one.lift_W / KEEP_OFF * (1 + 1e-9)
+    close = stays and one.waiting_off < KEEP_OFF
     slots = {
         "rate": rate,
         "least": band.low,
@@ -84,11 +92,14 @@ def _at(one, way):
         lift_W=one.lift_W,
         stays=stays,
         close=close,
-        advice=said(way + ("_stays" if stays else ""), **slots),
+        waits_W=rate,
+        waits_ratio=one.ratio,
+        glows=glows,
+        advice=said(way + ("_cool" if not glows else "_stays" if stays else ""), **slots),
     )
 
 
-def _no_way(set_so, rest, firing, jet):
+def _no_way(set_so, rest, firing, jet, glows):
     """Why there is no setting, of the richer mixtures, which have the most room; or a torch that makes do."""
     torch = [one for one in rest if one.ratio in TORCH_RATIOS]
     room = next((one for one in (*torch, set_so, *rest) if one.has_room), None)
@@ -126,5 +137,8 @@ def _no_way(set_so, rest, firing, jet):
         lift_W=slots["lift"],
         stays=False,
         close=False,
+        waits_W=firing.low_W if way == "torch" else None,
+        waits_ratio=slots["ratio"] if way == "torch" else None,
+        glows=glows,
         advice=said(way, **slots),
     )

@@ -20,7 +20,6 @@ from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
 TRIAL_S = (1.0, 5.0)  # once the mixture is at the face: as quick as a hand on the cock is, and at most; common practice
-RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
 COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
 SWITCH = 0.5  # of the least pressure it stands at while it burns, at which the air switch lets go; common practice
@@ -61,7 +60,6 @@ def lighting_card(
     burner_count: int,
     mix_pipe_length: float,
     low_fire: float,
-    gas_pressure: float,
     units: str,
     gas: Gas,
     chamber: Chamber,
@@ -88,7 +86,7 @@ def lighting_card(
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     pipe_switch_Pa = SWITCH * (min(low_Pa, lighting.pipe_Pa) if lit else low_Pa)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
-    low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else gas_pressure * low_fire**2
+    low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     gauge_Pa = trains.gauge_Pa(
         pressure_Pa=max(low_jet_Pa, lighting.gas_Pa or 0.0), unit=units, from_cylinder=gas.liquid is not None
     )
@@ -110,7 +108,7 @@ def lighting_card(
         low_gas_Pa=jet.low_Pa,
         low_jet_Pa=low_jet_Pa,
         gauge_Pa=gauge_Pa,
-        gauge_shut=gauge_Pa < gas_pressure,
+        gauge_shut=gauge_Pa < jet.supply_Pa,
     )
 
 

@@ -37,9 +37,17 @@ class Schedule:
     oven_temp_K: float
     first_fire_s: float
     heats: tuple[float, ...]
-    first_fire_heats: int
     fuel_kg: float
     fuel_cost: float
+
+    @property
+    def first_fire_heats(self) -> int:
+        return len(self.heats)
+
+    @property
+    def watched_s(self) -> float:
+        """Of the first fire, all heats together."""
+        return sum(self.heats)
 
 
 def schedule(
@@ -99,7 +107,6 @@ def schedule(
         oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
-        first_fire_heats=len(heats),
         fuel_kg=fuel_kg,
         fuel_cost=fuel_kg * gas_price.per_kg,
     )

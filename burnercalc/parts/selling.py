@@ -12,7 +12,8 @@ from .steel import Steel
 
 TEST_FIRE_S = 1800.0  # at high fire: five lightings, ten minutes low and hot, readings; common practice
 BREAKS = (1, 3, 6, 12)
-KEPT = ("mould", "train", "train_safety", "train_comfort", "blower")  # what a burner that does not pass leaves good
+# What a burner that does not pass leaves good.
+KEPT = ("mould", "train", "train_safety", "train_needed", "train_comfort", "blower")
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..making import train as making
+from ..physics import pipes
 from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
@@ -14,7 +15,14 @@ from .lighting_card import LightingCard
 from .shop import Shop
 from .steel import Steel
 
-COMFORT = ("gauge", "low_gauge", "gauge_cock", "filter", "needle", "filter_guard", "damper", "flexible_joint")
+# What each is there for: it shuts off or keeps what shuts off working; without it a burner runs as well; all else it
+# needs, or cannot be set without.
+SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "flame_guard", "check_valve", "filter_guard")
+SAFETY += ("air_switch", "air_flap")
+COMFORT = ("flexible_joint", "union")
+# What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
+BRANCHES = ("gauge", "flame_guard", "gauge_cock", "low_gauge", "air_switch", "tap")
+ON_BRANCH = ("low_gauge",)  # on that of the part before it
 
 
 @dataclass(frozen=True)
@@ -27,7 +35,7 @@ class Part:
     key: str
     stretch: str
     count: int
-    safety: bool
+    purpose: str  # safety, needed or comfort
     price: float  # of all of them
     slots: dict[str, Any]
     case: str = ""  # of its sentence, where it has several
@@ -43,6 +51,7 @@ class Train:
     hose_drop_Pa: float
     switch_Pa: float  # at which the air switch shuts the gas
     safety_cost: float
+    needed_cost: float
     comfort_cost: float
 
 
@@ -56,17 +65,19 @@ def train(
     lighting_card: LightingCard,
     shop: Shop,
     steel: Steel,
-    gas_pressure: float,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
+    lit_by: str,
+    inlet_length: float,
     units: str,
 ) -> Train:
+    high_Pa = jet.supply_Pa
     hose_m, drop_Pa = making.hose(
         gas_kg_s=firing.gas_kg_s,
-        gauge_Pa=gas_pressure,
+        gauge_Pa=high_Pa,
         composition=gas.composition,
         temp_K=shop.temp_K,
         ambient_Pa=shop.pressure_Pa,
@@ -76,7 +87,7 @@ def train(
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
-    rated = {"rated": max(1.5 * gas_pressure, making.LEAST_RATED_PA[from_cylinder])}
+    rated = {"rated": max(1.5 * high_Pa, making.LEAST_RATED_PA[from_cylinder])}
     switch = {"pressure": lighting_card.switch_Pa}
     if lighting_card.switch_before:
         switch["weak"] = lighting_card.pipe_switch_Pa
@@ -91,30 +102,38 @@ def train(
 
     if from_cylinder:
         add("gas", "connector", rate=firing.installed_W)
-        add("gas", "regulator", capacity=capacity, outlet=gas_pressure + drop_Pa, inlet=cylinders.least_Pa)
-        add("gas", "gauge", scale=gauge_Pa(gas_pressure + drop_Pa))
+        add("gas", "regulator", capacity=capacity, outlet=high_Pa + drop_Pa, inlet=cylinders.least_Pa)
+        add("gas", "gauge", scale=gauge_Pa(high_Pa + drop_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "cock", **rated)
         add("gas", "filter")
     else:
         add("gas", "cock", **rated)
         add("gas", "trap")
-        add("gas", "line_regulator", capacity=capacity, outlet=gas_pressure + drop_Pa)
+        add("gas", "line_regulator", capacity=capacity, outlet=high_Pa + drop_Pa)
         add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "low_gas_switch", outlet=0.5 * lighting_card.low_jet_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
+    if lit_by == "guard":
+        add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "gauge_cock", "1/4")
     light_Pa = lighting.gas_Pa
     lit = {} if light_Pa is None else {"light": light_Pa}
     add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
-    add("gas", "check_valve", gas=gas_pressure, air=blower.curve.pressure_Pa(0.0))
+    add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     add("air", "filter_guard", mix_pipe)
     add("air", "flexible_joint", mix_pipe)
+    if blower.burners > 1:
+        bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
+        add("air", "header", mix_pipe, burners=blower.burners, bore=bore_m)
+    if lighting_card.switch_before:
+        add("air", "air_switch", mix_pipe, **switch)
     add("air", "damper", mix_pipe)
-    add("air", "air_switch", mix_pipe, **switch)
+    if not lighting_card.switch_before:
+        add("air", "air_switch", mix_pipe, **switch)
     add("air", "air_flap", mix_pipe)
     add("air", "tap", "1/8", count=3)
     add("mixture", "mix_pipe", mix_pipe, length=mix_pipe_length)
@@ -128,22 +147,32 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2)
+        over_m = inlet_length + steel.inlet_pipe.od_m  # an elbow is about as long to its middle as its pipe is wide
+        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2, over=over_m)
         add("mixture", "leg_union", inlet, count=inlets)
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(
-        Part(key, stretch, count, key not in COMFORT, count * making.price(key, pipe), slots, _case(slots))
+        Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed
     )
+
+    def cost(purpose: str) -> float:
+        return sum(part.price for part in parts if part.purpose == purpose)
+
     return Train(
         from_cylinder=from_cylinder,
         parts=parts,
         hose_m=hose_m,
         hose_drop_Pa=drop_Pa,
         switch_Pa=lighting_card.pipe_switch_Pa,
-        safety_cost=sum(part.price for part in parts if part.safety),
-        comfort_cost=sum(part.price for part in parts if not part.safety),
+        safety_cost=cost("safety"),
+        needed_cost=cost("needed"),
+        comfort_cost=cost("comfort"),
     )
+
+
+def _purpose(key):
+    return "safety" if key in SAFETY else "comfort" if key in COMFORT else "needed"
 
 
 def _case(slots):

@@ -23,7 +23,8 @@ from .stream import Stream
 
 # All common practice.
 KEEP_OFF = 1.1  # of either limit, careful ends both
-CLOSE = 1.02  # the same while it waits at a lip that glows, where KEEP_OFF leaves nothing,
+WELL_OFF = 1.05  # the same while it waits at a lip that glows, where KEEP_OFF leaves nothing: enough to go no richer,
+CLOSE = 1.02  # and the least that is taken at all,
 WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
 LEAST_OPEN = 0.05  # open share below which a damper is hard to set
@@ -197,15 +198,26 @@ class Tried:
     def top_W(self):
         return min(self.lift_W / KEEP_OFF, self.firing.rate_W)
 
-    @cached_property
+    @property
     def waiting_W(self):
         """Of the rates that can be set, those at which it may wait while the lip glows; None where there are none."""
-        for off in (KEEP_OFF, CLOSE):
+        return self._waiting[0]
+
+    @property
+    def waiting_off(self):
+        """How far off both limits it waits: KEEP_OFF, WELL_OFF, CLOSE; 0 where it may not."""
+        return self._waiting[1]
+
+    @cached_property
+    def _waiting(self):
+        for off in (KEEP_OFF, WELL_OFF, CLOSE):
+            if not self.limits or self.lift_W / off < WAIT_WIDE * off * self.glowing_W or self.settable_W is None:
+                continue
             low = max(off * self.glowing_W, self.settable_W.low)
             high = min(self.lift_W / off, self.firing.rate_W)
             if high >= WAIT_WIDE * low and all(self.can_set(high)):
-                return Band(low, (low + high) / 2, high)
-        return None
+                return Band(low, (low + high) / 2, high), off
+        return None, 0.0
 
     @cached_property
     def settable_W(self):

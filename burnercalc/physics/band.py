@@ -11,6 +11,11 @@ class Band(NamedTuple):
     high: float
 
 
+def about(figures: list[float]) -> Band:
+    """A Band of all the figures, the first of them its value."""
+    return Band(min(figures), figures[0], max(figures))
+
+
 def in_order(low: float, value: float, high: float) -> Band:
     """A Band of three results that the last digits of a search may have put out of order."""
     return Band(min(low, value, high), value, max(low, value, high))

@@ -131,6 +131,37 @@ class Points:
         ]
 
 
+def share_of_one(curve, burners, branch_Pa_s2_m6):
+    """The curve of a blower that feeds several burners alike, as each of them finds it at the head of its pipe.
+
+        p(Q) = p_blower(n Q) - c Q^2, in standard air
+
+    Arguments:
+        curve             Parabola or Points of the blower
+        burners           n                                                     [-]         1 or more
+        branch_Pa_s2_m6   c, of the branch that turns off to one burner, K rho / (2 A^2), in standard air
+    Returns: Parabola or Points; points go to where the pressure is used up, in a straight line to the last
+    Raises: InputError for burner_count
+    Assumes: all burners take as much, from a header so wide (the branches' area together) that its pressure is even
+    Source: continuity; both pressures go with the density. Published.
+    Checked by: tests/test_blower.py (share_of_one by hand, and against two burners on one curve)
+    """
+    require(burners >= 1, "burner_count", f"{burners}", "must be 1 or more", "1")
+    require(0 <= branch_Pa_s2_m6 < float("inf"), "branch", f"{branch_Pa_s2_m6:g}", "must be 0 or more", "0")
+    if isinstance(curve, Parabola):
+        falls = (burners / curve.free_m3_s) ** 2 + branch_Pa_s2_m6 / curve.shutoff_Pa
+        return Parabola(curve.shutoff_Pa, 1 / sqrt(falls))
+    flows = [flow / burners for flow in curve.flows_m3_s]
+    left = [pressure - branch_Pa_s2_m6 * flow**2 for flow, pressure in zip(flows, curve.pressures_Pa)]
+    for i, pressure in enumerate(left):
+        if pressure < 0:
+            share = left[i - 1] / (left[i - 1] - pressure)
+            last = flows[i - 1] + share * (flows[i] - flows[i - 1])
+            flows, left = (flows[:i], left[:i]) if share == 0 else ([*flows[:i], last], [*left[:i], 0.0])
+            break
+    return Points(tuple(flows), tuple(left))
+
+
 def _end_slope(width, next_width, chord, next_chord):
     """One-sided three-point slope at an end, held to what keeps the end piece monotonic."""
     slope = ((2 * width + next_width) * chord - width * next_chord) / (width + next_width)

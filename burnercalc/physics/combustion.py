@@ -186,6 +186,11 @@ class FlueGas:
     o2_dry: float
     dew_point_K: float
 
+    @property
+    def dry_mol(self):
+        """Moles without its water per mole of fuel."""
+        return sum(amount for name, amount in self.amounts_mol if name != "H2O")
+
 
 def dry_fractions(composition):
     """Mole fractions of a composition after its H2O is taken out."""

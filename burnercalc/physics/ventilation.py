@@ -9,6 +9,33 @@ def co_limits():
     return read_table("co_limits")
 
 
+SHIFT_S = 8 * 3600.0
+
+
+def co_limit_for(time_s, shift_fraction, ceiling_fraction):
+    """Share of carbon monoxide that may be breathed for a while, the rest of the shift being clean.
+
+        x = min(x_ceiling, x_shift 8 h/t)
+
+    Arguments:
+        time_s             t, at this share                       [s]   0 or more
+        shift_fraction     x_shift, mean over a shift of 8 h      [-]   above 0
+        ceiling_fraction   x_ceiling, never above                 [-]   above 0
+    Returns:
+        float              x                                      [-]
+    Assumes:
+        limits of healthy workers: not of children, of the pregnant, of weak hearts
+    Source:
+        mean and ceiling of the limits (co_limits.csv); no more than the mean over the shift (calculated)
+    Checked by:
+        tests/test_ventilation.py
+    """
+    require(0 <= time_s < float("inf"), "time_s", f"{time_s:g}", "must be 0 or more")
+    require(0 < shift_fraction <= 1, "shift_fraction", f"{shift_fraction:g}", "must be above 0 and at most 1")
+    require(0 < ceiling_fraction <= 1, "ceiling_fraction", f"{ceiling_fraction:g}", "must be above 0 and at most 1")
+    return min(ceiling_fraction, shift_fraction * SHIFT_S / time_s) if time_s else ceiling_fraction
+
+
 def co_dilution_flow_m3_s(dry_flue_m3_s, co_air_free_fraction, limit_fraction):
     """Fresh air that keeps a well-mixed room at a limit of carbon monoxide, all flue gas staying in the room.
 

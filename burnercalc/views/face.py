@@ -19,7 +19,7 @@ PHI_STEPS = 16
 
 
 def holes_table(face: Face, body: Body, say: Say) -> Rows:
-    """Ports numbered row by row from the corner at the lower left; x and y from that corner of the body."""
+    """Ports numbered row by row from the corner at the lower left, which has the face's triangle; x and y from it."""
     rows = tuple(
         (number, x + body.length_m / 2, y + body.width_m / 2, face.port_diameter_m)
         for number, (x, y) in enumerate(face.ports, 1)

@@ -94,7 +94,8 @@ def blower_and_burner_chart(blower: Blower) -> Plot:
             "fires": ((low, high), (blower.needed_Pa(low), blower.high_Pa)),
         },
         mark=(blower.flow_m3_s, blower.pressure_Pa),
-        slots={"air": blower.flow_m3_s, "pressure": blower.pressure_Pa, "high": high},
+        case="shows" if blower.burners == 1 else "shared",
+        slots={"air": blower.flow_m3_s, "pressure": blower.pressure_Pa, "high": high, "burners": blower.burners},
     )
 
 

@@ -1,14 +1,17 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.jet import Jet
-from ..parts.lighting import Lighting
-from ..parts.lighting_card import COOL_K, RELIGHTS_K, TRIAL_S, LightingCard
+from ..parts.lighting import RELIGHTS_K, Lighting
+from ..parts.lighting_air import LightingAir
+from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.schedule import Schedule
+from ..parts.turning import Turning
 from .view import Plot, Say
 
 # Cases of a step that need words of their own, for each of its texts.
@@ -17,8 +20,8 @@ INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
 
 # Steps of the lighting card, in order.
 CARD = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "then", "high", "several", "attend", "pop", "stop"),
-    *("fails", "smell"),
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
+    *("pop", "stop", "fails", "smell"),
 )
 
 
@@ -28,12 +31,16 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    lighting_air: LightingAir,
+    turning: Turning,
+    lit_by: str,
     damper_marks: DamperMarks,
     jet: Jet,
     firing: Firing,
+    blower: Blower,
     say: Say,
 ) -> tuple:
-    card, lit = lighting_card, lighting.rate_W is not None
+    card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
 
@@ -58,30 +65,51 @@ def lighting_card_table(
         "cool": COOL_K,
         "switch": card.switch_Pa,
         "low_gas": card.low_gas_Pa,
+        "low": firing.low_W,
+        "likely": air.wait_s and air.wait_s.value,
+        "wait": air.wait_s and air.wait_s.high,
+        "least": air.co_dry and air.co_dry.low,
+        "co": air.co_dry and air.co_dry.high,
+        "fresh": air.fresh_air_m3_s and air.fresh_air_m3_s.high,
         "low_mark": mark(damper_marks.low),
         "high_gas": jet.high_Pa,
         "high_mark": mark(damper_marks.high),
         "high_rate": firing.rate_W,
         "scale": card.gauge_Pa,
+        "cock": say("cock", scale=card.gauge_Pa) if card.gauge_shut else "",
+        "by": say("by_regulator") if card.gauge_shut else "",
     }
 
-    turn = "" if not lit else "up" if firing.low_W > lighting.rate_W.value else "down"
+    turns = {"then": turning.to_low, "high": turning.to_high}
     full = "full" if card.fills_s < TRIAL_S[0] else ""
+    guard = lit_by == "guard"
+    cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
+        "torch": "" if lit_by == "stand" else lit_by,
         "set": way,
         "trial": full,
-        "lit": way,
-        "then": turn or way,
-        "high": "never" if way == "never" else "cock" if card.gauge_shut else "",
+        "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
+        **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
+        "several": "one" if blower.burners > 1 else "",
         "fails": "before" if card.switch_before else "",
     }
-    steps = [step for step in CARD if step != "several" or (burner_count > 1 and way != "never")]
+    left_out = {
+        "several": burner_count == 1 or way == "never",
+        "air": air.co_dry is None,
+        "high": turning.to_high is None,
+    }
+    steps = [step for step in CARD if not left_out.get(step)]
 
     def do(step):
-        words = f"{step}.do.{ways.get(step, '')}"
-        return say(words if words in say.words else f"{step}.do", **slots)
+        words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
+        many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
+        steps = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
+        return say(words if words in say.words else f"{step}.do", in_steps=steps, **slots)
 
-    return tuple((say(f"{step}.when", **slots), do(step), say(f"{step}.source")) for step in steps)
+    def when(step):
+        return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)
+
+    return tuple((when(step), do(step), say(f"{step}.source")) for step in steps)
 
 
 def _text(say, step, what):
@@ -99,13 +127,25 @@ def _start(schedule, say, moment):
     return say("day", number=(moment.date() - schedule.first).days + 1, time=f"{moment:%H:%M}")
 
 
+def _lasts_s(start, end):
+    return (end - start).total_seconds()
+
+
+def _title(schedule, say, step):
+    """The step; a first fire of several heats with the start of each, and how long somebody stands by it."""
+    if step.key != "fire" or len(step.spells) == 1:
+        return _text(say, step, "title")
+    heats = [say("heat", start=_start(schedule, say, start), lasts=_lasts_s(start, end)) for start, end in step.spells]
+    return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
+
+
 def days_table(schedule: Schedule, say: Say) -> tuple:
     return tuple(
         (
             number,
-            _text(say, step, "title"),
+            _title(schedule, say, step),
             _start(schedule, say, step.start),
-            (step.end - step.start).total_seconds(),
+            sum(_lasts_s(*spell) for spell in step.spells),
             step.work_h * 3600,
             _text(say, step, "watch"),
             _text(say, step, "go_on"),
@@ -146,5 +186,6 @@ def drying_chart(schedule: Schedule) -> Plot:
             "oven": schedule.oven_temp_K,
             "hold": schedule.oven_hold_s,
             "first_fire": schedule.first_fire_s,
+            "watched": schedule.watched_s,
         },
     )

@@ -27,6 +27,7 @@ from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
 from ..parts.stock import Stock
+from ..parts.tools import Tools
 from ..parts.train import Train
 from ..parts.welding import Welding
 from .train import sized
@@ -276,7 +277,7 @@ def shopping_table(
             ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
             or say("no_boards")
         ),
-        "blower": lambda: say("blower.sold", pressure=blower.curve.pressure_Pa(0.0), flow=blower.curve.last_m3_s),
+        "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
         "first_fire": lambda: say("first_fire.sold", mass=batch_size * entry.line.need),
     }
     for number, bars in enumerate(stock.bars):
@@ -291,6 +292,14 @@ def shopping_table(
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))
     return tuple(rows)
+
+
+def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
+    def sold(tool):
+        round_plate = "_round" if tool.key == "test_plate" and body.round else ""
+        return say(f"{tool.key}.sold{round_plate}", **tool.slots)
+
+    return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
 
 
 def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tuple:

@@ -75,7 +75,7 @@ def face_drawing(
         if not body.round:
             shapes += dimension(-body_x, -body_y, -body_x, body_y, away, say.length(body.width_m), text)
     else:
-        shapes += _sized(body, face, pattern, rows, say, text, away)
+        shapes += [*_sized(body, face, pattern, rows, say, text, away), _zero(-body_x, -body_y, 1.3 * text)]
     if numbers:
         shapes += _row_ends(face)
     return Shapes(
@@ -88,6 +88,11 @@ def face_drawing(
             "rows": len(face.row_counts),
         },
     )
+
+
+def _zero(x, y, side):
+    """The corner that the hole table counts from: its sign, which says so however the drawing lies."""
+    return Polyline(((x, y), (x + side, y), (x, y + side)), True, "solid")
 
 
 def _sized(body, face, pattern, rows, say, text, away):
@@ -318,7 +323,8 @@ def section_across_drawing(
     shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.wall_m), text)
     at = depth - wall - 3 * text
     shapes += dimension(-half, at, -half + wall, at, 0.5, say.length(body.wall_m), text)
-    return Shapes(tuple(shapes))
+    case = "end" if inlet_position == "end" else "middle" if steel.inlet_spacing_m is None else "inlet"
+    return Shapes(tuple(shapes), case)
 
 
 def _ends(body, caps):

@@ -13,9 +13,10 @@ from ..parts.lighting import Lighting
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
+from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 112.0)
+PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 118.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
 
@@ -58,12 +59,14 @@ def plate_drawing(
 
 def operating_card_drawing(
     burner_count: int,
+    lit_by: str,
     firing: Firing,
     jet: Jet,
     damper_marks: DamperMarks,
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    turning: Turning,
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
@@ -104,18 +107,34 @@ def operating_card_drawing(
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0
-    slots = {"purge": card.purge_s, "hiss": card.hiss_s, "run_on": ceil(card.run_on_s / 60)}
-    steps = ["before", "purge", "torch" if torch else "flame", "out", "attend", "stop", "fails", "smell", "check"]
+    slots = {
+        "purge": card.purge_s,
+        "hiss": card.hiss_s,
+        "run_on": ceil(card.run_on_s / 60),
+        "keeper": say(f"keeper.{lit_by}"),
+        "until": say("until.glow" if lighting.glows else "until.cool"),
+        "to_low": _way(turning.to_low, say),
+        "to_high": _way(turning.to_high, say),
+    }
+    turns = "turns" if lighting.glows else "turns_cool"
+    steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps.insert(4, "several")
     if light[0] is None:
-        steps[1:4] = ["unlit"]
-    if light[0] is not None:
+        steps[1 : steps.index("stop")] = ["unlit"]
+    else:
         steps.insert(0, "slide")
         if card.gauge_shut:
-            steps.insert(steps.index("attend"), "cock")
+            steps.insert(steps.index("stop"), "cock")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
+
+
+def _way(turn, say):
+    """Which valve goes first, in how many steps; as the lighting card says it."""
+    if turn is None or not turn.first:
+        return say("way.none")
+    return say(f"way.{turn.first}", steps=say("steps", steps=turn.steps) if turn.steps > 1 else "")
 
 
 def _blank(width, height):

@@ -136,6 +136,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         for y in (-flat, flat):
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
         lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
+        lines.append(say("bridge"))
     shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
@@ -251,7 +252,7 @@ def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
     shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
     lengths = {"length": say.length(length), "width": say.length(width)}
     slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.length(face.port_diameter_m)}
-    lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use")]
+    lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use"), say("unit")]
     return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
 
 
@@ -287,7 +288,7 @@ def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_d
         "hole": say.length(face.port_diameter_m),
         "deep": say.length(pin_depth),
     }
-    lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up")]
+    lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up", "unit")]
     return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
 
 

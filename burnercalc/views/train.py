@@ -1,12 +1,14 @@
 """The gas and air train as a list and as a drawing in the order of flow."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import pipe_size
-from ..drawing.shapes import Line, Text, rectangle
-from ..parts.train import Train
+from ..drawing.shapes import Line, Text, rectangle, shape_box
+from ..parts.train import BRANCHES, ON_BRANCH, Train
 from .view import Say, Shapes
 
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM = 7.0, 11.0, 74.0
+BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 11.0, 74.0, 12.0  # the column of the air, at least
 
 
 def named(part, say: Say) -> str:
@@ -29,7 +31,7 @@ def gas_train_table(train: Train, say: Say) -> tuple:
             say(part.stretch),
             named(part, say),
             sized(part, say),
-            say("safety" if part.safety else "comfort"),
+            say(part.purpose),
             part.price,
             say(f"{part.key}.why"),
         )
@@ -43,33 +45,73 @@ def train_drawing(train: Train, say: Say) -> Shapes:
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
     rows = max(len(stretches["gas"]), len(stretches["air"])) + 1
-    shapes = []
-    for x, name, first in ((0.0, "gas", start), (COLUMN_MM, "air", "blower")):
-        shapes += _chain(x, 0.0, [(say(first), "", True)] + _labels(stretches[name], numbers, say))
-        last = -STEP_MM * len(stretches[name])
-        shapes.append(Line(x, last - BOX_MM / 2, x, -STEP_MM * rows, "window"))
     meet = -STEP_MM * rows
-    shapes.append(Line(0.0, meet, COLUMN_MM, meet, "window"))
-    down = _labels(stretches["mixture"], numbers, say) + [(say("burner"), "", True)]
-    shapes.append(Line(0.0, meet, 0.0, meet - STEP_MM + BOX_MM / 2, "window"))
-    shapes += _chain(0.0, meet - STEP_MM, down)
+    gas, air = (
+        [_end(say(first)), *_boxes(stretches[name], numbers, say)]
+        for name, first in (("gas", start), ("air", "blower"))
+    )
+    # No name of the gas side reaches the line of the air.
+    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box))[2] + BOX_MM for box in gas))
+    shapes = [Line(0.0, meet, air_x, meet, "window"), *_chain(0.0, 0.0, gas, meet), *_chain(air_x, 0.0, air, meet)]
+    mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
+    below = meet - STEP_MM
+    shapes += _chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), first=meet)
     return Shapes(tuple(shapes))
 
 
-def _labels(parts, numbers, say):
-    return [(named(part, say), str(numbers[id(part)]), part.safety) for part in parts]
+@dataclass(frozen=True)
+class _Box:
+    """`branch`: it stands beside the line; `on_box`: on the branch of the one above it."""
+
+    name: str
+    number: str
+    layer: str
+    branch: bool
+    on_box: bool
 
 
-def _chain(x, top, labels):
-    """Boxes one under the other on a line, safety drawn thick, comfort dashed; names at the right."""
-    shapes = []
-    for row, (name, number, safety) in enumerate(labels):
-        y = top - STEP_MM * row
-        layer = "body" if safety else "hidden"
-        shapes.append(rectangle(x - BOX_MM / 2, y - BOX_MM / 2, BOX_MM, BOX_MM, layer))
-        if number:
-            shapes.append(Text(x, y - TEXT_MM / 2, number, TEXT_MM, "middle", 0.0, "number"))
-        shapes.append(Text(x + BOX_MM, y - TEXT_MM / 2, name, TEXT_MM))
-        if row + 1 < len(labels):
-            shapes.append(Line(x, y - BOX_MM / 2, x, y - STEP_MM + BOX_MM / 2, "window"))
+def _end(name):
+    return _Box(name, "", "body", False, False)
+
+
+def _boxes(parts, numbers, say):
+    """Safety is drawn thick, what the burner needs thin, comfort dashed."""
+    layers = {"safety": "body", "needed": "window", "comfort": "hidden"}
+    return [
+        _Box(
+            named(part, say),
+            str(numbers[id(part)]),
+            layers[part.purpose],
+            part.key in BRANCHES,
+            part.key in ON_BRANCH,
+        )
+        for part in parts
+    ]
+
+
+def _name(x, y, box):
+    """Beside a box whose middle that is."""
+    return Text(x + BOX_MM, y - TEXT_MM / 2, box.name, TEXT_MM)
+
+
+def _chain(x, top, boxes, bottom, first=None):
+    """Boxes one under the other on a line from `first` or the first of them to `bottom`; names at the right."""
+    shapes, from_y = [], first
+    for row, box in enumerate(boxes):
+        y, middle = top - STEP_MM * row, x + BRANCH_MM * box.branch
+        half = BOX_MM / 2
+        shapes.append(rectangle(middle - half, y - half, BOX_MM, BOX_MM, box.layer))
+        if box.number:
+            shapes.append(Text(middle, y - TEXT_MM / 2, box.number, TEXT_MM, "middle", 0.0, "number"))
+        shapes.append(_name(middle, y, box))
+        if box.on_box:
+            shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
+        elif box.branch:
+            shapes.append(Line(x, y, middle - half, y, "window"))
+        else:
+            if from_y is not None:
+                shapes.append(Line(x, from_y, x, y + half, "window"))
+            from_y = y - half
+    if from_y > bottom:
+        shapes.append(Line(x, from_y, x, bottom, "window"))
     return shapes

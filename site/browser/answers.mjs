@@ -1,9 +1,9 @@
 // What comes out: numbers, checks with their cures, tables, and where each number comes from.
 import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
-import { fetchJson, tell, hush } from "./bars.mjs";
+import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
-import { shopFor, tickCell } from "./shopping.mjs";
+import { isTicked, shopFor, tickCell } from "./shopping.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
 let design = null;
@@ -13,7 +13,7 @@ let sources = null; // where each number comes from
 export function wireAnswers(given) {
   design = given;
   for (const line of all("details.worst")) line.addEventListener("toggle", () => showCures(line));
-  for (const answer of all("details.answer")) answer.addEventListener("toggle", () => { if (answer.open) explain(answer); });
+  addEventListener("toggle", ({ target }) => { if (target.matches("details.answer[open]")) explain(target); }, true);
 }
 
 const isFault = (check) => FAULTS.includes(check.verdict);
@@ -39,7 +39,7 @@ export function showTexts(fields) {
 }
 
 async function explain(answer) {
-  sources ??= fetchJson("./sources.json", "where this number comes from").catch((error) => {
+  sources ??= fetchPacked("./sources.bin", "where this number comes from").catch((error) => {
     sources = null;
     tell("sources", `Where this number comes from could not be loaded (${error.message}).`, ["Try again", () => { hush("sources"); explain(answer); }]);
   });
@@ -252,8 +252,8 @@ export function showTables(tables) {
     const words = JSON.stringify(table.rows);
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);
-    const shop = place.dataset.table === "shopping";
+    const shop = isTicked(place.dataset.table);
     body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : make("td", "", cell))))));
-    if (shop) shopFor(table.rows);
+    if (shop) shopFor(place.dataset.table, table.rows);
   }
 }

@@ -1,8 +1,8 @@
 // The page's thread: starts everything, hears the widgets, sends the newest settings to Python, and puts the answer
 // into the page. It moves numbers and texts and never computes one.
-import { all, byId, changedOnly, notice, root, state } from "./page.mjs";
+import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
-import { fetchJson, hush, tell, waitFor, wireBars } from "./bars.mjs";
+import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
@@ -154,7 +154,8 @@ async function enliven(part) {
   for (const place of all("[data-setting]", part)) {
     if (place.dataset.live !== undefined || place.closest("details:not([open])")) continue;
     place.dataset.live = "";
-    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost
+    await embed(pages.widgets[place.dataset.setting], (made) => { // before it is painted, so that nothing typed is lost, and nothing jumps
+      made.stylesheets = [pages.style];
       listen(made, change);
       if (shown) fillField(made.name, shown);
       if (root.dataset.state === "error") fillTyped(texts, origin.typing);
@@ -196,7 +197,7 @@ function wireFigures() {
     if (press.closest(".drawing-box")) redraw([press.dataset.figure]);
     press.focus();
   };
-  for (const press of all(".enlarge")) press.addEventListener("click", () => toggle(press.closest("figure")));
+  byId("job").addEventListener("click", ({ target }) => { if (target.matches(".enlarge")) toggle(target.closest("figure")); });
   addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
   let wide = innerWidth, pause = 0;
   addEventListener("resize", () => {
@@ -206,9 +207,29 @@ function wireFigures() {
   });
 }
 
+// What stands in folds and the other chapters' pictures: not in the page's file, so that the first paint is soon.
+async function fill(later) {
+  for (const place of all("template[data-later]")) {
+    place.innerHTML = later[place.dataset.later];
+    place.replaceWith(place.content);
+    await rest();
+  }
+  // At a desk there is room for numbers.
+  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true;
+}
+
+let able = false; // Python is ready
+
+function enable() {
+  if (able && pages) for (const waits of all("[data-needs-python]")) waits.disabled = false;
+}
+
 async function live() { // Bokeh's models, once the first paint is done
-  pages = await fetchJson("./page.json", "the fields and drawings");
-  if (pages.build !== root.dataset.build) return mixed();
+  const page = await fetchPacked("./page.bin", "the fields and drawings");
+  if (page.build !== root.dataset.build) return mixed();
+  await fill(page.later);
+  pages = page; // only now may anything be made live
+  enable();
   await enliven(byId(`chapter-${root.dataset.chapter}`));
   const seen = new IntersectionObserver((entries) => {
     for (const { isIntersecting, target } of entries) {
@@ -260,7 +281,8 @@ const calculator = {
   },
   ready() {
     arrived();
-    for (const part of all("[data-needs-python]")) part.disabled = false;
+    able = true;
+    enable();
     if (before && byId("status").textContent === AGAIN) state(...before);
     before = null;
     if (redo) refill();
@@ -315,7 +337,7 @@ function mixed() {
   tell("version", "Reload for the new version.", ["Reload", globalThis.fetchAnew]);
 }
 
-function begin() {
+async function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
@@ -324,13 +346,14 @@ function begin() {
     return enliven(part);
   });
   for (const fold of all("details.more")) fold.addEventListener("toggle", () => fold.open && enliven(fold));
-  if (matchMedia("(min-width: 75rem)").matches) for (const fold of all('.side [data-near="bench"]')) fold.open = true; // room for numbers
   wireFigures();
   onDrawn("face", (drawing) => { showGrips(drawing); showPorts(drawing); });
+  await rest();
   wireDrag(design);
   wirePorts();
   wireSettings(design);
   wireAnswers(design);
+  await rest();
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
@@ -340,6 +363,7 @@ function begin() {
   wireJobs();
   wireWalk();
   undoable(design);
+  await rest();
   addEventListener("hashchange", () => { if (turned()) setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link); else openAddress(); });
   addEventListener("online", () => { if (root.dataset.broken !== undefined && !shown) startAgain(); });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
@@ -356,4 +380,4 @@ function begin() {
 }
 
 root.dataset.app = ""; // early.js looks for it
-if (root.dataset.framed === undefined) begin(); // never inside another site's page
+if (root.dataset.framed === undefined) rest().then(begin); // never inside another site's page

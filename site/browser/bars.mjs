@@ -32,15 +32,15 @@ export function waitFor(name, what, ...presses) {
   };
 }
 
-// A JSON file of the site; one that does not come is said to be waited for, and asked for anew when somebody presses.
-export async function fetchJson(url, what) {
+// A file of the site, JSON that the build has packed; one that does not come is said to be waited for, and asked for anew when somebody presses.
+export async function fetchPacked(url, what) {
   for (;;) {
     const abort = new AbortController();
     const arrived = waitFor(url, what, ["Try again", () => abort.abort()]);
     try {
       const response = await fetch(url, { signal: abort.signal });
       if (!response.ok) throw new Error(`${url}: ${response.status}`);
-      return await response.json();
+      return await new Response(response.body.pipeThrough(new DecompressionStream("deflate"))).json();
     } catch (error) {
       if (!abort.signal.aborted) throw error;
     } finally {

@@ -44,4 +44,5 @@ addEventListener("load", function () {
     + (mixed ? "A new version of this page came while it was loading. Reload it." : "A newer browser, or a reload with a network, may help.");
   sayLate(mixed ? "Reload for the new version." : "A part of the page is missing.");
   document.getElementById("notice").hidden = false;
+  document.getElementById("whole").hidden = false;
 });

@@ -21,7 +21,7 @@ async function load() {
   return self.loadBokeh(rest);
 }
 
-// Show a document of page.json, in steps; its model. `prepare` is called with nothing on the screen yet.
+// Show a document of page.bin, in steps; its model. `prepare` is called with nothing on the screen yet.
 export async function embed({ doc, place }, prepare = () => {}) {
   const { Document, ViewManager } = await (loading ??= load());
   await rest();
@@ -33,6 +33,7 @@ export async function embed({ doc, place }, prepare = () => {}) {
   document_.views_manager = new ViewManager();
   const view = await document_.views_manager.build_view(model);
   const at = document.getElementById(place);
+  await rest();
   at.replaceChildren();
   view.render_to(at);
   view.r_after_render();

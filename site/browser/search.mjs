@@ -1,6 +1,6 @@
 // Search: what can be set, read, looked at or printed, by its name, by what else people call it, or by its sentence.
 import { all, button, byId, changedOnly, make } from "./page.mjs";
-import { fetchJson } from "./bars.mjs";
+import { fetchPacked } from "./bars.mjs";
 import { jump } from "./jump.mjs";
 import { ready, search } from "./rank.mjs";
 
@@ -24,7 +24,7 @@ export function wireSearch(given) {
 
 async function open() {
   byId("search-for").select();
-  known ??= await fetchJson("./search.json", "the search").then(ready).catch(() => null);
+  known ??= await fetchPacked("./search.bin", "the search").then(ready).catch(() => null);
   if (known) show();
   else changedOnly(byId("search-count"), "The search could not be loaded. Close it and try again.");
 }

@@ -16,11 +16,12 @@ function language() {
   try { return Intl.getCanonicalLocales(navigator.language); } catch { return []; }
 }
 
-const COMMA = new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ",");
+let comma = null; // asked of the browser when somebody types, for it takes a while
+const hasComma = () => (comma ??= new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ","));
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
 // `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
-export const dotted = (text) => (COMMA && /^[^.,]*\d,\d[^.,]*$/.test(text) ? text.replace(",", ".") : text);
+export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && hasComma() ? text.replace(",", ".") : text);
 const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
@@ -256,13 +257,18 @@ export function wireSettings(given) {
     return send({ kind: "layers", key, rows, settings: good === undefined ? others : { ...others, [key]: good } });
   }, dotted);
   byId("blower-kinds").addEventListener("change", lend);
-  for (const at of all("[data-setting]")) {
-    const key = at.dataset.setting;
-    for (const press of all(".step", at)) press.addEventListener("click", () => send({ kind: "step", key, by: Number(press.dataset.by) }));
-    at.querySelector(".name").addEventListener("click", () => unfold(at));
-    at.querySelector(".mine").addEventListener("click", () => toggleMine(key));
-    for (const press of all(".word", at)) press.addEventListener("click", () => design.change(key, press.dataset.word));
-  }
+  byId("job").addEventListener("click", pressed);
+}
+
+// A button of a setting; heard here, because most settings come into the page after the first paint.
+function pressed({ target }) {
+  const press = target.closest("button"), at = press?.closest("[data-setting]");
+  if (!at) return;
+  const key = at.dataset.setting;
+  if (press.matches(".step")) send({ kind: "step", key, by: Number(press.dataset.by) });
+  else if (press.matches(".name")) unfold(at);
+  else if (press.matches(".mine")) toggleMine(key);
+  else if (press.matches(".word")) design.change(key, press.dataset.word);
 }
 
 // The texts with the last good one of each other field that is refused, which is not to hold this one up.

@@ -1,17 +1,17 @@
-// The shopping list: what of it is at hand is ticked and kept on this device; Python says what is left to buy.
-import { byId, changedOnly, make } from "./page.mjs";
+// The shopping list and the tools beside it: what is at hand is ticked and kept on this device; Python says what is left.
+import { all, byId, changedOnly, make } from "./page.mjs";
 import { ask } from "./python.mjs";
 
 const KEPT = "burnercalc-got";
 let design = null;
-let names = []; // of the rows on the page
+const names = { shopping: [], tools: [] }; // of the rows on the page, by table
 
 export function wireShopping(given) {
   design = given;
   addEventListener("storage", ({ key }) => { if (key === KEPT) tickAll(); });
 }
 
-const table = () => document.querySelector("[data-table=shopping]");
+export const isTicked = (table) => table in names;
 const nameOf = ([item, sold]) => `${item}, ${sold}`;
 
 export function got() {
@@ -47,18 +47,19 @@ function keep(name, is) {
 
 function tickAll() {
   const kept = got();
-  for (const box of table().querySelectorAll("input")) box.checked = kept.includes(box.value);
+  for (const box of all(".tick input")) box.checked = kept.includes(box.value);
   sayLeft();
 }
 
 // After a new list, and after each tick.
-export function shopFor(rows) {
-  names = rows.map(nameOf);
+export function shopFor(table, rows) {
+  names[table] = rows.map(nameOf);
   sayLeft();
 }
 
 async function sayLeft() {
-  const ticked = got().filter((kept) => names.includes(kept) || names.includes(rowOf(kept)));
+  const listed = Object.values(names).flat();
+  const ticked = got().filter((kept) => listed.includes(kept) || listed.includes(rowOf(kept)));
   if (!ticked.length) return changedOnly(byId("left-words"), "Tick what you have: it is left out of the sum and of the sheet under Paper.");
   const reply = await ask({ kind: "left", settings: design.shown().texts, got: ticked });
   if (reply.ok) changedOnly(byId("left-words"), reply.words);

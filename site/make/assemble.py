@@ -12,6 +12,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import zlib
 from pathlib import Path
 
 import bokehjs
@@ -25,9 +26,10 @@ MAKE = Path(__file__).resolve().parent
 BROWSER = MAKE.parent / "browser"
 ROOT = MAKE.parent.parent
 # Of site/browser: what page.py puts into the page itself, and what is filled in here. All else is copied.
-NOT_COPIED = ("style.css", "early.js", "sw.mjs")
+NOT_COPIED = ("style.css", "widget.css", "early.js", "sw.mjs")
 # What the page never asks for: not kept for use without a network.
-NOT_KEPT = ("sw.mjs", *hosting.FILES, shipped.FOLDER + "/")
+NOT_KEPT = ("sw.mjs", "example.html", *hosting.FILES, shipped.FOLDER + "/")
+PACKED = ("page", "search", "sources")
 # One date for all that is packed (1980-01-01, the first one a ZIP can hold): equal sources give equal bytes.
 EPOCH = "315532800"
 ENVIRONMENT = {**os.environ, "SOURCE_DATE_EPOCH": EPOCH, "PYTHONHASHSEED": "0", "PYTHONDONTWRITEBYTECODE": "1"}
@@ -130,6 +132,14 @@ def stamp(out):
     (out / "build.txt").write_text(f"{name}\n")
 
 
+def pack(out):
+    """Pack what the page fetches as JSON: many hosts send files as they are."""
+    for name in PACKED:
+        file = out / f"{name}.json"
+        file.with_suffix(".bin").write_bytes(zlib.compress(file.read_bytes(), 9))
+        file.unlink()
+
+
 def write_service_worker(out):
     """Put the list of all files that the page may ask for, each with its hash, into the service worker."""
     files = {
@@ -164,6 +174,7 @@ def main(out):
     subprocess.run([sys.executable, MAKE / "page.py", out], check=True, env=ENVIRONMENT)
     write_vendor(out)
     stamp(out)
+    pack(out)
     hosting.write_headers(out)
     shipped.write_licences(out)
     write_service_worker(out)

@@ -1,8 +1,9 @@
 """Write the page into a folder:  page.py OUT.  Build time only: Panel widgets, Bokeh figures, the example's answers.
 
-index.html is complete before any script runs; page.json holds the Bokeh documents that make it live, one a widget or
-figure; sources.json where each number comes from; search.json what the search knows; selfcheck.json the request and
-reply that Python in the browser must repeat.
+index.html is complete before any script runs, but for what stands in folds and for pictures of the other chapters:
+page.json holds those, and the Bokeh documents that make the page live, one a widget or figure; example.html is the
+whole page for a browser without scripts; sources.json where each number comes from; search.json what the search knows;
+selfcheck.json the request and reply that Python in the browser must repeat.
 """
 
 import base64
@@ -15,7 +16,6 @@ import jinja2
 import panel as pn
 from bokeh.document import Document
 from bokeh.embed.util import standalone_docs_json_and_render_items
-from bokeh.models import ImportedStyleSheet
 
 MAKE = Path(__file__).resolve().parent
 BROWSER = MAKE.parent / "browser"
@@ -47,6 +47,7 @@ LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", 
 # Settings of a chapter that the first screen shows too.
 SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
+TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
 
@@ -83,7 +84,7 @@ def keypad(setting):
 
 
 def plain(model):
-    """The Bokeh model that a Panel widget's model extends, with the page's own style sheet.
+    """The Bokeh model that a Panel widget's model extends; the page gives it its style sheet.
 
     What Panel adds to it serves a running server, takes 1.1 MB of script more, and styles from a foreign host.
     """
@@ -96,7 +97,7 @@ def plain(model):
     return kind(
         **{
             **values,
-            "stylesheets": [ImportedStyleSheet(url="./widget.css")],
+            "stylesheets": [],  # the page gives each widget.css
             "sizing_mode": "stretch_width",
             "width": None,
             "min_width": None,
@@ -152,7 +153,7 @@ def chapter(room, title, result, data):
         "picture": PICTURES[room],
         "figures": [name for name in shown_figures if name not in PICTURES.values()],
         "lead": [key for key in LEADING if catalogue.TABLES[key].room == room],
-        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in LEADING],
+        "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in (*LEADING, TICKED)],
         "answers": answers,
     }
 
@@ -211,7 +212,7 @@ def main(out):
     style, early = (BROWSER / "style.css").read_text(), (BROWSER / "early.js").read_text()
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
     csp = (MAKE / "csp.txt").read_text().strip().replace("EARLY", digest)
-    html = environment.get_template("page.html").render(
+    shown = dict(
         version=__version__,
         csp=csp.partition("; frame-ancestors")[0],  # which browsers take from a header only
         style=markup(style),
@@ -255,10 +256,17 @@ def main(out):
             for e in EXAMPLES
         ],
     )
-    (out / "index.html").write_text(html.lstrip(), encoding="utf-8")
+    template = environment.get_template("page.html")
+    laters = {}
+    for name, whole in (("index", False), ("example", True)):
+        laters[name] = Later(whole)
+        html = template.render(**shown, whole=whole, later=laters[name])
+        (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
-    write_json(out / "page.json", documents(data), sort_keys=False)
+    style = (BROWSER / "widget.css").read_text()
+    page = {**documents(data), "later": laters["index"].parts, "style": style}
+    write_json(out / "page.json", page, sort_keys=False)
     write_json(
         out / "sources.json",
         {
@@ -281,6 +289,21 @@ def main(out):
             "reply": json.loads(worker.handle(json.dumps({**request, "figures": ["face"]}))),
         },
     )
+
+
+class Later:
+    """What the page does not show at first: kept for page.json, with a template where it belongs."""
+
+    def __init__(self, whole):
+        self.within, self.parts = whole, []  # what stands in such a part goes with it
+
+    def __call__(self, caller):
+        if self.within:
+            return caller()
+        self.within = True
+        self.parts.append(str(caller()).strip())
+        self.within = False
+        return jinja2.utils.markupsafe.Markup(f'<template data-later="{len(self.parts) - 1}"></template>')
 
 
 def write_json(path, data, sort_keys=True):

@@ -56,6 +56,7 @@ TAKEN = (
             ("Hole table", "holes", (("csv", "CSV"),)),
             ("Cut list", "cut-list", (("csv", "CSV"),)),
             ("Shopping list", "shopping", (("csv", "CSV"),)),
+            ("Tools and safety gear", "tools", (("csv", "CSV"),)),
             ("Design", "design", (("json", "JSON"),)),
             ("Calendar of the days", "calendar", (("ics", "ICS"),)),
         ),

@@ -4,6 +4,7 @@ the page says a word in the time that it states, and what it offers works once t
 import re
 
 from attack.site import LONGEST_MS, ports, visitor
+from browser.hosted import renamed
 
 import build
 from burnercalc.design import Design
@@ -13,7 +14,7 @@ SAYS_S = 6  # after which bars.mjs and early.js speak of what has not come, coun
 LINK = "#v=2&rows=3"
 # Not needed for a page that computes: icons, licences, what is for hosts, and what is fetched later or when asked for.
 SPARE = re.compile(
-    r"icons/|licences/|_headers|csp\.txt|index\.html|headers\.|web\.config|\.htaccess|manifest|sw\.mjs|build\.txt|sources\.json|bill"
+    r"icons/|licences/|_headers|csp\.txt|index\.html|headers\.|web\.config|\.htaccess|manifest|sw\.mjs|build\.txt|sources\.bin|example\.html|bill"
 )
 WORDS = """() => [...document.querySelectorAll("#notice:not([hidden]), #bars .bar, #late-scripts:not([hidden])")]
   .map((each) => each.textContent.trim()).join(" ")"""
@@ -63,8 +64,9 @@ def slow(route, data):
 
 def other(route, data):
     """Of another build."""
-    name = (build.DIST / "build.txt").read_bytes().strip()
-    route.fulfill(body=data.replace(name, b"0" * len(name)), content_type=_kind(route))
+    name = (build.DIST / "build.txt").read_text().strip()
+    body = renamed(route.request.url.split("?")[0], data, name, "0" * len(name))
+    route.fulfill(body=body, content_type=_kind(route))
 
 
 WAYS = (missing, failing, cut, empty, false, aborted, slow, other)
@@ -89,7 +91,8 @@ def trial(rng):
 
 def judge(name, way):
     said = f"{name} {way.__name__}"
-    stamped = (build.DIST / "build.txt").read_bytes().strip() in (build.DIST / name).read_bytes()
+    data = (build.DIST / name).read_bytes()
+    stamped = renamed(name, data, (build.DIST / "build.txt").read_text().strip(), "") != data
     with visitor(real=True) as (context, address):
         page = context.new_page()
         page.clock.install()
@@ -97,7 +100,7 @@ def judge(name, way):
 
         def spoil(route):
             met.append(route)
-            way(route, (build.DIST / name).read_bytes())
+            way(route, data)
 
         def matches(url):
             return url.split("?")[0].split("#")[0] == address + name

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from attack.kills import KEEP, KEPT, SAID, SHOWN
 from attack.site import LONGEST_MS, PHONE, place, ports, ready, type_in
-from browser.hosted import worker_text
+from browser.hosted import renamed, worker_text
 
 import build
 from burnercalc import worker
@@ -58,8 +58,8 @@ def versions():
         shutil.copytree(build.DIST, out, ignore=shutil.ignore_patterns(*APART))
         (out / "worker.mjs").write_text(worker_text(), encoding="utf-8")
         for path in out.rglob("*"):
-            if path.is_file() and name.encode() in path.read_bytes():
-                path.write_bytes(path.read_bytes().replace(name.encode(), version.encode()))
+            if path.is_file():
+                path.write_bytes(renamed(path.name, path.read_bytes(), name, version))
         for path in out.glob("*.mjs"):
             if path.name != "sw.mjs":  # each says which version it is of
                 path.write_text(path.read_text(encoding="utf-8") + f'\n(self.builds ??= new Set()).add("{version}");\n')

@@ -13,6 +13,7 @@ if __name__ == "__main__":
 
 from browser import engines  # noqa: E402
 from browser.conftest import READY_MS, open_ready  # noqa: E402
+from browser.hosted import host  # noqa: E402
 
 import build  # noqa: E402
 
@@ -178,7 +179,7 @@ TASKS = {
 def play(browser, site, phone, name):
     """(taps, screens) of a task on a phone that has never seen the page."""
     do, _, _, link = TASKS[name]
-    context = browser.new_context(**PHONES[phone], **TOUCH, service_workers="block", accept_downloads=True)
+    context = host(browser.new_context(**PHONES[phone], **TOUCH, service_workers="block", accept_downloads=True))
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     open_ready(page, site + link)

@@ -15,6 +15,9 @@ from browser import engines
 from browser.conftest import PHONE, READY_MS, open_ready
 from pdf_reader import pages
 from selenium import webdriver
+from selenium.webdriver.common.actions.action_builder import ActionBuilder
+from selenium.webdriver.common.actions.interaction import POINTER_MOUSE, POINTER_TOUCH
+from selenium.webdriver.common.actions.pointer_input import PointerInput
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 
@@ -156,6 +159,25 @@ def press(browser, selector):
     pressed.click()
 
 
+def drag(browser, selector, across, kind):
+    """Take hold of what is there with a finger or a mouse and pull it so many px to the right."""
+    place = wait(
+        browser,
+        "const held = document.querySelector(arguments[0]); held?.scrollIntoView({ block: 'center' });"
+        "const box = held?.getBoundingClientRect(); return box && [box.x + box.width / 2, box.y + box.height / 2]",
+        selector,
+    )
+    x, y = map(round, place)
+    hand = PointerInput(kind, kind)
+    moves = ActionBuilder(browser, mouse=hand, duration=20)
+    hand.create_pointer_move(x=x, y=y)
+    hand.create_pointer_down(button=0)
+    for step in range(1, 7):
+        hand.create_pointer_move(x=x + round(across * step / 6), y=y, duration=20)
+    hand.create_pointer_up(button=0)
+    moves.perform()
+
+
 def downloaded(folder, name):
     until = time.monotonic() + READY_MS / 1000
     while time.monotonic() < until:
@@ -270,6 +292,14 @@ def test_the_same_flow_in_every_engine(browser, site, downloads):
     assert answer(browser, "port_count") == expected["port_count"]
     assert answer(browser, "plenum_to_port_ratio") == pytest.approx(expected["plenum_to_port_ratio"], rel=1e-9)
 
+    last = "return JSON.parse(sessionStorage.getItem('burnercalc-steps')).past.at(-1).link.includes('body_length=')"
+    for kind in (POINTER_TOUCH, POINTER_MOUSE):
+        drag(browser, '.grips [data-key="body_length"]', -15, kind)
+        wait(browser, last)  # the whole drag is one step
+        press(browser, "#undo")
+        wait(browser, last.replace("return ", "return !"))
+        ready(browser)
+
     press(browser, "#share")
     link = wait(browser, "return document.getElementById('share-link').value")
     assert link == to_link(design, address)
@@ -341,8 +371,12 @@ def test_without_scripts_the_page_says_that_it_is_an_example(chromium, site):
     context = chromium.new_context(**PHONE, java_script_enabled=False)
     page = context.new_page()
     page.goto(site)
-    assert page.get_by_text("Without scripts this page shows the example only").is_visible()
+    page.wait_for_url("**/example.html")
+    page.get_by_text("Without scripts this page shows the example only").wait_for()
     assert page.locator("#figure-face svg:visible").count() == 1
+    result = solve(Design.from_texts({}))
+    assert page.locator("[data-answer]").count() == len(result.answers)  # those in folds too
+    assert page.locator("li[data-check]").count() == len(result.checks)
     context.close()
 
 

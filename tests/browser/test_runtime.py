@@ -181,7 +181,7 @@ def test_site_opens_without_a_server(phone_context, site):
 )
 def test_nothing_is_kept_unless_all_is(phone_context, site, tmp_path, spoil):
     shutil.copytree(build.DIST, tmp_path / "dist")
-    spoil(tmp_path / "dist" / "widget.css")
+    spoil(tmp_path / "dist" / "figure.css")
     server, address = listening(tmp_path / "dist")
     page = phone_context.new_page()
     page.goto(address + BARE)

@@ -7,6 +7,7 @@ import sys
 
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
+from browser.hosted import host, renamed
 from browser.test_job import enter, number, put
 from browser.test_runtime import listening
 
@@ -37,14 +38,15 @@ def copy(tmp_path, site):
 
 def of_another_build(folder, *names):
     for name in names:
-        text = (folder / name).read_text(encoding="utf-8")
-        assert build_name() in text, name
-        (folder / name).write_text(text.replace(build_name(), OTHER), encoding="utf-8")
+        data = (folder / name).read_bytes()
+        other = renamed(name, data, build_name(), OTHER)
+        assert other != data, name
+        (folder / name).write_bytes(other)
 
 
 # Each with a way of its own of seeing it; that every module sees it is tested below.
 @pytest.mark.parametrize(
-    "name", ["index.html", "app.mjs", "page.mjs", "settings.mjs", "worker.mjs", "page.json", "selfcheck.json"]
+    "name", ["index.html", "app.mjs", "page.mjs", "settings.mjs", "worker.mjs", "page.bin", "selfcheck.json"]
 )
 def test_a_page_of_two_versions_says_so_and_computes_nothing(chromium, copy, name):
     folder, address = copy
@@ -52,6 +54,8 @@ def test_a_page_of_two_versions_says_so_and_computes_nothing(chromium, copy, nam
     for path in folder.rglob("*"):  # old enough for a browser to keep a file for days without asking
         os.utime(path, (0, 0))
     context = chromium.new_context(**PHONE, service_workers="block")
+    if name not in ("worker.mjs", "selfcheck.json"):  # these only the real worker sees
+        host(context)
     page = context.new_page()
     page.goto(address)
     page.wait_for_selector("html[data-broken][data-state=error]", state="attached", timeout=READY_MS)
@@ -84,7 +88,7 @@ def test_an_open_tab_is_told_of_a_new_version_and_takes_it_with_its_design(phone
 
     shutil.copytree(build.DIST, folder, dirs_exist_ok=True)
     modules = [path.name for path in build.DIST.glob("*.mjs") if path.name != "sw.mjs"]
-    of_another_build(folder, "index.html", "build.txt", "page.json", "selfcheck.json", *modules)
+    of_another_build(folder, "index.html", "build.txt", "page.bin", "selfcheck.json", *modules)
     relist(folder)
     # As when one comes back to the tab.
     page.evaluate("() => { document.dispatchEvent(new Event('visibilitychange')); }")

@@ -1,0 +1,92 @@
+"""From the setting that it is lit with to low fire, and on to high fire: which valve goes first, in how many steps."""
+
+from dataclasses import dataclass
+
+from .firing import Firing
+from .lighting import Lighting
+from .tries import CLOSE, Tries
+
+# Common practice.
+LAW_ENDS = 1.36  # mixture up to which the law of lift is known
+STEPS = (1, 2, 3, 4, 6, 8)  # that a hand goes in, the fewest that hold
+NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: hot walls keep that alight
+
+
+@dataclass(frozen=True)
+class Turn:
+    """`first`: gas or air, in each of `steps` equal ones; "" where no order holds, with no steps where
+    the end itself does not. On the way, between both valves:
+    `margin`: the least rate over flashback at a lip that glows; `least_ratio`, `most_ratio`: of the mixture."""
+
+    first: str
+    steps: int
+    margin: float
+    least_ratio: float
+    most_ratio: float
+
+
+@dataclass(frozen=True)
+class Turning:
+    """Both None where it is not lit."""
+
+    to_low: Turn | None
+    to_high: Turn | None
+
+
+def turning(equivalence_ratio: float, firing: Firing, lighting: Lighting, tries: Tries) -> Turning:
+    if lighting.waits_W is None or lighting.waits_ratio is None:
+        return Turning(None, None)
+    light, low = (lighting.waits_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
+    return Turning(_turn(light, low, tries), _turn(low, (firing.rate_W, equivalence_ratio), tries))
+
+
+def _turn(start, end, tries):
+    """The fewest steps in which an order holds, of both the one further from flashback; gas first where they tie."""
+    margins = [_margin([state], tries) for state in (start, end)]
+    least = min(CLOSE, margins[0])  # the lighting rate itself is judged elsewhere
+    loosest = min(1.0, *(NO_LOOSER * _lift(rate_W, ratio, tries) for rate_W, ratio in (start, end)))
+    richest = max(LAW_ENDS, start[1], end[1])
+
+    def holds(between):
+        return (
+            between[1] <= richest
+            and _lift(*between, tries) >= loosest
+            and between[0] >= least * _at(between[1], tries).glowing_W
+        )
+
+    if margins[1] < least:
+        return Turn("", 0, margins[1], *sorted((start[1], end[1])))
+    found = None
+    for steps in STEPS:
+        both = {first: tuple(_between(first, steps, start, end)) for first in ("gas", "air")}
+        hold = [first for first, states in both.items() if all(map(holds, states))]
+        first = max(hold or both, key=lambda one: _margin(both[one], tries)) if len(hold) != 1 else hold[0]
+        ratios = [ratio for _, ratio in (start, *both[first], end)]
+        found = Turn(first if hold else "", steps, _margin(both[first], tries), min(ratios), max(ratios))
+        if hold:
+            break
+    return found
+
+
+def _between(first, steps, start, end):
+    """(rate, ratio) of each step between its two valves, both turned by equal shares."""
+    (rate_W, ratio), (end_W, end_ratio) = start, end
+    gas = (end_W / rate_W) ** (1 / steps)
+    air = gas * (ratio / end_ratio) ** (1 / steps)
+    for _ in range(steps):
+        yield (rate_W * gas, ratio * gas) if first == "gas" else (rate_W, ratio / air)
+        rate_W, ratio = rate_W * gas, ratio * gas / air
+
+
+def _margin(states, tries):
+    return min(rate_W / _at(ratio, tries).glowing_W for rate_W, ratio in states)
+
+
+def _lift(rate_W, ratio, tries):
+    """Rate at which a cold flame lifts over the rate; 0 where no limit is found."""
+    return (_at(ratio, tries).lift_W or 0.0) / rate_W
+
+
+def _at(ratio, tries):
+    """As near as it matters, so that steps share what they rest on: to a hundredth."""
+    return tries.at(round(ratio, 2))

@@ -1,0 +1,104 @@
+"""No number says more than it knows: three figures, unless somebody sets, cuts or counts by it."""
+
+import json
+import re
+
+import pytest
+
+from burnercalc import catalogue, worker
+from burnercalc.design import Design, parse_setting
+from burnercalc.examples import EXAMPLES
+from burnercalc.result import solve
+from burnercalc.settings import BY_KEY
+
+DESIGNS = {"default": {}, "default in millimetres": {"units": "mm"}}
+for _example in EXAMPLES:
+    DESIGNS |= {f"{_example.key} in inches": _example.inches, f"{_example.key} in millimetres": _example.metric}
+
+# What is left out, and why.
+EXACT = {
+    "length": "sawn, drilled and laid out by it, in tenths of a millimetre or on the tape",
+    "count": "counted",
+    "money": "whole money; what stands in one sentence or list has to add up",
+}
+NUMBER = re.compile(r"(?<![\w/#.-])\d+(?:\.\d+)?(?![\w/.]*\d)")
+LENGTHS = re.compile(r"\d+(?:\.\d+)?(?: (?:by|x|and|to|or|high,) \d+(?:\.\d+)?)* mm\b")
+SUMS = ("make_or_buy", "worth_selling", "before_selling")  # sentences of money
+# A temperature beside the limit of its class: by three figures what passes the limit would read as if it did not.
+BESIDE_A_LIMIT = ("lining_limit", "refractory_limit")
+# In a field stands what was set, converted where it was set in other measures.
+SET = {
+    "length": "set in tenths of a millimetre",
+    "temperature": "set by the degree",
+    "count": "counted",
+    "money": "a price",
+}
+
+
+def figures(text):
+    """The numbers of a text that show more than three figures, lengths in millimetres left out."""
+    return [each for each in NUMBER.findall(LENGTHS.sub("", text)) if _count(each) > 3]
+
+
+def _count(number):
+    digits = number.replace(".", "") if "." in number else number.rstrip("0")
+    return len(digits.lstrip("0"))
+
+
+@pytest.fixture(scope="module", params=DESIGNS)
+def result(request):
+    return solve(Design.from_texts(DESIGNS[request.param]))
+
+
+def test_a_number_that_says_too_much_is_seen():
+    assert figures("974.26 of 1219 and 6.35 %") == ["974.26", "1219"]
+    assert not figures("2250 °F, 1219.2 mm, 196.8 by 69.8 mm, 12300 ppm, 0.0123")
+
+
+def test_an_answer_has_three_figures_at_most(result):
+    said = {}
+    for key, answer in worker.page_data(result, ())["answers"].items():
+        if catalogue.ANSWERS[key].dimension in EXACT or key in SUMS:
+            continue
+        if found := figures(" ".join([answer["shown"], answer.get("brief", "")])):
+            said[key] = found
+    assert not said
+
+
+def test_a_sentence_has_three_figures_at_most(result):
+    checks = (check for check in result.checks.values() if check.key not in BESIDE_A_LIMIT)
+    said = {check.key: found for check in checks if (found := figures(check.text))}
+    said |= {chart.key: found for chart in result.charts.values() if (found := figures(chart.sentence))}
+    assert not said
+
+
+def test_a_field_and_its_range_have_no_more_figures_than_were_set(result):
+    d, said = result.design, {}
+    for key, field in worker.page_data(result, ())["fields"].items():
+        kind = BY_KEY[key].dimension
+        if kind in SET or kind not in worker.units.DIMENSIONS or key in d.texts:
+            continue
+        if found := figures(f"{field['text']} {field.get('range', '')}"):
+            said[key] = found
+    assert not said
+
+
+def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
+    fields = worker.page_data(solve(Design.from_texts({"units": "mm"})), ())["fields"]
+    for key in (each.key for each in BY_KEY.values() if each.dimension == "length"):
+        numbers = NUMBER.findall(fields[key]["range"])
+        assert len(numbers) == 2 and all(_count(each) <= 2 for each in numbers), (key, fields[key]["range"])
+        for number in numbers:
+            parse_setting(BY_KEY[key], f"{number} mm")
+
+
+def test_a_house_line_has_a_slider_for_its_own_pressures():
+    gas = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+    for more, span, most in ((gas, "1 to 14 in H₂O", 14), ({**gas, "units": "mm"}, "2.5 to 34 mbar", 34)):
+        field = worker.page_data(solve(Design.from_texts(more)), ())["fields"]["gas_pressure"]
+        assert field["range"] == span
+        assert field["marks"][1] == most * (2 if "H₂O" in span else 1)
+    high = {"kind": "step", "settings": {**gas, "gas_pressure": "1 psi"}, "key": "gas_pressure"}  # taken all the same
+    for by in (1, -1):
+        reply = json.loads(worker.handle(json.dumps({**high, "by": by})))
+        assert reply["ok"] and 27 <= float(reply["text"].split()[0]) <= 28
