@@ -141,14 +141,10 @@ def _forms() -> dict[str, str]:
     return {form.lower(): word for word, (others, _) in GLOSSARY.items() for form in (word, *others)}
 
 
-def pattern() -> str:
-    """A regular expression that finds the words whole, the longer one of two; it is read in JavaScript too."""
-    return r"\b(?:" + "|".join(sorted(_forms(), key=lambda form: (-len(form), form))) + r")\b"
-
-
 @cache
 def _pattern() -> re.Pattern[str]:
-    return re.compile(pattern(), re.IGNORECASE)
+    forms = sorted(_forms(), key=len, reverse=True)
+    return re.compile(rf"\b(?:{'|'.join(forms)})\b", re.IGNORECASE)  # as the page makes it of the same words
 
 
 def explained_in(text: str) -> Iterator[str]:

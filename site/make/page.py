@@ -27,8 +27,8 @@ import sketches  # noqa: E402
 import taken  # noqa: E402
 import words  # noqa: E402
 
-from burnercalc import __version__, catalogue, worker  # noqa: E402
-from burnercalc.catalogue import glossary  # noqa: E402
+from burnercalc import __version__, catalogue, on_page, worker  # noqa: E402
+from burnercalc.catalogue.glossary import GLOSSARY  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
@@ -191,8 +191,7 @@ def have_rows():
 
 def explained():
     """The glossary as the page reads it."""
-    words = [[word, list(forms), meaning] for word, (forms, meaning) in glossary.GLOSSARY.items()]
-    return {"pattern": glossary.pattern(), "words": words}
+    return [[word, list(forms), meaning] for word, (forms, meaning) in GLOSSARY.items()]
 
 
 def aspect(drawing):
@@ -237,10 +236,10 @@ def main(out):
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
-            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
+            name: markup(write_svg(on_page.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
             for name in taken.SHOWN_DRAWINGS
         },
-        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
+        wide_face=markup(write_svg(on_page.fitted(result, "face", WIDE_PX)[0])),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=taken.file_groups(),
         walk=words.WALK,
