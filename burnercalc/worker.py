@@ -12,7 +12,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
-          {"kind": "compare", "settings": {...}, "other": {...}}    what differs between two designs
+          {"kind": "compare", "settings": {...}, "other": {...}, "got", "other_got"} what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
           {"kind": "file", "settings": {...}, "file", "site", "got"} a file of FILES, without what is got
@@ -41,6 +41,7 @@ from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, together
 from .files import FILES
 from .link import beside, from_link, read_beside, to_link
+from .parts.cost import entries
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill
@@ -294,6 +295,13 @@ def _compare(request):
         if ranks[0] != ranks[1]:
             mine, other = (verdict or "does not apply" for verdict in verdicts)
             judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
+    # Of both the same rule: what is ticked as at hand is left out.
+    left = [
+        shopping.money(sum(row[-1] or 0.0 for row in shopping.left_to_buy(result, request.get(key, ()))))
+        for result, key in ((first, "got"), (second, "other_got"))
+    ]
+    if left[0] != left[1]:
+        answers.insert(0, {"label": "Left to buy, without what is ticked", "mine": left[0], "other": left[1]})
     return {
         "settings": settings,
         "answers": answers,
@@ -351,7 +359,22 @@ def _find(request):
     reply = report.as_data(answer, have)
     for shown, offer in zip(reply["designs"], answer.offers):
         shown["svg"] = on_page.thumb_svg(offer.result)
+        shown["got"] = _got(offer)
     return reply
+
+
+def _got(offer):
+    """Names of the rows of the offer's shopping list that are at hand, as the device keeps what is ticked."""
+    result, own = offer.result, offer.bill.own
+    listed = entries(result.part("cost"), result.part("train"), result.design.batch_size)
+    names = []
+    for entry, row in zip(listed, result.tables["shopping"].rows):
+        there, name = own.get(entry.key, 0), shopping.name_of(row)
+        if there >= entry.count:
+            names.append(name)
+        elif there:
+            names.append(shopping.some_of(there, name))
+    return names
 
 
 def _good(request):
