@@ -105,6 +105,10 @@ OFFERED = [
     ("cylinder_fill", {"cylinder_fill": "0.5"}, "50 %"),  # 0.5 % is out of range
     ("equivalence_ratio", {"equivalence_ratio": "1,05"}, "1.05"),
     ("jet_drill", {"jet_drill": "1 1/16 in"}, "1 in"),  # not 11/16 in, which it was read as
+    ("jet_drill", {"jet_drill": "1/16"}, "1/16 in"),  # what is meant, with the unit it lacks
+    ("jet_drill", {"jet_drill": "1.6"}, "1.6 mm"),
+    ("jet_drill", {"jet_drill": "55"}, "#55"),
+    ("jet_drill", {"jet_drill": "1.59 mm"}, "1.6 mm"),
 ]
 
 
