@@ -58,11 +58,13 @@ class Table:
 
 @dataclass(frozen=True)
 class Figure:
-    """A drawing made smaller to fit the column and `height`; says that it is not to scale, and what it was drawn at."""
+    """A drawing made smaller to fit the column and `height`; says what it was drawn at, and that it is not to be
+    measured. A `scheme` has no size at all."""
 
     drawing: object
     height: float = 120.0
     caption: str = ""
+    scheme: bool = False
 
 
 @dataclass(frozen=True)
@@ -285,7 +287,13 @@ def _figure(block, width, height):
     small = _reduced(block.drawing, ratio)
     x1, y1, x2, y2 = small.bounds()
     shapes, up = small.moved((width - x1 - x2) / 2, -y2).shapes, y2 - y1
-    shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
+    shown = (
+        "A scheme, without sizes"
+        if block.scheme
+        else f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
+        if ratio > 1
+        else "Drawn about as large as it is; measure on the plans"
+    )
     caption = f"{block.caption}. {shown}" if block.caption else shown
     lines = [replace(piece, keep=True) for piece in _lines(caption, TABLE_MM, 0.0, width, before=1.5)]
     return [Piece(up, shapes, before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]
