@@ -351,6 +351,27 @@ def test_one_blower_at_hand_serves_one_burner():
         assert blowers.price == pytest.approx(2 * 120) and blowers.words.startswith("2 more, of 3: blower")
 
 
+def test_no_cheaper_cylinders_would_do():
+    """A thin tube in a long chamber: three of 20 lb are cheaper than one of 100 lb, and two are too cold."""
+    start = Design.from_texts({"chamber_length": "30 in"})
+    answer = find(start, read_have("tube: 2 x 2 x 1/8 in, 8 ft\npins: 1/4 in"), budget=300)
+    prices = {"20": 60, "30": 90, "40": 110, "100": 220}
+    seen = set()
+    for offer in answer.offers:
+        d = offer.design
+        seen.add((d.cylinder, d.cylinder_count))
+        spent, before = prices[d.cylinder] * d.cylinder_count, offer.result
+        assert before.checks["cylinder"].verdict == "good"
+        for size, price in prices.items():
+            for count in range(1, (spent - 1) // price + 1):
+                before = solve(d.changed({"cylinder": size, "cylinder_count": str(count)}), before)
+                check = before.checks["cylinder"]
+                # One that is good but passed over hardly is: it spares less than its thin margin costs.
+                thin = max(0, 1 - abs(check.value - check.limit) / check.limit / 0.1) / 0.5
+                assert check.verdict != "good" or thin > (spent - price * count) / 100
+    assert ("20", 3) in seen
+
+
 def test_only_plate_gives_a_welded_box(answers):
     _, _, answer = answers["only plate"]
     assert all(offer.design.body_kind == "plates" for offer in answer.offers)
