@@ -504,10 +504,10 @@ CAST_ANSWERS = (
         near="bench",
         cases={
             "down": "a stiff wire down the inlet meets the mix {length:length} below the pipe's rim",
-            "hole": "a thin stiff wire down the inlet, through a hole of the baffle, meets the mix {length:length} below "
-            "the pipe's rim",
-            "leg": "a wire bent square lies along the bottom of the inlet pipe, and its leg of {length:length} just meets "
-            "the mix",
+            "hole": "a thin stiff wire down the inlet, through a hole of the baffle, meets the mix {length:length} "
+            "below the pipe's rim",
+            "leg": "a wire bent square lies along the bottom of the inlet pipe, and its leg of {length:length} just "
+            "meets the mix",
             "weight": "no wire gets past the baffle from this end; weigh the mix, and put in what the sheet says, no "
             "more",
         },
