@@ -12,6 +12,7 @@ from .drawing.text_pages import (
     FOOT_MM,
     GAP_MM,
     QR,
+    RATIOS,
     SIDE_MM,
     TOP_MM,
     Caution,
@@ -22,7 +23,7 @@ from .drawing.text_pages import (
     PageBreak,
     Paragraph,
     Table,
-    figure_ratio,
+    fits_at,
     used_mm,
 )
 from .errors import InputError
@@ -98,7 +99,7 @@ def blocks(result, link, width, height, paper="letter"):
     return [
         *_first_page(result, link, width, height),
         *_steel(result, width),
-        *_block(result, (width - GAP_MM) / 2),
+        *_block(result, width),
         *_casting(result),
         *_days(result),
         *_gas(result, width),
@@ -133,13 +134,12 @@ def _first_page(result, link, width, height):
 
 def _view(result, name, width, height, caption):
     """A view of the burner as large as its place allows, its texts drawn for that scale."""
-    ratio = 1
-    while True:
-        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True)
-        needed = figure_ratio(drawing, width, height)
-        if needed <= ratio:
-            return Figure(drawing, height, caption)
-        ratio = needed
+    for ratio in RATIOS:
+        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True, wide=width / height)
+        if not fits_at(drawing, ratio, width, height):
+            continue
+        return Figure(drawing, height, caption)
+    raise InputError("figure", f"{name} in {width:.0f} x {height:.0f} mm", "needs a larger place")
 
 
 def _lasts(seconds):
@@ -338,8 +338,8 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result, half):
-    d = result.design
+def _block(result, width):
+    d, half = result.design, (width - GAP_MM) / 2
     mould = _numbers(
         result,
         (
@@ -416,18 +416,16 @@ def _block(result, half):
         Columns(
             (
                 (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
-                (_view(result, "exploded", half, MOULD_MM, "Taken apart; the face looks down"),),
-            ),
-            (1.0, 1.0),
+                (Table(("Mould", ""), tuple(mould), "lr"),),
+            )
         ),
         Columns(
             (
-                (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
                 (Table(("One block", ""), tuple(batch), "lr"), *mixing),
-            ),
-            (1.0, 0.9, 1.2),
+            )
         ),
+        _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
