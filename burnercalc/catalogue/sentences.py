@@ -35,24 +35,20 @@ def said(case: str, /, **slots: Any) -> Said:
     return Said(case, slots)
 
 
-class _Slots(Formatter):
-    def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
-        self.unit_system, self.on_a_line = unit_system, on_a_line
-
-    def format_field(self, value: Any, spec: str) -> Any:
-        kind, _, digits = spec.partition(" ")
-        if value is None:
-            return "none"
-        if kind == "percent":
-            return f"{100 * value:.{int(digits or 0)}f} %"
-        kind = measured(kind, self.on_a_line)
-        if kind == "pipe":
-            return pipe_size(value, self.unit_system)
-        if kind == "size":
-            return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
-        if kind in units.DIMENSIONS:
-            return units.show(value, kind, self.unit_system, int(digits or 3))
-        return super().format_field(value, spec)
+def _shown(value: Any, spec: str, unit_system: str, on_a_line: Callable[[], bool]) -> str:
+    kind, _, digits = spec.partition(" ")
+    if value is None:
+        return "none"
+    if kind == "percent":
+        return f"{100 * value:.{int(digits or 0)}f} %"
+    kind = measured(kind, on_a_line)
+    if kind == "pipe":
+        return pipe_size(value, unit_system)
+    if kind == "size":
+        return units.show(value, "length", unit_system).removesuffix(" in").removesuffix(" mm")
+    if kind in units.DIMENSIONS:
+        return units.show(value, kind, unit_system, int(digits or 3))
+    return format(value, spec)
 
 
 def pipe_size(name: str, unit_system: str) -> str:
@@ -86,9 +82,18 @@ def written(
     """The sentence with its slots filled; KeyError for a slot that nothing fills."""
     if "|" in sentence:
         sentence = _MEASURES.sub(r"\1" if unit_system == "in" else r"\2", sentence)
-    return _Slots(unit_system, on_a_line).vformat(sentence, (), slots)
+    return "".join(
+        text if name is None else text + _shown(slots[name], spec or "", unit_system, on_a_line)
+        for text, name, spec in _parsed(sentence)
+    )
+
+
+@cache
+def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
+    """(text before a slot, its name, its type), the name None where no slot follows."""
+    return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
 
 
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
-    return frozenset((name, spec or "") for _, name, spec, _ in Formatter().parse(sentence) if name)
+    return frozenset((name, spec or "") for _, name, spec in _parsed(sentence) if name)
