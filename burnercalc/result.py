@@ -169,8 +169,8 @@ class OnDemand(Mapping):
 
     __slots__ = ("_keys", "_made", "_make")
 
-    def __init__(self, keys, make: Callable[[str], Any]):
-        self._keys = tuple(keys)
+    def __init__(self, keys: Mapping[str, Any], make: Callable[[str], Any]):
+        self._keys = keys
         self._make = make
         self._made: dict[str, Any] = {}
 
