@@ -771,7 +771,7 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire; a house line gives 7 inH2O (17 mbar).",
+        "Before the jet at high fire. Not told, a house line gives 7 inH2O (17 mbar); so does a change of the fuel.",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),

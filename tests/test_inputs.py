@@ -195,7 +195,8 @@ def movers():
                 if not asked:
                     break
                 try:
-                    after = told(solve(design.changed({setting.key: text}), result), asked)
+                    alone = {"gas_pressure": design.text("gas_pressure"), setting.key: text}  # the fuel brings its own
+                    after = told(solve(design.changed(alone), result), asked)
                 except InputErrors:
                     continue
                 for key in asked:
