@@ -60,6 +60,7 @@ METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
 LIQUID = ("fuel", "propane", "butane")
+LINE = ("fuel", "natural_gas")
 NO_YES = (("no", "no"), ("yes", "yes"))
 
 SETTINGS = (
@@ -798,6 +799,31 @@ SETTINGS = (
         "Drill of the jet, such as #54, F, 1/16 in or 1.5 mm; empty takes the nearest.",
         optional=True,
         near="first",
+    ),
+    Setting(
+        "meter_capacity",
+        "feed",
+        "House meter passes",
+        "gas_flow",
+        "unknown",
+        "What the plate of the gas meter says it passes, such as 250 ft3/h or 6 m3/h; unknown until it is read.",
+        "20 ft3/h",
+        "5000 ft3/h",
+        ("25 ft3/h", "1 m3/h"),
+        words=("unknown",),
+        when=LINE,
+    ),
+    Setting(
+        "other_appliances",
+        "feed",
+        "Other appliances",
+        "power",
+        "100 kBtu/h",
+        "What else may burn on the same meter at once, added up from the plates: heating, water, cooker; an example.",
+        "0 kBtu/h",
+        "5000 kBtu/h",
+        ("10 kBtu/h", "5 kW"),
+        when=LINE,
     ),
     Setting(
         "cylinder",

@@ -225,6 +225,7 @@ def test_every_setting_moves_something():
         "castable_service",
         "reducing_wanted",
         "pin_kind",
+        "meter_capacity",
     }
 
 
