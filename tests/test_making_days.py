@@ -11,6 +11,7 @@ from icalendar import Calendar
 
 from burnercalc.errors import InputError
 from burnercalc.making import days
+from burnercalc.making.batch import Means, plan
 
 IN, H = 0.0254, 3600
 MONDAY = datetime.date(2026, 3, 2)
@@ -108,6 +109,19 @@ def test_calendar_by_hand():
     assert steps["air"].end == datetime.datetime(2026, 3, 6, 9, 35)
     assert steps["clear"].start == steps["air"].end
     assert steps["fire"].start.hour == 9
+
+
+def test_the_steps_of_a_burner_are_its_own_jobs():
+    """Of two burners the second has its own spells; the mould is the first made, and what is first comes first."""
+    work = days.work_of_one(block_thickness_m=2.5 * IN)
+    found = plan(2, work, Means())
+    second = {s.key: s for s in days.steps_of(2, found.jobs, start_date=MONDAY, work=work)}
+    for job in found.jobs:
+        if 2 in job.burners and job.step != "mould":
+            assert (days.moment(MONDAY, job.start), days.moment(MONDAY, job.end)) in second[job.step].spells
+    first = days.steps_of(1, found.jobs, start_date=MONDAY, work=work)
+    assert [s.start for s in first] == sorted(s.start for s in first)
+    assert first[1].key == "mould" and second["mould"] == first[1] and second["cast"].start > first[2].end
 
 
 def test_calendar_never_overlaps_and_keeps_working_hours():
