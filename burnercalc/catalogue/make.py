@@ -1504,6 +1504,7 @@ MOULD_PIECES = {
     "mould end.note.plywood": "rip to height",
     "mould layer": "mould layer",
     "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
+    "half layer": "half of a mould layer",
     "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
     "cut the round hole",
     "base board": "base board",

@@ -220,7 +220,9 @@ def boards_table(boards: Boards, say: Say) -> Rows:
     """Each board or sheet with its pieces, equal ones counted."""
     rows = []
     for bought in boards.bought:
-        pieces = Counter((cut.name, cut.length_m, cut.width_m) for cut in bought.cuts)
+        pieces = Counter(
+            (cut.name, max(cut.length_m, cut.width_m), min(cut.length_m, cut.width_m)) for cut in bought.cuts
+        )
         cuts = ", ".join(
             say("cut", count=count, piece=say(name), length=length, width=width)
             for (name, length, width), count in pieces.items()
