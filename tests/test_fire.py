@@ -35,7 +35,7 @@ def test_the_days_by_hand():
     hours = [3, 1.5, 1, 0.25, 0.5, 0.5, 42.4, 0.5, 8.1, 24 + 1553.75 / 300 + 636.25 / 150]
     assert [row[3] / H for row in rows] == pytest.approx(hours, abs=1 / 60)
     assert [row[4] / H for row in rows] == pytest.approx([3, 1.5, 1, 0, 0.5, 0.5, 0, 0.5, 0, 0])
-    assert [row[0] for row in rows] == list(range(1, 10))
+    assert [row[0] for row in rows] == list(range(1, 11))
     assert rows[-1][1] == "First fire, cold again between its heats: " + "; ".join(
         f"day {day}, 09:00, {hours} h" for day, hours in ((7, 12), (8, 12), (9, 9.43))
     )
