@@ -17,9 +17,21 @@ def name_of(row):
     return f"{item}, {sold}"
 
 
+def some_of(count, name):
+    """What the device keeps where so many of a row are there, not all."""
+    return f"{count:.0f} of {name}"
+
+
 def left_to_buy(result, got=(), table="shopping"):
-    """The rows of the list, or of the tools beside it, that are not among the names of what is got."""
-    return [row for row in result.tables[table].rows if name_of(row) not in got]
+    """The rows of the list, or of the tools beside it, without what is got: all of a row, or so many."""
+    left = []
+    for row in result.tables[table].rows:
+        *words, count, price = row
+        name = name_of(row)
+        some = next((n for n in range(count) if n and some_of(n, name) in got), 0)
+        if name not in got:
+            left.append((*words, count - some, price and price * (count - some) / count))
+    return left
 
 
 def summed(rows):

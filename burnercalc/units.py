@@ -21,7 +21,7 @@ DIMENSIONS = {
     "paper_length": ("m", "mm", "mm"),
     "drill_length": ("m", "in", "mm"),  # too fine for a tape: decimals of an inch
     "area": ("m2", "in2", "cm2"),
-    "volume": ("m3", "ft3", "L"),
+    "volume": ("m3", "in3", "L"),
     "mass": ("kg", "lb", "kg"),
     "mass_flow": ("kg/s", "lb/h", "kg/h"),
     "time": ("s", "h", "h"),
@@ -31,7 +31,7 @@ DIMENSIONS = {
     "power": ("W", "kBtu/h", "kW"),
     "power_per_area": ("W/m2", "kBtu/h/in2", "W/mm2"),
     "heat_flux": ("W/m2", "Btu/h/ft2", "W/m2"),
-    "power_per_volume": ("W/m3", "kBtu/h/ft3", "kW/L"),
+    "power_per_volume": ("W/m3", "Btu/h/in3", "kW/L"),
     "energy": ("J", "kBtu", "MJ"),
     "energy_per_volume": ("J/m3", "Btu/ft3", "MJ/m3"),
     "energy_per_mass": ("J/kg", "Btu/lb", "MJ/kg"),

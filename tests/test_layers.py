@@ -39,6 +39,8 @@ MAY = {
     "shopping": FOUNDATION | {"drawing", "build_sheet"},
     "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
     "sold": {"physics", "making", "settings", "design"},
+    "steps": {"units", "design", "result", "sold"},
+    "on_page": FOUNDATION | {"drawing", "settings", "design", "link", "result", "sheet", "steps"},
     "find": FOUNDATION
     | {"physics", "making", "catalogue", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),

@@ -15,7 +15,7 @@ from .pins import Pins
 from .schedule import Schedule
 from .steel import Steel
 from .stock import bars
-from .train import Train
+from .train import Part, Train
 
 
 @dataclass(frozen=True)
@@ -102,6 +102,39 @@ def cost(
         with_work_each=found.cost_with_work_each,
         make_or_buy=_said(found, bought_price, hour_value),
     )
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One line of the shopping list: a line of the cost, or a part of the train that such a line pays for.
+
+    `price` is of the batch; None where a part is paid for by a sum of one's own.
+    """
+
+    line: CostLine
+    part: Part | None
+    count: int
+    price: float | None
+
+    @property
+    def key(self) -> str:
+        return self.part.key if self.part else self.line.key
+
+
+def entries(cost: Cost, train: Train, batch_size: int) -> tuple[Entry, ...]:
+    """The shopping list: every line of the cost, the train's part by part."""
+    found = []
+    for line in cost.lines:
+        own = line.key == "train"
+        if line.key.startswith("train"):
+            found += [
+                Entry(line, part, part.count * batch_size, None if own else part.price * batch_size)
+                for part in train.parts
+                if own or line.key == f"train_{part.purpose}"
+            ]
+        if own or not line.key.startswith("train"):
+            found.append(Entry(line, None, line.packs, line.batch_cost))
+    return tuple(found)
 
 
 def _train(train, price_train):
