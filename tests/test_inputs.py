@@ -132,6 +132,7 @@ IDLE = {
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
     ("baffle_length", "baffle_bend_angle"): "only to none, where no leg is left beside the bend",
+    ("lighting_ratio", "blowers"): "only where the share of one blower for all cannot be set by its damper",
 }
 
 
