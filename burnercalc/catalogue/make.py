@@ -451,7 +451,7 @@ CAST_ANSWERS = (
         "screw_length",
         "mould.screw_m",
         "length",
-        "Screws, at least",
+        "Screw length, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
         formula="thicker board + 1 in (25 mm)",
         inputs=("mould_board", "mould_base"),
@@ -616,7 +616,7 @@ CAST_ANSWERS = (
         "fill_line",
         "block.fill_line_m",
         "length",
-        "Fill line",
+        "Fill line, over the base",
         meaning="Mark on the inside of the mould, from the base: wet mix before the body goes in.",
         formula="volume / (mould area - pins)",
         inputs=(
