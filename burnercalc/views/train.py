@@ -57,7 +57,7 @@ def train_drawing(train: Train, say: Say, text_mm: float | None) -> Shapes:
         *_chain(0.0, 0.0, gas, meet + half, text),
         *_chain(air_x, 0.0, air, meet, text),
         *_box(0.0, meet, tee),
-        _name(0.0, meet + text, tee, text),  # above the line that the air comes by
+        _name(0.0, meet + text / 2 + 1.3, tee, text),  # above the line that the air comes by
         Line(half, meet, air_x, meet, "window"),
         *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), text, first=meet - half),
     ]
