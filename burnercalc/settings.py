@@ -6,9 +6,10 @@ link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 
 from dataclasses import dataclass
 
-from .making.refractory import castable, castable_names
+from .making.refractory import castable_names
 from .making.stock import boards
 from .physics.fuels import BLEND_SPECIES
+from .physics.linings import material_name
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_label, pipe_names
 
@@ -58,7 +59,7 @@ _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, pipe_label(name)) for name in pipe_names())
 METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
-REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
+REFRACTORIES = (*((name, material_name(name, short=True)) for name in castable_names()), ("own", "own, from the bag"))
 LIQUID = ("fuel", "propane", "butane")
 NO_YES = (("no", "no"), ("yes", "yes"))
 
@@ -637,9 +638,8 @@ SETTINGS = (
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O or 0 m3/h 20 mbar, 170 "
-        "m3/h 12 mbar; stands over the two "
-        "numbers when given.",
+        "Points of the maker's curve, from no flow on: 0 cfm 8 inH2O, 100 cfm 5 inH2O; or 0 m3/h 20 mbar, 170 "
+        "m3/h 12 mbar. When it is given, the two numbers do not count.",
         optional=True,
     ),
     Setting(
@@ -1051,7 +1051,8 @@ SETTINGS = (
         "Refractory",
         "choice",
         "dense_castable",
-        "Class of the refractory in the block.",
+        "Class of the refractory in the block: dense castable of 60 % or 50 % alumina, light (insulating) "
+        "castable, or phosphate-bonded plastic, which is rammed in.",
         choices=REFRACTORIES,
         near="first",
     ),
@@ -1211,12 +1212,12 @@ SETTINGS = (
         "Lit by",
         "choice",
         "stand",
-        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes; a pilot with a "
-        "flame guard shuts the gas by itself.",
+        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes. Somebody"
+        " stays beside a torch on a stand. A pilot with a flame guard shuts the gas by itself.",
         choices=(
-            ("hand", "torch in the hand"),
-            ("stand", "torch on a stand, somebody beside it"),
-            ("guard", "pilot with a flame guard"),
+            ("hand", "torch in hand"),
+            ("stand", "torch on a stand"),
+            ("guard", "guarded pilot"),
         ),
         near="first",
     ),
@@ -1302,7 +1303,7 @@ SETTINGS = (
         "choice",
         "7",
         "Days of the week on which somebody works or fires; waits run through. Without a first day, day 1 is a Monday.",
-        choices=(("7", "every day"), ("6", "Monday to Saturday"), ("5", "Monday to Friday")),
+        choices=(("7", "every day"), ("6", "Mon to Sat"), ("5", "Mon to Fri")),
     ),
     Setting(
         "price_steel",

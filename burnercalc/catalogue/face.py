@@ -450,9 +450,9 @@ ANSWERS = (
         "holding.hot_W",
         "power",
         "Flashback rate, hot",
-        meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
-        "preheated at a lip too hot to quench it; keep above the upper end of its band, which is of a mixture 0.03 off "
-        "and a chamber left empty at low fire.",
+        meaning="Firing rate below which the flame can enter ports in a hot block: there slow mixture arrives "
+        "preheated, at a lip too hot to quench it. Keep above the upper end of its band, which is for a"
+        " mixture 0.03 off and a chamber left empty at low fire.",
         formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
         "lip",
         inputs=(

@@ -437,7 +437,7 @@ ANSWERS = (
         "jet",
         "jet.drill_name",
         "word",
-        "Jet drill",
+        "Jet drill to use",
         meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
         "table lists fractions and metric drills too.",
         formula="nearest in diameter of number and letter drills, for millimetres of metric ones",
@@ -561,8 +561,8 @@ ANSWERS = (
         "cylinders.last_rate_W",
         "power",
         "Firing rate of a blend, near empty",
-        meaning="With jet and gas pressure as set for the mean of the charge, when 5 % of a full charge is left, or "
-        "what the cold leaves. None for a pure gas.",
+        meaning="When 5 % of a full charge is left, or what the cold leaves; jet and gas pressure stay as set "
+        "for the mean of the charge. None for a pure gas.",
         formula="firing rate x (heating value / square root of molar mass) of what boils off / the same of the charge",
         inputs=("firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
@@ -814,9 +814,10 @@ CHECKS = (
         cases={
             "good": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
             "{hot:.2f}, or {richest:.2f} as near as a hand sets it: set it once the block is hot.",
-            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
-            "{hot:.2f}, or {richest:.2f} as near as a hand sets it, with more carbon monoxide: the blower has little "
-            "to spare. Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
+            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot: from {cold:.2f} "
+            "to {hot:.2f}, or {richest:.2f} as near as a hand sets it. It makes more carbon "
+            "monoxide; the blower has little to spare. Set gas and air once the block is hot, or use"
+            " a stronger blower, or larger or more ports.",
         },
         cures=(
             ("blower_shutoff_pressure", "raise"),

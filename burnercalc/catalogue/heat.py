@@ -174,7 +174,7 @@ FLOW_ANSWERS = (
         "firing_rate_gross",
         "firing.rate_W",
         "power",
-        "Firing rate",
+        "Firing rate of this burner",
         meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
         "the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
@@ -244,10 +244,11 @@ FLAME_ANSWERS = (
         "carbon_monoxide.dry",
         "gas_share",
         "Carbon monoxide, dry",
-        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns out "
-        "while the gas cools slowly; the high end is gas chilled at once as it leaves at high fire, a mixture that "
-        "slips 0.03 richer, better than which no hand holds it, of a burner that got richer as it got hot; the low end "
-        "is a leaner one, cooled slowly. A flame that is cold, lifted or touches the work makes more.",
+        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns"
+        " out while the gas cools slowly. The low end is a leaner mixture, cooled slowly. The high end "
+        "is high fire, its gas chilled at once as it leaves: the mixture has got richer as the burner "
+        "got hot, and 0.03 more, as near as a hand holds it. A flame that is cold, lifted or touches "
+        "the work makes more.",
         formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03; high end at the "
         "richest of the hot mixture and the temperature that the gas leaves at",
         inputs=(*LEAVING, "gas_leaves", "mixture_hot_high", "mixture_hot_low"),
@@ -550,9 +551,9 @@ REACHED_ANSWERS = (
         "fired_heat_up.time_s",
         "time",
         "Heating up takes",
-        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the "
-        "lighting card has it, then all burners at high fire. None when they never get it there or the chamber is "
-        "closed, and no range when they do not if the gas gives off its heat badly.",
+        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the"
+        " lighting card has it, then all burners at high fire. None when they never get it there or the"
+        " chamber is closed. No range when they may not, because the gas gives off its heat badly.",
         formula="time after which the walls, heated by the gas step by step, are hot",
         inputs=(*AT_RATE, "chamber_temperature", "heat_up_waits"),
         source=ZONE_HEAT_UP,
@@ -587,8 +588,9 @@ REACHED_ANSWERS = (
         "throughput.metal_kg_s",
         "mass_flow",
         "Throughput",
-        meaning="Metal that the chamber can bring to the work temperature each hour, at its own: what bars take up, "
-        "side by side on the floor, or what the heat to spare at high fire is enough for if that is less.",
+        meaning="Metal that the chamber, at its own temperature, can bring to the work temperature each hour. "
+        "It is what bars take up, side by side on the floor; or what the spare heat of high fire is "
+        "enough for, if that is less.",
         formula="smaller of mass of the bars on the floor / time to heat them, and heat to spare / heat of the metal",
         inputs=(
             "gas_leaves",
@@ -700,16 +702,18 @@ CHECKS = (
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
             "mixture slipped to {richest:.3f}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
             "outdoors, and hang a carbon monoxide alarm all the same.",
-            "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison without "
-            "smell: {slipped:gas_share} where it cools slowly, which burns it, {most:gas_share} where it is chilled at "
-            "once and the mixture slips to {richest:.3f} as the burner gets hot; a gas appliance may make "
-            "{usual:gas_share}. Draw it outdoors under a hood, and hang a carbon monoxide alarm: if all of it stayed "
-            "in the room, {fresh:air_flow} of fresh air would be needed. A leaner mixture or less fire makes less.",
-            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {slipped:gas_share} "
-            "carbon monoxide however slowly it cools, {most:gas_share} where it is chilled and the mixture slips to "
-            "{richest:.3f}, the burner hot: a deadly poison without smell; a gas appliance may make {usual:gas_share}. "
-            "If all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; "
-            "draw it outdoors under a hood, and hang a carbon monoxide alarm.",
+            "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
+            "without smell. It is {slipped:gas_share} where it cools slowly, which burns it; "
+            "{most:gas_share} where it is chilled at once and the mixture slips to {richest:.3f} as the"
+            " burner gets hot. A gas appliance may make {usual:gas_share}. Draw it outdoors under a "
+            "hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} "
+            "of fresh air would be needed. A leaner mixture or less fire makes less.",
+            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
+            "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools; "
+            "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:.3f}. "
+            "A gas appliance may make {usual:gas_share}. If all of it stayed in the room, "
+            "{fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
+            "outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips to {richest:.3f}, the burner hot; if all of it stayed in the "
             "room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "

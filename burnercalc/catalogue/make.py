@@ -1530,8 +1530,9 @@ WELD_WORDS = {
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
-    "Stand the work on its back, unscrew the base, knock each pin back a hair with a punch through its {drill} hole "
-    "as the base comes off, give every pin a quarter-turn with pliers, and leave it in. Damp plastic over it again."
+    "Stand the work on its back and unscrew the base. As it comes off, knock each pin back a hair with a punch "
+    "through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it in. Damp sheet over it "
+    "again."
 )
 _DRAW = (
     "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
