@@ -27,6 +27,7 @@ MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to ma
 PARSERS = {**GRAMMARS}
 
 
+EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
@@ -64,6 +65,8 @@ def _parse_choice(setting: Setting, text: str) -> str:
     for value, label in setting.choices:
         if text in (value, label):
             return value
+    if (setting.key, text) in EARLIER_LABELS:
+        return EARLIER_LABELS[setting.key, text]
     near = get_close_matches(text, known, 1)
     raise InputError(
         setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default

@@ -71,7 +71,7 @@ SETTINGS = (
         "choice",
         "in",
         "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
-        choices=(("in", "inches"), ("mm", "millimetres")),
+        choices=(("in", "inches"), ("mm", "mm")),
         near="start",
     ),
     # Face: the steel body, the window in it and the ports

@@ -355,8 +355,8 @@ CHECKS += (
             "good": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with; "
             "with the torch in front the flame holds over all of it.",
             "caution": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to "
-            "light with. Even a torch does not hold one of {bad:.2f}. Read the gas by a finer gauge,"
-            " or by water in a tube; larger ports hold more.",
+            "light with. Of these, {bad:.2f} is one that even a torch does not hold. Read the gas by"
+            " a finer gauge, or by water in a tube; larger ports hold more.",
         },
     ),
     Check(
@@ -404,9 +404,9 @@ CHECKS += (
             "as_lit": "One valve before the other, as the card has it, it comes no nearer to running back than "
             "when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
             "lip that glows, or more.",
-            "low": "Low fire, {low:power 2}, as near as a hand sets it, is {margin:.2f} times the rate at which"
-            " a flame runs back into a glowing lip. Turned down to it with the walls just glowing, it "
-            "may run back. A higher low fire.",
+            "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
+            "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
+            "glowing, it may run back. A higher low fire.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
             "the lighting rate, or larger ports.",
