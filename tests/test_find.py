@@ -3,8 +3,11 @@
 import itertools
 import json
 import re
+from collections import Counter
 from dataclasses import replace
+from functools import cache
 from math import inf
+from random import Random
 
 import pytest
 
@@ -351,6 +354,27 @@ def test_one_blower_at_hand_serves_one_burner():
         assert blowers.price == pytest.approx(2 * 120) and blowers.words.startswith("2 more, of 3: blower")
 
 
+def test_no_cheaper_cylinders_would_do():
+    """A thin tube in a long chamber: three of 20 lb are cheaper than one of 100 lb, and two are too cold."""
+    start = Design.from_texts({"chamber_length": "30 in"})
+    answer = find(start, read_have("tube: 2 x 2 x 1/8 in, 8 ft\npins: 1/4 in"), budget=300)
+    prices = {"20": 60, "30": 90, "40": 110, "100": 220}
+    seen = set()
+    for offer in answer.offers:
+        d = offer.design
+        seen.add((d.cylinder, d.cylinder_count))
+        spent, before = prices[d.cylinder] * d.cylinder_count, offer.result
+        assert before.checks["cylinder"].verdict == "good"
+        for size, price in prices.items():
+            for count in range(1, (spent - 1) // price + 1):
+                before = solve(d.changed({"cylinder": size, "cylinder_count": str(count)}), before)
+                check = before.checks["cylinder"]
+                # One that is good but passed over hardly is: it spares less than its thin margin costs.
+                thin = max(0, 1 - abs(check.value - check.limit) / check.limit / 0.1) / 0.5
+                assert check.verdict != "good" or thin > (spent - price * count) / 100
+    assert ("20", 3) in seen
+
+
 def test_only_plate_gives_a_welded_box(answers):
     _, _, answer = answers["only plate"]
     assert all(offer.design.body_kind == "plates" for offer in answer.offers)
@@ -642,6 +666,86 @@ def test_the_tornado_names_what_moves_each_number():
     assert jet.at_high / jet.as_set == pytest.approx(0.90 / 0.85, rel=1e-9)
     pins = next(one for one in swings if (one.number, one.tolerance) == ("turndown", "pins thinner or thicker"))
     assert pins.at_low > pins.as_set > pins.at_high
+
+
+# What may be off in a shop, and how far, written again: {label: (settings, unit, low, high, whether a share, values)}.
+OFF = {
+    "pins thinner or thicker": (("port_diameter",), "m", -0.0002, 0.0002, False, 0),
+    "block thinner or thicker": (("block_thickness",), "m", -0.002, 0.002, False, 0),
+    "jet coefficient": (("jet_discharge_coefficient",), "", -0.05, 0.05, False, 0),
+    "gas pressure": (("gas_pressure",), "Pa", -0.05, 0.05, True, 0),
+    "blower weaker": (("blower_shutoff_pressure", "blower_free_flow"), "Pa m3/s", -0.1, 0.0, True, 0),
+    "mixture": (("equivalence_ratio",), "", -0.02, 0.02, False, 3),
+    "altitude": (("altitude",), "m", 0.0, 300.0, False, 2),
+    "colder or warmer day": (("ambient_temperature",), "K", -15.0, 10.0, False, 3),
+}
+ON_AN_EDGE = {"low_fire": "38 %", "blower_shutoff_pressure": "2.1 inH2O", "chamber_length": "14 in"}
+READ = {
+    "rate through the jet": "jet_firing_rate",
+    "spread between ports": "flow_spread",
+    "turndown": "turndown",
+    "blower to spare": "blower_margin",
+}
+
+
+@cache
+def on_an_edge():
+    return solve(Design.from_texts(ON_AN_EDGE))
+
+
+def as_built(offs=(), before=None):
+    """The result of a design on an edge, its fire and jet fixed, so far off: all from texts, by solve alone."""
+    start = on_an_edge()
+    texts = {
+        **ON_AN_EDGE,
+        "firing_rate": f"{start['firing_rate_gross']!r} W",
+        "jet_drill": start.part("jet").drill_name,
+    }
+    for label, off in offs:
+        keys, units, *_, share, _ = OFF[label]
+        for key, unit in zip(keys, units.split() or [""]):
+            value = start.design.value(key)
+            value = value * (1 + off) if share else value + off
+            texts[key] = f"{value!r} {unit}".strip()
+    return solve(Design.from_texts(texts), before)
+
+
+def test_the_tornado_is_that_of_designs_solved_one_by_one():
+    swings = tornado(Design.from_texts(ON_AN_EDGE))
+    as_set = as_built()
+    ends = {label: [as_built([(label, off)], as_set) for off in how[2:4]] for label, how in OFF.items()}
+    assert {(swing.number, swing.tolerance) for swing in swings} == set(itertools.product(READ, OFF))
+    for swing in swings:
+        low, high = (one[READ[swing.number]] for one in ends[swing.tolerance])
+        expected = [low, as_set[READ[swing.number]], high]
+        assert [swing.at_low, swing.as_set, swing.at_high] == pytest.approx(expected, rel=1e-9, abs=1e-12)
+
+
+def test_the_sample_counts_what_designs_solved_one_by_one_do():
+    """Each shop drawn from the same dice, built from texts, judged by all checks but those of the days of building."""
+    dice, shops, rank_of = Random(1), 30, {"caution": 1, "stop": 2}
+    as_set = as_built()
+    good, count, worst = 0, Counter(), {}
+    for _ in range(shops):
+        offs = []
+        for label, (*_, low, high, _, values) in OFF.items():
+            at = dice.randrange(values) / (values - 1) if values else dice.random()
+            offs.append((label, low + at * (high - low)))
+        made = as_built(offs, as_set)
+        bad = {}
+        for key, check in made.checks.items():
+            was = as_set.checks[key].verdict if key in as_set.checks else "good"
+            if check.room != "fire" and rank_of.get(check.verdict, 0) > rank_of.get(was, 0):
+                bad[key] = check.verdict
+        good += not bad
+        count.update(bad.keys())
+        worst |= {key: word for key, word in bad.items() if rank_of[word] > rank_of.get(worst.get(key), 0)}
+    found = sample(Design.from_texts(ON_AN_EDGE), shops=shops)
+    assert 0 < found.good == good < shops
+    assert {one.key: (one.shops, one.verdict) for one in found.worse} == {
+        key: (count[key], worst[key]) for key in worst
+    }
+    assert found.sentence.startswith(f"Stays good in {good} of {shops} shops")
 
 
 # The command line

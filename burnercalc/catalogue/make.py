@@ -9,6 +9,7 @@ CORNERS = Source("corner radii of welded tube, common practice", "common practic
 STEEL_DENSITY = Source("steel density: EN 1993-1-1", "published")
 HOLE_SAWS = Source("sizes of hole saws as sold, common practice", "common practice")
 PIPE_OVERSIZE = Source("ASTM A53, outside diameter of pipe within 1 %", "memory")
+FITTINGS = Source("ASME B16.3 and B16.39, lengths of threaded fittings", "memory")
 PIPE_SIZES = Source("ASME B36.10M pipe sizes", "published")
 GROWTH = Source("growth by heat, coefficients common practice; EN 1993-1-2 for steel", "common practice")
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
@@ -1143,6 +1144,22 @@ CHECKS = (
             "wider body.",
         },
         cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
+    ),
+    Check(
+        "two_inlets",
+        "length",
+        "Two inlets",
+        harm="rework",
+        source=FITTINGS & PRACTICE,
+        cases={
+            "good": "From tee to inlet there are {leg:length}, and fittings take {least:length} of it; {web:length} "
+            "of steel stand between the two holes.",
+            "stop": "From tee to inlet there are {leg:length}. Tee, reducers and elbow take {least:length}, so the "
+            "legs cannot be screwed together. Take a body of {body:length} or longer, or one inlet.",
+            "near": "Only {web:length} of steel stand between the two holes; {wanted:length} or more stay true when "
+            "both are welded.",
+        },
+        cures=(("inlets", "lower"), ("body_length", "raise"), ("inlet", "lower")),
     ),
     Check(
         "inlet_hole",

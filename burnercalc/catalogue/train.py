@@ -154,19 +154,25 @@ PARTS = {
     ),
     "leg": (
         "leg",
-        "{pipe:pipe}, about {length:length} from tee to inlet, {over:length} over the back, schedule 40, threaded",
+        "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow: no nipple goes between",
         "Both as long as each other, with the same fittings: only legs alike share alike.",
     ),
-    "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
+    "leg_union": ("union of a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
     "leg_elbow": ("elbow of a leg", "{pipe:pipe}, 90°, malleable", "From leg down into the inlet."),
 }
 # An air switch where the mix pipe's pressure at low fire is less than a switch senses.
 WEAK_SWITCH = (
     "opens under {pressure:pressure} before the damper; {weak:pressure} in the mix pipe is less than switches sense"
 )
+LEG = (
+    "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow, {over:length} over the back; "
+    "its last nipple about {nipple:length}, close ones between the other fittings, schedule 40"
+)
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
+    "leg.size.nipple": LEG,
+    "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
     "to": " to ",

@@ -242,6 +242,8 @@ def grid_options(a: Asked) -> Iterable[Option]:
                 short = pattern in ("staggered", "hexagonal")
                 if short and rows > 1 and across < 2:
                     continue
+                if pattern == "straight" and rows == 1:  # the same face as one row staggered
+                    continue
                 count = rows * across - (rows // 2 if short else 0)
                 if pattern == "rings":
                     count = round(across * (rows + 1) / 2) + 1

@@ -198,6 +198,8 @@ def _sizes(offer: Offer) -> str:
     show = d.show
     inlet, mix_pipe = (pipe_size(size, d.units) for size in (d.inlet, d.mix_pipe))
     pattern = f"{d.rows} rows, {d.ports_per_row} in a long row, {show('pattern')}"
+    if d.rows == 1 and d.body_kind != "pipe":
+        pattern = f"one row of {d.ports_per_row}"
     return (
         f"{d.burner_count} burner{'s' if d.burner_count > 1 else ''}, {show('body_kind')} {show('body_width')} x "
         f"{show('body_depth')} x {show('wall')}, {show('body_length')} long; ports {show('port_diameter')}, {pattern}; "

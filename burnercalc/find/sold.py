@@ -40,7 +40,10 @@ TUBES = {  # width, depth, wall
 }
 PLATE_BOXES = {"in": ("3 in", "4 in", "5 in"), "mm": ("80 mm", "100 mm", "125 mm")}  # sides of a welded box
 PIPES = ("3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3")
-CYLINDERS = (("20", 1), ("20", 2), ("40", 1), ("100", 1), ("100", 2), ("100", 3), ("100", 4))
+CYLINDERS = (  # size and how many, the cheapest first
+    *(("20", 1), ("30", 1), ("40", 1), ("20", 2), ("20", 3), ("30", 2)),
+    *(("100", 1), ("100", 2), ("100", 3), ("100", 4)),
+)
 MOST_CYLINDERS = 6  # of one size, when more are bought
 CYLINDER_PRICES = {"20": 60.0, "30": 90.0, "40": 110.0, "100": 220.0, "tank": 1500.0}  # examples
 BLOCKS = {"in": ("1 1/2 in", "2 in", "2 1/2 in", "3 in", "4 in"), "mm": ("40 mm", "50 mm", "65 mm", "75 mm", "100 mm")}

@@ -11,6 +11,7 @@ from .firing import Firing
 from .gas import Gas
 from .gauges import Gauges
 from .jet import Jet
+from .legs import Legs
 from .lighting import Lighting
 from .lighting_card import LightingCard
 from .shop import Shop
@@ -23,6 +24,7 @@ SAFETY += ("air_switch", "air_flap")
 COMFORT = ("gauge", "flexible_joint", "union")
 # What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
 BRANCHES = ("gauge", "flame_guard", "jet_gauge", "gauge_cock", "low_gauge", "air_switch", "tap", "mix_tap")
+CASES = ("weak", "light", "nipple", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge",)  # on that of the part before it
 
 
@@ -30,7 +32,8 @@ ON_BRANCH = ("low_gauge",)  # on that of the part before it
 class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
-    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at.
+    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at, `nipple`
+    for a leg with room for one, `upright` for a union that stands over its inlet.
     """
 
     key: str
@@ -67,13 +70,13 @@ def train(
     gauges: Gauges,
     shop: Shop,
     steel: Steel,
+    legs: Legs,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
     lit_by: str,
-    inlet_length: float,
     units: str,
 ) -> Train:
     high_Pa = jet.supply_Pa
@@ -155,9 +158,9 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        over_m = inlet_length + steel.inlet_pipe.od_m  # an elbow is about as long to its middle as its pipe is wide
-        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2, over=over_m)
-        add("mixture", "leg_union", inlet, count=inlets)
+        nipple = {} if legs.nipple_m is None else {"nipple": legs.nipple_m}
+        add("mixture", "leg", inlet, count=inlets, length=legs.leg_m, over=legs.over_m, **nipple)
+        add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(
         Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
@@ -185,4 +188,4 @@ def _purpose(key):
 
 def _case(slots):
     """Which of a part's sentences fits."""
-    return next((case for case in ("weak", "light") if case in slots), "")
+    return next((case for case in CASES if case in slots), "")

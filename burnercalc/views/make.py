@@ -14,15 +14,17 @@ from ..making.days import moment
 from ..making.refractory import castable, castable_names
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
+from ..parts.bench_hours import BenchHours
 from ..parts.block import Block
 from ..parts.blower import Blower
 from ..parts.boards import Boards
 from ..parts.body import Body
-from ..parts.cost import Cost, batch_hours, cost_lines, entries
+from ..parts.cost import Cost, entries
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
 from ..parts.pins import Pins
+from ..parts.purchases import Purchases
 from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
@@ -323,31 +325,17 @@ def hours_table(cost: Cost, say: Say) -> tuple:
 
 def cost_by_batch_chart(
     cost: Cost,
-    body: Body,
-    steel: Steel,
-    inlet: str,
-    stock_lengths: tuple[float, ...],
-    nipple_stock: tuple[tuple[float, float], ...],
-    kerf: float,
+    purchases: Purchases,
+    bench_hours: BenchHours,
     batch_size: int,
-    moulds: int,
-    price_steel: float,
-    hours_weld: float,
-    hours_mould: float,
-    hours_cast: float,
-    hours_finish: float,
     bought_price: float,
     hour_value: float,
-    units: str,
 ) -> Plot:
     most = max(LEAST_BATCHES, batch_size)
     sizes = tuple(range(1, most + 1))
     costs, paid = [], []
     for size in sizes:
-        lines = cost_lines(
-            size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
-        )
-        _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+        lines, (_, hours) = purchases.of(size), bench_hours.of(size)
         costs.append(sum(line.batch_cost for line in lines) / size)
         paid.append(costs[-1] + hours * hour_value)
     cheaper = next((size for size, each in zip(sizes, paid) if each <= bought_price), None)
