@@ -1306,6 +1306,17 @@ SETTINGS = (
         choices=(("7", "every day"), ("6", "Mon to Sat"), ("5", "Mon to Fri")),
     ),
     Setting(
+        "money_sign",
+        "make",
+        "Sign of your money",
+        "money_sign",
+        "",
+        "Shown beside every price: $, €, £, or up to 4 letters of your own. Nothing is converted: all figures "
+        "are yours to set.",
+        optional=True,
+        words=("$", "€", "£"),
+    ),
+    Setting(
         "price_steel",
         "make",
         "Price of steel",

@@ -102,6 +102,7 @@ NEAR = {
 }  # fmt: skip
 # Settings with words of their own: other texts to try.
 TEXTS = {
+    "money_sign": ("€", "kr"),
     "lining": ("ifb_26 3 in", "dense_castable 1/2 in, blanket_8lb 2 in"),
     "fuel_blend": ("CH4 0.9, N2 0.1", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O", ""),

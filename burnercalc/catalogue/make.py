@@ -902,12 +902,13 @@ MONEY_ANSWERS = (
         source=YOUR_PRICES,
         near="first",
         cases={
-            "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
-            "no_work": "Make, for yourself: it saves {saved:.0f} a burner.",
-            "make": "Make, for yourself: material {each:.0f} a burner against {bought:.0f} bought; each of the "
-            "{hours:.1f} h of work earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
-            "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
-            "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
+            "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
+            "no_work": "Make, for yourself: it saves {saved:money} a burner.",
+            "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
+            "the {hours:.1f} h of work earns {earned:money}, and with it paid at {worth:money} making "
+            "is {gap:money} cheaper.",
+            "buy": "Buy: making saves {saved:money} a burner but takes {hours:.1f} h, so an hour earns only "
+            "{earned:money}, less than its {worth:money}; buying is {gap:money} cheaper.",
         },
     ),
 )
@@ -1023,12 +1024,13 @@ SELLING_ANSWERS = (
         source=YOUR_PRICES & PRACTICE,
         near="bench",
         cases={
-            "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
-            "{gap:.0f} below a bought one, {bought:.0f}: where it may be sold at all, that can pay too.",
-            "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
-            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
-            "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
-            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+            "make_sell": "Making one for yourself saves {own:money}, work paid. Sold, the price to ask, "
+            "{price:money}, is {gap:money} below a bought one, {bought:money}: where it may be "
+            "sold at all, that can pay too.",
+            "make_keep": "Making one for yourself saves {own:money}, work paid. Selling does not pay: the price"
+            " to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
+            "buy_keep": "Neither pays: for yourself buying is {own:money} cheaper, work paid, and the price to ask, "
+            "{price:money}, is {gap:money} more than a bought one, {bought:money}.",
         },
     ),
     Answer(
@@ -1042,9 +1044,10 @@ SELLING_ANSWERS = (
         source=PRACTICE,
         near="bench",
         cases={
-            "certified": "For {price:.0f} or for nothing: in many places gas equipment must be certified before it is "
-            "sold or given away; the local authority decides. Ask it, the gas supplier and the insurer first. Prices, "
-            "hours, days and stock are examples until you set yours.",
+            "certified": "For {price:money} or for nothing: in many places gas equipment must be certified "
+            "before it is sold or given away; the local authority decides. Ask it, the gas "
+            "supplier and the insurer first. Prices, hours, days and stock are examples until you "
+            "set yours.",
         },
     ),
 )

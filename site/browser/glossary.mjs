@@ -2,14 +2,12 @@
 import { all, button, byId, make, notice, speak } from "./page.mjs";
 
 let found = null; // finds the words in a text
-let shownAt = 0; // how far the page was scrolled
 let meanings = {}; // of each word, its name and what it means, under each of its forms
 
 export function wireGlossary(words) {
   const forms = words.flatMap(([word, others]) => [word, ...others]).sort((one, other) => other.length - one.length); // of two the longer one
   found = new RegExp(`\\b(?:${forms.join("|")})\\b`, "gi");
   meanings = Object.fromEntries(words.flatMap(([word, forms, meaning]) => [word, ...forms].map((form) => [form.toLowerCase(), { word, meaning }])));
-  addEventListener("scroll", () => { if (Math.abs(scrollY - shownAt) > 4) byId("term").hidePopover?.(); }, { passive: true });
   all(".caution, dialog > p, dialog .help").forEach(explain);
 }
 
@@ -64,10 +62,9 @@ export function show(press) {
   box.replaceChildren(make("dfn", "", word), `: ${meaning}`);
   (press.closest("dialog") ?? document.body).append(box); // what is outside an open dialog is dead
   if (!box.showPopover) return notice(box.textContent); // an old browser
-  shownAt = scrollY;
   box.showPopover();
   const { offsetWidth: wide, offsetHeight: high } = box;
   box.style.left = `${Math.max(8, Math.min((left + right - wide) / 2, document.documentElement.clientWidth - wide - 8))}px`;
-  box.style.top = `${bottom + 6 + high < innerHeight ? bottom + 6 : Math.max(8, top - 6 - high)}px`;
+  box.style.top = `${scrollY + (bottom + 6 + high < innerHeight ? bottom + 6 : Math.max(8, top - 6 - high))}px`;
   speak(box.textContent);
 }

@@ -101,6 +101,6 @@ SUBHEADS = {
     "refractory": "Refractory",
     "print_scale_x": "Printer",
     "batch_size": "A batch",
-    "price_steel": "Money, all in your own, and hours",
+    "money_sign": "Money, all in your own, and hours",
     "overhead": "Selling",
 }

@@ -357,11 +357,11 @@ def test_a_word_of_the_trade_is_explained_by_keyboard_and_nothing_moves(keyboard
     page.keyboard.press("Enter")
     shown = page.locator("#term:popover-open")
     assert shown.text_content().startswith("plenum: The room in the box behind the ports.")
-    page.clock.fast_forward(2000)
-    assert spoken(page)[-1] == shown.text_content()
     box, at = shown.bounding_box(), word.bounding_box()
     assert box["y"] >= at["y"] + at["height"] and box["x"] >= 0 and box["x"] + box["width"] <= 1000
     assert page.evaluate("() => [scrollY, document.body.scrollHeight]") == before
+    page.clock.fast_forward(2000)
+    assert spoken(page)[-1] == shown.text_content()
     page.keyboard.press("Escape")
     assert not shown.is_visible() and page.evaluate("() => document.activeElement.textContent") == "plenum"
     # A label is a button itself: its words are told under it, and those of its choices.
