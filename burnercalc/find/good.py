@@ -3,8 +3,8 @@
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
 another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
-then. Where faults stay even so, it is begun again with another burner or another opening. At the end each change is
-tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is no way.
+then. Where a few faults stay even so, it is begun again with one burner more or another opening. At the end each change
+is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is no way.
 """
 
 from collections.abc import Collection, Iterator, Mapping
@@ -25,7 +25,7 @@ from .score import margin
 from .space import how_wrong
 
 MOST_CHANGES, MOST_SOLVES = 8, 400
-AGAIN_SOLVES = 120  # of each new beginning
+AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 CHAIN = 2  # further moves that mend what a move spoils
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
@@ -107,7 +107,7 @@ def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
             break
         best = _mend(bench, best, reach)
     for begun in _beginnings(design, frozenset(mine)):
-        if bench.rank(best) == (0, 0):
+        if not 0 < len(bench.words(best)) <= FEW:
             break
         bench.most = bench.solves + AGAIN_SOLVES
         made = _mend(bench, begun, frozenset[str]())
