@@ -169,8 +169,8 @@ class OnDemand(Mapping):
 
     __slots__ = ("_keys", "_made", "_make")
 
-    def __init__(self, keys, make: Callable[[str], Any]):
-        self._keys = tuple(keys)
+    def __init__(self, keys: Mapping[str, Any], make: Callable[[str], Any]):
+        self._keys = keys
         self._make = make
         self._made: dict[str, Any] = {}
 
@@ -313,7 +313,7 @@ class Result:
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
-        given = {"text_mm": None, "numbers": False, "few": False, **given}
+        given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
             given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)

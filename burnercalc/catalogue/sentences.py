@@ -40,12 +40,12 @@ def said(case: str, /, **slots: Any) -> Said:
     return Said(case, slots)
 
 
-class _Slots(Formatter):
+class _Slots:
     def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
         self.unit_system, self.on_a_line = unit_system, on_a_line
         self.finer: dict[str, int] = {}  # digits more than usual, by type
 
-    def format_field(self, value: Any, spec: str) -> Any:
+    def shown(self, value: Any, spec: str) -> str:
         kind, _, digits = spec.partition(" ")
         finer = self.finer.get(kind, 0)
         if value is None:
@@ -61,7 +61,7 @@ class _Slots(Formatter):
             return units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
         if fixed := _FIXED.fullmatch(spec):
             return f"{value:.{int(fixed[1]) + finer}f}"
-        return super().format_field(value, spec)
+        return format(value, spec)
 
     def keep_apart(self, sentence: str, slots: dict[str, Any]) -> None:
         """More digits for the types of which two different numbers would read alike."""
@@ -70,8 +70,10 @@ class _Slots(Formatter):
             if isinstance(slots[name], float):
                 by_kind.setdefault(spec.partition(" ")[0], {})[name] = spec
         for kind, named in by_kind.items():
+            if len(named) == 1:
+                continue
             for self.finer[kind] in range(MOST_FINER + 1):
-                texts = {name: str(self.format_field(slots[name], spec)) for name, spec in named.items()}
+                texts = {name: self.shown(slots[name], spec) for name, spec in named.items()}
                 if not any(_mistaken(slots, texts, *two) for two in combinations(named, 2)):
                     break
 
@@ -122,9 +124,17 @@ def written(
     filled = _Slots(unit_system, on_a_line)
     if apart:
         filled.keep_apart(sentence, slots)
-    return filled.vformat(sentence, (), slots)
+    return "".join(
+        text if name is None else text + filled.shown(slots[name], spec or "") for text, name, spec in _parsed(sentence)
+    )
+
+
+@cache
+def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
+    """(text before a slot, its name, its type), the name None where no slot follows."""
+    return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
 
 
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
-    return frozenset((name, spec or "") for _, name, spec, _ in Formatter().parse(sentence) if name)
+    return frozenset((name, spec or "") for _, name, spec in _parsed(sentence) if name)
