@@ -3,18 +3,16 @@
 from collections import Counter
 from dataclasses import replace
 from itertools import compress
-from math import ceil
 
-from . import units
-from .drawing.helvetica import shortened, text_width
+from . import foot, shopping, units
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import (
     FOOT_MM,
     GAP_MM,
     QR,
+    RATIOS,
     SIDE_MM,
-    TABLE_MM,
     TOP_MM,
     Caution,
     Columns,
@@ -24,24 +22,23 @@ from .drawing.text_pages import (
     PageBreak,
     Paragraph,
     Table,
-    figure_ratio,
+    fits_at,
     used_mm,
 )
 from .errors import InputError
+from .foot import LAW, NO_FIRE
 from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-CARD_TITLE = "Lighting card: blown multi-port burner"
+CARD_TITLE = "Lighting card"
 LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
-TRAIN_MM = 190.0
+TRAIN_MM, SLIDE_MM = 190.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
-STOP = "DO NOT BUILD THIS.  "
-NO_FIRE = "DO NOT LIGHT THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
@@ -49,7 +46,7 @@ MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
 CODE_MM = 50.0
-CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven", "fire")
+CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire")
 # What a test fire shows.
 TEST_FIRE = (
     "Air switch opens with the blower off",
@@ -58,25 +55,24 @@ TEST_FIRE = (
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
+BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
-LAW = "This sheet is arithmetic, not approval."
+BRIDGE = {"in": "1/2 in", "mm": "12 mm"}  # of steel left in a long cut
+BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
 def pdf(result, link, paper):
-    """The sheet as PDF bytes; `link` opens the design and is printed on every page, as far as it fits."""
+    """The sheet as PDF bytes; `link` opens the design; on every page it, or the design's number, is printed."""
     width, height = paper_size(paper)
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
-    stop = STOP if result.worst == "stop" else ""  # on every page
-    address = stop + shortened(link, TABLE_MM, width - 30 - text_width(stop, TABLE_MM))
-    return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
+    return write_document_pdf(TITLE, blocks(result, link, width, height, paper), paper, foot.line(result, link, paper))
 
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
-    stop = NO_FIRE if result.worst == "stop" else ""
-    address = stop + shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM))
-    return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
+    title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK}"
+    return write_document_pdf(title, card_blocks(result), paper, foot.line(result, link, paper, NO_FIRE))
 
 
 def card_blocks(result):
@@ -92,20 +88,27 @@ def card_blocks(result):
     ]
 
 
-def blocks(result, link, width, height):
+def _gas_words(result):
+    """What it burns; a blend is one that was analysed for it."""
+    return "gas as analysed" if result.design.fuel_blend else result.design.show("fuel")
+
+
+def blocks(result, link, width, height, paper="letter"):
     """The sheet as blocks for pages of that size [mm]; the first page and the lighting card stand by themselves."""
     return [
         *_first_page(result, link, width, height),
         *_steel(result, width),
-        *_block(result, (width - GAP_MM) / 2),
+        *_block(result, width),
         *_casting(result),
         *_days(result),
-        *_gas(result),
+        *_gas(result, width),
         *_train(result),
+        *shopping.blocks(result),
         PageBreak(),
         *_lighting(result),
         *_record(result),
         *_notes(result),
+        *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
     ]
 
 
@@ -130,13 +133,12 @@ def _first_page(result, link, width, height):
 
 def _view(result, name, width, height, caption):
     """A view of the burner as large as its place allows, its texts drawn for that scale."""
-    ratio = 1
-    while True:
-        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True)
-        needed = figure_ratio(drawing, width, height)
-        if needed <= ratio:
-            return Figure(drawing, height, caption)
-        ratio = needed
+    for ratio in RATIOS:
+        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True, wide=width / height)
+        if not fits_at(drawing, ratio, width, height):
+            continue
+        return Figure(drawing, height, caption)
+    raise InputError("figure", f"{name} in {width:.0f} x {height:.0f} mm", "needs a larger place")
 
 
 def _lasts(seconds):
@@ -163,7 +165,7 @@ def _set(result, keys):
     return [(BY_KEY[key].label, result.design.show(key)) for key in keys]
 
 
-def _plain(table, unit_system, keys, align="", fold=1):
+def plain(table, unit_system, keys, align="", fold=1):
     """Some columns of a table of the result as a block."""
     columns = {column.key: (i, column) for i, column in enumerate(table.columns)}
     rows = [
@@ -228,7 +230,11 @@ def _steel(result, width):
         f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
         f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
-        + (", but for a bridge in the middle of each long side: it stays until both caps are on." if tube else ".")
+        + (
+            f", but for a bridge of {BRIDGE[d.units]} in the middle of each long side: it stays until both caps are on."
+            if tube
+            else "."
+        )
         if cut.drills
         else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
     )
@@ -280,28 +286,29 @@ def _steel(result, width):
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     ]
-    cut_list = _plain(
+    cut_list = plain(
         result.tables["cut_list"],
         d.units,
         ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"),
         "rlrrrrrr",
     )
-    stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
+    stock = plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
     also = [f"pipe nipples, {_show(result, 'inlet_nipple')}"]
     if result.part("baffle_sheet").sheet:
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
     also.append("the mould's boards, pins and mix, on their page")
     tables = [
-        Heading("Cut list", 2),
+        Heading(result.tables["cut_list"].title, 2),
         cut_list,
-        Heading("Stock to buy", 2),
+        *(batch_cuts(result) if d.batch_size > 1 else []),
+        Heading(result.tables["stock"].title, 2),
         stock,
         Paragraph(f"Saw cuts of {d.show('kerf')} are counted. Also: {'; '.join(also)}."),
     ]
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
     welding = [
         Heading("Welding", 2),
-        _plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
+        plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
@@ -327,12 +334,12 @@ def _steel(result, width):
 
 
 def _care(result, *keys):
-    told = zip(result.part("schedule").steps, result.tables["care"].rows)
+    told = zip(result.part("batch").steps, result.tables["care"].rows)
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result, half):
-    d = result.design
+def _block(result, width):
+    d, half = result.design, (width - GAP_MM) / 2
     mould = _numbers(
         result,
         (
@@ -362,6 +369,9 @@ def _block(result, half):
     pins = _set(result, ("pin_kind", "pin_stock_length", "pin_depth")) + pins
     wood = result.part("mould").wood
     mould.append(("Screws at corners, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
+    outside = wood.pieces[0].length_m if result.part("face").round else _outside_m(wood)
+    bar = units.show(outside, "length", d.units)
+    mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
@@ -372,15 +382,12 @@ def _block(result, half):
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Placed within", _lasts(material.working_time_s)))
     bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
-    mixes = _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
-    together = result.part("block").together
+    batch += _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
+    count = result.part("block").mixes * d.batch_size
     mixing = (
-        (
-            Table((f"All {d.batch_size} blocks", ""), tuple(bags), "lr"),
-            Table((_casts(d, together), ""), tuple(mixes), "lr"),
-        )
+        Table((f"All {d.batch_size} blocks", ""), (*bags, ("Mixes, whole batch", str(count))), "lr")
         if d.batch_size > 1
-        else (Table(("Mixing", ""), tuple(bags + mixes), "lr"),)
+        else Table(("To buy", ""), tuple(bags), "lr")
     )
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
@@ -397,46 +404,62 @@ def _block(result, half):
     )
     return [
         Heading("Mould and block"),
-        _plain(
+        *([Paragraph("Boards of one mould:")] if min(d.moulds, d.batch_size) > 1 else []),
+        plain(
             result.tables["mould"],
             d.units,
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
+        *wood_to_buy(result),
         Columns(
             (
                 (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
-                (_view(result, "exploded", half, MOULD_MM, "Taken apart; the face looks down"),),
-            ),
-            (1.0, 1.0),
+                (Table(("Mould", ""), tuple(mould), "lr"),),
+            )
         ),
         Columns(
             (
-                (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
-                (Table(("One block", ""), tuple(batch), "lr"), *mixing),
-            ),
-            (1.0, 0.9, 1.2),
+                (Table(("One block", ""), tuple(batch), "lr"), mixing),
+            )
         ),
+        _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
 
 
-def _casts(design, together):
-    """How many blocks are cast at a time, and how often."""
-    times = ceil(design.batch_size / together)
-    return f"Each casting, of {together} block{'s' if together > 1 else ''}; {times} of them"
+def batch_cuts(result):
+    """Every piece of the batch, counted in the bars it is cut from."""
+    table = result.tables["batch_cut_list"]
+    keys = ("number", "piece", "count", "length", "width", "thickness", "from")
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "rlrrrrl")]
+
+
+def wood_to_buy(result):
+    """Boards and sheets to buy, and what is cut from each."""
+    table = result.tables["boards"]
+    if not table.rows:
+        return []
+    keys = ("stock", "length", "width", "cuts")
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
+
+
+def _outside_m(wood):
+    """How wide the frame is outside, which a cross-bar has to span."""
+    return wood.inside_width_m + 2 * wood.pieces[0].thickness_m
 
 
 def _casting(result):
     """What to do and what to watch from the mould to the oven, each step with its caution below."""
-    told = zip(result.part("schedule").steps, result.tables["care"].rows, result.tables["days"].rows)
+    told = zip(result.part("batch").steps, result.tables["care"].rows, result.tables["days"].rows)
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
         Heading("Pins, casting, stripping, drying, first fire"),
-        _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
+        plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
+        Paragraph(f"Level inside, once the body is at its mark: {result['level_inside']}."),
         Caution(_care(result, "cast", "trim")),
     ]
 
@@ -444,7 +467,7 @@ def _casting(result):
 def _train(result):
     """The train as a list and as a drawing."""
     d, train = result.design, result.part("train")
-    listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
+    listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
         Heading("Gas and air train, in the order of flow"),
         listed,
@@ -456,6 +479,7 @@ def _train(result):
             result.drawings["train"],
             TRAIN_MM,
             "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+            scheme=True,
         ),
     ]
 
@@ -497,28 +521,28 @@ def _record(result):
 
 
 def _days(result):
-    schedule, days = result.part("schedule"), result.tables["days"]
+    schedule, steps, days = result.part("schedule"), result.part("batch").steps, result.tables["days"]
     rows = [
         (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if schedule.dated else row[2], _lasts(row[3]), row[-1])
-        for row, step in zip(days.rows, schedule.steps)
+        for row, step in zip(days.rows, steps)
     ]
-    watch = {step.key: row[-2] for row, step in zip(days.rows, schedule.steps)}
+    watch = {step.key: row[-2] for row, step in zip(days.rows, steps)}
     heats = [stage.name not in ("cure", "air") for stage in schedule.stages]
     drying = result.tables["drying"]
-    stages = _plain(
+    stages = plain(
         replace(drying, rows=tuple(compress(drying.rows, heats))),
         result.design.units,
-        ("stage", "ramp", "temperature", "hold"),
-        "lrrr",
+        ("stage", "ramp", "temperature", "hold", "heat"),
+        "lrrrl",
     )
     return [
-        Heading("The days of one burner"),
+        Heading(days.title),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
         Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]
 
 
-def _gas(result):
+def _gas(result, width):
     d = result.design
     numbers = _numbers(result, ("gas_flow", "air_flow", "jet", "jet_gas_pressure", "mixture_pressure"))
     card = result.tables.get("regulator_card")
@@ -542,6 +566,23 @@ def _gas(result):
     return [
         Heading("Gas and air"),
         Columns((left, right), (1.0, 1.3)),
+        Columns(
+            (
+                (
+                    _view(
+                        result, "slide", (width - GAP_MM) / 2, SLIDE_MM, "Slide of the damper, shut; bore: broken line"
+                    ),
+                ),
+                (
+                    Paragraph(
+                        "The damper is a flat plate that slides across the mix pipe. Shut, its straight edge at the "
+                        "top touches the bore. Drawn back to a mark, it leaves the gap that is told."
+                    ),
+                    Table(("Mark", "Damper"), tuple((row[0], row[-1]) for row in fires(result)), "ll"),
+                ),
+            ),
+            (1.0, 1.0),
+        ),
         Caution(f"{care} {LAW}", first.rstrip(": ")),
     ]
 

@@ -313,7 +313,7 @@ class Result:
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
-        given = {"text_mm": None, "numbers": False, "few": False, **given}
+        given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
             given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)

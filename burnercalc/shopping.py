@@ -1,11 +1,8 @@
 """The shopping list on paper, and what of it is left to buy: a line is named by what it is and as what it is sold."""
 
-from . import units
-from .build_sheet import LAW, STOP
-from .drawing.helvetica import shortened, text_width
-from .drawing.paper import paper_size
+from . import foot, units
 from .drawing.pdf import write_document_pdf
-from .drawing.text_pages import SIDE_MM, TABLE_MM, Heading, Paragraph, Table
+from .drawing.text_pages import Heading, Paragraph, Table
 
 TITLE = "Shopping list: blown multi-port burner"
 BOX = "Got" + " " * 6  # wide enough for a tick
@@ -44,9 +41,7 @@ def money(amount):
 
 def pdf(result, link, paper, got=()):
     """The list as PDF bytes, without what is got."""
-    stop = STOP if result.worst == "stop" else ""  # on every page
-    room = paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM)
-    return write_document_pdf(TITLE, blocks(result, got), paper, stop + shortened(link, TABLE_MM, room))
+    return write_document_pdf(TITLE, blocks(result, got), paper, foot.line(result, link, paper))
 
 
 def blocks(result, got=()):
@@ -62,7 +57,7 @@ def blocks(result, got=()):
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools))}"),
         Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         _table(result, "tools", tools),
-        Paragraph(LAW),
+        Paragraph(foot.LAW),
     ]
 
 

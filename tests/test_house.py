@@ -64,7 +64,9 @@ def test_verdicts_and_views_say_what_they_may_touch(registry):
     for key, function in registry.items():
         for argument in needs(function):
             assert (
-                argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers", "few", "burns")
+                argument in PARTS
+                or argument in BY_KEY
+                or argument in ("say", "text_mm", "numbers", "few", "wide", "burns")
             ), (
                 key,
                 argument,

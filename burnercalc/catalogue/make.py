@@ -299,7 +299,7 @@ STEEL_ANSWERS = (
         "inlet_nipple",
         "stock.nipples",
         "word",
-        "Inlet nipple",
+        "Inlet nipples, whole batch",
         meaning="Which nipples to buy for the inlet pipes of the batch, and how to cut them.",
         formula="cheapest of whole nipples and halves of longer ones; a half needs twice the length and one saw cut",
         inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size", "inlets"),
@@ -384,7 +384,7 @@ STEEL_ANSWERS = (
         "steel_bought",
         "stock.bought_m",
         "long_length",
-        "Steel to buy",
+        "Steel to buy, whole batch",
         meaning="Tube, pipe and flat bar for the batch, in whole lengths from the rack.",
         formula="longest piece first, into the first length that takes it",
         inputs=BARS,
@@ -395,7 +395,7 @@ STEEL_ANSWERS = (
         "steel_offcut",
         "stock.offcut_m",
         "long_length",
-        "Steel left over",
+        "Steel left over, whole batch",
         meaning="Offcuts of those lengths, saw cuts apart.",
         formula="bought - pieces - saw cuts",
         inputs=BARS,
@@ -491,6 +491,26 @@ CAST_ANSWERS = (
         inputs=("body_depth", "cross_bar"),
         source=TAKE_OFF,
         near="bench",
+    ),
+    Answer(
+        "level_inside",
+        "dip.how",
+        "word",
+        "Level inside",
+        meaning="How to find the level of the mix inside the closed body, which nobody sees, when it is at its mark.",
+        formula="in the back: inlet pipe + body depth - grip; at the end: axis of the pipe - half its bore - grip",
+        inputs=("inlet_length", "body_depth", "wall", "grip", "inlet_position", "baffle_holes", "inlet"),
+        source=TAKE_OFF,
+        near="bench",
+        cases={
+            "down": "a stiff wire down the inlet meets the mix {length:length} below the pipe's rim",
+            "hole": "a thin stiff wire down the inlet, through a hole of the baffle, meets the mix {length:length} "
+            "below the pipe's rim",
+            "leg": "a wire bent square lies along the bottom of the inlet pipe, and its leg of {length:length} just "
+            "meets the mix",
+            "weight": "no wire gets past the baffle from this end; weigh the mix, and put in what the sheet says, no "
+            "more",
+        },
     ),
     Answer(
         "pin_length",
@@ -637,7 +657,7 @@ CAST_ANSWERS = (
         "bags",
         "block.bags",
         "count",
-        "Bags",
+        "Bags, whole batch",
         meaning="Bags to buy for the batch.",
         formula="dry mix of all burners / bag, rounded up",
         inputs=("dry_mass", "bag_mass", "batch_size"),
@@ -648,11 +668,11 @@ CAST_ANSWERS = (
         "mixes",
         "block.mixes",
         "count",
-        "Mixes",
-        meaning="How many mixes the blocks that are cast together are placed in, one block a mould, so that each is "
-        "placed in its working time.",
-        formula="dry mix of the blocks cast together / (placing rate x working time), rounded up",
-        inputs=("dry_mass", "placing_rate", "refractory", "working_time", "batch_size", "moulds"),
+        "Mixes, one block",
+        meaning="How many mixes one block is placed in, so that each is placed in its working time. Blocks are cast "
+        "one after the other, each from mixes of its own.",
+        formula="dry mix / (placing rate x working time), rounded up",
+        inputs=("dry_mass", "placing_rate", "refractory", "working_time"),
         source=WORKING_TIMES,
         near="bench",
     ),
@@ -662,8 +682,8 @@ CAST_ANSWERS = (
         "mass",
         "Dry mix, each",
         meaning="Dry refractory in one mix.",
-        formula="dry mix of the blocks cast together / mixes",
-        inputs=("dry_mass", "mixes", "batch_size", "moulds"),
+        formula="dry mix / mixes",
+        inputs=("dry_mass", "mixes"),
         source=ARITHMETIC,
         near="bench",
     ),
@@ -799,7 +819,7 @@ MONEY_ANSWERS = (
         "Gas and air train, to run it",
         meaning="What the burner runs through, and what gas and air are set by, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=(*TRAIN, "inlets", "lit_by"),
+        inputs=(*TRAIN, "inlets", "lit_by", "jet_gas_pressure", "jet_gas_pressure_low", "lighting_gas_pressure"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -810,7 +830,11 @@ MONEY_ANSWERS = (
         "Gas and air train, comfort",
         meaning="Parts that a burner runs without, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=("mix_pipe",),
+        inputs=(
+            "fuel",
+            "fuel_blend",
+            "mix_pipe",
+        ),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -1116,6 +1140,19 @@ CHECKS = (
         cures=(("setback", "raise"), ("wall", "lower"), ("cap_thickness", "lower")),
     ),
     Check(
+        "round_body",
+        "length",
+        "Round body",
+        harm="comfort",
+        source=TAKE_OFF,
+        cases={
+            "caps": "Discs of a round body are as thick as its wall, {wall:length}; the caps of {cap:length} that are "
+            "set do nothing.",
+            "bend": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
+        },
+        cures=(("wall", "choose"), ("body_kind", "choose")),
+    ),
+    Check(
         "lip_cover",
         "length",
         "Grip over the lip",
@@ -1418,9 +1455,9 @@ CHECKS = (
         source=WORKING_TIMES,
         cases={
             "good": "One mix of {takes:time} to place, in a working time of {works:time}.",
-            "note": "{blocks} blocks take {takes:time} to place, the mix stays workable {works:time}: {takes:time} in "
-            "one bucket cannot be. Weigh out {mixes} mixes and wet each when the one before is placed.",
-            "joint": "One block takes {one:time} to place, longer than the {works:time} that a mix stays workable: "
+            "note": "{blocks} blocks take {all:time} to place, a mix stays workable {works:time}: one bucket for all "
+            "cannot be. Mix each block by itself when it is cast: {takes:time} to place.",
+            "joint": "One block takes {takes:time} to place, longer than the {works:time} that a mix stays workable: "
             "the second mix leaves a joint in the block. Two people, one mixing while the other places, or a class "
             "that stays workable longer.",
         },
@@ -1504,6 +1541,7 @@ MOULD_PIECES = {
     "mould end.note.plywood": "rip to height",
     "mould layer": "mould layer",
     "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
+    "half layer": "half of a mould layer",
     "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
     "cut the round hole",
     "base board": "base board",
@@ -1533,9 +1571,9 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
-    "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
-    "the same in the middle and at the ends to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm] in the "
+    "middle of each long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The "
+    "window's width is the same in the middle and at the ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
@@ -1679,8 +1717,33 @@ TABLES = (
         words=WELD_WORDS,
     ),
     Table(
+        "batch_cut_list",
+        {"one": "All pieces to cut, one burner", "all": "All pieces to cut, {count} burners"},
+        (
+            Column("number", "No.", "count"),
+            Column("piece", "Piece", "word"),
+            Column("count", "In all", "count"),
+            Column("length", "Length", "length"),
+            Column("width", "Width", "length"),
+            Column("thickness", "Thickness", "length"),
+            Column("mass", "Mass in all", "mass"),
+            Column("from", "Cut from", "word"),
+        ),
+        source=CUTTING,
+        words={
+            **BAR_NAMES,
+            **STEEL_PIECES,
+            "from": "{count} from {stock}, {length:length}",
+            "nipples": "nipples of {stock:length}",
+            "sheet": "sheet",
+        },
+    ),
+    Table(
         "stock",
-        "Stock to buy and how to cut it",
+        {
+            "one": "Stock to buy for one burner, and how to cut it",
+            "all": "Stock to buy for all {count} burners, and how to cut it",
+        },
         (
             Column("stock", "Stock", "word"),
             Column("length", "Buy", "length"),
@@ -1753,7 +1816,10 @@ TABLES = (
     ),
     Table(
         "boards",
-        "Boards and sheets to buy for all moulds, and how to cut them",
+        {
+            "one": "Boards and sheets to buy for the mould, and how to cut them",
+            "all": "Boards and sheets to buy for all {count} moulds, and how to cut them",
+        },
         (
             Column("stock", "Stock", "word"),
             Column("length", "Length", "length"),
@@ -1776,15 +1842,39 @@ TABLES = (
         source=CALENDAR,
         words={
             "day": "day {number}, {weekday}",
+            "pair": "pair {pair}: {jobs}",
             "weld": "{time} weld {burner}",
             "mould": "{time} make mould {burner}",
             "cast": "{time} cast {burner}",
+            "free": "{time} free the pins of {burner}",
             "strip": "{time} strip {burner}",
             "trim": "{time} trim {burner}",
             "clear": "{time} clear the ports of {burner}",
-            "oven": "{time} {burner}",
-            "fire": "{time} {burner}",
+            "oven": "{time} {burner}, weigh {first} and {second}",
+            "next": "{weekday} {time}",
+            "fire": "{time} {burner}, heat {heat} of {heats}",
             "more": "and so on to day {days}",
+        },
+    ),
+    Table(
+        "castings",
+        {
+            "one": "What is cast on each day: for each block one mix, {dry:mass} dry and {water:mass} of water",
+            "more": "What is cast on each day: for each block {mixes} mixes, {dry:mass} dry and {water:mass} of water",
+            "dry": "What is cast on each day",
+        },
+        (
+            Column("day", "Day", "word"),
+            Column("blocks", "Blocks", "word"),
+            Column("mixes", "Mixes", "count"),
+            Column("dry", "Dry mix", "mass"),
+            Column("bags", "Bags opened so far", "count"),
+        ),
+        source=CALENDAR,
+        words={
+            "day": "day {number}, {weekday}",
+            "blocks": "{burners} by pair {pair}",
+            "more": "and so on, {castings} castings in all",
         },
     ),
     Table(

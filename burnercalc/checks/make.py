@@ -30,6 +30,7 @@ BODY_STEPS_M = {"in": 0.125 * INCH_M, "mm": 5e-3}  # to which a body's length is
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
+BEND_UNSET = 60.0  # degrees, as a design begins with
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
@@ -150,6 +151,16 @@ def cap_thickness_check(body: Body) -> Judged | None:
             "caution", body.cap_m, most_m, case="thick", cures=(("cap_thickness", "lower"), ("wall", "raise")), **slots
         )
     return judge(body.cap_m, good=least_m, stop=-inf, slack=SLACK_M, **slots)
+
+
+def round_body_check(body: Body, cap_thickness: float | str, baffle_bend_angle: float) -> Judged | None:
+    """What was set for a box and does nothing on a round body, whose fields for it are hidden."""
+    caps = () if cap_thickness == "wall" else ("caps",)
+    bend = () if baffle_bend_angle == BEND_UNSET else ("bend",)
+    if not body.round or not caps + bend:
+        return None
+    cap_m = float(body.cap_m if cap_thickness == "wall" else cap_thickness)
+    return verdict("note", None, None, case=caps + bend, cap=cap_m, wall=body.wall_m, angle=baffle_bend_angle)
 
 
 def lip_cover_check(body: Body) -> Judged:
@@ -301,13 +312,13 @@ def placing_check(block: Block) -> Judged:
     return verdict("good" if block.material.mixes_with_water else "stop", None, None)
 
 
-def mixes_check(block: Block) -> Judged:
+def mixes_check(block: Block, batch_size: int) -> Judged:
     """A mix that has gone stiff is thrown away; a block of two mixes has a joint in it."""
-    one_s, works_s = block.placing_s / block.together, block.material.working_time_s
-    slots = {"blocks": block.together, "takes": block.placing_s, "one": one_s, "works": works_s, "mixes": block.mixes}
-    if one_s > works_s * (1 + 1e-9):
-        return verdict("caution", one_s, works_s, case="joint", **slots)
-    return verdict("note" if block.mixes > 1 else "good", block.placing_s, works_s, **slots)
+    takes_s, works_s = block.placing_s, block.material.working_time_s
+    slots = {"takes": takes_s, "works": works_s, "blocks": batch_size, "all": takes_s * batch_size}
+    if takes_s > works_s * (1 + 1e-9):
+        return verdict("caution", takes_s, works_s, case="joint", **slots)
+    return verdict("note" if slots["all"] > works_s * (1 + 1e-9) else "good", takes_s, works_s, **slots)
 
 
 def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:
