@@ -473,8 +473,8 @@ CAST_ANSWERS = (
         "mould.cross_bar_m",
         "length",
         "Cross-bar, from the face",
-        meaning="Two bars are clamped across the body, so far from its face; when they lie on the frame it is at its "
-        "mark.",
+        meaning="How far from its face two bars are clamped across the body. When they lie on the frame, the "
+        "body is at its mark.",
         formula="mould height - (block thickness - grip)",
         inputs=("mould_height", "block_thickness", "grip"),
         source=TAKE_OFF,
@@ -877,7 +877,7 @@ MONEY_ANSWERS = (
         "cost.used_each",
         "money",
         "Used up in a burner, rests kept",
-        meaning="The same for what is used up, offcuts and rests left out.",
+        meaning="The cost of what is used up in a burner; offcuts and rests are left out.",
         formula="need / pack x price",
         inputs=tuple(key for key in SHOPPING if key != "stock_lengths"),  # saw cuts are counted wherever a bar ends
         source=YOUR_PRICES,
@@ -982,7 +982,7 @@ BATCH_ANSWERS = (
         "batch.bottleneck",
         "word",
         "What holds the batch up",
-        meaning="Of what one more saves most days.",
+        meaning="What to add first: one more of it saves the most days.",
         formula="the calendar made again with one more of each",
         inputs=("mould_saves", "oven_place_saves", "test_stand_saves", "hands_save"),
         source=CALENDAR,
@@ -1062,7 +1062,7 @@ SELLING_ANSWERS = (
         "selling.before",
         "word",
         "Before you sell or give one away",
-        meaning="What stands over all figures of money.",
+        meaning="What counts before all figures of money.",
         formula="the price to ask, and a caution",
         inputs=("selling_price",),
         source=PRACTICE,
@@ -1574,9 +1574,10 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm] in the "
-    "middle of each long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The "
-    "window's width is the same in the middle and at the ends to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window. Until both caps are on, leave a "
+    "bridge of [1/2 in|12 mm] in the middle of each long cut, or clamp a straight bar to "
+    "the back. Then cut through. The window's width is the same in the middle and at the "
+    "ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",

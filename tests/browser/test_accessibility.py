@@ -352,6 +352,9 @@ def test_a_word_of_the_trade_is_explained_by_keyboard_and_nothing_moves(keyboard
     )
     settle(page)
     word = page.locator("#about-block_thickness .term", has_text="plenum")
+    page.keyboard.press("Shift")  # the first key wakes the drawings
+    settle(page)
+    page.wait_for_timeout(500)
     word.focus()
     before = page.evaluate("() => [scrollY, document.body.scrollHeight]")
     page.keyboard.press("Enter")
