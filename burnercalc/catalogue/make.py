@@ -1574,10 +1574,10 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Until both caps are on, leave a "
-    "bridge of [1/2 in|12 mm] in the middle of each long cut, or clamp a straight bar to "
-    "the back. Then cut through. The window's width is the same in the middle and at the "
-    "ends to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm]"
+    " in the middle of each long cut, or clamp a straight bar to the back. When both caps"
+    " are on, cut through. The window's width is the same in the middle and at the ends "
+    "to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
