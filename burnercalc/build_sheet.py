@@ -482,7 +482,8 @@ def _train(result, width):
                 "train",
                 width,
                 TRAIN_MM,
-                "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+                "Gas, air, mixture; beside the line: on a branch, or between the others; thick: safety; dashed: "
+                "comfort",
             ),
             scheme=True,
         ),
