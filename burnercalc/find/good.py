@@ -72,7 +72,7 @@ class Moved:
 
 @dataclass(frozen=True)
 class Tried:
-    """A cure of a fault that stays. `why` it is no way: mine, auto, end, short or spoils, the last with labels of checks."""
+    """A cure of a fault that stays. `why` it is no way: mine, auto, end, short or spoils, with the checks it spoils."""
 
     fault: str
     label: str
