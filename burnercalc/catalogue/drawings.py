@@ -218,7 +218,8 @@ DRAWINGS = (
     Drawing(
         "train",
         "Gas and air train, in the order of flow",
-        "Gas from the left, air from the right, mixture down to the burner; beside the line what stands on a branch. "
+        "Gas from the left, air from the right, mixture down to the burner; beside the line what stands on a branch, "
+        "with no line to it what goes between the others. "
         "Numbers are those of the list; thick is safety, thin what the burner needs, dashed comfort.",
         words=TRAIN_WORDS,
         room="feed",
@@ -265,7 +266,7 @@ DRAWINGS = (
             "gas": "{pressure:gas_pressure}",
             "pressure": "{pressure:pressure}",
             "air": "{flow:air_flow}",
-            "heat": "{temp:temperature}",
+            "heat": "{temp:temperature 4}",
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
             "use": "Attended use only. Outdoors, or with wide open doors and a loud carbon monoxide alarm. Gas valve "
