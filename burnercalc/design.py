@@ -11,12 +11,13 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 LINE_MOST = "14 inH2O"  # up to where its slider goes
+LINE_PRESSURE = "7 inH2O"  # what a house line gives at the appliance, where none is told; common practice
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
@@ -27,6 +28,7 @@ MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to ma
 PARSERS = {**GRAMMARS}
 
 
+EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
@@ -46,6 +48,8 @@ def _parse(setting: Setting, text: str, bare_units: str | None = None, system: s
         return None
     if setting.dimension == "choice":
         return _parse_choice(setting, text[: units.LONGEST_TEXT])
+    if setting.dimension == "money_sign":  # the only one that is more than what a keyboard of ASCII has
+        return money_sign(text, setting.key)
     if setting.dimension in PARSERS:
         return PARSERS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
     if text.lower() in setting.words:
@@ -64,6 +68,8 @@ def _parse_choice(setting: Setting, text: str) -> str:
     for value, label in setting.choices:
         if text in (value, label):
             return value
+    if (setting.key, text) in EARLIER_LABELS:
+        return EARLIER_LABELS[setting.key, text]
     near = get_close_matches(text, known, 1)
     raise InputError(
         setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default
@@ -147,7 +153,7 @@ class Design:
 
     def changed(self, texts: Texts, bare_units: str | None = None) -> "Design":
         """This design with other texts for some settings."""
-        return Design.from_texts({**self.texts, **texts}, bare_units)
+        return Design.from_texts(following(self.texts, texts), bare_units)
 
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
@@ -158,7 +164,7 @@ class Design:
 
     def text(self, key: str) -> str:
         """What was typed for a setting, or its default."""
-        return self.texts.get(key, BY_KEY[key].default)
+        return self.texts.get(key, default_text(BY_KEY[key], self._values))
 
     def as_typed(self, key: str) -> str:
         """What was typed for a setting of words; its default in the reader's measures."""
@@ -180,8 +186,11 @@ class Design:
         setting = BY_KEY[key]
         if setting.dimension == "choice":
             return dict(setting.choices)[self._values[key]]
-        if setting.dimension in PARSERS or self._values[key] is None:
-            return self.as_typed(key)
+        if setting.dimension in ("price_by_mass", "fuel_price"):
+            figure, slash, unit = self.as_typed(key).partition("/")
+            return units.priced(figure.strip(), self.units) + slash + unit
+        if setting.dimension in (*PARSERS, "money_sign") or self._values[key] is None:
+            return self.as_typed(key) or "none"
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
             return units.show(self._values[key], "price" if dimension == "money" else dimension, self.units, 4)
@@ -190,11 +199,42 @@ class Design:
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
     """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range."""
-    if setting.key != "gas_pressure" or values["fuel"] is None:
-        return setting
-    if gas(values["fuel"], values["fuel_blend"]).liquid is not None:
+    if setting.key != "gas_pressure" or not by_line(values):
         return setting
     return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
+
+
+def by_line(values: Mapping[str, Any]) -> bool:
+    """Whether the gas comes by a house line; not known where the fuel is refused."""
+    return values["fuel"] is not None and gas(values["fuel"], values["fuel_blend"]).liquid is None
+
+
+def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
+    """What a setting stands at when it is not told: its default; the gas pressure that of the supply of the fuel."""
+    return LINE_PRESSURE if setting.key == "gas_pressure" and by_line(values) else setting.default
+
+
+def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
+    """The texts before, changed; with another supply its gas pressure, unless that is told with the change."""
+    after = {**before, **texts}
+    return after if "gas_pressure" in texts else supplied(before, after, mine)
+
+
+def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
+    """The texts after a change. Another kind of supply, cylinder or line, brings its own gas pressure.
+
+    Not where that was changed too, or is among the settings that are `mine`, with commas between.
+    """
+    key = "gas_pressure"
+    if after.get(key) != before.get(key) or _by_line(before) is _by_line(after):
+        return dict(after)
+    if key in mine.split(","):
+        return {key: LINE_PRESSURE if _by_line(before) else BY_KEY[key].default, **after}
+    return {other: text for other, text in after.items() if other != key}
+
+
+def _by_line(texts: Texts) -> bool:
+    return by_line(read({key: texts[key] for key in ("fuel", "fuel_blend") if key in texts})[0])
 
 
 def units_of(texts: Texts) -> str:
@@ -219,6 +259,8 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
         default = default_values()[setting.key]
+        if setting.key == "gas_pressure":
+            default = _first_Pa(default_text(setting, values))
         values[setting.key] = default
         if setting.key not in texts:
             continue
@@ -231,6 +273,8 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         values[setting.key] = value
         if value != default:
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
+    if values["units"] and values["money_sign"]:
+        values["units"] = units.with_sign(values["units"], values["money_sign"])
     named: dict[str, InputError] = {}  # one refusal a setting
     for _, error in rules.broken(values):
         named.setdefault(error.field, error)
@@ -342,7 +386,7 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
         unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
         yield f"{units.significant(units.from_si(default, unit, si_unit))} {unit}".strip()
     else:
-        yield setting.default
+        yield default_text(setting, values)
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension in EXAMPLES:
@@ -374,6 +418,11 @@ def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> 
             unit = units.shown_unit(setting.dimension, bare_units)
             return f"{text} {unit}".strip()
     return text
+
+
+@cache
+def _first_Pa(text: str) -> float:
+    return units.parse_quantity(text, "gas_pressure", "gas_pressure")
 
 
 _DEFAULTS: dict[str, Any] = {}

@@ -94,6 +94,7 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
+    "house gas, its rate set": ({"fuel": "natural_gas"}, ("burner_count",)),
     "an end inlet without a baffle": (
         {"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, ("inlet", "wall", "grip", "body_depth")),
     "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
@@ -104,10 +105,12 @@ NEAR = {
 }  # fmt: skip
 # Settings with words of their own: other texts to try.
 TEXTS = {
+    "money_sign": ("€", "kr"),
     "lining": ("ifb_26 3 in", "dense_castable 1/2 in, blanket_8lb 2 in"),
     "fuel_blend": ("CH4 0.9, N2 0.1", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O", ""),
     "jet_drill": ("#54", "2 mm", "#40", ""),
+    "meter_capacity": ("250 ft3/h", "unknown"),
     "start_date": ("2026-03-02", "2026-03-06"),
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
@@ -198,7 +201,8 @@ def movers():
                 if not asked:
                     break
                 try:
-                    after = told(solve(design.changed({setting.key: text}), result), asked)
+                    alone = {"gas_pressure": design.text("gas_pressure"), setting.key: text}  # the fuel brings its own
+                    after = told(solve(design.changed(alone), result), asked)
                 except InputErrors:
                     continue
                 for key in asked:
@@ -221,12 +225,13 @@ def test_what_is_declared_moves_its_answer():
 def test_every_setting_moves_something():
     """An answer; or, of those named here, what is shown, dated, printed, compared in a table or checked."""
     moving = set().union(*movers().values())
-    shown = {"units", "print_scale_x", "print_scale_y"}
+    shown = {"units", "print_scale_x", "print_scale_y", "money_sign"}
     compared = {"multi_port_excess_air", "blown_excess_air", "aspirated_excess_air"}
     assert {setting.key for setting in SETTINGS} - moving == shown | compared | {
         "castable_service",
         "reducing_wanted",
         "pin_kind",
+        "meter_capacity",
     }
 
 

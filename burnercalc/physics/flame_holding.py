@@ -83,11 +83,10 @@ def hot_lip(critical, share=1.0):
 def times(critical, factor):
     """Product of two bands that have nothing to do with each other: their logarithms add as squares."""
 
-    def edge(one, other, way):
-        return exp(way * hypot(log(one / critical.value), log(other / factor.value)))
-
     value = critical.value * factor.value
-    return Band(value * edge(critical.low, factor.low, -1), value, value * edge(critical.high, factor.high, 1))
+    below = hypot(log(critical.low / critical.value), log(factor.low / factor.value))
+    above = hypot(log(critical.high / critical.value), log(factor.high / factor.value))
+    return Band(value * exp(-below), value, value * exp(above))
 
 
 def mixture_off(burning_velocity_at, equivalence_ratio, off):
@@ -240,13 +239,12 @@ class PortFlame:
         first puffs on; a lip that glows is a hot one.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        critical = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
-        weights = (self._puffs(velocity_m_s) if self._cold else w), w, w
+        low, value, high = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
+        puffs, factor = self._puffs(velocity_m_s) if self._cold else w, TURBULENT_FLASHBACK
         return Band(
-            *(
-                ((1 - w) * laminar + w * turbulent / factor) / limit
-                for w, factor, limit in zip(weights, reversed(TURBULENT_FLASHBACK), reversed(critical))
-            )
+            ((1 - puffs) * laminar + puffs * turbulent / factor.high) / high,
+            ((1 - w) * laminar + w * turbulent / factor.value) / value,
+            ((1 - w) * laminar + w * turbulent / factor.low) / low,
         )
 
     def _puffs(self, velocity_m_s):
@@ -295,11 +293,11 @@ class PortFlame:
         """Mixture velocity at plenum temperature above which the flame of a port alone lifts off; Band [m/s]."""
         return Band(*reversed(self._velocity(self.blow_off_margin, from_m_s=self._none_above_m_s(*self._lift))))
 
-    def careful_flashback_velocity_m_s(self, from_m_s=SCAN_HIGH_M_S):
-        """The high end of flashback_velocity_m_s alone, sought from a velocity downwards; inf when above it [m/s]."""
-        if self.flashback_margin(from_m_s).low <= 1:
+    def careful_flashback_velocity_m_s(self):
+        """The high end of flashback_velocity_m_s alone; inf when above all that is sought [m/s]."""
+        from_m_s = self._none_above_m_s(*self._flashback)
+        if from_m_s == SCAN_HIGH_M_S and self.flashback_margin(from_m_s).low <= 1:
             return inf
-        from_m_s = min(from_m_s, self._none_above_m_s(*self._flashback))
         return self._velocity(self.flashback_margin, edges=(0,), from_m_s=from_m_s)[0]
 
     def careful_lift_velocity_m_s(self):
