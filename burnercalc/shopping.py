@@ -69,7 +69,7 @@ def sold(result):
         Heading(lines.title),
         Table(
             tuple(column.label for column in lines.columns),
-            tuple((what, money(amount)) for what, amount in lines.rows),
+            tuple((what, money(amount, result)) for what, amount in lines.rows),
             "lr",
         ),
         Heading(breaks.title, 2),
