@@ -88,7 +88,9 @@ def lighting_card(
     before = pipe_switch_Pa < LEAST_SWITCH_PA
     low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     gauge_Pa = trains.gauge_Pa(
-        pressure_Pa=max(low_jet_Pa, lighting.gas_Pa or 0.0), unit=units, from_cylinder=gas.liquid is not None
+        pressure_Pa=max(low_jet_Pa, lighting.gas_Pa.value if lighting.gas_Pa else 0.0),
+        unit=units,
+        from_cylinder=gas.liquid is not None,
     )
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),

@@ -119,8 +119,7 @@ def train(
         add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "gauge_cock", "1/4")
-    light_Pa = lighting.gas_Pa
-    lit = {} if light_Pa is None else {"light": light_Pa}
+    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
     add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
     add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
     add("gas", "jet_holder", drill=jet.drill_name or "-")

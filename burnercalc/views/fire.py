@@ -2,6 +2,7 @@
 
 from ..catalogue.sentences import written
 from ..parts.blower import Blower
+from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
@@ -10,6 +11,7 @@ from ..parts.lighting import RELIGHTS_K, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
+from ..parts.lighting_steps import LightingSteps
 from ..parts.schedule import Schedule
 from ..parts.turning import Turning
 from .view import Plot, Say
@@ -32,7 +34,9 @@ def lighting_card_table(
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
     lighting_air: LightingAir,
+    burnt_gas: BurntGas,
     turning: Turning,
+    lighting_steps: LightingSteps,
     lit_by: str,
     damper_marks: DamperMarks,
     jet: Jet,
@@ -47,9 +51,18 @@ def lighting_card_table(
     def mark(told):
         return say(f"mark.{told.case}", **told.slots)
 
+    def by_regulator(step):
+        return "" if step.shown else say("by_regulator", outlet=step.regulator_Pa)
+
+    def cock(step, *before):
+        """Shut before the first step that its gauge does not show."""
+        shut = not step.shown and all(one.shown for one in before)
+        return say("cock", scale=card.gauge_Pa) if shut else ""
+
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
-        **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
+        **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
+        "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
@@ -72,15 +85,15 @@ def lighting_card_table(
         "co": air.co_dry and air.co_dry.high,
         "fresh": air.fresh_air_m3_s and air.fresh_air_m3_s.high,
         "low_mark": mark(damper_marks.low),
-        "high_gas": jet.high_Pa,
+        "high_gas": lighting_steps.high.gas_Pa,
         "high_mark": mark(damper_marks.high),
         "high_rate": firing.rate_W,
-        "scale": card.gauge_Pa,
-        "cock": say("cock", scale=card.gauge_Pa) if card.gauge_shut else "",
-        "by": say("by_regulator") if card.gauge_shut else "",
+        "by": by_regulator(lighting_steps.high),
     }
 
     turns = {"then": turning.to_low, "high": turning.to_high}
+    slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
+    ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
     full = "full" if card.fills_s < TRIAL_S[0] else ""
     guard = lit_by == "guard"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
@@ -100,11 +113,25 @@ def lighting_card_table(
     }
     steps = [step for step in CARD if not left_out.get(step)]
 
+    def by_way(step):
+        there = ways_there.get(step, ())
+        told = [
+            say(
+                "step",
+                cock=cock(one, *there[:n]),
+                gas=one.gas_Pa,
+                by=by_regulator(one),
+                damper=say(f"step.{one.damper.case}", **one.damper.slots),
+            )
+            for n, one in enumerate(there)
+        ]
+        return say("by_way", steps="; ".join(told)) if told else ""
+
     def do(step):
         words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
         many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
         steps = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
-        return say(words if words in say.words else f"{step}.do", in_steps=steps, **slots)
+        return say(words if words in say.words else f"{step}.do", in_steps=steps, by_way=by_way(step), **slots)
 
     def when(step):
         return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)
