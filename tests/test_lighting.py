@@ -231,8 +231,8 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
 
 def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
     down, up = card(**NEUTRAL)["The walls glow"][1], card(**CLOSE)["The walls glow"][1]
-    assert "one valve at a time: AIR FIRST, then gas" in down and "Not before" in down
-    assert "in 3 equal steps, one valve at a time: GAS FIRST, then air" in up
+    assert "one valve at a time, AIR FIRST, then gas" in down and "Not before" in down
+    assert "in 3 equal steps, one valve at a time, GAS FIRST, then air" in up
     assert "In 3 equal steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
 
 
@@ -585,7 +585,7 @@ def test_what_a_hand_may_miss_is_told():
         and "1.01 is one that even a torch does not hold" in far.text
     )
     r = solved(**HOUSE, port_diameter="9/32 in")
-    missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("fresh", "")}}))
+    missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
     assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
     assert solved(**WAYS["gas"]).checks.get("lighting_by_hand") is None
     assert "(water in a tube)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
@@ -825,9 +825,13 @@ def test_one_port_has_no_neighbour_that_holds_it():
 
 
 def test_a_hand_that_is_too_rich_for_burnt_gas_is_told():
-    """The guard shuts the gas; without one it is a fault."""
-    guard, stand = (solved(**{**CLOSE, "lit_by": way}).checks["lighting_by_hand"] for way in ("guard", "stand"))
-    assert (guard.verdict, stand.verdict) == ("note", "caution") and "burnt gas" in stand.text
+    """A guard shuts the gas, or somebody whose hands are free; with the torch in the hand it is a fault."""
+    r = solved(**CLOSE)
+    assert r.part("lighting_slide").fails == ("", "burnt") and "burnt gas" in r.checks["lighting_by_hand"].text
+    words = [
+        judged("lighting_by_hand", solved(**{**CLOSE, "lit_by": way})).verdict for way in ("hand", "stand", "guard")
+    ]
+    assert words == ["caution", "note", "note"]
 
 
 # --- by steps ---------------------------------------------------------------------------------------------------------
@@ -842,15 +846,19 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
     assert len(steps) == 2 and all(one.shown for one in steps)
     for one, rate in zip(steps, (54.3, 73.7)):
         assert one.gas_Pa / PSI_PA == pytest.approx(4.83 * (rate / 100) ** 2.08, rel=0.02)
-    told = [f"{one.gas_Pa / PSI_PA:.2f} psi with drill" for one in steps]
+    told = [f"{one.gas_Pa / PSI_PA:.2f} psi, gap" for one in steps]
     assert [text for text in told if text not in words] == []
     # Past its scale the gauge at the jet is shut and the regulator's read: 0.095 psi more, which the hose takes.
-    assert "cock shut (it ends at 3 psi), to 4.83 psi before the jet (4.93 psi at the regulator" in words
+    assert (
+        "cock shut (it ends at 3 psi), needle valve open, 4.83 psi before the jet (4.93 psi at the regulator)" in words
+    )
 
 
 def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
     words = card(**FAR_APART["crucible, metric"])["High fire"][1]
-    assert words.index("6.23 mbar with") < words.index("cock shut (it ends at 10 mbar)") < words.index("11.4 mbar")
+    assert (
+        words.index("6.23 mbar, gap 4.8 mm") < words.index("cock shut (it ends at 10 mbar)") < words.index("11.4 mbar")
+    )
     assert words.count("cock shut") == 1 and words.count("at the regulator") == 2
 
 

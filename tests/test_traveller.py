@@ -142,7 +142,7 @@ def test_the_damper_s_marks_leave_as_much_open_as_is_asked(default):
 def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     """3 psi of scale, 5 psi at high fire; where low fire is nearly high fire one gauge reads both and stays open."""
     rows = {when: do for when, do, _ in default.tables["lighting_card"].rows}
-    assert rows["High fire"].startswith("Shut the gauge's cock first: it ends at 3 psi.")
+    assert "its gauge's cock shut (it ends at 3 psi), needle valve open, 4.83 psi" in rows["High fire"]
     assert "the gauge's cock open" in rows["Set"]
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "shut before HIGH" in plate and "gap " in plate and "hole " in plate

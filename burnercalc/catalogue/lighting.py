@@ -78,9 +78,9 @@ FIRE_MARKS = {
 }
 # At a step between them, as short as there is room for.
 STEP_MARKS = {
-    "gap": "{drill} drill",
-    "gap_named": "drill {drill}, {size:drill_length}",
-    "rule": "{size:length} open",
+    "gap": "gap {drill}",
+    "gap_named": "gap {size:drill_length} (drill {drill})",
+    "rule": "gap {size:length}",
     "shut": "slide shut",
     "full": "slide fully open",
     "weak": "slide fully open",
@@ -93,7 +93,7 @@ WINDOW = (
 )
 HAND = "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. "
 FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold more."
-FILLS = "In {full:.0f} s or less the chamber is full of burnt gas. "
+FILLS = "In {full:time 1} or less the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more, but {torch:power 2} is the most that even a torch holds for sure. "
@@ -361,15 +361,15 @@ CHECKS = (
             + LOSES
             + TOGETHER
             + "So only the torch keeps it alight, and no hand holds one still. If "
-            "the flame goes out, gas fills the chamber in {fills:.1f} s.",
+            "the flame goes out, gas fills the chamber in {fills:time 2}.",
             "torch_stand": FILLS
             + LOSES
             + TOGETHER
             + "So only the torch keeps it alight. If it goes out, or a port goes "
-            "dark: gas off. Gas fills the chamber in {fills:.1f} s.",
+            "dark: gas off. Gas fills the chamber in {fills:time 2}.",
             "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the flame goes out, the "
             "guard shuts the gas.",
-            "beyond_hand": FILLS + LOSES + TOO_MUCH + "If it goes out, gas fills the chamber in {fills:.1f} s: fit a "
+            "beyond_hand": FILLS + LOSES + TOO_MUCH + "If it goes out, gas fills the chamber in {fills:time 2}: fit a "
             "pilot with a flame guard.",
             "beyond_guard": FILLS + LOSES + TOO_MUCH + "If it goes out, the guard shuts the gas.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
@@ -413,11 +413,12 @@ CHECKS += (
         source=BY_HAND,
         cases={
             "good": HAND + "With the torch in front the flame holds over all of it.",
-            "fresh": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
-            "back": HAND + "At {bad:.2f} the flame can run back. " + FINER,
-            "burnt": HAND + "At {bad:.2f} even a torch may lose it once burnt gas fills the chamber. " + FINER,
+            "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
+            "hand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. " + FINER,
             "guard": HAND + "At {bad:.2f} even the pilot may lose it once burnt gas fills the chamber: then the guard "
             "shuts the gas. Purge, and set it leaner: a little less gas.",
+            "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
+            "gas off at once, purge, and set it leaner: a little less gas.",
         },
     ),
     Check(
@@ -567,7 +568,7 @@ WORDS = {
     "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
     "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, torch or "
     "flame out: gas off at once.",
-    "burnt": "In {full:.0f} s burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
+    "burnt": "In {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
     "lit.do.dim": "At this rate the walls never come to a glow ({relights:temperature}): do not light it so.",
     "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
     "cock is shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
@@ -583,12 +584,11 @@ WORDS = {
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
-    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, {by_way}to {low_gas:gas_pressure} "
-    "and damper to LOW, {low_mark}. Not before: cold, it lifts.",
-    "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, {by_way}damper to LOW, {low_mark}, "
+    "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_gas:gas_pressure} and "
+    "damper to LOW, {low_mark}. Not before: cold, it lifts.",
+    "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}damper to LOW, {low_mark}, "
     "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
-    "by_way": "by {steps}; then ",
-    "step": "{cock}{gas:gas_pressure}{by} with {damper}",
+    "step": "{cock}{gas:gas_pressure}{by}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
@@ -596,27 +596,26 @@ WORDS = {
     "in_steps.one": "one valve at a time",
     "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
-    "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air, {by_way}{cock}to {high_gas:gas_pressure} before "
+    "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
     "the jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}.",
-    "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas, {by_way}{cock}damper to HIGH, {high_mark}, and "
+    "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
     "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
-    "cock": "the gauge's cock shut (it ends at {scale:gas_pressure}), ",
-    "by_regulator": " ({outlet:gas_pressure} at the regulator, needle valve open)",
+    "cock": "its gauge's cock shut (it ends at {scale:gas_pressure}), needle valve open, ",
+    "by_regulator": " ({outlet:gas_pressure} at the regulator)",
     "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
-    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
-    "burn. Each with its own cock and torch: no hot chamber lights it for sure. Farthest from the door first. Not "
-    "lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
+    "Each with its own cock and torch, farthest from the door first. Not lit, or out: its gas off, air at LIGHT.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
-    "nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.do": "A hand to the cock, or a flame guard, till the walls are above {relights:temperature}; nobody leaves "
+    "it later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
@@ -630,15 +629,16 @@ WORDS = {
     "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
     "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
     "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
-    "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, and a valve that springs shut, opened again by hand only. The switch proves the fan alone: "
-    "a pin keeps the damper from closing below LIGHT and LOW. In the {by_hand:.0f} s of a hand high fire fills the "
-    "cold chamber {times:.1f} times.",
+    "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
+    "damper at LIGHT or LOW. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "fails.do.before_several": "The gas must close by itself: an air switch before the damper, which lets go below "
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
+    "damper at LIGHT or LOW.",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
-    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
-    "brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "
+    "propane lies low, in pits and drains, natural gas under the roof. Outside, call gas supplier or fire brigade.",
     "smell.source": "common practice",
 }
 

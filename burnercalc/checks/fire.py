@@ -98,20 +98,21 @@ def lighting_check(
 
 
 def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str) -> Judged | None:
-    """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose only once burnt
-    gas fills the chamber is a note where a guard then shuts the gas."""
+    """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
+    all careful ends together, is a note where guard or somebody with free hands shuts the gas."""
     slide = lighting_slide
     if slide.ratio is None:
         return None
     failing = [(why, ratio) for why, ratio in zip(slide.fails, (slide.ratio.low, slide.ratio.high)) if why]
     why, bad = min(failing, key=lambda one: one[0] == "burnt", default=("good", None))
-    shut = why == "burnt" and lit_by == "guard"
+    case = lit_by if why == "burnt" else why
+    word = {"good": "good", "guard": "note", "stand": "note"}.get(case, "caution")
     return verdict(
-        "good" if not failing else "note" if shut else "caution",
+        word,
         slide.ratio.value,
         None,
-        case="guard" if shut else why,
-        cures=() if shut or not failing else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
+        case=case,
+        cures=() if word != "caution" else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
         least=slide.ratio.low,
         most=slide.ratio.high,
         bad=bad,

@@ -31,8 +31,8 @@ FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 class LightingSlide:
     """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit.
 
-    `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what the flame does at the lean end, and at
-    the rich one: back (it runs back), fresh or burnt (even a torch may lose it, in fresh air, in burnt gas), or "".
+    `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
+    at the rich one: lost (it runs back, or no torch holds it), burnt (no torch may, in burnt gas), or "".
     """
 
     kind: str
@@ -53,12 +53,10 @@ def lighting_slide(
 
     def fails(ratio):
         if not ratio > 0:
-            return "fresh"
+            return "lost"
         one, rate_W = tries.at(ratio, 0.0), lighting.rate_W.value
-        if not one.limits or rate_W > TORCH_LIFT * one.lift_W:
-            return "fresh"
-        if rate_W < one.flashback_W:
-            return "back"
+        if not (one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W):
+            return "lost"
         return "" if one.together_W and rate_W <= TORCH_LIFT * one.together_W else "burnt"
 
     def made(kind, drill, size_m, open_share, off):

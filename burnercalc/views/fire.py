@@ -51,6 +51,9 @@ def lighting_card_table(
     def mark(told):
         return say(f"mark.{told.case}", **told.slots)
 
+    def step_mark(told):
+        return say(f"step.{told.case}", **told.slots)
+
     def by_regulator(step):
         return "" if step.shown else say("by_regulator", outlet=step.regulator_Pa)
 
@@ -104,7 +107,7 @@ def lighting_card_table(
         "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         "several": "one" if blower.burners > 1 else "",
-        "fails": "before" if card.switch_before else "",
+        "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }
     left_out = {
         "several": burner_count == 1 or way == "never",
@@ -121,11 +124,11 @@ def lighting_card_table(
                 cock=cock(one, *there[:n]),
                 gas=one.gas_Pa,
                 by=by_regulator(one),
-                damper=say(f"step.{one.damper.case}", **one.damper.slots),
+                damper=step_mark(one.damper),
             )
             for n, one in enumerate(there)
         ]
-        return say("by_way", steps="; ".join(told)) if told else ""
+        return "".join(told)
 
     def do(step):
         words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
