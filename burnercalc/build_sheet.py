@@ -5,16 +5,15 @@ from dataclasses import replace
 from itertools import compress
 from math import ceil
 
-from . import units
-from .drawing.helvetica import shortened, text_width
+from . import foot, shopping, units
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import (
     FOOT_MM,
     GAP_MM,
     QR,
+    RATIOS,
     SIDE_MM,
-    TABLE_MM,
     TOP_MM,
     Caution,
     Columns,
@@ -24,24 +23,23 @@ from .drawing.text_pages import (
     PageBreak,
     Paragraph,
     Table,
-    figure_ratio,
+    fits_at,
     used_mm,
 )
 from .errors import InputError
+from .foot import LAW, NO_FIRE
 from .result import VERDICTS
 from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
-CARD_TITLE = "Lighting card: blown multi-port burner"
+CARD_TITLE = "Lighting card"
 LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
-TRAIN_MM = 190.0
+TRAIN_MM, SLIDE_MM = 190.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
-STOP = "DO NOT BUILD THIS.  "
-NO_FIRE = "DO NOT LIGHT THIS.  "
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
@@ -59,25 +57,24 @@ TEST_FIRE = (
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
+BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
-LAW = "This sheet is arithmetic, not approval."
+BRIDGE = {"in": "1/2 in", "mm": "12 mm"}  # of steel left in a long cut
+BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
 def pdf(result, link, paper):
-    """The sheet as PDF bytes; `link` opens the design and is printed on every page, as far as it fits."""
+    """The sheet as PDF bytes; `link` opens the design; on every page it, or the design's number, is printed."""
     width, height = paper_size(paper)
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
-    stop = STOP if result.worst == "stop" else ""  # on every page
-    address = stop + shortened(link, TABLE_MM, width - 30 - text_width(stop, TABLE_MM))
-    return write_document_pdf(TITLE, blocks(result, link, width, height), paper, address)
+    return write_document_pdf(TITLE, blocks(result, link, width, height, paper), paper, foot.line(result, link, paper))
 
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
-    stop = NO_FIRE if result.worst == "stop" else ""
-    address = stop + shortened(link, TABLE_MM, paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM))
-    return write_document_pdf(CARD_TITLE, card_blocks(result), paper, address)
+    title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK}"
+    return write_document_pdf(title, card_blocks(result), paper, foot.line(result, link, paper, NO_FIRE))
 
 
 def card_blocks(result):
@@ -93,20 +90,27 @@ def card_blocks(result):
     ]
 
 
-def blocks(result, link, width, height):
+def _gas_words(result):
+    """What it burns; a blend is one that was analysed for it."""
+    return "gas as analysed" if result.design.fuel_blend else result.design.show("fuel")
+
+
+def blocks(result, link, width, height, paper="letter"):
     """The sheet as blocks for pages of that size [mm]; the first page and the lighting card stand by themselves."""
     return [
         *_first_page(result, link, width, height),
         *_steel(result, width),
-        *_block(result, (width - GAP_MM) / 2),
+        *_block(result, width),
         *_casting(result),
         *_days(result),
-        *_gas(result),
+        *_gas(result, width),
         *_train(result),
+        *shopping.blocks(result),
         PageBreak(),
         *_lighting(result),
         *_record(result),
         *_notes(result),
+        *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
     ]
 
 
@@ -131,13 +135,12 @@ def _first_page(result, link, width, height):
 
 def _view(result, name, width, height, caption):
     """A view of the burner as large as its place allows, its texts drawn for that scale."""
-    ratio = 1
-    while True:
-        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True)
-        needed = figure_ratio(drawing, width, height)
-        if needed <= ratio:
-            return Figure(drawing, height, caption)
-        ratio = needed
+    for ratio in RATIOS:
+        drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True, wide=width / height)
+        if not fits_at(drawing, ratio, width, height):
+            continue
+        return Figure(drawing, height, caption)
+    raise InputError("figure", f"{name} in {width:.0f} x {height:.0f} mm", "needs a larger place")
 
 
 def _lasts(seconds):
@@ -229,7 +232,11 @@ def _steel(result, width):
         f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
         f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
-        + (", but for a bridge in the middle of each long side: it stays until both caps are on." if tube else ".")
+        + (
+            f", but for a bridge of {BRIDGE[d.units]} in the middle of each long side: it stays until both caps are on."
+            if tube
+            else "."
+        )
         if cut.drills
         else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
     )
@@ -332,8 +339,8 @@ def _care(result, *keys):
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
-def _block(result, half):
-    d = result.design
+def _block(result, width):
+    d, half = result.design, (width - GAP_MM) / 2
     mould = _numbers(
         result,
         (
@@ -363,6 +370,9 @@ def _block(result, half):
     pins = _set(result, ("pin_kind", "pin_stock_length", "pin_depth")) + pins
     wood = result.part("mould").wood
     mould.append(("Screws at corners, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
+    outside = wood.pieces[0].length_m if result.part("face").round else _outside_m(wood)
+    bar = units.show(outside, "length", d.units)
+    mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
@@ -407,21 +417,24 @@ def _block(result, half):
         Columns(
             (
                 (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
-                (_view(result, "exploded", half, MOULD_MM, "Taken apart; the face looks down"),),
-            ),
-            (1.0, 1.0),
+                (Table(("Mould", ""), tuple(mould), "lr"),),
+            )
         ),
         Columns(
             (
-                (Table(("Mould", ""), tuple(mould), "lr"),),
                 (Table(("Pins", ""), tuple(pins), "lr"),),
                 (Table(("One block", ""), tuple(batch), "lr"), *mixing),
-            ),
-            (1.0, 0.9, 1.2),
+            )
         ),
+        _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         *table,
     ]
+
+
+def _outside_m(wood):
+    """How wide the frame is outside, which a cross-bar has to span."""
+    return wood.inside_width_m + 2 * wood.pieces[0].thickness_m
 
 
 def _casts(design, together):
@@ -438,6 +451,7 @@ def _casting(result):
         Heading("Pins, casting, stripping, drying, first fire"),
         _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
+        Paragraph(f"Level inside, once the body is at its mark: {result['level_inside']}."),
         Caution(_care(result, "cast", "trim")),
     ]
 
@@ -457,6 +471,7 @@ def _train(result):
             result.drawings["train"],
             TRAIN_MM,
             "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+            scheme=True,
         ),
     ]
 
@@ -519,7 +534,7 @@ def _days(result):
     ]
 
 
-def _gas(result):
+def _gas(result, width):
     d = result.design
     numbers = _numbers(result, ("gas_flow", "air_flow", "jet", "jet_gas_pressure", "mixture_pressure"))
     card = result.tables.get("regulator_card")
@@ -543,6 +558,23 @@ def _gas(result):
     return [
         Heading("Gas and air"),
         Columns((left, right), (1.0, 1.3)),
+        Columns(
+            (
+                (
+                    _view(
+                        result, "slide", (width - GAP_MM) / 2, SLIDE_MM, "Slide of the damper, shut; bore: broken line"
+                    ),
+                ),
+                (
+                    Paragraph(
+                        "The damper is a flat plate that slides across the mix pipe. Shut, its straight edge at the "
+                        "top touches the bore. Drawn back to a mark, it leaves the gap that is told."
+                    ),
+                    Table(("Mark", "Damper"), tuple((row[0], row[-1]) for row in fires(result)), "ll"),
+                ),
+            ),
+            (1.0, 1.0),
+        ),
         Caution(f"{care} {LAW}", first.rstrip(": ")),
     ]
 

@@ -76,6 +76,7 @@ def _parser() -> argparse.ArgumentParser:
     form = sheet.add_mutually_exclusive_group()
     form.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
     form.add_argument("--pdf", metavar="FILE.pdf", help="the build sheet as a PDF instead of text")
+    form.add_argument("--all", action="store_true", help="every setting, answer and check, not the first ones alone")
     _paper(sheet)
     _force(sheet)
     template = _command(commands, "template", _template, "templates as a PDF, true to size")
@@ -203,7 +204,7 @@ def _sheet(arguments: argparse.Namespace) -> int:
         plain = "utf" not in (getattr(sys.stdout, "encoding", None) or "").lower()
         print(json.dumps(as_data(result, arguments.site), indent=1, ensure_ascii=plain))
     else:
-        print(as_text(result, arguments.site), end="")
+        print(as_text(result, arguments.site, arguments.all), end="")
     return 0
 
 

@@ -21,7 +21,7 @@ LINE_MOST = "14 inH2O"  # up to where its slider goes
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
 # How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
-MOST_STEPS, MOST_MARKS, MOST_CHAMBERS = 6, 200, 24
+MOST_STEPS, MOST_MARKS, MOST_CHAMBERS, MOST_HALVINGS = 6, 200, 24, 14
 MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
@@ -266,12 +266,51 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
         found = [_neat(setting, text, values, broken) for text, error in errors.items() if error is None]
         own = [error.nearest for error in errors.values() if error and error.field == setting.key]
         waiting = [text for text in dict.fromkeys(own) if text not in tried]
+    if search and found and not others:  # of several refusals each keeps room for the others' offers
+        found = [_nearest(setting, refused, text, values, broken) for text in found]
     if search and not found:
         texts = list(_others(setting, values))
         if values.get("firing_rate") == "auto":  # then each may mean heating up a chamber
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
+        found = [text if others or not text else _nearest(setting, refused, text, values, broken) for text in found]
     return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
+
+
+def _nearest(
+    setting: Setting,
+    refused: InputError,
+    text: str,
+    values: Mapping[str, Any],
+    broken: Callable[[str], InputError | None],
+) -> str:
+    """What works and lies nearest to what was typed, found by halving between it and an offer that works."""
+    system = values.get("units") or "in"
+    if setting.dimension not in units.DIMENSIONS:
+        return text
+    works, typed = _parse(setting, text, None, system), values[setting.key]
+    if typed is None:  # out of its range
+        try:
+            typed = units.parse_quantity(str(refused.value), setting.dimension, setting.key)
+        except InputError:
+            return text
+    if not all(isinstance(number, (int, float)) for number in (typed, works)):
+        return text
+    offered = works
+    for _ in range(MOST_HALVINGS):
+        middle = (typed + works) / 2
+        if setting.whole:
+            middle = ceil(middle) if works > typed else floor(middle)
+        if middle == works:
+            break
+        shown = units.show(middle, setting.dimension, system, exact=True)
+        if broken(shown) is None:
+            works = middle
+        else:
+            typed = middle
+    if works == offered:
+        return text
+    return _neat(setting, units.show(works, setting.dimension, system, exact=True), values, broken)
 
 
 def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callable[[str], InputError | None]) -> str:
@@ -286,7 +325,10 @@ def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callab
     digits = 2 - floor(log10(abs(number)))
     parts = TAPE_PARTS if unit == "in" else (10.0**digits,)
     marks = (mark(number * part) / part for part in parts for mark in (floor, ceil))
-    for at in sorted(marks, key=lambda at: abs(at - number) > abs(number) / 50):  # sixteenths where one is near enough
+    near = abs(number) / 50  # a sixteenth where one is near enough, else the nearest mark
+    for at in sorted(
+        marks, key=lambda at: (abs(at - number) > near, abs(at - number) if abs(at - number) > near else 0)
+    ):
         shown = f"{units.tape(at) if unit == 'in' else f'{at:.{max(digits, 0)}f}'} {unit}".strip()
         if broken(shown) is None:
             return shown

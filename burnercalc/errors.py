@@ -30,7 +30,7 @@ class InputError(ValueError):
 
 
 def _said(value: object, most: int) -> str:
-    text = str(value)
+    text = f"{value:g}" if isinstance(value, float) else str(value)
     text = printable(" ".join(text[: 4 * most].split()))
     return text if len(text) <= most else text[:most] + "..."
 

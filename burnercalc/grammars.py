@@ -130,20 +130,39 @@ def blower_curve(text, field):
 
 def drill(text, field):
     """`#54`, `F`, `1/16 in` or `1.5 mm` as the drill's name; spaces and capitals do not count."""
+    known = _drill_known(text)
+    if known:
+        return known
+    raise InputError(
+        field, text, "is not a drill as sold; write it as #54, F, 1/16 in or 1.5 mm", _drill_near(text, field)
+    )
+
+
+def _drill_known(text):
     wanted = _drill_name(text)
-    for family in drills.FAMILIES:
-        for known in drills.drills(family):
-            if _drill_name(known.name) == wanted:
-                return known.name
-    nearest = "#54"
+    return next(
+        (
+            known.name
+            for family in drills.FAMILIES
+            for known in drills.drills(family)
+            if _drill_name(known.name) == wanted
+        ),
+        None,
+    )
+
+
+def _drill_near(text, field):
+    """What was typed with the sign or the unit it lacks, else the sold size next to it."""
+    bare = text.strip()
+    meant = _drill_known(f"{bare} in") or _drill_known(f"#{bare}") or _drill_known(f"{bare} mm")
+    if meant:
+        return meant
     try:
-        below, above = drills.nearest_drills(
-            parse_quantity(text, "length", field), "metric" if "mm" in wanted else "fraction"
-        )
-        nearest = (below or above).name
+        size_m = parse_quantity(text, "length", field)
+        around = drills.nearest_drills(size_m, "metric" if "mm" in _drill_name(text) else "fraction")
     except InputError:
-        pass
-    raise InputError(field, text, "is not a drill as sold; write it as #54, F, 1/16 in or 1.5 mm", nearest)
+        return EXAMPLES["drill"]
+    return min((each for each in around if each), key=lambda each: abs(each.diameter_m - size_m)).name
 
 
 def _drill_name(text):

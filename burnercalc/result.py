@@ -169,8 +169,8 @@ class OnDemand(Mapping):
 
     __slots__ = ("_keys", "_made", "_make")
 
-    def __init__(self, keys, make: Callable[[str], Any]):
-        self._keys = tuple(keys)
+    def __init__(self, keys: Mapping[str, Any], make: Callable[[str], Any]):
+        self._keys = keys
         self._make = make
         self._made: dict[str, Any] = {}
 
@@ -262,8 +262,8 @@ class Result:
     def _of_a_line(self):
         return self.part("gas").liquid is None
 
-    def _written(self, sentence, slots):
-        return written(sentence, slots, self.design.units, self._of_a_line)
+    def _written(self, sentence, slots, apart=False):
+        return written(sentence, slots, self.design.units, self._of_a_line, apart)
 
     def _case(self, words, found):
         """A text of a declaration that may have cases, its slots filled."""
@@ -286,7 +286,7 @@ class Result:
         judged = self.parts.call(checks.CHECKS[key])
         if judged is None:
             return None
-        text = " ".join(self._written(declared.cases[case], judged.slots) for case in judged.cases)
+        text = " ".join(self._written(declared.cases[case], judged.slots, apart=True) for case in judged.cases)
         cures = declared.cures if judged.cures is None else judged.cures
         others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
         if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
@@ -313,7 +313,7 @@ class Result:
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""
         declared = catalogue.DRAWINGS[key]
-        given = {"text_mm": None, "numbers": False, "few": False, **given}
+        given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
             given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)

@@ -310,7 +310,7 @@ def _corner_drill_fits(v):
             "corner_drill",
             _text(v, "corner_drill"),
             f"must be at most the window's shorter side ({_said(v, most)})",
-            _show(v, min(most, 0.009525)),
+            _show(v, most),
             ("body_width", "body_length", "setback"),
         )
 
@@ -373,7 +373,7 @@ def _pins_stop_in_the_base(v):
             "pin_depth",
             _text(v, "pin_depth"),
             f"must be at most the thickness of the base board {base.name} ({_said(v, base.thickness_m)})",
-            _show(v, base.thickness_m / 2),
+            _show(v, base.thickness_m),
             ("mould_base",),
         )
 
@@ -395,7 +395,7 @@ def _pins_are_near_their_marks(v):
             "port_position_tolerance",
             _text(v, "port_position_tolerance"),
             f"must be at most one port diameter ({_text(v, 'port_diameter')})",
-            _show(v, v["port_diameter"] / 4),
+            _show(v, v["port_diameter"]),
             ("port_diameter",),
         )
 
@@ -425,7 +425,7 @@ def _tank_is_long_enough(v):
             "tank_length",
             _text(v, "tank_length"),
             f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
-            _show(v, 3 * v["tank_diameter"]),
+            _show(v, v["tank_diameter"]),
             ("tank_diameter", "cylinder"),
         )
 
@@ -441,7 +441,7 @@ def _batch_comes_to_an_end(v):
         most = next((burners for burners in range(v["batch_size"], 0, -1) if days(burners) <= MOST_BATCH_DAYS), None)
         return InputError(
             "batch_size",
-            _text(v, "batch_size"),
+            v["batch_size"],
             f"must be done by hand in {MOST_BATCH_DAYS} working days, not in {days(v['batch_size']):.0f}",
             "" if most is None else str(most),
             BATCH_HOURS,

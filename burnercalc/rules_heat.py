@@ -59,7 +59,7 @@ def _work_below_chamber(v):
             "work_temperature",
             _shown(v, v["work_temperature"], "temperature"),
             f"must not be hotter than the chamber ({_shown(v, v['chamber_temperature'], 'temperature')})",
-            _about(v, v["chamber_temperature"] - 10, "temperature"),
+            _shown(v, v["chamber_temperature"], "temperature"),
             ("chamber_temperature",),
         )
 

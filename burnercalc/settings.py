@@ -60,6 +60,7 @@ METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
 LIQUID = ("fuel", "propane", "butane")
+BOX_BODY = ("body_kind", "tube", "plates")  # what a round body has no use for
 NO_YES = (("no", "no"), ("yes", "yes"))
 
 SETTINGS = (
@@ -152,6 +153,7 @@ SETTINGS = (
         "0 in",
         "3 in",
         _SIXTEENTH,
+        when=BOX_BODY,
     ),
     Setting(
         "port_diameter",
@@ -752,6 +754,7 @@ SETTINGS = (
         "0 deg",
         "120 deg",
         ("5 deg", "5 deg"),
+        when=BOX_BODY,
     ),
     Setting(
         "chamber_back_pressure",
@@ -921,6 +924,7 @@ SETTINGS = (
         "1 in",
         ("1/16 in", "1 mm"),
         words=("wall",),
+        when=BOX_BODY,
     ),
     Setting(
         "stock_lengths",
@@ -951,6 +955,7 @@ SETTINGS = (
         "1/16 in",
         "2 in",
         _SIXTEENTH,
+        when=BOX_BODY,
     ),
     Setting(
         "inlet_length",

@@ -1,6 +1,7 @@
 """A result as a text sheet for the terminal, and as plain data for JSON."""
 
 import datetime
+from textwrap import wrap
 
 from . import units
 from .link import to_link
@@ -8,6 +9,7 @@ from .rooms import ROOMS
 from .settings import BY_KEY, SETTINGS
 
 WIDE = 30  # columns of the labels
+ACROSS = 110  # columns of the sentences
 LIST_UNITS = {
     "lengths": "m",
     "offers": "m",
@@ -18,6 +20,7 @@ LIST_UNITS = {
     "fuel_blend": "1",
 }
 MARKS = {"good": "good   ", "note": "note   ", "caution": "CAUTION", "stop": "STOP   "}
+AFTER_MARK = 10  # columns before a sentence
 
 
 def as_data(result, base=""):
@@ -92,26 +95,52 @@ def shown(answer, unit_system):
     return text
 
 
-def as_text(result, base=""):
-    """The sheet: settings, answers and checks, each on a line, in the design's units."""
+def as_text(result, base="", whole=False):
+    """The sheet, in the design's units: verdict, each room's first answers, what checks find or note, what is set.
+
+    whole: also what can be looked up: every answer, every check, and the settings that are the example's.
+    """
     d = result.design
-    lines = []
+    found = result.ranked()
+    faults = [check for check in found if check.fault]
+    lines = [f"{result.worst.upper()}: " + (faults[0].label if faults else "no check asks for a change.")]
     for room, title in ROOMS.items():
-        members = [s for s in SETTINGS if s.room == room]
-        if members:
-            lines += ["", title.upper()]
-            lines += [
-                f"  {s.label:<{WIDE}}  {d.show(s.key)}{'' if s.key in d.texts else '  (default)'}" for s in members
-            ]
-    lines += ["", "ANSWERS"]
-    lines += [f"  {a.label:<{WIDE}}  {shown(a, d.units)}" for a in result.answers.values()]
-    lines += ["", "CHECKS"]
-    for check in result.ranked():
-        lines.append(f"  {MARKS[check.verdict]} {check.text}")
-        if check.fault and check.changes:
-            lines.append(
-                "          change: "
-                + ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)
-            )
-    lines += ["", "LINK", "  " + to_link(d, base), ""]
-    return "\n".join(lines[1:])
+        lines += _part(title, [_line(a.label, shown(a, d.units)) for a in _answers(result, room, whole)])
+    lines += _part("Checks", [line for check in found if whole or check.verdict != "good" for line in _said(check)])
+    for room, title in ROOMS.items():
+        members = [s for s in SETTINGS if s.room == room and (whole or s.key in d.texts)]
+        lines += _part(
+            f"{title}, set",
+            [_line(s.label, d.show(s.key) + ("" if s.key in d.texts else "  (default)")) for s in members],
+        )
+    lines += _part("Link", ["  " + to_link(d, base)])
+    return "\n".join([*lines, ""])
+
+
+def _part(title, lines):
+    return ["", title.upper(), *lines] if lines else []
+
+
+def _line(label, text):
+    return "\n".join(
+        wrap(
+            text,
+            ACROSS,
+            initial_indent=f"  {label:<{WIDE}}  ",
+            subsequent_indent=" " * (WIDE + 4),
+            break_on_hyphens=False,
+        )
+    )
+
+
+def _answers(result, room, whole):
+    return [a for a in result.answers.values() if a.room == room and (whole or a.near == "first")]
+
+
+def _said(check):
+    """A check in lines of a terminal, and what to move against a fault."""
+    lines = wrap(check.text, ACROSS, initial_indent=f"  {MARKS[check.verdict]} ", subsequent_indent=" " * AFTER_MARK)
+    if check.fault and check.changes:
+        moves = ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)
+        lines += wrap(f"change: {moves}", ACROSS, initial_indent=" " * AFTER_MARK, subsequent_indent=" " * AFTER_MARK)
+    return lines

@@ -1,11 +1,8 @@
 """The shopping list on paper, and what of it is left to buy: a line is named by what it is and as what it is sold."""
 
-from . import units
-from .build_sheet import LAW, STOP
-from .drawing.helvetica import shortened, text_width
-from .drawing.paper import paper_size
+from . import foot, units
 from .drawing.pdf import write_document_pdf
-from .drawing.text_pages import SIDE_MM, TABLE_MM, Heading, Paragraph, Table
+from .drawing.text_pages import Heading, Paragraph, Table
 
 TITLE = "Shopping list: blown multi-port burner"
 BOX = "Got" + " " * 6  # wide enough for a tick
@@ -17,9 +14,21 @@ def name_of(row):
     return f"{item}, {sold}"
 
 
+def some_of(count, name):
+    """What the device keeps where so many of a row are there, not all."""
+    return f"{count:.0f} of {name}"
+
+
 def left_to_buy(result, got=(), table="shopping"):
-    """The rows of the list, or of the tools beside it, that are not among the names of what is got."""
-    return [row for row in result.tables[table].rows if name_of(row) not in got]
+    """The rows of the list, or of the tools beside it, without what is got: all of a row, or so many."""
+    left = []
+    for row in result.tables[table].rows:
+        *words, count, price = row
+        name = name_of(row)
+        some = next((n for n in range(count) if n and some_of(n, name) in got), 0)
+        if name not in got:
+            left.append((*words, count - some, price and price * (count - some) / count))
+    return left
 
 
 def summed(rows):
@@ -32,9 +41,7 @@ def money(amount):
 
 def pdf(result, link, paper, got=()):
     """The list as PDF bytes, without what is got."""
-    stop = STOP if result.worst == "stop" else ""  # on every page
-    room = paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM)
-    return write_document_pdf(TITLE, blocks(result, got), paper, stop + shortened(link, TABLE_MM, room))
+    return write_document_pdf(TITLE, blocks(result, got), paper, foot.line(result, link, paper))
 
 
 def blocks(result, got=()):
@@ -50,7 +57,7 @@ def blocks(result, got=()):
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools))}"),
         Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         _table(result, "tools", tools),
-        Paragraph(LAW),
+        Paragraph(foot.LAW),
     ]
 
 

@@ -52,7 +52,7 @@ def interpolate(x: float, xs: Sequence[float], ys: Sequence[float], field: str =
     if not xs[0] <= x <= xs[-1]:
         raise InputError(
             field,
-            f"{x:g}",
+            x,
             f"must be within {xs[0]:g} to {xs[-1]:g}",
             f"{min(max(x, xs[0]), xs[-1]):g}" if x == x else "",
         )

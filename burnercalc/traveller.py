@@ -1,11 +1,9 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
-from . import units
-from .build_sheet import LAW, LEAK, STOP, TEST_FIRE, fires
-from .drawing.helvetica import shortened, text_width
-from .drawing.paper import paper_size
+from . import foot, units
+from .build_sheet import LEAK, TEST_FIRE, fires
 from .drawing.pdf import write_document_pdf
-from .drawing.text_pages import SIDE_MM, TABLE_MM, Caution, Heading, PageBreak, Paragraph, Table
+from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
 
 # Headings of what is filled in, wide enough to write under.
@@ -46,15 +44,13 @@ CERTIFIED = (
     "it "
     "will stand the local authority decides: ask it, the gas supplier and the insurer first. A filled-in traveller is "
     "a "
-    f"record, not an approval. {LAW}"
+    f"record, not an approval. {foot.LAW}"
 )
 
 
 def pdf(result, link, paper):
     """A set of pages for each burner of the batch as PDF bytes."""
-    stop = STOP if result.worst == "stop" else ""  # on every page
-    room = paper_size(paper)[0] - 2 * SIDE_MM - 30 - text_width(stop, TABLE_MM)
-    return write_document_pdf(TITLE, blocks(result), paper, stop + shortened(link, TABLE_MM, room))
+    return write_document_pdf(TITLE, blocks(result), paper, foot.line(result, link, paper))
 
 
 def blocks(result):

@@ -21,7 +21,7 @@ DIMENSIONS = {
     "paper_length": ("m", "mm", "mm"),
     "drill_length": ("m", "in", "mm"),  # too fine for a tape: decimals of an inch
     "area": ("m2", "in2", "cm2"),
-    "volume": ("m3", "ft3", "L"),
+    "volume": ("m3", "in3", "L"),
     "mass": ("kg", "lb", "kg"),
     "mass_flow": ("kg/s", "lb/h", "kg/h"),
     "time": ("s", "h", "h"),
@@ -31,7 +31,7 @@ DIMENSIONS = {
     "power": ("W", "kBtu/h", "kW"),
     "power_per_area": ("W/m2", "kBtu/h/in2", "W/mm2"),
     "heat_flux": ("W/m2", "Btu/h/ft2", "W/m2"),
-    "power_per_volume": ("W/m3", "kBtu/h/ft3", "kW/L"),
+    "power_per_volume": ("W/m3", "Btu/h/in3", "kW/L"),
     "energy": ("J", "kBtu", "MJ"),
     "energy_per_volume": ("J/m3", "Btu/ft3", "MJ/m3"),
     "energy_per_mass": ("J/kg", "Btu/lb", "MJ/kg"),
@@ -398,13 +398,15 @@ def significant(value: float, digits: int = 3) -> str:
     return f"{rounded:.{max(digits - 1 - floor(log10(abs(rounded))), 0)}f}"
 
 
-def show(value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False) -> str:
+def show(
+    value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False, finer: int = 0
+) -> str:
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
     under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; money from 10
     on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that the text can be read back
-    without loss.
+    without loss. `finer` gives so many digits more than usual; of inches first 1/64, then decimals.
     """
     if value is None:
         return "none"
@@ -414,7 +416,7 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
         return f"{value:g}"
     unit = shown_unit(dimension, units)
     if dimension == "gas_share" and 0 < value < 5e-3 and not exact:
-        return f"{significant(1e6 * value, digits)} ppm"
+        return f"{significant(1e6 * value, digits + finer)} ppm"
     if dimension == "time" and not exact:
         unit = "s" if 0 < value < 60 else "min" if value < 3600 else unit if value < 3 * 86400 else "day"
     number = from_si(value, unit, si_unit_of(dimension))
@@ -422,24 +424,30 @@ def show(value: float | str | None, dimension: str, units: str, digits: int = 3,
         if is_on_tape(number):
             text = tape(number)
         else:
-            text = repr(round(number, 9)) if exact else tape(number, 32 if abs(number) >= 1 / 8 else 64)
+            text = repr(round(number, 9)) if exact else _off_tape(number, finer)
     elif exact:
         text = f"{number:.12g}"
     elif dimension == "length":
-        text = f"{number:.{2 if abs(number) < 10 else 1}f}"
+        text = f"{number:.{(2 if abs(number) < 10 else 1) + finer}f}"
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":
-        text = significant(number, digits) if abs(number) >= 1000 else f"{number:.0f}"
+        text = significant(number, digits + finer) if abs(number) >= 1000 else f"{number:.{finer}f}"
     elif dimension in ("price", "money"):
-        text = f"{number:.0f}" if dimension == "money" and abs(number) >= 10 else f"{number:.2f}"
+        text = f"{number:.{finer}f}" if dimension == "money" and abs(number) >= 10 else f"{number:.{2 + finer}f}"
     else:
-        text = significant(number, 2 if unit == "day" else digits)
+        text = significant(number, (2 if unit == "day" else digits) + finer)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
             text = text.rstrip("0").rstrip(".")
     if exact:
         return f"{text} {unit}".strip()
     unit = "days" if unit == "day" and text != "1" else readable(unit)
     return f"{text}{unit}" if unit == "°" else f"{text} {unit}".strip()
+
+
+def _off_tape(inches: float, finer: int) -> str:
+    if finer > 1:
+        return f"{inches:.{finer + 1}f}"
+    return tape(inches, 32 if abs(inches) >= 1 / 8 and not finer else 64)
 
 
 def field_text(value: float, dimension: str, units: str) -> str:

@@ -49,6 +49,13 @@ BAD = [
         "Far too rich",
         {"reducing_wanted": "yes"},
     ),
+    (
+        "two inlets whose legs are too short for their fittings",
+        {"body_length": "20 in", "inlets": "2"},
+        "two_inlets",
+        "cannot be screwed together",
+        {"body_length": "34 in"},
+    ),
     ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",

@@ -10,14 +10,15 @@ from hypothesis import given, settings
 from making_designs import bench
 from pdf_reader import pages, picture
 
-from burnercalc import build_sheet, units
+from burnercalc import build_sheet, foot, shopping, traveller, units
 from burnercalc.design import Design
+from burnercalc.drawing.shapes import Circle, Line, Text
 from burnercalc.drawing.text_pages import Caution, Columns
 from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
-MOST_PAGES = 11
+MOST_PAGES = 14
 FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
@@ -175,6 +176,119 @@ def test_nothing_is_left_to_be_guessed():
     assert "one end cap, its middle 2 9/32 in from the outside of the face" in " ".join(
         " ".join(page.text for page in read).split()
     )
+
+
+def words_of(read):
+    return " ".join(" ".join(page.text for page in read).split())
+
+
+def test_what_is_bought_stands_on_the_sheet_with_room_for_ticks():
+    result, _, read = sheet({})
+    text = words_of(read)
+    for table in ("shopping", "tools"):
+        for item, *_ in result.tables[table].rows:
+            assert item in text, item
+    assert text.count("Got Item As sold") >= 2
+
+
+@pytest.mark.parametrize("units_of, bridge, bar", [("in", "1/2 in", "3/4 in"), ("mm", "12 mm", "20 mm")])
+def test_bridge_and_cross_bars_have_sizes(units_of, bridge, bar):
+    """A cross-bar spans the frame: 4 1/8 in inside and two boards of 23/32 in, 5 9/16 in (141 mm)."""
+    result, _, read = sheet({"units": units_of})
+    text = words_of(read)
+    span = 2 * 23 / 32 + 4.125
+    assert build_sheet._outside_m(result.part("mould").wood) == pytest.approx(span * 0.0254)
+    assert f"bridge of {bridge} in the middle" in text
+    assert f"Cross-bars, two {units.show(span * 0.0254, 'length', units_of)} by {bar} by {bar}" in text
+
+
+@pytest.mark.parametrize(
+    "texts, words",
+    [
+        # 3 in of pipe and 4 in of body less a grip of 3/4 in
+        ({}, "through a hole of the baffle, meets the mix 6 1/4 in below"),
+        ({"baffle_holes": "0"}, "a stiff wire down the inlet meets the mix 6 1/4 in below"),
+        # half of 3 1/16 in between block and back, less half a bore of 1.610 in: 0.726 in
+        ({"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, "its leg of 23/32 in just meets the mix"),
+        ({"inlet_position": "end", "inlet": "1-1/2"}, "weigh the mix"),
+    ],
+)
+def test_the_level_inside_can_be_found(texts, words):
+    assert words in sheet(texts)[0]["level_inside"]
+
+
+def test_the_level_inside_stands_with_the_casting():
+    assert "Level inside, once the body is at its mark: a thin stiff wire" in words_of(sheet({})[2])
+
+
+def test_the_slide_is_drawn_with_its_hole_and_marks():
+    """The hole of 29/64 in in the middle of a bore of 1.610 in; edges 0.067 and 0.328 in back at low and high fire."""
+    result, _, read = sheet({})
+    drawing = result.drawings["slide"]
+    hole, bore = (
+        [s for s in drawing.shapes if isinstance(s, Circle) and s.layer == layer] for layer in ("port", "hidden")
+    )
+    assert [(c.x, c.y) for c in (*hole, *bore)] == [(0.0, 0.0), (0.0, 0.0)]
+    assert hole[0].r == pytest.approx(29 / 128 * 25.4) and bore[0].r == pytest.approx(1.610 / 2 * 25.4, rel=1e-3)
+    edges = {round((bore[0].r - s.y1) / 25.4, 3) for s in drawing.shapes if isinstance(s, Line) and s.y1 == s.y2}
+    assert {0.067, 0.328} <= edges
+    assert "hole for LIGHT: drill 29/64 in" in words_of(read) and "Slide of the damper, shut" in words_of(read)
+    unlit = solve(Design.from_texts({"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6"})).drawings["slide"]
+    assert not any(isinstance(s, Circle) and s.layer == "port" for s in unlit.shapes)
+
+
+LONG_LINK = {"body_length": "10 in", "body_width": "5 in", "body_depth": "5 in", "rows": "6", "ports_per_row": "10",
+             "wall": "1/4 in", "setback": "3/4 in", "grip": "7/8 in", "block_thickness": "2 3/4 in"}  # fmt: skip
+
+
+def test_the_line_at_the_foot_is_never_cut():
+    result, _, read = sheet(LONG_LINK)
+    link = to_link(result.design, BASE)
+    assert "..." not in link and not foot.fits(link, "letter")
+    for page in read:
+        assert f"Design {foot.number(link)}" in page.text
+    assert link in "".join(read[-1].text.split())
+    assert foot.number(link) != foot.number(to_link(solve(Design()).design, BASE))
+    for make in (build_sheet.card_pdf, traveller.pdf, shopping.pdf):
+        assert f"Design {foot.number(link)}" in words_of(pages(make(result, link, "a4")))
+    short = to_link(solve(Design()).design, BASE)
+    assert all(short in page.text for page in sheet({})[2])
+
+
+def test_card_and_plate_name_burner_and_gas():
+    for texts, gas in (({}, "propane"), ({"fuel_blend": "CH4 0.9, N2 0.1"}, "gas as analysed")):
+        result = solve(Design.from_texts(texts))
+        card = words_of(pages(build_sheet.card_pdf(result, "#v=1", "letter")))
+        assert f"Lighting card, {gas}, burner no. ...." in card
+        for name in ("plate", "operating_card"):
+            drawn = " ".join(s.text for s in result.drawings[name].shapes if isinstance(s, Text))
+            assert gas.split()[-1] in drawn and ("Serial no. ..." in drawn or "For burner no. ..." in drawn)
+
+
+@pytest.mark.parametrize("name", DESIGNS)
+def test_no_drawing_is_both_true_and_not_to_scale(name):
+    text = words_of(sheet(DESIGNS[name])[2])
+    assert not re.search(r"NOT TO SCALE, do not measure here: drawn at 1:1(?![.\d])", text)
+    assert "A scheme, without sizes" in text
+
+
+def test_a_drawing_at_its_own_size_says_so():
+    small = {"body_length": "3 in", "body_width": "2 in", "rows": "2", "ports_per_row": "3", "setback": "3/8 in",
+             "corner_radius": "1/8 in", "corner_drill": "1/4 in", "inlet": "3/4", "baffle_holes": "6"}  # fmt: skip
+    assert "about as large as it is; measure on the plans" in words_of(sheet(small)[2])
+
+
+IMPERIAL = re.compile(r"\d ?(in|ft|psi|lb|cfm|kBtu/h|Btu/h|degF|°F)\b|\d\"|\binch")
+
+
+def test_metric_paper_reads_metric():
+    """Sheet, card, traveller and shopping list; what is sold by a name in inches, boards and cylinders, is named so."""
+    for name in ("default", "round", "end"):
+        result = solve(Design.from_texts({**DESIGNS[name], "units": "mm"}))
+        for make in (build_sheet.pdf, build_sheet.card_pdf, traveller.pdf, shopping.pdf):
+            text = words_of(pages(make(result, "#v=1", "a4")))
+            found = [text[max(m.start() - 30, 0) : m.end() + 10] for m in IMPERIAL.finditer(text)]
+            assert not found, found
 
 
 def test_lighting_card_and_record_stand_last_and_the_record_on_one_page():

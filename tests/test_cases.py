@@ -81,6 +81,8 @@ FURTHER = (
     {"inlet_position": "end", "port_diameter": "1/8 in"},
     {"body_length": "20 in", "inlets": "2"},
     {"body_length": "36 in", "inlets": "2", "baffle_holes": "0", "ports_per_row": "60"},
+    {"body_length": "6 in", "inlets": "2", "ports_per_row": "3"},
+    {**FAR_APART["round"], "cap_thickness": "1/4 in", "baffle_bend_angle": "30 deg"},
     {"inlet": "3/8"},
     {"inlet": "3", "units": "mm"},
     {"inlet": "1", "baffle_holes": "200"},

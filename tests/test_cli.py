@@ -14,6 +14,7 @@ from pdf_reader import pages
 from burnercalc.cli import main
 from burnercalc.design import Design
 from burnercalc.link import from_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
 
 
@@ -56,6 +57,30 @@ def test_calendar_needs_a_date(tmp_path, capsys):
     assert "start_date" in capsys.readouterr().err and not target.exists()
     assert main(["calendar", "-o", str(target), "--set", "start_date=2026-03-02"]) == 0
     assert target.read_bytes().startswith(b"BEGIN:VCALENDAR")
+
+
+def test_the_sheet_answers_first_and_keeps_nothing_back_when_asked(capsys):
+    """Short: verdict, first answers, what the checks find, what was set. With --all every label and every sentence."""
+    assert main(["sheet", "--set", "rows=7", "low_fire=25 %"]) == 0
+    short = capsys.readouterr().out
+    assert main(["sheet", "--all", "--set", "rows=7", "low_fire=25 %"]) == 0
+    every = capsys.readouterr().out
+    result = solve(Design.from_texts({"rows": "7", "low_fire": "25 %"}))
+    worst = result.ranked()[0]
+    assert short.splitlines()[0] == every.splitlines()[0] == f"{worst.verdict.upper()}: {worst.label}"
+
+    def labels(text):
+        return {line[2:].split("  ")[0] for line in text.splitlines() if line.startswith("  ")}
+
+    first = {a.label for a in result.answers.values() if a.near == "first"}
+    assert first <= labels(short) and len(labels(short)) < len(first) + 60 < len(labels(every))
+    assert {a.label for a in result.answers.values()} | {s.label for s in SETTINGS} <= labels(every)
+    assert labels(short) >= {"Rows", "Low fire"} and "Saw cut" not in labels(short)
+    flat = [" ".join(text.split()) for text in (short, every)]
+    for check in result.checks.values():
+        found = [" ".join(check.text.split()) in text for text in flat]
+        assert found == [check.verdict != "good", True]
+    assert max(map(len, every.splitlines())) <= 120 or "#v=" in max(every.splitlines(), key=len)
 
 
 def test_wrong_input_is_named_all_at_once(capsys):

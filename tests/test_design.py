@@ -3,12 +3,14 @@
 import re
 
 import pytest
+from designs import FAR_APART
 from hypothesis import given
 from hypothesis import strategies as st
+from test_inputs import other_texts
 
 from burnercalc import rules, units
 from burnercalc.design import Design, default_values, limits, parse_setting
-from burnercalc.errors import InputErrors
+from burnercalc.errors import InputError, InputErrors
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, NEAR, SETTINGS
@@ -93,16 +95,20 @@ def test_what_is_offered_for_a_lone_setting_works(key, text):
 OFFERED = [
     ("lining", {"lining": "dense castable 1 in"}, "dense_castable 1 in"),
     ("lining", {"lining": "dense castable 1 in, blanket_8lb 2"}, "dense_castable 1 in, blanket_8lb 1 in"),
-    ("work_temperature", {"work_temperature": "2500 degF", "chamber_temperature": "2000 degF"}, "1980 degF"),
+    ("work_temperature", {"work_temperature": "2500 degF", "chamber_temperature": "2000 degF"}, "2000 degF"),
     (
         "work_temperature",
         {"work_metal": "aluminium", "work_temperature": "3000 degF", "chamber_temperature": "900 degF"},
-        "882 degF",
+        "900 degF",
     ),
     ("waste_allowance", {"waste_allowance": "0.2"}, "20 % or 0.2 %"),
     ("cylinder_fill", {"cylinder_fill": "0.5"}, "50 %"),  # 0.5 % is out of range
     ("equivalence_ratio", {"equivalence_ratio": "1,05"}, "1.05"),
     ("jet_drill", {"jet_drill": "1 1/16 in"}, "1 in"),  # not 11/16 in, which it was read as
+    ("jet_drill", {"jet_drill": "1/16"}, "1/16 in"),  # what is meant, with the unit it lacks
+    ("jet_drill", {"jet_drill": "1.6"}, "1.6 mm"),
+    ("jet_drill", {"jet_drill": "55"}, "#55"),
+    ("jet_drill", {"jet_drill": "1.59 mm"}, "1.6 mm"),
 ]
 
 
@@ -242,6 +248,52 @@ def test_rules_refuse_and_offer_what_works(field, texts):
             offered |= {error.field: error.nearest for error in again.errors if error.nearest}
     else:
         pytest.fail(f"offers lead nowhere: {offered}")
+
+
+def halfway(setting, texts, nearest):
+    """A text halfway back from an offer to what was typed, on the setting's own steps; None where none lies there."""
+    if setting.dimension not in units.DIMENSIONS:
+        return None
+    try:
+        typed = units.parse_quantity(texts.get(setting.key, setting.default), setting.dimension, setting.key)
+    except InputError:
+        return None
+    offered = units.parse_quantity(nearest, setting.dimension, setting.key)
+    system = texts.get("units", "in")
+    unit = units.shown_unit(setting.dimension, system)
+    step = units.parse_quantity(setting.step[system == "mm"], setting.dimension, setting.key)
+    step -= units.to_si(0, unit, units.si_unit_of(setting.dimension))
+    middle = offered + round((typed - offered) / 2 / step) * step
+    if min(abs(middle - offered), abs(middle - typed)) < step / 2:
+        return None
+    return units.show(middle, setting.dimension, system, exact=True)
+
+
+def moved_out_of_place():
+    """Designs of one setting moved far, as the test of inputs moves it."""
+    for name in ("default", "knife, metric"):
+        design = Design.from_texts(FAR_APART[name])
+        for setting in SETTINGS:
+            if setting.key != "units":
+                yield from ({**FAR_APART[name], setting.key: text} for text in other_texts(design, setting))
+
+
+def test_what_is_offered_is_the_nearest_that_works():
+    """Wherever one setting alone is refused: what is offered works, and nothing halfway back to what was typed."""
+    told = compared = 0
+    for texts in (*(texts for _, texts in BROKEN), *moved_out_of_place()):
+        errors = _refused(texts)
+        if len(errors) != 1 or not errors[0].nearest:
+            continue
+        setting = BY_KEY[errors[0].field]
+        for nearest in errors[0].nearest.split(" or "):
+            told += 1
+            assert _refused({**texts, setting.key: nearest}) == [], (texts, nearest)
+            between = halfway(setting, texts, nearest)
+            if between is not None:
+                compared += 1
+                assert _refused({**texts, setting.key: between}), (texts, nearest, between)
+    assert told > 60 and compared > 20
 
 
 def test_every_rule_can_break():

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from burnercalc.drawing import helvetica
-from burnercalc.drawing.helvetica import shortened, spelled, text_width, wrapped
+from burnercalc.drawing.helvetica import spelled, text_width, wrapped
 from burnercalc.tables import read_table
 
 # pdfium draws Helvetica with a font of its own, in which these marks are wider than in Adobe's metrics.
@@ -85,5 +85,3 @@ def test_a_long_link_is_measured_once(monkeypatch):
     lines = wrapped(link, 3.2, 196)
     assert lines[0] == "Design:" and "".join(lines[1:]) == link.removeprefix("Design: ")
     assert Counted.looked_up < 5 * len(link)
-    assert shortened(link, 3.2, 196).endswith("...") and text_width(shortened(link, 3.2, 196), 3.2) <= 196
-    assert shortened("short", 3.2, 196) == "short"

@@ -7,8 +7,10 @@ from designs import ROUND
 from hypothesis import given, settings
 from making_designs import shapes
 
+from burnercalc import build_sheet
 from burnercalc.design import Design
 from burnercalc.drawing.shapes import Polyline, Text, shape_box
+from burnercalc.drawing.text_pages import SIDE_MM, fits_at
 from burnercalc.result import solve
 from burnercalc.views.exploded import seen
 
@@ -48,6 +50,16 @@ def test_every_piece_of_the_cut_list_is_named_in_the_order_it_goes_together(body
         "mould frame",
         f"mould base, {result['port_count']} pins",
     ]
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_it_is_large_on_the_build_sheet(body):
+    """Parts in several columns: 1:10 or larger; in one column a round body came out at 1:30."""
+    result = solve(Design.from_texts(BODIES[body][0]))
+    width = 8.5 * 25.4 - 2 * SIDE_MM
+    view = build_sheet._view(result, "exploded", width, build_sheet.MOULD_MM, "")
+    assert fits_at(view.drawing, 10, width, build_sheet.MOULD_MM)
+    assert named(view.drawing) == named(result.drawings["exploded"])
 
 
 def test_a_point_in_space_stands_where_a_turn_and_a_look_down_put_it():

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from burnercalc import catalogue, worker
+from burnercalc import catalogue, on_page, worker
 from burnercalc.design import Design, parse_setting
 from burnercalc.examples import EXAMPLES
 from burnercalc.result import solve
@@ -57,7 +57,7 @@ def test_a_number_that_says_too_much_is_seen():
 
 def test_an_answer_has_three_figures_at_most(result):
     said = {}
-    for key, answer in worker.page_data(result, ())["answers"].items():
+    for key, answer in on_page.whole(result, ())["answers"].items():
         if catalogue.ANSWERS[key].dimension in EXACT or key in SUMS:
             continue
         if found := figures(" ".join([answer["shown"], answer.get("brief", "")])):
@@ -74,9 +74,9 @@ def test_a_sentence_has_three_figures_at_most(result):
 
 def test_a_field_and_its_range_have_no_more_figures_than_were_set(result):
     d, said = result.design, {}
-    for key, field in worker.page_data(result, ())["fields"].items():
+    for key, field in on_page.whole(result, ())["fields"].items():
         kind = BY_KEY[key].dimension
-        if kind in SET or kind not in worker.units.DIMENSIONS or key in d.texts:
+        if kind in SET or kind not in on_page.units.DIMENSIONS or key in d.texts:
             continue
         if found := figures(f"{field['text']} {field.get('range', '')}"):
             said[key] = found
@@ -84,7 +84,7 @@ def test_a_field_and_its_range_have_no_more_figures_than_were_set(result):
 
 
 def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
-    fields = worker.page_data(solve(Design.from_texts({"units": "mm"})), ())["fields"]
+    fields = on_page.whole(solve(Design.from_texts({"units": "mm"})), ())["fields"]
     for key in (each.key for each in BY_KEY.values() if each.dimension == "length"):
         numbers = NUMBER.findall(fields[key]["range"])
         assert len(numbers) == 2 and all(_count(each) <= 2 for each in numbers), (key, fields[key]["range"])
@@ -95,7 +95,7 @@ def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
 def test_a_house_line_has_a_slider_for_its_own_pressures():
     gas = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
     for more, span, most in ((gas, "1 to 14 in H₂O", 14), ({**gas, "units": "mm"}, "2.5 to 34 mbar", 34)):
-        field = worker.page_data(solve(Design.from_texts(more)), ())["fields"]["gas_pressure"]
+        field = on_page.whole(solve(Design.from_texts(more)), ())["fields"]["gas_pressure"]
         assert field["range"] == span
         assert field["marks"][1] == most * (2 if "H₂O" in span else 1)
     high = {"kind": "step", "settings": {**gas, "gas_pressure": "1 psi"}, "key": "gas_pressure"}  # taken all the same

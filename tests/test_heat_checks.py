@@ -773,8 +773,8 @@ def test_rate_for_need_of_designs(texts, verdict):
 
 
 LONGER = (
-    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 770 "
-    "kBtu/h/ft³ of chamber that burn well in one."
+    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 450 "
+    "Btu/h/in³ of chamber that burn well in one."
 )
 
 
@@ -787,8 +787,8 @@ LONGER = (
             nextafter(8e6, inf),
             4.99,
             "stop",
-            "Heating up in 4.99 min is out of reach: it asks for 773 kBtu/h/ft³ of chamber, and no more than 770 "
-            "kBtu/h/ft³ burns well in one. Allow more time, or use a lighter lining.",
+            "Heating up in 4.99 min is out of reach: it asks for 447 Btu/h/in³ of chamber, and no more than 450 "
+            "Btu/h/in³ burns well in one. Allow more time, or use a lighter lining.",
         ),
         (1.6e7, 60, "stop", None),
     ],
@@ -819,7 +819,7 @@ def test_heat_up_is_out_of_reach_only_where_the_best_film_is(low, high, verdict,
     assert found[0] == verdict and text in (None, found[3])
 
 
-USUAL = " of chamber; 97 kBtu/h/ft³ to 770 kBtu/h/ft³ is usual in small forges and furnaces."
+USUAL = " of chamber; 56 Btu/h/in³ to 450 Btu/h/in³ is usual in small forges and furnaces."
 OTHER = (
     " Yours is another: worked out from its walls, its opening and its work this chamber asks for {}, and that counts."
 )
@@ -833,18 +833,18 @@ def firing_per_volume(per_volume_W_m3, temp_K, asked_W_m3=2e6):
 
 def test_fire_for_the_size_of_the_chamber():
     """1 to 8 MW/m3 of small forges; less will do below 1900 degF, 1311 K (common practice)."""
-    assert firing_per_volume(1e6, 1400.0) == ("good", 1e6, 8e6, "96.6 kBtu/h/ft³" + USUAL, ())
-    assert firing_per_volume(8e6, 1400.0) == ("good", 8e6, 8e6, "773 kBtu/h/ft³" + USUAL, ())
-    cool = "87.0 kBtu/h/ft³" + USUAL + " Less is right below a forging heat of 1900 °F."
+    assert firing_per_volume(1e6, 1400.0) == ("good", 1e6, 8e6, "55.9 Btu/h/in³" + USUAL, ())
+    assert firing_per_volume(8e6, 1400.0) == ("good", 8e6, 8e6, "447 Btu/h/in³" + USUAL, ())
+    cool = "50.3 Btu/h/in³" + USUAL + " Less is right below a forging heat of 1900 °F."
     assert firing_per_volume(0.9e6, 1310.9) == ("good", 0.9e6, 1e6, cool, ())
 
 
 def test_a_rule_of_thumb_stands_beside_what_the_chamber_asks_for_and_is_no_fault():
-    """By hand: 2 MW/m3 are 193 kBtu/h a cubic foot."""
-    for found, temp_K, limit, told in ((0.9e6, 1311.0, 1e6, "87.0"), (8.1e6, 1300.0, 8e6, "783")):
-        text = f"{told} kBtu/h/ft³" + USUAL + OTHER.format("193 kBtu/h/ft³")
+    """By hand: 2 MW/m3 are 193 kBtu/h a cubic foot, 112 Btu/h a cubic inch."""
+    for found, temp_K, limit, told in ((0.9e6, 1311.0, 1e6, "50.3"), (8.1e6, 1300.0, 8e6, "453")):
+        text = f"{told} Btu/h/in³" + USUAL + OTHER.format("112 Btu/h/in³")
         assert firing_per_volume(found, temp_K) == ("note", found, limit, text, ())
-        assert firing_per_volume(found, temp_K, None) == ("good", found, limit, f"{told} kBtu/h/ft³" + USUAL, ())
+        assert firing_per_volume(found, temp_K, None) == ("good", found, limit, f"{told} Btu/h/in³" + USUAL, ())
 
 
 @pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "note")])

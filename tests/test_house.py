@@ -2,6 +2,7 @@
 
 import ast
 import dataclasses
+import functools
 import inspect
 import itertools
 import random
@@ -63,7 +64,9 @@ def test_verdicts_and_views_say_what_they_may_touch(registry):
     for key, function in registry.items():
         for argument in needs(function):
             assert (
-                argument in PARTS or argument in BY_KEY or argument in ("say", "text_mm", "numbers", "few", "burns")
+                argument in PARTS
+                or argument in BY_KEY
+                or argument in ("say", "text_mm", "numbers", "few", "wide", "burns")
             ), (
                 key,
                 argument,
@@ -207,6 +210,21 @@ def test_slots_are_typed_and_in_the_readers_units():
     assert slots_of("{rate:power 2} of {name}") == {("rate", "power 2"), ("name", "")}
     with pytest.raises(KeyError):
         written("{nothing:power}", {}, "in")
+
+
+def test_two_numbers_that_differ_are_not_said_alike():
+    """5.0 is not more than 5.0: as many digits as show which of them is more, and no more where they are the same."""
+    said = functools.partial(written, unit_system="in", apart=True)
+    assert said("{a:.1f} is more than {b:.1f}", {"a": 5.01, "b": 5.0}) == "5.01 is more than 5.00"
+    assert said("{a:.1f} is more than {b:.1f}", {"a": 5.0, "b": 5.0}) == "5.0 is more than 5.0"
+    assert said("{a:percent} of {b:percent}", {"a": 0.2504, "b": 0.25}) == "25.04 % of 25.00 %"
+    lengths = {"a": 0.3070 * 0.0254, "b": 0.3125 * 0.0254}
+    assert said("{a:length}, {b:length}", lengths) == "0.307 in, 5/16 in"
+    assert written("{a:length}, {b:length}", lengths, "in") == "5/16 in, 5/16 in"
+    assert written("{a:length}, {b:length}", lengths, "mm", apart=True) == "7.8 mm, 7.94 mm"
+    hot = {"a": 633.1822, "b": 633.15}
+    assert said("{a:temperature} over {b:temperature}", hot) == "680.1 °F over 680.0 °F"
+    assert said("{a:power 2}, {b:power 3}", {"a": 29307.1, "b": 29000.0}) == "100 kBtu/h, 99.0 kBtu/h"
 
 
 def sentences(kind, declared):

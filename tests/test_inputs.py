@@ -94,6 +94,8 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
+    "an end inlet without a baffle": (
+        {"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, ("inlet", "wall", "grip", "body_depth")),
     "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
     "two on one that carries them": ({"burner_count": "2"}, ("blowers",)),
     "a blend from a tank": (

@@ -254,3 +254,16 @@ def test_corners_jam_up_to_their_gap(default):
     just = 3 / 16 * (1 - 1 / math.sqrt(2))
     cases = [solved(cap_gap=f"{just + off:.6f} in").checks["cap_fit"].text.count("jam") for off in (-1e-4, 1e-4)]
     assert cases == [1, 0]
+
+
+def test_what_a_round_body_has_no_use_for_is_hidden_and_told_where_set(default):
+    boxes = {"cap_thickness", "baffle_bend_angle", "corner_radius", "corner_drill"}
+    plain, told = solved(**ROUND_BODY), solved(**ROUND_BODY, cap_thickness="1/4 in", baffle_bend_angle="30 deg")
+    for key in boxes:
+        assert default.design.counts(key) and not plain.design.counts(key)
+    assert "round_body" not in plain.checks and "round_body" not in default.checks
+    assert "caps of 1/4 in that are set do nothing" in told.checks["round_body"].text
+    assert "bend of 30° that is set does nothing" in told.checks["round_body"].text
+    bent = solved(**ROUND_BODY, baffle_bend_angle="30 deg").checks["round_body"]
+    assert "caps" not in bent.text and bent.verdict == "note"
+    assert solved().design.baffle_bend_angle == 60.0  # as checks take it to be unset

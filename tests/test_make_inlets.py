@@ -11,7 +11,7 @@ from burnercalc.drawing.shapes import Circle
 # 900 mm of 80 x 80 x 4 tube, 892 mm inside; pipe of 42.16 mm, wall 3.56, bore 35.05; a mix pipe of bore 40.89.
 LONG = {"body_length": "900 mm", "body_width": "80 mm", "body_depth": "80 mm", "wall": "4 mm", "units": "mm",
         "ports_per_row": "60", "inlet": "1-1/4", "baffle_holes": "0"}  # fmt: skip
-STEEL_KG_M3 = 7850
+STEEL_KG_M3, IN = 7850, 0.0254
 
 
 @pytest.fixture(scope="module")
@@ -46,14 +46,11 @@ def test_a_second_pipe_is_cut_welded_weighed_and_bought(one, two):
 def test_the_train_splits_after_the_mixer_into_legs_alike(one, two):
     added = [row for row in two.tables["gas_train"].rows if row[2] not in {r[2] for r in one.tables["gas_train"].rows}]
     # A reducer more at 9, tee 14, legs 16, unions 18, elbows 10 each.
-    names = ["tee", "2 x bell reducer", "2 x leg", "2 x union in a leg", "2 x elbow of a leg"]
+    names = ["tee", "2 x bell reducer", "2 x leg", "2 x union of a leg", "2 x elbow of a leg"]
     assert [row[2] for row in added] == names and "223 mm" in added[2][3]
-    # The legs lie an elbow above the ends of the inlet pipes: a pipe's width over them.
+    # The legs lie an elbow of 1.75 in less a thread of 0.69 in above the union on inlet pipes of 3 in.
     over = next(part for part in two.part("train").parts if part.key == "leg").slots["over"]
-    assert (
-        over == pytest.approx(two.design.inlet_length + two.part("steel").inlet_pipe.od_m)
-        and "over the back" in added[2][3]
-    )
+    assert over == pytest.approx((3 - 0.69 + 2.6 + 0.25 + 1.75) * IN) and "over the back" in added[2][3]
     assert (
         "one inlet" in two.drawings["section_across"].title and "one inlet" not in one.drawings["section_across"].title
     )
@@ -88,3 +85,33 @@ def test_the_steel_between_two_holes_is_judged():
     """6 in with caps of 3/16: half of 5 5/8 less a saw of 2 7/16 leaves 3/16 on each side of a hole."""
     text = solved(body_length="6 in", inlets="2", ports_per_row="3").checks["inlet_fits"].text
     assert text == "3/16 in of flat steel is left on each side of the inlet hole."
+
+
+def test_a_leg_is_as_long_as_its_fittings_and_its_nipple(two):
+    """Tee of 1-1/2: 1.94; reducer 2.31; elbow of 1-1/4: 1.75; close nipples leave 1.75 - 1.38 and 1.63 - 1.38 in: 6.62.
+
+    223 mm are 8.78 in: a union of 2.6 in on a close nipple does not go in with it, so it stands upright.
+    """
+    legs = two.part("legs")
+    assert legs.least_m == pytest.approx(6.62 * IN) and legs.union_upright
+    assert legs.nipple_m == pytest.approx((1.63 + 0.223 / IN - 6.62) * IN)
+    assert legs.over_m == pytest.approx((3 - 0.69 + 1.75 + 2.6 + 0.25) * IN)
+    # 972 / 4 = 243 mm, 9.567 in: a union goes in
+    long = solved(**{**LONG, "body_length": "980 mm", "inlets": "2"})
+    assert not long.part("legs").union_upright
+    assert long.part("legs").nipple_m == pytest.approx((1.63 + 0.243 / IN - 6.62 - 2.85) * IN)
+    assert "upright" in train_of(two)["leg_union"] and "upright" not in train_of(long)["leg_union"]
+
+
+def train_of(result):
+    return {part.key: row[3] for part, row in zip(result.part("train").parts, result.tables["gas_train"].rows)}
+
+
+def test_legs_too_short_to_be_screwed_together_stop_it(one):
+    """4 x 6.62 in and two caps of 4 mm are 680.6 mm: 685 mm is asked for, and does."""
+    short = {**LONG, "ports_per_row": "40", "inlets": "2"}
+    check = solved(**{**short, "body_length": "680 mm"})
+    told = check.checks["two_inlets"]
+    assert told.verdict == "stop" and "Take a body of 685 mm or longer" in told.text
+    assert solved(**{**short, "body_length": "685 mm"}).checks["two_inlets"].verdict == "good"
+    assert "no nipple goes between" in train_of(check)["leg"] and "two_inlets" not in one.checks

@@ -10,8 +10,9 @@ from designs import ROUND
 from burnercalc.design import Design
 from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO
 from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, turned
+from burnercalc.on_page import AIR, fitted
 from burnercalc.result import solve
-from burnercalc.worker import AIR, fitted, handle
+from burnercalc.worker import handle
 
 DESIGNS = {
     "default": {},

@@ -1,8 +1,11 @@
+from math import nan
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from burnercalc.physics.root import rising_root
+from burnercalc.errors import InputError
+from burnercalc.physics.root import near_root, rising_root
 
 
 @settings(max_examples=200, deadline=None)
@@ -20,3 +23,27 @@ def test_a_kink_and_a_flat_start():
 def test_says_when_there_is_none():
     assert rising_root(lambda x: x / (1 + x), 2, 1.0) is None
     assert rising_root(lambda x: 1 + x, 0.5, 1.0) is None
+
+
+@settings(max_examples=200, deadline=None)
+@given(power=st.floats(0.3, 4), root=st.floats(1e-3, 1e3), at=st.floats(0, 1), guess=st.floats(0, 1))
+def test_secants_find_a_root_from_anywhere_in_the_bracket(power, root, at, guess):
+    low, high = root / 10, root * 20
+    places = [low + share * (high - low) for share in (at, guess)]
+    found = near_root(lambda x: x**power - root**power, *places, low, high, 1e-14)
+    assert found == pytest.approx(root, rel=1e-9)
+
+
+def test_secants_stop_as_near_as_asked_and_say_when_they_do_not():
+    tried = []
+
+    def f(x):
+        tried.append(x)
+        return x**4 - 1
+
+    assert near_root(f, 0.96, 1.01, 0.1, 3, 1e-6) == pytest.approx(1, rel=1e-6)
+    assert len(tried) == 4
+    kinked = near_root(lambda x: x - 1 if x < 1 else 50 * (x - 1), 0.5, 2, 0, 9, 1e-14)
+    assert kinked == pytest.approx(1, rel=1e-9)
+    with pytest.raises(InputError):
+        near_root(lambda x: nan, 0.5, 2, 0, 9, 1e-14)

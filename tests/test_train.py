@@ -54,7 +54,8 @@ def test_the_narrowest_hose_that_takes_a_tenth(gauge_Pa, kg_s, unit, bore_in):
 
 def test_a_gauge_reads_in_its_lower_three_quarters():
     cylinder, line = {"unit": "in", "from_cylinder": True}, {"unit": "in", "from_cylinder": False}
-    assert t.gauge_Pa(pressure_Pa=5 * PSI, **cylinder) == pytest.approx(15 * PSI)
+    assert t.gauge_Pa(pressure_Pa=5 * PSI, **cylinder) == pytest.approx(10 * PSI)
+    assert t.gauge_Pa(pressure_Pa=7.51 * PSI, **cylinder) == pytest.approx(15 * PSI)
     assert t.gauge_Pa(pressure_Pa=11.24 * PSI, **cylinder) == pytest.approx(15 * PSI)
     assert t.gauge_Pa(pressure_Pa=11.26 * PSI, **cylinder) == pytest.approx(30 * PSI)
     assert t.gauge_Pa(pressure_Pa=0.7 * PSI, **cylinder) == pytest.approx(1 * PSI)
@@ -71,6 +72,55 @@ def test_the_gauge_at_the_jet_reads_low_fire_and_lighting_behind_a_cock_of_its_o
     assert low.slots["scale"] < r.design.gas_pressure
     assert parts(r)[parts(r).index("low_gauge") - 1] == "gauge_cock"
     assert sizes(solved(port_diameter="3/16 in", rows="3", ports_per_row="6"))["low_gauge"].endswith("psi at low fire")
+
+
+@pytest.mark.parametrize(
+    "texts",
+    [{}, {"units": "mm"}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"low_fire": "80 %"},
+     {"gas_pressure": "15 psi", "low_fire": "30 %"}],
+)  # fmt: skip
+def test_what_is_before_the_jet_is_read_behind_the_needle_valve_from_lighting_to_high_fire(texts):
+    """Up to three quarters of a scale: high fire on the gauge at the jet, the rest there or on the small."""
+    r = solved(**texts)
+    found, gauges, order = {part.key: part.slots for part in r.part("train").parts}, r.part("gauges"), parts(r)
+    last_valve = max(order.index("needle"), order.index("check_valve"))
+    assert last_valve < order.index("jet_gauge") < order.index("jet_holder")
+    assert gauges.jet_Pa == found["jet_gauge"]["scale"] >= 4 / 3 * r.part("jet").supply_Pa * (1 - 1e-9)
+    small = found["low_gauge"]["scale"] if "low_gauge" in found else gauges.jet_Pa
+    lowest = [r[key] for key in ("lighting_gas_pressure", "jet_gas_pressure_low") if r[key] is not None]
+    assert small == gauges.lit_by_Pa and max(lowest) <= 0.75 * small * (1 + 1e-9)
+    assert min(lowest) > 0.07 * small  # where the finger stands clear of its stop
+    assert ("low_gauge" in found) is ("gauge_cock" in found) is (small < gauges.jet_Pa)
+    assert r.part("lighting_card").gauge_shut is ("gauge_cock" in found)
+
+
+def test_bushings_go_as_far_as_one_is_sold():
+    assert t.bushings("1-1/2", "1/4") == (("1-1/2", "1/4"),)
+    assert t.bushings("4", "1/4") == (("4", "1-1/2"), ("1-1/2", "1/4"))
+    assert t.bushings("1/2", "1/2") == () and t.bushings("3/8", "1/2") == (("3/8", "1/2"),)
+    with pytest.raises(InputError):
+        t.bushings("2", "7")
+
+
+def test_gas_and_air_meet_in_a_tee_as_wide_as_the_mix_pipe():
+    """Air comes by its branch; the taps stand where they are read: the blower's before the damper, the mixture's."""
+    for texts in ({}, {"mix_pipe": "2", "units": "mm"}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):
+        r = solved(**texts)
+        by_key, order = {part.key: part for part in r.part("train").parts}, parts(r)
+        assert by_key["mixer"].slots["pipe"] == r.design.mix_pipe and by_key["mixer"].stretch == "mixture"
+        assert by_key["bushing"].slots["sizes"][0] == r.design.mix_pipe
+        assert by_key["bushing"].slots["sizes"][-1] == by_key["jet_holder"].slots["pipe"]
+        assert order.index("tap") < order.index("damper") < order.index("mixer") < order.index("mix_tap")
+        at = {
+            int(s.text): (s.x, s.y) for s in r.drawings["train"].shapes if isinstance(s, Text) and s.layer == "number"
+        }
+        tee, flap, holder, pipe = (at[order.index(key) + 1] for key in ("mixer", "air_flap", "jet_holder", "mix_pipe"))
+        assert tee[0] == holder[0] == pipe[0] == 0 < flap[0] and holder[1] > tee[1] > pipe[1]
+        level = tee[1] + 1.3
+        assert any(
+            s.y1 == pytest.approx(level) == s.y2 and s.x1 < 4 and s.x2 == flap[0]
+            for s in r.drawings["train"].shapes if isinstance(s, Line)
+        )  # fmt: skip
 
 
 def test_reducers_go_one_size_a_step():
@@ -90,8 +140,9 @@ def test_reducers_go_one_size_a_step():
 def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
-        "connector regulator gauge hose cock filter solenoid flame_guard needle gauge_cock low_gauge check_valve "
-        "jet_holder filter_guard flexible_joint air_switch damper air_flap tap mix_pipe elbow union reducer"
+        "connector regulator gauge hose cock filter solenoid flame_guard needle check_valve jet_gauge gauge_cock "
+        "low_gauge jet_holder bushing filter_guard flexible_joint tap air_switch damper air_flap mixer mix_pipe "
+        "mix_tap elbow union reducer"
     )
     found = sizes(r)
     assert found["regulator"].startswith("4.93 psi out, at least 150 kBtu/h")  # 4.83 at the jet, 0.1 in the hose
@@ -109,7 +160,7 @@ def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together(
     assert t.header_bore_m(branch_bore_m=1.610 * IN, branches=2) == pytest.approx(2.277 * IN, rel=1e-3)
     r = solved(burner_count="2")
     air = parts(r)[parts(r).index("filter_guard") :]
-    assert air[:5] == ["filter_guard", "flexible_joint", "header", "air_switch", "damper"]
+    assert air[:6] == ["filter_guard", "flexible_joint", "header", "tap", "air_switch", "damper"]
     assert sizes(r)["header"].startswith("bore 2 9/32 in or more, feeds 2 burners")
 
 
@@ -140,8 +191,8 @@ def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
     safety = (16 + 20 + 80 + 110 + 35) + (15 + 40 + 45)
-    needed = (12 + 45 + 12 + 28 + 20 + 8 + 18 + 8) + (25 + 3 * 3) + (28 + 10 + 9)
-    comfort = 14 + 18
+    needed = (12 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7) + (3 + 25) + (14 + 28 + 3 + 10 + 9)
+    comfort = 12 + 14 + 18
     assert (train.safety_cost, train.needed_cost, train.comfort_cost) == (safety, needed, comfort)
     rows = {row[0]: row[4] for row in solved().tables["cost_lines"].rows}
     assert [rows[f"gas and air train, {what}"] for what in ("safety", "to run it", "comfort")] == [
@@ -191,10 +242,10 @@ def test_the_gauge_stands_on_its_cock_beside_the_line():
 
 
 def test_what_the_lighting_card_asks_for_is_no_comfort():
-    """Needle valve, damper, both gauges, the cock and the taps: the card sets gas and air by them."""
+    """Needle valve, damper, the gauges at the jet, the cock and the taps: the card sets gas and air by them."""
     for texts in ({}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):
         purpose = {part.key: part.purpose for part in solved(**texts).part("train").parts}
-        asked = {"needle", "gauge_cock", "low_gauge", "damper", "tap"} | ({"gauge"} & set(purpose))
+        asked = {"needle", "gauge_cock", "low_gauge", "jet_gauge", "damper", "tap", "mix_tap"}
         assert {purpose[key] for key in asked} == {"needed"}
         assert purpose["solenoid"] == purpose["air_switch"] == purpose["cock"] == purpose["flame_guard"] == "safety"
 
@@ -203,4 +254,4 @@ def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 24)] and rows[4]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 28)] and rows[4]["purpose"] == "safety"

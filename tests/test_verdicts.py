@@ -2,8 +2,10 @@
 
 import dataclasses
 import itertools
+import re
 import typing
 from collections import Counter, defaultdict
+from string import Formatter
 
 import plausible
 import pytest
@@ -35,6 +37,29 @@ def test_plausible_designs_are_told_apart(results):
     loud = {key: share for key in catalogue.CHECKS
             if (share := sum(said[key, word] for word in FAULTS) / len(results)) > MOST_SPEAKING}  # fmt: skip
     assert not loud
+
+
+def test_no_sentence_compares_a_number_with_itself(results):
+    """Read back from the sentences as said: two numbers that differ by a thousandth are not told alike."""
+    compared = 0
+    for result in results:
+        for key, check in result.checks.items():
+            judged, rest = result.parts.call(checks.CHECKS[key]), check.text
+            for case in judged.cases:
+                sentence = re.sub(r"\[([^|\[\]]*)\|[^|\[\]]*\]", r"\1", catalogue.CHECKS[key].cases[case])
+                pieces = list(Formatter().parse(sentence))
+                pattern = "".join(re.escape(text) + ("(.+?)" if name else "") for text, name, *_ in pieces)
+                found = re.match(f"{pattern}(?: |$)", rest)
+                assert found, (pattern, rest)
+                rest = rest[found.end() :]
+                named = [(name, spec.split(" ")[0]) for _, name, spec, _ in pieces if name]
+                for (one, said_one), (other, said_other) in itertools.combinations(zip(named, found.groups()), 2):
+                    numbers = [judged.slots[name] for name, _ in (one, other)]
+                    if one[1] == other[1] and all(isinstance(number, float) for number in numbers):
+                        compared += 1
+                        near = abs(numbers[0] - numbers[1]) < 1e-3 * max(map(abs, numbers))
+                        assert near or said_one != said_other, check.text
+    assert compared > 1000
 
 
 def test_a_heat_up_that_no_fire_does_is_never_called_done():

@@ -125,7 +125,8 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
-            "bridge": "Leave a bridge in the middle of both long cuts until the caps are on: the tube springs.",
+            "bridge": "Leave a bridge of [1/2 in|12 mm] in the middle of both long cuts, between the marks, until "
+            "the caps are on: the tube springs.",
         },
         room="make",
     ),
@@ -223,6 +224,24 @@ DRAWINGS = (
         room="feed",
     ),
     Drawing(
+        "slide",
+        "Slide of the damper",
+        {
+            "hole": "The damper's slide, shut over the bore of the mix pipe: the hole that it is lit at, and "
+            "where its edge stands at low and at high fire.",
+            "gap": "The damper's slide, shut over the bore of the mix pipe: where its edge stands to light, at low "
+            "and at high fire.",
+        },
+        words={
+            "bore": "bore {size:length}",
+            "hole": "hole for LIGHT: drill {drill}",
+            "light": "LIGHT: edge back {size:drill_length}",
+            "low": "LOW: edge back {size:drill_length}",
+            "high": "HIGH: edge back {size:drill_length}",
+        },
+        room="feed",
+    ),
+    Drawing(
         "plate",
         "Data plate",
         "A plate for the burner: who made it, its gas and rate in both measures, and that no body has certified it.",
@@ -261,6 +280,11 @@ DRAWINGS = (
         "A card for the wall beside the burner: what to set, in both measures, and what nobody may forget.",
         words={
             "title": "OPERATING CARD",
+            "burner": "For burner no. ..................................   Gas, no other: {gas}",
+            "propane": "propane",
+            "natural_gas": "natural gas",
+            "butane": "butane",
+            "blend": "as analysed for this burner",
             "at": "Fire",
             "light": "LIGHT",
             "low": "LOW",

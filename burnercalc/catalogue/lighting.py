@@ -538,7 +538,7 @@ WORDS = {
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (water in a tube)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
     "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
     "mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
@@ -588,7 +588,7 @@ WORDS = {
     "damper to LOW, {low_mark}. Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}damper to LOW, {low_mark}, "
     "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
-    "step": "{cock}{gas:gas_pressure}{by}, {damper}; ",
+    "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
@@ -597,14 +597,14 @@ WORDS = {
     "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}.",
+    "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}.",
+    "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
-    "cock": "its gauge's cock shut (it ends at {scale:gas_pressure}), needle valve open, ",
-    "by_regulator": " ({outlet:gas_pressure} at the regulator)",
+    "cock_open": "the small gauge's cock open, ",
+    "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "

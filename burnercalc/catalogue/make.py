@@ -9,6 +9,7 @@ CORNERS = Source("corner radii of welded tube, common practice", "common practic
 STEEL_DENSITY = Source("steel density: EN 1993-1-1", "published")
 HOLE_SAWS = Source("sizes of hole saws as sold, common practice", "common practice")
 PIPE_OVERSIZE = Source("ASTM A53, outside diameter of pipe within 1 %", "memory")
+FITTINGS = Source("ASME B16.3 and B16.39, lengths of threaded fittings", "memory")
 PIPE_SIZES = Source("ASME B36.10M pipe sizes", "published")
 GROWTH = Source("growth by heat, coefficients common practice; EN 1993-1-2 for steel", "common practice")
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
@@ -490,6 +491,26 @@ CAST_ANSWERS = (
         inputs=("body_depth", "cross_bar"),
         source=TAKE_OFF,
         near="bench",
+    ),
+    Answer(
+        "level_inside",
+        "dip.how",
+        "word",
+        "Level inside",
+        meaning="How to find the level of the mix inside the closed body, which nobody sees, when it is at its mark.",
+        formula="in the back: inlet pipe + body depth - grip; at the end: axis of the pipe - half its bore - grip",
+        inputs=("inlet_length", "body_depth", "wall", "grip", "inlet_position", "baffle_holes", "inlet"),
+        source=TAKE_OFF,
+        near="bench",
+        cases={
+            "down": "a stiff wire down the inlet meets the mix {length:length} below the pipe's rim",
+            "hole": "a thin stiff wire down the inlet, through a hole of the baffle, meets the mix {length:length} "
+            "below the pipe's rim",
+            "leg": "a wire bent square lies along the bottom of the inlet pipe, and its leg of {length:length} just "
+            "meets the mix",
+            "weight": "no wire gets past the baffle from this end; weigh the mix, and put in what the sheet says, no "
+            "more",
+        },
     ),
     Answer(
         "pin_length",
@@ -1115,6 +1136,19 @@ CHECKS = (
         cures=(("setback", "raise"), ("wall", "lower"), ("cap_thickness", "lower")),
     ),
     Check(
+        "round_body",
+        "length",
+        "Round body",
+        harm="comfort",
+        source=TAKE_OFF,
+        cases={
+            "caps": "Discs of a round body are as thick as its wall, {wall:length}; the caps of {cap:length} that are "
+            "set do nothing.",
+            "bend": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
+        },
+        cures=(("wall", "choose"), ("body_kind", "choose")),
+    ),
+    Check(
         "lip_cover",
         "length",
         "Grip over the lip",
@@ -1143,6 +1177,22 @@ CHECKS = (
             "wider body.",
         },
         cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
+    ),
+    Check(
+        "two_inlets",
+        "length",
+        "Two inlets",
+        harm="rework",
+        source=FITTINGS & PRACTICE,
+        cases={
+            "good": "From tee to inlet there are {leg:length}, and fittings take {least:length} of it; {web:length} "
+            "of steel stand between the two holes.",
+            "stop": "From tee to inlet there are {leg:length}. Tee, reducers and elbow take {least:length}, so the "
+            "legs cannot be screwed together. Take a body of {body:length} or longer, or one inlet.",
+            "near": "Only {web:length} of steel stand between the two holes; {wanted:length} or more stay true when "
+            "both are welded.",
+        },
+        cures=(("inlets", "lower"), ("body_length", "raise"), ("inlet", "lower")),
     ),
     Check(
         "inlet_hole",
@@ -1516,9 +1566,9 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge in the middle of each "
-    "long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The window's width is "
-    "the same in the middle and at the ends to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm] in the "
+    "middle of each long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The "
+    "window's width is the same in the middle and at the ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",

@@ -11,12 +11,17 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import combinations
+from math import isclose
 from string import Formatter
 from typing import Any
 
 from .. import units
 from ..tables import read_table
 
+MOST_FINER = 3  # digits more, where two numbers of a sentence read alike
+SAME = 1e-6  # relative; nearer numbers are the same to anybody
+_FIXED = re.compile(r"\.(\d)f")
 _MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
 
 
@@ -35,24 +40,47 @@ def said(case: str, /, **slots: Any) -> Said:
     return Said(case, slots)
 
 
-class _Slots(Formatter):
+class _Slots:
     def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
         self.unit_system, self.on_a_line = unit_system, on_a_line
+        self.finer: dict[str, int] = {}  # digits more than usual, by type
 
-    def format_field(self, value: Any, spec: str) -> Any:
+    def shown(self, value: Any, spec: str) -> str:
         kind, _, digits = spec.partition(" ")
+        finer = self.finer.get(kind, 0)
         if value is None:
             return "none"
         if kind == "percent":
-            return f"{100 * value:.{int(digits or 0)}f} %"
+            return f"{100 * value:.{int(digits or 0) + finer}f} %"
         kind = measured(kind, self.on_a_line)
         if kind == "pipe":
             return pipe_size(value, self.unit_system)
         if kind == "size":
             return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
         if kind in units.DIMENSIONS:
-            return units.show(value, kind, self.unit_system, int(digits or 3))
-        return super().format_field(value, spec)
+            return units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
+        if fixed := _FIXED.fullmatch(spec):
+            return f"{value:.{int(fixed[1]) + finer}f}"
+        return format(value, spec)
+
+    def keep_apart(self, sentence: str, slots: dict[str, Any]) -> None:
+        """More digits for the types of which two different numbers would read alike."""
+        by_kind: dict[str, dict[str, str]] = {}
+        for name, spec in slots_of(sentence):
+            if isinstance(slots[name], float):
+                by_kind.setdefault(spec.partition(" ")[0], {})[name] = spec
+        for kind, named in by_kind.items():
+            if len(named) == 1:
+                continue
+            for self.finer[kind] in range(MOST_FINER + 1):
+                texts = {name: self.shown(slots[name], spec) for name, spec in named.items()}
+                if not any(_mistaken(slots, texts, *two) for two in combinations(named, 2)):
+                    break
+
+
+def _mistaken(slots: dict[str, Any], texts: dict[str, str], one: str, other: str) -> bool:
+    """Whether two numbers read alike and differ, by more than what arithmetic leaves."""
+    return texts[one] == texts[other] and not isclose(slots[one], slots[other], rel_tol=SAME)
 
 
 def pipe_size(name: str, unit_system: str) -> str:
@@ -81,14 +109,32 @@ def measured(dimension: str, on_a_line: Callable[[], bool]) -> str:
 
 
 def written(
-    sentence: str, slots: dict[str, Any], unit_system: str, on_a_line: Callable[[], bool] = from_cylinder
+    sentence: str,
+    slots: dict[str, Any],
+    unit_system: str,
+    on_a_line: Callable[[], bool] = from_cylinder,
+    apart: bool = False,
 ) -> str:
-    """The sentence with its slots filled; KeyError for a slot that nothing fills."""
+    """The sentence with its slots filled; KeyError for a slot that nothing fills.
+
+    `apart`: it compares its numbers, so two that differ are given as many digits as it takes to see it.
+    """
     if "|" in sentence:
         sentence = _MEASURES.sub(r"\1" if unit_system == "in" else r"\2", sentence)
-    return _Slots(unit_system, on_a_line).vformat(sentence, (), slots)
+    filled = _Slots(unit_system, on_a_line)
+    if apart:
+        filled.keep_apart(sentence, slots)
+    return "".join(
+        text if name is None else text + filled.shown(slots[name], spec or "") for text, name, spec in _parsed(sentence)
+    )
+
+
+@cache
+def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
+    """(text before a slot, its name, its type), the name None where no slot follows."""
+    return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
 
 
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
-    return frozenset((name, spec or "") for _, name, spec, _ in Formatter().parse(sentence) if name)
+    return frozenset((name, spec or "") for _, name, spec in _parsed(sentence) if name)

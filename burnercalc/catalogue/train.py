@@ -17,14 +17,23 @@ PARTS = {
         "{outlet:gas_pressure} out, at least {capacity:power}",
         "Holds the gas pressure steady while others draw. Its vent ends outdoors.",
     ),
-    "gauge": ("gauge after the regulator", "0 to {scale:gas_pressure}", "Shows what leaves the regulator."),
-    "low_gauge": (
+    "gauge": (
+        "gauge after the regulator",
+        "0 to {scale:gas_pressure}",
+        "Shows a regulator that creeps: with the cock shut its needle climbs.",
+    ),
+    "jet_gauge": (
         "gauge at the jet",
+        "0 to {scale:gas_pressure}, reads {low:gas_pressure} at low fire, {high:gas_pressure} at high fire",
+        "Behind the needle valve, so it shows what is before the jet: the one for each step from low to high fire.",
+    ),
+    "low_gauge": (
+        "small gauge at the jet",
         "0 to {scale:gas_pressure}, reads {low:gas_pressure} at low fire",
         "The one to set low fire and lighting by.",
     ),
     "gauge_cock": (
-        "small cock of the gauge at the jet",
+        "cock of the small gauge",
         "{pipe:pipe}",
         "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
     ),
@@ -77,8 +86,19 @@ PARTS = {
     ),
     "jet_holder": (
         "jet holder and jet",
-        "drill {drill}",
-        "Aimed down the mix pipe, two bores after the last air part.",
+        "{pipe:pipe} thread, drill {drill}",
+        "In the end of the mixing tee, aimed down the mix pipe; the jet ends past the branch that the air comes by.",
+    ),
+    "bushing": ("hex bushing", "{path}", "Holds the jet holder in the end of the mixing tee."),
+    "mixer": (
+        "mixing tee",
+        "{pipe:pipe}, malleable; gas in at one end, air by the branch, mix pipe at the other end",
+        "Gas and air meet in it. Nothing but pipe stands between it and the burner.",
+    ),
+    "mix_tap": (
+        "pressure tap of the mix pipe",
+        "{pipe:pipe}, in the last third of the mix pipe",
+        "For the manometer that shows the mixture's pressure; cap it.",
     ),
     "filter_guard": (
         "guard and filter",
@@ -111,9 +131,9 @@ PARTS = {
         "Keeps mixture out of the blower. Clean it every year; it stops no flame.",
     ),
     "tap": (
-        "pressure taps",
-        "{pipe:pipe}, before and after the damper, on the mix pipe",
-        "For manometer and switch; cap them.",
+        "pressure tap of the air",
+        "{pipe:pipe}, between blower and damper",
+        "Shows what the blower gives, its outlet shut or not; cap it.",
     ),
     "mix_pipe": (
         "mix pipe",
@@ -134,19 +154,25 @@ PARTS = {
     ),
     "leg": (
         "leg",
-        "{pipe:pipe}, about {length:length} from tee to inlet, {over:length} over the back, schedule 40, threaded",
+        "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow: no nipple goes between",
         "Both as long as each other, with the same fittings: only legs alike share alike.",
     ),
-    "leg_union": ("union in a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
+    "leg_union": ("union of a leg", "{pipe:pipe}, ground joint", "Lets two fixed inlets be screwed together."),
     "leg_elbow": ("elbow of a leg", "{pipe:pipe}, 90°, malleable", "From leg down into the inlet."),
 }
 # An air switch where the mix pipe's pressure at low fire is less than a switch senses.
 WEAK_SWITCH = (
     "opens under {pressure:pressure} before the damper; {weak:pressure} in the mix pipe is less than switches sense"
 )
+LEG = (
+    "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow, {over:length} over the back; "
+    "its last nipple about {nipple:length}, close ones between the other fittings, schedule 40"
+)
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
+    "leg.size.nipple": LEG,
+    "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
     "to": " to ",

@@ -1,7 +1,7 @@
 """The verdicts of the room Make: one function a check, named <key>_check; None where it does not apply."""
 
 from dataclasses import replace
-from math import inf
+from math import ceil, inf
 
 from ..making import body as making
 from ..making.stock import INCH_M, PIPE_OVER, nearest_flat_thickness, nearest_tube, tube_inside_radius_m
@@ -10,6 +10,7 @@ from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
 from ..parts.body import Body
 from ..parts.end_inlet import EndInlet
+from ..parts.legs import Legs
 from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.plenum import Plenum
@@ -24,9 +25,12 @@ CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the se
 LIP_M, LEDGE_M = 1.5e-3, 4.5e-3  # flat ledge inside the bore: stop below, good from
 CAP_SHARES = (0.75, 2.0)  # of the wall, that a cap has: good from and to; common practice
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
+INLETS_WEB_M = 1.0 * INCH_M  # steel between two inlet holes: good from; both are welded
+BODY_STEPS_M = {"in": 0.125 * INCH_M, "mm": 5e-3}  # to which a body's length is asked for
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
+BEND_UNSET = 60.0  # degrees, as a design begins with
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
@@ -149,6 +153,16 @@ def cap_thickness_check(body: Body) -> Judged | None:
     return judge(body.cap_m, good=least_m, stop=-inf, slack=SLACK_M, **slots)
 
 
+def round_body_check(body: Body, cap_thickness: float | str, baffle_bend_angle: float) -> Judged | None:
+    """What was set for a box and does nothing on a round body, whose fields for it are hidden."""
+    caps = () if cap_thickness == "wall" else ("caps",)
+    bend = () if baffle_bend_angle == BEND_UNSET else ("bend",)
+    if not body.round or not caps + bend:
+        return None
+    cap_m = float(body.cap_m if cap_thickness == "wall" else cap_thickness)
+    return verdict("note", None, None, case=caps + bend, cap=cap_m, wall=body.wall_m, angle=baffle_bend_angle)
+
+
 def lip_cover_check(body: Body) -> Judged:
     least_m, wanted_m = LIP_COVER_M
     cover_m = making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m)
@@ -202,6 +216,19 @@ def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: s
 
 def _beside_m(side_m, radius_m, hole_m):
     return making.inlet_flat_clearance_m(side_m=side_m, corner_outside_radius_m=radius_m, hole_m=hole_m)
+
+
+def two_inlets_check(legs: Legs, units: str) -> Judged | None:
+    """Can the legs be screwed together, and is there steel between the holes?"""
+    if legs.leg_m is None:
+        return None
+    step_m = BODY_STEPS_M[units]
+    slots = {"leg": legs.leg_m, "least": legs.least_m, "web": legs.web_m, "wanted": INLETS_WEB_M}
+    slots["body"] = ceil(legs.body_m / step_m - SLACK_M) * step_m
+    near = ladder(legs.web_m, good=INLETS_WEB_M, stop=-inf, slack=SLACK_M) != "good"
+    fits = ladder(legs.leg_m - legs.least_m, good=0.0, stop=0.0, slack=SLACK_M)
+    case = ("stop", "near") if near and fits == "stop" else "near" if near else fits
+    return verdict("caution" if case == "near" else fits, legs.leg_m, legs.least_m, case=case, **slots)
 
 
 def corner_drill_check(body: Body, steel: Steel, corner_drill: float, corner_radius: float) -> Judged | None:

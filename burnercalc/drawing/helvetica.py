@@ -177,13 +177,6 @@ def wrapped(text, size, width, bold=False):
     return lines + [line]
 
 
-def shortened(text, size, width):
-    """`text` when it is no wider than `width`, else as much of it as fits with three points behind it."""
-    if text_width(text, size) <= width:
-        return text
-    return spelled(text)[: _fitting(spelled(text), _widths(False), size, width - text_width("...", size))] + "..."
-
-
 def _fitting(word, widths, size, width):
     """How many of a word's characters are no wider than `width`: at least one, and not all."""
     room = width

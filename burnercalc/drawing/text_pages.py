@@ -58,11 +58,13 @@ class Table:
 
 @dataclass(frozen=True)
 class Figure:
-    """A drawing made smaller to fit the column and `height`; says that it is not to scale, and what it was drawn at."""
+    """A drawing made smaller to fit the column and `height`; says what it was drawn at, and that it is not to be
+    measured. A `scheme` has no size at all."""
 
     drawing: object
     height: float = 120.0
     caption: str = ""
+    scheme: bool = False
 
 
 @dataclass(frozen=True)
@@ -266,18 +268,23 @@ def figure_ratio(drawing, width, height):
 
     Who draws for a figure multiplies offsets and text heights by this, so that they come out as mm on paper.
     """
-    plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]  # shrink as a whole; texts do not
-    box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
-    texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
     for ratio in RATIOS:
-        if box and (box[2] - box[0] > ratio * width or box[3] - box[1] > ratio * height):
-            continue  # too large without its texts
-        boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
-        boxes += [tuple(side / ratio for side in box)] if box else []
-        x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
-        if x2 - x1 <= width and y2 - y1 <= height:
+        if fits_at(drawing, ratio, width, height):
             return ratio
     raise InputError("figure", f"{drawing.name} in {width:.0f} x {height:.0f} mm", f"must fit at 1:{RATIOS[-1]}")
+
+
+def fits_at(drawing, ratio, width, height):
+    """Whether a drawing with its texts, at 1:ratio, fits a figure of that size [mm]."""
+    plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]  # shrink as a whole; texts do not
+    box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
+    if box and (box[2] - box[0] > ratio * width or box[3] - box[1] > ratio * height):
+        return False  # too large without its texts
+    texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
+    boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
+    boxes += [tuple(side / ratio for side in box)] if box else []
+    x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
+    return x2 - x1 <= width and y2 - y1 <= height
 
 
 def _figure(block, width, height):
@@ -285,7 +292,13 @@ def _figure(block, width, height):
     small = _reduced(block.drawing, ratio)
     x1, y1, x2, y2 = small.bounds()
     shapes, up = small.moved((width - x1 - x2) / 2, -y2).shapes, y2 - y1
-    shown = f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
+    shown = (
+        "A scheme, without sizes"
+        if block.scheme
+        else f"NOT TO SCALE, do not measure here: drawn at 1:{ratio:g}"
+        if ratio > 1
+        else "Drawn about as large as it is; measure on the plans"
+    )
     caption = f"{block.caption}. {shown}" if block.caption else shown
     lines = [replace(piece, keep=True) for piece in _lines(caption, TABLE_MM, 0.0, width, before=1.5)]
     return [Piece(up, shapes, before=3.0, keep=True), *lines[:-1], replace(lines[-1], keep=False)]

@@ -11,10 +11,11 @@ from ..checks.judge import FAULTS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
+from ..parts.cost import entries
 from ..result import Checked, Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
-from .bill import Bought
+from .bill import Bill, Bought
 from .choices import AXES
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have
@@ -32,6 +33,7 @@ Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 DIFFER = ("body", "length", "ports", "face")  # axes in which another way is looked for
 ANOTHER = ("body_kind", "body_width", "body_depth", "port_diameter", "burner_count")
 ANOTHER_FACE = (*ANOTHER, "body_length", "rows", "ports_per_row", "pattern")
+LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
 
 
@@ -56,7 +58,7 @@ class Offer:
     result: Result
     terms: Mapping[str, float]
     points: float
-    to_spend: float
+    bill: Bill
     buys: tuple[Bought, ...]
     mine: tuple[str, ...]
     faults: tuple[Fault, ...]
@@ -300,10 +302,7 @@ def _offers(
         space.counts.solves += 1
         result = before = solve(design, before)
         bill = space.bill(node)
-        lines = dict(zip((line.key for line in node.burner.part("cost").lines), result.tables["cost_lines"].rows))
-        bought = tuple(
-            replace(one, words=str(lines[one.key][0])) if one.words == one.key else one for one in bill.things
-        )
+        bought = _named(bill.things, result)
         faults = _faults(result, given, bill.lacking)
         offers.append(
             Offer(
@@ -312,7 +311,7 @@ def _offers(
                 result,
                 dict(node.terms),
                 node.rank(weights)[2],
-                bill.to_spend,
+                bill,
                 bought,
                 _mine(space, node),
                 faults,
@@ -322,6 +321,31 @@ def _offers(
         )
     least = {key: min(offer.terms[key] for offer in offers) for key in KINDS}
     return [replace(offer, gives_up=_gives_up(offer, least)) for offer in offers]
+
+
+def _named(things: tuple[Bought, ...], result: Result) -> tuple[Bought, ...]:
+    """Each thing on the shopping list by that list's words, and how many of it."""
+    burner = result.parts
+    keys = [
+        entry.key if entry.part is None else ""
+        for entry in entries(burner.part("cost"), burner.part("train"), result.design.batch_size)
+    ]
+    said = {key: row for key, row in zip(keys, result.tables["shopping"].rows) if key}
+    lines = dict(zip((line.key for line in burner.part("cost").lines), result.tables["cost_lines"].rows))
+    named = []
+    for one in things:
+        words = one.words
+        if one.key in said:
+            item, sold, *_ = said[one.key]
+            words = f"{item}, {sold}" if sold else str(item)
+            if one.count < one.of:
+                words = f"{one.count} more, of {one.of}: {words}"
+            elif one.count > 1 and one.used is None:  # bars say themselves how many
+                words = f"{one.count} x {words}"
+        elif one.key in lines:
+            words = str(lines[one.key][0])
+        named.append(replace(one, words=words))
+    return tuple(named)
 
 
 def _mine(space: Space, node: Node) -> tuple[str, ...]:
@@ -455,10 +479,13 @@ def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, flo
         lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
         more = show(max(lacking_m, 0.0), "length", space.start.units)
         return f"a {more} longer tube", 0.0
-    bill = space.bill(node)
-    things = [(one.buy, one.price) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
-    words = dict.fromkeys(words for words, _ in things)
-    if kind == "bag":
-        words = dict.fromkeys(thing.words for thing in bill.things if thing.key == "bag")
-    prices = {thing.words: thing.price for thing in bill.things}
-    return " and ".join(words) or kind, sum(prices.get(word, 0.0) for word in words)
+    # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
+    buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
+    words = dict.fromkeys(one.buy for _, one in buys)
+    things = {thing.key: thing for thing in space.bill(node).things}
+    price = sum(one.price for _, one in buys)
+    price += sum(things[LINE_OF[axis.name]].price for axis, _ in buys if LINE_OF.get(axis.name) in things)
+    if kind == "bag" and "bag" in things:
+        bag = things["bag"]
+        words, price = {f"{bag.count} more bag{'s' if bag.count > 1 else ''}": None}, bag.price
+    return " and ".join(words) or kind, price

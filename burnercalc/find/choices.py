@@ -10,6 +10,7 @@ from math import ceil, floor, pi, sqrt
 from typing import Any
 
 from ..burner import Burner
+from ..catalogue.sentences import pipe_size
 from ..constants import INH2O_PA
 from ..design import Design
 from ..making.stock import tube_inside_radius_m
@@ -241,6 +242,8 @@ def grid_options(a: Asked) -> Iterable[Option]:
                 short = pattern in ("staggered", "hexagonal")
                 if short and rows > 1 and across < 2:
                     continue
+                if pattern == "straight" and rows == 1:  # the same face as one row staggered
+                    continue
                 count = rows * across - (rows // 2 if short else 0)
                 if pattern == "rings":
                     count = round(across * (rows + 1) / 2) + 1
@@ -294,7 +297,7 @@ def _pipe_sizes(a: Asked) -> Iterable[tuple[str, str]]:
     own = dict.fromkeys(piece.texts["mix_pipe"] for piece in a.have.of("pipe"))
     yield from ((size, "") for size in own)
     if a.have.may_buy("pipe"):
-        yield from ((size, f"{size} in pipe") for size in sold.PIPES if size not in own)
+        yield from ((size, f"{pipe_size(size, a.system)} pipe") for size in sold.PIPES if size not in own)
 
 
 def mix_options(a: Asked) -> Iterable[Option]:
@@ -311,7 +314,7 @@ def blower_options(a: Asked) -> Iterable[Option]:
     for piece in a.have.of("blower"):
         yield option(piece.texts)
     if a.have.may_buy("blower"):
-        for shut, free in sold.BLOWERS:
+        for shut, free in sold.BLOWERS[a.system]:
             texts = {"blower_shutoff_pressure": shut, "blower_free_flow": free, "blower_curve": ""}
             yield option(texts, f"a blower of {shut} shut and {free} free")
 
@@ -371,8 +374,8 @@ def cylinder_options(a: Asked) -> Iterable[Option]:
             lacking = count - own.get(size, 0)
             if lacking > 0:
                 again = "more " if size in own else ""
-                count_words = str(lacking) if lacking > 1 else "one" if again else "a"
-                name = f"{count_words} {again}{size} lb cylinder{'s' if lacking > 1 else ''}"
+                words = "a" if lacking == 1 and not again else f"{lacking} {again}"
+                name = f"{words.strip()} cylinder{'s' if lacking > 1 else ''} of {size} lb"
                 price = lacking * sold.CYLINDER_PRICES[size]
                 yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
 

@@ -4,13 +4,14 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from .. import units
+from ..catalogue.sentences import pipe_size
 from ..link import to_link
 from ..result import Result
 from .answer import NUMBERS, Answer, Fault, Offer, shown
 from .bill import Bought
 from .good import Mended, verdicts
 from .have import Have
-from .score import BY_TERM, KINDS, TERMS
+from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS
 from .shops import Sample, Swing
 
 
@@ -82,9 +83,14 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "sizes": _sizes(offer),
         "terms": {key: offer.terms[key] for key in BY_TERM},
         "points": offer.points,
-        "says": [shown(BY_TERM[key], offer.terms[key]) for key in KINDS],
-        "to_spend": round(offer.to_spend, 2),
-        "buy": [{"what": one.words, "price": round(one.price, 2)} for one in offer.buys],
+        "says": says(offer),
+        "to_spend": round(offer.bill.to_spend, 2),
+        "on_the_list": round(offer.bill.listed, 2),
+        "buy": [
+            {"what": one.words, "price": round(one.price, 2)}
+            | ({} if one.used is None else {"used": round(one.used, 2)})
+            for one in offer.buys
+        ],
         "gives_up": list(offer.gives_up),
         "limited_by": offer.limited_by,
         "not_good": _faults(offer.faults),
@@ -125,8 +131,8 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append(f"{n + 1}  {', '.join(offer.kinds).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
         lines.append(f"   {_sizes(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
-        lines.append("   " + "; ".join(shown(BY_TERM[key], offer.terms[key]) for key in KINDS))
-        lines.append("   buy: " + (", ".join(_thing(one) for one in offer.buys) or "nothing"))
+        lines.append("   " + "; ".join(says(offer)))
+        lines.append("   buy: " + ("; ".join(_thing(one) for one in offer.buys) or "nothing"))
         if offer.gives_up:
             lines.append("   gives up: " + "; ".join(offer.gives_up))
         if offer.limited_by and not offer.faults:
@@ -169,17 +175,35 @@ def _opening_lines(answer: Answer) -> list[str]:
 
 
 def _thing(one: Bought) -> str:
-    return f"{one.words} {one.price:.2f}" if one.price else one.words
+    used = f" (uses up {one.used:.2f} of it)" if one.used is not None and one.used < one.price - 0.005 else ""
+    return f"{one.words} {one.price:.2f}{used}" if one.price else one.words
+
+
+def says(offer: Offer) -> list[str]:
+    """Money and hours of all that are made, and the rest of what it is ranked by."""
+    batch, result = offer.design.batch_size, offer.result
+    all_of_them = f" for all {batch}" if batch > 1 else ""
+    said = {key: shown(BY_TERM[key], offer.terms[key]) for key in KINDS}
+    besides = offer.bill.to_spend - offer.bill.listed
+    split = f" ({offer.bill.listed:.2f} on the shopping list, {besides:.2f} besides)" if besides else ""
+    said["money"] += all_of_them + split
+    set_h = result["hours_per_burner"] / 3600
+    said["work"] += f"{all_of_them} ({set_h:.3g} h a burner as set, {PORT_S / 60:.0f} min a port, "
+    said["work"] += f"{BAFFLE_HOLE_S / 60:.0f} min a hole of the baffle)"
+    return list(said.values())
 
 
 def _sizes(offer: Offer) -> str:
     d = offer.design
     show = d.show
+    inlet, mix_pipe = (pipe_size(size, d.units) for size in (d.inlet, d.mix_pipe))
     pattern = f"{d.rows} rows, {d.ports_per_row} in a long row, {show('pattern')}"
+    if d.rows == 1 and d.body_kind != "pipe":
+        pattern = f"one row of {d.ports_per_row}"
     return (
         f"{d.burner_count} burner{'s' if d.burner_count > 1 else ''}, {show('body_kind')} {show('body_width')} x "
         f"{show('body_depth')} x {show('wall')}, {show('body_length')} long; ports {show('port_diameter')}, {pattern}; "
-        f"block {show('block_thickness')}; inlet {d.inlet}, mix pipe {d.mix_pipe}"
+        f"block {show('block_thickness')}; inlet {inlet}, mix pipe {mix_pipe}"
     )
 
 

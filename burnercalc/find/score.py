@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError, InputErrors
-from ..parts.cost import Cost, batch_hours
+from ..parts.bench_hours import BenchHours
+from ..parts.cost import Cost
 from ..parts.face import Face
 from ..parts.holding import Holding
 from ..parts.schedule import Schedule
@@ -36,22 +37,15 @@ def turndown_term(holding: Holding) -> float:
     return 1.0 if not holding.turndown else min(1.0, 1 / holding.turndown.value)
 
 
-def hours_term(cost: Cost, face: Face, baffle_holes: int, burner_count: int) -> float:
-    return burner_count * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
+def hours_term(cost: Cost, face: Face, baffle_holes: int, batch_size: int) -> float:
+    """Of all that are made, as the money is."""
+    return batch_size * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
 
 
-def least_hours_term(
-    batch_size: int,
-    burner_count: int,
-    moulds: int,
-    hours_weld: float,
-    hours_mould: float,
-    hours_cast: float,
-    hours_finish: float,
-) -> float:
+def least_hours_term(bench_hours: BenchHours, batch_size: int) -> float:
     """The work without that on ports and baffle, known before any of them."""
-    _, hours = batch_hours(batch_size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
-    return burner_count * 3600 * hours
+    _, hours = bench_hours.of(batch_size)
+    return batch_size * 3600 * hours
 
 
 def days_term(schedule: Schedule) -> float:

@@ -463,7 +463,7 @@ def bend_allowance_m(*, angle_deg, inside_radius_m, thickness_m, k_factor):
     require(0 <= angle_deg <= 180, "baffle_bend_angle", f"{angle_deg:g} deg", "must be 0 to 180 deg", "60 deg")
     require(inside_radius_m >= 0, "baffle_radius", mm(inside_radius_m), "must be 0 or more", mm(thickness_m))
     require(thickness_m > 0, "baffle_thickness", mm(thickness_m), "must be above 0", "1.5 mm")
-    require(0 <= k_factor <= 0.5, "k_factor", f"{k_factor:g}", "must be 0 to 0.5", "0.4")
+    require(0 <= k_factor <= 0.5, "k_factor", k_factor, "must be 0 to 0.5", "0.4")
     return math.radians(angle_deg) * (inside_radius_m + k_factor * thickness_m)
 
 

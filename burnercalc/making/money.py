@@ -51,9 +51,9 @@ def cost_lines(*, items, batch_size):
     _batch(batch_size)
     lines = []
     for item in items:
-        require(0 <= item.price < math.inf, "price_" + item.key, f"{item.price:g}", "must be 0 or more", "0")
-        require(0 < item.pack < math.inf, "pack_" + item.key, f"{item.pack:g}", "must be above 0", "1")
-        require(0 <= item.need < math.inf, "need_" + item.key, f"{item.need:g}", "must be 0 or more", "0")
+        require(0 <= item.price < math.inf, "price_" + item.key, item.price, "must be 0 or more", "0")
+        require(0 < item.pack < math.inf, "pack_" + item.key, item.pack, "must be above 0", "1")
+        require(0 <= item.need < math.inf, "need_" + item.key, item.need, "must be 0 or more", "0")
         total = item.need * (1 if item.once else batch_size)
         packs = math.ceil(total / item.pack - 1e-9)
         lines.append(
@@ -77,7 +77,7 @@ def bar_line(*, key, name, plan, price_per_m, batch_size):
     Checked by: tests/test_making_money.py
     """
     _batch(batch_size)
-    require(0 <= price_per_m < math.inf, "price_" + key, f"{price_per_m:g}", "must be 0 or more", "0")
+    require(0 <= price_per_m < math.inf, "price_" + key, price_per_m, "must be 0 or more", "0")
     used = (plan.used_m + plan.kerf_m) / batch_size
     return CostLine(key, name, used, "m", len(plan.bars), used * price_per_m, plan.bought_m * price_per_m)
 
@@ -138,7 +138,7 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     """
     _batch(batch_size)
     for field, value in (("hours", hours_each), ("bought_price", bought_price), ("hour_value", hour_value)):
-        require(0 <= value < math.inf, field, f"{value:g}", "must be 0 or more", "0")
+        require(0 <= value < math.inf, field, value, "must be 0 or more", "0")
     total = sum(line.batch_cost for line in lines)
     each = total / batch_size
     used = sum(line.used_cost for line in lines)
@@ -170,9 +170,9 @@ def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap, kept
         ("hours", hours_each),
         ("hour_value", hour_value),
     ):
-        require(0 <= value < math.inf, field, f"{value:g}", "must be 0 or more", "0")
-    require(0 <= overhead < math.inf, "overhead", f"{overhead:g}", "must be 0 or more", "0.15")
-    require(0 <= scrap < 1, "scrap_rate", f"{scrap:g}", "must be 0 and below 1", "0.05")
+        require(0 <= value < math.inf, field, value, "must be 0 or more", "0")
+    require(0 <= overhead < math.inf, "overhead", overhead, "must be 0 or more", "0.15")
+    require(0 <= scrap < 1, "scrap_rate", scrap, "must be 0 and below 1", "0.05")
     return (kept_each + (material_each + hours_each * hour_value) / (1 - scrap)) * (1 + overhead)
 
 

@@ -246,7 +246,7 @@ def batch(*, volume_m3, material, waste=0.10, bag_mass_kg=24.95, placing_rate_kg
     Checked by: tests/test_making_refractory.py
     """
     require(volume_m3 > 0, "block_thickness", f"{volume_m3:g} m3", "must give a block with volume")
-    require(0 <= waste <= 1, "waste", f"{waste:g}", "must be 0 to 1", "0.1")
+    require(0 <= waste <= 1, "waste", waste, "must be 0 to 1", "0.1")
     require(0 < bag_mass_kg < math.inf, "bag_mass", f"{bag_mass_kg:g} kg", "must be above 0", "25 kg")
     require(
         0 < placing_rate_kg_s < math.inf, "placing_rate", f"{placing_rate_kg_s:g} kg/s", "must be above 0", "0.01 kg/s"

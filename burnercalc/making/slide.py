@@ -16,8 +16,8 @@ def hole_m(bore_m, open_share):
     Source: geometry
     Checked by: tests/test_making_slide.py
     """
-    require(bore_m > 0, "bore_m", f"{bore_m:g}", "must be above 0")
-    require(0 < open_share <= 1, "open_share", f"{open_share:g}", "must be above 0, up to 1")
+    require(bore_m > 0, "bore_m", bore_m, "must be above 0")
+    require(0 < open_share <= 1, "open_share", open_share, "must be above 0, up to 1")
     return bore_m * sqrt(open_share)
 
 
@@ -30,8 +30,8 @@ def gap_share(bore_m, gap_m):
     Source: segment of a circle
     Checked by: tests/test_making_slide.py
     """
-    require(bore_m > 0, "bore_m", f"{bore_m:g}", "must be above 0")
-    require(0 <= gap_m <= bore_m, "gap_m", f"{gap_m:g}", "must be from 0 to the bore")
+    require(bore_m > 0, "bore_m", bore_m, "must be above 0")
+    require(0 <= gap_m <= bore_m, "gap_m", gap_m, "must be from 0 to the bore")
     cosine = 1 - 2 * gap_m / bore_m
     half = acos(cosine)
     return (half - cosine * sqrt(1 - cosine * cosine)) / pi
@@ -46,7 +46,7 @@ def open_share(bore_m, gap_m, bore_of_hole_m=0.0):
     Source: segments of two circles
     Checked by: tests/test_making_slide.py
     """
-    require(0 <= bore_of_hole_m <= bore_m, "bore_of_hole_m", f"{bore_of_hole_m:g}", "must be from 0 to the bore")
+    require(0 <= bore_of_hole_m <= bore_m, "bore_of_hole_m", bore_of_hole_m, "must be from 0 to the bore")
     return gap_share(bore_m, gap_m) + _common(bore_m / 2, bore_of_hole_m / 2, gap_m) / (pi * bore_m**2 / 4)
 
 
@@ -73,7 +73,7 @@ def gap_m(bore_m, open_to, bore_of_hole_m=0.0):
     Source: segments of two circles
     Checked by: tests/test_making_slide.py
     """
-    require(0 < open_to <= 1, "open_share", f"{open_to:g}", "must be above 0, up to 1")
+    require(0 < open_to <= 1, "open_share", open_to, "must be above 0, up to 1")
     low, high = 0.0, bore_m
     if open_share(bore_m, low, bore_of_hole_m) >= open_to:
         return low

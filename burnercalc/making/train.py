@@ -1,5 +1,7 @@
 """The gas and air train: sizes of hose, gauge, switch and reducers for a fire, and example prices of its parts."""
 
+from itertools import pairwise
+
 from ..errors import require
 from ..physics import losses
 from ..physics.mixture import mixture_properties
@@ -15,7 +17,7 @@ PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
 # Full scale of gauges as sold, {from a cylinder: {unit: ...}}: psi and bar, on a line inches of water and mbar.
 GAUGES_PA = {
     True: {
-        "in": tuple(n * PSI_PA for n in (1, 3, 5, 15, 30, 60, 100, 160)),
+        "in": tuple(n * PSI_PA for n in (1, 3, 5, 10, 15, 30, 60, 100, 160)),
         "mm": tuple(n * 1e5 for n in (0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0)),
     },
     False: {
@@ -24,6 +26,18 @@ GAUGES_PA = {
     },
 }
 LEAST_RATED_PA = {True: 30 * PSI_PA, False: 5 * PSI_PA}  # what a failing regulator may pass on, of a cylinder or a line
+# Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
+BUSHED = {
+    "1/4": "1/8",
+    "3/8": "1/8",
+    "1/2": "1/8",
+    "3/4": "1/8",
+    "1": "1/8",
+    "1-1/4": "1/4",
+    "1-1/2": "1/4",
+    "2": "1/4",
+}
+BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)
@@ -102,6 +116,26 @@ def reducers(smaller, larger):
     at, to = known.index(smaller), known.index(larger)
     step = 1 if to >= at else -1
     return tuple((known[i], known[i + step]) for i in range(at, to, step))
+
+
+def bushings(pipe, thread):
+    """Hex bushings from a fitting of a pipe size to a smaller thread, as (from, to) pairs; () for the same size.
+
+    To a thread that is larger it takes reducers.
+
+    Raises: InputError for mix_pipe, unknown sizes
+    Source: ASME B16.14 (memory)
+    Checked by: tests/test_train.py
+    """
+    known = pipe_names()
+    for one in (pipe, thread):
+        require(one in known, "mix_pipe", one, "is not in the table; known: " + ", ".join(known))
+    if known.index(thread) >= known.index(pipe):
+        return reducers(pipe, thread)
+    steps = [pipe]
+    while steps[-1] != thread:
+        steps.append(max(thread, BUSHED[steps[-1]], key=known.index))
+    return tuple(pairwise(steps))
 
 
 def header_bore_m(*, branch_bore_m, branches):

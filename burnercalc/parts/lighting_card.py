@@ -4,12 +4,11 @@ from dataclasses import dataclass
 from math import floor
 
 from ..constants import INH2O_PA
-from ..making import train as trains
 from ..physics import purge
 from .blower import Blower
 from .chamber import Chamber
 from .firing import Firing
-from .gas import Gas
+from .gauges import Gauges
 from .jet import Jet
 from .lighting import Lighting
 from .plenum import Plenum
@@ -32,8 +31,8 @@ class LightingCard:
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
     face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `slips`: so many
     times high fire fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where
-    that on the mix pipe, `pipe_switch_Pa`, is too low for one. `gauge_Pa`: full scale of the gauge at the jet, which
-    low fire and lighting are set by; `gauge_shut`: high fire is beyond it, so its cock is shut before.
+    that on the mix pipe, `pipe_switch_Pa`, is too low for one. `gauge_Pa`: full scale of the gauge that
+    low fire and lighting are set by; `gauge_shut`: it is the small one, whose cock is shut before high fire.
     """
 
     five_volumes_s: float
@@ -51,7 +50,6 @@ class LightingCard:
     pipe_switch_Pa: float
     switch_before: bool
     low_gas_Pa: float | None
-    low_jet_Pa: float
     gauge_Pa: float
     gauge_shut: bool
 
@@ -60,8 +58,6 @@ def lighting_card(
     burner_count: int,
     mix_pipe_length: float,
     low_fire: float,
-    units: str,
-    gas: Gas,
     chamber: Chamber,
     shop: Shop,
     firing: Firing,
@@ -72,6 +68,7 @@ def lighting_card(
     blower: Blower,
     lighting: Lighting,
     soaking: Soaking,
+    gauges: Gauges,
 ) -> LightingCard:
     air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
     lit = lighting.rate_W is not None
@@ -86,12 +83,6 @@ def lighting_card(
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     pipe_switch_Pa = SWITCH * (min(low_Pa, lighting.pipe_Pa) if lit else low_Pa)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
-    low_jet_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
-    gauge_Pa = trains.gauge_Pa(
-        pressure_Pa=max(low_jet_Pa, lighting.gas_Pa.value if lighting.gas_Pa else 0.0),
-        unit=units,
-        from_cylinder=gas.liquid is not None,
-    )
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),
         purge_s=purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
@@ -108,9 +99,8 @@ def lighting_card(
         pipe_switch_Pa=pipe_switch_Pa,
         switch_before=before,
         low_gas_Pa=jet.low_Pa,
-        low_jet_Pa=low_jet_Pa,
-        gauge_Pa=gauge_Pa,
-        gauge_shut=gauge_Pa < jet.supply_Pa,
+        gauge_Pa=gauges.lit_by_Pa,
+        gauge_shut=gauges.low_Pa is not None,
     )
 
 

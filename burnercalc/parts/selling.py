@@ -4,11 +4,11 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import money
-from .body import Body
-from .cost import Cost, batch_hours, cost_lines
+from .bench_hours import BenchHours
+from .cost import Cost
 from .firing import Firing
 from .gas_price import GasPrice
-from .steel import Steel
+from .purchases import Purchases
 
 TEST_FIRE_S = 1800.0  # at high fire: five lightings, ten minutes low and hot, readings; common practice
 BREAKS = (1, 3, 6, 12)
@@ -45,37 +45,24 @@ class Selling:
 
 def selling(
     cost: Cost,
+    purchases: Purchases,
+    bench_hours: BenchHours,
     firing: Firing,
     gas_price: GasPrice,
-    body: Body,
-    steel: Steel,
-    inlet: str,
-    stock_lengths: tuple[float, ...],
-    nipple_stock: tuple[tuple[float, float], ...],
-    kerf: float,
     batch_size: int,
-    moulds: int,
-    price_steel: float,
-    hours_weld: float,
-    hours_mould: float,
-    hours_cast: float,
-    hours_finish: float,
     bought_price: float,
     hour_value: float,
     overhead: float,
     scrap_rate: float,
     profit: float,
-    units: str,
 ) -> Selling:
     test_gas = firing.gas_kg_s * TEST_FIRE_S * gas_price.per_kg
 
     def of(size: int) -> Break:
-        lines = cost_lines(
-            size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
-        )
+        lines = purchases.of(size)
         material = sum(line.batch_cost for line in lines) / size + test_gas
         kept = sum(line.batch_cost for line in lines if line.key in KEPT) / size
-        _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+        _, hours = bench_hours.of(size)
         all_in = money.selling_cost(
             material_each=material - kept,
             kept_each=kept,

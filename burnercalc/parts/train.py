@@ -9,7 +9,9 @@ from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
 from .gas import Gas
+from .gauges import Gauges
 from .jet import Jet
+from .legs import Legs
 from .lighting import Lighting
 from .lighting_card import LightingCard
 from .shop import Shop
@@ -19,9 +21,10 @@ from .steel import Steel
 # needs, or cannot be set without.
 SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "flame_guard", "check_valve", "filter_guard")
 SAFETY += ("air_switch", "air_flap")
-COMFORT = ("flexible_joint", "union")
+COMFORT = ("gauge", "flexible_joint", "union")
 # What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
-BRANCHES = ("gauge", "flame_guard", "gauge_cock", "low_gauge", "air_switch", "tap")
+BRANCHES = ("gauge", "flame_guard", "jet_gauge", "gauge_cock", "low_gauge", "air_switch", "tap", "mix_tap")
+CASES = ("weak", "light", "nipple", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge",)  # on that of the part before it
 
 
@@ -29,7 +32,8 @@ ON_BRANCH = ("low_gauge",)  # on that of the part before it
 class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
-    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at.
+    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at, `nipple`
+    for a leg with room for one, `upright` for a union that stands over its inlet.
     """
 
     key: str
@@ -63,15 +67,16 @@ def train(
     blower: Blower,
     lighting: Lighting,
     lighting_card: LightingCard,
+    gauges: Gauges,
     shop: Shop,
     steel: Steel,
+    legs: Legs,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
     inlet: str,
     inlets: int,
     lit_by: str,
-    inlet_length: float,
     units: str,
 ) -> Train:
     high_Pa = jet.supply_Pa
@@ -112,30 +117,37 @@ def train(
         add("gas", "trap")
         add("gas", "line_regulator", capacity=capacity, outlet=high_Pa + drop_Pa)
         add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
-        add("gas", "low_gas_switch", outlet=0.5 * lighting_card.low_jet_Pa)
+        add("gas", "low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
     if lit_by == "guard":
         add("gas", "pilot", "1/4")
     add("gas", "needle")
-    add("gas", "gauge_cock", "1/4")
-    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
-    add("gas", "low_gauge", scale=lighting_card.gauge_Pa, low=lighting_card.low_jet_Pa, **lit)
     add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
+    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
+    add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
+    if gauges.low_Pa is not None:
+        add("gas", "gauge_cock", "1/4")
+        add("gas", "low_gauge", scale=gauges.low_Pa, low=gauges.low_fire_Pa, **lit)
     add("gas", "jet_holder", drill=jet.drill_name or "-")
+    steps = making.bushings(mix_pipe, size)
+    if steps:
+        add("gas", "bushing", mix_pipe, count=len(steps), sizes=(mix_pipe, *(to for _, to in steps)))
     add("air", "filter_guard", mix_pipe)
     add("air", "flexible_joint", mix_pipe)
     if blower.burners > 1:
         bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
         add("air", "header", mix_pipe, burners=blower.burners, bore=bore_m)
+    add("air", "tap", "1/8")
     if lighting_card.switch_before:
         add("air", "air_switch", mix_pipe, **switch)
     add("air", "damper", mix_pipe)
-    if not lighting_card.switch_before:
-        add("air", "air_switch", mix_pipe, **switch)
     add("air", "air_flap", mix_pipe)
-    add("air", "tap", "1/8", count=3)
+    add("mixture", "mixer", mix_pipe)
     add("mixture", "mix_pipe", mix_pipe, length=mix_pipe_length)
+    add("mixture", "mix_tap", "1/8")
+    if not lighting_card.switch_before:
+        add("mixture", "air_switch", mix_pipe, **switch)
     if mix_pipe_elbows:
         add("mixture", "elbow", mix_pipe, count=mix_pipe_elbows)
     add("mixture", "union", mix_pipe)
@@ -146,9 +158,9 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        over_m = inlet_length + steel.inlet_pipe.od_m  # an elbow is about as long to its middle as its pipe is wide
-        add("mixture", "leg", inlet, count=inlets, length=steel.inlet_spacing_m / 2, over=over_m)
-        add("mixture", "leg_union", inlet, count=inlets)
+        nipple = {} if legs.nipple_m is None else {"nipple": legs.nipple_m}
+        add("mixture", "leg", inlet, count=inlets, length=legs.leg_m, over=legs.over_m, **nipple)
+        add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
         add("mixture", "leg_elbow", inlet, count=inlets)
     parts = tuple(
         Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
@@ -176,4 +188,4 @@ def _purpose(key):
 
 def _case(slots):
     """Which of a part's sentences fits."""
-    return "weak" if "weak" in slots else "light" if "light" in slots else ""
+    return next((case for case in CASES if case in slots), "")

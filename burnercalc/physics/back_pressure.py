@@ -54,7 +54,7 @@ def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3, discharge_off=0.0)
     Source: Bernoulli, with the discharge of opening_discharge. Published.
     Checked by: tests/test_back_pressure.py (orifice_Pa against fluids)
     """
-    require(0 <= flow_kg_s < 100, "flow_kg_s", f"{flow_kg_s:g}", "must be 0 or more and below 100 kg/s")
+    require(0 <= flow_kg_s < 100, "flow_kg_s", flow_kg_s, "must be 0 or more and below 100 kg/s")
     require(0 < area_m2 < 100, "opening_area", f"{area_m2:g} m2", "needs an opening: the flue gas must get out")
     require(0 <= depth_m < 10, "opening_depth", depth_m, "must be 0 or more and below 10 m", "0")
     require(0 < density_kg_m3 < float("inf"), "density_kg_m3", density_kg_m3, "must be above 0")
@@ -124,7 +124,7 @@ def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3, d
     Checked by: tests/test_back_pressure.py (opening_for_pressure_m2 there and back)
     """
     require(0 < pressure_Pa < 1e5, "pressure_Pa", pressure_Pa, "must be above 0 and below 1e5 Pa")
-    require(0 < flow_kg_s < 100, "flow_kg_s", f"{flow_kg_s:g}", "must be above 0 and below 100 kg/s")
+    require(0 < flow_kg_s < 100, "flow_kg_s", flow_kg_s, "must be above 0 and below 100 kg/s")
     narrow_1_m2 = rising_root(
         lambda narrow: orifice_Pa(
             flow_kg_s=flow_kg_s,

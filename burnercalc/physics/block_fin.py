@@ -100,7 +100,7 @@ def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_
         tests/test_block_fin.py: cosh fin, scipy's solve_bvp, balance of heat, tests/reference/block_fin.csv
     """
     for name, value in (("film_W_m2K", film_W_m2K), ("capacity_W_K", capacity_W_K)):
-        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(0 < value < float("inf"), name, value, "must be above 0")
     rises, cooled, heated = _parts(fin, film_W_m2K, capacity_W_K, back_W_K)
     still = tuple((inlet_K - back_to_K) * one for one in cooled)
 

@@ -71,8 +71,8 @@ def soaked(cooling, start, until_s, flow_W_K=0.0, film_W_m2K=0.0):
     Checked by:
         tests/test_block_soak.py: the steady slab, heat kept, cooling of one lump
     """
-    require(0 <= flow_W_K < float("inf"), "flow_W_K", f"{flow_W_K:g}", "must be 0 or more", "0")
-    require(flow_W_K == 0 or film_W_m2K > 0, "film_W_m2K", f"{film_W_m2K:g}", "must be above 0")
+    require(0 <= flow_W_K < float("inf"), "flow_W_K", flow_W_K, "must be 0 or more", "0")
+    require(flow_W_K == 0 or film_W_m2K > 0, "film_W_m2K", film_W_m2K, "must be above 0")
     diffusivity = cooling.fin.conductivity_W_mK / cooling.capacity_J_m3K
     through_s = PASSED * cooling.fin.length_m**2 / diffusivity
     moments, step, now = [start], FIRST_STEP_S, start

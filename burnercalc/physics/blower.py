@@ -147,7 +147,7 @@ def share_of_one(curve, burners, branch_Pa_s2_m6):
     Checked by: tests/test_blower.py (share_of_one by hand, and against two burners on one curve)
     """
     require(burners >= 1, "burner_count", f"{burners}", "must be 1 or more", "1")
-    require(0 <= branch_Pa_s2_m6 < float("inf"), "branch", f"{branch_Pa_s2_m6:g}", "must be 0 or more", "0")
+    require(0 <= branch_Pa_s2_m6 < float("inf"), "branch", branch_Pa_s2_m6, "must be 0 or more", "0")
     if isinstance(curve, Parabola):
         falls = (burners / curve.free_m3_s) ** 2 + branch_Pa_s2_m6 / curve.shutoff_Pa
         return Parabola(curve.shutoff_Pa, 1 / sqrt(falls))
@@ -250,7 +250,7 @@ def operating_point(curve, system_Pa, density_kg_m3=CURVE_DENSITY_KG_M3):
     Checked by:
         tests/test_blower.py: 8 [1 - (Q/150)^2] against 4 (Q/100)^2 meets at 102.90 cfm, 4.235 inH2O
     """
-    require(0 < density_kg_m3 < float("inf"), "density_kg_m3", f"{density_kg_m3:g}", "must be above 0")
+    require(0 < density_kg_m3 < float("inf"), "density_kg_m3", density_kg_m3, "must be above 0")
 
     def gap(flow):
         return curve.pressure_Pa(flow, density_kg_m3) - system_Pa(flow)
@@ -276,8 +276,8 @@ def blower_margin(curve, flow_m3_s, needed_Pa, density_kg_m3=CURVE_DENSITY_KG_M3
 
     A flow beyond the last point of the curve gives -1: the blower is not known to reach it at all.
     """
-    require(0 < needed_Pa < float("inf"), "needed_Pa", f"{needed_Pa:g}", "must be above 0")
-    require(0 <= flow_m3_s < float("inf"), "flow_m3_s", f"{flow_m3_s:g}", "must be 0 or more", "0")
+    require(0 < needed_Pa < float("inf"), "needed_Pa", needed_Pa, "must be above 0")
+    require(0 <= flow_m3_s < float("inf"), "flow_m3_s", flow_m3_s, "must be 0 or more", "0")
     if flow_m3_s > curve.last_m3_s:
         return -1.0
     return curve.pressure_Pa(flow_m3_s, density_kg_m3) / needed_Pa - 1
@@ -318,9 +318,9 @@ def damper(curve, flow_m3_s, needed_Pa, pipe_area_m2, density_kg_m3=CURVE_DENSIT
     Checked by:
         tests/test_blower.py, there and back through thin_plate_K
     """
-    require(0 < flow_m3_s < float("inf"), "flow_m3_s", f"{flow_m3_s:g}", "must be above 0")
-    require(0 < pipe_area_m2 < float("inf"), "pipe_area_m2", f"{pipe_area_m2:g}", "must be above 0")
-    require(0 <= needed_Pa < float("inf"), "needed_Pa", f"{needed_Pa:g}", "must be 0 or more", "0")
+    require(0 < flow_m3_s < float("inf"), "flow_m3_s", flow_m3_s, "must be above 0")
+    require(0 < pipe_area_m2 < float("inf"), "pipe_area_m2", pipe_area_m2, "must be above 0")
+    require(0 <= needed_Pa < float("inf"), "needed_Pa", needed_Pa, "must be 0 or more", "0")
     if flow_m3_s > curve.last_m3_s:
         return None
     pressure = curve.pressure_Pa(flow_m3_s, density_kg_m3)
@@ -345,7 +345,7 @@ def plate_open_fraction(K):
     Checked by:
         tests/test_blower.py
     """
-    require(0 <= K < float("inf"), "K", f"{K:g}", "must be 0 or more", "0")
+    require(0 <= K < float("inf"), "K", K, "must be 0 or more", "0")
     s = 1 + sqrt(K)
     b = 2 * s - 0.5
     return (b + sqrt(b * b - 2 * s * s)) / (2 * s * s)

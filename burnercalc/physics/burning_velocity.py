@@ -3,7 +3,7 @@
 Published shapes over the equivalence ratio, scaled to later measurements of their peaks, so the result carries a band.
 """
 
-from functools import cache, lru_cache
+from functools import lru_cache
 from math import exp, sqrt
 
 from ..constants import ATM_PA
@@ -11,7 +11,7 @@ from ..errors import require
 from ..tables import by_key, interpolate, read_table
 from .band import Band
 from .combustion import flame_temp_K
-from .thermo import fractions
+from .thermo import fractions, require_range
 
 REFERENCE_TEMP_K = 298.15
 
@@ -36,20 +36,16 @@ COOLING_PHIS = (1.2, 1.3)
 COOLING_BAND = 0.3  # of what the flame loses in speed: what the fit is off at most
 
 
-@cache
-def _temperature_points(like):
-    phis = sorted({row["phi"] for row in read_table("burning_velocity_temperature") if row["fuel"] == like})
-    return tuple(phis), tuple(
-        tuple(
-            (row["temp_K"], row["exponent"])
-            for row in read_table("burning_velocity_temperature")
-            if row["fuel"] == like and row["phi"] == phi
-        )
-        for phi in phis
-    )
+@lru_cache(maxsize=512)
+def _exponents(like, equivalence_ratio):
+    """Temperatures and exponents there, at one equivalence ratio."""
+    found = {(row["phi"], row["temp_K"]): row["exponent"]
+             for row in read_table("burning_velocity_temperature") if row["fuel"] == like}  # fmt: skip
+    phis, temps = (sorted(set(column)) for column in zip(*found))
+    phi = min(max(equivalence_ratio, phis[0]), phis[-1])
+    return temps, [interpolate(phi, phis, [found[phi, temp] for phi in phis]) for temp in temps]
 
 
-@lru_cache(maxsize=4096)
 def temperature_exponent(like, equivalence_ratio, temp_K):
     """Exponent n in S_L(T) = S_L(298.15 K) (T/298.15 K)^n, straight lines between computed points.
 
@@ -64,13 +60,8 @@ def temperature_exponent(like, equivalence_ratio, temp_K):
     Checked by:
         tests/reference/burning_velocity_temperature.csv
     """
-    phis, columns = _temperature_points(like)
-    phi = min(max(equivalence_ratio, phis[0]), phis[-1])
-    at = []
-    for points in columns:
-        temps, exponents = zip(*points)
-        at.append(interpolate(min(max(temp_K, temps[0]), temps[-1]), temps, exponents))
-    return interpolate(phi, phis, at)
+    temps, exponents = _exponents(like, equivalence_ratio)
+    return interpolate(min(max(temp_K, temps[0]), temps[-1]), temps, exponents)
 
 
 def _shape(row, phi):
@@ -106,29 +97,25 @@ def species_burning_velocity_m_s(species, equivalence_ratio, temp_K=REFERENCE_TE
     Checked by:
         tests/reference/burning_velocity.csv
     """
-    low, high = PHI_RANGE
-    require(
-        low <= equivalence_ratio <= high,
-        "equivalence_ratio",
-        f"{equivalence_ratio:g}",
-        f"must be within {low:g} to {high:g}",
-        f"{min(max(equivalence_ratio, low), high):g}",
-    )
-    require(
-        TEMP_RANGE_K[0] <= temp_K <= TEMP_RANGE_K[1],
-        "temp_K",
-        f"{temp_K:g}",
-        f"must be within {TEMP_RANGE_K[0]:g} to {TEMP_RANGE_K[1]:g} K",
-    )
-    require(0 < pressure_Pa < 1e8, "pressure_Pa", f"{pressure_Pa:g}", "must be above 0 and below 1e8 Pa")
+    require_range("equivalence_ratio", equivalence_ratio, *PHI_RANGE)
+    require_range("temp_K", temp_K, *TEMP_RANGE_K)
+    require(0 < pressure_Pa < 1e8, "pressure_Pa", pressure_Pa, "must be above 0 and below 1e8 Pa")
     row = by_key("burning_velocity", "species")[species]
+    cold, spread = _at_reference(species, equivalence_ratio)
     value = (
-        row["peak_m_s"]
-        * _shape(row, equivalence_ratio)
-        / _shape(row, peak_equivalence_ratio(species))
+        cold
         * (temp_K / REFERENCE_TEMP_K) ** temperature_exponent(row["temperature_like"], equivalence_ratio, temp_K)
         * (pressure_Pa / ATM_PA) ** row["pressure_exponent"]
     )
+    # As a factor both ways, so that a wide band stays above zero.
+    return Band(value / (1 + spread), value, value * (1 + spread))
+
+
+@lru_cache(maxsize=512)
+def _at_reference(species, equivalence_ratio):
+    """S_L at REFERENCE_TEMP_K and one atmosphere [m/s], and how far off it is at most, as a share."""
+    row = by_key("burning_velocity", "species")[species]
+    value = row["peak_m_s"] * _shape(row, equivalence_ratio) / _shape(row, peak_equivalence_ratio(species))
     if species == "CH4":
         phis, factors = RICH_METHANE
         value *= interpolate(min(max(equivalence_ratio, phis[0]), phis[-1]), phis, factors)
@@ -141,11 +128,10 @@ def species_burning_velocity_m_s(species, equivalence_ratio, temp_K=REFERENCE_TE
         row["band_14"],
         2 * row["band_14"],
     )
-    spread = interpolate(equivalence_ratio, BAND_PHIS, bands)
-    # As a factor both ways, so that a wide band stays above zero.
-    return Band(value / (1 + spread), value, value * (1 + spread))
+    return value, interpolate(equivalence_ratio, BAND_PHIS, bands)
 
 
+@lru_cache(maxsize=512)
 def heat_shares(composition):
     """Share of each burning species in the heat of a fuel, by its share of the oxygen; inerts are left out.
 

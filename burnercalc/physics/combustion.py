@@ -276,7 +276,7 @@ def dew_point_K(water_fraction, pressure_Pa=STANDARD_PRESSURE_PA):
     require(
         611.213 <= water_Pa <= 22.064e6,
         "water_fraction",
-        f"{water_fraction:g}",
+        water_fraction,
         "must give a water pressure of 611.213 to 22.064e6 Pa",
     )
     b = (water_Pa / 1e6) ** 0.25

@@ -109,7 +109,7 @@ def heated_area_m2(vessel, liquid_kg, density_kg_m3):
     Checked by:
         tests/reference/cylinder_100lb.csv
     """
-    require(0 <= liquid_kg < float("inf"), "liquid_kg", f"{liquid_kg:g}", "must be 0 or more")
+    require(0 <= liquid_kg < float("inf"), "liquid_kg", liquid_kg, "must be 0 or more")
     if liquid_kg == 0:
         return 0.0
     volume, d = liquid_kg / density_kg_m3, vessel.diameter_m
@@ -203,7 +203,7 @@ def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, h
         tests/test_cylinder.py: energy balance, and the limits without and with much heat from outside
     """
     for name, value in (("liquid_kg", liquid_kg), ("draw_W", draw_W), ("heating_value_J_kg", heating_value_J_kg)):
-        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(0 < value < float("inf"), name, value, "must be above 0")
     pressure = bubble_pressure_Pa(liquid, air_temp_K)
     least_K = bubble_temp_K(liquid, inlet_pressure_Pa)
     if air_temp_K <= least_K:

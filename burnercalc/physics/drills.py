@@ -50,7 +50,7 @@ def nearest_drills(diameter_m: float, family: str) -> tuple[Drill | None, Drill 
 
     Returns (below, above); None where the family has none. A drill of exactly that diameter (to a nanometre) is both.
     """
-    require(isfinite(diameter_m) and diameter_m > 0, "diameter_m", f"{diameter_m:g}", "must be above 0")
+    require(isfinite(diameter_m) and diameter_m > 0, "diameter_m", diameter_m, "must be above 0")
     known = drills(family)
     sizes = [drill.diameter_m for drill in known]
     below, above = bisect_right(sizes, diameter_m + 1e-9), bisect_left(sizes, diameter_m - 1e-9)

@@ -7,7 +7,7 @@ from ..errors import require
 from .gas_zone import GasZone, at_rate_and_wall, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
-from .root import bracketed_root
+from .root import near_root
 from .walls import check_temperatures
 
 # Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
@@ -16,8 +16,9 @@ FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.1, 900.0
 # Beyond every furnace: a fire that is not asked for.
 MOST_W = 1e9
 
-# Of the temperature that a step ends at: a thousandth of a kelvin.
-STEP_WITHIN = 1e-6
+# Of the temperature that a step ends at: a tenth of a thousandth of a kelvin.
+STEP_WITHIN = 1e-7
+FIRST_GUESS = 0.1  # of the way to the flame
 
 # Of the heat that a face hot from the first moment takes in a fired one takes some three quarters: where to look first.
 FACE_SHARE = 0.74
@@ -104,7 +105,7 @@ def fired_heat_up(
     """
     require(0 < firing_rate_W < MOST_W, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
-    require(0.01 <= step_growth <= 0.5, "step_growth", f"{step_growth:g}", "must be within 0.01 to 0.5")
+    require(0.01 <= step_growth <= 0.5, "step_growth", step_growth, "must be within 0.01 to 0.5")
     require(early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more")
     losses = zone.losses
     check_temperatures(wall_temp_K, losses.ambient_temp_K)
@@ -135,9 +136,9 @@ def fired_heat_up(
     while face_K < goal_K and now < longest_s:
         # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
         march.prepare(step, min(face_K, TEMP_MAX_K))
-        face_K = _risen_K(
-            missing_W, face_K, face_K - walls[-2] if len(walls) > 1 else None, fire[0].gas.flame_temp_K, coldest_K
-        )
+        flame_K = fire[0].gas.flame_temp_K
+        guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
+        face_K = near_root(missing_W, face_K, min(guess_K, 0.5 * (face_K + flame_K)), coldest_K, flame_K, STEP_WITHIN)
         heat = asked_W(face_K)
         march.advance(face_K)
         kept += step * heat
@@ -166,20 +167,6 @@ def fired_heat_up(
         march.stored_J,
         min(turned_up_s, time_s) if hot and turned_up_s else turned_up_s,
     )
-
-
-def _risen_K(missing_W, face_K, last_rise_K, flame_K, coldest_K):
-    """Face at the end of a step: near where the last rise points, as a rule; else anywhere."""
-    low_K, missing_low_W = face_K, missing_W(face_K)
-    if missing_low_W >= 0:
-        return bracketed_root(missing_W, coldest_K, face_K, STEP_WITHIN, f_high=missing_low_W)
-    if last_rise_K is not None:
-        for share in (1.3, 2.0):
-            high_K = face_K + share * last_rise_K + 5
-            missing_high_W = missing_W(high_K) if high_K < flame_K else -1.0
-            if missing_high_W > 0:
-                return bracketed_root(missing_W, low_K, high_K, STEP_WITHIN, f_low=missing_low_W, f_high=missing_high_W)
-    return bracketed_root(missing_W, low_K, flame_K, STEP_WITHIN, f_low=missing_low_W)
 
 
 def rate_to_heat_up(

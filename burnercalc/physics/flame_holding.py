@@ -111,7 +111,7 @@ def lip_share(lip_K):
 
 
 def _critical(constant, burning_velocity, diffusivity):
-    require(0 < diffusivity < 1, "thermal_diffusivity_m2_s", f"{diffusivity:g}", "must be above 0 m2/s")
+    require(0 < diffusivity < 1, "thermal_diffusivity_m2_s", diffusivity, "must be above 0 m2/s")
     low, value, high = (constant * s * s / diffusivity for s in burning_velocity)
     return Band(low / (1 + GRADIENT_BAND), value, high * (1 + GRADIENT_BAND))
 
@@ -170,7 +170,7 @@ class PortFlame:
         burnt=False,
     ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
-            require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+            require(0 < value < float("inf"), name, value, "must be above 0")
         require(
             wall_temp_K is None or 0 < wall_temp_K < 2000,
             "wall_temp_K",
@@ -296,7 +296,7 @@ class PortFlame:
             if not below[0] > SCAN_LOW_M_S:
                 raise InputError(
                     "equivalence_ratio",
-                    f"{self.equivalence_ratio:g}",
+                    self.equivalence_ratio,
                     f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s",
                 )
             for edge in edges:
@@ -320,8 +320,8 @@ def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):
     Checked by:
         tests/test_flame_holding.py
     """
-    require(0 < velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be above 0")
-    require(0 < firing_rate_W < float("inf"), "firing_rate_W", f"{firing_rate_W:g}", "must be above 0")
+    require(0 < velocity_m_s < float("inf"), "velocity_m_s", velocity_m_s, "must be above 0")
+    require(0 < firing_rate_W < float("inf"), "firing_rate_W", firing_rate_W, "must be above 0")
     return Band(*(limit / velocity_m_s * firing_rate_W for limit in limit_m_s))
 
 

@@ -135,7 +135,7 @@ def quenching_plate_distance_m(burning_velocity, thermal_diffusivity_m2_s):
     require(
         0 < thermal_diffusivity_m2_s < 1,
         "thermal_diffusivity_m2_s",
-        f"{thermal_diffusivity_m2_s:g}",
+        thermal_diffusivity_m2_s,
         "must be above 0 m2/s",
     )
     return Band(*(QUENCH_THICKNESSES * thermal_diffusivity_m2_s / s for s in reversed(burning_velocity)))

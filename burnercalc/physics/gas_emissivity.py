@@ -68,10 +68,10 @@ def exchange_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, wall_emis
         ("water_fraction", water_fraction),
         ("carbon_dioxide_fraction", carbon_dioxide_fraction),
     ):
-        require(0 <= value <= 1, field, f"{value:g}", "must be within 0 to 1")
-    require(0 < wall_emissivity <= 1, "wall_emissivity", f"{wall_emissivity:g}", "must be above 0 and at most 1")
+        require(0 <= value <= 1, field, value, "must be within 0 to 1")
+    require(0 < wall_emissivity <= 1, "wall_emissivity", wall_emissivity, "must be above 0 and at most 1")
     path_atm_m = (water_fraction + carbon_dioxide_fraction) * pressure_Pa / ATM_PA * path_m
-    require(0 <= path_atm_m <= LONGEST_PATH_ATM_M, "path_m", f"{path_m:g}", "must give 0 to 10 atm m of H2O and CO2")
+    require(0 <= path_atm_m <= LONGEST_PATH_ATM_M, "path_m", path_m, "must give 0 to 10 atm m of H2O and CO2")
     # Of water vapour alone the ratio is infinite and counts as 2.
     below_two = water_fraction < 2 * carbon_dioxide_fraction
     ratio = max(water_fraction / carbon_dioxide_fraction, 1.0) if below_two else 2.0

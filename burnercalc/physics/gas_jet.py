@@ -49,7 +49,7 @@ def critical_pressure_ratio(heat_capacity_ratio):
         tests/reference/choked_flow.csv, and the library fluids
     """
     k = heat_capacity_ratio
-    require(1 < k < 3, "heat_capacity_ratio", f"{k:g}", "must be above 1 and below 3")
+    require(1 < k < 3, "heat_capacity_ratio", k, "must be above 1 and below 3")
     return (2 / (k + 1)) ** (k / (k - 1))
 
 
@@ -81,15 +81,15 @@ def jet_mass_flux_kg_m2s(upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, 
         tests/reference/choked_flow.csv, and the library fluids
     """
     k = heat_capacity_ratio
-    require(0 < upstream_Pa < float("inf"), "upstream_Pa", f"{upstream_Pa:g}", "must be above 0 Pa")
+    require(0 < upstream_Pa < float("inf"), "upstream_Pa", upstream_Pa, "must be above 0 Pa")
     require(
         0 <= downstream_Pa <= upstream_Pa,
         "downstream_Pa",
-        f"{downstream_Pa:g}",
+        downstream_Pa,
         f"must be within 0 and the upstream {upstream_Pa:g} Pa",
     )
-    require(temp_K > 0, "temp_K", f"{temp_K:g}", "must be above 0 K")
-    require(molar_mass_kg_mol > 0, "molar_mass_kg_mol", f"{molar_mass_kg_mol:g}", "must be above 0")
+    require(temp_K > 0, "temp_K", temp_K, "must be above 0 K")
+    require(molar_mass_kg_mol > 0, "molar_mass_kg_mol", molar_mass_kg_mol, "must be above 0")
     r = max(downstream_Pa / upstream_Pa, critical_pressure_ratio(k))
     return upstream_Pa * sqrt(
         2 * k / (k - 1) * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K) * (r ** (2 / k) - r ** ((k + 1) / k))
@@ -100,11 +100,11 @@ def jet_flow_kg_s(
     diameter_m, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
 ):
     """Mass flow of a gas jet, m = C_d pi/4 d^2 G [kg/s]; G is jet_mass_flux_kg_m2s, C_d above 0 up to 1."""
-    require(0 <= diameter_m < float("inf"), "diameter_m", f"{diameter_m:g}", "must be 0 or more")
+    require(0 <= diameter_m < float("inf"), "diameter_m", diameter_m, "must be 0 or more")
     require(
         0 < discharge_coefficient <= 1,
         "discharge_coefficient",
-        f"{discharge_coefficient:g}",
+        discharge_coefficient,
         "must be above 0 and at most 1",
         "0.85",
     )
@@ -121,11 +121,11 @@ def jet_diameter_m(
     flow_kg_s, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
 ):
     """Hole for a wanted mass flow, d = sqrt(4 m/(pi C_d G)) [m]; the upstream pressure must be the higher."""
-    require(0 <= flow_kg_s < float("inf"), "flow_kg_s", f"{flow_kg_s:g}", "must be 0 or more")
+    require(0 <= flow_kg_s < float("inf"), "flow_kg_s", flow_kg_s, "must be 0 or more")
     unit = jet_flow_kg_s(
         1.0, discharge_coefficient, upstream_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, heat_capacity_ratio
     )
-    require(unit > 0, "upstream_Pa", f"{upstream_Pa:g}", f"must be above the downstream {downstream_Pa:g} Pa")
+    require(unit > 0, "upstream_Pa", upstream_Pa, f"must be above the downstream {downstream_Pa:g} Pa")
     return sqrt(flow_kg_s / unit)
 
 
@@ -137,9 +137,9 @@ def jet_pressure_Pa(
     Choked flow is linear in the upstream pressure; below choking the one pressure is found by halving.
     Raises InputError for a value outside the limits of jet_flow_kg_s.
     """
-    require(0 <= flow_kg_s < float("inf"), "flow_kg_s", f"{flow_kg_s:g}", "must be 0 or more")
-    require(0 < diameter_m, "diameter_m", f"{diameter_m:g}", "must be above 0")
-    require(downstream_Pa > 0, "downstream_Pa", f"{downstream_Pa:g}", "must be above 0 Pa")
+    require(0 <= flow_kg_s < float("inf"), "flow_kg_s", flow_kg_s, "must be 0 or more")
+    require(0 < diameter_m, "diameter_m", diameter_m, "must be above 0")
+    require(downstream_Pa > 0, "downstream_Pa", downstream_Pa, "must be above 0 Pa")
 
     def flow(pressure_Pa):
         return jet_flow_kg_s(

@@ -18,7 +18,7 @@ from .fuels import AIR, gross_heating_value_J_mol
 from .gas_emissivity import TEMP_RANGE_K, exchange_cubic, mean_beam_length_m
 from .linings import TEMP_MAX_K
 from .openings import opening_loss_W
-from .root import bracketed_root
+from .root import near_root
 from .thermo import mixture_enthalpy_J
 from .walls import check_temperatures, steady_wall
 
@@ -30,6 +30,10 @@ FILM_W_M2K = Band(20.0, 40.0, 80.0)
 WALL_EMISSIVITY = 0.6
 
 COLDEST_GAS_K = 300.0
+
+# Where to look first: walls on their way from the shop to the flame, gas from the walls to the flame.
+WALL_RISES, GAS_RISES = (0.6, 0.7), (0.3, 0.5)
+WITHIN = 1e-13  # of the temperatures found
 _WALL_STEPS = 18  # of about 100 K, from the shop to the end of the lining tables
 _COLD_STEP_K, _HOT_STEP_K, _FLUE_NODES = 100.0, 25.0, 5
 
@@ -257,7 +261,7 @@ def gas_zone(*, gas, losses, volume_m3, area_m2, film_W_m2K=FILM_W_M2K.value):
     Checked by: tests/test_gas_zone.py (gas_zone by its limits: at huge h the gas leaves at wall temperature, as the
         balance of chamber.firing; chambers with Leckner's gas, cantera and scipy within 12 %)
     """
-    require(0 <= film_W_m2K < 1e9, "film_W_m2K", f"{film_W_m2K:g}", "must be 0 or more")
+    require(0 <= film_W_m2K < 1e9, "film_W_m2K", film_W_m2K, "must be 0 or more")
     cubic = exchange_cubic(
         water_fraction=gas.water_fraction,
         carbon_dioxide_fraction=gas.carbon_dioxide_fraction,
@@ -273,7 +277,8 @@ def _gas_temp_K(zone, heat_W, wall_temp_K):
     flame_K = zone.gas.flame_temp_K
     if not wall_temp_K < flame_K or zone.exchange_W(flame_K, wall_temp_K) <= heat_W:
         return None
-    return bracketed_root(lambda tg: zone.exchange_W(tg, wall_temp_K) - heat_W, wall_temp_K, flame_K, 1e-10)
+    guesses = (wall_temp_K + share * (flame_K - wall_temp_K) for share in GAS_RISES)
+    return near_root(lambda tg: zone.exchange_W(tg, wall_temp_K) - heat_W, *guesses, wall_temp_K, flame_K, WITHIN)
 
 
 def rate_to_hold(zone, wall_temp_K, work_heat_W=0.0):
@@ -325,7 +330,9 @@ def reached(zone, firing_rate_W, work_W=None):
         heat = sum(asked_W(wall_K))
         return heat - zone.exchange_W(gas.temp_K(heat / firing_rate_W), wall_K)
 
-    wall_K = bracketed_root(missing_W, losses.ambient_temp_K, gas.flame_temp_K, 1e-10)
+    cold_K, flame_K = losses.ambient_temp_K, gas.flame_temp_K
+    guesses = (cold_K + share * (flame_K - cold_K) for share in WALL_RISES)
+    wall_K = near_root(missing_W, *guesses, cold_K, flame_K, WITHIN)
     through, out, work = asked_W(wall_K)
     gas_K = gas.temp_K((through + out + work) / firing_rate_W)
     return ZoneState(firing_rate_W, gas_K, wall_K, gas.available_fraction(gas_K), through, out, work)
@@ -351,11 +358,13 @@ def at_rate_and_wall(zone, firing_rate_W, wall_temp_K):
     gas = zone.gas
     if not wall_temp_K < gas.flame_temp_K:
         return None
-    gas_K = bracketed_root(
+    guesses = (wall_temp_K + share * (gas.flame_temp_K - wall_temp_K) for share in GAS_RISES)
+    gas_K = near_root(
         lambda tg: zone.exchange_W(tg, wall_temp_K) - firing_rate_W * gas.available_fraction(tg),
+        *guesses,
         wall_temp_K,
         gas.flame_temp_K,
-        1e-10,
+        WITHIN,
     )
     share = gas.available_fraction(gas_K)
     through, out = zone.losses.wall_W(wall_temp_K), zone.losses.opening_W(wall_temp_K)

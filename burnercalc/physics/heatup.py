@@ -88,7 +88,7 @@ class WallMarch:
         self.temps = [ambient_temp_K] * len(cells)
         self.cold = [lining.enthalpy_J_kg(ambient_temp_K) for lining in self.linings]
         self.enthalpies = list(self.cold)
-        self.conductivities, self.capacities = zip(*[lining.both(ambient_temp_K) for lining in self.linings])
+        self.conductivities, self.capacities = map(list, zip(*[lining.both(ambient_temp_K) for lining in self.linings]))
         self.shell_K = ambient_temp_K
         self.absorbed_J = self.lost_J = 0.0
 
@@ -103,41 +103,42 @@ class WallMarch:
 
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
-        linings, temps, last = self.linings, self.temps, len(self.temps) - 1
         k = self.conductivities
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
-        links = [_mean_conductivity(linings[0], hot_guess_K, temps[0]) / self.to_hot[0]]
-        links += [1 / (self.to_cold[i] / k[i] + self.to_hot[i + 1] / k[i + 1]) for i in range(last)]
+        links = [_mean_conductivity(self.linings[0], hot_guess_K, self.temps[0]) / self.to_hot[0]]
+        links += [1 / (cold / k1 + hot / k2) for cold, k1, hot, k2 in zip(self.to_cold, k, self.to_hot[1:], k[1:])]
         # Film coefficient from the last shell temperature, from 1 K of rise when there is none yet.
         warm = max(self.shell_K, self.ambient_K + 1.0)
         self.film = self.film_loss_W(self.faces, warm) / (warm - self.ambient_K)
-        self.out = 1 / (self.to_cold[last] / k[last] + 1 / self.film)
+        self.out = 1 / (self.to_cold[-1] / k[-1] + 1 / self.film)
         self.step_s, self.link = step_s, links[0]
         # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
-        self.starts, self.slopes = [0.0] * (last + 1), [0.0] * (last + 1)
+        masses, capacities, temps, lines = self.masses, self.capacities, self.temps, []
         towards, start, slope = self.out, self.ambient_K, 0.0
-        for i in range(last, -1, -1):
-            inertia = self.masses[i] * self.capacities[i] / step_s
-            pivot = inertia + links[i] + towards * (1 - slope)
-            start, slope = (inertia * temps[i] + towards * start) / pivot, links[i] / pivot
-            self.starts[i], self.slopes[i], towards = start, slope, links[i]
+        for i in range(len(masses) - 1, -1, -1):
+            inertia, link = masses[i] * capacities[i] / step_s, links[i]
+            pivot = inertia + link + towards * (1 - slope)
+            start, slope, towards = (inertia * temps[i] + towards * start) / pivot, link / pivot, link
+            lines.append((start, slope))
+        self.lines = lines[::-1]
 
     def heat_W(self, hot_face_temp_K):
         """Heat into the wall during the step that is prepared, with its hot face at this temperature at the end."""
-        return self.link * (hot_face_temp_K * (1 - self.slopes[0]) - self.starts[0])
+        start, slope = self.lines[0]
+        return self.link * (hot_face_temp_K * (1 - slope) - start)
 
     def advance(self, hot_face_temp_K):
         """Take the step that is prepared."""
         self.absorbed_J += self.step_s * self.heat_W(hot_face_temp_K)
-        hotter, temps = hot_face_temp_K, self.temps
-        for i, (start, slope) in enumerate(zip(self.starts, self.slopes)):
+        hotter, enthalpies, temps = hot_face_temp_K, self.enthalpies, self.temps
+        k, c = self.conductivities, self.capacities
+        for i, (lining, (start, slope)) in enumerate(zip(self.linings, self.lines)):
             hotter = start + slope * hotter
-            self.enthalpies[i] += self.capacities[i] * (hotter - temps[i])
+            enthalpies[i] += c[i] * (hotter - temps[i])
+            temps[i], k[i], c[i] = lining.state(enthalpies[i])
         leaving = self.out * (hotter - self.ambient_K)
         self.lost_J += self.step_s * leaving
         self.shell_K = self.ambient_K + leaving / self.film
-        states = [lining.state(h) for lining, h in zip(self.linings, self.enthalpies)]
-        self.temps, self.conductivities, self.capacities = map(list, zip(*states))
 
 
 def _mean_conductivity(lining, hot_K, cold_K):

@@ -3,7 +3,8 @@
 from bisect import bisect_right
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, cached_property
+from math import sqrt
 
 from ..errors import InputError, InputErrors, require
 from ..tables import find, read_table
@@ -32,7 +33,7 @@ class Material:
         if not self.temps_K[0] <= temp_K <= self.temps_K[-1]:
             raise InputError(
                 "temp_K",
-                f"{temp_K:g}",
+                temp_K,
                 f"must be within {self.temps_K[0]:g} to {self.temps_K[-1]:g} K for {self.key}",
                 f"{min(max(temp_K, self.temps_K[0]), self.temps_K[-1]):g}",
             )
@@ -84,17 +85,23 @@ class Material:
         """Inverse of conductivity_integral_W_m, carried on with the last conductivity beyond the table for a solver."""
         return self._inverse(self.conductivities_W_mK, self.conductivity_integrals_W_m, integral_W_m)
 
+    @cached_property
+    def _by_enthalpy(self):
+        """Where each row starts: enthalpy, temperature, conductivity and heat capacity, and how those two rise for each
+        kelvin; past the last row they stay."""
+        temps, k, c, sums = self.temps_K, self.conductivities_W_mK, self.heat_capacities_J_kgK, self.enthalpies_J_kg
+        rises = [
+            (0.0, 0.0) if i == len(temps) - 1 else tuple((v[i + 1] - v[i]) / (temps[i + 1] - temps[i]) for v in (k, c))
+            for i in range(len(temps))
+        ]
+        return tuple((*row, *rise) for row, rise in zip(zip(sums, temps, k, c), rises))
+
     def state(self, enthalpy_J_kg):
         """(temp_at_enthalpy_K, conductivity, heat capacity) there [K, W/m/K, J/kg/K], the row looked up once."""
-        temps, k, c, sums = self.temps_K, self.conductivities_W_mK, self.heat_capacities_J_kgK, self.enthalpies_J_kg
-        if enthalpy_J_kg >= sums[-1]:
-            return temps[-1] + (enthalpy_J_kg - sums[-1]) / c[-1], k[-1], c[-1]
-        i = max(bisect_right(sums, enthalpy_J_kg) - 1, 0)
-        span, more = temps[i + 1] - temps[i], c[i + 1] - c[i]
-        rest = enthalpy_J_kg - sums[i]
-        rise = 2 * rest / (c[i] + (c[i] ** 2 + 2 * more / span * rest) ** 0.5)
-        share = rise / span
-        return temps[i] + rise, k[i] + (k[i + 1] - k[i]) * share, c[i] + more * share
+        h, temp, k, c, k_rises, c_rises = self._by_enthalpy[bisect_right(self.enthalpies_J_kg, enthalpy_J_kg, 1) - 1]
+        rest = enthalpy_J_kg - h
+        rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
+        return temp + rise, k + k_rises * rise, c + c_rises * rise
 
     def temp_at_enthalpy_K(self, enthalpy_J_kg):
         """Inverse of enthalpy_J_kg, carried on with the last heat capacity beyond the table for a solver."""

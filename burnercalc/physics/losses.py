@@ -44,11 +44,11 @@ def turbulent_friction_darcy(reynolds, relative_roughness):
     Checked by:
         tests/reference/friction.csv
     """
-    require(0 < reynolds < float("inf"), "reynolds", f"{reynolds:g}", "must be above 0")
+    require(0 < reynolds < float("inf"), "reynolds", reynolds, "must be above 0")
     require(
         0 <= relative_roughness <= 0.1,
         "relative_roughness",
-        f"{relative_roughness:g}",
+        relative_roughness,
         "must be within 0 to 0.1",
         f"{min(max(relative_roughness, 0), 0.1):g}",
     )
@@ -90,7 +90,7 @@ def entry_K(edge_radius_ratio=0.0):
     Checked by:
         tests/test_losses.py against fluids.fittings.entrance_rounded
     """
-    require(edge_radius_ratio >= 0, "edge_radius_ratio", f"{edge_radius_ratio:g}", "must be 0 or more", "0")
+    require(edge_radius_ratio >= 0, "edge_radius_ratio", edge_radius_ratio, "must be 0 or more", "0")
     return interpolate(min(edge_radius_ratio, _ENTRY_RADIUS[-1]), _ENTRY_RADIUS, _ENTRY_K, "edge_radius_ratio")
 
 
@@ -98,7 +98,7 @@ def _require_share(area_ratio):
     require(
         0 <= area_ratio <= 1,
         "area_ratio",
-        f"{area_ratio:g}",
+        area_ratio,
         "must be within 0 to 1",
         f"{min(max(area_ratio, 0), 1):g}",
     )
@@ -187,10 +187,10 @@ def pipe_drop_Pa(
     Checked by:
         tests/test_losses.py against fluids
     """
-    require(0 <= flow_m3_s < float("inf"), "flow_m3_s", f"{flow_m3_s:g}", "must be 0 or more", "0")
-    require(0 < bore_m < float("inf"), "bore_m", f"{bore_m:g}", "must be above 0")
-    require(length_m >= 0, "length_m", f"{length_m:g}", "must be 0 or more", "0")
-    require(other_K >= 0, "other_K", f"{other_K:g}", "must be 0 or more", "0")
+    require(0 <= flow_m3_s < float("inf"), "flow_m3_s", flow_m3_s, "must be 0 or more", "0")
+    require(0 < bore_m < float("inf"), "bore_m", bore_m, "must be above 0")
+    require(length_m >= 0, "length_m", length_m, "must be 0 or more", "0")
+    require(other_K >= 0, "other_K", other_K, "must be 0 or more", "0")
     if flow_m3_s == 0:
         return 0.0
     velocity = flow_m3_s / (pi / 4 * bore_m**2)

@@ -51,7 +51,7 @@ def bubble_temp_K(liquid, pressure_Pa):
     if len(liquid) == 1:
         return saturation_temp_K(liquid[0][0], pressure_Pa)
     low, high = (bubble_pressure_Pa(liquid, temp) for temp in TABLE_K)
-    require(low <= pressure_Pa <= high, "pressure_Pa", f"{pressure_Pa:g}", f"must be within {low:g} to {high:g}")
+    require(low <= pressure_Pa <= high, "pressure_Pa", pressure_Pa, f"must be within {low:g} to {high:g}")
     cold, warm = TABLE_K
     for _ in range(50):
         middle = (cold + warm) / 2
@@ -101,7 +101,7 @@ def boiled_down(liquid, temp_K, left_share):
     Checked by:
         tests/test_lp_blend.py: small steps of vapour taken off
     """
-    require(0 < left_share <= 1, "left_share", f"{left_share:g}", "must be above 0 and at most 1")
+    require(0 < left_share <= 1, "left_share", left_share, "must be above 0 and at most 1")
     if len(liquid) == 1 or left_share == 1:
         return liquid
     pressures = [saturation_pressure_Pa(name, temp_K) for name, _ in liquid]

@@ -30,8 +30,8 @@ def mixing_diameters(length_m, bore_m, elbows=0):
         tests/test_mixing.py
     """
     require(0 <= length_m < float("inf"), "mix_pipe_length", f"{length_m:g} m", "must be 0 or more", "0 m")
-    require(0 < bore_m < float("inf"), "bore_m", f"{bore_m:g}", "must be above 0")
-    require(elbows >= 0, "elbows", f"{elbows:g}", "must be 0 or more", "0")
+    require(0 < bore_m < float("inf"), "bore_m", bore_m, "must be above 0")
+    require(elbows >= 0, "elbows", elbows, "must be 0 or more", "0")
     return length_m / bore_m + DIAMETERS_FOR_AN_ELBOW * elbows
 
 
@@ -54,10 +54,10 @@ def turbulent_burning_velocity_m_s(laminar_m_s, velocity_m_s, intensity=TURBULEN
     Checked by:
         tests/test_mixing.py, and within a factor of two of Klimov's form as in Turns, An Introduction to Combustion
     """
-    require(0 < laminar_m_s < float("inf"), "laminar_m_s", f"{laminar_m_s:g}", "must be above 0")
-    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be 0 or more", "0")
-    require(0 <= intensity <= 1, "intensity", f"{intensity:g}", "must be within 0 to 1", "0.1")
-    require(0 <= wrinkling <= 5, "wrinkling", f"{wrinkling:g}", "must be within 0 to 5", "2")
+    require(0 < laminar_m_s < float("inf"), "laminar_m_s", laminar_m_s, "must be above 0")
+    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", velocity_m_s, "must be 0 or more", "0")
+    require(0 <= intensity <= 1, "intensity", intensity, "must be within 0 to 1", "0.1")
+    require(0 <= wrinkling <= 5, "wrinkling", wrinkling, "must be within 0 to 5", "2")
     return laminar_m_s + wrinkling * intensity * velocity_m_s
 
 

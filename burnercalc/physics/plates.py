@@ -14,14 +14,14 @@ _THICK_FROM = 0.2
 
 def open_fraction(hole_count, hole_diameter_m, plate_area_m2):
     """Area of the round holes over the area of the plate [-]; InputError if the holes fill the plate or are none."""
-    require(plate_area_m2 > 0, "plate_area_m2", f"{plate_area_m2:g}", "must be above 0")
-    require(hole_count >= 1, "baffle_holes", f"{hole_count:g}", "must be 1 or more", "1")
+    require(plate_area_m2 > 0, "plate_area_m2", plate_area_m2, "must be above 0")
+    require(hole_count >= 1, "baffle_holes", hole_count, "must be 1 or more", "1")
     fraction = hole_count * pi / 4 * hole_diameter_m**2 / plate_area_m2
     fits = max(int(0.75 * plate_area_m2 / (pi / 4 * hole_diameter_m**2)), 1) if hole_diameter_m > 0 else 1
     require(
         0 < fraction < 1,
         "baffle_holes",
-        f"{hole_count:g}",
+        hole_count,
         "must be holes above 0 in size that leave some plate between them",
         f"{fits}",
     )
@@ -45,7 +45,7 @@ def bent_plate_ratio(bend_angle_deg):
     require(
         0 <= bend_angle_deg <= 150,
         "baffle_bend_angle",
-        f"{bend_angle_deg:g}",
+        bend_angle_deg,
         "must be within 0 to 150 deg",
         f"{min(max(bend_angle_deg, 0), 150):g} deg",
     )
@@ -69,7 +69,7 @@ def thin_plate_K(open_fraction):
         tests/test_plates.py against fluids.square_edge_screen (Blevins 1984)
     """
     f = open_fraction
-    require(0 < f <= 1, "open_fraction", f"{f:g}", "must be above 0, up to 1")
+    require(0 < f <= 1, "open_fraction", f, "must be above 0, up to 1")
     return ((1 + sqrt(0.5) * sqrt(1 - f) - f) / f) ** 2
 
 
@@ -90,8 +90,8 @@ def thick_plate_K(open_fraction, thickness_ratio, friction_darcy=0.03):
         tests/test_plates.py against the short tube, C_d = 0.8165, and entry plus sudden expansion
     """
     f = open_fraction
-    require(0 < f <= 1, "open_fraction", f"{f:g}", "must be above 0, up to 1")
-    require(0 <= thickness_ratio < float("inf"), "thickness_ratio", f"{thickness_ratio:g}", "must be 0 or more", "0")
+    require(0 < f <= 1, "open_fraction", f, "must be above 0, up to 1")
+    require(0 <= thickness_ratio < float("inf"), "thickness_ratio", thickness_ratio, "must be 0 or more", "0")
     tau = interpolate(min(thickness_ratio, _TAU_THICKNESS[-1]), _TAU_THICKNESS, _TAU, "thickness_ratio")
     return (0.5 * (1 - f) ** 0.75 + tau * (1 - f) ** 1.375 + (1 - f) ** 2 + friction_darcy * thickness_ratio) / f**2
 
@@ -131,6 +131,6 @@ def unevenness_left(K):
     Checked by:
         tests/test_plates.py
     """
-    require(0.7 <= K < float("inf"), "K", f"{K:g}", "must be 0.7 or more for this formula", "0.7")
+    require(0.7 <= K < float("inf"), "K", K, "must be 0.7 or more for this formula", "0.7")
     a = 1.1 / sqrt(1 + K)
     return (1 + a - a * K) / (1 + a + K)

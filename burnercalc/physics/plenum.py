@@ -171,15 +171,15 @@ def plenum_distribution(
         ("density_kg_m3", density_kg_m3),
         ("viscosity_Pas", viscosity_Pas),
     ):
-        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(0 < value < float("inf"), name, value, "must be above 0")
     require(
         0 < discharge_coefficient <= 1,
         "discharge_coefficient",
-        f"{discharge_coefficient:g}",
+        discharge_coefficient,
         "must be above 0, up to 1",
         "0.8",
     )
-    require(0 <= recovery <= 2, "recovery", f"{recovery:g}", "must be within 0 to 2", "1")
+    require(0 <= recovery <= 2, "recovery", recovery, "must be within 0 to 2", "1")
 
     plenum = _Plenum(
         plenum_area_m2, hydraulic_diameter_m, discharge_coefficient, density_kg_m3, viscosity_Pas, recovery, roughness_m
@@ -230,20 +230,20 @@ def plenum_distribution(
 def _check(port_areas_m2, positions_m, inlets_m, length_m):
     require(len(port_areas_m2) >= 1, "port_areas_m2", "none", "must hold at least one column")
     require(len(port_areas_m2) == len(positions_m), "positions_m", len(positions_m), "must be one for each column")
-    require(0 < length_m < float("inf"), "length_m", f"{length_m:g}", "must be above 0")
+    require(0 < length_m < float("inf"), "length_m", length_m, "must be above 0")
     require(len(inlets_m) >= 1, "inlets_m", "none", "must hold at least one inlet")
     for before, after in zip((0.0, *inlets_m), inlets_m):
         require(
             before <= after <= length_m,
             "inlets_m",
-            f"{after:g}",
+            after,
             "must rise and be within the plenum",
             f"{length_m / 2:g}",
         )
     for area in port_areas_m2:
-        require(0 < area < float("inf"), "port_areas_m2", f"{area:g}", "must be above 0")
+        require(0 < area < float("inf"), "port_areas_m2", area, "must be above 0")
     for before, after in zip((0.0, *positions_m), positions_m):
-        require(before <= after <= length_m, "positions_m", f"{after:g}", "must rise and lie within the plenum")
+        require(before <= after <= length_m, "positions_m", after, "must rise and lie within the plenum")
 
 
 def _first_over_last(shares, branches):
@@ -291,8 +291,8 @@ def wanted_ratio(spread, streams):
     Checked by:
         tests/test_plenum.py: wanted_ratio against the closed form's table and the march
     """
-    require(0 < spread <= 1, "spread", f"{spread:g}", "must be above 0, up to 1")
-    require(streams >= 1, "streams", f"{streams:g}", "must be 1 or more", "1")
+    require(0 < spread <= 1, "spread", spread, "must be above 0, up to 1")
+    require(streams >= 1, "streams", streams, "must be 1 or more", "1")
     return USUAL_DISCHARGE / acos(1 - spread) / streams
 
 
@@ -312,5 +312,5 @@ def impingement_flow_ratio(inlet_velocity_m_s, density_kg_m3, port_drop_Pa):
     Checked by:
         tests/test_plenum.py
     """
-    require(port_drop_Pa > 0, "port_drop_Pa", f"{port_drop_Pa:g}", "must be above 0")
+    require(port_drop_Pa > 0, "port_drop_Pa", port_drop_Pa, "must be above 0")
     return sqrt(1 + velocity_head_Pa(inlet_velocity_m_s, density_kg_m3) / port_drop_Pa)

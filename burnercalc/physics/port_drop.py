@@ -23,7 +23,7 @@ def developing_friction(x_plus):
     Checked by:
         tests/test_port_drop.py against the developed 16 + 1.25/(4 x+) and the boundary-layer 3.44/sqrt(x+)
     """
-    require(x_plus > 0, "x_plus", f"{x_plus:g}", "must be above 0")
+    require(x_plus > 0, "x_plus", x_plus, "must be above 0")
     young = 3.44 / sqrt(x_plus)
     return young + (16 + 1.25 / (4 * x_plus) - young) / (1 + 0.00021 / x_plus**2)
 
@@ -51,9 +51,9 @@ def port_K(reynolds, length_ratio, entry_K=SHARP_ENTRY_K, relative_roughness=0.0
     Checked by:
         tests/reference/port_drop.csv
     """
-    require(length_ratio >= 0.75, "length_ratio", f"{length_ratio:g}", "must be 0.75 or more", "0.75")
-    require(0 <= entry_K <= 1, "entry_K", f"{entry_K:g}", "must be within 0 to 1", "0.5")
-    require(0 < reynolds < float("inf"), "reynolds", f"{reynolds:g}", "must be above 0")
+    require(length_ratio >= 0.75, "length_ratio", length_ratio, "must be 0.75 or more", "0.75")
+    require(0 <= entry_K <= 1, "entry_K", entry_K, "must be within 0 to 1", "0.5")
+    require(0 < reynolds < float("inf"), "reynolds", reynolds, "must be above 0")
     weight = turbulent_weight(reynolds)
     friction = 0.0
     if weight < 1:
@@ -94,8 +94,8 @@ def port_drop_Pa(
     Checked by:
         tests/reference/port_drop.csv
     """
-    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be 0 or more", "0")
-    require(diameter_m > 0, "diameter_m", f"{diameter_m:g}", "must be above 0")
+    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", velocity_m_s, "must be 0 or more", "0")
+    require(diameter_m > 0, "diameter_m", diameter_m, "must be above 0")
     if velocity_m_s == 0:
         return 0.0
     re = reynolds(velocity_m_s, diameter_m, density_kg_m3, viscosity_Pas)
@@ -137,7 +137,7 @@ def hot_port_drop_Pa(
     Checked by:
         tests/test_port_drop.py
     """
-    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", f"{velocity_m_s:g}", "must be 0 or more", "0")
+    require(0 <= velocity_m_s < float("inf"), "velocity_m_s", velocity_m_s, "must be 0 or more", "0")
     if velocity_m_s == 0:
         return 0.0
     mean_K = (enters_K + leaves_K) / 2
@@ -151,5 +151,5 @@ def hot_port_drop_Pa(
 
 def discharge_coefficient(K):
     """Share of the ideal flow sqrt(2 dp/rho) A that a port of loss K passes, 1/sqrt(K) [-]."""
-    require(K > 0, "K", f"{K:g}", "must be above 0")
+    require(K > 0, "K", K, "must be above 0")
     return 1 / sqrt(K)

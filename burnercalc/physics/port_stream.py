@@ -5,6 +5,7 @@ Laminar, turbulent and in between, with the thin young boundary layer of a short
 
 from bisect import bisect_right
 from functools import cache
+from itertools import pairwise
 from math import exp, log, sqrt
 
 from ..errors import require
@@ -19,7 +20,7 @@ def turbulent_weight(reynolds):
 
     Laminar and turbulent figures are blended by this weight, so nothing jumps as a flow is turned up.
     """
-    require(0 <= reynolds < float("inf"), "reynolds", f"{reynolds:g}", "must be 0 or more")
+    require(0 <= reynolds < float("inf"), "reynolds", reynolds, "must be 0 or more")
     return min(max((reynolds - REYNOLDS_LAMINAR) / (REYNOLDS_TURBULENT - REYNOLDS_LAMINAR), 0.0), 1.0)
 
 
@@ -87,7 +88,7 @@ def entry_gradient_ratio(x_plus):
     Checked by:
         tests/test_port_stream.py: friction of Shah 1978, the flat plate for a very short port, 1 for a long one
     """
-    require(x_plus > 0, "x_plus", f"{x_plus:g}", "must be above 0")
+    require(x_plus > 0, "x_plus", x_plus, "must be above 0")
     xs, ys = _developing_points()
     x = log(x_plus)
     if x >= xs[-1]:
@@ -139,7 +140,7 @@ def wall_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2
         ("length_m", length_m),
         ("kinematic_viscosity_m2_s", kinematic_viscosity_m2_s),
     ):
-        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(0 < value < float("inf"), name, value, "must be above 0")
     if entry_reynolds is None:
         entry_reynolds = velocity_m_s * diameter_m / kinematic_viscosity_m2_s
     w = turbulent_weight(entry_reynolds)
@@ -210,7 +211,7 @@ def port_exit_temp_K(graetz, reynolds, prandtl, inlet_temp_K, wall_temp_K):
     Checked by:
         tests/reference/port_preheat.csv
     """
-    require(graetz > 0, "graetz", f"{graetz:g}", "must be above 0")
+    require(graetz > 0, "graetz", graetz, "must be above 0")
     nusselt = mean_nusselt(graetz, reynolds, prandtl)
     return wall_temp_K - (wall_temp_K - inlet_temp_K) * exp(-4 * nusselt / graetz)
 
@@ -219,8 +220,8 @@ class StreamProperties:
     """Viscosity, conductivity and heat capacity of a mixture over temperature, quick to evaluate.
 
     `mixture_at(temp_K)` gives an object with density_kg_m3, viscosity_Pas, conductivity_W_mK, heat_capacity_J_kgK, as
-    mixture.Mixture has. It is called at the nodes only; between and beyond them straight lines in the logarithms
-    (each property is nearly a power of T), which stray by less than 0.2 % from 250 to 1000 K. Density is ideal.
+    mixture.Mixture has. It is called at the nodes only; between and beyond them each property is a power of T,
+    which strays by less than 0.2 % from 250 to 1000 K. Density is ideal.
     """
 
     NODES_K = (250.0, 330.0, 440.0, 580.0, 760.0, 1000.0)
@@ -228,18 +229,24 @@ class StreamProperties:
     def __init__(self, mixture_at):
         found = [mixture_at(temp_K) for temp_K in self.NODES_K]
         self.density_times_temp = found[0].density_kg_m3 * self.NODES_K[0]
-        self._logs = [
-            (log(t), log(m.viscosity_Pas), log(m.conductivity_W_mK), log(m.heat_capacity_J_kgK))
-            for t, m in zip(self.NODES_K, found)
+        rows = [(m.viscosity_Pas, m.conductivity_W_mK, m.heat_capacity_J_kgK) for m in found]
+        self._powers = [
+            (t0, *low, *(log(b / a) / log(t1 / t0) for a, b in zip(low, high)))
+            for (t0, t1), (low, high) in zip(pairwise(self.NODES_K), pairwise(rows))
         ]
 
     def at(self, temp_K):
         """(density [kg/m3], viscosity [Pa s], conductivity [W/m/K], heat capacity [J/kg/K]) at a temperature."""
-        require(temp_K > 0, "temp_K", f"{temp_K:g}", "must be above 0 K")
-        i = min(max(bisect_right(self.NODES_K, temp_K), 1), len(self.NODES_K) - 1)
-        (t0, *low), (t1, *high) = self._logs[i - 1], self._logs[i]
-        s = (log(temp_K) - t0) / (t1 - t0)
-        return (self.density_times_temp / temp_K, *(exp(a + (b - a) * s) for a, b in zip(low, high)))
+        require(temp_K > 0, "temp_K", temp_K, "must be above 0 K")
+        row = self._powers[bisect_right(self.NODES_K, temp_K, 1, len(self.NODES_K) - 1) - 1]
+        t0, viscosity, conductivity, capacity, n_viscosity, n_conductivity, n_capacity = row
+        s = temp_K / t0
+        return (
+            self.density_times_temp / temp_K,
+            viscosity * s**n_viscosity,
+            conductivity * s**n_conductivity,
+            capacity * s**n_capacity,
+        )
 
 
 def stream_exit_temp_K(velocity_m_s, diameter_m, length_m, properties, inlet_temp_K, wall_temp_K):

@@ -24,7 +24,7 @@ def volumes_time_s(volume_m3, flow_m3_s, volumes=1.0):
         tests/test_purge.py
     """
     for name, value in (("volume_m3", volume_m3), ("flow_m3_s", flow_m3_s), ("volumes", volumes)):
-        require(0 < value < float("inf"), name, f"{value:g}", "must be above 0")
+        require(0 < value < float("inf"), name, value, "must be above 0")
     return volumes * volume_m3 / flow_m3_s
 
 
@@ -46,7 +46,7 @@ def purge_time_s(volume_m3, air_m3_s, volumes, least_s):
     Checked by:
         tests/test_purge.py
     """
-    require(0 <= least_s < float("inf"), "least_s", f"{least_s:g}", "must be 0 or more")
+    require(0 <= least_s < float("inf"), "least_s", least_s, "must be 0 or more")
     return max(volumes_time_s(volume_m3, air_m3_s, volumes), least_s)
 
 

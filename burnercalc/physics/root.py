@@ -1,7 +1,7 @@
 """Roots of rising functions: of positive ones, as the pressures and flows of a network are, and between two ends."""
 
 from collections.abc import Callable
-from math import exp, log
+from math import exp, inf, log
 
 from ..errors import InputError, require
 
@@ -104,4 +104,33 @@ def bracketed_root(
             share = min(max(share, least), 1 - least)
         else:
             share = 0.5
+    raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")
+
+
+def near_root(
+    f: Callable[[float], float], at: float, guess: float, low: float, high: float, within: float, most: int = 200
+) -> float:
+    """Root of a rising function by secants from two places, halving where one leaves what `low` and `high` still hold.
+
+    Of a smooth function a secant misses by about the product of the two steps to it over x, which ends it below
+    `within` x. The caller knows that there is a root from `low` to `high`.
+
+    Raises: InputError for `bracket` where f is no number, or when `most` trials are not enough
+    Checked by: tests/test_root.py
+    """
+    x0, x1, f0 = at, guess, f(at)
+    for _ in range(most):
+        f1 = f(x1)
+        if f1 > 0:
+            high = x1
+        elif f1 <= 0:
+            low = x1
+        else:
+            break
+        x = x1 - f1 * (x1 - x0) / (f1 - f0) if f1 != f0 else inf
+        if not low <= x <= high:
+            x = 0.5 * (low + high)
+        if abs((x - x1) * (x - x0)) <= within * x * x:
+            return x
+        x0, f0, x1 = x1, f1, x
     raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import log
 
 from ..constants import GAS_CONSTANT_J_MOLK
-from ..errors import InputError, require
+from ..errors import InputError
 from ..tables import read_table
 
 ELEMENTS = ("C", "H", "O", "N")
@@ -57,19 +57,14 @@ def species_of(name):
 
 def require_range(field, value, low, high):
     """Raise InputError unless low <= value <= high, with the nearer end as what works; none is offered for NaN."""
-    require(
-        low <= value <= high,
-        field,
-        f"{value:g}",
-        f"must be within {low:g} to {high:g}",
-        f"{min(max(value, low), high):g}" if value == value else "",
-    )
+    if not low <= value <= high:
+        nearest = f"{min(max(value, low), high):g}" if value == value else ""
+        raise InputError(field, value, f"must be within {low:g} to {high:g}", nearest)
 
 
 def _coefficients(name, temp_K):
     species = species_of(name)
-    if not species.min_temp_K <= temp_K <= species.max_temp_K:
-        require_range("temp_K", temp_K, species.min_temp_K, species.max_temp_K)
+    require_range("temp_K", temp_K, species.min_temp_K, species.max_temp_K)
     return species.low if temp_K < species.mid_temp_K else species.high
 
 

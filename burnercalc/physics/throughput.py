@@ -78,7 +78,7 @@ def bar_heat_time_s(
     found = metal(metal_key)
     require(0 < diameter_m <= 1, "bar_diameter", f"{diameter_m:g} m", "must be above 0 and at most 1 m", "0.025 m")
     require(0 < view <= 1, "view", view, "must be above 0 and at most 1", "1")
-    require(0 <= film_W_m2K < 1e9, "film_W_m2K", f"{film_W_m2K:g}", "must be 0 or more", "0")
+    require(0 <= film_W_m2K < 1e9, "film_W_m2K", film_W_m2K, "must be 0 or more", "0")
     require(
         start_temp_K <= end_temp_K <= found.solidus_K,
         "work_temperature",
@@ -216,5 +216,5 @@ def charge_rate_kg_s(*, spare_heat_W, heat_J_kg):
     Source: energy balance. Published.
     Checked by: tests/test_throughput.py (charge_rate_kg_s for a pot of aluminium by hand)
     """
-    require(0 < heat_J_kg < float("inf"), "heat_J_kg", f"{heat_J_kg:g}", "must be above 0")
+    require(0 < heat_J_kg < float("inf"), "heat_J_kg", heat_J_kg, "must be above 0")
     return max(spare_heat_W, 0.0) / heat_J_kg

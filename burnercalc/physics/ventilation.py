@@ -30,9 +30,9 @@ def co_limit_for(time_s, shift_fraction, ceiling_fraction):
     Checked by:
         tests/test_ventilation.py
     """
-    require(0 <= time_s < float("inf"), "time_s", f"{time_s:g}", "must be 0 or more")
-    require(0 < shift_fraction <= 1, "shift_fraction", f"{shift_fraction:g}", "must be above 0 and at most 1")
-    require(0 < ceiling_fraction <= 1, "ceiling_fraction", f"{ceiling_fraction:g}", "must be above 0 and at most 1")
+    require(0 <= time_s < float("inf"), "time_s", time_s, "must be 0 or more")
+    require(0 < shift_fraction <= 1, "shift_fraction", shift_fraction, "must be above 0 and at most 1")
+    require(0 < ceiling_fraction <= 1, "ceiling_fraction", ceiling_fraction, "must be above 0 and at most 1")
     return min(ceiling_fraction, shift_fraction * SHIFT_S / time_s) if time_s else ceiling_fraction
 
 
@@ -54,9 +54,7 @@ def co_dilution_flow_m3_s(dry_flue_m3_s, co_air_free_fraction, limit_fraction):
     Checked by:
         tests/reference/ventilation.csv
     """
-    require(0 <= dry_flue_m3_s < float("inf"), "dry_flue_m3_s", f"{dry_flue_m3_s:g}", "must be 0 or more")
-    require(
-        0 <= co_air_free_fraction <= 1, "co_air_free_fraction", f"{co_air_free_fraction:g}", "must be within 0 to 1"
-    )
-    require(0 < limit_fraction <= 1, "limit_fraction", f"{limit_fraction:g}", "must be above 0 and at most 1")
+    require(0 <= dry_flue_m3_s < float("inf"), "dry_flue_m3_s", dry_flue_m3_s, "must be 0 or more")
+    require(0 <= co_air_free_fraction <= 1, "co_air_free_fraction", co_air_free_fraction, "must be within 0 to 1")
+    require(0 < limit_fraction <= 1, "limit_fraction", limit_fraction, "must be above 0 and at most 1")
     return dry_flue_m3_s * co_air_free_fraction / limit_fraction

@@ -8,7 +8,11 @@ from ..errors import require
 from .chamber_walls import flat_wall
 from .linings import TEMP_MAX_K, TEMP_MIN_K
 from .outside import faces_loss_W
-from .root import bracketed_root
+from .root import near_root
+
+# Of the rise of the hot face, that of the shell: where to look first.
+SHELL_RISES = (0.05, 0.1)
+SHELL_WITHIN = 1e-13
 
 
 @dataclass(frozen=True)
@@ -111,7 +115,10 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
             temps.append(lining.temp_at_integral_K(sum_W_m + heat_W / conductance))
         return heat_W, temps
 
-    shell = bracketed_root(lambda ts: march(ts)[1][-1] - hot_face_temp_K, ambient_temp_K, hot_face_temp_K)
+    guesses = (ambient_temp_K + share * (hot_face_temp_K - ambient_temp_K) for share in SHELL_RISES)
+    shell = near_root(
+        lambda ts: march(ts)[1][-1] - hot_face_temp_K, *guesses, ambient_temp_K, hot_face_temp_K, SHELL_WITHIN
+    )
     loss_in_air, temps = march(shell)
     temps = [hot_face_temp_K] + temps[-2::-1]
     # The heat once more, now from the conduction side of the first layer.

@@ -116,8 +116,10 @@ def exploded_drawing(
     inlet_position: str,
     say: Say,
     text_mm: float | None,
+    wide: float | None,
 ) -> Shapes:
-    """Every piece of the cut list, the block, and the mould with its pins, each with its name under it."""
+    """Every piece of the cut list, the block, and the mould with its pins, each with its name under it; `wide`: of its
+    place, over the height, where the steel may stand in several columns."""
     text = text_mm or 2 * mould.wood.base_length_m * MM * TEXT_SHARE
     at_end = inlet_position == "end"
     hole = None if at_end else steel.inlet_saw_m * MM / 2
@@ -127,9 +129,32 @@ def exploded_drawing(
         left.insert(-1 if len(left) > 2 else 2, (_baffle(body, baffle_sheet, baffle_thickness), say("baffle")))
     left.append((_block(body, face), say("block", ports=face.port_count)))
     right = [(_frame(body, mould), say("frame")), (_base(face, mould, pins), say("base", pins=face.port_count))]
-    columns = [_column(parts, text) for parts in (left, right)]
-    (_x1, _, x2, _), (u1, _, _, _) = (_box_of(column) for column in columns)
-    return Shapes((*columns[0], *(placed(shape, x2 - u1 + 2 * text, 0.0) for shape in columns[1])))
+    ways = [_side_by_side([*split, right], text) for split in (_splits(left) if wide else [[left]])]
+    return Shapes(tuple(min(ways, key=lambda shapes: _place_taken(shapes, wide or 1.0))))
+
+
+def _splits(parts):
+    """Every way to part them, in their order, into one, two or three columns."""
+    n = len(parts)
+    cuts = [(), *((i,) for i in range(1, n)), *((i, j) for i in range(1, n) for j in range(i + 1, n))]
+    return [[parts[a:b] for a, b in zip((0, *cut), (*cut, n))] for cut in cuts]
+
+
+def _side_by_side(columns, text):
+    shapes, right = [], None
+    for parts in columns:
+        column = _column(parts, text)
+        x1, _, x2, _ = _box_of(column)
+        shift = 0.0 if right is None else right + 2 * text - x1
+        shapes += [placed(shape, shift, 0.0) for shape in column]
+        right = x2 + shift
+    return shapes
+
+
+def _place_taken(shapes, wide):
+    """Height of the place, so many times as wide, that holds them all."""
+    x1, y1, x2, y2 = _box_of(shapes)
+    return max(y2 - y1, (x2 - x1) / wide)
 
 
 def _box_of(shapes):

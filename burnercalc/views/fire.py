@@ -54,12 +54,9 @@ def lighting_card_table(
     def step_mark(told):
         return say(f"step.{told.case}", **told.slots)
 
-    def by_regulator(step):
-        return "" if step.shown else say("by_regulator", outlet=step.regulator_Pa)
-
     def cock(step, *before):
-        """Shut before the first step that its gauge does not show."""
-        shut = not step.shown and all(one.shown for one in before)
+        """Shut before the first step that the small gauge does not show."""
+        shut = not step.small and all(one.small for one in before)
         return say("cock", scale=card.gauge_Pa) if shut else ""
 
     slots = {
@@ -67,6 +64,7 @@ def lighting_card_table(
         **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
         "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
+        "cock_open": say("cock_open") if card.gauge_shut else "",
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -91,7 +89,6 @@ def lighting_card_table(
         "high_gas": lighting_steps.high.gas_Pa,
         "high_mark": mark(damper_marks.high),
         "high_rate": firing.rate_W,
-        "by": by_regulator(lighting_steps.high),
     }
 
     turns = {"then": turning.to_low, "high": turning.to_high}
@@ -123,7 +120,6 @@ def lighting_card_table(
                 "step",
                 cock=cock(one, *there[:n]),
                 gas=one.gas_Pa,
-                by=by_regulator(one),
                 damper=step_mark(one.damper),
             )
             for n, one in enumerate(there)

@@ -11,19 +11,20 @@ from ..making import batch as making_batch
 from ..making import mould as making_mould
 from ..making.body import Piece
 from ..making.days import moment
-from ..making.money import CostLine
 from ..making.refractory import castable, castable_names
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
+from ..parts.bench_hours import BenchHours
 from ..parts.block import Block
 from ..parts.blower import Blower
 from ..parts.boards import Boards
 from ..parts.body import Body
-from ..parts.cost import Cost, batch_hours, cost_lines
+from ..parts.cost import Cost, entries
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
 from ..parts.pins import Pins
+from ..parts.purchases import Purchases
 from ..parts.schedule import Schedule
 from ..parts.selling import Selling
 from ..parts.steel import Steel
@@ -279,19 +280,19 @@ def shopping_table(
             or say("no_boards")
         ),
         "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
-        "first_fire": lambda: say("first_fire.sold", mass=batch_size * line.need),
+        "first_fire": lambda: say("first_fire.sold", mass=batch_size * entry.line.need),
     }
     for number, bars in enumerate(stock.bars):
         lengths = Counter(bar.stock_m for bar in bars.plan.bars)
         words = ", ".join(say("bars", count=count, length=length) for length, count in lengths.items())
         sold[f"steel_{number}"] = lambda words=words: words
     rows = []
-    for line in cost.lines:
-        if line.key.startswith("train"):
-            rows += _train_rows(line, train, batch_size, say)
-            continue
-        words = sold[line.key]() if line.key in sold else say(f"{line.key}.sold")
-        rows.append((say(line.name.case, **line.name.slots), words, line.packs, line.batch_cost))
+    for entry in entries(cost, train, batch_size):
+        if entry.part:
+            rows.append((say(f"{entry.key}.name"), sized(entry.part, say), entry.count, entry.price))
+        else:
+            words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
+            rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))
     return tuple(rows)
 
 
@@ -301,17 +302,6 @@ def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
         return say(f"{tool.key}.sold{round_plate}", **tool.slots)
 
     return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
-
-
-def _train_rows(line: CostLine, train: Train, batch_size: int, say: Say) -> list[tuple]:
-    """The parts that a line of the cost pays for; where it is a sum of one's own, that sum after them."""
-    own = line.key == "train"
-    rows = [
-        (say(f"{part.key}.name"), sized(part, say), part.count * batch_size, None if own else part.price * batch_size)
-        for part in train.parts
-        if own or line.key == f"train_{part.purpose}"
-    ]
-    return [*rows, (say("train"), say("train.sold"), line.packs, line.batch_cost)] if own else rows
 
 
 def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tuple:
@@ -335,31 +325,17 @@ def hours_table(cost: Cost, say: Say) -> tuple:
 
 def cost_by_batch_chart(
     cost: Cost,
-    body: Body,
-    steel: Steel,
-    inlet: str,
-    stock_lengths: tuple[float, ...],
-    nipple_stock: tuple[tuple[float, float], ...],
-    kerf: float,
+    purchases: Purchases,
+    bench_hours: BenchHours,
     batch_size: int,
-    moulds: int,
-    price_steel: float,
-    hours_weld: float,
-    hours_mould: float,
-    hours_cast: float,
-    hours_finish: float,
     bought_price: float,
     hour_value: float,
-    units: str,
 ) -> Plot:
     most = max(LEAST_BATCHES, batch_size)
     sizes = tuple(range(1, most + 1))
     costs, paid = [], []
     for size in sizes:
-        lines = cost_lines(
-            size, moulds, cost.items, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units
-        )
-        _, hours = batch_hours(size, moulds, hours_weld, hours_mould, hours_cast, hours_finish)
+        lines, (_, hours) = purchases.of(size), bench_hours.of(size)
         costs.append(sum(line.batch_cost for line in lines) / size)
         paid.append(costs[-1] + hours * hour_value)
     cheaper = next((size for size, each in zip(sizes, paid) if each <= bought_price), None)

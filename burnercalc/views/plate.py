@@ -67,6 +67,8 @@ def operating_card_drawing(
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
     turning: Turning,
+    fuel: str,
+    fuel_blend: object,
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
@@ -103,7 +105,9 @@ def operating_card_drawing(
     width, height = CARD_MM
     columns = (MARGIN_MM, 28.0, 82.0, 136.0)
     shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
-    y = height - 18.0
+    y = height - 17.0
+    shapes.append(_text(MARGIN_MM, y, say("burner", gas=say("blend") if fuel_blend else say(fuel))))
+    y -= LINE_MM
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0

@@ -16,6 +16,7 @@ from .view import Say, Shapes
 TEXT_MM = 3.0
 AWAY_MM = 7.0
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
+BRIDGE_MM = 12.0  # of steel left in each long cut of a tube's window
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
 
@@ -137,6 +138,9 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
         lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
         lines.append(say("bridge"))
+        bridge = min(BRIDGE_MM, half_x) / 2
+        ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
+        shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
     shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM

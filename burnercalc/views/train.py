@@ -40,22 +40,26 @@ def gas_train_table(train: Train, say: Say) -> tuple:
 
 
 def train_drawing(train: Train, say: Say) -> Shapes:
-    """Gas down the left, air down the right; they meet, and the mixture goes down to the burner."""
+    """Gas down the left, air down the right; they meet in the mixing tee, and the mixture goes down to the burner."""
     numbers = {id(part): number for number, part in enumerate(train.parts, 1)}
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
-    rows = max(len(stretches["gas"]), len(stretches["air"])) + 1
-    meet = -STEP_MM * rows
-    gas, air = (
-        [_end(say(first)), *_boxes(stretches[name], numbers, say)]
-        for name, first in (("gas", start), ("air", "blower"))
-    )
+    meet = -STEP_MM * (max(len(stretches["gas"]), len(stretches["air"])) + 1)
+    gas = [_end(say(start)), *_boxes(stretches["gas"], numbers, say)]
+    mouth, *air = _boxes(stretches["air"], numbers, say)  # the guard stands before the blower
+    air = [mouth, _end(say("blower")), *air]
     # No name of the gas side reaches the line of the air.
     air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box))[2] + BOX_MM for box in gas))
-    shapes = [Line(0.0, meet, air_x, meet, "window"), *_chain(0.0, 0.0, gas, meet), *_chain(air_x, 0.0, air, meet)]
-    mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
-    below = meet - STEP_MM
-    shapes += _chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), first=meet)
+    tee, *mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
+    half, below = BOX_MM / 2, meet - STEP_MM
+    shapes = [
+        *_chain(0.0, 0.0, gas, meet + half),
+        *_chain(air_x, 0.0, air, meet),
+        *_box(0.0, meet, tee),
+        _name(0.0, meet + TEXT_MM, tee),  # above the line that the air comes by
+        Line(half, meet, air_x, meet, "window"),
+        *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), first=meet - half),
+    ]
     return Shapes(tuple(shapes))
 
 
@@ -94,16 +98,22 @@ def _name(x, y, box):
     return Text(x + BOX_MM, y - TEXT_MM / 2, box.name, TEXT_MM)
 
 
+def _box(x, y, box):
+    """The box and its number, its middle at x and y."""
+    half = BOX_MM / 2
+    drawn = [rectangle(x - half, y - half, BOX_MM, BOX_MM, box.layer)]
+    if box.number:
+        drawn.append(Text(x, y - TEXT_MM / 2, box.number, TEXT_MM, "middle", 0.0, "number"))
+    return drawn
+
+
 def _chain(x, top, boxes, bottom, first=None):
     """Boxes one under the other on a line from `first` or the first of them to `bottom`; names at the right."""
     shapes, from_y = [], first
     for row, box in enumerate(boxes):
         y, middle = top - STEP_MM * row, x + BRANCH_MM * box.branch
         half = BOX_MM / 2
-        shapes.append(rectangle(middle - half, y - half, BOX_MM, BOX_MM, box.layer))
-        if box.number:
-            shapes.append(Text(middle, y - TEXT_MM / 2, box.number, TEXT_MM, "middle", 0.0, "number"))
-        shapes.append(_name(middle, y, box))
+        shapes += [*_box(middle, y, box), _name(middle, y, box)]
         if box.on_box:
             shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
         elif box.branch:

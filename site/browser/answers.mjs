@@ -3,6 +3,7 @@ import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
 import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
+import { explain as explainWords, explainLabel, termsOf } from "./glossary.mjs";
 import { isTicked, shopFor, tickCell } from "./shopping.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
@@ -47,6 +48,8 @@ async function explain(answer) {
   if (!about || answer.querySelector("p")) return;
   answer.append(make("p", "", make("b", "about-value"), about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
     make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust, make("span", "weakest")));
+  for (const place of all("p", answer)) explainWords(place);
+  answer.querySelector("p").after(...explainLabel(about.label, answer));
   showInputs(answer);
 }
 
@@ -130,7 +133,7 @@ function showCures(line) {
   if (old) return place.append(make("p", "row", ...refused.map((key) => button(`Go to ${byId(`set-${key}`).dataset.label.toLowerCase()}`, () => jump(`set-${key}`), "small"))));
   if (!worst) return place.append(make("p", "", "Nothing to cure. The first fire, done carefully, is the test."));
   const row = cureRow(worst);
-  place.append(row, make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
+  place.append(row, ...termsOf(worst.text), make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
   row.querySelector(".look")?.click();
 }
 
@@ -148,6 +151,7 @@ function checkItem(check) {
   const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
   if (isFault(check)) words.append(cureRow(check));
   words.append(make("p", "source", `${check.source}.`));
+  explainWords(words.firstChild);
   const item = make("li", "verdict", sign, words);
   item.id = `check-${check.key}`;
   item.dataset.check = check.key;
@@ -253,7 +257,7 @@ export function showTables(tables) {
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);
     const shop = isTicked(place.dataset.table);
-    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : make("td", "", cell))))));
+    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : explainWords(make("td", "", cell)))))));
     if (shop) shopFor(place.dataset.table, table.rows);
   }
 }

@@ -12,6 +12,7 @@ import { showGrips, wireDrag } from "./drag.mjs";
 import { showPorts, wirePorts } from "./ports.mjs";
 import { wireShare } from "./share.mjs";
 import { wireSearch } from "./search.mjs";
+import { explain, wireGlossary } from "./glossary.mjs";
 import { wireFind } from "./find.mjs";
 import { offered } from "./have.mjs";
 import { wireMend } from "./mend.mjs";
@@ -137,10 +138,12 @@ function show(reply) {
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
     if (drawing) changedOnly(place, drawing.description);
+    explain(place);
   }
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
     if (said) changedOnly(place, said.sentence);
+    explain(place);
   }
   setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
   state("ready", navigator.serviceWorker?.controller ? "Ready. Works without a network." : "Ready.");
@@ -228,6 +231,7 @@ async function live() { // Bokeh's models, once the first paint is done
   const page = await fetchPacked("./page.bin", "the fields and drawings");
   if (page.build !== root.dataset.build) return mixed();
   await fill(page.later);
+  wireGlossary(page.glossary);
   pages = page; // only now may anything be made live
   enable();
   await enliven(byId(`chapter-${root.dataset.chapter}`));

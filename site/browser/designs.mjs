@@ -2,6 +2,7 @@
 import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
+import { got } from "./shopping.mjs";
 import { del, entries, get, set, update } from "./vendor/idb-keyval/index.js";
 
 const FILE_KIND = "burnercalc designs";
@@ -167,7 +168,7 @@ async function importFile(input) {
 
 export async function compare(record) {
   const other = await ask({ kind: "open", link: record.link });
-  const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings });
+  const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings, got: got(), other_got: record.got ?? got() });
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
   const rows = (items) => items.map((item) => make("tr", "", make("th", "", item.label), make("td", "", item.mine), make("td", "", item.other)));
   byId("compare-name").textContent = record.name;

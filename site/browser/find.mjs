@@ -4,6 +4,7 @@ import { hush, tell } from "./bars.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
+import { tick } from "./shopping.mjs";
 import { share } from "./share.mjs";
 import { dotted } from "./settings.mjs";
 
@@ -62,8 +63,9 @@ function showFirst(first) {
   byId("find-first").replaceChildren(make("p", "row", "A first good one is found; better ones are looked for.", button("Open it", () => open(first.settings), "small")));
 }
 
-function open(settings, mine = []) {
+function open(settings, mine = [], got = []) {
   byId("find-box").close();
+  tick(got);
   design.take({ ...settings, mine: mine.join(",") });
 }
 
@@ -103,17 +105,19 @@ function card(found) {
   const numbers = make("dl", "four");
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
-  const bought = found.buy.map(({ what, price }) => (price ? `${what} ${price.toFixed(2)}` : what)).join(", ");
+  const bought = make("ul", "", ...found.buy.map(({ what, price, used }) => make("li", "", price ? `${what} ${price.toFixed(2)}` : what,
+    used !== undefined && used < price ? ` (uses up ${used.toFixed(2)} of it)` : "")));
+  const folded = make("details", "", make("summary", "", "What to buy"), bought);
   const word = make("p", "", make("b", "", `${found.verdict[0].toUpperCase()}${found.verdict.slice(1)}`),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);
   head.tabIndex = -1;
   return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`),
-    ...line("To spend", `${found.to_spend.toFixed(2)}${bought ? `: ${bought}` : ""}`),
+    ...line("To spend", found.says[0].replace(" to spend", "")), folded,
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
-    make("p", "row", button("Open", () => open(found.settings, found.mine), "main"),
-      button("Compare", () => compare({ name: heading, link: found.link }), "small"),
+    make("p", "row", button("Open", () => open(found.settings, found.mine, found.got), "main"),
+      button("Compare", () => compare({ name: heading, link: found.link, got: found.got }), "small"),
       button("Share", () => share(found.settings, found.link), "small")));
 }

@@ -1,6 +1,7 @@
 // Search: what can be set, read, looked at or printed, by its name, by what else people call it, or by its sentence.
 import { all, button, byId, changedOnly, make } from "./page.mjs";
 import { fetchPacked } from "./bars.mjs";
+import { show as showTerm, wordEntries } from "./glossary.mjs";
 import { jump } from "./jump.mjs";
 import { ready, search } from "./rank.mjs";
 
@@ -24,31 +25,36 @@ export function wireSearch(given) {
 
 async function open() {
   byId("search-for").select();
-  known ??= await fetchPacked("./search.bin", "the search").then(ready).catch(() => null);
+  known ??= await fetchPacked("./search.bin", "the search").then((entries) => ready([...entries, ...wordEntries()])).catch(() => null);
   if (known) show();
   else changedOnly(byId("search-count"), "The search could not be loaded. Close it and try again.");
 }
 
 function show() {
   const typed = byId("search-for").value.trim();
-  const found = known ? search(typed, known) : [];
-  changedOnly(byId("search-count"), typed && known ? (found.length ? `${found.length} found` : "Nothing found. Try one word: a part, a size, or what goes wrong.") : "");
-  byId("search-found").replaceChildren(...found.slice(0, MOST).map((entry) => make("li", "", find(entry))));
+  const hits = known ? search(typed, known) : [];
+  changedOnly(byId("search-count"), typed && known ? (hits.length ? `${hits.length} found` : "Nothing found. Try one word: a part, a size, or what goes wrong.") : "");
+  byId("search-found").replaceChildren(...hits.slice(0, MOST).map((entry) => make("li", "", find(entry))));
 }
 
-function find([id, kind, room, label]) {
+function find([id, kind, room, label, , meaning]) {
+  if (kind === "word") return found(id, label, meaning, "", ({ currentTarget }) => showTerm(currentTarget));
   const chapter = room ? document.querySelector(`#chapters [data-go="${room}"] span:nth-child(2)`).textContent : "Paper";
   const reply = design.shown(), [, part, key] = id.match(/^(\w+?)-(.+)$/);
   const value = { number: () => reply?.answers[key].shown.split("\n")[0], setting: () => worded(reply?.fields[key]), check: () => reply?.checks.find((check) => check.key === key)?.verdict }[kind]?.();
-  const press = button("", () => {
+  return found(id, label, `${kind} in ${chapter}`, value ?? "", () => {
     all("dialog[open]").forEach((dialog) => dialog.close());
     if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
     else if (part === "paper") openPaper(key);
     else jump(part === "part" ? "table-gas_train" : id);
-  }, "find");
-  press.dataset.find = id;
-  press.append(make("span", "", label, make("small", "", `${kind} in ${chapter}`)), make("b", "", (value ?? "").slice(0, 40)));
-  return press;
+  });
+}
+
+function found(id, label, words, value, press) {
+  const made = button("", press, "find");
+  made.dataset.find = id;
+  made.append(make("span", "", label, make("small", "", words)), make("b", "", value.slice(0, 40)));
+  return made;
 }
 
 function openPaper(key) {

@@ -3,6 +3,7 @@ import { all, button, byId, changedOnly, make, notice, root } from "./page.mjs";
 import { chapterOf } from "./chapters.mjs";
 import { ask } from "./python.mjs";
 import { model } from "./models.mjs";
+import { explain, explainLabel } from "./glossary.mjs";
 import { fillLayers, wireLayers } from "./layers.mjs";
 
 let design = null;
@@ -212,7 +213,13 @@ function unfold(at) {
   const press = at.querySelector(".name"), about = at.querySelector(".about");
   about.hidden = !about.hidden;
   press.setAttribute("aria-expanded", String(!about.hidden));
-  if (!about.hidden) makeFinger(at);
+  if (about.hidden) return;
+  makeFinger(at);
+  if (about.dataset.explained !== undefined) return;
+  about.dataset.explained = "";
+  all(".help", about).forEach(explain);
+  const choices = all("option", fieldOf(at.dataset.setting) ?? at).map(({ textContent }) => textContent);
+  about.querySelector(".help")?.after(...explainLabel([at.dataset.label, ...choices].join("; "), about));
 }
 
 // A field of a setting that is entered has its whole text selected, so that typing takes its place; a second tap places

@@ -18,6 +18,15 @@ export function got() {
   try { return JSON.parse(localStorage.getItem(KEPT)) ?? []; } catch { return []; }
 }
 
+const rowOf = (kept) => kept.replace(/^\d+ of /, ""); // of which that many are there, not all
+
+// What is at hand for a design that was found, as if ticked by hand.
+export function tick(found) {
+  const rows = found.map(rowOf);
+  try { localStorage.setItem(KEPT, JSON.stringify([...got().filter((kept) => !rows.includes(rowOf(kept))), ...found])); } catch { return; }
+  tickAll();
+}
+
 // A row's first cell, which can be ticked.
 export function tickCell(row) {
   const box = make("input"), name = nameOf(row);
@@ -49,7 +58,8 @@ export function shopFor(table, rows) {
 }
 
 async function sayLeft() {
-  const ticked = got().filter((name) => Object.values(names).flat().includes(name));
+  const listed = Object.values(names).flat();
+  const ticked = got().filter((kept) => listed.includes(kept) || listed.includes(rowOf(kept)));
   if (!ticked.length) return changedOnly(byId("left-words"), "Tick what you have: it is left out of the sum and of the sheet under Paper.");
   const reply = await ask({ kind: "left", settings: design.shown().texts, got: ticked });
   if (reply.ok) changedOnly(byId("left-words"), reply.words);

@@ -27,7 +27,8 @@ import sketches  # noqa: E402
 import taken  # noqa: E402
 import words  # noqa: E402
 
-from burnercalc import __version__, catalogue, worker  # noqa: E402
+from burnercalc import __version__, catalogue, on_page, worker  # noqa: E402
+from burnercalc.catalogue.glossary import GLOSSARY  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
@@ -188,6 +189,11 @@ def have_rows():
     return rows
 
 
+def explained():
+    """The glossary as the page reads it."""
+    return [[word, list(forms), meaning] for word, (forms, meaning) in GLOSSARY.items()]
+
+
 def aspect(drawing):
     x1, y1, x2, y2 = drawing["bounds"]
     return round((x2 - x1) / (y2 - y1), 3)
@@ -230,10 +236,10 @@ def main(out):
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
-            name: markup(write_svg(worker.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
+            name: markup(write_svg(on_page.fitted(result, name, *STILL_PX.get(name, ANY_PX))[0]))
             for name in taken.SHOWN_DRAWINGS
         },
-        wide_face=markup(write_svg(worker.fitted(result, "face", WIDE_PX)[0])),
+        wide_face=markup(write_svg(on_page.fitted(result, "face", WIDE_PX)[0])),
         sketches={key: markup(text) for key, text in sketches.sketches().items()},
         files=taken.file_groups(),
         walk=words.WALK,
@@ -265,7 +271,7 @@ def main(out):
     (out / "csp.txt").write_text(csp)
     # Not sorted: Bokeh reads a model before it is referred to.
     style = (BROWSER / "widget.css").read_text()
-    page = {**documents(data), "later": laters["index"].parts, "style": style}
+    page = {**documents(data), "later": laters["index"].parts, "style": style, "glossary": explained()}
     write_json(out / "page.json", page, sort_keys=False)
     write_json(
         out / "sources.json",

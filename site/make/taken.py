@@ -44,6 +44,7 @@ TAKEN = (
             ("Taken apart", "exploded", DRAWN),
             ("In the chamber", "in_chamber", DRAWN),
             ("Gas train", "train", DRAWN),
+            ("Slide of the damper", "slide", DRAWN),
             ("Data plate", "plate", DRAWN),
             ("Operating card", "operating_card", DRAWN),
             ("Pin guide, for a laser", "pin_guide", DRAWN),

@@ -134,6 +134,9 @@ def test_axe_finds_nothing_in_any_chapter_or_dialog(look, site):
         assert look.locator(f"#chapter-{chapter}").is_visible()
         found += violations(look, chapter, f"#chapter-{chapter}")
         if chapter == "face":
+            look.locator("#chapter-face .term:visible").first.click()
+            found += violations(look, "a word", "#term")
+            look.keyboard.press("Escape")
             found += violations_of_a_chosen_port(look)
     found += violations(look, "the whole page")
     found += violations_of_full_dialogs(look)
@@ -299,6 +302,35 @@ def test_the_whole_job_by_keyboard(keyboard):
         page.keyboard.press("Enter")
         page.wait_for_selector(f"#{box}:not([open])", state="attached")
         assert page.evaluate(FOCUS)["words"] == opener  # back where it was
+
+
+def test_a_word_of_the_trade_is_explained_by_keyboard_and_nothing_moves(keyboard):
+    page = keyboard
+    page.evaluate("() => document.querySelector('#chapters [data-go=face]').click()")
+    page.locator("#set-block_thickness .name").evaluate(
+        "name => { name.closest('details').open = true; name.click(); }"
+    )
+    settle(page)
+    word = page.locator("#about-block_thickness .term", has_text="plenum")
+    word.focus()
+    before = page.evaluate("() => [scrollY, document.body.scrollHeight]")
+    page.keyboard.press("Enter")
+    shown = page.locator("#term:popover-open")
+    assert shown.text_content().startswith("plenum: The room in the box behind the ports.")
+    page.clock.fast_forward(2000)
+    assert spoken(page)[-1] == shown.text_content()
+    box, at = shown.bounding_box(), word.bounding_box()
+    assert box["y"] >= at["y"] + at["height"] and box["x"] >= 0 and box["x"] + box["width"] <= 1000
+    assert page.evaluate("() => [scrollY, document.body.scrollHeight]") == before
+    page.keyboard.press("Escape")
+    assert not shown.is_visible() and page.evaluate("() => document.activeElement.textContent") == "plenum"
+    # A label is a button itself: its words are told under it, and those of its choices.
+    told = page.locator("#about-block_thickness dfn")
+    assert told.all_text_contents() == ["block"]
+    page.keyboard.press("/")
+    page.fill("#search-for", "plenum")
+    page.locator("#search-found [data-find=word-plenum]").click()
+    assert page.locator("#search-box #term:popover-open").text_content().startswith("plenum: ")
 
 
 def test_only_changed_verdicts_are_spoken_and_not_each_letter(keyboard):

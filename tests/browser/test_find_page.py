@@ -96,6 +96,12 @@ def test_a_found_design_opens_as_one_step_and_is_shared(found):
     }
     design, refused = from_link(address(found))
     assert not refused and abs(design.port_diameter - 9 / 32 * 0.0254) < 1e-9 and not bad(design)
+    # The same bill as on the card: what lies there is ticked off the shopping list.
+    on_the_list = float(card.text_content().split(" on the shopping list")[0].rpartition("(")[2])
+    found.wait_for_function(
+        "sum => document.getElementById('left-words').textContent.startsWith(`Left to buy: ${sum} of`)",
+        arg=f"{on_the_list:.2f}",
+    )
     found.click("#undo")
     found.wait_for_function("before => location.hash === before", arg=before)
     settle(found)
@@ -106,6 +112,9 @@ def test_a_found_design_is_compared(found):
     found.locator("#find-list .found").last.get_by_role("button", name="Compare").click()
     found.wait_for_selector("#compare-box[open] #compare-settings tr")
     assert found.locator("#compare-name").inner_text() != "Kept"
+    card = found.locator("#find-list .found").last.text_content()
+    sum_ = card.split(" on the shopping list")[0].rpartition("(")[2]
+    assert sum_ in found.locator("#compare-answers tr", has_text="Left to buy").inner_text()
     found.locator("#compare-box [data-close]").click()
 
 

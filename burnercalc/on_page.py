@@ -1,0 +1,297 @@
+"""A result as the page shows it: values for its tests and styles, texts for people, columns for its figures."""
+
+from math import cos, radians, sin, sqrt
+from zlib import crc32
+
+from . import sheet, steps, units
+from .design import as_shown, limit_text, limits
+from .drawing.flat import flat_columns
+from .drawing.helvetica import CAP_HEIGHT_RATIO
+from .drawing.shapes import DESCENT_RATIO, Drawing
+from .drawing.svg import write_svg
+from .link import to_link
+from .settings import SETTINGS
+
+
+def whole(result, figures, mine=""):
+    """What the page shows of a result: values for its tests and styles, texts for people, columns for its figures."""
+    d = result.design
+    return {
+        "link": to_link(d, "", {"mine": mine}),
+        "units": d.units,
+        "texts": {**d.texts, "mine": mine} if mine else d.texts,
+        "fields": {s.key: _field(s, d) | ({} if d.counts(s.key) else {"idle": True}) for s in SETTINGS},
+        "answers": answers(result, result.answers),
+        "worst": result.worst,
+        "checks": [
+            {
+                "key": c.key,
+                "room": c.room,
+                "verdict": c.verdict,
+                "label": c.label,
+                "text": c.text,
+                "source": str(c.declared.source),
+                "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
+            }
+            for c in result.ranked()
+        ],
+        "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
+        **drawings(result, figures),
+        "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
+    }
+
+
+def answers(result, keys):
+    unit_system = result.design.units
+    return {
+        key: {
+            "value": a.value,
+            "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
+            **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
+            **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
+        }
+        for key, a in ((key, result.answers[key]) for key in keys)
+    }
+
+
+FILLED = ("body", "window")  # what a screen shows as steel and refractory
+
+
+TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, at most
+TEXTS_ACROSS = 42  # by the width of the drawing in between
+FEW_PX = 170.0  # a face less high than this has its outside sizes only
+DIAGONAL = sqrt(0.5)  # a port's number stands beside its hole, to the upper right
+AIR = 0.02  # round a drawing, of its longer side
+DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
+
+
+def drawings(result, figures):
+    places = figures if isinstance(figures, dict) else dict.fromkeys(figures)
+    return {
+        "drawings": {name: _drawing(result, name, place) for name, place in places.items() if name in result.drawings}
+    }
+
+
+def fitted(result, name, width_px, height_px=0.0, turn=False):
+    """(a drawing for a place on the screen, whether it lies down): its texts as high as can be read there, all
+    else laid out round them."""
+    few = name == "face" and 0 < height_px < FEW_PX
+    font_px = min(max(TEXT_PX[0], width_px / TEXTS_ACROSS), TEXT_PX[1])
+    drawing, lies = result.drawings[name], False
+    for _ in range(DRAWN_TIMES):
+        wide, high = _sides(drawing)
+        if turn and height_px > width_px and wide > high:
+            wide, high, lies = high, wide, True
+        mm_per_px = max(wide / width_px, high / height_px if height_px else 0.0)
+        drawing = result.drawing(name, text_mm=CAP_HEIGHT_RATIO * font_px * mm_per_px, few=few)
+    return (drawing.turned() if lies else drawing), lies
+
+
+def _sides(drawing):
+    x1, y1, x2, y2 = drawing.bounds()
+    air = 2 * AIR * max(x2 - x1, y2 - y1)
+    return x2 - x1 + air, y2 - y1 + air
+
+
+def _drawing(result, name, place=None):
+    drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
+    x1, y1, x2, y2 = drawing.bounds()
+    air = AIR * max(x2 - x1, y2 - y1)
+    columns = flat_columns(drawing, FILLED if name == "face" else ())
+    _lower(columns["texts"])
+    ports, circles = iter(_ports(result) if name == "face" else ()), columns["circles"]
+    said = [next(ports, ("", "none")) if layer == "port" else ("", "none") for layer in circles["layer"]]
+    circles.update(
+        words=[words for words, _ in said],
+        flow=[flow for _, flow in said],
+        number=[str(number) if words else "" for number, (words, _) in zip(circles["number"], said)],
+        number_x=[x + DIAGONAL * r for x, r in zip(circles["x"], circles["r"])],
+        number_y=[y + DIAGONAL * r for y, r in zip(circles["y"], circles["r"])],
+    )
+    beside = {"grips": _grips(result, lies), "holes": _holes(result)} if name == "face" else {}
+    return {
+        **columns,
+        **beside,
+        "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
+        "description": drawing.description,
+    }
+
+
+def _lower(texts):
+    """From the base line of texts to the lowest that a letter reaches, on which the page's drawings stand them."""
+    lower = [(radians(angle), DESCENT_RATIO * height) for angle, height in zip(texts["angle"], texts["height"])]
+    texts["x"] = [x + down * sin(angle) for x, (angle, down) in zip(texts["x"], lower)]
+    texts["y"] = [y - down * cos(angle) for y, (angle, down) in zip(texts["y"], lower)]
+
+
+def _grips(result, lies):
+    """What of the face can be dragged: setting, axis of the face, axis on the screen, and where its handle stands [mm].
+
+    The outside of a round body is one size and not dragged; the handle of the outer row stands beside it, on the lip.
+    """
+    d, face = result.design, result.part("face")
+    length = face.window_length_m / 2
+    row = max(y for _, y in face.ports)
+    beside = (d.body_length / 2 + length) / 2
+    found = [("setback", "x", length, 0.0)]
+    if face.round:
+        beside = sqrt(max(beside**2 - row**2, 0.0))
+    else:
+        found += [("body_length", "x", -d.body_length / 2, -row), ("body_width", "y", 0.0, d.body_width / 2)]
+    if row > 0:
+        found.append(("edge_margin", "y", -beside, row))
+    return [
+        {
+            "key": key,
+            "axis": axis,
+            "screen": {"x": "y", "y": "x"}[axis] if lies else axis,
+            "x": 1000 * (-y if lies else x),
+            "y": 1000 * (x if lies else y),
+        }
+        for key, axis, x, y in found
+    ]
+
+
+def _holes(result):
+    """A name of all places of ports [0.1 mm]: marks that somebody made on a face are kept under it."""
+    places = ";".join(f"{round(1e4 * x)},{round(1e4 * y)}" for x, y in result.part("face").ports)
+    return f"{crc32(places.encode()):08x}"
+
+
+# Shares of the mean flow at which a port's colour changes; even is within what nobody sees in the fire.
+FLOW_STEPS = ((0.9, "starved"), (0.97, "less"), (1.03, "even"), (1.1, "more"))
+
+
+def _ports(result):
+    """What a tap on each port says, and which colour its flow has: [(words, flow)]."""
+    d, found = result.design, []
+    for number, ((x, y), share) in enumerate(zip(result.part("face").ports, result.part("shares").ports), 1):
+        place = ", ".join(
+            f"{axis} {units.show(offset, 'length', d.units)}"
+            for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
+        )
+        flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
+        found.append(
+            (f"Port {number}: {place} from the corner with the triangle; flow {100 * share:.0f} % of the mean", flow)
+        )
+    return found
+
+
+def thumb_svg(result):
+    shapes = [shape for shape in result.drawings["face"].shapes if shape.layer in ("body", "window", "port")]
+    return write_svg(Drawing("thumb", "Face", shapes))
+
+
+def _table(table, unit_system):
+    return {
+        "title": table.title,
+        "columns": [column.label for column in table.columns],
+        "rows": [
+            [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
+            for row in table.rows
+        ],
+    }
+
+
+def _field(setting, d):
+    """What stands in a setting's field: text without its unit, and the unit."""
+    value, setting = d.value(setting.key), as_shown(setting, d.values())
+    if setting.dimension == "lining":
+        unit = units.readable(units.shown_unit("length", d.units))
+        return {
+            "text": d.text(setting.key),
+            "unit": "",
+            "layers": layers_shown(value, d.units),
+            "layer_unit": unit,
+        }
+    if setting.dimension not in units.DIMENSIONS:
+        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+    unit = units.shown_unit(setting.dimension, d.units)
+    field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
+    low, high = limits(setting)
+    if low is not None and high is not None:
+        field["range"] = _range(setting, low, high, d.units)
+    marks = steps.marks(setting, d.units) if isinstance(value, (int, float)) else None
+    if marks:
+        step, origin = steps.grid(setting, d.units)
+        field["marks"] = [*marks, round((value - origin) / step)]
+    return field
+
+
+def _number_text(setting, value, d):
+    """As typed where it was typed in the unit shown, else rounded: what is not edited is never read back."""
+    if value is None or isinstance(value, str):
+        return value or ""
+    unit, typed = units.shown_unit(setting.dimension, d.units), d.texts.get(setting.key, "")
+    shown = units.field_text(value, setting.dimension, d.units)
+    if unit and typed.endswith(unit) and "/" not in shown:
+        return typed.removesuffix(unit).strip()
+    return shown
+
+
+def _range(setting, low, high, unit_system):
+    """A setting's range: as declared where it is declared in the units shown, so that it reads in round figures."""
+    if unit_system != "in" and setting.dimension not in ("time", "money", "fraction"):
+        least, most = (limit_text(setting, limit, unit_system) for limit in ("low", "high"))
+        unit = units.readable(units.shown_unit(setting.dimension, unit_system))
+        return f"{_split(least)[0]} to {_split(most)[0]} {unit}".strip()
+    if setting.dimension == "drill_length":
+        return f"{_bare(low, setting, unit_system)} to {units.show(high, setting.dimension, unit_system)}"
+    (first, first_unit), (last, last_unit) = (_split(text) for text in (setting.low, setting.high))
+    between = "" if first_unit == last_unit else f" {units.readable(first_unit)}"
+    return f"{first}{between} to {last} {units.readable(last_unit)}".strip()
+
+
+def _split(text):
+    """(number, unit) of a declared quantity, as texts: `1 1/2 in` -> ("1 1/2", "in")."""
+    number, _, unit = text.rpartition(" ")
+    return (number, unit) if number and not unit[0].isdigit() else (text, "")
+
+
+def _bare(value, setting, unit_system):
+    """A value as shown, without its unit."""
+    return (
+        units.show(value, setting.dimension, unit_system)
+        .removesuffix(units.readable(units.shown_unit(setting.dimension, unit_system)))
+        .strip()
+    )
+
+
+def layers_shown(layers, unit_system):
+    """[material, thickness as it stands in its row's field] of each layer."""
+    return [[material, units.field_text(thickness_m, "length", unit_system)] for material, thickness_m in layers]
+
+
+def _chart(chart, unit_system):
+    """A chart in the units shown."""
+
+    def axis(values, side):
+        unit = units.shown_unit(side.dimension, unit_system)
+        return [v if v is None else units.from_si(v, unit, units.si_unit_of(side.dimension)) for v in values]
+
+    def label(side):
+        unit = units.readable(units.shown_unit(side.dimension, unit_system))
+        return f"{side.label} [{unit}]" if unit else side.label
+
+    def series(s, xs, ys, ys2=()):
+        return {
+            "x": axis(xs, chart.x),
+            "y": axis(ys, chart.y),
+            **({"y2": axis(ys2, chart.y)} if ys2 else {}),
+            "kind": s.kind,
+            "label": s.label,
+            "verdict": s.verdict,
+        }
+
+    declared, plot = chart.declared, chart.plot
+    return {
+        "title": chart.title,
+        "sentence": chart.sentence,
+        "x_label": label(chart.x),
+        "y_label": label(chart.y),
+        "x_range": axis(plot.x, chart.x),
+        "y_range": axis(plot.y, chart.y),
+        "x_ticks": [list(tick) for tick in declared.x.ticks],
+        "mark": {"x": axis(plot.mark[:1], chart.x), "y": axis(plot.mark[1:], chart.y)},
+        "series": {s.key: series(s, *plot.series[s.key]) for s in declared.series},
+    }

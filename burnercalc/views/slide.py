@@ -1,0 +1,57 @@
+"""The slide of the damper, shut: its hole, its straight edge, and how far that goes back at each mark."""
+
+from ..drawing.shapes import Circle, Line, Text, dimension, rectangle
+from ..parts.damper_marks import DamperMarks
+from ..parts.lighting_slide import LightingSlide
+from ..parts.resistance import Resistance
+from .plans import MM
+from .view import Say, Shapes
+
+TEXT_MM, SIDE_MM, TAIL_MM = 2.6, 6.0, 16.0  # plate beside the bore, and behind it to pull at
+
+
+def slide_drawing(
+    damper_marks: DamperMarks,
+    lighting_slide: LightingSlide,
+    resistance: Resistance,
+    say: Say,
+    text_mm: float | None,
+) -> Shapes:
+    """The plate seen along the pipe, shut over its bore (broken line): its edge at the top touches the bore."""
+    text = text_mm or TEXT_MM
+    radius, bore_m = resistance.mix_pipe.bore_m * MM / 2, resistance.mix_pipe.bore_m
+    side = radius + SIDE_MM
+    light = lighting_slide
+    shapes = [
+        rectangle(-side, -radius - TAIL_MM, 2 * side, 2 * radius + TAIL_MM, "body"),
+        Circle(0.0, 0.0, radius, "hidden"),
+        *dimension(-radius, radius, radius, radius, 5 * text, say("bore", size=bore_m), text),
+        *dimension(-side, -radius - TAIL_MM, side, -radius - TAIL_MM, -3 * text, say.length(2 * side / MM), text),
+    ]
+    marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in _gaps(damper_marks, light)]
+    shapes += [Line(-side, y, side, y, "dimension") for _, _, y in marks]
+    if light.kind == "hole":
+        hole = light.size_m * MM / 2
+        shapes += [Circle(0.0, 0.0, hole, "port"), *_cross(hole + 2.0)]
+        shapes += dimension(-side, 0.0, -side, radius, 3 * text, say.length(radius / MM), text)
+        marks.append(("hole", {"drill": light.drill.name}, 0.0))
+    top = radius
+    # Words beside the plate, one under the other, each with a line to its mark.
+    for name, slots, y in sorted(marks, key=lambda mark: -mark[2]):
+        top = min(top, y) - 0.5 * text
+        words = Text(side + 4 * text, top, say(name, **slots), text)
+        start = hole if name == "hole" else side
+        shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
+        top -= 1.6 * text
+    return Shapes(tuple(shapes), "hole" if light.kind == "hole" else "gap")
+
+
+def _cross(arm):
+    return [Line(-arm, 0.0, arm, 0.0, "centre"), Line(0.0, -arm, 0.0, arm, "centre")]
+
+
+def _gaps(damper_marks, light):
+    """(mark, gap) of each at which the edge stands back; not where it is shut, or open as far as it goes."""
+    marks = [("light", light.size_m if light.kind in ("gap", "rule") else None)]
+    marks += [("low", damper_marks.low_m), ("high", damper_marks.high_m)]
+    return [(name, gap_m) for name, gap_m in marks if gap_m]
