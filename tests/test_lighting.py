@@ -576,13 +576,13 @@ def test_a_mark_in_percent_could_not_be_hit():
 
 
 def test_what_a_hand_may_miss_is_told():
-    """A gauge that reads 4.83 psi ends at 15: 2 % of it at 0.83 psi is 18 % of the gas, and a mixture of 1.23 may be
-    1.01; gas of a line is read by water in a tube."""
+    """A gauge that reads 4.83 psi ends at 10: 2 % of it at 0.83 psi is 12 % of the gas, and a mixture of 1.23 may be
+    1.08; gas of a line is read by water in a tube."""
     near, far = (solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, LOOSE))
     assert (
         near.verdict == "good"
         and far.verdict == "caution"
-        and "1.01 is one that even a torch does not hold" in far.text
+        and "1.08 is one that even a torch does not hold" in far.text
     )
     r = solved(**HOUSE, port_diameter="9/32 in")
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
