@@ -3,7 +3,6 @@
 from collections import Counter
 from dataclasses import replace
 from itertools import compress
-from math import ceil
 
 from . import foot, shopping, units
 from .drawing.paper import paper_size
@@ -48,7 +47,7 @@ MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
 CODE_MM = 50.0
-CASTING = ("mould", "cast", "strip", "trim", "air", "clear", "oven", "fire")
+CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire")
 # What a test fire shows.
 TEST_FIRE = (
     "Air switch opens with the blower off",
@@ -167,7 +166,7 @@ def _set(result, keys):
     return [(BY_KEY[key].label, result.design.show(key)) for key in keys]
 
 
-def _plain(table, unit_system, keys, align="", fold=1):
+def plain(table, unit_system, keys, align="", fold=1):
     """Some columns of a table of the result as a block."""
     columns = {column.key: (i, column) for i, column in enumerate(table.columns)}
     rows = [
@@ -288,28 +287,29 @@ def _steel(result, width):
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     ]
-    cut_list = _plain(
+    cut_list = plain(
         result.tables["cut_list"],
         d.units,
         ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"),
         "rlrrrrrr",
     )
-    stock = _plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
+    stock = plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
     also = [f"pipe nipples, {_show(result, 'inlet_nipple')}"]
     if result.part("baffle_sheet").sheet:
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
     also.append("the mould's boards, pins and mix, on their page")
     tables = [
-        Heading("Cut list", 2),
+        Heading(result.tables["cut_list"].title, 2),
         cut_list,
-        Heading("Stock to buy", 2),
+        *(batch_cuts(result) if d.batch_size > 1 else []),
+        Heading(result.tables["stock"].title, 2),
         stock,
         Paragraph(f"Saw cuts of {d.show('kerf')} are counted. Also: {'; '.join(also)}."),
     ]
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
     welding = [
         Heading("Welding", 2),
-        _plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
+        plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
@@ -335,7 +335,7 @@ def _steel(result, width):
 
 
 def _care(result, *keys):
-    told = zip(result.part("schedule").steps, result.tables["care"].rows)
+    told = zip(result.part("batch").steps, result.tables["care"].rows)
     return " ".join(caution for step, (_, _, caution, _) in told if step.key in keys)
 
 
@@ -383,15 +383,12 @@ def _block(result, width):
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Placed within", _lasts(material.working_time_s)))
     bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
-    mixes = _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
-    together = result.part("block").together
+    batch += _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))
+    count = result.part("block").mixes * d.batch_size
     mixing = (
-        (
-            Table((f"All {d.batch_size} blocks", ""), tuple(bags), "lr"),
-            Table((_casts(d, together), ""), tuple(mixes), "lr"),
-        )
+        Table((f"All {d.batch_size} blocks", ""), (*bags, ("Mixes, whole batch", str(count))), "lr")
         if d.batch_size > 1
-        else (Table(("Mixing", ""), tuple(bags + mixes), "lr"),)
+        else Table(("To buy", ""), tuple(bags), "lr")
     )
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
@@ -408,12 +405,14 @@ def _block(result, width):
     )
     return [
         Heading("Mould and block"),
-        _plain(
+        *([Paragraph("Boards of one mould:")] if min(d.moulds, d.batch_size) > 1 else []),
+        plain(
             result.tables["mould"],
             d.units,
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
+        *wood_to_buy(result),
         Columns(
             (
                 (_view(result, "mould", half, MOULD_MM, "Mould from above: base, frame, body (thick line), pins"),),
@@ -423,7 +422,7 @@ def _block(result, width):
         Columns(
             (
                 (Table(("Pins", ""), tuple(pins), "lr"),),
-                (Table(("One block", ""), tuple(batch), "lr"), *mixing),
+                (Table(("One block", ""), tuple(batch), "lr"), mixing),
             )
         ),
         _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
@@ -432,24 +431,34 @@ def _block(result, width):
     ]
 
 
+def batch_cuts(result):
+    """Every piece of the batch, counted in the bars it is cut from."""
+    table = result.tables["batch_cut_list"]
+    keys = ("number", "piece", "count", "length", "width", "thickness", "from")
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "rlrrrrl")]
+
+
+def wood_to_buy(result):
+    """Boards and sheets to buy, and what is cut from each."""
+    table = result.tables["boards"]
+    if not table.rows:
+        return []
+    keys = ("stock", "length", "width", "cuts")
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
+
+
 def _outside_m(wood):
     """How wide the frame is outside, which a cross-bar has to span."""
     return wood.inside_width_m + 2 * wood.pieces[0].thickness_m
 
 
-def _casts(design, together):
-    """How many blocks are cast at a time, and how often."""
-    times = ceil(design.batch_size / together)
-    return f"Each casting, of {together} block{'s' if together > 1 else ''}; {times} of them"
-
-
 def _casting(result):
     """What to do and what to watch from the mould to the oven, each step with its caution below."""
-    told = zip(result.part("schedule").steps, result.tables["care"].rows, result.tables["days"].rows)
+    told = zip(result.part("batch").steps, result.tables["care"].rows, result.tables["days"].rows)
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
         Heading("Pins, casting, stripping, drying, first fire"),
-        _plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
+        plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
         Paragraph(f"Level inside, once the body is at its mark: {result['level_inside']}."),
         Caution(_care(result, "cast", "trim")),
@@ -459,7 +468,7 @@ def _casting(result):
 def _train(result):
     """The train as a list and as a drawing."""
     d, train = result.design, result.part("train")
-    listed = _plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
+    listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
         Heading("Gas and air train, in the order of flow"),
         listed,
@@ -513,22 +522,22 @@ def _record(result):
 
 
 def _days(result):
-    schedule, days = result.part("schedule"), result.tables["days"]
+    schedule, steps, days = result.part("schedule"), result.part("batch").steps, result.tables["days"]
     rows = [
         (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if schedule.dated else row[2], _lasts(row[3]), row[-1])
-        for row, step in zip(days.rows, schedule.steps)
+        for row, step in zip(days.rows, steps)
     ]
-    watch = {step.key: row[-2] for row, step in zip(days.rows, schedule.steps)}
+    watch = {step.key: row[-2] for row, step in zip(days.rows, steps)}
     heats = [stage.name not in ("cure", "air") for stage in schedule.stages]
     drying = result.tables["drying"]
-    stages = _plain(
+    stages = plain(
         replace(drying, rows=tuple(compress(drying.rows, heats))),
         result.design.units,
-        ("stage", "ramp", "temperature", "hold"),
-        "lrrr",
+        ("stage", "ramp", "temperature", "hold", "heat"),
+        "lrrrl",
     )
     return [
-        Heading("The days of one burner"),
+        Heading(days.title),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
         Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
     ]

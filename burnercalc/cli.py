@@ -10,7 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, NoReturn
 
-from .design import Design, units_of
+from .design import Design, following, units_of
 from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS
 from .find import find, make_good, read_have, report, sample, tornado
@@ -178,7 +178,8 @@ def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputErr
         design, errors = from_link(arguments.link)
         texts.update(design.texts)
     given, said = _equals("--set", arguments.set, {setting.key: setting.default for setting in SETTINGS})
-    return {**texts, **given}, errors + said
+    mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")
+    return following(texts, given, mine), errors + said
 
 
 def _equals(option: str, items: Sequence[str], usual: Mapping[str, object]) -> tuple[dict[str, str], list[InputError]]:

@@ -17,6 +17,7 @@ from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 LINE_MOST = "14 inH2O"  # up to where its slider goes
+LINE_PRESSURE = "7 inH2O"  # what a house line gives at the appliance, where none is told; common practice
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
@@ -147,7 +148,7 @@ class Design:
 
     def changed(self, texts: Texts, bare_units: str | None = None) -> "Design":
         """This design with other texts for some settings."""
-        return Design.from_texts({**self.texts, **texts}, bare_units)
+        return Design.from_texts(following(self.texts, texts), bare_units)
 
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
@@ -158,7 +159,7 @@ class Design:
 
     def text(self, key: str) -> str:
         """What was typed for a setting, or its default."""
-        return self.texts.get(key, BY_KEY[key].default)
+        return self.texts.get(key, default_text(BY_KEY[key], self._values))
 
     def as_typed(self, key: str) -> str:
         """What was typed for a setting of words; its default in the reader's measures."""
@@ -190,11 +191,42 @@ class Design:
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
     """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range."""
-    if setting.key != "gas_pressure" or values["fuel"] is None:
-        return setting
-    if gas(values["fuel"], values["fuel_blend"]).liquid is not None:
+    if setting.key != "gas_pressure" or not by_line(values):
         return setting
     return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
+
+
+def by_line(values: Mapping[str, Any]) -> bool:
+    """Whether the gas comes by a house line; not known where the fuel is refused."""
+    return values["fuel"] is not None and gas(values["fuel"], values["fuel_blend"]).liquid is None
+
+
+def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
+    """What a setting stands at when it is not told: its default; the gas pressure that of the supply of the fuel."""
+    return LINE_PRESSURE if setting.key == "gas_pressure" and by_line(values) else setting.default
+
+
+def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
+    """The texts before, changed; with another supply its gas pressure, unless that is told with the change."""
+    after = {**before, **texts}
+    return after if "gas_pressure" in texts else supplied(before, after, mine)
+
+
+def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
+    """The texts after a change. Another kind of supply, cylinder or line, brings its own gas pressure.
+
+    Not where that was changed too, or is among the settings that are `mine`, with commas between.
+    """
+    key = "gas_pressure"
+    if after.get(key) != before.get(key) or _by_line(before) is _by_line(after):
+        return dict(after)
+    if key in mine.split(","):
+        return {key: LINE_PRESSURE if _by_line(before) else BY_KEY[key].default, **after}
+    return {other: text for other, text in after.items() if other != key}
+
+
+def _by_line(texts: Texts) -> bool:
+    return by_line(read({key: texts[key] for key in ("fuel", "fuel_blend") if key in texts})[0])
 
 
 def units_of(texts: Texts) -> str:
@@ -219,6 +251,8 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
         default = default_values()[setting.key]
+        if setting.key == "gas_pressure":
+            default = _first_Pa(default_text(setting, values))
         values[setting.key] = default
         if setting.key not in texts:
             continue
@@ -342,7 +376,7 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
         unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
         yield f"{units.significant(units.from_si(default, unit, si_unit))} {unit}".strip()
     else:
-        yield setting.default
+        yield default_text(setting, values)
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension in EXAMPLES:
@@ -374,6 +408,11 @@ def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> 
             unit = units.shown_unit(setting.dimension, bare_units)
             return f"{text} {unit}".strip()
     return text
+
+
+@cache
+def _first_Pa(text: str) -> float:
+    return units.parse_quantity(text, "gas_pressure", "gas_pressure")
 
 
 _DEFAULTS: dict[str, Any] = {}

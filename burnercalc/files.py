@@ -139,7 +139,7 @@ def calendar(result, link):
     start = result.design.start_date
     require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
-    told = zip(result.part("schedule").steps, result.tables["days"].rows, result.tables["care"].rows)
+    told = zip(result.part("batch").steps, result.tables["days"].rows, result.tables["care"].rows)
     one = {
         step.key: Event(
             step.key,

@@ -21,6 +21,7 @@ EARLIER_DEFAULTS = {
         "bought_price": "700",
         "watched_hours": "through",
         "blowers": "each",
+        "gas_pressure": "5 psi",
     }
 }
 BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop

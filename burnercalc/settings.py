@@ -60,6 +60,7 @@ METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
 LIQUID = ("fuel", "propane", "butane")
+LINE = ("fuel", "natural_gas")
 BOX_BODY = ("body_kind", "tube", "plates")  # what a round body has no use for
 NO_YES = (("no", "no"), ("yes", "yes"))
 
@@ -774,7 +775,7 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire; a house line gives 7 inH2O (17 mbar).",
+        "Before the jet at high fire. Not told, a house line gives 7 inH2O (17 mbar); so does a change of the fuel.",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
@@ -801,6 +802,31 @@ SETTINGS = (
         "Drill of the jet, such as #54, F, 1/16 in or 1.5 mm; empty takes the nearest.",
         optional=True,
         near="first",
+    ),
+    Setting(
+        "meter_capacity",
+        "feed",
+        "House meter passes",
+        "gas_flow",
+        "unknown",
+        "What the plate of the gas meter says it passes, such as 250 ft3/h or 6 m3/h; unknown until it is read.",
+        "20 ft3/h",
+        "5000 ft3/h",
+        ("25 ft3/h", "1 m3/h"),
+        words=("unknown",),
+        when=LINE,
+    ),
+    Setting(
+        "other_appliances",
+        "feed",
+        "Other appliances",
+        "power",
+        "100 kBtu/h",
+        "What else may burn on the same meter at once, added up from the plates: heating, water, cooker; an example.",
+        "0 kBtu/h",
+        "5000 kBtu/h",
+        ("10 kBtu/h", "5 kW"),
+        when=LINE,
     ),
     Setting(
         "cylinder",

@@ -5,6 +5,7 @@ names carry the unit. A cell that reads as a number becomes a float, an empty ce
 """
 
 import csv
+from bisect import bisect_left
 from collections.abc import Sequence
 from functools import cache
 from importlib import resources
@@ -56,7 +57,5 @@ def interpolate(x: float, xs: Sequence[float], ys: Sequence[float], field: str =
             f"must be within {xs[0]:g} to {xs[-1]:g}",
             f"{min(max(x, xs[0]), xs[-1]):g}" if x == x else "",
         )
-    for i in range(1, len(xs)):
-        if x <= xs[i]:
-            return ys[i - 1] + (ys[i] - ys[i - 1]) * (x - xs[i - 1]) / (xs[i] - xs[i - 1])
-    raise AssertionError("unreachable: x is within xs")
+    i = bisect_left(xs, x, 1)
+    return ys[i - 1] + (ys[i] - ys[i - 1]) * (x - xs[i - 1]) / (xs[i] - xs[i - 1])

@@ -1,14 +1,14 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, fires
+from .build_sheet import LEAK, TEST_FIRE, batch_cuts, fires, plain, wood_to_buy
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
 
 # Headings of what is filled in, wide enough to write under.
-FOUND, FOUND_WHEN, DATE, WHO = (
-    name + " " * room for name, room in (("Found", 40), ("Found, date, time", 30), ("Date", 12), ("Who", 12))
+FOUND, FOUND_WHEN, DATE_WHO = (
+    name + " " * room for name, room in (("Found", 40), ("Found, date, time", 30), ("Date, who", 8))
 )
 EVEN = {"in": "1/32 in", "mm": "0.8 mm"}  # a window in the middle and at its ends
 TITLE = "Traveller: blown multi-port burner"
@@ -24,21 +24,23 @@ WORKED_OUT = (
     "pin_length",
     "pin_proud",
 )
-STEPS = (
-    "Steel cut and welded",
-    "Leak test passed",
-    "Mould and pins checked",
-    "Block cast",
-    "Stripped and trimmed",
-    "Air-dry: two weighings alike",
-    "Ports cleared and counted",
-    "Oven-dry: two weighings alike",
-    "Flow test passed",
-    "First fire, all heats",
-    "Test fire passed",
-    "Plate and card fixed",
-    "Handed over, to whom",
-)
+# What is signed for, and the step of the plan whose end it is.
+STEPS = {
+    "Steel cut and welded": "weld",
+    "Leak test passed": "",
+    "Mould and pins checked": "",
+    "Block cast": "cast",
+    "Pins freed at first set": "free",
+    "Stripped and trimmed": "trim",
+    "Air-dry: weighed twice": "air",
+    "Ports cleared and counted": "clear",
+    "Oven-dry: weighed twice": "oven",
+    "Flow test passed": "",
+    "First fire, all heats": "fire",
+    "Test fire passed": "",
+    "Plate and card fixed": "",
+    "Handed over, to whom": "",
+}
 CERTIFIED = (
     "In many places gas equipment must be certified before it is sold, given away or put to use. What is needed where "
     "it "
@@ -57,13 +59,13 @@ def blocks(result):
     count = result.design.batch_size
     found = [] if count == 1 else _batch(result)
     for number in range(1, count + 1):
-        found += [PageBreak()] * (count > 1) + _one(result, f"Burner {number} of {count}")
+        found += [PageBreak()] * (count > 1) + _one(result, number)
     return found
 
 
 def _batch(result):
-    """The batch as a whole: its calendar, and what holds it up."""
-    days = result.tables["batch_days"]
+    """The batch as a whole: its calendar, what holds it up, what is cast when, what to buy and to cut."""
+    days, castings, used = result.tables["batch_days"], result.tables["castings"], result.part("batch").moulds
     return [
         Heading(days.title),
         Paragraph(
@@ -71,10 +73,22 @@ def _batch(result):
             f"{result['batch_bottleneck']} Hours, hands and places are examples until you set yours."
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
+        Heading(castings.title, 2),
+        plain(castings, result.design.units, [column.key for column in castings.columns], "llrrr"),
+        *batch_cuts(result),
+        Heading(result.tables["stock"].title, 2),
+        plain(result.tables["stock"], result.design.units, ("stock", "length", "cuts", "offcut"), "lrlr"),
+        *wood_to_buy(result),
+        *(
+            [Paragraph(f"This calendar makes {used} of the {result.design.moulds} moulds: one more saves no day.")]
+            if used < min(result.design.moulds, result.design.batch_size)
+            else []
+        ),
     ]
 
 
-def _one(result, name):
+def _one(result, number):
+    name = f"Burner {number} of {result.design.batch_size}"
     return [
         Heading(name),
         Table(("Serial no.", "Revision", "Begun", "By"), (("", "", "", ""),), "llll"),
@@ -85,7 +99,7 @@ def _one(result, name):
         Heading(f"{name}: leak, flow, fire, sign-off"),
         *_leak_and_flow(result),
         *_fire(result),
-        *_sign_off(),
+        *_sign_off(result, number),
         Caution(CERTIFIED, "Certification"),
     ]
 
@@ -137,8 +151,8 @@ def _weights(result):
                 ("As stripped, wet, at most", _show(result, "burner_wet_mass"), ""),
                 ("Air-dry, morning", "", ""),
                 ("Air-dry, evening", "0.5 % from the morning", ""),
-                ("From the oven, evening", "", ""),
-                ("From the oven, next morning", "0.1 % from the evening", ""),
+                ("In the oven, hot, an hour before the hold ends", "", ""),
+                ("In the oven, hot, at the end of the hold", "0.1 % from the hour before", ""),
                 ("Dry, about", _show(result, "burner_mass"), ""),
             ),
             "lrl",
@@ -190,8 +204,15 @@ def _fire(result):
     ]
 
 
-def _sign_off():
-    return [
-        Heading("Sign-off", 2),
-        Table(("Step", DATE, WHO), tuple((step, "", "") for step in STEPS), "lll", 2),
-    ]
+def _sign_off(result, number):
+    """Each step with the day on which the plan ends it."""
+    dated, ends = result.part("schedule").dated, result.part("batch").ends(number)
+
+    def planned(step):
+        if step not in ends:
+            return ""
+        day, on = ends[step]
+        return f"{on:%a %d %b}" if dated else f"day {day}, {on:%a}"
+
+    rows = tuple((told, planned(step), "") for told, step in STEPS.items())
+    return [Heading("Sign-off", 2), Table(("Step", "By the plan", DATE_WHO), rows, "lll", 2)]

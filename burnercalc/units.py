@@ -466,6 +466,7 @@ def field_text(value: float, dimension: str, units: str) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+@cache
 def readable(unit: str) -> str:
     """A unit as printed: `in2` -> `in²`, `degF` -> `°F`."""
     return _pint_name(unit).replace("**2", "²").replace("**3", "³").replace("deg", "°").replace("inH2O", "in H₂O")

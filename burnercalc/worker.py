@@ -22,6 +22,8 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
+`face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
+another supply of gas, is then brought.
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
 Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
           in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
@@ -34,7 +36,7 @@ from math import floor
 
 from . import on_page, sheet, shopping, steps, units
 from .checks.judge import VERDICTS
-from .design import Design, as_shown, parse_setting, read, units_of, with_unit
+from .design import Design, as_shown, parse_setting, read, supplied, units_of, with_unit
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
@@ -74,7 +76,10 @@ def _error(error):
 
 
 def _design(request):
-    texts = {key: text for key, text in request["settings"].items() if key != "mine"}
+    settings = request["settings"]
+    if "before" in request:
+        settings = supplied(request["before"], settings, settings.get("mine", ""))
+    texts = {key: text for key, text in settings.items() if key != "mine"}
     first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
     unit_system = first["units"] or "in"
     if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas

@@ -67,7 +67,8 @@ FAR_APART = {
                             "blower_curve": "0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O"},
     "ports that overlap": {"port_diameter": "1/2 in", "rows": "8", "ports_per_row": "20"},
     "one port": {"rows": "1", "ports_per_row": "1", "baffle_holes": "0"},
-    "no baffle, a blend": {"baffle_holes": "0", "fuel_blend": "CH4 0.6, CO2 0.4", "firing_rate": "auto"},
+    "no baffle, a blend": {"baffle_holes": "0", "fuel_blend": "CH4 0.6, CO2 0.4", "firing_rate": "auto",
+                            "gas_pressure": "5 psi"},
 }  # fmt: skip
 
 # Builds of kinds that are known to work (common practice), each in a chamber of its size, on propane and on house gas.

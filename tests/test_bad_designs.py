@@ -133,6 +133,13 @@ BAD = [
         {"gas_pressure": "11 inH2O"},
     ),
     (
+        "house gas through too small a meter",
+        {"fuel": "natural_gas", "meter_capacity": "90 ft3/h"},
+        "house_meter",
+        "The burner alone takes",
+        {"meter_capacity": "250 ft3/h"},
+    ),
+    (
         "house gas through too small a jet",
         {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"},
         "jet",

@@ -137,7 +137,8 @@ def test_the_sheet_stands_by_itself():
     text = " ".join(" ".join(page.text for page in read).split())
     for words in ("Serial no.", "Revision", "Test-fire record", "Gas and air train, in the order of flow"):
         assert words in text
-    for (_, do, *_), days in zip(result.tables["care"].rows[1:8], result.tables["days"].rows[1:8]):
+    told = zip(result.tables["care"].rows, result.tables["days"].rows)
+    for do, days in ((do, days) for (step, do, *_), days in told if step not in ("Weld the body", "First fire")):
         assert " ".join(do.split()[:4]) in text and " ".join(days[-2].split()[:4]) in text
     for key in ("cross_bar", "back_over_frame", "pin_proud", "knock_out_drill"):
         assert result.answers[key].label in text

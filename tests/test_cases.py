@@ -95,6 +95,8 @@ FURTHER = (
     {**_GIANT, "gas_pressure": "1 psi"},
     {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0"},
     {"jet_drill": "#54"},
+    {"fuel": "natural_gas", "meter_capacity": "250 ft3/h"},
+    {"fuel": "natural_gas", "meter_capacity": "150 ft3/h"},
     {"mix_pipe_length": "8 ft"},
     {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
     _BLEND,

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import nextafter
 
 import pytest
-from feed_designs import INCH, INH2O, KBTU_H, PSI, judged, part, solved
+from feed_designs import FT3, INCH, INH2O, KBTU_H, PSI, judged, part, solved
 
 from burnercalc.design import Design
 from burnercalc.physics.band import Band
@@ -369,3 +369,30 @@ def test_cylinders_feed_all_burners_of_a_chamber():
     for key in ("run_time", "fuel_cost_per_hour"):
         assert six[key] == pytest.approx(one[key], rel=1e-12), key
     assert six.checks["cylinder"].verdict == one.checks["cylinder"].verdict == "stop"
+
+
+METER = 250 * FT3 / 3600  # m3/s
+
+
+def test_the_house_meter_is_judged_by_what_burns_at_once():
+    """A meter that nobody has read is a note that says what to look for; at its plate's figure all is well."""
+    r = solved(**HOUSE)
+    # 100 kBtu/h and 100 of others at some 1,030 Btu/ft3, the figure that gas companies bill by in round terms
+    assert r["house_gas_flow"] * 3600 / FT3 == pytest.approx(200 / 1.03, rel=0.05)
+    assert solved()["house_gas_flow"] is None and judged("house_meter") is None
+    unread = judged("house_meter", r)
+    assert (unread[0], unread[4]) == ("note", ()) and "175 cfh to 425 cfh" in unread[3]
+
+    def meter(own, burning):
+        return judged("house_meter", r, house=part("house", r, burner_m3_s=own, all_m3_s=burning), meter_capacity=METER)
+
+    assert meter(METER / 2, METER)[:3] == ("good", 1.0, 1.0)
+    full = meter(METER / 2, over(METER))
+    assert full[0] == "caution" and full[4][0] == ("other_appliances", "lower")
+    assert full[3].startswith("Burner and other appliances take 250 cfh at once, more than the 250 cfh of the house")
+    assert meter(METER, 2 * METER)[0] == "caution" and meter(over(METER), 2 * METER)[0] == "stop"
+
+
+def test_a_meter_in_its_own_measure():
+    r = solved(**HOUSE, units="mm", meter_capacity="6 m3/h")
+    assert r.checks["house_meter"].text.startswith("The house meter passes 6 m³/h; burner and other appliances take 5.")

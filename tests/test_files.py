@@ -58,10 +58,15 @@ def wanted_ports(result):
     return [(-x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.part("face").ports]
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(small)
-def test_dxf_and_svg_of_any_design_hold_its_answers(design):
+def test_files_of_any_design_hold_its_answers(design):
     result = solve(design)
+    dxf_and_svg_hold_answers(result)
+    printed_ports_stand_where_answers_say(result)
+
+
+def dxf_and_svg_hold_answers(result):
     same_circles(svg_circles(made("template-svg", result), "port"), wanted_ports(result))
     document = dxf_of(made("template-dxf", result))
     assert document.dxfversion == "AC1009" and not document.audit().errors
@@ -85,13 +90,10 @@ def test_dxf_and_svg_of_any_design_hold_its_answers(design):
     assert inlet[2] == pytest.approx(result["inlet_hole"] * 1000, abs=NEAR_MM)
 
 
-@settings(max_examples=200, deadline=None)
-@given(small)
-def test_printed_ports_of_any_design_stand_where_its_answers_say(design):
+def printed_ports_stand_where_answers_say(result):
     """Each sheet's ports lie on the drawn ones, shifted as one; the sheets show every port; the bar is 100 mm."""
-    result = solve(design)
     read = [page for page in pages(made("template-letter", result)) if "true size" in page.text]
-    size, ports, seen = design.port_diameter * 1000, [(x, y) for x, y, _ in wanted_ports(result)], 0
+    size, ports, seen = result.design.port_diameter * 1000, [(x, y) for x, y, _ in wanted_ports(result)], 0
     for page in read:
         found = [(x, y) for x, y, across in page.circles if abs(across - size) <= NEAR_MM]
         seen += len(found)
@@ -302,8 +304,8 @@ def test_calendar_of_a_batch_says_which_burner():
     titles = [str(event["SUMMARY"]) for event in events]
     assert titles.count("Mix and cast: 1") == titles.count("Mix and cast: 2") == 1
     assert titles.count("First fire: 2") == 3 and "Make the mould and set the pins: mould 1" in titles
-    cast = events[titles.index("Mix and cast: 2")]
-    assert "silica" in str(cast["DESCRIPTION"]) and f"{cast['DTSTART'].dt:%Y-%m-%d %H:%M}" == "2026-03-04 15:30"
+    cast = events[titles.index("Mix and cast: 2")]  # the mould is free on the 4th at 15:30, too late to free the pins
+    assert "silica" in str(cast["DESCRIPTION"]) and f"{cast['DTSTART'].dt:%Y-%m-%d %H:%M}" == "2026-03-05 09:00"
 
 
 def test_calendar_needs_a_date():

@@ -400,8 +400,8 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
 
 
 def test_a_purchase_says_what_is_left_even_then():
-    """A fan that moves nothing, and pins that lie too near for a block this thin: another blower cures but the one."""
-    text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: setback=1/4 in; edge_margin=1/16 in"
+    """A fan that moves nothing, and pins that lie too near the edge: another blower cures but the one."""
+    text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: edge_margin=1/16 in"
     answer = find(Design(), read_have(text), budget=150)
     said = report.as_text(answer)
     assert answer.offers[0].kinds[0] == "least wrong" and "LEAST WRONG" in said

@@ -7,8 +7,9 @@ import pytest
 from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
 from burnercalc.examples import EXAMPLES
-from burnercalc.find import make_good
+from burnercalc.find import make_good, report
 from burnercalc.find.good import texts_of
+from burnercalc.jobs import JOBS
 from burnercalc.settings import BY_KEY
 
 BAD = {
@@ -56,8 +57,51 @@ def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
         again = bad(solve(Design.from_texts(less)))
         now = bad(one.after)
         assert again.keys() - now.keys() or any(again[key] == "stop" != now[key] for key in again), change
+        # What it mends, and what is to spare then, from the numbers themselves.
+        worse = {key for key in again if now.get(key) not in (again[key], "stop")}
+        assert {kept.key for kept in change.mends} == worse & one.after.checks.keys()
+        for kept in change.mends:
+            check = one.after.checks[kept.key]
+            assert kept.verdict == check.verdict
+            if kept.spare is not None:
+                from_nought = check.limit - (1 if kept.key == "jet_impingement" else 0)
+                assert kept.spare == pytest.approx(abs(check.value - check.limit) / abs(from_nought))
     design, refused = from_link(one.link())
     assert not refused and design == last
+
+
+def test_of_what_stays_each_cure_is_said_and_why_it_is_no_way(mended):
+    one = mended["overlapping ports"]
+    assert one.left
+    for fault in one.left:
+        tried = [each for each in one.tried if each.fault == fault.label]
+        assert [each.label for each in tried] == [label for label, _ in fault.cures]
+        assert all(bool(each.spoils) == (each.why == "spoils") for each in tried)
+    lines = report.mended_text(one).splitlines()
+    assert len([line for line in lines if line.startswith("   ")]) == len(one.tried)
+
+
+@pytest.mark.parametrize(
+    ("job", "texts", "moved"),
+    [
+        ("melt_bronze", {"chamber_diameter": "9 in", "chamber_length": "12 in"}, "burner_count"),
+        (
+            "melt_iron",
+            {"chamber_diameter": "12 in", "chamber_length": "16 in", "work_rate": "20 lb/h"},
+            "opening_depth",
+        ),
+    ],
+)
+def test_a_melt_is_mended_by_another_burner_or_opening(job, texts, moved):
+    start = {one.key: one for one in JOBS}[job].inches
+    one = make_good(Design.from_texts({**start, **texts}))
+    assert bad(one.before) and moved in {change.key for change in one.changes}
+    assert not bad(solve(from_link(one.link())[0])) and one.after.design.work_rate > 0
+
+
+def test_work_is_never_mended_away():
+    design = Design.from_texts({"work_rate": "2 lb/h"})
+    assert {text.partition(" ")[0] for text in texts_of(design, BY_KEY["work_rate"], "lower")} == {"1"}
 
 
 def test_single_faults_are_mended_by_a_single_change(mended):
@@ -72,12 +116,13 @@ def test_single_faults_are_mended_by_a_single_change(mended):
         assert {fault.key for fault in one.left} <= good
 
 
-def test_what_is_mine_is_not_moved():
+def test_what_is_mine_is_not_moved(mended):
     start = Design.from_texts({"blower_shutoff_pressure": "1/2 inH2O"})
     mine = ("blower_shutoff_pressure", "blower_free_flow", "firing_rate", "burner_count")
     one = make_good(start, mine)
     assert all(one.after.design.value(key) == start.value(key) for key in mine)
-    free = make_good(start)
+    assert {each.why for each in one.tried if each.label == BY_KEY["blower_shutoff_pressure"].label} <= {"mine"}
+    free = mended["a weak blower"]
     assert {change.key for change in free.changes} & set(mine)
 
 
@@ -88,16 +133,15 @@ def test_a_good_design_is_left_alone():
     assert again.changes == () or len(again.left) < len(found.left)
 
 
-def test_the_same_design_is_mended_the_same_way():
-    start = Design.from_texts(BAD["a thin lip"])
-    assert make_good(start).changes == make_good(start).changes
+def test_the_same_design_is_mended_the_same_way(mended):
+    assert make_good(Design.from_texts(BAD["a thin lip"])).changes == mended["a thin lip"].changes
 
 
 def test_good_on_the_command_line(capsys):
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O", "--json"]) == 0
     data = json.loads(capsys.readouterr().out)
     assert data["before"]["blower"] == "stop" and data["after"]["blower"] in ("good", "note")
-    assert data["changes"] and {"setting", "label", "before", "after"} == set(data["changes"][0])
+    assert data["changes"] and {"setting", "label", "before", "after", "mends", "text"} == set(data["changes"][0])
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
     assert "->" in capsys.readouterr().out
 

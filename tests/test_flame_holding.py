@@ -221,12 +221,54 @@ def test_refuses_and_names_the_field(change, field):
     assert caught.value.field == field
 
 
-@pytest.mark.parametrize("row", rows("flashback_tube.csv"), ids=lambda row: f"{row['tube']}-{row['phi']}")
-def test_measured_flashback_of_a_wide_tube(row):
-    """All lie above the middle, those of quartz up to 1.3 and those of copper up to 1.75 times the careful end of cold
-    ports, and all within the band of ports whose lip glows. Ports as small as ours were not measured."""
-    cold, glowing = (flame("CH4", row["phi"], row["diameter_m"], 2.0, wall, 293.15) for wall in (None, 293.15))
-    back = cold.flashback_velocity_m_s()
-    scatter = {"quartz": 1.3, "copper": 1.75}[row["tube"]]
-    assert back.value < row["measured_m_s"] < scatter * back.high
-    assert row["measured_m_s"] < glowing.flashback_velocity_m_s().high
+def measured(row):
+    return f"{row['tube']}-{row['phi']}"
+
+
+@pytest.mark.parametrize("row", rows("flashback_tube.csv"), ids=measured)
+def test_measured_flashback_of_tubes(row):
+    """They scatter over 0.95 to 2.9 times the middle of cold ports, and all lie within the band: its end is careful."""
+    back = flame("CH4", row["phi"], row["diameter_m"], row["length_m"], None, row["temp_K"]).flashback_velocity_m_s()
+    assert back.low < row["measured_m_s"] < back.high
+    assert 0.95 * back.value < row["measured_m_s"] < 2.9 * back.value
+
+
+@pytest.mark.parametrize("phi, copper_m_s", [(0.8002, 1.4974), (0.9010, 1.9094)])
+def test_only_puffs_reach_the_two_that_went_back_farthest(phi, copper_m_s, monkeypatch):
+    """Taken as laminar up to Re 2300 and half turbulent at 3150, a cold stream would look safe there."""
+    monkeypatch.setattr(fh.PortFlame, "_puffs", lambda port, v: fh.turbulent_weight(port._reynolds(v)))
+    assert flame("CH4", phi, 0.02567, 2.0, None, 293.15).flashback_velocity_m_s().high < copper_m_s
+
+
+# The same laboratory, tube of 21 mm: leaner flames that stood at this flow [m/s].
+@pytest.mark.parametrize("phi, stood_m_s", [(0.8, 1.1381), (1.0, 0.9282)])
+def test_flames_that_stood_are_not_said_to_run_back(phi, stood_m_s):
+    assert flame("CH4", phi, 0.021, 1.05, None, 300.0).flashback_margin(stood_m_s).high > 1
+
+
+def test_measured_flashback_of_hydrogen_in_a_tube_of_4_mm():
+    """At 1.55 and 5.122 m/s, the same laboratory, 8V/d = 10 245 1/s: a flame twenty times as keen to go back as that of
+    methane, on a port as small as ours. S_L and alpha at 300 K of Cantera 3.2.0, h2o2.yaml, multicomponent."""
+    back = fh.flashback_gradient_1_s(Band(2.8905, 2.8905, 2.8905), 5.2779e-5)
+    assert back.low < 8 * 5.122 / 0.004 < back.high
+    assert back.value == pytest.approx(8 * 5.122 / 0.004, rel=0.05)
+
+
+@pytest.mark.parametrize("phi", [0.8, 0.9, 1.0, 1.2])
+def test_no_flame_goes_back_above_the_careful_end(phi):
+    """A cold wide port's careful margin falls where puffs begin: the limit is the highest velocity at which it is 1."""
+    port = flame("CH4", phi, 0.0254, 0.3, None, 293.15)
+    careful = port.flashback_velocity_m_s().high
+    assert all(port.flashback_margin(careful * (1 + step / 100)).low > 1 for step in range(1, 300))
+
+
+def test_a_cold_stream_counts_as_turbulent_at_re_2300_and_a_hot_one_not_yet():
+    """At the careful end Blasius over 3 instead of 8V/d: 0.0791 x 2300^0.75/16/3 = 0.547 of it in a long tube."""
+    cold, hot = (flame(diameter=0.0254, length=10.0, wall=wall) for wall in (None, 288.7))
+    v = 2300 / cold._reynolds(1.0)
+
+    def careful(port):
+        return port.flashback_margin(v).low * port._flashback_gradient_1_s(v, *port._exit(v)[3:]).high
+
+    assert careful(hot) == pytest.approx(8 * v / 0.0254)
+    assert careful(cold) == pytest.approx(8 * v / 0.0254 * 0.547, rel=2e-3)

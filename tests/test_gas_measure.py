@@ -7,6 +7,8 @@ import pytest
 
 from burnercalc import Design, catalogue, sheet, solve, units
 from burnercalc.catalogue.sentences import slots_of
+from burnercalc.cli import main
+from burnercalc.link import from_link, to_link
 from burnercalc.worker import handle
 
 LINE, SMALL = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"port_diameter": "9/32 in"}
@@ -70,11 +72,11 @@ def asked(kind, **more):
 
 def test_the_page_has_field_and_chart_of_the_gas_pressure_in_the_measure_of_its_gas():
     """A bare number there is read in the unit that stands beside it, and steps are half an inch of water."""
-    settings = {"fuel": "natural_gas", "gas_pressure": "7", "units": "in"}
+    settings = {"fuel": "natural_gas", "gas_pressure": "8", "units": "in"}
     told = asked("solve", settings=settings, figures=["jet_card"])
     field, chart = told["fields"]["gas_pressure"], told["charts"]["jet_card"]
-    assert (field["text"], field["unit"]) == ("7", "in H₂O") and told["texts"]["gas_pressure"] == "7 inH2O"
-    assert asked("step", settings=settings, key="gas_pressure", by=1)["text"] == "7.5 inH2O"
+    assert (field["text"], field["unit"]) == ("8", "in H₂O") and told["texts"]["gas_pressure"] == "8 inH2O"
+    assert asked("step", settings=settings, key="gas_pressure", by=1)["text"] == "8.5 inH2O"
     points = next(iter(chart["series"].values()))["x"]
     assert "in H₂O" in chart["x_label"] and 1 < max(points) <= 1.001 * chart["x_range"][1]
     assert asked("solve", settings={"gas_pressure": "6", "units": "in"})["texts"]["gas_pressure"] == "6 psi"
@@ -83,3 +85,50 @@ def test_the_page_has_field_and_chart_of_the_gas_pressure_in_the_measure_of_its_
 def test_the_setting_of_a_line_reads_in_mbar():
     line = {"fuel": "natural_gas", "gas_pressure": "17.4 mbar", "units": "mm"}
     assert Design.from_texts(line).show("gas_pressure") == "17.4 mbar"
+
+
+# Another supply of gas brings its own pressure: {what stood there, what is changed}: the gas pressure then.
+PROPANE, HOUSE = {"fuel": "propane"}, {"fuel": "natural_gas"}
+
+
+@pytest.mark.parametrize(
+    "before, change, told",
+    [
+        ({}, HOUSE, "7 inH2O"),
+        ({"gas_pressure": "10 psi"}, HOUSE, "7 inH2O"),
+        ({"gas_pressure": "10 psi"}, {"fuel": "butane"}, "10 psi"),
+        ({"gas_pressure": "10 psi"}, {"fuel_blend": "CH4 0.9, N2 0.1"}, "7 inH2O"),
+        ({**HOUSE, "gas_pressure": "9 inH2O"}, PROPANE, "5 psi"),
+        ({**HOUSE, "gas_pressure": "9 inH2O"}, {"rows": "4"}, "9 inH2O"),
+        ({"gas_pressure": "10 psi"}, {**HOUSE, "gas_pressure": "10 psi"}, "10 psi"),
+    ],
+)
+def test_another_supply_of_gas_brings_its_own_pressure(before, change, told):
+    """In Python, on the page and on the command line alike; not where it is told with the change."""
+    changed = Design.from_texts(before).changed(change)
+    assert changed.text("gas_pressure") == told
+    if "gas_pressure" not in change:
+        page = asked("solve", settings={**before, **change}, before=before)["texts"]
+        assert Design.from_texts(page) == changed
+
+
+@pytest.mark.parametrize("before, told", [({"gas_pressure": "10 psi"}, "10 psi"), ({}, "5 psi")])
+def test_a_gas_pressure_that_is_mine_stays(before, told, capsys):
+    page = asked(
+        "solve", settings={**before, **HOUSE, "mine": "gas_pressure"}, before={**before, "mine": "gas_pressure"}
+    )
+    assert page["texts"]["gas_pressure"] == told
+    for mine, pressure in (("gas_pressure", told), ("rows", "7 inH2O")):
+        link = to_link(Design.from_texts(before), "", {"mine": mine})
+        assert main(["sheet", "--json", "--link", link, "--set", "fuel=natural_gas"]) == 0
+        opened = from_link(json.loads(capsys.readouterr().out)["link"])[0]
+        assert opened.gas_pressure == pytest.approx(units.parse_quantity(pressure, "gas_pressure", "gas_pressure"))
+
+
+def test_what_no_change_of_the_supply_made_stays_as_it_is_told():
+    """A link, a job or an example says what it says: 5 psi of a house line too, as links of version 1 mean it."""
+    for link, told in (("#v=1&fuel=natural_gas", "5 psi"), ("#v=2&fuel=natural_gas&gas_pressure=5psi", "5psi"),
+                       ("#v=2&fuel=natural_gas", "7 inH2O"), ("#v=1", "5 psi")):  # fmt: skip
+        design = from_link(link)[0]
+        assert design.text("gas_pressure") == told and from_link(to_link(design)) == (design, [])
+        assert asked("open", link=link)["settings"].get("gas_pressure", told) == told

@@ -1,5 +1,7 @@
 """The batch through solve(): days, what holds it up, what one more saves, wood for all moulds."""
 
+from itertools import pairwise
+
 import pytest
 from designs import solved
 
@@ -88,3 +90,84 @@ def test_a_mix_that_is_stiff_before_it_is_placed_is_said():
     assert late.verdict == "caution" and "One block takes" in late.text
     enough = solved(batch_size="12", refractory="own", working_time="6 min", placing_rate="100 lb/h").checks["mixes"]
     assert enough.verdict != "caution"
+
+
+@pytest.fixture(scope="module")
+def dozen():
+    return solved(batch_size="12", moulds="3", oven_places="4", hands="2", work_week="5")
+
+
+def test_castings_are_those_of_the_calendar(dozen):
+    """Days, blocks, mixes and bags of the plan: each block once, on the day on which the calendar has it."""
+    days = {row[0]: row[1] for row in dozen.tables["batch_days"].rows}
+    rows = dozen.tables["castings"].rows
+    cast = []
+    for day, blocks, mixes, dry, _ in rows:
+        mine = [int(n) for part in blocks.split("; ") for n in part.partition(" by pair ")[0].split(", ")]
+        assert mixes == len(mine) * dozen["mixes"] and dry == pytest.approx(len(mine) * dozen["dry_mass"])
+        assert all(f"cast {n}" in days[day] for n in mine)
+        cast += mine
+    assert sorted(cast) == list(range(1, 13)) and sum("cast " in text for text in days.values()) == len(rows)
+    assert rows[-1][4] == dozen["bags"] and [row[4] for row in rows] == sorted(row[4] for row in rows)
+    assert sum(row[3] for row in rows) == pytest.approx(12 * dozen["dry_mass"])
+
+
+def test_two_pairs_of_hands_never_do_two_things_at_once(dozen):
+    plan = dozen.part("batch").plan
+    for pair in (1, 2):
+        mine = [job for job, by in zip(plan.jobs, plan.pairs()) if by == pair and job.step != "fire"]
+        assert mine and all(a.end <= b.start for a, b in pairwise(mine))
+    assert set(plan.pairs()) == {0, 1, 2}
+
+
+def test_the_batch_has_a_cut_list_of_its_own(dozen):
+    """Each piece of the list of one burner twelve times, counted in the bars that are bought."""
+    one, every = dozen.tables["cut_list"].rows, dozen.tables["batch_cut_list"].rows
+    assert [(row[1], 12 * row[2], row[3], row[4]) for row in one] == [(r[1], r[2], r[3], r[4]) for r in every]
+    assert dozen.tables["batch_cut_list"].title == "All pieces to cut, 12 burners"
+    assert "for all 12 burners" in dozen.tables["stock"].title and "one burner" in dozen.tables["cut_list"].title
+
+
+def test_the_pins_are_freed_on_the_day_of_casting(dozen):
+    """Three hours after it, in the hours of work, where the day has room for that."""
+    work, jobs = dozen.part("schedule").work, dozen.part("batch").plan.jobs
+    cast = {job.burners: job for job in jobs if job.step == "cast"}
+    freed = {job.burners: job for job in jobs if job.step == "free"}
+    assert work.free == 180 and cast.keys() == freed.keys()
+    for burners, job in freed.items():
+        assert job.start == cast[burners].end + 180 and job.end % 1440 <= (9 + 9) * 60
+    assert "free the pins of 1" in dozen.tables["batch_days"].rows[0][1]
+
+
+def test_heats_and_weighings_stand_in_the_calendar(dozen):
+    rows = dozen.tables["batch_days"].rows
+    fires = [row[3] for row in rows if row[3]]
+    assert fires[:3] == ["09:00 1, heat 1 of 3", "09:00 1, heat 2 of 3", "09:00 1, heat 3 of 3"]
+    assert all("weigh" in row[2] for row in rows if row[2])
+    for row in solved(refractory="insulating_castable").tables["batch_days"].rows:  # held on to the next morning
+        if row[2]:
+            day = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"][int(row[0].split()[1].strip(",")) % 7]
+            assert row[2] == f"09:00 1, weigh {day} 09:00 and {day} 10:00"
+
+
+def test_the_days_of_burner_1_are_those_of_the_batch(dozen):
+    """One order: what the build sheet tells of burner 1 stands at the same hour in the calendar of the batch."""
+    told, days = dozen.tables["days"], {row[0].partition(",")[0]: row for row in dozen.tables["batch_days"].rows}
+    assert told.title == "The days of burner 1 of 12"
+    words = {
+        "Weld the body": "weld 1",
+        "Make the mould and set the pins": "make mould 1",
+        "Mix and cast": "cast 1",
+        "Free the pins at first set": "free the pins of 1",
+        "Strip the mould": "strip 1",
+        "Trim the block": "trim 1",
+        "Clear the ports": "clear the ports of 1",
+    }
+    seen = 0
+    for _, step, start, *_ in told.rows:
+        if step in words:
+            day, _, time = start.partition(", ")
+            assert f"{time} {words[step]}" in days[day][1], step
+            seen += 1
+    assert seen == len(words)
+    assert days["day 1"][1].index("weld 1") < days["day 1"][1].index("make mould 1")

@@ -1,6 +1,7 @@
 """Boards and sheets for the moulds of a batch: by hand, and no piece on another or off its sheet."""
 
-from itertools import combinations
+import random
+from itertools import combinations, product
 
 import pytest
 from hypothesis import given, settings
@@ -70,3 +71,72 @@ def test_names_the_field(change, field):
     with pytest.raises(InputError) as caught:
         boards_to_buy(**{"pieces": [piece("base", "ply 3/4", 9, 9, 1)], "moulds": 1, "kerf_m": 0.0, **change})
     assert caught.value.field == field
+
+
+ROUND = [piece("mould layer", "ply 3/4", 9.125, 9.1875, 5), piece("base board", "ply 3/4", 11.125, 11.125, 1)]
+
+
+def _small_sheets(bought):
+    return sum(one.length_m * one.width_m for one in bought) / (4 * FT * 2 * FT)
+
+
+def test_twelve_round_moulds_lie_in_halves_where_that_is_less():
+    """Sixty layers of 9 1/8 by 9 3/16 in and twelve bases of 11 1/8 in: 5.7 small sheets by their area alone, so six at
+    least; on 48 x 24 lie ten layers or eight bases, whole ones by themselves are 6 and 2."""
+    bought = boards_to_buy(pieces=ROUND, moulds=12, kerf_m=IN / 16)
+    area = 12 * (5 * 9.125 * 9.1875 + 11.125**2) / (48 * 24)
+    assert 5.6 < area < 6 and _small_sheets(bought) <= 7
+    halves = sum(cut.name == "half layer" for one in bought for cut in one.cuts)
+    whole = sum(cut.name == "mould layer" for one in bought for cut in one.cuts)
+    assert halves / 2 + whole == 60 and sum(cut.name == "base board" for one in bought for cut in one.cuts) == 12
+
+
+def _fits(sizes, length, width, kerf, placed=()):
+    """Whether so few pieces go on one sheet, all orders, both ways round, each at a corner of those before: exact."""
+    if not sizes:
+        return True
+    xs = {0.0, *(x + a + kerf for x, _, a, _ in placed)}
+    ys = {0.0, *(y + b + kerf for _, y, _, b in placed)}
+    for i, (long, wide) in enumerate(sizes):
+        if (long, wide) in sizes[:i]:
+            continue
+        for (a, b), x, y in product({(long, wide), (wide, long)}, xs, ys):
+            if x + a > length + 1e-9 or y + b > width + 1e-9:
+                continue
+            beside = (
+                x + a + kerf <= u + 1e-9
+                or u + c + kerf <= x + 1e-9
+                or y + b + kerf <= v + 1e-9
+                or v + d + kerf <= y + 1e-9
+                for u, v, c, d in placed
+            )
+            if all(beside) and _fits(sizes[:i] + sizes[i + 1 :], length, width, kerf, (*placed, (x, y, a, b))):
+                return True
+    return False
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_few_pieces_go_on_one_small_sheet_where_any_layout_does(seed):
+    """All places of four pieces: where one sheet can take them one is bought, and more where none can."""
+    dice = random.Random(seed)
+    sizes = [(dice.uniform(8, 30), dice.uniform(6, 20)) for _ in range(4)]
+    pieces = [piece(str(i), "ply 1/2", max(s), min(s), 1) for i, s in enumerate(sizes)]
+    one = _small_sheets(boards_to_buy(pieces=pieces, moulds=1, kerf_m=IN / 8)) == pytest.approx(1)
+    assert one == _fits(tuple((max(s), min(s)) for s in sizes), 48.0, 24.0, 0.125)
+
+
+@pytest.mark.parametrize("side_in, on_one", [(7.9, 18), (9.5, 10), (11.9, 8), (15.9, 3), (23.9, 2)])
+@pytest.mark.parametrize("count", [3, 8, 11])
+def test_squares_lie_as_many_on_a_sheet_as_there_is_room_for(side_in, on_one, count):
+    """Squares in rows and columns are the most on a sheet that is not two wider than they: so many sheets, no more."""
+    bought = boards_to_buy(pieces=[piece("p", "ply 1/2", side_in, side_in, count)], moulds=1, kerf_m=0.0)
+    assert _small_sheets(bought) == pytest.approx(-(-count // on_one))
+
+
+def test_many_moulds_buy_no_more_than_in_two_lots():
+    for moulds in (14, 20, 31, 64):
+        half = moulds // 2
+        lots = [
+            _small_sheets(boards_to_buy(pieces=ROUND, moulds=n, kerf_m=IN / 16)) for n in (half, moulds - half, moulds)
+        ]
+        assert lots[2] <= lots[0] + lots[1] + 1

@@ -11,6 +11,7 @@ from icalendar import Calendar
 
 from burnercalc.errors import InputError
 from burnercalc.making import days
+from burnercalc.making.batch import Means, plan
 
 IN, H = 0.0254, 3600
 MONDAY = datetime.date(2026, 3, 2)
@@ -97,11 +98,12 @@ def test_thicker_blocks_never_dry_faster():
 
 
 def test_calendar_by_hand():
-    """Monday: weld 9 to 12, mould to 13:30, cast to 14:30; strip and trim from Wednesday 14:30; 24 + about 18 h to
-    dry."""
+    """Monday: weld 9 to 12, mould to 13:30, cast to 14:30, pins freed 3 h later; strip and trim from Wednesday 14:30;
+    24 + about 18 h to dry."""
     steps = {s.key: s for s in days.calendar(start_date=MONDAY, block_thickness_m=2.5 * IN)}
-    assert list(steps) == ["weld", "mould", "cast", "strip", "trim", "air", "clear", "oven", "fire"]
+    assert list(steps) == ["weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire"]
     assert steps["cast"].end == datetime.datetime(2026, 3, 2, 14, 30)
+    assert steps["free"].start == datetime.datetime(2026, 3, 2, 17, 30)
     assert steps["strip"].start == datetime.datetime(2026, 3, 4, 14, 30)
     # 24 h of air, 52 degF up at 25 degF/h from 68 degF = 2.08 h, 16 h of warmth, from 15:30.
     assert steps["air"].end == datetime.datetime(2026, 3, 6, 9, 35)
@@ -109,14 +111,28 @@ def test_calendar_by_hand():
     assert steps["fire"].start.hour == 9
 
 
+def test_the_steps_of_a_burner_are_its_own_jobs():
+    """Of two burners the second has its own spells; the mould is the first made, and what is first comes first."""
+    work = days.work_of_one(block_thickness_m=2.5 * IN)
+    found = plan(2, work, Means())
+    second = {s.key: s for s in days.steps_of(2, found.jobs, start_date=MONDAY, work=work)}
+    for job in found.jobs:
+        if 2 in job.burners and job.step != "mould":
+            assert (days.moment(MONDAY, job.start), days.moment(MONDAY, job.end)) in second[job.step].spells
+    first = days.steps_of(1, found.jobs, start_date=MONDAY, work=work)
+    assert [s.start for s in first] == sorted(s.start for s in first)
+    first = {s.key: s for s in first}
+    assert second["mould"] == first["mould"] and second["cast"].start > first["free"].end
+
+
 def test_calendar_never_overlaps_and_keeps_working_hours():
     for thick in (1, 2.5, 6):
         for hours in (None, {"weld": 30.0, "cast": 7.5}):
             steps = days.calendar(start_date=MONDAY, block_thickness_m=thick * IN, hours=hours)
-            for a, b in pairwise(steps):
+            for a, b in pairwise(s for s in steps if s.key != "free"):
                 assert b.start >= a.end + datetime.timedelta(hours=b.wait_h)
             for s in steps:
-                assert s.key == "air" or 9 <= s.start.hour < 18
+                assert s.key == "air" or (s.key == "free" and hours) or 9 <= s.start.hour < 18
 
 
 def test_steps_are_noted_when_they_need_other_words():
@@ -240,6 +256,34 @@ def test_work_of_one_by_hand():
     assert found.air == pytest.approx((24 + 52 / 25 + 16) * 60, abs=1)
     assert found.oven == pytest.approx((232 / 75 + 2.5 + 2.32) * 60, abs=1)
     assert len(found.heats) == 1 and days.moment(MONDAY, 1441).isoformat() == "2026-03-03T00:01:00"
+
+
+def test_each_stage_of_the_first_fire_is_in_its_heats():
+    """As above, watched for 8: the way up is in both heats; for 11: the hold too; what follows is in the last."""
+
+    def within(watched_h, *legs):
+        return days.heats_of_stages(stages=_legs(*legs), names=("fire",), start_temp_K=273.15, watched_s=watched_h * H)
+
+    assert within(8, (50, 500, 2)) == ((1, 2),) and within(99, (50, 500, 2)) == ((1, 1),)
+    assert within(11, (50, 500, 2), (100, 600, 0)) == ((1, 2), (2, 2))
+    assert within(12, (50, 500, 2), (100, 600, 0)) == ((1, 1), (2, 2))  # the hold ends with the watch
+    assert days.heats_of_stages(stages=_legs((50, 500, 2)), names=(), start_temp_K=273.15, watched_s=H) == (None,)
+
+
+def test_the_oven_is_weighed_when_somebody_is_there():
+    """From 68 to 300 degF at 75 an hour and 2 1/2 h: 5.59 h in a day of 9. In one of 4 h the hold ends at night: on to
+    the next morning and an hour. Twice the water, 232 degF at 50 and 5 h, 9.64 h: the same. A plastic, 157 degF at 25
+    and 24 h, 30.28 h: on the second day after 6.28 h, in a day of 9."""
+
+    def ends(day_h, castable="dense_castable"):
+        found = stages(2.5, castable)[1]
+        return days.oven_s(stages=found, air_temp_K=293.15, day_s=day_h * H) / H
+
+    assert ends(9) == pytest.approx(232 / 75 + 2.5) and ends(4) == pytest.approx(25)
+    assert ends(9, "insulating_castable") == pytest.approx(25) and ends(13, "insulating_castable") == pytest.approx(
+        9.64
+    )
+    assert ends(9, "phosphate_plastic") == pytest.approx(24 + 157 / 25)
 
 
 def test_nobody_watches_for_no_time():

@@ -140,7 +140,7 @@ def test_the_body_is_tested_behind_a_plate_with_air_only():
 
 
 def test_ports_and_plenum_are_vacuumed():
-    watch = solve(Design.from_texts({})).tables["days"].rows[6][5]
+    watch = solve(Design.from_texts({})).tables["days"].rows[7][5]
     assert "Vacuum ports and plenum" in watch and "never blow them out" in watch
 
 

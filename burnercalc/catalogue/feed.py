@@ -612,6 +612,17 @@ ANSWERS = (
         near="bench",
     ),
     Answer(
+        "house_gas_flow",
+        "house.all_m3_s",
+        "gas_flow",
+        "Gas of the house at once",
+        meaning="What the house's meter must pass when all burners are at high fire and the other appliances burn.",
+        formula="gas flow x burners + other appliances / heating value",
+        inputs=("gas_flow", "burner_count", "other_appliances", "gross_heating_value", "fuel", "fuel_blend"),
+        source=CONTINUITY,
+        near="bench",
+    ),
+    Answer(
         "hose_bore",
         "train.hose_m",
         "length",
@@ -865,6 +876,24 @@ CHECKS = (
             "a larger jet.",
         },
         cures=(("gas_pressure", "raise"),),
+    ),
+    Check(
+        "house_meter",
+        "fraction",
+        "House meter",
+        harm="danger",
+        source=PRACTICE,
+        cases={
+            "unknown": "High fire takes {own:gas_flow 3} of gas, {all:gas_flow 3} with the other appliances. Read on "
+            "the meter's plate what it passes: in houses {small:gas_flow 3} to {large:gas_flow 3} is common.",
+            "good": "The house meter passes {meter:gas_flow 3}; burner and other appliances take {all:gas_flow 3}.",
+            "caution": "Burner and other appliances take {all:gas_flow 3} at once, more than the {meter:gas_flow 3} of "
+            "the house meter: flames elsewhere in the house may go out. Shut those off first, less fire, or have the "
+            "gas company fit a larger meter.",
+            "stop": "The burner alone takes {own:gas_flow 3} at high fire, more than the {meter:gas_flow 3} of the "
+            "house meter. Less fire, or have the gas company fit a larger meter.",
+        },
+        cures=(("firing_rate", "lower"), ("meter_capacity", "raise")),
     ),
     Check(
         "jet",

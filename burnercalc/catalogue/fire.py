@@ -210,13 +210,21 @@ STEPS = {
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
-    "Cover with plastic, keep damp. At first set free the pins: base off, a knock and a quarter-turn each.",
+    "Cover with plastic, keep damp.",
     "cast.caution": (
         "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
         "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
         "gloves, goggles, rinse at once."
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
+    "free.title": "Free the pins at first set",
+    "free.do": "Stand the work on its back, take the base off and free each pin, as the list of the pins says. Damp "
+    "plastic over it again. A quarter of an hour, part of the casting.",
+    "free.watch": "The hour is a guide: try the rim with a thumb from an hour before. Too early and the mix "
+    "slumps, too late and the pins hold.",
+    "free.go_on": "The base is off and each pin has moved once; wax is cut flush instead.",
+    "free.caution": "Wet cement is alkaline and burns skin and eyes: gloves and goggles.",
+    "free.source": "castable practice: about 3 h after casting, half as long again in the cold",
     "strip.title": "Strip the mould",
     "strip.do": "Unscrew the frame and lift it off; the base came off at first set, the pins stay.",
     "strip.watch": "The edge does not crumble under a thumbnail; it rings dull but whole.",
@@ -252,8 +260,8 @@ STEPS = {
     "from the cold side: steer by the slower.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
     "are more than [250 °F|140 °C] apart.",
-    "oven.go_on": "The mirror stays clear, and two weighings a night apart at [230 °F|110 °C] differ by "
-    "less than 0.1 %.",
+    "oven.go_on": "The mirror stays clear, and the weight an hour before the hold ends and at its end differ by less "
+    "than 0.1 %. Weigh it hot, in dry leather gloves. If not, hold another hour and weigh again.",
     "oven.caution": (
         "Steam bursts a block that is heated too fast: stand aside, guard the oven's window. No oven that cooks food, "
         "now or later. Hot steel burns."
@@ -296,7 +304,7 @@ TABLES = (
     *lighting.TABLES,
     Table(
         "days",
-        "The days of one burner",
+        {"one": "The days of one burner", "first": "The days of burner 1 of {count}"},
         (
             Column("number", "No.", "count"),
             Column("step", "Step", "word"),
@@ -329,10 +337,16 @@ TABLES = (
             Column("ramp", "Up at most", "word"),
             Column("temperature", "To", "temperature"),
             Column("hold", "Hold", "time"),
+            Column("heat", "Heat of the first fire", "word"),
             Column("source", "Source", "word"),
         ),
         source=DRYING,
-        words={"ramp_F": "{rate:ratio} °F/h", "ramp_K": "{rate:ratio} K/h"},
+        words={
+            "ramp_F": "{rate:ratio} °F/h",
+            "ramp_K": "{rate:ratio} K/h",
+            "heat": "{first} of {heats}",
+            "heats": "{first} to {last} of {heats}",
+        },
     ),
 )
 

@@ -135,6 +135,7 @@ def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
     return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
 
 
+@cache
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
     return frozenset((name, spec or "") for _, name, spec in _parsed(sentence) if name)

@@ -10,6 +10,7 @@ from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP
 from ..parts.gas import Gas
 from ..parts.hot_run import HotRun
+from ..parts.house import House
 from ..parts.inlet_jet import InletJet
 from ..parts.jet import Jet
 from ..parts.mixing import Mixing
@@ -37,6 +38,7 @@ AMPLE = 2.0  # margin from which the blower's pressure is said as so many times 
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
 REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
+METERS_M3_S = (175 * 0.3048**3 / 3600, 425 * 0.3048**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
 JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
@@ -265,6 +267,22 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
         usual=HOUSE_PA,
         most=most_Pa,
     )
+
+
+def house_meter_check(house: House, meter_capacity: float | str) -> Judged | None:
+    """By the meter's plate; where nobody has read it, what to look for there."""
+    own, burning = house.burner_m3_s, house.all_m3_s
+    if own is None or burning is None:
+        return None
+    if meter_capacity == "unknown":
+        small, large = METERS_M3_S
+        return verdict("note", None, None, case="unknown", cures=(), own=own, all=burning, small=small, large=large)
+    passes = float(meter_capacity)
+    word = "stop" if own > passes else ladder(burning / passes, good=1.0, stop=inf)
+    cures = (("firing_rate", "lower"), ("meter_capacity", "raise"))
+    if word == "caution":
+        cures = (("other_appliances", "lower"), *cures)
+    return verdict(word, burning / passes, 1.0, case=word, cures=cures, own=own, all=burning, meter=passes)
 
 
 def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:

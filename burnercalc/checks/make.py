@@ -312,13 +312,13 @@ def placing_check(block: Block) -> Judged:
     return verdict("good" if block.material.mixes_with_water else "stop", None, None)
 
 
-def mixes_check(block: Block) -> Judged:
+def mixes_check(block: Block, batch_size: int) -> Judged:
     """A mix that has gone stiff is thrown away; a block of two mixes has a joint in it."""
-    one_s, works_s = block.placing_s / block.together, block.material.working_time_s
-    slots = {"blocks": block.together, "takes": block.placing_s, "one": one_s, "works": works_s, "mixes": block.mixes}
-    if one_s > works_s * (1 + 1e-9):
-        return verdict("caution", one_s, works_s, case="joint", **slots)
-    return verdict("note" if block.mixes > 1 else "good", block.placing_s, works_s, **slots)
+    takes_s, works_s = block.placing_s, block.material.working_time_s
+    slots = {"takes": takes_s, "works": works_s, "blocks": batch_size, "all": takes_s * batch_size}
+    if takes_s > works_s * (1 + 1e-9):
+        return verdict("caution", takes_s, works_s, case="joint", **slots)
+    return verdict("note" if slots["all"] > works_s * (1 + 1e-9) else "good", takes_s, works_s, **slots)
 
 
 def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:

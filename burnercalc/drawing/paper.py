@@ -15,8 +15,8 @@ PAPERS = {"letter": (8.5 * 25.4, 11 * 25.4), "a4": (210.0, 297.0)}
 
 # Air that every printer leaves: 6.35 mm is safe, old inkjets need more at the foot (common practice).
 MARGIN_MM = 10.0
-# How far two neighbouring sheets show the same piece of the drawing.
-OVERLAP_MM = 10.0
+# How far two neighbouring sheets show the same piece of the drawing; wider where a seam would else part what is short.
+OVERLAP_MM, WIDER_MM = 10.0, (20.0, 30.0, 45.0, 60.0)
 # Air around a drawing, so that half the line width is not clipped.
 EDGE_MM = 1.0
 STRIP_MM = 31.0
@@ -45,7 +45,8 @@ class Sheet:
 
 @dataclass(frozen=True)
 class Tile:
-    """Part of a drawing for one sheet: its lower left corner in the drawing, its column and row from the top left."""
+    """Part of a drawing for one sheet: its lower left corner in the drawing, its column and row from the top left, how
+    far it shows the same as its neighbours beside and above it [mm]."""
 
     x: float
     y: float
@@ -53,6 +54,8 @@ class Tile:
     row: int
     columns: int
     rows: int
+    overlap_x: float = OVERLAP_MM
+    overlap_y: float = OVERLAP_MM
 
 
 def paper_size(paper):
@@ -61,50 +64,65 @@ def paper_size(paper):
     return PAPERS[paper]
 
 
-def _count(length, window):
-    return 1 if length <= window else ceil((length - OVERLAP_MM) / (window - OVERLAP_MM) - 1e-9)
+def _count(length, window, overlap):
+    return 1 if length <= window else ceil((length - overlap) / (window - overlap) - 1e-9)
 
 
 def tiles(bounds, window_width, window_height, whole=(), better=()):
-    """Tiles that together cover `bounds`, row by row from the top, neighbours overlapping by OVERLAP_MM.
+    """Tiles that together cover `bounds`, row by row from the top, neighbours overlapping by OVERLAP_MM or more.
 
     Arguments: bounds (x_min, y_min, x_max, y_max) [mm]; window_width, window_height of one sheet [mm]
                whole   boxes that no seam may cut, at the cost of a sheet more
-               better  boxes that are better not cut, where moving the drawing on its sheets is enough
+               better  boxes that are better not cut, where moving the drawing on its sheets is enough; where it is not,
+                       the overlap is so wide that both sheets show them whole
     Returns:   list of Tile; the drawing is centred on them, or off the middle by what keeps a box whole
     """
     x1, y1, x2, y2 = bounds
-    lefts, feet = (
+    (lefts, beside), (feet, above) = (
         _starts(low, high, window, *([(box[axis], box[axis + 2]) for box in some] for some in (whole, better)))
         for axis, low, high, window in ((0, x1, x2, window_width), (1, y1, y2, window_height))
     )
     return [
-        Tile(left, foot, column, row, len(lefts), len(feet))
+        Tile(left, foot, column, row, len(lefts), len(feet), beside, above)
         for row, foot in enumerate(reversed(feet), 1)
         for column, left in enumerate(lefts, 1)
     ]
 
 
 def _starts(low, high, window, whole, better):
-    """Where the tiles begin along one way. A span of `whole` too long for a sheet is kept clear of seams at its middle;
-    where no count of sheets does it, they are as few as reach."""
+    """Where the tiles begin along one way, and how far they overlap. A span of `whole` too long for a sheet is kept
+    clear of seams at its middle; where no count of sheets does it, they are as few as reach."""
+    if _count(high - low + 2 * EDGE_MM, window, OVERLAP_MM) == 1:
+        return [(low + high - window) / 2], OVERLAP_MM
     step, half = window - OVERLAP_MM, OVERLAP_MM / 2
     whole = [(a, b) if b - a <= step else ((a + b) / 2 - half, (a + b) / 2 + half) for a, b in whole]
-    least = _count(high - low + 2 * EDGE_MM, window)
+    better, found = sorted(set(better)), []
+    for overlap in (OVERLAP_MM, *(wider for wider in WIDER_MM if wider <= window / 3)):
+        best, starts = min(_places(low, high, window, overlap, whole, better))
+        found.append((best[0], best[1], overlap, starts))
+        if best[1] == 0:
+            break
+    *_, overlap, starts = min(found)
+    return starts, overlap
 
-    def cut(starts, spans):
-        seams = [start + half for start in starts[1:]]
-        return sum(any(a < seam < b for seam in seams) for a, b in spans)
 
-    places = []
+def _places(low, high, window, overlap, whole, better):
+    """((sawn, parted, sheets, cut, off the middle), starts) of every place tried: how many of `whole` a seam cuts, how
+    many of `better` are not whole on both sheets, and how many seams cut at all."""
+    step, half = window - overlap, overlap / 2
+    least = _count(high - low + 2 * EDGE_MM, window, overlap)
     for count in (least, least + 1):
-        reach = count * step + OVERLAP_MM
+        reach = count * step + overlap
         slack = (reach - (high - low)) / 2 - EDGE_MM
         first = (low + high - reach) / 2
-        # The middle first, then further and further off it.
-        shifts = [slack * way * n / 10 for n in range(11) for way in (1, -1)]
-        places += [[first + shift + step * i for i in range(count)] for shift in shifts]
-    return min(places, key=lambda starts: (cut(starts, whole), len(starts), cut(starts, better)))
+        for n in range(21):  # the middle first, then further and further off it
+            for way in (1, -1):
+                starts = [first + slack * way * n / 20 + step * i for i in range(count)]
+                seams = [start + half for start in starts[1:]]
+                sawn = sum(any(a < seam < b for seam in seams) for a, b in whole)
+                cut = [(a, b, seam) for seam in seams for a, b in better if a < seam < b]
+                parted = sum(a < seam - half or b > seam + half for a, b, seam in cut)
+                yield (sawn, parted, count, len(cut), n), starts
 
 
 def cut_up(drawing, window_width, window_height):
@@ -257,22 +275,22 @@ def _touches(box, window):
 def _seams(tile, window, numbers, seen):
     """Lines down the middle of each overlap, marks to lay sheet over sheet by, and which sheet is next."""
     x1, y1, x2, y2 = window
-    half, shares = OVERLAP_MM / 2, (0.0, 1.0)
-    step_x, step_y = x2 - x1 - OVERLAP_MM, y2 - y1 - OVERLAP_MM
+    half_x, half_y = tile.overlap_x / 2, tile.overlap_y / 2
+    step_x, step_y = x2 - x1 - tile.overlap_x, y2 - y1 - tile.overlap_y
     shapes = []
-    for way, x, count in ((-1, x1 + half, tile.column - 1), (1, x2 - half, tile.columns - tile.column)):
+    for way, x, count in ((-1, x1 + half_x, tile.column - 1), (1, x2 - half_x, tile.columns - tile.column)):
         if count:
             shapes.append(Line(x, y1, x, y2, "frame"))
-            for share in shares:
-                shapes += _registration(x, y1 + half + share * (y2 - y1 - OVERLAP_MM))
+            for y in (y1 + half_y, y2 - half_y):
+                shapes += _registration(x, y)
             words = _next([numbers.get((tile.column + way * n, tile.row)) for n in range(1, count + 1)], step_x)
             places = [Text(x - 1.0, y1 + OVERLAP_MM + 2.0 + 4.0 * n, words, 2.3, "start", 90.0) for n in range(25)]
             shapes.append(_clear(places, y2 - OVERLAP_MM, 3, seen))
-    for way, y, count in ((-1, y2 - half, tile.row - 1), (1, y1 + half, tile.rows - tile.row)):
+    for way, y, count in ((-1, y2 - half_y, tile.row - 1), (1, y1 + half_y, tile.rows - tile.row)):
         if count:
             shapes.append(Line(x1, y, x2, y, "frame"))
-            for share in shares:
-                shapes += _registration(x1 + half + share * (x2 - x1 - OVERLAP_MM), y)
+            for x in (x1 + half_x, x2 - half_x):
+                shapes += _registration(x, y)
             words = _next([numbers.get((tile.column, tile.row + way * n)) for n in range(1, count + 1)], step_y)
             places = [Text(x1 + OVERLAP_MM + 2.0 + 4.0 * n, y + 1.0, words, 2.3) for n in range(25)]
             shapes.append(_clear(places, x2 - OVERLAP_MM, 2, seen))

@@ -3,14 +3,17 @@
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
 another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
-then. At the end each change is tried without, and in smaller steps.
+then. Where a few faults stay even so, it is begun again with one burner more or another opening. At the end each change
+is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is no way.
 """
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from .. import checks
-from ..design import Design, limits
+from ..catalogue import CHECKS
+from ..checks.judge import FAULTS
+from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
 from ..physics.pipes import pipe_names
@@ -18,9 +21,11 @@ from ..result import Result, solve
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from .answer import Fault, faults_of
+from .score import margin
 from .space import how_wrong
 
 MOST_CHANGES, MOST_SOLVES = 8, 400
+AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 CHAIN = 2  # further moves that mend what a move spoils
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
@@ -35,8 +40,23 @@ QUESTION = frozenset(
     }
 )
 
+NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
+
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A check that would be at fault without a change: its verdict with it, and by what share of its limit it is good.
+
+    `spare` is None where its number is no margin, or it is not good.
+    """
+
+    key: str
+    label: str
+    verdict: str
+    spare: float | None
 
 
 @dataclass(frozen=True)
@@ -47,6 +67,18 @@ class Moved:
     label: str
     before: str
     after: str
+    mends: tuple[Kept, ...]
+
+
+@dataclass(frozen=True)
+class Tried:
+    """A cure of a fault that stays. `why` it is no way: mine, end, short or spoils, the last with labels of checks."""
+
+    fault: str
+    label: str
+    move: str
+    why: str
+    spoils: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -58,6 +90,7 @@ class Mended:
     changes: tuple[Moved, ...]
     mended: tuple[Fault, ...]
     left: tuple[Fault, ...]
+    tried: tuple[Tried, ...]
     solves: int
 
     def link(self, base: str = "") -> str:
@@ -73,15 +106,75 @@ def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
         if bench.rank(best) == (0, 0):
             break
         best = _mend(bench, best, reach)
+    for begun in _beginnings(design, frozenset(mine)):
+        if not 0 < len(bench.words(best)) <= FEW:
+            break
+        bench.most = bench.solves + AGAIN_SOLVES
+        made = _mend(bench, begun, frozenset[str]())
+        if (*bench.rank(made), bench.spoilt(made)) < (*bench.rank(best), bench.spoilt(best)):
+            best = made
+    bench.most = bench.solves + AGAIN_SOLVES
     before: Changes | None = None
     while best != before:
         before, best = best, _smaller(bench, _fewer(bench, best))
     after = bench.result(best)
     left = faults_of(after)
     kept = {fault.key for fault in left}
-    changes = tuple(Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key)) for key, _ in best)
+    changes = tuple(
+        Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key), _kept_by(bench, best, key))
+        for key, _ in best
+    )
     mended = tuple(fault for fault in faults_of(base) if fault.key not in kept)
-    return Mended(base, after, changes, mended, left, bench.solves)
+    tried = tuple(one for fault in left for one in _tried(bench, best, fault))
+    return Mended(base, after, changes, mended, left, tried, bench.solves)
+
+
+def _beginnings(design: Design, mine: frozenset[str]) -> Iterator[Changes]:
+    """Other ways than by the cures of one fault: one burner more, and a smaller, deeper opening."""
+    if "burner_count" not in mine:
+        yield (("burner_count", str(design.burner_count + 1)),)
+    openings: list[tuple[str, str]] = []
+    for key, steps in (("opening_depth", 4), ("opening_area", -4)):
+        text = _stepped(BY_KEY[key], design.value(key), steps, design.units)
+        if key not in mine and text is not None:
+            openings.append((key, text))
+            yield tuple(openings)
+
+
+def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
+    """The checks that are worse without one of the changes."""
+    less = tuple(change for change in changes if change[0] != key)
+    now, without = bench.words(changes), bench.words(less)
+    checked = bench.result(changes).checks
+    found = []
+    for check in without:
+        if check in checked and without[check] not in (now.get(check), None) and now.get(check) != "stop":
+            one = checked[check]
+            spare = margin(check, one.value, one.limit) if one.verdict not in FAULTS else None
+            found.append(Kept(check, one.label, one.verdict, spare))
+    return tuple(found)
+
+
+def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
+    """Each cure of a fault that stays, and why it is no way."""
+    was = bench.words(changes)
+    checked = bench.result(changes).checks
+    for change in checked[fault.key].changes:
+        label, why, spoils = BY_KEY[change.setting].label, "end", tuple[str, ...]()
+        texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)
+        for text in () if change.setting in bench.mine else texts:
+            made = _with(changes, change.setting, text)
+            if bench.rank(made, changes)[0] == REFUSED:
+                continue
+            now = bench.words(made)
+            if now.get(fault.key) in (was[fault.key], "stop"):
+                why = "short"
+                continue
+            worse = [key for key, word in now.items() if was.get(key) not in (word, "stop")]
+            if worse and worse != [fault.key]:
+                why, spoils = "spoils", tuple(CHECKS[key].label for key in worse if key != fault.key)
+                break
+        yield Tried(fault.label, label, change.move, "mine" if change.setting in bench.mine else why, spoils)
 
 
 @dataclass(frozen=True)
@@ -97,12 +190,12 @@ class _Bench:
     """Sets of changes to one design, each judged once."""
 
     def __init__(self, base: Result, mine: frozenset[str]) -> None:
-        self.base, self.mine, self.solves = base, mine, 0
+        self.base, self.mine, self.solves, self.most = base, mine, 0, MOST_SOLVES
         self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {}
 
     @property
     def spent(self) -> bool:
-        return self.solves >= MOST_SOLVES
+        return self.solves >= self.most
 
     def _judged(self, changes: Changes, near: Changes = ()) -> "_Judged | None":
         key = frozenset(changes)
@@ -240,7 +333,7 @@ def texts_of(design: Design, setting: Setting, move: str) -> Iterator[str]:
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
             for steps in STEPS:
                 text = _stepped(setting, value, sign * steps, design.units)
-                if text is not None:
+                if text is not None and not (setting.key in NEVER_NOUGHT and parse_setting(setting, text) == 0):
                     yield text
 
 

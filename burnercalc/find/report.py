@@ -9,7 +9,7 @@ from ..link import to_link
 from ..result import Result
 from .answer import NUMBERS, Answer, Fault, Offer, shown
 from .bill import Bought
-from .good import Mended, verdicts
+from .good import Kept, Mended, Moved, Tried, verdicts
 from .have import Have
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS
 from .shops import Sample, Swing
@@ -210,10 +210,24 @@ def _sizes(offer: Offer) -> str:
 def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
     return {
         "changes": [
-            {"setting": one.key, "label": one.label, "before": one.before, "after": one.after} for one in mended.changes
+            {
+                "setting": one.key,
+                "label": one.label,
+                "before": one.before,
+                "after": one.after,
+                "mends": [
+                    {"check": kept.key, "label": kept.label, "verdict": kept.verdict, "to_spare": kept.spare}
+                    for kept in one.mends
+                ],
+                "text": mends_text(one),
+            }
+            for one in mended.changes
         ],
         "mended": _faults(mended.mended),
         "left": _faults(mended.left),
+        "tried": {
+            fault.key: [tried_text(one) for one in mended.tried if one.fault == fault.label] for fault in mended.left
+        },
         "before": dict(verdicts(mended.before)),
         "after": dict(verdicts(mended.after)),
         "link": mended.link(base),
@@ -225,10 +239,37 @@ def mended_text(mended: Mended, base: str = "") -> str:
     if not mended.changes:
         lines = ["Nothing to change: every check is good." if not mended.left else "No change was found that helps."]
     else:
-        lines = [f"{one.label}: {one.before} -> {one.after}" for one in mended.changes]
+        lines = [f"{one.label}: {one.before} -> {one.after}: {mends_text(one)}" for one in mended.changes]
     lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
-    lines += [f"left: {fault.verdict.upper()} {fault.text}" for fault in mended.left]
+    for fault in mended.left:
+        lines.append(f"left: {fault.verdict.upper()} {fault.text}")
+        lines += [f"   {tried_text(one)}" for one in mended.tried if one.fault == fault.label]
     return "\n".join([*lines, mended.link(base)]) + "\n"
+
+
+def mends_text(one: Moved) -> str:
+    """What a change mends, and what margin is left then."""
+    return "; ".join(f"{kept.label} {_spare(kept)}" for kept in one.mends)
+
+
+def _spare(kept: Kept) -> str:
+    if kept.spare is None:
+        return kept.verdict
+    return "just enough" if kept.spare < 0.005 else f"good, {100 * kept.spare:.0f} % to spare"
+
+
+WHY = {
+    "mine": "yours, so it stays",
+    "end": "goes no further",
+    "short": "not enough by itself",
+    "spoils": "mends it, but then something else is wrong ({})",
+}
+MOVED = {"raise": "more", "lower": "less", "choose": "another"}
+
+
+def tried_text(one: Tried) -> str:
+    """A cure that is no way, and why."""
+    return f"{one.label}, {MOVED[one.move]}: {WHY[one.why].format(', '.join(one.spoils))}."
 
 
 def shops_text(sample: Sample, swings: Iterable[Swing], system: str = "in") -> str:

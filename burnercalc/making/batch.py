@@ -11,7 +11,9 @@ from ..errors import require
 
 DAY_MIN = 1440
 OPENS_MIN = 9 * 60  # work begins at 9: an example
+FREE_MIN = 15  # to free the pins of a block: an example
 BY_HAND = ("weld", "mould", "cast", "strip", "trim", "clear")
+STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire")  # in the order they are told
 
 
 @dataclass(frozen=True)
@@ -19,7 +21,8 @@ class Work:
     """What one burner takes, in whole minutes: six steps by hand, three waits, and the heats of its first fire.
 
     `cure` runs from casting to stripping, `air` from trimming to clearing; an oven charge takes `oven` however many
-    blocks are in it. `mould` is for each mould.
+    blocks are in it. `mould` is for each mould. `free` runs from the end of casting till the pins are freed, 0 where
+    nothing is; the FREE_MIN for that are part of `cast`, and no hands are taken for them again.
     """
 
     weld: int
@@ -32,6 +35,7 @@ class Work:
     air: int
     oven: int
     heats: tuple[int, ...]
+    free: int = 0
 
 
 @dataclass(frozen=True)
@@ -63,11 +67,34 @@ class Job:
 
 @dataclass(frozen=True)
 class Plan:
-    """`jobs` in order of their start; `days` to the end of the last fire and to that of the first."""
+    """`jobs` in order of their start, then of STEPS; `days` to the end of the last fire and to that of the first."""
 
     jobs: tuple[Job, ...]
     days: int
     first_days: int
+
+    @property
+    def moulds(self):
+        """How many are made: fewer than there may be where one more saves no day."""
+        return len({job.burners for job in self.jobs if job.step == "mould"})
+
+    def pairs(self):
+        """Which pair of hands does each job, 0 for none: the first that is free; one stands by all that burns."""
+        free, given, watcher = [], [], 0
+        for job in self.jobs:
+            if job.step not in (*BY_HAND, "fire"):
+                given.append(0)
+                continue
+            pair = watcher if job.step == "fire" and watcher < len(free) and free[watcher] > job.start else None
+            if pair is None:
+                pair = next((i for i, until in enumerate(free) if until <= job.start), len(free))
+            if job.start == job.end:  # takes no time: nobody else is needed for it
+                pair = min(pair, max(len(free) - 1, 0))
+            free += [0] * (pair + 1 - len(free))
+            free[pair] = max(free[pair], job.end)
+            watcher = pair if job.step == "fire" else watcher
+            given.append(pair + 1)
+        return tuple(given)
 
 
 # What may be done in more than one way, each tried. An oven charge that is not full starts at the last moment of the
@@ -92,7 +119,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     """The shortest calendar that simple rules find for a batch of like burners, with what the shop has or part of it.
 
     Steps by hand take one pair of hands, are not broken over a night, and begin on a morning when they are longer than
-    a day; welding, and what is longer than a day, goes on the next day. A mould is taken from casting to stripping; it
+    a day; welding, and what is longer than a day, goes on the next day. A block is cast so early that its pins can be
+    freed on the same day, where the day is long enough for both. A mould is taken from casting to stripping; it
     is made when a welded burner waits for one. Waits run day and night. Blocks that go into the oven together start
     cold together. While burners are fired one pair of hands stands by all of them; a heat begins when work does.
 
@@ -131,7 +159,7 @@ def _made(burners, work, means):
 
 
 def _length(made):
-    return made.days, made.jobs[-1].end, sum(job.end for job in made.jobs)
+    return made.days, max(job.end for job in made.jobs), sum(job.end for job in made.jobs)
 
 
 def _days(minutes):
@@ -167,7 +195,7 @@ class _Calendar:
                 self._day(day)
             day += 1
         last = {job.burners[0]: job.end for job in self.jobs if job.step == "fire"}
-        jobs = tuple(sorted(self.jobs, key=lambda job: (job.start, job.end, job.burners)))
+        jobs = tuple(sorted(self.jobs, key=lambda job: (job.start, STEPS.index(job.step), job.burners)))
         return Plan(jobs, _days(max(last.values())), _days(min(last.values())))
 
     def _works(self, day):
@@ -253,8 +281,9 @@ class _Calendar:
             number = self._next(step, now)
             step = "mould" if step == "spare" else step
             takes = getattr(self.work, step)
+            free = self.work.free + FREE_MIN if step == "cast" and self.work.free else 0
             if number and (
-                now + takes <= closes
+                now + takes + (free if takes + free <= self.means.day_min else 0) <= closes
                 or (step == "weld" and now < closes)
                 or (takes > self.means.day_min and now == opens)
             ):
@@ -288,6 +317,8 @@ class _Calendar:
             return
         if step == "strip":
             self.moulds.append(end)
+        if step == "cast" and self.work.free:
+            self.jobs.append(Job("free", (number,), end + self.work.free, end + self.work.free + FREE_MIN))
         if step == "trim":
             self.jobs.append(Job("air", (number,), end, end + self.work.air))
         wait = {"cast": self.work.cure, "trim": self.work.air}.get(step, 0)

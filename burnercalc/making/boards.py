@@ -1,6 +1,8 @@
 """Boards for all moulds of a batch: dressed boards cut by length, sheets of plywood cut in strips."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import permutations, product
+from math import ceil
 
 from ..errors import require
 from .body import cut_plan
@@ -9,6 +11,13 @@ from .stock import INCH_M, NOISE_M, board, mm
 FOOT_M = 12 * INCH_M
 BOARD_LENGTHS_M = (4 * FOOT_M, 8 * FOOT_M, 12 * FOOT_M)  # as sold: common practice
 SHEETS_M = ((4 * FOOT_M, 2 * FOOT_M), (8 * FOOT_M, 4 * FOOT_M))  # as sold, length and width: common practice
+IN_TWO = {"mould layer": "half layer"}  # what is sawn in two before it is used
+ORDERS = (  # of (name, long, wide), in which they are placed
+    lambda one: (-one[2], -one[1]),
+    lambda one: (-one[1], -one[2]),
+    lambda one: (-one[1] * one[2], -one[1]),
+)
+FEW, MANY = 5, 90  # pieces that are placed in every order; pieces that are laid out together, for time
 
 
 @dataclass(frozen=True)
@@ -40,9 +49,9 @@ class Bought:
 def boards_to_buy(*, pieces, moulds, kerf_m):
     """Boards and sheets for so many moulds, and where each piece is cut from.
 
-    A dressed board gives pieces as wide as it is, by length. A sheet is ripped into strips, each as wide as its first
-    piece, the widest first, pieces one behind the other in it; of the two sizes of sheets that one of which less area
-    is bought.
+    A dressed board gives pieces as wide as it is, by length. Sheets are cut right through: in strips, pieces one behind
+    the other, or each piece from the free corner that it fills best; whichever way, order and sizes of sheets
+    buy least area. A layer of a round mould, which is sawn in two anyhow, lies in halves where that is less.
 
     Arguments:
         pieces    body.Piece records of one mould; their stock is a name in lumber.csv
@@ -50,8 +59,8 @@ def boards_to_buy(*, pieces, moulds, kerf_m):
         kerf_m    width of a saw cut [m] >= 0
     Returns: tuple of Bought, or None where a piece is longer or wider than what is sold
     Raises: InputError for moulds, kerf
-    Source: first-fit decreasing; sizes as sold, common practice
-    Checked by: tests/test_making_boards.py (by hand; no piece on another)
+    Source: first-fit decreasing; best short side fit; sizes as sold: common practice
+    Checked by: tests/test_making_boards.py (by hand; no piece on another; all places of a few pieces; a bound)
     """
     require(moulds >= 1, "moulds", moulds, "must be 1 or more", "1")
     require(0 <= kerf_m < 1, "kerf", mm(kerf_m), "must be 0 or more", "3 mm")
@@ -86,26 +95,140 @@ def _by_length(stock, pieces, moulds, kerf_m):
 
 
 def _by_area(stock, pieces, moulds, kerf_m):
+    """[Bought] of the least area that the rules find; for many pieces moulds in groups, or all of them in strips."""
+    most = max(1, MANY // sum(piece.count for piece in pieces))
+    if moulds <= most:
+        return _least(stock, pieces, moulds, kerf_m)
+    groups, rest = divmod(moulds, most)
+    group = _least(stock, pieces, most, kerf_m)
+    if group is None:
+        return None
+    apart = groups * group + (_least(stock, pieces, rest, kerf_m) if rest else [])
+    together = _cheapest(stock, _every(pieces, moulds, ORDERS[0]), kerf_m, _in_strips)
+    return min((together, apart), key=_area_m2)
+
+
+def _least(stock, pieces, moulds, kerf_m):
+    """[Bought] by every order and way of cutting, whole layers and halves; None where a piece is too large."""
+    ways = [pieces] if all(piece.name not in IN_TWO for piece in pieces) else [pieces, _halved(pieces, kerf_m)]
+    best, least = None, _least_area_m2(pieces, moulds, kerf_m)
+    for way in ways:
+        every = [_every(way, moulds, order) for order in ORDERS]
+        if len(every[0]) <= FEW:
+            every += dict.fromkeys(permutations(every[0]))
+        for pieces_in_order, pack in product(every, (_in_strips, _in_corners, _slim)):
+            found = _cheapest(stock, pieces_in_order, kerf_m, pack)
+            if found and (best is None or _area_m2(found) < _area_m2(best) - NOISE_M):
+                best = found
+            if best and _area_m2(best) <= least + NOISE_M:
+                return best
+    return best
+
+
+def _every(pieces, moulds, order):
+    """(name, long side, short side) of every piece, in order."""
     every = [
         (piece.name, max(piece.length_m, piece.width_m), min(piece.length_m, piece.width_m))
         for piece in pieces
         for _ in range(piece.count * moulds)
     ]
-    every.sort(key=lambda one: (-one[2], -one[1]))
-    tries = [_on_sheets(stock, every, length, width, kerf_m) for length, width in SHEETS_M]
-    fit = [sheets for sheets in tries if sheets is not None]
-    return min(fit, key=lambda sheets: sum(sheet.length_m * sheet.width_m for sheet in sheets), default=None)
+    return sorted(every, key=order)
 
 
-def _on_sheets(stock, every, length_m, width_m, kerf_m):
-    """[Bought] of one size of sheet; None where a piece does not go on it."""
+def _halved(pieces, kerf_m):
+    """The pieces, those that are sawn in two anyhow as their halves."""
+    return [
+        replace(
+            piece, name=IN_TWO[piece.name], width_m=(piece.width_m - kerf_m) / 2, count=2 * piece.count
+        ) if piece.name in IN_TWO else piece
+        for piece in pieces
+    ]  # fmt: skip
+
+
+def _area_m2(bought):
+    return sum(one.length_m * one.width_m for one in bought)
+
+
+def _least_area_m2(pieces, moulds, kerf_m):
+    """Area below which no way of cutting can do: sheets as large as the pieces with their saw cuts."""
+    needs = moulds * sum(piece.count * (piece.length_m + kerf_m) * (piece.width_m + kerf_m) for piece in pieces)
+    needs -= moulds * sum(piece.count * kerf_m * (piece.length_m + kerf_m) for piece in pieces if piece.name in IN_TWO)
+    (length_m, width_m), _ = SHEETS_M
+    return ceil(needs / ((length_m + kerf_m) * (width_m + kerf_m)) - NOISE_M) * length_m * width_m
+
+
+def _cheapest(stock, every, kerf_m, pack):
+    """[Bought]: all on large sheets, then what is on each of them on small ones where that is less; None: too large."""
+    small, large = SHEETS_M
+    only = pack(every, *small, kerf_m)
+    ways = [[(small, cuts) for cuts in only]] if only is not None else []
+    on_large = pack(every, *large, kerf_m)
+    if on_large is not None:
+        ways.append([])
+        for cuts in on_large:
+            again = pack([(cut.name, cut.length_m, cut.width_m) for cut in _upright(cuts)], *small, kerf_m)
+            few = again is not None and len(again) * small[0] * small[1] < large[0] * large[1] - NOISE_M
+            ways[-1] += [(small, one) for one in again] if few else [(large, cuts)]
+    found = [[Bought(stock, *size, tuple(cuts)) for size, cuts in way] for way in ways]
+    return min(found, key=_area_m2, default=None)
+
+
+def _upright(cuts):
+    """The cuts as pieces, the long side first, in the order in which they were placed."""
+    return [
+        cut if cut.length_m >= cut.width_m else replace(cut, length_m=cut.width_m, width_m=cut.length_m) for cut in cuts
+    ]
+
+
+def _in_corners(every, length_m, width_m, kerf_m, slim=False):
+    """[cuts of each sheet]: each piece in the free corner that it fills best, either way round, cut off right through.
+
+    A rectangle that is left is parted so that the larger of the two rests is as large as can be; `slim`: as small.
+    """
+    sheets, free = [], []  # free: (sheet, x, y, length, width)
+    for name, long, wide in every:
+        if long > length_m + NOISE_M or wide > width_m + NOISE_M:
+            return None
+        fits = _corners(free, long, wide)
+        if not fits:
+            sheets.append([])
+            free.append((len(sheets) - 1, 0.0, 0.0, length_m, width_m))
+            fits = _corners(free, long, wide)
+        _, at, a, b = min(fits)
+        sheet, x, y, along, across = free.pop(at)
+        sheets[sheet].append(Cut(name, a, b, x, y))
+        beside, above = along - a - kerf_m, across - b - kerf_m
+        if (beside * across >= above * along) != slim:
+            rests = ((x + a + kerf_m, y, beside, across), (x, y + b + kerf_m, a, above))
+        else:
+            rests = ((x, y + b + kerf_m, along, above), (x + a + kerf_m, y, beside, b))
+        free += [(sheet, *rest) for rest in rests if rest[2] > NOISE_M and rest[3] > NOISE_M]
+    return sheets
+
+
+def _corners(free, long, wide):
+    """[(less of what is left beside and above, number of the free rectangle, length, width)] of where a piece goes."""
+    return [
+        (min(along - a, across - b), at, a, b)
+        for at, (_, _, _, along, across) in enumerate(free)
+        for a, b in ((long, wide), (wide, long))
+        if a <= along + NOISE_M and b <= across + NOISE_M
+    ]
+
+
+def _slim(*sheet):
+    return _in_corners(*sheet, slim=True)
+
+
+def _in_strips(every, length_m, width_m, kerf_m):
+    """[cuts of each sheet]: strips as wide as their first piece, pieces behind each other in the first with room."""
     sheets: list[list[Cut]] = []
     tops: list[float] = []  # how far each sheet is used across
     strips: list[list] = []  # [sheet, y, width, x reached]
     for name, long, wide in every:
         if long > length_m + NOISE_M or wide > width_m + NOISE_M:
             return None
-        strip = next((one for one in strips if one[3] + long <= length_m + NOISE_M), None)  # sorted: it is wide enough
+        strip = next((one for one in strips if one[3] + long <= length_m + NOISE_M and wide <= one[2] + NOISE_M), None)
         if strip is None:
             sheet = next((i for i, top in enumerate(tops) if top + wide <= width_m + NOISE_M), len(sheets))
             if sheet == len(sheets):
@@ -116,4 +239,4 @@ def _on_sheets(stock, every, length_m, width_m, kerf_m):
             strips.append(strip)
         sheets[strip[0]].append(Cut(name, long, wide, strip[3], strip[1]))
         strip[3] += long + kerf_m
-    return [Bought(stock, length_m, width_m, tuple(cuts)) for cuts in sheets]
+    return sheets

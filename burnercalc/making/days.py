@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ..errors import require
 from ..tables import read_table
-from .batch import BY_HAND, Means, Work, plan
+from .batch import BY_HAND, DAY_MIN, STEPS, Means, Work, plan
 from .stock import INCH_M, mm
 
 # Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
@@ -18,6 +18,8 @@ FREEZE_TEMP_K = 278.15  # do not cast below 5 degC: common practice
 COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (published, refractory dry-out practice)
 AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that; common practice
 LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day
+FIRST_SET_S = 3 * 3600.0  # from casting till a thumb leaves no print, the pins still turn: common practice
+WEIGHED_APART_S = 3600.0  # the two weighings at the end of the oven's hold
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
 
@@ -146,19 +148,34 @@ def heats_s(*, stages, names, start_temp_K, watched_s):
     Source: at most 300 degF an hour on the first heats of a dried block (common practice)
     Checked by: tests/test_making_days.py
     """
+    return _heats(stages, names, start_temp_K, watched_s)[0]
+
+
+def heats_of_stages(*, stages, names, start_temp_K, watched_s):
+    """((first, last), ...): in which heats of heats_s(), counted from 1, each of the stages is; None for the others.
+
+    Arguments as heats_s()
+    Checked by: tests/test_making_days.py
+    """
+    return _heats(stages, names, start_temp_K, watched_s)[1]
+
+
+def _heats(stages, names, start_temp_K, watched_s):
     require(watched_s > 0, "watched_hours", f"{watched_s:g} s", "must be above 0 s", "12 h")
     legs, temp = [], start_temp_K
-    for stage in stages:
+    for i, stage in enumerate(stages):
         if stage.name not in names:
             continue
         if stage.ramp_K_s and stage.temp_K > temp:
-            legs.append(((stage.temp_K - temp) / stage.ramp_K_s, temp, stage.temp_K))
+            legs.append((i, (stage.temp_K - temp) / stage.ramp_K_s, temp, stage.temp_K))
         if stage.hold_s:
-            legs.append((stage.hold_s, stage.temp_K, stage.temp_K))
+            legs.append((i, stage.hold_s, stage.temp_K, stage.temp_K))
         temp = stage.temp_K
-    heats, used = [], 0.0
-    for lasts, low, high in legs:
+    heats, used, within = [], 0.0, {}
+    for i, lasts, low, high in legs:
         left = lasts
+        if watched_s - used > 0:
+            within.setdefault(i, [len(heats) + 1])
         while left > watched_s - used:
             done = max(watched_s - used, 0.0)
             at = high - (high - low) * (left - done) / lasts
@@ -167,8 +184,33 @@ def heats_s(*, stages, names, start_temp_K, watched_s):
                 break
             heats.append(used + done)
             used, left = again, left - done
+            within.setdefault(i, [len(heats) + 1])
         used += left
-    return (*heats, used)
+        within.setdefault(i, [len(heats) + 1]).append(len(heats) + 1)
+    return (*heats, used), tuple((within[i][0], within[i][-1]) if i in within else None for i in range(len(stages)))
+
+
+def oven_s(*, stages, air_temp_K, day_s):
+    """From the start of an oven charge to the end of its hold, when somebody is there to weigh [s].
+
+    A charge that lasts longer than a day begins when work does. Where its hold, or the weighing an hour before, ends
+    outside the hours of work, the oven is held on until they have been weighed on the next morning.
+
+    Arguments: stages of drying_stages(); air_temp_K the shop [K]; day_s hours of work of a day [s]
+    Source: drying.csv; two weighings an hour apart: common practice
+    Checked by: tests/test_making_days.py
+    """
+    lasts = stage_seconds(stages=stages, names=("oven",), start_temp_K=air_temp_K)
+    days, rest = divmod(lasts, DAY_MIN * 60.0)
+    if days and rest < WEIGHED_APART_S:
+        return days * DAY_MIN * 60.0 + WEIGHED_APART_S
+    if lasts + _cooling_s(stages, air_temp_K) > day_s and rest > day_s:
+        return (days + 1) * DAY_MIN * 60.0 + WEIGHED_APART_S
+    return lasts
+
+
+def _cooling_s(stages, air_temp_K):
+    return (next(stage.temp_K for stage in stages if stage.name == "oven") - air_temp_K) / COOL_K_S
 
 
 @dataclass(frozen=True)
@@ -196,12 +238,14 @@ def work_of_one(
     working_temp_K=1500.0,
     hours=None,
     watched_s=math.inf,
+    day_min=9 * 60,
 ):
     """What one burner takes by hand and in waits, as batch.Work, in whole minutes, never less than it takes.
 
     Arguments:
         hours        work hours of one burner (of one mould) by step key; what is missing is taken from WORK_HOURS
         watched_s    how long somebody stands by the fire on one day [s]
+        day_min      hours of work of a day [min]
         the rest     as drying_stages()
     Raises: InputError for hours and as drying_stages()
     Source: drying.csv
@@ -222,15 +266,17 @@ def work_of_one(
     def lasts_s(*names):
         return stage_seconds(stages=stages, names=names, start_temp_K=air_temp_K)
 
-    oven = next(stage for stage in stages if stage.name == "oven")
+    oven = oven_s(stages=stages, air_temp_K=air_temp_K, day_s=day_min * 60)
+    first_set = 0 if castable == "phosphate_plastic" else FIRST_SET_S * slow_factor(air_temp_K=air_temp_K)
     return Work(
         **{key: _minutes(value * 3600) for key, value in work.items()},
         cure=_minutes(lasts_s("cure")),
         air=_minutes(lasts_s("air", "warm")),
-        oven=_minutes(lasts_s("oven") + (oven.temp_K - air_temp_K) / COOL_K_S),
+        oven=_minutes(oven + _cooling_s(stages, air_temp_K)),
         heats=tuple(
             _minutes(heat) for heat in heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
         ),
+        free=_minutes(first_set),
     )
 
 
@@ -244,7 +290,7 @@ def moment(start_date, minutes):
 
 
 def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=None, **more):
-    """The steps weld, mould, cast, strip, trim, air, clear, oven, fire of one burner by itself, with dates.
+    """The steps of one burner by itself, with dates.
 
     Work lies between 9 h and the end of the shop's day, as batch.plan() has it; waits run day and night. The first fire
     is attended all through, in heats a day each.
@@ -265,11 +311,24 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
         "must be a date from 1970 to 2999",
         "2026-01-05",
     )
-    work = work_of_one(castable=castable, air_temp_K=air_temp_K, **more)
-    found = plan(1, work, means or Means(weekday=start_date.weekday()))
+    means = means or Means(weekday=start_date.weekday())
+    work = work_of_one(castable=castable, air_temp_K=air_temp_K, day_min=means.day_min, **more)
+    found = plan(1, work, means)
+    return steps_of(1, found.jobs, start_date=start_date, work=work, castable=castable, air_temp_K=air_temp_K)
+
+
+def steps_of(burner, jobs, *, start_date, work, castable="dense_castable", air_temp_K=293.15):
+    """The steps of one burner among the jobs of a plan, in order of their start; the mould's is the first made.
+
+    Arguments: burner its number; jobs batch.Job records; the rest as calendar()
+    Returns: tuple of Step
+    Checked by: tests/test_making_days.py
+    """
     steps = []
-    for key in ("weld", "mould", "cast", "strip", "trim", "air", "clear", "oven", "fire"):
-        jobs = [job for job in found.jobs if job.step == key]
+    for key in STEPS:
+        mine = [job for job in jobs if job.step == key and (1 if key == "mould" else burner) in job.burners]
+        if not mine:
+            continue
         by_hand = getattr(work, key) / 60 if key in BY_HAND else 0.0
         notes = ("rammed",) if key == "cast" and castable == "phosphate_plastic" else ()
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
@@ -279,15 +338,15 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
         steps.append(
             Step(
                 key,
-                moment(start_date, jobs[0].start),
-                moment(start_date, jobs[-1].end),
+                moment(start_date, mine[0].start),
+                moment(start_date, mine[-1].end),
                 by_hand,
                 work.cure / 60 if key == "strip" else 0.0,
-                tuple((moment(start_date, job.start), moment(start_date, job.end)) for job in jobs),
+                tuple((moment(start_date, job.start), moment(start_date, job.end)) for job in mine),
                 notes,
             )
         )
-    return tuple(steps)
+    return tuple(sorted(steps, key=lambda step: step.start))
 
 
 @dataclass(frozen=True)

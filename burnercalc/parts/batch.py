@@ -1,20 +1,29 @@
 """The batch: all burners on one calendar, what is in its way, and what one more of each thing saves."""
 
+import datetime
 from dataclasses import dataclass, replace
 
 from ..catalogue.sentences import Said, said
 from ..making import batch as making
 from ..making.batch import Means, Plan
+from ..making.days import Step, moment, steps_of
 from .schedule import Schedule
+from .shop import Shop
 
 
 @dataclass(frozen=True)
 class Batch:
-    """`saves`: days that one more mould, place in the oven, test stand or pair of hands saves, each by itself."""
+    """`saves`: days that one more mould, place in the oven, test stand or pair of hands saves, each by itself.
+
+    `steps` are those of burner 1 in the plan; `moulds` those that the plan makes.
+    """
 
     burners: int
     means: Means
+    first: datetime.date
     plan: Plan
+    steps: tuple[Step, ...]
+    moulds: int
     days: int
     first_days: int
     mould_saves: int
@@ -23,8 +32,21 @@ class Batch:
     hands_save: int
     bottleneck: Said
 
+    def ends(self, burner: int) -> dict[str, tuple[int, datetime.datetime]]:
+        """When the plan ends each step of a burner: number of the day, and moment."""
+        mine = {job.step: job.end for job in self.plan.jobs if burner in job.burners and job.step != "mould"}
+        return {step: (end // making.DAY_MIN + 1, moment(self.first, end)) for step, end in mine.items()}
 
-def batch(schedule: Schedule, batch_size: int, moulds: int, oven_places: int, test_stands: int) -> Batch:
+
+def batch(
+    schedule: Schedule,
+    shop: Shop,
+    batch_size: int,
+    moulds: int,
+    oven_places: int,
+    test_stands: int,
+    refractory: str,
+) -> Batch:
     means = replace(schedule.means, moulds=moulds, oven_places=oven_places, test_stands=test_stands)
     found = making.plan(batch_size, schedule.work, means)
     saves = {
@@ -34,7 +56,17 @@ def batch(schedule: Schedule, batch_size: int, moulds: int, oven_places: int, te
     return Batch(
         burners=batch_size,
         means=means,
+        first=schedule.first,
         plan=found,
+        steps=steps_of(
+            1,
+            found.jobs,
+            start_date=schedule.first,
+            work=schedule.work,
+            castable=refractory,
+            air_temp_K=shop.temp_K,
+        ),
+        moulds=found.moulds,
         days=found.days,
         first_days=found.first_days,
         mould_saves=saves["moulds"],

@@ -16,9 +16,7 @@ from .steel import Steel
 
 @dataclass(frozen=True)
 class Block:
-    """`dry_kg` and `water_kg` are for one block, waste with them; bags are for the batch, mixes for the blocks that are
-    cast together, one in each mould.
-    """
+    """All of one block, waste with it, but `bags`, which are for the batch. Each block has mixes of its own."""
 
     material: Castable
     volume_m3: float
@@ -26,8 +24,7 @@ class Block:
     dry_kg: Band
     water_kg: Band
     bags: int
-    together: int
-    placing_s: float  # of the blocks cast together
+    placing_s: float
     mixes: int
     dry_per_mix_kg: float
     water_per_mix_kg: float
@@ -52,7 +49,6 @@ def block(
     bag_mass: float,
     placing_rate: float,
     batch_size: int,
-    moulds: int,
 ) -> Block:
     if refractory == "own":
         material = making.own_castable(
@@ -87,8 +83,7 @@ def block(
         "bag_mass_kg": bag_mass,
         "placing_rate_kg_s": placing_rate,
     }
-    together = min(moulds, batch_size)
-    batch, one, cast = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1, together))
+    batch, one = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1))
     baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
     inlets_kg = steel.inlet_piece.mass_kg * steel.inlet_piece.count
     masses = dict(
@@ -114,11 +109,10 @@ def block(
         ),
         water_kg=in_order(one.water_low_kg, one.water_kg, one.water_high_kg),
         bags=batch.bags,
-        together=together,
-        placing_s=cast.dry_kg / placing_rate,
-        mixes=cast.mixes,
-        dry_per_mix_kg=cast.dry_per_mix_kg,
-        water_per_mix_kg=cast.water_per_mix_kg,
+        placing_s=one.dry_kg / placing_rate,
+        mixes=one.mixes,
+        dry_per_mix_kg=one.dry_per_mix_kg,
+        water_per_mix_kg=one.water_per_mix_kg,
         burner_kg=masses["total"],
         wet_kg=masses["total"] + block_kg * material.water_high,
         steel_kg=steel.body_kg + inlets_kg + baffle_kg,

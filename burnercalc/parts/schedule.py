@@ -37,6 +37,8 @@ class Schedule:
     oven_temp_K: float
     first_fire_s: float
     heats: tuple[float, ...]
+    in_heats: tuple[tuple[int, int] | None, ...]  # of each stage: first and last heat that it is in
+    weighed_s: tuple[float, float]  # from the start of an oven charge to the two weighings at the end of its hold
     fuel_kg: float
     fuel_cost: float
 
@@ -88,13 +90,15 @@ def schedule(
     takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
     steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)
-    heats = days.heats_s(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K, watched_s=watched_s)
+    split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
+    heats = days.heats_s(**split)
+    weighed_s = days.oven_s(stages=stages, air_temp_K=shop.temp_K, day_s=means.day_min * 60)
     fuel_kg = firing.gas_kg_s * low_fire * sum(heats)
     hold_s = {stage.name: stage.hold_s for stage in stages}
     return Schedule(
         dated=start_date is not None,
         first=first,
-        work=days.work_of_one(**takes),
+        work=days.work_of_one(day_min=means.day_min, **takes),
         means=means,
         steps=steps,
         stages=stages,
@@ -107,6 +111,8 @@ def schedule(
         oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
+        in_heats=days.heats_of_stages(**split),
+        weighed_s=(weighed_s - days.WEIGHED_APART_S, weighed_s),
         fuel_kg=fuel_kg,
         fuel_cost=fuel_kg * gas_price.per_kg,
     )

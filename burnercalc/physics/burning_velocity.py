@@ -205,11 +205,10 @@ def burning_velocity_m_s(composition, equivalence_ratio, temp_K=REFERENCE_TEMP_K
     Checked by:
         tests/reference/burning_velocity.csv, tests/reference/diluted_flames.csv
     """
-    found = [
-        (share, species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa))
-        for name, share in heat_shares(composition)
-    ]
+    low = value = high = 0.0
+    for name, share in heat_shares(composition):
+        band = species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa)
+        low, value, high = low + share * band.low, value + share * band.value, high + share * band.high
     factor = dilution_factor(composition, equivalence_ratio)
     spread = 1 + COOLING_BAND * (1 - factor)
-    low, value, high = (factor * sum(share * band[i] for share, band in found) for i in range(3))
-    return Band(low / spread, value, high * spread)
+    return Band(factor * low / spread, factor * value, factor * high * spread)

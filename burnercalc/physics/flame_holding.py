@@ -9,16 +9,27 @@ from math import exp, hypot, inf, log, sqrt
 
 from ..errors import InputError, require
 from .band import Band
-from .port_stream import laminar_gradient_1_s, stream_exit_temp_K, turbulent_gradient_1_s, turbulent_weight
+from .port_stream import (
+    REYNOLDS_LAMINAR,
+    laminar_gradient_1_s,
+    stream_exit_temp_K,
+    turbulent_gradient_1_s,
+    turbulent_weight,
+)
 
 # Flashback constant: fixed so that stoichiometric methane (S_L 0.377 m/s, alpha 22.3e-6 m2/s) gives 400 1/s, the figure
-# of Lewis & von Elbe (memory). Both gradients are known to +- 30 % at best.
+# of Lewis & von Elbe (memory). Both gradients are known to +- 30 % at best; flames measured on tubes went back at up to
+# a third above the law (tests/reference/flashback_tube.csv).
 FLASHBACK_CONSTANT = 0.063
 BLOW_OFF_CONSTANT = 0.23
-GRADIENT_BAND = 0.30
+GRADIENT_BAND, FLASHBACK_ABOVE = 0.30, 1 / 3
 # A turbulent stream flashes back at a steeper mean gradient than a laminar one (memory: Fine, NACA; review of
 # Kalantari & McDonell 2017).
 TURBULENT_FLASHBACK = Band(1.5, 2.0, 3.0)
+# Puffs of turbulence last in a pipe from the first Reynolds number on (Avila and others 2011; memory), and the flame
+# goes back in the first of them: so to be careful a cold stream counts as turbulent from the second on. A hot port
+# calms the stream that it warms, and is far shorter than the tubes that were measured: there turbulent_weight holds.
+REYNOLDS_PUFFS = (2000.0, REYNOLDS_LAMINAR)
 # A lip too hot to quench lets the flame nearer the wall, where the stream is slower. That it does so is published; by
 # how much no correlation says: 2 to 4 times the critical gradient is common practice, their geometric mean the middle.
 LIP_QUENCHES_K = (600.0, 800.0)
@@ -36,16 +47,16 @@ def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
         burning_velocity           S_L at the temperature of the stream        [m/s]    a Band
         thermal_diffusivity_m2_s   alpha at the same temperature               [m2/s]   above 0
     Returns:
-        Band                       g_F; +- 30 % of the law and the band of S_L [1/s]
+        Band                       g_F; - 30 to + 33 % of the law and the band of S_L [1/s]
     Assumes:
         an open flame on a wall that cools it; on a hot lip see hot_lip, and a flame shut in by
         the duct goes back at several times this gradient
     Source:
         Putnam & Jensen (1949) group (memory), constant fixed to Lewis & von Elbe's methane (memory)
     Checked by:
-        tests/reference/critical_gradients.csv
+        tests/reference/critical_gradients.csv, flashback_tube.csv
     """
-    return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s)
+    return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s, FLASHBACK_ABOVE)
 
 
 def hot_lip(critical, share=1.0):
@@ -72,11 +83,10 @@ def hot_lip(critical, share=1.0):
 def times(critical, factor):
     """Product of two bands that have nothing to do with each other: their logarithms add as squares."""
 
-    def edge(one, other, way):
-        return exp(way * hypot(log(one / critical.value), log(other / factor.value)))
-
     value = critical.value * factor.value
-    return Band(value * edge(critical.low, factor.low, -1), value, value * edge(critical.high, factor.high, 1))
+    below = hypot(log(critical.low / critical.value), log(factor.low / factor.value))
+    above = hypot(log(critical.high / critical.value), log(factor.high / factor.value))
+    return Band(value * exp(-below), value, value * exp(above))
 
 
 def mixture_off(burning_velocity_at, equivalence_ratio, off):
@@ -110,10 +120,10 @@ def lip_share(lip_K):
     return min(max((lip_K - cool) / (hot - cool), 0.0), 1.0)
 
 
-def _critical(constant, burning_velocity, diffusivity):
+def _critical(constant, burning_velocity, diffusivity, above=GRADIENT_BAND):
     require(0 < diffusivity < 1, "thermal_diffusivity_m2_s", diffusivity, "must be above 0 m2/s")
     low, value, high = (constant * s * s / diffusivity for s in burning_velocity)
-    return Band(low / (1 + GRADIENT_BAND), value, high * (1 + GRADIENT_BAND))
+    return Band(low / (1 + GRADIENT_BAND), value, high * (1 + above))
 
 
 def blow_off_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s, equivalence_ratio, open_air):
@@ -181,7 +191,8 @@ class PortFlame:
         self.burning_velocity_at, self.equivalence_ratio = burning_velocity_at, equivalence_ratio
         self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
         self.lip_glows, self.off = lip_glows, off
-        self.open_air = wall_temp_K is None and hot_port is None and not burnt
+        self._cold = wall_temp_K is None and hot_port is None
+        self.open_air = self._cold and not burnt
         self._flashback = self._flashback_gradient_1_s, TURBULENT_FLASHBACK.high
         self._lift = self._lift_gradient_1_s, 1.0
         density, viscosity, _, _ = properties.at(inlet_temp_K)
@@ -197,6 +208,10 @@ class PortFlame:
             velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K, self.wall_temp_K
         )
 
+    def _reynolds(self, velocity_m_s):
+        """Reynolds number where the stream enters the port [-]."""
+        return velocity_m_s * self._inlet_density * self.diameter_m / self._inlet_viscosity
+
     def _lip_share(self, velocity_m_s):
         if self.hot_port is not None:
             return lip_share(self.hot_port.face_K(velocity_m_s))
@@ -208,9 +223,11 @@ class PortFlame:
         density, viscosity, k, cp = self.properties.at(temp_K)
         speed, nu = velocity_m_s * self._inlet_density / density, viscosity / density
         # The regime is set where the stream enters; a hot wall has no time to calm it in a few diameters.
-        w = turbulent_weight(velocity_m_s * self._inlet_density * self.diameter_m / self._inlet_viscosity)
-        laminar = laminar_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
-        turbulent = turbulent_gradient_1_s(speed, self.diameter_m, self.length_m, nu) if w > 0 else laminar
+        reynolds = self._reynolds(velocity_m_s)
+        w = turbulent_weight(reynolds)
+        laminar = turbulent = laminar_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
+        if reynolds > REYNOLDS_PUFFS[0]:
+            turbulent = turbulent_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
         return w, laminar, turbulent, self.burning_velocity_at(temp_K), k / (density * cp)
 
     def wall_gradient_1_s(self, velocity_m_s):
@@ -221,16 +238,22 @@ class PortFlame:
     def flashback_margin(self, velocity_m_s):
         """Wall gradient over the critical one, with its band; below 1 the flame can enter the port [-].
 
-        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK; a lip that glows is a hot one.
+        A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK, a cold one at the careful end from its
+        first puffs on; a lip that glows is a hot one.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        critical = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
+        low, value, high = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
+        puffs, factor = self._puffs(velocity_m_s) if self._cold else w, TURBULENT_FLASHBACK
         return Band(
-            *(
-                ((1 - w) * laminar + w * turbulent / factor) / limit
-                for factor, limit in zip(reversed(TURBULENT_FLASHBACK), reversed(critical))
-            )
+            ((1 - puffs) * laminar + puffs * turbulent / factor.high) / high,
+            ((1 - w) * laminar + w * turbulent / factor.value) / value,
+            ((1 - w) * laminar + w * turbulent / factor.low) / low,
         )
+
+    def _puffs(self, velocity_m_s):
+        """How turbulent a cold stream counts at the careful end: REYNOLDS_PUFFS, a straight line between [-]."""
+        first, all_of_it = REYNOLDS_PUFFS
+        return min(max((self._reynolds(velocity_m_s) - first) / (all_of_it - first), 0.0), 1.0)
 
     def _flashback_gradient_1_s(self, velocity_m_s, burning, alpha):
         critical = flashback_gradient_1_s(burning, alpha)
@@ -274,11 +297,11 @@ class PortFlame:
         """Mixture velocity at plenum temperature above which the flame of a port alone lifts off; Band [m/s]."""
         return Band(*reversed(self._velocity(self.blow_off_margin, from_m_s=self._none_above_m_s(*self._lift))))
 
-    def careful_flashback_velocity_m_s(self, from_m_s=SCAN_HIGH_M_S):
-        """The high end of flashback_velocity_m_s alone, sought from a velocity downwards; inf when above it [m/s]."""
-        if self.flashback_margin(from_m_s).low <= 1:
+    def careful_flashback_velocity_m_s(self):
+        """The high end of flashback_velocity_m_s alone; inf when above all that is sought [m/s]."""
+        from_m_s = self._none_above_m_s(*self._flashback)
+        if from_m_s == SCAN_HIGH_M_S and self.flashback_margin(from_m_s).low <= 1:
             return inf
-        from_m_s = min(from_m_s, self._none_above_m_s(*self._flashback))
         return self._velocity(self.flashback_margin, edges=(0,), from_m_s=from_m_s)[0]
 
     def careful_lift_velocity_m_s(self):
@@ -288,11 +311,15 @@ class PortFlame:
     def _velocity(self, margin, edges=(0, 1, 2), from_m_s=SCAN_HIGH_M_S):
         """Highest velocity at which edges of the margin's band rise through 1: scan downwards, then close in.
 
-        An edge that is not asked for is None.
+        An edge that is not asked for is None. The scan stops where the careful margin dips, or it would step over it.
         """
+        dip_m_s = REYNOLDS_PUFFS[1] / self._reynolds(1.0)
         found, above = [None, None, None], (from_m_s, margin(from_m_s))
         while any(found[edge] is None for edge in edges):
-            below = (above[0] / SCAN_RATIO, margin(above[0] / SCAN_RATIO))
+            below_m_s = above[0] / SCAN_RATIO
+            if below_m_s < dip_m_s < above[0]:
+                below_m_s = dip_m_s
+            below = (below_m_s, margin(below_m_s))
             if not below[0] > SCAN_LOW_M_S:
                 raise InputError(
                     "equivalence_ratio",

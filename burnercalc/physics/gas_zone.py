@@ -61,7 +61,7 @@ class BurnedGas:
 
     def available_fraction(self, temp_K):
         """Share of the gross heat left when the gas leaves at `temp_K`, COLDEST_GAS_K to flame_temp_K [-]."""
-        i = min(max(bisect_right(self.temps_K, temp_K), 1), len(self.temps_K) - 1)
+        i = bisect_right(self.temps_K, temp_K, 1, len(self.temps_K) - 1)
         t0, t1, a0, a1 = self.temps_K[i - 1], self.temps_K[i], self.available[i - 1], self.available[i]
         return a0 + (a1 - a0) * (temp_K - t0) / (t1 - t0)
 
@@ -69,7 +69,7 @@ class BurnedGas:
         """Temperature at which the gas leaves when this share of its heat is taken; at least COLDEST_GAS_K [K]."""
         if available_fraction >= self.available[0]:
             return self.temps_K[0]
-        i = min(bisect_right(self.taken, -available_fraction), len(self.taken) - 1)
+        i = bisect_right(self.taken, -available_fraction, 0, len(self.taken) - 1)
         t0, t1, a0, a1 = self.temps_K[i - 1], self.temps_K[i], self.available[i - 1], self.available[i]
         return t0 + (t1 - t0) * (available_fraction - a0) / (a1 - a0)
 
@@ -210,7 +210,8 @@ class GasZone:
     def radiated_W_m2(self, temp_K):
         """What gas or walls of this temperature send to the other: sigma f(T) T**4, f below 600 K and above 2400 K that
         of those temperatures [W/m2]."""
-        t = min(max(temp_K, TEMP_RANGE_K[0]), TEMP_RANGE_K[1])
+        low, high = TEMP_RANGE_K
+        t = low if temp_K < low else high if temp_K > high else temp_K
         c0, c1, c2, c3 = self.cubic
         return STEFAN_BOLTZMANN_W_M2K4 * temp_K**4 * (c0 + t * (c1 + t * (c2 + t * c3)))
 

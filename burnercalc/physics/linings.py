@@ -37,7 +37,7 @@ class Material:
                 f"must be within {self.temps_K[0]:g} to {self.temps_K[-1]:g} K for {self.key}",
                 f"{min(max(temp_K, self.temps_K[0]), self.temps_K[-1]):g}",
             )
-        return min(bisect_right(self.temps_K, temp_K), len(self.temps_K) - 1) - 1
+        return bisect_right(self.temps_K, temp_K, 1, len(self.temps_K) - 1) - 1
 
     def _line(self, values, temp_K):
         i = self._row(temp_K)
@@ -75,7 +75,7 @@ class Material:
         temps = self.temps_K
         if target >= sums[-1]:
             return temps[-1] + (target - sums[-1]) / values[-1]
-        i = max(bisect_right(sums, target) - 1, 0)
+        i = bisect_right(sums, target, 1) - 1
         slope = (values[i + 1] - values[i]) / (temps[i + 1] - temps[i])
         rest = target - sums[i]
         # Root of v*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.

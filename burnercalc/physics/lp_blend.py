@@ -11,14 +11,14 @@ from .lp_liquid import (
     saturation_pressure_Pa,
     saturation_temp_K,
 )
-from .thermo import fractions, mixture_mass_kg
+from .thermo import fractions, species_of
 
 TABLE_K = (200.0, 340.0)  # that of data/lp_saturation.csv
 
 
 def mass_shares(composition):
     """Share of each species in the mass of a blend, ((species, share), ...) [-]."""
-    parts = tuple((name, x * mixture_mass_kg(((name, 1.0),))) for name, x in composition)
+    parts = tuple((name, x * species_of(name).molar_mass_kg_mol) for name, x in composition)
     total = sum(part for _, part in parts)
     return tuple((name, part / total) for name, part in parts)
 

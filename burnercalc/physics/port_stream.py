@@ -21,7 +21,9 @@ def turbulent_weight(reynolds):
     Laminar and turbulent figures are blended by this weight, so nothing jumps as a flow is turned up.
     """
     require(0 <= reynolds < float("inf"), "reynolds", reynolds, "must be 0 or more")
-    return min(max((reynolds - REYNOLDS_LAMINAR) / (REYNOLDS_TURBULENT - REYNOLDS_LAMINAR), 0.0), 1.0)
+    if reynolds <= REYNOLDS_LAMINAR:
+        return 0.0
+    return min((reynolds - REYNOLDS_LAMINAR) / (REYNOLDS_TURBULENT - REYNOLDS_LAMINAR), 1.0)
 
 
 def developed_gradient_1_s(velocity_m_s, diameter_m):

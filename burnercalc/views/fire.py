@@ -1,6 +1,7 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..parts.batch import Batch
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
@@ -14,7 +15,7 @@ from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.schedule import Schedule
 from ..parts.turning import Turning
-from .view import Plot, Say
+from .view import Plot, Rows, Say
 
 # Cases of a step that need words of their own, for each of its texts.
 INSTEAD, BESIDES = {"do": ("rammed",)}, {"go_on": ("frost", "cold")}
@@ -165,8 +166,8 @@ def _title(schedule, say, step):
     return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
 
 
-def days_table(schedule: Schedule, say: Say) -> tuple:
-    return tuple(
+def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
+    rows = tuple(
         (
             number,
             _title(schedule, say, step),
@@ -176,14 +177,13 @@ def days_table(schedule: Schedule, say: Say) -> tuple:
             _text(say, step, "watch"),
             _text(say, step, "go_on"),
         )
-        for number, step in enumerate(schedule.steps, 1)
+        for number, step in enumerate(batch.steps, 1)
     )
+    return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
 
 
-def care_table(schedule: Schedule, say: Say) -> tuple:
-    return tuple(
-        tuple(_text(say, step, what) for what in ("title", "do", "caution", "source")) for step in schedule.steps
-    )
+def care_table(batch: Batch, say: Say) -> tuple:
+    return tuple(tuple(_text(say, step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
 
 
 def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
@@ -193,9 +193,15 @@ def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
         K_h = stage.ramp_K_s * 3600
         return say("ramp_F", rate=K_h * 1.8) if units == "in" else say("ramp_K", rate=K_h)
 
+    def heat(within):
+        if not within:
+            return ""
+        first, last = within
+        return say("heat" if first == last else "heats", first=first, last=last, heats=schedule.first_fire_heats)
+
     return tuple(
-        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, written(stage.source, {}, units))
-        for stage in schedule.stages
+        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, heat(within), written(stage.source, {}, units))
+        for stage, within in zip(schedule.stages, schedule.in_heats)
     )
 
 

@@ -5,6 +5,7 @@ The drawings of the room are in templates.py.
 
 from collections import Counter
 from itertools import groupby
+from math import ceil
 
 from ..catalogue.sentences import written
 from ..making import batch as making_batch
@@ -76,8 +77,40 @@ def cut_list_table(
     return tuple((number, *row) for number, row in enumerate(rows, 1))
 
 
-def stock_table(stock: Stock, say: Say) -> tuple:
-    return tuple(
+def batch_cut_list_table(
+    stock: Stock,
+    steel: Steel,
+    baffle_sheet: BaffleSheet,
+    inlet: str,
+    baffle_thickness: float,
+    batch_size: int,
+    say: Say,
+) -> Rows:
+    """Every piece of steel of the batch, counted in the bars that it is cut from."""
+    pieces = {piece.name: piece for piece in steel.body.pieces}
+    rows = []
+    for bars in stock.bars:
+        counted = Counter((cut, bar.stock_m) for bar in bars.plan.bars for cut, _ in bar.cuts)
+        for name in dict.fromkeys(cut for cut, _ in counted):
+            piece, bought = pieces[name], say(bars.bought_as.case, **bars.bought_as.slots)
+            cut_from = {length: count for (cut, length), count in counted.items() if cut == name}
+            count = sum(cut_from.values())
+            where = ", ".join(say("from", count=n, stock=bought, length=length) for length, n in cut_from.items())
+            rows.append((say(name), count, *_sizes(piece)[:3], piece.mass_kg * count, where))
+    pipe = steel.inlet_piece
+    count = pipe.count * batch_size
+    nipples = say("nipples", stock=stock.nipples.slots["stock"])
+    rows.append((say(pipe.name, pipe=inlet), count, *_sizes(pipe)[:3], pipe.mass_kg * count, nipples))
+    sheet = baffle_sheet.sheet
+    if sheet:
+        sizes = (sheet.blank_length_m, sheet.blank_width_m, baffle_thickness)
+        rows.append((say("baffle"), batch_size, *sizes, sheet.mass_kg * batch_size, say("sheet")))
+    numbered = tuple((number, *row) for number, row in enumerate(rows, 1))
+    return Rows(numbered, "one" if batch_size == 1 else "all", {"count": batch_size})
+
+
+def stock_table(stock: Stock, batch_size: int, say: Say) -> Rows:
+    rows = tuple(
         (
             say(bars.bought_as.case, **bars.bought_as.slots),
             bar.stock_m,
@@ -96,6 +129,7 @@ def stock_table(stock: Stock, say: Say) -> tuple:
         for bars in stock.bars
         for bar in bars.plan.bars
     )
+    return Rows(rows, "one" if batch_size == 1 else "all", {"count": batch_size})
 
 
 def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: BaffleSheet, say: Say) -> tuple:
@@ -182,41 +216,108 @@ def refractories_table(units: str) -> tuple:
     )
 
 
-def boards_table(boards: Boards, say: Say) -> tuple:
+def boards_table(boards: Boards, say: Say) -> Rows:
     """Each board or sheet with its pieces, equal ones counted."""
     rows = []
     for bought in boards.bought:
-        pieces = Counter((cut.name, cut.length_m, cut.width_m) for cut in bought.cuts)
+        pieces = Counter(
+            (cut.name, max(cut.length_m, cut.width_m), min(cut.length_m, cut.width_m)) for cut in bought.cuts
+        )
         cuts = ", ".join(
             say("cut", count=count, piece=say(name), length=length, width=width)
             for (name, length, width), count in pieces.items()
         )
         rows.append((bought.stock, bought.length_m, bought.width_m, cuts, bought.left_over))
-    return tuple(rows)
+    return Rows(tuple(rows), "one" if boards.moulds == 1 else "all", {"count": boards.moulds})
 
 
 def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
-    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired."""
+    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired.
 
-    def begins(jobs, steps):
-        chosen = [job for job in jobs if job.step in steps]
-        return ", ".join(
-            say(job.step, time=f"{moment(schedule.first, job.start):%H:%M}", burner=numbers(job.burners))
-            for job in chosen
+    Where there are several pairs of hands it says which does what; the pins are freed by whoever is there.
+    """
+    heat: Counter = Counter()
+
+    def clock(minutes):
+        return f"{moment(schedule.first, minutes):%H:%M}"
+
+    def told(job):
+        slots = {"time": clock(job.start), "burner": numbers(job.burners)}
+        if job.step == "fire":
+            heat[job.burners] += 1
+            slots |= {"heat": heat[job.burners], "heats": len(schedule.work.heats)}
+        if job.step == "oven":
+            ends = [job.start + seconds / 60 for seconds in schedule.weighed_s]
+            slots |= {
+                name: clock(end)
+                if end // making_batch.DAY_MIN == job.start // making_batch.DAY_MIN
+                else say("next", weekday=f"{moment(schedule.first, end):%a}", time=clock(end))
+                for name, end in zip(("first", "second"), ends)
+            }
+        return say(job.step, **slots)
+
+    by_day: dict[int, list] = {}
+    for job, pair in zip(batch.plan.jobs, batch.plan.pairs()):
+        if job.step != "air":
+            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append((job, pair))
+
+    def by_hand(jobs):
+        listed: dict[int, list[str]] = {}
+        for job, pair in jobs:
+            if job.step in (*making_batch.BY_HAND, "free"):
+                listed.setdefault(pair, []).append(told(job))
+        if batch.means.hands == 1:
+            return ", ".join(told(job) for job, _ in jobs if job.step in (*making_batch.BY_HAND, "free"))
+        return "; ".join(
+            say("pair", pair=pair, jobs=", ".join(words)) if pair else ", ".join(words)
+            for pair, words in sorted(listed.items(), key=lambda one: one[0] or len(listed) + 1)
         )
 
-    by_day = {}
-    for job in batch.plan.jobs:
-        if job.step != "air":
-            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
-    rows = []
-    for day, jobs in list(by_day.items())[:MOST_DAYS]:
-        date = moment(schedule.first, day * making_batch.DAY_MIN)
-        name = f"{date:%a %Y-%m-%d}" if schedule.dated else say("day", number=day + 1, weekday=f"{date:%a}")
-        rows.append((name, begins(jobs, making_batch.BY_HAND), begins(jobs, ("oven",)), begins(jobs, ("fire",))))
+    def begins(jobs, step):
+        return "; ".join(told(job) for job, _ in jobs if job.step == step)
+
+    rows = [
+        (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), begins(jobs, "fire"))
+        for day, jobs in list(by_day.items())[:MOST_DAYS]
+    ]
     if len(by_day) > MOST_DAYS:
         rows.append((say("more", days=batch.days), "", "", ""))
     return tuple(rows)
+
+
+def castings_table(batch: Batch, schedule: Schedule, block: Block, bag_mass: float, say: Say) -> Rows:
+    """A row for each day on which blocks are cast: by whom, from how many mixes, and how many bags are open by then."""
+    by_day: dict[int, list] = {}
+    begun = set()
+    for job, pair in zip(batch.plan.jobs, batch.plan.pairs()):
+        if job.step == "cast" and job.burners not in begun:  # not what goes on from the day before
+            begun.add(job.burners)
+            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append((job, pair))
+    rows, cast = [], 0
+    for day, jobs in by_day.items():
+        by_pair: dict[int, list] = {}
+        for job, pair in jobs:
+            by_pair.setdefault(pair, []).append(*job.burners)
+        cast += len(jobs)
+        blocks = "; ".join(
+            numbers(mine) if batch.means.hands == 1 else say("blocks", burners=numbers(mine), pair=pair)
+            for pair, mine in by_pair.items()
+        )
+        bags = ceil(cast * block.dry_kg.value / bag_mass - 1e-9)
+        rows.append((_day(schedule, day, say), blocks, len(jobs) * block.mixes, len(jobs) * block.dry_kg.value, bags))
+    if len(rows) > MOST_DAYS:
+        rows = [
+            *rows[:MOST_DAYS],
+            (say("more", castings=cast), "", block.mixes * cast, block.dry_kg.value * cast, bags),
+        ]
+    slots = {"mixes": block.mixes, "dry": block.dry_per_mix_kg, "water": block.water_per_mix_kg}
+    case = ("one" if block.mixes == 1 else "more") if block.material.mixes_with_water else "dry"
+    return Rows(tuple(rows), case, slots)
+
+
+def _day(schedule: Schedule, day: int, say: Say) -> str:
+    date = moment(schedule.first, day * making_batch.DAY_MIN)
+    return f"{date:%a %Y-%m-%d}" if schedule.dated else say("day", number=day + 1, weekday=f"{date:%a}")
 
 
 def numbers(some: tuple[int, ...]) -> str:

@@ -1,5 +1,6 @@
 """Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
 
+from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
 from ..making.mould import GUIDE_EDGE_M, GUIDE_HOLE_M
 from ..making.stock import tube_inside_radius_m
@@ -17,6 +18,7 @@ TEXT_MM = 3.0
 AWAY_MM = 7.0
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
 BRIDGE_MM = 12.0  # of steel left in each long cut of a tube's window
+SHEET_MM, SHORT_MM, LONG_MM = 245.0, 85.0, 1000.0  # of a plan; of a line under one longer, and under one that is not
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
 
@@ -62,11 +64,15 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
 
 
 def _legend(left, top, lines, headings=0):
-    """Lines of text under a plan, from its left end and from `top` down: what its lines are."""
-    return [
-        Text(left, top - 4.2 * row, line, 2.4, "start", 0.0, "heading" if row < headings else "text")
-        for row, line in enumerate(lines)
+    """Lines of text under a plan, from its left end and from `top` down: what its lines are. Under one too long for a
+    sheet they are short, so that a seam goes past them."""
+    room = SHORT_MM if -2 * left > SHEET_MM else LONG_MM
+    rows = [
+        (part, "heading" if number < headings else "text")
+        for number, line in enumerate(lines)
+        for part in wrapped(line, 2.4 / CAP_HEIGHT_RATIO, room)
     ]
+    return [Text(left, top - 4.2 * row, line, 2.4, "start", 0.0, layer) for row, (line, layer) in enumerate(rows)]
 
 
 def _side(body, steel):

@@ -74,9 +74,10 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
-  if (shown) ask({ kind: "face", settings: next, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
+  const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
+  if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
-  const reply = await ask({ kind: "solve", settings: next, figures: places(figures) });
+  const reply = await ask({ kind: "solve", settings: next, ...before, figures: places(figures) });
   if (reply.dropped || reply.ended || number !== asked) return;
   held = Boolean(reply.stopped || reply.broken);
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it

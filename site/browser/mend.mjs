@@ -45,10 +45,13 @@ function showGood(reply, status) {
   status.textContent = !changes.length ? (left.length ? "No change was found that helps." : "Nothing to change: every check is good.")
     : left.length ? `${mended.length} of ${mended.length + left.length} faults go; the others stay.` : "All checks turn good.";
   const parts = [];
-  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then"], changes.map(({ label, before, after: then }) => [label, before, then])));
+  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then", "What it mends"], changes.map(({ label, before, after: then, text }) => [label, before, then, text])));
   const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, verdict, reply.after[check] ?? "gone"]);
   if (verdicts.length) parts.push(table("What the checks say", ["Check", "Now", "Then"], verdicts));
-  for (const { label, text } of left) parts.push(make("p", "help", make("b", "", `${label}: `), text));
+  for (const { check, label, text } of left) {
+    parts.push(make("p", "help", make("b", "", `${label}: `), text));
+    if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
+  }
   byId("good-found").replaceChildren(...parts);
   after = reply.settings;
   byId("good-take").hidden = !changes.length;
