@@ -638,7 +638,7 @@ def test_carbon_monoxide_while_it_waits_by_hand():
     assert 0.058 < high < 0.085
     cfm = 0.3048**3 / 60
     assert r["lighting_fresh_air"] / cfm == pytest.approx(1600, rel=0.04)
-    assert r.answers["lighting_fresh_air"].band[0] < 0.6 * r["lighting_fresh_air"]  # what hand and gauge may miss
+    assert r.answers["lighting_fresh_air"].band[0] < 0.7 * r["lighting_fresh_air"]  # what hand and gauge may miss
 
 
 def test_all_burners_that_wait_are_breathed():
