@@ -11,7 +11,7 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
@@ -28,6 +28,7 @@ MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to ma
 PARSERS = {**GRAMMARS}
 
 
+EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
@@ -47,6 +48,8 @@ def _parse(setting: Setting, text: str, bare_units: str | None = None, system: s
         return None
     if setting.dimension == "choice":
         return _parse_choice(setting, text[: units.LONGEST_TEXT])
+    if setting.dimension == "money_sign":  # the only one that is more than what a keyboard of ASCII has
+        return money_sign(text, setting.key)
     if setting.dimension in PARSERS:
         return PARSERS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
     if text.lower() in setting.words:
@@ -65,6 +68,8 @@ def _parse_choice(setting: Setting, text: str) -> str:
     for value, label in setting.choices:
         if text in (value, label):
             return value
+    if (setting.key, text) in EARLIER_LABELS:
+        return EARLIER_LABELS[setting.key, text]
     near = get_close_matches(text, known, 1)
     raise InputError(
         setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default
@@ -181,8 +186,11 @@ class Design:
         setting = BY_KEY[key]
         if setting.dimension == "choice":
             return dict(setting.choices)[self._values[key]]
-        if setting.dimension in PARSERS or self._values[key] is None:
-            return self.as_typed(key)
+        if setting.dimension in ("price_by_mass", "fuel_price"):
+            figure, slash, unit = self.as_typed(key).partition("/")
+            return units.priced(figure.strip(), self.units) + slash + unit
+        if setting.dimension in (*PARSERS, "money_sign") or self._values[key] is None:
+            return self.as_typed(key) or "none"
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
             return units.show(self._values[key], "price" if dimension == "money" else dimension, self.units, 4)
@@ -265,6 +273,8 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         values[setting.key] = value
         if value != default:
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
+    if values["units"] and values["money_sign"]:
+        values["units"] = units.with_sign(values["units"], values["money_sign"])
     named: dict[str, InputError] = {}  # one refusal a setting
     for _, error in rules.broken(values):
         named.setdefault(error.field, error)

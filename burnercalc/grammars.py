@@ -35,6 +35,23 @@ def offers(text, field):
     return tuple(sorted(found))
 
 
+MOST_OF_SIGN = 4
+
+
+def money_sign(text, field):
+    """`$`, `€`, `kr` or `CHF`: letters and signs of money that a PDF can write too."""
+    text = text.strip()
+    good = text[:1] != "." and all(sign.isalpha() or sign in "$€£¥¢." for sign in text)
+    try:
+        text.encode("cp1252")
+    except UnicodeError:
+        good = False
+    require(
+        good and len(text) <= MOST_OF_SIGN, field, text, f"must be at most {MOST_OF_SIGN} letters, or $, € or £", "$"
+    )
+    return text
+
+
 def price_by_mass(text, field):
     """`2.00/lb` or `4.50/kg` as a price a kilogram."""
     price, slash, unit = text.partition("/")

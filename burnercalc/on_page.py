@@ -207,6 +207,8 @@ def _field(setting, d):
     if setting.dimension not in units.DIMENSIONS:
         return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
     unit = units.shown_unit(setting.dimension, d.units)
+    if setting.dimension == "money":
+        unit = d.money_sign or ""
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
     if low is not None and high is not None:

@@ -6,9 +6,10 @@ link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 
 from dataclasses import dataclass
 
-from .making.refractory import castable, castable_names
+from .making.refractory import castable_names
 from .making.stock import boards
 from .physics.fuels import BLEND_SPECIES
+from .physics.linings import material_name
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_label, pipe_names
 
@@ -58,7 +59,7 @@ _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, pipe_label(name)) for name in pipe_names())
 METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
-REFRACTORIES = (*((name, castable(name).label) for name in castable_names()), ("own", "own, from the bag's data sheet"))
+REFRACTORIES = (*((name, material_name(name, short=True)) for name in castable_names()), ("own", "own, from the bag"))
 LIQUID = ("fuel", "propane", "butane")
 LINE = ("fuel", "natural_gas")
 BOX_BODY = ("body_kind", "tube", "plates")  # what a round body has no use for
@@ -72,7 +73,7 @@ SETTINGS = (
         "choice",
         "in",
         "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
-        choices=(("in", "inches"), ("mm", "millimetres")),
+        choices=(("in", "inches"), ("mm", "mm")),
         near="start",
     ),
     # Face: the steel body, the window in it and the ports
@@ -253,8 +254,8 @@ SETTINGS = (
         "Port wall when hot",
         "temperature",
         "auto",
-        "Mean over the port's length once the face glows, for flashback in hot ports: auto works it out at each rate; "
-        "else as you measured it.",
+        "Mean temperature of a port's wall once the face glows; flashback in hot ports follows from it. Auto "
+        "works it out at each rate; or enter what you measured.",
         "200 degF",
         "2400 degF",
         ("50 degF", "25 degC"),
@@ -361,7 +362,7 @@ SETTINGS = (
         "Chamber temperature",
         "temperature",
         "2250 degF",
-        "Of the hot face; the gas that leaves is hotter.",
+        "Temperature of the lining's hot face; the gas that leaves is hotter.",
         "400 degF",
         "3200 degF",
         ("25 degF", "10 degC"),
@@ -393,7 +394,7 @@ SETTINGS = (
         "Work temperature",
         "temperature",
         "2100 degF",
-        "Of the metal when it comes out; above its melting point the heat of melting counts too.",
+        "Temperature of the metal when it comes out; above its melting point the heat of melting counts too.",
         "200 degF",
         "3200 degF",
         ("25 degF", "10 degC"),
@@ -404,8 +405,8 @@ SETTINGS = (
         "Bar diameter",
         "length",
         "1 in",
-        "Of the bars that are heated, or the side of square ones; how thick they are hardly changes how much metal an "
-        "hour heats, but very thick ones stay cold inside.",
+        "How thick the bars are that are heated. It hardly changes how much metal an hour heats, but very thick"
+        " bars stay cold inside.",
         "1/8 in",
         "12 in",
         ("1/8 in", "5 mm"),
@@ -474,7 +475,8 @@ SETTINGS = (
         "Low fire",
         "fraction",
         "40 %",
-        "Least fire that you want to turn down to, of the firing rate, gas and air together.",
+        "The least fire that you want to turn down to, as a share of the firing rate; gas and air are turned "
+        "down together.",
         "5 %",
         "100 %",
         ("5 %", "5 %"),
@@ -640,9 +642,8 @@ SETTINGS = (
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve from no flow on, such as 0 cfm 8 inH2O, 100 cfm 5 inH2O or 0 m3/h 20 mbar, 170 "
-        "m3/h 12 mbar; stands over the two "
-        "numbers when given.",
+        "Points of the maker's curve, from no flow on: 0 cfm 8 inH2O, 100 cfm 5 inH2O; or 0 m3/h 20 mbar, 170 "
+        "m3/h 12 mbar. When it is given, the two numbers do not count.",
         optional=True,
     ),
     Setting(
@@ -865,7 +866,7 @@ SETTINGS = (
         "Fill",
         "fraction",
         "80 %",
-        "Gas in the cylinder, of its full charge.",
+        "How much gas is in the cylinder, as a share of its full charge.",
         "5 %",
         "100 %",
         ("5 %", "5 %"),
@@ -933,7 +934,7 @@ SETTINGS = (
         "Gap round a cap",
         "length",
         "1/64 in",
-        "Left on each side of a cap that is set in, so that it goes in.",
+        "Room left on each side of a cap that is set in, so that it goes in.",
         "0 in",
         "1/8 in",
         ("1/64 in", "0.2 mm"),
@@ -944,8 +945,8 @@ SETTINGS = (
         "Cap thickness",
         "length",
         "wall",
-        "Of the flat that the end caps are cut from; wall makes them as thick as the body. A round pipe's discs always "
-        "are.",
+        "Thickness of the flat bar that the end caps are cut from; wall makes them as thick as the body. A "
+        "round pipe's discs always are.",
         "1/16 in",
         "1 in",
         ("1/16 in", "1 mm"),
@@ -1082,7 +1083,8 @@ SETTINGS = (
         "Refractory",
         "choice",
         "dense_castable",
-        "Class of the refractory in the block.",
+        "Class of the refractory in the block: dense castable of 60 % or 50 % alumina, light (insulating) "
+        "castable, or phosphate-bonded plastic, which is rammed in.",
         choices=REFRACTORIES,
         near="first",
     ),
@@ -1242,12 +1244,12 @@ SETTINGS = (
         "Lit by",
         "choice",
         "stand",
-        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes; a pilot with a "
-        "flame guard shuts the gas by itself.",
+        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes. Somebody"
+        " stays beside a torch on a stand. A pilot with a flame guard shuts the gas by itself.",
         choices=(
-            ("hand", "torch in the hand"),
-            ("stand", "torch on a stand, somebody beside it"),
-            ("guard", "pilot with a flame guard"),
+            ("hand", "torch in hand"),
+            ("stand", "torch on a stand"),
+            ("guard", "guarded pilot"),
         ),
         near="first",
     ),
@@ -1333,7 +1335,18 @@ SETTINGS = (
         "choice",
         "7",
         "Days of the week on which somebody works or fires; waits run through. Without a first day, day 1 is a Monday.",
-        choices=(("7", "every day"), ("6", "Monday to Saturday"), ("5", "Monday to Friday")),
+        choices=(("7", "every day"), ("6", "Mon to Sat"), ("5", "Mon to Fri")),
+    ),
+    Setting(
+        "money_sign",
+        "make",
+        "Sign of your money",
+        "money_sign",
+        "",
+        "Shown beside every price: $, €, £, or up to 4 letters of your own. Nothing is converted: all figures "
+        "are yours to set.",
+        optional=True,
+        words=("$", "€", "£"),
     ),
     Setting(
         "price_steel",
@@ -1494,7 +1507,7 @@ SETTINGS = (
         "Scrap",
         "fraction",
         "5 %",
-        "Burners that do not pass, of all that are begun; an example, count your own.",
+        "Share of all burners that are begun and do not pass; an example, count your own.",
         "0 %",
         "90 %",
         ("1 %", "1 %"),
@@ -1505,7 +1518,7 @@ SETTINGS = (
         "Profit",
         "fraction",
         "20 %",
-        "On top of all cost; an example.",
+        "What is added on top of all cost; an example.",
         "0 %",
         "300 %",
         ("5 %", "5 %"),

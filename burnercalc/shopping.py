@@ -35,8 +35,8 @@ def summed(rows):
     return sum(row[-1] or 0.0 for row in rows)
 
 
-def money(amount):
-    return units.show(amount, "price", "in")
+def money(amount, result):
+    return units.show(amount, "price", result.design.units)
 
 
 def pdf(result, link, paper, got=()):
@@ -48,13 +48,13 @@ def blocks(result, got=()):
     left, tools = left_to_buy(result, got), left_to_buy(result, got, "tools")
     count = result.design.batch_size
     return [
-        Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left))} to spend"),
+        Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
         Paragraph(
             "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
             + _spared(result, "shopping", left)
         ),
         _table(result, "shopping", left),
-        Heading(f"Once for the shop: tools and safety gear, {money(summed(tools))}"),
+        Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),
         Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         _table(result, "tools", tools),
         Paragraph(foot.LAW),
@@ -65,7 +65,7 @@ def _spared(result, table, left):
     """What is left out of a list, and what that spares."""
     rows = result.tables[table].rows
     out = len(rows) - len(left)
-    return f" {out} lines are left out, ticked as at hand: {money(summed(rows) - summed(left))}." if out else ""
+    return f" {out} lines are left out, ticked as at hand: {money(summed(rows) - summed(left), result)}." if out else ""
 
 
 def _table(result, name, rows):

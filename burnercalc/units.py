@@ -212,6 +212,30 @@ def from_si(value: float, unit: str, si_unit: str) -> float:
     return (value - offset) / scale
 
 
+class Measures(str):
+    """The reader's measures, `in` or `mm`, and the sign that money is shown with; nothing is converted by it."""
+
+    sign = ""
+
+
+def with_sign(system: str, sign: str) -> str:
+    """A system of units that shows money with a sign."""
+    made = Measures(system)
+    made.sign = sign
+    return made
+
+
+SIGNS_BEFORE = ("$", "€", "£", "¥")  # which stand before the figure
+
+
+def priced(figure: str, system: str) -> str:
+    """A figure of money with the reader's sign: `12.00` -> `$12.00` or `12.00 kr`."""
+    sign = getattr(system, "sign", "")
+    if sign in SIGNS_BEFORE:
+        return f"-{sign}{figure[1:]}" if figure.startswith("-") else f"{sign}{figure}"
+    return f"{figure} {sign}".strip()
+
+
 def si_unit_of(dimension: str) -> str:
     return DIMENSIONS[dimension][0]
 
@@ -433,7 +457,8 @@ def show(
     elif dimension == "temperature":
         text = significant(number, digits + finer) if abs(number) >= 1000 else f"{number:.{finer}f}"
     elif dimension in ("price", "money"):
-        text = f"{number:.{finer}f}" if dimension == "money" and abs(number) >= 10 else f"{number:.{2 + finer}f}"
+        figure = f"{number:.{finer}f}" if dimension == "money" and abs(number) >= 10 else f"{number:.{2 + finer}f}"
+        text = priced(figure, units)
     else:
         text = significant(number, (2 if unit == "day" else digits) + finer)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more

@@ -302,7 +302,7 @@ def _compare(request):
             judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
     # Of both the same rule: what is ticked as at hand is left out.
     left = [
-        shopping.money(sum(row[-1] or 0.0 for row in shopping.left_to_buy(result, request.get(key, ()))))
+        shopping.money(sum(row[-1] or 0.0 for row in shopping.left_to_buy(result, request.get(key, ()))), result)
         for result, key in ((first, "got"), (second, "other_got"))
     ]
     if left[0] != left[1]:
@@ -414,7 +414,7 @@ def _left(request):
 
     def told(lists):
         left, listed = lists
-        spent, of = shopping.money(shopping.summed(left)), shopping.money(shopping.summed(listed))
+        spent, of = (shopping.money(shopping.summed(rows), result) for rows in (left, listed))
         return f"{spent} of {of}, {len(left)} of {len(listed)} lines"
 
     return {"words": f"Left to buy: {told(burner)}. Tools and safety gear: {told(tools)}."}

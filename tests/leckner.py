@@ -6,7 +6,10 @@ SIGMA = 5.670374419e-8
 
 
 def leckner(water, carbon_dioxide, temp_K, path_m):
-    """B. Leckner, Combust. Flame 19 (1972) 33, at 1 atm, as heat-transfer texts give it (recalled)."""
+    """B. Leckner, Combust. Flame 19 (1972) 33, at 1 atm, as heat-transfer texts give it.
+
+    Recalled; its polynomials were then read, alike, in two public programmes.
+    """
     t, pressure = temp_K / 1000, 1.01325
 
     def thin(rows, path):
@@ -28,9 +31,14 @@ def leckner(water, carbon_dioxide, temp_K, path_m):
         ),
         c,
     ) * broadened(1 + 0.1 / t**1.45, 0.23, 1.47, pressure + 0.28 * p_c, 0.225 * t**2, c)
-    share = w / (w + c)
-    overlap = (share / (10.7 + 101 * share) - 0.0089 * share**10.4) * max(log10(w + c), 0) ** 2.76
-    return of_water + of_carbon_dioxide - overlap
+    return of_water + of_carbon_dioxide - overlap(w, c)
+
+
+def overlap(water_bar_cm, carbon_dioxide_bar_cm):
+    """What both gases radiate in the same bands, counted twice in their sum."""
+    both = water_bar_cm + carbon_dioxide_bar_cm
+    share = water_bar_cm / both
+    return (share / (10.7 + 101 * share) - 0.0089 * share**10.4) * max(log10(both), 0) ** 2.76
 
 
 def leckner_exchange(water, carbon_dioxide, path_m, gas_K, wall_K, wall_emissivity):

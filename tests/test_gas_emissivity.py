@@ -1,9 +1,10 @@
-"""Emissivity of burned gas against Leckner's formula, a chart reading and limits."""
+"""Emissivity of burned gas against charts, Leckner's formula and limits."""
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from leckner import leckner, leckner_exchange
+from leckner import leckner, leckner_exchange, overlap
+from rows import rows
 
 from burnercalc.errors import InputError
 from burnercalc.physics.gas_emissivity import exchange_cubic, gas_emissivity, mean_beam_length_m
@@ -75,6 +76,31 @@ def test_chart_reading():
     # 0.23 and 0.16, less an overlap of 0.048; the correction for the water's own pressure adds up to a tenth of 0.23.
     got = gas_emissivity(water_fraction=0.16, carbon_dioxide_fraction=0.10, temp_K=1200.0, path_m=3.0)
     assert got == pytest.approx(0.23 * 1.05 + 0.16 - 0.048, rel=0.15)
+
+
+CHART = {(row["temp_K"], row["path_atm_m"]): row for row in rows("gas_emissivity_chart.csv")}
+
+
+@pytest.mark.parametrize("temp_K", [1000.0, 2000.0])
+@pytest.mark.parametrize("water_atm_m, carbon_dioxide_atm_m", [(0.01, 0.01), (0.02, 0.01), (0.1, 0.1), (0.2, 0.1),
+                                                               (0.2, 0.2), (0.4, 0.2), (0.4, 0.4)])  # fmt: skip
+def test_within_a_fifth_of_the_charts(temp_K, water_atm_m, carbon_dioxide_atm_m):
+    """Water's own pressure, a tenth and more here, adds up to a tenth to what the charts give for none of it."""
+    paths = water_atm_m, carbon_dioxide_atm_m
+    water, carbon_dioxide = (0.27 * path / sum(paths) for path in paths)
+    got = gas_emissivity(
+        water_fraction=water, carbon_dioxide_fraction=carbon_dioxide, temp_K=temp_K, path_m=sum(paths) / 0.27
+    )
+    chart = CHART[temp_K, water_atm_m]["water"] + CHART[temp_K, carbon_dioxide_atm_m]["carbon_dioxide"]
+    assert got == pytest.approx(chart - overlap(*(path * 101.325 for path in paths)), rel=0.20)
+
+
+@pytest.mark.parametrize("row", CHART.values(), ids=lambda row: f"{row['temp_K']:g}-{row['path_atm_m']:g}")
+def test_leckner_keeps_to_the_charts(row):
+    """So the formula that ours is held against was recalled right; each gas alone and as thin as can be."""
+    path_m = row["path_atm_m"] / 1e-4
+    assert leckner(1e-4, 1e-9, row["temp_K"], path_m) == pytest.approx(row["water"], rel=0.15)
+    assert leckner(1e-9, 1e-4, row["temp_K"], path_m) == pytest.approx(row["carbon_dioxide"], rel=0.19)
 
 
 def test_beam_lengths_of_texts():

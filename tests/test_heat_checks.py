@@ -234,15 +234,15 @@ def test_a_cure_of_carbon_monoxide_works():
          "leaves and the mixture slipped to 0.998, 100 ppm as set. A cold or lifted flame makes more: draw it "
          "outdoors, and hang a carbon monoxide alarm all the same."),
         ("0.96", 400e-6, 4000e-6, "note", "The gas leaves as hot as 2960 °F, and holds carbon monoxide, a deadly "
-         "poison without smell: 400 ppm where it cools slowly, which burns it, 4000 ppm where it is chilled at once "
-         "and the mixture slips to 0.998 as the burner gets hot; a gas appliance may make 400 ppm. Draw it outdoors "
-         "under a hood, and hang "
+         "poison without smell. It is 400 ppm where it cools slowly, which burns it; 4000 ppm where it is chilled at "
+         "once and the mixture slips to 0.998 as the burner gets hot. A gas appliance may make 400 ppm. Draw it "
+         "outdoors under a hood, and hang "
          "a carbon monoxide alarm: if all of it stayed in the room, 212 cfm of fresh air would be needed. A leaner "
          "mixture or less fire makes less."),
         ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
-         "401 ppm carbon monoxide however slowly it cools, 2000 ppm where it is chilled and the mixture slips to "
-         "0.998, the burner hot: a deadly poison without "
-         "smell; a gas appliance may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air would be "
+         "carbon monoxide, a deadly poison without smell: 401 ppm however slowly it cools; 2000 ppm where it is "
+         "chilled, the burner hot and the mixture at 0.998. A gas appliance may make 400 ppm. If all of it stayed in "
+         "the room, 212 cfm of fresh air would be "
          "needed. Make the mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm."),
         ("1.021", 0.01, 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison "
          "without smell, and 1 % when the mixture slips to 0.998, the burner hot; if all of it stayed in the "

@@ -105,6 +105,7 @@ NEAR = {
 }  # fmt: skip
 # Settings with words of their own: other texts to try.
 TEXTS = {
+    "money_sign": ("€", "kr"),
     "lining": ("ifb_26 3 in", "dense_castable 1/2 in, blanket_8lb 2 in"),
     "fuel_blend": ("CH4 0.9, N2 0.1", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O", ""),
@@ -224,7 +225,7 @@ def test_what_is_declared_moves_its_answer():
 def test_every_setting_moves_something():
     """An answer; or, of those named here, what is shown, dated, printed, compared in a table or checked."""
     moving = set().union(*movers().values())
-    shown = {"units", "print_scale_x", "print_scale_y"}
+    shown = {"units", "print_scale_x", "print_scale_y", "money_sign"}
     compared = {"multi_port_excess_air", "blown_excess_air", "aspirated_excess_air"}
     assert {setting.key for setting in SETTINGS} - moving == shown | compared | {
         "castable_service",

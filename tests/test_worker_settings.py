@@ -5,6 +5,7 @@ import json
 import pytest
 
 from burnercalc.design import Design
+from burnercalc.link import from_link
 from burnercalc.physics.linings import material_keys, material_name
 from burnercalc.tables import read_table
 from burnercalc.worker import handle
@@ -157,3 +158,17 @@ def test_find_names_all_that_is_wrong_in_the_units_of_the_design(system, tube):
 def test_a_name_under_mine_that_is_no_setting_is_refused_by_each_question(kind):
     reply = ask(kind, {"mine": "rowz"}, figures=[], file="templates-letter", have="")
     assert [(error["setting"], error["value"]) for error in reply["errors"]] == [("mine", "rowz")]
+
+
+def test_a_length_typed_in_inches_comes_back_from_the_metric_page_as_it_was():
+    """260.35 mm is shown as 260.3; the page keeps what was typed, so that nothing is read back from what is shown."""
+    typed = dict.fromkeys(("body_length", "chamber_length", "mix_pipe_length"), "10 1/4 in")
+    typed |= {"setback": "37/64 in", "corner_radius": "7/32 in"}
+    before = Design.from_texts(typed)
+    there = ask("solve", {**typed, "units": "mm"})
+    assert there["fields"]["body_length"]["text"] == "260.3"  # what is shown is rounded
+    assert {key: there["texts"][key] for key in typed} == typed
+    back = ask("solve", {**there["texts"], "units": "in"})
+    assert back["fields"]["body_length"]["text"] == "10 1/4"
+    assert Design.from_texts(back["texts"]) == before
+    assert from_link(there["link"])[0].body_length == before.body_length == 10.25 * 0.0254

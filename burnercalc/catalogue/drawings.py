@@ -265,7 +265,7 @@ DRAWINGS = (
             "gas": "{pressure:gas_pressure}",
             "pressure": "{pressure:pressure}",
             "air": "{flow:air_flow}",
-            "heat": "{temp:temperature}",
+            "heat": "{temp:temperature 4}",
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
             "use": "Attended use only. Outdoors, or with wide open doors and a loud carbon monoxide alarm. Gas valve "

@@ -281,7 +281,7 @@ ANSWERS = (
         "hot_block.face_low_K",
         "temperature",
         "Block's face, low fire",
-        meaning="Face of the hot block with the lips of its ports, at low fire; they may glow.",
+        meaning="Temperature of the hot block's face with the lips of its ports, at low fire; they may glow.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
         inputs=HOT_LOW,
         source=FIN,
@@ -291,7 +291,7 @@ ANSWERS = (
         "hot_block.wall_high_K",
         "temperature",
         "Port wall, high fire",
-        meaning="Mean of a port's wall over its length in the hot block, at high fire.",
+        meaning="Mean temperature of a port's wall in the hot block, at high fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
         inputs=HOT_HIGH,
         source=FIN,
@@ -301,7 +301,7 @@ ANSWERS = (
         "hot_block.wall_low_K",
         "temperature",
         "Port wall, low fire",
-        meaning="Mean of a port's wall over its length in the hot block, at low fire.",
+        meaning="Mean temperature of a port's wall in the hot block, at low fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
         inputs=HOT_LOW,
         source=FIN,
@@ -312,7 +312,7 @@ ANSWERS = (
         "hot_block.exit_high_K",
         "temperature",
         "Mixture leaving the ports, high fire",
-        meaning="Mixture where it leaves the ports of the hot block, at high fire.",
+        meaning="Temperature of the mixture where it leaves the ports of the hot block, at high fire.",
         formula="mixture in the box + what the wall of the port gives it",
         inputs=HOT_HIGH,
         source=FIN,
@@ -322,8 +322,8 @@ ANSWERS = (
         "hot_block.exit_low_K",
         "temperature",
         "Mixture leaving the ports, low fire",
-        meaning="Mixture where it leaves the ports of the hot block, at low fire: the hotter, the sooner it flashes "
-        "back.",
+        meaning="Temperature of the mixture where it leaves the ports of the hot block, at low fire: the "
+        "hotter, the sooner it flashes back.",
         formula="mixture in the box + what the wall of the port gives it",
         inputs=HOT_LOW,
         source=FIN,
@@ -333,7 +333,8 @@ ANSWERS = (
         "hot_block.rim_low_K",
         "temperature",
         "Block at the steel's face, low fire",
-        meaning="Hot block in the plane of the steel's face, at low fire; the steel that it grips is cooler.",
+        meaning="Temperature of the hot block level with the steel's face, at low fire; the steel that it grips"
+        " is cooler.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
         inputs=HOT_LOW,
         source=FIN,
@@ -343,7 +344,7 @@ ANSWERS = (
         "hot_block.back_low_K",
         "temperature",
         "Back of the block, low fire",
-        meaning="Hot block's side towards the box, at low fire.",
+        meaning="Temperature of the hot block on its side towards the box, at low fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
         inputs=HOT_LOW,
         source=FIN,
@@ -353,7 +354,8 @@ ANSWERS = (
         "hot_block.lip_K",
         "temperature",
         "Steel lip",
-        meaning="Steel that grips the block, hot all through, at low fire; the high end with the chamber left empty.",
+        meaning="Temperature of the steel that grips the block, hot all through, at low fire; the high end is "
+        "with the chamber left empty.",
         formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
         inputs=HOT_LEFT,
         source=FIN & RIM,
@@ -364,8 +366,8 @@ ANSWERS = (
         "hot_block.box_K",
         "temperature",
         "Steel box",
-        meaning="Mean of the steel box behind the block, hot all through, at low fire; the high end with the chamber "
-        "left empty.",
+        meaning="Mean temperature of the steel box behind the block, hot all through, at low fire; the high end"
+        " is with the chamber left empty.",
         formula="fin of steel, fed through rim and back of the block, cooled by mixture and shop",
         inputs=HOT_LEFT,
         source=FIN & RIM,
@@ -376,8 +378,8 @@ ANSWERS = (
         "hot_block.mixture_K",
         "temperature",
         "Mixture in the box",
-        meaning="Mixture as it enters the ports of the hot block, at low fire; the high end with the chamber left "
-        "empty.",
+        meaning="Temperature of the mixture as it enters the ports of the hot block, at low fire; the high end "
+        "is with the chamber left empty.",
         formula="shop + what box and back of the block give it",
         inputs=HOT_LEFT,
         source=FIN & RIM,
@@ -388,7 +390,7 @@ ANSWERS = (
         "hot_block.wetted_K",
         "temperature",
         "Hottest that still mixture may touch",
-        meaning="Parts that mixture at rest touches stay below this, or it may light by itself.",
+        meaning="Temperature that parts touched by mixture at rest must stay below, or it may light by itself.",
         formula="80 % of the auto-ignition temperature in degC",
         inputs=("fuel", "fuel_blend"),
         source=IGNITION,
@@ -450,9 +452,9 @@ ANSWERS = (
         "holding.hot_W",
         "power",
         "Flashback rate, hot",
-        meaning="Firing rate below which the flame can enter ports in a hot block, where slow mixture arrives "
-        "preheated at a lip too hot to quench it; keep above the upper end of its band, which is of a mixture 0.03 off "
-        "and a chamber left empty at low fire.",
+        meaning="Firing rate below which the flame can enter ports in a hot block: there slow mixture arrives "
+        "preheated, at a lip too hot to quench it. Keep above the upper end of its band, which is for a"
+        " mixture 0.03 off and a chamber left empty at low fire.",
         formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
         "lip",
         inputs=(

@@ -437,7 +437,7 @@ ANSWERS = (
         "jet",
         "jet.drill_name",
         "word",
-        "Jet drill",
+        "Jet drill to use",
         meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
         "table lists fractions and metric drills too.",
         formula="nearest in diameter of number and letter drills, for millimetres of metric ones",
@@ -507,8 +507,8 @@ ANSWERS = (
         "cylinders.last_draw_W",
         "power",
         "Steady draw near empty",
-        meaning="The same when 5 % of a full charge is left, or what the cold leaves: less wall is wetted, and what is "
-        "left of a blend is heavy and hardly boils.",
+        meaning="The steady draw when 5 % of a full charge is left, or what the cold leaves: less wall is "
+        "wetted, and what is left of a blend is heavy and hardly boils.",
         formula="as the steady draw, with the wetted wall and the liquid near empty",
         inputs=("firing_rate_gross", "burner_count", *CYLINDER),
         source=VESSEL & RAOULT,
@@ -518,7 +518,8 @@ ANSWERS = (
         "cylinders.coldest_K",
         "temperature",
         "Coldest air for the cylinders",
-        meaning="Below it their own pressure is less than the regulator needs, however little is drawn.",
+        meaning="Air temperature below which the cylinders' own pressure is less than the regulator needs, "
+        "however little is drawn.",
         formula="temperature at which the liquid at this fill boils at the regulator's least inlet pressure",
         inputs=LIQUID,
         source=RAOULT,
@@ -529,8 +530,8 @@ ANSWERS = (
         "cylinders.last_coldest_K",
         "temperature",
         "Coldest air near empty",
-        meaning="The same when 5 % of a full charge is left, or what the cold leaves; higher for a blend, whose light "
-        "part boils off first.",
+        meaning="The coldest air when 5 % of a full charge is left, or what the cold leaves; higher for a "
+        "blend, whose light part boils off first.",
         formula="temperature at which the liquid near empty boils at the regulator's least inlet pressure",
         inputs=("firing_rate_gross", "burner_count", *CYLINDER),
         source=RAOULT,
@@ -551,7 +552,7 @@ ANSWERS = (
         "cylinders.last_ratio",
         "ratio",
         "Mixture of a blend, near empty",
-        meaning="The same when 5 % of a full charge is left, or what the cold leaves.",
+        meaning="The mixture of a blend when 5 % of a full charge is left, or what the cold leaves.",
         formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
@@ -561,8 +562,8 @@ ANSWERS = (
         "cylinders.last_rate_W",
         "power",
         "Firing rate of a blend, near empty",
-        meaning="With jet and gas pressure as set for the mean of the charge, when 5 % of a full charge is left, or "
-        "what the cold leaves. None for a pure gas.",
+        meaning="When 5 % of a full charge is left, or what the cold leaves; jet and gas pressure stay as set "
+        "for the mean of the charge. None for a pure gas.",
         formula="firing rate x (heating value / square root of molar mass) of what boils off / the same of the charge",
         inputs=("firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
@@ -825,9 +826,10 @@ CHECKS = (
         cases={
             "good": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
             "{hot:.2f}, or {richest:.2f} as near as a hand sets it: set it once the block is hot.",
-            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot, from {cold:.2f} to "
-            "{hot:.2f}, or {richest:.2f} as near as a hand sets it, with more carbon monoxide: the blower has little "
-            "to spare. Set gas and air once the block is hot, or use a stronger blower, or larger or more ports.",
+            "caution": "A mixture set cold gets {more:fraction} richer once the ports are hot: from {cold:.2f} "
+            "to {hot:.2f}, or {richest:.2f} as near as a hand sets it. It makes more carbon "
+            "monoxide; the blower has little to spare. Set gas and air once the block is hot, or use"
+            " a stronger blower, or larger or more ports.",
         },
         cures=(
             ("blower_shutoff_pressure", "raise"),

@@ -187,8 +187,8 @@ STEPS = {
     "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld inlet and first cap. Tack the "
     "baffle in from the open end, then weld the second cap; grind flush what enters the mould.",
     "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
-    "weld.go_on": "Blanked at the window by a plate and a gasket, with [20 in|50 cm] of water of air inside, no gas "
-    "and no oxygen, it shows no bubble in soap water and holds 10 minutes.",
+    "weld.go_on": "Blank the window with a plate and a gasket, and put [20 in|50 cm] of water of air inside, no"
+    " gas and no oxygen. It shows no bubble in soap water and holds 10 minutes.",
     "weld.caution": (
         "No zinc: galvanised steel gives off zinc oxide fume when welded or hot (metal fume fever hours later). Use "
         "black steel. Eyes, skin and air as for any welding; nothing that burns near by."
@@ -196,8 +196,9 @@ STEPS = {
     "weld.source": "29 CFR 1910.1000 zinc oxide; AWS fact sheet 25",
     "mould.title": "Make the mould and set the pins",
     "mould.do": (
-        "Screw frame and base, drill the pin holes to depth and then through with the knock-out drill, seal and wax "
-        "the wood, set the pins, mark the fill line, mark the grip on the body and clamp the cross-bars to it."
+        "Screw frame and base. Drill the pin holes to depth, then through with the knock-out drill. Seal and "
+        "wax the wood, set the pins, mark the fill line. Mark the grip on the body and clamp the cross-bars to "
+        "it."
     ),
     "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
     "mould.go_on": "The body slides in to its mark over the pins without touching one.",
@@ -205,8 +206,8 @@ STEPS = {
     "mould.source": "common practice",
     "cast.title": "Mix and cast",
     "cast.do": (
-        "Weigh dry mix and water, mix to the least water that packs, fill to the line, rod and tap out the air, push "
-        "the body in until its cross-bars lie on the frame."
+        "Weigh dry mix and water, mix to the least water that packs, and fill to the line. Rod and tap out the "
+        "air. Push the body in until its cross-bars lie on the frame."
     ),
     "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
@@ -244,8 +245,8 @@ STEPS = {
     "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
     "air.source": "common practice: about 16 h of warmth",
     "clear.title": "Clear the ports",
-    "clear.do": "Turn each pin and draw it out toward the fire, never toward the plenum, then turn the cleaning drill "
-    "through by hand from the fire side.",
+    "clear.do": "Turn each pin and draw it out toward the fire, never toward the plenum. Then turn the cleaning"
+    " drill through by hand from the fire side.",
     "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Vacuum ports and plenum, "
     "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
@@ -268,15 +269,15 @@ STEPS = {
     ),
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
-    "fire.do": "Along the chart in the kiln, or under the chamber with a small torch or charcoal in its door and the "
-    "burner's air at a trickle. Its own burner only after that: low fire is many times the heat that drying wants. "
-    "Where there is neither, short pulses of it, after the oven only, and each pulse a whole lighting by the card: "
-    "purge, torch, trial. Cool slowly too.",
+    "fire.do": "Along the chart in the kiln; or under the chamber, with a small torch or charcoal in its door "
+    "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
+    "heat that drying wants. Where there is neither, short pulses of it, after the oven only, and "
+    "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
     "fire.watch": (
-        "Hold, do not climb, while there are white wisps, sweat at ports or back, a mirror that fogs, a hiss, a tick, "
-        "or [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or chips, a new "
-        "crack wider than [1/32 in|1 mm], or [400 °F|220 °C] between them. Never speed up to finish. Mesh before the "
-        "door."
+        "Hold, do not climb, at white wisps, sweat at ports or back, a mirror that fogs, a hiss or a tick. Hold"
+        " at [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or "
+        "chips, a new crack wider than [1/32 in|1 mm], or [400 °F|220 °C] between them. Never speed up to "
+        "finish. Mesh before the door."
     ),
     "fire.go_on": (
         "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: after a hold "
@@ -284,11 +285,12 @@ STEPS = {
     ),
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
-        "Required, or do not fire: an air-proving switch and a valve in the gas line that closes when air or power "
-        "fails and is opened again by hand only, and a check valve before the jet. Propane sinks and lies in pits and "
-        "cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or with wide open doors and a loud CO "
-        "alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber: coat it, P100 "
-        "respirator when handling. Keep out of the line of the face. A licensed gas fitter and the local code decide."
+        "Required, or do not fire: an air-proving switch; a valve in the gas line that closes when air or power"
+        " fails and is opened again by hand only; a check valve before the jet. Propane sinks and lies in pits "
+        "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or with wide open doors "
+        "and a loud CO alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber:"
+        " coat it, P100 respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
+        "the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory); signs common practice",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "

@@ -93,7 +93,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "pilot": (("pilots",), "A small flame that lights the burner and stays lit."),
     "pitch": ((), "From the middle of one hole to the middle of the next."),
     "plastic refractory": (
-        ("phosphate-bonded plastic", "a plastic", "damp plastic"),
+        ("phosphate-bonded plastic", "rammed plastic", "a plastic"),
         "Refractory like stiff clay that is rammed in, not poured; heat makes it hard.",
     ),
     "plenum": (("plenums",), "The room in the box behind the ports. Its pressure should be the same all along."),

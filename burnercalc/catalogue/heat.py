@@ -174,7 +174,7 @@ FLOW_ANSWERS = (
         "firing_rate_gross",
         "firing.rate_W",
         "power",
-        "Firing rate",
+        "Firing rate of this burner",
         meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
         "the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
@@ -244,10 +244,11 @@ FLAME_ANSWERS = (
         "carbon_monoxide.dry",
         "gas_share",
         "Carbon monoxide, dry",
-        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns out "
-        "while the gas cools slowly; the high end is gas chilled at once as it leaves at high fire, a mixture that "
-        "slips 0.03 richer, better than which no hand holds it, of a burner that got richer as it got hot; the low end "
-        "is a leaner one, cooled slowly. A flame that is cold, lifted or touches the work makes more.",
+        meaning="Share of the dry gas that leaves the chamber, before air at the door burns any of it. It burns"
+        " out while the gas cools slowly. The low end is a leaner mixture, cooled slowly. The high end "
+        "is high fire, its gas chilled at once as it leaves: the mixture has got richer as the burner "
+        "got hot, and 0.03 more, as near as a hand holds it. A flame that is cold, lifted or touches "
+        "the work makes more.",
         formula="equilibrium at the chamber temperature, not below 1700 K, at mixture ± 0.03; high end at the "
         "richest of the hot mixture and the temperature that the gas leaves at",
         inputs=(*LEAVING, "gas_leaves", "mixture_hot_high", "mixture_hot_low"),
@@ -316,7 +317,7 @@ LOSS_ANSWERS = (
         "chamber.wall_loss_W",
         "power",
         "Heat through the walls",
-        meaning="What the lining lets through once it is hot all through.",
+        meaning="Heat that the lining lets through once it is hot all through.",
         formula="conduction through the layers = convection and radiation of the shell, solved for the shell "
         "temperature",
         inputs=SHELL,
@@ -327,7 +328,7 @@ LOSS_ANSWERS = (
         "chamber.shell_temp_K",
         "temperature",
         "Shell temperature",
-        meaning="Outside of the last layer once the lining is hot all through; one value for all sides.",
+        meaning="Temperature outside the last layer once the lining is hot all through; one value for all sides.",
         formula="temperature at which the shell gives off what the lining lets through",
         inputs=SHELL,
         source=WALL,
@@ -338,7 +339,7 @@ LOSS_ANSWERS = (
         "chamber.opening_loss_W",
         "power",
         "Heat out of the opening",
-        meaning="Radiation only; the hot gas that leaves is the flue loss.",
+        meaning="Heat that radiates out of the opening; the heat of the gas that leaves is not in it.",
         formula="share of a black opening that its deep sides let out x area x (chamber temperature^4 - shop "
         "temperature^4)",
         inputs=("opening_area", "opening_depth", "chamber_temperature", "ambient_temperature"),
@@ -349,7 +350,7 @@ LOSS_ANSWERS = (
         "chamber.work_heat_W",
         "power",
         "Heat into the work",
-        meaning="What the metal takes up, melting included.",
+        meaning="Heat that the metal takes up, melting included.",
         formula="work rate x heat content of the metal between shop and work temperature",
         inputs=("work_metal", "work_rate", "work_temperature", "ambient_temperature"),
         source=METAL,
@@ -385,8 +386,8 @@ NEED_ANSWERS = (
         "need.hold_told_W",
         "power",
         "Firing rate to hold",
-        meaning="All burners: keeps the empty chamber hot. The gas leaves hotter than the walls, as it must heat "
-        "them; the band is how well it may give them its heat.",
+        meaning="Firing rate of all burners that keeps the empty chamber hot. The gas leaves hotter than the "
+        "walls, as it must heat them; the band is how well it may give them its heat.",
         formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
         "hot enough to give the walls that much",
         inputs=IN_ZONE,
@@ -398,7 +399,7 @@ NEED_ANSWERS = (
         "need.working_told_W",
         "power",
         "Firing rate to work",
-        meaning="All burners: keeps it hot while work goes through.",
+        meaning="Firing rate of all burners that keeps the chamber hot while work goes through.",
         formula="(heat through the walls + heat out of the opening + heat into the work) / share of heat that gas "
         "leaves when it is just hot enough to give that much",
         inputs=(*IN_ZONE, "work_heat"),
@@ -410,8 +411,9 @@ NEED_ANSWERS = (
         "need.heat_up_told_W",
         "power",
         "Firing rate to heat up",
-        meaning="All burners: brings the empty chamber from cold to its temperature in the heat-up time, if it burns "
-        "so from the start. A cold burner waits at the lighting rate first, which comes on top.",
+        meaning="Firing rate of all burners that brings the empty chamber from cold to its temperature in the "
+        "heat-up time, burning so from the start. A cold burner waits at the lighting rate first, which"
+        " comes on top.",
         formula="firing rate at which the walls, heated by the gas step by step, are hot when the time is over",
         inputs=(*IN_ZONE, "heat_up_time"),
         source=ZONE_HEAT_UP,
@@ -484,8 +486,8 @@ REACHED_ANSWERS = (
         "reached.gas_K",
         "temperature",
         "Gas leaves at",
-        meaning="Of the gas in the chamber and out of its opening, all burners at high fire, walls at the chamber "
-        "temperature.",
+        meaning="Temperature of the gas in the chamber and out of its opening, all burners at high fire, walls "
+        "at the chamber temperature.",
         formula="temperature at which the gas gives the walls the heat that it leaves in the chamber",
         inputs=(*IN_ZONE, "firing_rate_gross", "burner_count"),
         source=ZONE,
@@ -507,8 +509,8 @@ REACHED_ANSWERS = (
         "reached.high_empty_K",
         "temperature",
         "Temperature reached at high fire, empty",
-        meaning="Of the walls when all burners stay at high fire with nothing inside: what the lining must stand when "
-        "the smith looks away.",
+        meaning="Temperature of the walls when all burners stay at high fire with nothing inside. The lining "
+        "must stand it when the smith looks away.",
         formula="temperature at which walls and opening lose what the gas leaves in the chamber",
         inputs=AT_RATE,
         source=ZONE,
@@ -519,7 +521,7 @@ REACHED_ANSWERS = (
         "reached.high_work_K",
         "temperature",
         "Temperature reached at high fire, with work",
-        meaning="Of the walls when all burners stay at high fire while work goes through.",
+        meaning="Temperature of the walls when all burners stay at high fire while work goes through.",
         formula="temperature at which walls, opening and work take what the gas leaves in the chamber",
         inputs=(*AT_RATE, *WORK),
         source=ZONE,
@@ -529,7 +531,7 @@ REACHED_ANSWERS = (
         "reached.low_empty_K",
         "temperature",
         "Temperature reached at low fire, empty",
-        meaning="Of the walls when all burners stay turned down to low fire with nothing inside.",
+        meaning="Temperature of the walls when all burners stay turned down to low fire with nothing inside.",
         formula="temperature at which walls and opening lose what the gas leaves in the chamber",
         inputs=(*AT_RATE, "low_fire"),
         source=ZONE,
@@ -540,7 +542,7 @@ REACHED_ANSWERS = (
         "reached.low_work_K",
         "temperature",
         "Temperature reached at low fire, with work",
-        meaning="Of the walls when all burners stay turned down to low fire while work goes through.",
+        meaning="Temperature of the walls when all burners stay turned down to low fire while work goes through.",
         formula="temperature at which walls, opening and work take what the gas leaves in the chamber",
         inputs=(*AT_RATE, *WORK, "low_fire"),
         source=ZONE,
@@ -550,9 +552,9 @@ REACHED_ANSWERS = (
         "fired_heat_up.time_s",
         "time",
         "Heating up takes",
-        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the "
-        "lighting card has it, then all burners at high fire. None when they never get it there or the chamber is "
-        "closed, and no range when they do not if the gas gives off its heat badly.",
+        meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the"
+        " lighting card has it, then all burners at high fire. None when they never get it there or the"
+        " chamber is closed. No range when they may not, because the gas gives off its heat badly.",
         formula="time after which the walls, heated by the gas step by step, are hot",
         inputs=(*AT_RATE, "chamber_temperature", "heat_up_waits"),
         source=ZONE_HEAT_UP,
@@ -563,8 +565,8 @@ REACHED_ANSWERS = (
         "fired_heat_up.waits_s",
         "time",
         "Wait till the walls glow",
-        meaning="Of the time to heat up, at the lighting rate, until the walls glow, 1400 °F (760 °C), and the fire "
-        "may be turned up; at low fire where no lighting rate is safe.",
+        meaning="The first part of heating up: at the lighting rate, until the walls glow, 1400 °F (760 °C), "
+        "and the fire may be turned up. Where no lighting rate is safe it is at low fire.",
         formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
         inputs=(*AT_RATE, "chamber_temperature", "lighting_rate", "lighting_ratio", "low_fire"),
         source=ZONE_HEAT_UP,
@@ -575,8 +577,8 @@ REACHED_ANSWERS = (
         "back_pressure.opening_Pa",
         "pressure",
         "Pressure in the chamber",
-        meaning="Over that of the shop, at high fire: what pushes the flue gas of all burners out of the opening. None "
-        "for a chamber as good as closed.",
+        meaning="Pressure in the chamber over that of the shop, at high fire. It pushes the flue gas of all "
+        "burners out of the opening. None for a chamber as good as closed.",
         formula="(flow of flue gas / (discharge x opening))² / (2 x density as it leaves)",
         inputs=("gas_leaves", "opening_area", "opening_depth", "gas_flow", "air_fuel_ratio_mass", *FUEL, "altitude"),
         source=ORIFICE & ZONE,
@@ -587,8 +589,9 @@ REACHED_ANSWERS = (
         "throughput.metal_kg_s",
         "mass_flow",
         "Throughput",
-        meaning="Metal that the chamber can bring to the work temperature each hour, at its own: what bars take up, "
-        "side by side on the floor, or what the heat to spare at high fire is enough for if that is less.",
+        meaning="Metal that the chamber, at its own temperature, can bring to the work temperature each hour. "
+        "It is what bars take up, side by side on the floor; or what the spare heat of high fire is "
+        "enough for, if that is less.",
         formula="smaller of mass of the bars on the floor / time to heat them, and heat to spare / heat of the metal",
         inputs=(
             "gas_leaves",
@@ -700,16 +703,18 @@ CHECKS = (
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
             "mixture slipped to {richest:.3f}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
             "outdoors, and hang a carbon monoxide alarm all the same.",
-            "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison without "
-            "smell: {slipped:gas_share} where it cools slowly, which burns it, {most:gas_share} where it is chilled at "
-            "once and the mixture slips to {richest:.3f} as the burner gets hot; a gas appliance may make "
-            "{usual:gas_share}. Draw it outdoors under a hood, and hang a carbon monoxide alarm: if all of it stayed "
-            "in the room, {fresh:air_flow} of fresh air would be needed. A leaner mixture or less fire makes less.",
-            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds {slipped:gas_share} "
-            "carbon monoxide however slowly it cools, {most:gas_share} where it is chilled and the mixture slips to "
-            "{richest:.3f}, the burner hot: a deadly poison without smell; a gas appliance may make {usual:gas_share}. "
-            "If all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; "
-            "draw it outdoors under a hood, and hang a carbon monoxide alarm.",
+            "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
+            "without smell. It is {slipped:gas_share} where it cools slowly, which burns it; "
+            "{most:gas_share} where it is chilled at once and the mixture slips to {richest:.3f} as the"
+            " burner gets hot. A gas appliance may make {usual:gas_share}. Draw it outdoors under a "
+            "hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} "
+            "of fresh air would be needed. A leaner mixture or less fire makes less.",
+            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
+            "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools; "
+            "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:.3f}. "
+            "A gas appliance may make {usual:gas_share}. If all of it stayed in the room, "
+            "{fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
+            "outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips to {richest:.3f}, the burner hot; if all of it stayed in the "
             "room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "

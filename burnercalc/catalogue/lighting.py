@@ -220,9 +220,9 @@ ANSWERS = (
         "lighting_air.co_dry",
         "gas_share",
         "Carbon monoxide, lighting it",
-        meaning="Share of the dry gas that leaves the cold chamber while it waits for the walls to glow, rich, if none "
-        "of it burns at the door: from the leaner mixture that hand and gauge come to, cooled slowly, to the richer, "
-        "chilled as hot as the flame.",
+        meaning="Share of the dry gas that leaves the cold chamber, rich, while it waits for the walls to glow,"
+        " if none burns at the door. The low end is the leaner mixture that hand and gauge come to, "
+        "cooled slowly; the high end the richer one, chilled as hot as the flame.",
         formula="equilibrium at 1700 K, high end at the flame's temperature",
         inputs=(
             "lighting_ratio",
@@ -241,8 +241,8 @@ ANSWERS = (
         "lighting_air.fresh_air_m3_s",
         "air_flow",
         "Fresh air, lighting it",
-        meaning="What keeps a well-mixed room below what may be breathed for so long, 200 ppm at most and no more than "
-        "35 ppm over a shift of 8 h, if all of it stays there, all burners waiting.",
+        meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there,"
+        " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h.",
         formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
         inputs=(
             "lighting_co",
@@ -460,14 +460,15 @@ CHECKS += (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to {most:.2f} "
-            "between them, and the rate stays at {margin:.2f} times that at which a flame runs back into a lip that "
-            "glows, or more.",
-            "as_lit": "One valve before the other, as the card has it, the rate is {margin:.2f} times that at which a "
-            "flame runs back into a lip that glows, or more, and so no nearer to it than when it is lit.",
-            "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a lip that "
-            "glows, set as near as a hand can: turned down to it with the walls just glowing, it may. A higher low "
-            "fire.",
+            "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to "
+            "{most:.2f} between them. The rate stays at {margin:.2f} times that at which a flame runs "
+            "back into a lip that glows, or more.",
+            "as_lit": "One valve before the other, as the card has it, it comes no nearer to running back than "
+            "when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
+            "lip that glows, or more.",
+            "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
+            "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
+            "glowing, it may run back. A higher low fire.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
             "the lighting rate, or larger ports.",
@@ -486,10 +487,11 @@ CHECKS += (
             "a deadly poison without smell. If none of it burns, {fresh:air_flow 2} of fresh air keep the room below "
             "{ppm:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
             "open, or outdoors; nobody in what leaves the chamber.",
-            "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
-            "a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh air to "
-            "stay below {ppm:gas_share 2}, and wide open doors bring {doors:air_flow 2} in the least wind. So it is "
-            "lit outdoors, or under a hood that draws as much.",
+            "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
+            "monoxide, a deadly poison without smell. If none of it burns, the room needs "
+            "{fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}. Wide open doors bring "
+            "{doors:air_flow 2} in the least wind. So it is lit outdoors, or under a hood that draws as"
+            " much.",
             "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
@@ -626,9 +628,9 @@ WORDS = {
     "line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below {cool:temperature}.",
     "stop.source": "NFPA 86 (memory); common practice",
     "fails.when": "Air or power fails",
-    "fails.do": "The gas must close by itself: an air switch on the mix pipe that lets go below {switch:pressure 2}, "
-    "half of the least it shows while it burns, and a valve that springs shut and is opened by hand only. In the "
-    "{by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
+    "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
+    " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
+    "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
     "damper at LIGHT or LOW. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",

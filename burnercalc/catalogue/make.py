@@ -473,8 +473,8 @@ CAST_ANSWERS = (
         "mould.cross_bar_m",
         "length",
         "Cross-bar, from the face",
-        meaning="Two bars are clamped across the body, so far from its face; when they lie on the frame it is at its "
-        "mark.",
+        meaning="How far from its face two bars are clamped across the body. When they lie on the frame, the "
+        "body is at its mark.",
         formula="mould height - (block thickness - grip)",
         inputs=("mould_height", "block_thickness", "grip"),
         source=TAKE_OFF,
@@ -877,7 +877,7 @@ MONEY_ANSWERS = (
         "cost.used_each",
         "money",
         "Used up in a burner, rests kept",
-        meaning="The same for what is used up, offcuts and rests left out.",
+        meaning="The cost of what is used up in a burner; offcuts and rests are left out.",
         formula="need / pack x price",
         inputs=tuple(key for key in SHOPPING if key != "stock_lengths"),  # saw cuts are counted wherever a bar ends
         source=YOUR_PRICES,
@@ -926,12 +926,13 @@ MONEY_ANSWERS = (
         source=YOUR_PRICES,
         near="first",
         cases={
-            "material": "Buy: the material alone costs {each:.0f} a burner, {more:.0f} more than a bought one.",
-            "no_work": "Make, for yourself: it saves {saved:.0f} a burner.",
-            "make": "Make, for yourself: material {each:.0f} a burner against {bought:.0f} bought; each of the "
-            "{hours:.1f} h of work earns {earned:.0f}, and with it paid at {worth:.0f} making is {gap:.0f} cheaper.",
-            "buy": "Buy: making saves {saved:.0f} a burner but takes {hours:.1f} h, so an hour earns only "
-            "{earned:.0f}, less than its {worth:.0f}; buying is {gap:.0f} cheaper.",
+            "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
+            "no_work": "Make, for yourself: it saves {saved:money} a burner.",
+            "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
+            "the {hours:.1f} h of work earns {earned:money}, and with it paid at {worth:money} making "
+            "is {gap:money} cheaper.",
+            "buy": "Buy: making saves {saved:money} a burner but takes {hours:.1f} h, so an hour earns only "
+            "{earned:money}, less than its {worth:money}; buying is {gap:money} cheaper.",
         },
     ),
 )
@@ -981,7 +982,7 @@ BATCH_ANSWERS = (
         "batch.bottleneck",
         "word",
         "What holds the batch up",
-        meaning="Of what one more saves most days.",
+        meaning="What to add first: one more of it saves the most days.",
         formula="the calendar made again with one more of each",
         inputs=("mould_saves", "oven_place_saves", "test_stand_saves", "hands_save"),
         source=CALENDAR,
@@ -1047,12 +1048,13 @@ SELLING_ANSWERS = (
         source=YOUR_PRICES & PRACTICE,
         near="bench",
         cases={
-            "make_sell": "Making one for yourself saves {own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "
-            "{gap:.0f} below a bought one, {bought:.0f}: where it may be sold at all, that can pay too.",
-            "make_keep": "Making one for yourself saves {own:.0f}, work paid. Selling does not pay: the price to ask, "
-            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
-            "buy_keep": "Neither pays: for yourself buying is {own:.0f} cheaper, work paid, and the price to ask, "
-            "{price:.0f}, is {gap:.0f} more than a bought one, {bought:.0f}.",
+            "make_sell": "Making one for yourself saves {own:money}, work paid. Sold, the price to ask, "
+            "{price:money}, is {gap:money} below a bought one, {bought:money}: where it may be "
+            "sold at all, that can pay too.",
+            "make_keep": "Making one for yourself saves {own:money}, work paid. Selling does not pay: the price"
+            " to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
+            "buy_keep": "Neither pays: for yourself buying is {own:money} cheaper, work paid, and the price to ask, "
+            "{price:money}, is {gap:money} more than a bought one, {bought:money}.",
         },
     ),
     Answer(
@@ -1060,15 +1062,16 @@ SELLING_ANSWERS = (
         "selling.before",
         "word",
         "Before you sell or give one away",
-        meaning="What stands over all figures of money.",
+        meaning="What counts before all figures of money.",
         formula="the price to ask, and a caution",
         inputs=("selling_price",),
         source=PRACTICE,
         near="bench",
         cases={
-            "certified": "For {price:.0f} or for nothing: in many places gas equipment must be certified before it is "
-            "sold or given away; the local authority decides. Ask it, the gas supplier and the insurer first. Prices, "
-            "hours, days and stock are examples until you set yours.",
+            "certified": "For {price:money} or for nothing: in many places gas equipment must be certified "
+            "before it is sold or given away; the local authority decides. Ask it, the gas "
+            "supplier and the insurer first. Prices, hours, days and stock are examples until you "
+            "set yours.",
         },
     ),
 )
@@ -1571,9 +1574,10 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm] in the "
-    "middle of each long cut, or clamp a straight bar to the back, until both caps are on; then cut through. The "
-    "window's width is the same in the middle and at the ends to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm]"
+    " in the middle of each long cut, or clamp a straight bar to the back. When both caps"
+    " are on, cut through. The window's width is the same in the middle and at the ends "
+    "to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
@@ -1585,8 +1589,9 @@ WELD_WORDS = {
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
-    "Stand the work on its back, unscrew the base, knock each pin back a hair with a punch through its {drill} hole "
-    "as the base comes off, give every pin a quarter-turn with pliers, and leave it in. Damp plastic over it again."
+    "Stand the work on its back and unscrew the base. As it comes off, knock each pin back a hair with a punch "
+    "through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it in. Damp sheet over it "
+    "again."
 )
 _DRAW = (
     "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "

@@ -1,10 +1,10 @@
 """Sentences with typed slots: `{rate:power}` is shown as a power in the reader's units, `{share:percent 1}` as 3.4 %.
 
 A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits
-are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` (digits after the
-point), `size` (a length before others in the same unit, which the last of them names), `pipe` (a nominal size), or what
-Python's own format takes, such as `.1f` and `g`. Of `[250 °F|140 °C]` the reader of inches gets the first, of
-millimetres the second.
+are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` and `money` (digits
+after the point), `size` (a length before others in the same unit, which the last of them names), `pipe` (a nominal
+size), or what Python's own format takes, such as `.1f` and `g`. Of `[250 °F|140 °C]` the reader of inches gets the
+first, of millimetres the second.
 """
 
 import re
@@ -52,6 +52,8 @@ class _Slots:
             return "none"
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0) + finer}f} %"
+        if kind == "money":
+            return units.priced(f"{value:.{int(digits or 0) + finer}f}", self.unit_system)
         kind = measured(kind, self.on_a_line)
         if kind == "pipe":
             return pipe_size(value, self.unit_system)

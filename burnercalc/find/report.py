@@ -61,6 +61,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "kind": answer.opening.kind,
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
+            "said": units.show(answer.opening.price, "price", answer.opening.design.units),
             "cures": list(answer.opening.cures),
             "left": _faults(answer.opening.left),
             "link": to_link(answer.opening.design, base),
@@ -87,7 +88,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "to_spend": round(offer.bill.to_spend, 2),
         "on_the_list": round(offer.bill.listed, 2),
         "buy": [
-            {"what": one.words, "price": round(one.price, 2)}
+            {"what": one.words, "price": round(one.price, 2), "said": _thing(one, offer.design.units)}
             | ({} if one.used is None else {"used": round(one.used, 2)})
             for one in offer.buys
         ],
@@ -132,7 +133,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append(f"   {_sizes(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
         lines.append("   " + "; ".join(says(offer)))
-        lines.append("   buy: " + ("; ".join(_thing(one) for one in offer.buys) or "nothing"))
+        lines.append("   buy: " + ("; ".join(_thing(one, offer.design.units) for one in offer.buys) or "nothing"))
         if offer.gives_up:
             lines.append("   gives up: " + "; ".join(offer.gives_up))
         if offer.limited_by and not offer.faults:
@@ -166,7 +167,7 @@ def _opening_lines(answer: Answer) -> list[str]:
     opening = answer.opening
     if not opening:
         return ["No single purchase was found that helps."]
-    words = _thing(Bought("", opening.words, opening.price))
+    words = _thing(Bought("", opening.words, opening.price), opening.design.units)
     lines = [f"The smallest purchase that helps: {words}. It cures: {', '.join(opening.cures)}."]
     if opening.left:
         lines.append("Left even then:")
@@ -174,9 +175,10 @@ def _opening_lines(answer: Answer) -> list[str]:
     return lines
 
 
-def _thing(one: Bought) -> str:
-    used = f" (uses up {one.used:.2f} of it)" if one.used is not None and one.used < one.price - 0.005 else ""
-    return f"{one.words} {one.price:.2f}{used}" if one.price else one.words
+def _thing(one: Bought, system: str) -> str:
+    less = one.used is not None and one.used < one.price - 0.005
+    used = f" (uses up {units.show(one.used, 'price', system)} of it)" if less else ""
+    return f"{one.words} {units.show(one.price, 'price', system)}{used}" if one.price else one.words
 
 
 def says(offer: Offer) -> list[str]:
@@ -185,7 +187,11 @@ def says(offer: Offer) -> list[str]:
     all_of_them = f" for all {batch}" if batch > 1 else ""
     said = {key: shown(BY_TERM[key], offer.terms[key]) for key in KINDS}
     besides = offer.bill.to_spend - offer.bill.listed
-    split = f" ({offer.bill.listed:.2f} on the shopping list, {besides:.2f} besides)" if besides else ""
+    spent, listed, more = (
+        units.show(each, "price", offer.design.units) for each in (offer.terms["money"], offer.bill.listed, besides)
+    )
+    said["money"] = f"{spent} to spend"
+    split = f" ({listed} on the shopping list, {more} besides)" if besides else ""
     said["money"] += all_of_them + split
     set_h = result["hours_per_burner"] / 3600
     said["work"] += f"{all_of_them} ({set_h:.3g} h a burner as set, {PORT_S / 60:.0f} min a port, "

@@ -88,7 +88,7 @@ async function solve(next, from = origin) {
     refuse(reply.errors, typing);
     fillTyped(next, typing);
     if (shown && !held) keepTyped(shown.link, next);
-    state("error", "Not computed. The numbers are those of the last good settings.");
+    state("error", "Not computed: numbers of the last good settings.");
     showOld(reply.stopped || reply.broken ? "Not judged: the calculator did not finish. All that stands here is of the last good design."
       : "Not judged: a setting is refused. All that stands here is of the last good design.");
     return steps();
@@ -273,7 +273,7 @@ function wake() {
   if (shown) liven(shown);
 }
 
-const AGAIN = "The calculator broke off and is starting again. Nothing is lost.";
+const AGAIN = "It broke off and starts again. Nothing is lost.";
 let before = null; // how the page stood when it broke off
 let redo = false; // it is started again because somebody said so, after nothing more was asked
 let arrived = () => {};
@@ -307,11 +307,11 @@ const calculator = {
     root.dataset.broken = "";
     tell("calculator", "The calculator does not run.", ["Start it again", startAgain]);
     if (shown) {
-      state("error", "The calculator broke off. The numbers are those of the last good settings.");
+      state("error", "It broke off: numbers of the last good settings.");
       showOld("Not judged: the calculator broke off. All that stands here is of the last good design.");
       return notice(`The calculator broke off (${trouble}). Start it again, or reload the page: the design is kept. If it breaks again, undo the last change.`);
     }
-    state("error", "The calculator could not start. What you see is the example design; nothing here is computed.");
+    state("error", "The calculator could not start: an example only.");
     notice((navigator.onLine === false ? `There is no network, so the calculator could not be loaded (${trouble}). ` : `This browser could not start the calculator (${trouble}). `)
       + "The page shows the example only: do not build from it. A newer browser, or another try with a network, may help.");
   },
@@ -378,7 +378,7 @@ async function begin() {
   live().then(() => openAddress(), (error) => {
     if (root.dataset.broken !== undefined) return; // said already
     delete root.dataset.shared;
-    state("error", "The page's drawings could not be loaded.");
+    state("error", "The drawings could not be loaded.");
     notice(`The page is not complete (${error.message}). Reload it with a network.`);
     tell("page", `${navigator.onLine === false ? "There is no network, and a" : "A"} part of the page is missing.`, ["Reload", reload]);
   });

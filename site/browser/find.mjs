@@ -75,7 +75,7 @@ function show(reply) {
   if (way.length) {
     head.push(make("p", "caution", make("b", "", "None fits without a fault. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
-      head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.price.toFixed(2)})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
+      head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
         opens.left.length ? "Left even then: " : "", button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(faults(opens.left));
     } else head.push(make("p", "", "No single purchase was found that helps."));
@@ -105,8 +105,7 @@ function card(found) {
   const numbers = make("dl", "four");
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
-  const bought = make("ul", "", ...found.buy.map(({ what, price, used }) => make("li", "", price ? `${what} ${price.toFixed(2)}` : what,
-    used !== undefined && used < price ? ` (uses up ${used.toFixed(2)} of it)` : "")));
+  const bought = make("ul", "", ...found.buy.map(({ said }) => make("li", "", said)));
   const folded = make("details", "", make("summary", "", "What to buy"), bought);
   const word = make("p", "", make("b", "", `${found.verdict[0].toUpperCase()}${found.verdict.slice(1)}`),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);

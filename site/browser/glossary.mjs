@@ -8,7 +8,6 @@ export function wireGlossary(words) {
   const forms = words.flatMap(([word, others]) => [word, ...others]).sort((one, other) => other.length - one.length); // of two the longer one
   found = new RegExp(`\\b(?:${forms.join("|")})\\b`, "gi");
   meanings = Object.fromEntries(words.flatMap(([word, forms, meaning]) => [word, ...forms].map((form) => [form.toLowerCase(), { word, meaning }])));
-  addEventListener("scroll", () => byId("term").hidePopover?.(), { passive: true });
   all(".caution, dialog > p, dialog .help").forEach(explain);
 }
 
@@ -66,6 +65,6 @@ export function show(press) {
   box.showPopover();
   const { offsetWidth: wide, offsetHeight: high } = box;
   box.style.left = `${Math.max(8, Math.min((left + right - wide) / 2, document.documentElement.clientWidth - wide - 8))}px`;
-  box.style.top = `${bottom + 6 + high < innerHeight ? bottom + 6 : Math.max(8, top - 6 - high)}px`;
+  box.style.top = `${scrollY + (bottom + 6 + high < innerHeight ? bottom + 6 : Math.max(8, top - 6 - high))}px`;
   speak(box.textContent);
 }

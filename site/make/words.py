@@ -13,9 +13,9 @@ DANGERS = {
         "on, and let the box cool before you light it again.",
     ),
     "feed": (
-        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it stops. "
-        "Required: an air switch and a valve that closes the gas when air or power fails and is opened again by hand "
-        "only, and a check valve before the jet. Blower on an earthed socket behind an RCD (GFCI).",
+        "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it "
+        "stops. Required: an air switch; a valve that closes the gas when air or power fails and is opened "
+        "again by hand only; a check valve before the jet. Blower on an earthed socket behind an RCD (GFCI).",
         "Propane sinks and lies in pits and cellars; natural gas rises under roofs. Cylinders stand upright, outside "
         "or as your local code says, and are never heated. Black pipe only, no galvanised. A licensed gas fitter "
         "decides.",
@@ -64,8 +64,8 @@ UNKNOWNS = (
     "It knows published formulas, tables and the habits of the trade, and says for each number which of these it is. "
     "It has never seen your forge. A number marked common practice has no published source; one marked memory was "
     "typed from memory of its source.",
-    "It does not know how straight your pins are, how well the castable was vibrated, what your blower really gives, "
-    "how your local gas varies, how damp the day is, or how the flame behaves where ports, walls and work shape it. "
+    "It does not know how straight your pins are, how well the castable was vibrated, or what your blower "
+    "really gives. Nor how your gas varies, how damp the day is, or how ports, walls and work shape the flame. "
     "Bands say how far the known part may be off.",
     "Flashback, lift and distribution are estimates for choosing sizes and for knowing which way to turn a valve; the "
     "first fire, done carefully, is the test. Rules for gas trains, ventilation and cylinders differ by place: ask a "
@@ -102,6 +102,6 @@ SUBHEADS = {
     "refractory": "Refractory",
     "print_scale_x": "Printer",
     "batch_size": "A batch",
-    "price_steel": "Money, all in your own, and hours",
+    "money_sign": "Money, all in your own, and hours",
     "overhead": "Selling",
 }

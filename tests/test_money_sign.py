@@ -1,0 +1,68 @@
+"""Money is shown with the reader's own sign, on the page, the sheet and paper; no figure changes with it."""
+
+import json
+
+import pytest
+from pdf_reader import pages
+
+from burnercalc import Design, solve, worker
+from burnercalc.errors import InputErrors
+from burnercalc.files import FILES
+from burnercalc.link import from_link, to_link
+from burnercalc.sheet import shown
+
+
+@pytest.fixture(scope="module")
+def plain():
+    return solve(Design())
+
+
+@pytest.fixture(scope="module", params=["$", "€", "kr", "CHF"])
+def signed(request):
+    return request.param, solve(Design.from_texts({"money_sign": request.param}))
+
+
+def with_sign(sign, figure):
+    return f"{sign}{figure}" if sign in "$€" else f"{figure} {sign}"
+
+
+def test_every_figure_of_money_has_the_sign_and_stays_what_it_was(plain, signed):
+    sign, result = signed
+    money = [a for a in result.answers.values() if a.dimension in ("money", "price")]
+    assert len(money) > 12
+    for answer in money:
+        before = plain.answers[answer.key]
+        assert answer.value == before.value
+        assert shown(answer, "in") == shown(before, "in")  # measures alone carry no sign
+        assert shown(answer, result.design.units) == with_sign(sign, shown(before, "in")), answer.key
+    assert result["make_or_buy"].count(sign) == 5 and result["worth_selling"].count(sign) == 4
+    assert result.design.show("price_steel") == with_sign(sign, "2.00") + "/lb"
+    assert result.design.show("price_bag") == with_sign(sign, "95.00")
+
+
+def test_it_travels_in_a_link_and_the_default_is_as_before(plain, signed):
+    sign, result = signed
+    link = to_link(result.design)
+    design, ignored = from_link(link)
+    assert ignored == [] and design == result.design and design.money_sign == sign and design.units == "in"
+    assert to_link(plain.design) == "#v=2" and plain.design.money_sign is None
+    assert from_link("#v=1&rows=4")[0].money_sign is None
+
+
+def test_page_and_paper_show_it(signed):
+    sign, result = signed
+    reply = json.loads(worker.handle(json.dumps({"kind": "solve", "settings": {"money_sign": sign}})))
+    assert reply["fields"]["price_bag"]["unit"] == sign and reply["fields"]["price_bag"]["text"] == "95"
+    assert all(sign in row[-1] for row in reply["tables"]["shopping"]["rows"] if row[-1] != "none")
+    left = json.loads(worker.handle(json.dumps({"kind": "left", "settings": {"money_sign": sign}, "got": []})))
+    assert left["words"].count(sign) == 4
+    text = " ".join(page.text for page in pages(FILES["shopping-a4"][2](result, "")))
+    assert text.count(sign) > 20
+
+
+@pytest.mark.parametrize("text", ["abcde", "5", "=x", "<b>", "\u4e2d", "$1", ".kr", "\u20bd"])
+def test_what_is_no_sign_is_refused_with_one_that_is(text):
+    with pytest.raises(InputErrors) as refused:
+        Design.from_texts({"money_sign": text})
+    (error,) = refused.value.errors
+    assert error.field == "money_sign" and error.nearest == "$"
