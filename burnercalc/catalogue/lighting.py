@@ -96,7 +96,7 @@ FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold
 FILLS = "In {full:time 1} or less the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
-TOO_MUCH = "many side by side more, but {torch:power 2} is the most that even a torch holds for sure. "
+TOO_MUCH = "many side by side more. But {torch:power 2} is the most that even a torch holds for sure. "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 
@@ -208,8 +208,8 @@ ANSWERS = (
         "burnt_gas.alone_W",
         "power",
         "Lift in burnt gas",
-        meaning="Firing rate above which the flame of a cold port alone lifts off in a chamber full of burnt gas, at "
-        "the mixture that it is lit with; many side by side hold more.",
+        meaning="Firing rate above which the flame of one cold port lifts off in a chamber full of burnt gas, in the "
+        "mixture to light with. Many side by side hold more.",
         formula="as the lift in open air, without what a rich flame draws from that air",
         inputs=("lighting_ratio", "low_fire", *RESTS_ON),
         source=LIFT,
