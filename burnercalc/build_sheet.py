@@ -479,7 +479,7 @@ def _train(result):
         Figure(
             result.drawings["train"],
             TRAIN_MM,
-            "Gas, air, mixture; beside the line: on a branch; thick: safety; dashed: comfort",
+            "Gas, air, mixture; beside the line: on a branch, or between the others; thick: safety; dashed: comfort",
             scheme=True,
         ),
     ]

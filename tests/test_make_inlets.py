@@ -47,6 +47,7 @@ def test_the_train_splits_after_the_mixer_into_legs_alike(one, two):
     added = [row for row in two.tables["gas_train"].rows if row[2] not in {r[2] for r in one.tables["gas_train"].rows}]
     # A reducer more at 9, tee 14, legs 16, unions 18, elbows 10 each.
     names = ["tee", "2 x bell reducer", "2 x leg", "2 x union of a leg", "2 x elbow of a leg"]
+    names += ["9 x close nipple, air and mixture"]  # 5 of one inlet: one more before the tee, a reducer, two elbows
     assert [row[2] for row in added] == names and "223 mm" in added[2][3]
     # The legs lie an elbow of 1.75 in less a thread of 0.69 in above the union on inlet pipes of 3 in.
     over = next(part for part in two.part("train").parts if part.key == "leg").slots["over"]
@@ -54,7 +55,7 @@ def test_the_train_splits_after_the_mixer_into_legs_alike(one, two):
     assert (
         "one inlet" in two.drawings["section_across"].title and "one inlet" not in one.drawings["section_across"].title
     )
-    assert two["train_needed_cost"] - one["train_needed_cost"] == 9 + 14 + 2 * (16 + 18 + 10)
+    assert two["train_needed_cost"] - one["train_needed_cost"] == 9 + 14 + 2 * (16 + 18 + 10) + 4 * 5
 
 
 def test_tee_and_legs_cost_pressure_and_each_inlet_carries_half(one, two):

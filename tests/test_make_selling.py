@@ -65,9 +65,10 @@ def test_make_or_buy_stands_beside_each_break():
 def test_kept_and_sold_are_told_apart(default):
     """Work paid it costs own, sold it costs price: below, between and above both, and no profit that is a loss."""
     own, price = default["cost_with_work"], default["selling_price"]
-    assert own < 1200 < price
-    told = f"Selling does not pay: the price to ask, {price:.0f}, is {price - 1200:.0f} more than a bought one, 1200."
-    assert default["worth_selling"] == f"Making one for yourself saves {1200 - own:.0f}, work paid. {told}"
+    assert own < 1400 < price
+    told = f"Selling does not pay: the price to ask, {price:.0f}, is {price - 1400:.0f} more than a bought one, 1400."
+    between = solved(bought_price="1400")["worth_selling"]
+    assert between == f"Making one for yourself saves {1400 - own:.0f}, work paid. {told}"
     dear = solved(bought_price="3000")["worth_selling"]
     assert dear == (
         f"Making one for yourself saves {3000 - own:.0f}, work paid. Sold, the price to ask, {price:.0f}, is "

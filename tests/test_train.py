@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 
 import pytest
 from designs import solved
@@ -123,6 +124,64 @@ def test_gas_and_air_meet_in_a_tee_as_wide_as_the_mix_pipe():
         )  # fmt: skip
 
 
+def count(result, key):
+    return next((part.count for part in result.part("train").parts if part.key == key), 0)
+
+
+def test_a_nipple_joins_any_two_parts_whose_threads_are_inside():
+    """By hand. Cylinder: regulator to tee, cock to filter, filter to valve, to needle, to check valve, to a tee and a
+    tee and the jet holder: 8. Joint to damper, to flap, to mixing tee, elbow to union, to reducer: 5."""
+    r = solved()
+    assert (count(r, "gas_nipples"), count(r, "gauge_tee"), count(r, "pipe_nipples")) == (8, 3, 5)
+    assert count(solved(mix_pipe="2"), "pipe_nipples") == 4  # no reducer
+    assert count(solved(mix_pipe="2", mix_pipe_elbows="0"), "pipe_nipples") == 3  # the mix pipe screws into the union
+    assert count(solved(firing_rate="450 kBtu/h"), "gas_nipples") == 9  # two valves
+    # Line: cock to trap, to regulator, a tee to valve, to needle, to check valve, to a tee and a tee and the jet holder
+    assert count(solved(fuel="natural_gas"), "gas_nipples") == 8
+
+
+def test_cylinders_and_burners_that_share_hang_on_a_manifold():
+    assert "manifold" not in parts(solved())
+    for texts, connectors in (({"cylinder_count": "3"}, 3), ({"cylinder_count": "3", "burner_count": "2"}, 2)):
+        r = solved(**texts)
+        assert parts(r)[:3] == ["connector", "manifold", "regulator"] and count(r, "connector") == connectors
+    assert sizes(r)["manifold"].startswith("3 cylinders, 2 burners")
+    assert sizes(r)["flexible_joint"] == "bore 2 9/32 in or more, one for all burners"
+
+
+def test_ratings_are_those_that_are_sold():
+    cylinder, line = {"from_cylinder": True}, {"from_cylinder": False}
+    assert t.rated_Pa(pressure_Pa=5 * PSI, unit="in", **cylinder) == pytest.approx(30 * PSI)
+    assert t.rated_Pa(pressure_Pa=20.1 * PSI, unit="in", **cylinder) == pytest.approx(60 * PSI)
+    assert t.rated_Pa(pressure_Pa=0.35e5, unit="mm", **cylinder) == pytest.approx(2.5e5)
+    assert t.rated_Pa(pressure_Pa=7 * WATER, unit="in", **line) == pytest.approx(140 * WATER, rel=1e-5)
+    assert t.rated_Pa(pressure_Pa=20e2, unit="mm", **line) == pytest.approx(350e2)
+    assert t.rated_Pa(pressure_Pa=1e9, unit="mm", **line) == pytest.approx(1e5)
+
+
+def test_a_regulator_gets_at_least_what_it_gives():
+    big = solved(firing_rate="500 kBtu/h", gas_pressure="15 psi", mix_pipe="2-1/2")
+    slots = next(part.slots for part in big.part("train").parts if part.key == "regulator")
+    assert slots["inlet"] >= slots["outlet"] > 15 * PSI
+
+
+def test_a_line_of_more_than_half_a_psi_has_no_listed_connector():
+    for pressure, words in (("7 inH2O", "up to 6.0 ft"), ("2 psi", "rigid pipe")):
+        r = solved(fuel="natural_gas", gas_pressure=pressure)
+        assert words in sizes(r)["line_connector"]
+        assert ("the house's own" in sizes(r)["line_regulator"]) is (pressure == "7 inH2O")
+
+
+@pytest.mark.parametrize(
+    "texts", [{}, {"burner_count": "2"}, {"fuel": "natural_gas", "inlets": "2", "body_length": "20 in"}]
+)
+def test_no_inch_stands_in_a_metric_train(texts):
+    """Pipe by DN, hose in mm, pressures in bar or mbar."""
+    for row in solved(**texts, units="mm").tables["gas_train"].rows:
+        said = " ".join((row[2], row[3], row[6]))
+        assert not re.search(r"[0-9] ?(in|ft|psi|°F)\b|[0-9]/[0-9]|#[0-9]|kBtu", said), said
+
+
 def test_reducers_go_one_size_a_step():
     assert t.reducers("2", "2") == ()
     assert t.reducers("1-1/2", "2") == (("1-1/2", "2"),)
@@ -141,8 +200,8 @@ def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
         "connector regulator gauge hose cock filter solenoid flame_guard needle check_valve jet_gauge gauge_cock "
-        "low_gauge jet_holder bushing filter_guard flexible_joint tap air_switch damper air_flap mixer mix_pipe "
-        "mix_tap elbow union reducer"
+        "low_gauge jet_holder bushing gauge_tee gas_nipples filter_guard blower_plate flexible_joint tap air_switch "
+        "damper air_flap mixer mix_pipe mix_tap elbow union reducer pipe_nipples"
     )
     found = sizes(r)
     assert found["regulator"].startswith("4.93 psi out, at least 150 kBtu/h")  # 4.83 at the jet, 0.1 in the hose
@@ -191,7 +250,7 @@ def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
     safety = (16 + 20 + 80 + 110 + 35) + (15 + 40 + 45)
-    needed = (12 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7) + (3 + 25) + (14 + 28 + 3 + 10 + 9)
+    needed = (12 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7 + 3 * 3 + 8 * 2) + (15 + 3 + 25) + (14 + 28 + 3 + 10 + 9 + 5 * 5)
     comfort = 12 + 14 + 18
     assert (train.safety_cost, train.needed_cost, train.comfort_cost) == (safety, needed, comfort)
     rows = {row[0]: row[4] for row in solved().tables["cost_lines"].rows}
@@ -254,4 +313,4 @@ def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 28)] and rows[4]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 32)] and rows[4]["purpose"] == "safety"

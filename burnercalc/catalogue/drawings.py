@@ -218,7 +218,8 @@ DRAWINGS = (
     Drawing(
         "train",
         "Gas and air train, in the order of flow",
-        "Gas from the left, air from the right, mixture down to the burner; beside the line what stands on a branch. "
+        "Gas from the left, air from the right, mixture down to the burner; beside the line what stands on a branch, "
+        "with no line to it what goes between the others. "
         "Numbers are those of the list; thick is safety, thin what the burner needs, dashed comfort.",
         words=TRAIN_WORDS,
         room="feed",

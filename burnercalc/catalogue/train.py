@@ -7,6 +7,11 @@ PARTS = {
         "the cylinder's own thread; {rate:power} in all",
         "Joins the cylinder. A quick-closing one may choke above [100 kBtu/h|30 kW]: then the screwed one.",
     ),
+    "manifold": (
+        "gas manifold, this burner's piece",
+        "{cylinders} cylinders, {burners} burners; a check valve for each cylinder",
+        "Lets cylinders be drawn from together, and burners share them. Each burner has its own regulator after it.",
+    ),
     "regulator": (
         "adjustable regulator",
         "{outlet:gas_pressure} out, at least {capacity:power}, from {inlet:gas_pressure} up",
@@ -14,7 +19,7 @@ PARTS = {
     ),
     "line_regulator": (
         "line regulator",
-        "{outlet:gas_pressure} out, at least {capacity:power}",
+        "{outlet:gas_pressure} out, at least {capacity:power}; the house's own where it holds that",
         "Holds the gas pressure steady while others draw. Its vent ends outdoors.",
     ),
     "gauge": (
@@ -39,12 +44,12 @@ PARTS = {
     ),
     "hose": (
         "gas hose",
-        "bore {bore:length}, up to {length:long_length}; takes {drop:gas_pressure} at high fire",
+        "bore {bore:length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
         "Marked for LP gas, as short as it goes, away from heat, not through a wall.",
     ),
     "line_connector": (
         "listed connector",
-        "bore {bore:length}, up to {length:long_length}; takes {drop:gas_pressure} at high fire",
+        "bore {bore:length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
         "Joins the burner to the fixed pipe.",
     ),
     "cock": (
@@ -110,6 +115,22 @@ PARTS = {
         "{pipe:pipe}",
         "In the air only, before the jet: takes up the blower's shake.",
     ),
+    "blower_plate": (
+        "plate on the blower's outlet",
+        "{pipe:pipe} nipple in it, holes as the blower's",
+        "From the blower's flange to pipe.",
+    ),
+    "gauge_tee": ("tee of a gauge or switch", "{pipe:pipe}, branch [1/4 in|DN 8]", "Lets it stand beside the line."),
+    "gas_nipples": (
+        "close nipple, gas",
+        "{pipe:pipe}, black steel",
+        "One between any two parts whose threads are both inside.",
+    ),
+    "pipe_nipples": (
+        "close nipple, air and mixture",
+        "{pipe:pipe}, black steel",
+        "One between any two parts whose threads are both inside.",
+    ),
     "header": (
         "air header, this burner's piece",
         "bore {bore:length} or more, feeds {burners} burners",
@@ -173,6 +194,12 @@ TRAIN_WORDS = {
     "air_switch.size.weak": WEAK_SWITCH,
     "leg.size.nipple": LEG,
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
+    "line_regulator.size.house": PARTS["line_regulator"][1],
+    "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
+    "line_connector.size.house": PARTS["line_connector"][1],
+    "line_connector.size.fixed": "rigid pipe, bore {bore:length}; takes {drop:gas_pressure} at high fire. Listed "
+    "connectors end at [14 in H₂O|35 mbar]",
+    "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
     "to": " to ",

@@ -25,7 +25,13 @@ GAUGES_PA = {
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
-LEAST_RATED_PA = {True: 30 * PSI_PA, False: 5 * PSI_PA}  # what a failing regulator may pass on, of a cylinder or a line
+# Ratings of gas parts as sold, {from a cylinder: {unit: ...}}; the least is what a failing regulator may pass on, some
+# 30 psi of a cylinder and 5 psi of a line: common practice.
+RATED_PA = {
+    True: {"in": tuple(n * PSI_PA for n in (30, 60, 125, 250)), "mm": tuple(n * 1e5 for n in (2.5, 4, 10, 16))},
+    False: {"in": tuple(n * INCH_WATER_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
+}
+CONNECTOR_MOST_PA = 14 * INCH_WATER_PA  # listed appliance connectors go no higher: half a psi (memory)
 # Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
 BUSHED = {
     "1/4": "1/8",
@@ -101,6 +107,18 @@ def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
     """
     scales = GAUGES_PA[from_cylinder][unit]
     return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
+
+
+def rated_Pa(*, pressure_Pa, unit, from_cylinder):
+    """Rating of the lowest gas part sold by `unit` that stands one and a half times a pressure [Pa].
+
+    The highest one where even that does not.
+
+    Source: common practice; ratings as sold
+    Checked by: tests/test_train.py
+    """
+    sold = RATED_PA[from_cylinder][unit]
+    return next((rated for rated in sold if rated >= 1.5 * pressure_Pa), sold[-1])
 
 
 def reducers(smaller, larger):

@@ -1,6 +1,7 @@
 """The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
 
 from dataclasses import dataclass
+from math import ceil
 from typing import Any
 
 from ..making import train as making
@@ -23,9 +24,23 @@ SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "flame_guard",
 SAFETY += ("air_switch", "air_flap")
 COMFORT = ("gauge", "flexible_joint", "union")
 # What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
-BRANCHES = ("gauge", "flame_guard", "jet_gauge", "gauge_cock", "low_gauge", "air_switch", "tap", "mix_tap")
+BRANCHES = (
+    "gauge",
+    "low_gas_switch",
+    "flame_guard",
+    "jet_gauge",
+    "gauge_cock",
+    "low_gauge",
+    "air_switch",
+    "tap",
+    "mix_tap",
+)
 CASES = ("weak", "light", "nipple", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge",)  # on that of the part before it
+LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples")  # between the others, several of them
+# Bodies with threads inside, which a nipple joins to a body before them.
+GAS_BODIES = ("filter", "trap", "line_regulator", "solenoid", "needle", "check_valve", "jet_holder")
+PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_elbow")
 
 
 @dataclass(frozen=True)
@@ -77,6 +92,8 @@ def train(
     inlet: str,
     inlets: int,
     lit_by: str,
+    cylinder_count: int,
+    burner_count: int,
     units: str,
 ) -> Train:
     high_Pa = jet.supply_Pa
@@ -92,7 +109,9 @@ def train(
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
-    rated = {"rated": max(1.5 * high_Pa, making.LEAST_RATED_PA[from_cylinder])}
+    rated = {"rated": making.rated_Pa(pressure_Pa=high_Pa + drop_Pa, unit=units, from_cylinder=from_cylinder)}
+    outlet_Pa = high_Pa + drop_Pa
+    shared = burner_count > 1
     switch = {"pressure": lighting_card.switch_Pa}
     if lighting_card.switch_before:
         switch["weak"] = lighting_card.pipe_switch_Pa
@@ -106,17 +125,20 @@ def train(
         listed.append((stretch, key, count, pipe, {"pipe": pipe, **slots}))
 
     if from_cylinder:
-        add("gas", "connector", rate=firing.installed_W)
-        add("gas", "regulator", capacity=capacity, outlet=high_Pa + drop_Pa, inlet=cylinders.least_Pa)
-        add("gas", "gauge", scale=gauge_Pa(high_Pa + drop_Pa))
+        add("gas", "connector", count=ceil(cylinder_count / burner_count), rate=firing.installed_W)
+        if shared or cylinder_count > 1:
+            add("gas", "manifold", cylinders=cylinder_count, burners=burner_count)
+        add("gas", "regulator", capacity=capacity, outlet=outlet_Pa, inlet=max(cylinders.least_Pa, outlet_Pa))
+        add("gas", "gauge", scale=gauge_Pa(outlet_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "cock", **rated)
         add("gas", "filter")
     else:
         add("gas", "cock", **rated)
         add("gas", "trap")
-        add("gas", "line_regulator", capacity=capacity, outlet=high_Pa + drop_Pa)
-        add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
+        by = "fixed" if outlet_Pa > making.CONNECTOR_MOST_PA else "house"
+        add("gas", "line_regulator", capacity=capacity, outlet=outlet_Pa, case=by)
+        add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa, case=by)
         add("gas", "low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
@@ -133,11 +155,18 @@ def train(
     steps = making.bushings(mix_pipe, size)
     if steps:
         add("gas", "bushing", mix_pipe, count=len(steps), sizes=(mix_pipe, *(to for _, to in steps)))
+    tees = sum(key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch") for _, key, *_ in listed)
+    add("gas", "gauge_tee", count=tees)
+    bodies = sum(count for _, key, count, *_ in listed if key in GAS_BODIES)
+    add("gas", "gas_nipples", count=bodies + tees - (not from_cylinder))  # a connector ends in a thread outside
     add("air", "filter_guard", mix_pipe)
-    add("air", "flexible_joint", mix_pipe)
     if blower.burners > 1:
         bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
+        add("air", "flexible_joint", mix_pipe, bore=bore_m, case="shared")
         add("air", "header", mix_pipe, burners=blower.burners, bore=bore_m)
+    else:
+        add("air", "blower_plate", mix_pipe)
+        add("air", "flexible_joint", mix_pipe)
     add("air", "tap", "1/8")
     if lighting_card.switch_before:
         add("air", "air_switch", mix_pipe, **switch)
@@ -162,6 +191,8 @@ def train(
         add("mixture", "leg", inlet, count=inlets, length=legs.leg_m, over=legs.over_m, **nipple)
         add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
         add("mixture", "leg_elbow", inlet, count=inlets)
+    bodies = sum(count for _, key, count, *_ in listed if key in PIPE_BODIES)
+    add("mixture", "pipe_nipples", mix_pipe, count=bodies - 1)  # the mix pipe has threads outside
     parts = tuple(
         Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed
@@ -188,4 +219,4 @@ def _purpose(key):
 
 def _case(slots):
     """Which of a part's sentences fits."""
-    return next((case for case in CASES if case in slots), "")
+    return slots.get("case") or next((case for case in CASES if case in slots), "")

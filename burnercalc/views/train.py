@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle, shape_box
-from ..parts.train import BRANCHES, ON_BRANCH, Train
+from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
 from .view import Say, Shapes
 
 TEXT_MM = 2.6
@@ -65,13 +65,14 @@ def train_drawing(train: Train, say: Say) -> Shapes:
 
 @dataclass(frozen=True)
 class _Box:
-    """`branch`: it stands beside the line; `on_box`: on the branch of the one above it."""
+    """`branch`: it stands beside the line; `on_box`: on the branch of the one above it; `loose`: between others."""
 
     name: str
     number: str
     layer: str
     branch: bool
     on_box: bool
+    loose: bool = False
 
 
 def _end(name):
@@ -86,8 +87,9 @@ def _boxes(parts, numbers, say):
             named(part, say),
             str(numbers[id(part)]),
             layers[part.purpose],
-            part.key in BRANCHES,
+            part.key in BRANCHES or part.key in LOOSE,
             part.key in ON_BRANCH,
+            part.key in LOOSE,
         )
         for part in parts
     ]
@@ -116,6 +118,8 @@ def _chain(x, top, boxes, bottom, first=None):
         shapes += [*_box(middle, y, box), _name(middle, y, box)]
         if box.on_box:
             shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
+        elif box.loose:
+            continue
         elif box.branch:
             shapes.append(Line(x, y, middle - half, y, "window"))
         else:

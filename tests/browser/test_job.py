@@ -510,6 +510,21 @@ def test_a_blower_by_its_kind_fills_both_settings_and_a_plates_flow_stays(hosted
     assert not page.locator("#set-cylinder").is_visible() and page.locator("#set-gas_pressure").is_visible()
 
 
+def test_another_supply_of_gas_brings_its_own_pressure_unless_it_is_mine(hosted):
+    put(hosted, "gas_pressure", "10")
+    put(hosted, "fuel", "natural_gas")
+    assert "gas_pressure" not in hosted.evaluate("() => location.hash")
+    assert field(hosted, "gas_pressure").input_value() == "7"
+    put(hosted, "gas_pressure", "9")
+    hosted.tap("#set-gas_pressure .name")
+    hosted.tap("#set-gas_pressure .mine")
+    hosted.wait_for_function("() => location.hash.includes('mine=gas_pressure')")
+    settle(hosted)
+    put(hosted, "fuel", "propane")
+    design = from_link(hosted.evaluate("() => location.hash"))[0]
+    assert (design.fuel, design.texts["gas_pressure"]) == ("propane", "9inH2O")
+
+
 @pytest.mark.parametrize("language", ["de-DE", "en-GB"])
 def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
     context = host(chromium.new_context(**PHONE, service_workers="block", locale=language))
