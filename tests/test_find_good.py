@@ -141,7 +141,7 @@ def test_good_on_the_command_line(capsys):
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O", "--json"]) == 0
     data = json.loads(capsys.readouterr().out)
     assert data["before"]["blower"] == "stop" and data["after"]["blower"] in ("good", "note")
-    assert data["changes"] and {"setting", "label", "before", "after", "mends", "text"} == set(data["changes"][0])
+    assert data["changes"] and {"setting", "label", "before", "after", "mends", "says"} == set(data["changes"][0])
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
     assert "->" in capsys.readouterr().out
 

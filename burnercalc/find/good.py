@@ -72,7 +72,7 @@ class Moved:
 
 @dataclass(frozen=True)
 class Tried:
-    """A cure of a fault that stays. `why` it is no way: mine, end, short or spoils, the last with labels of checks."""
+    """A cure of a fault that stays. `why` it is no way: mine, auto, end, short or spoils, with the checks it spoils."""
 
     fault: str
     label: str
@@ -160,7 +160,8 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     was = bench.words(changes)
     checked = bench.result(changes).checks
     for change in checked[fault.key].changes:
-        label, why, spoils = BY_KEY[change.setting].label, "end", tuple[str, ...]()
+        follows = bench.result(changes).design.value(change.setting) == "auto"
+        label, why, spoils = BY_KEY[change.setting].label, "auto" if follows else "end", tuple[str, ...]()
         texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)
         for text in () if change.setting in bench.mine else texts:
             made = _with(changes, change.setting, text)

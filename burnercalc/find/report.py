@@ -225,7 +225,7 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
                     {"check": kept.key, "label": kept.label, "verdict": kept.verdict, "to_spare": kept.spare}
                     for kept in one.mends
                 ],
-                "text": mends_text(one),
+                "says": mends_said(one),
             }
             for one in mended.changes
         ],
@@ -245,7 +245,7 @@ def mended_text(mended: Mended, base: str = "") -> str:
     if not mended.changes:
         lines = ["Nothing to change: every check is good." if not mended.left else "No change was found that helps."]
     else:
-        lines = [f"{one.label}: {one.before} -> {one.after}: {mends_text(one)}" for one in mended.changes]
+        lines = [f"{one.label}: {one.before} -> {one.after} ({'; '.join(mends_said(one))})" for one in mended.changes]
     lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
     for fault in mended.left:
         lines.append(f"left: {fault.verdict.upper()} {fault.text}")
@@ -253,9 +253,9 @@ def mended_text(mended: Mended, base: str = "") -> str:
     return "\n".join([*lines, mended.link(base)]) + "\n"
 
 
-def mends_text(one: Moved) -> str:
+def mends_said(one: Moved) -> list[str]:
     """What a change mends, and what margin is left then."""
-    return "; ".join(f"{kept.label} {_spare(kept)}" for kept in one.mends)
+    return [f"{kept.label}: {_spare(kept)}" for kept in one.mends]
 
 
 def _spare(kept: Kept) -> str:
@@ -266,6 +266,7 @@ def _spare(kept: Kept) -> str:
 
 WHY = {
     "mine": "yours, so it stays",
+    "auto": "follows the chamber by itself",
     "end": "goes no further",
     "short": "not enough by itself",
     "spoils": "mends it, but then something else is wrong ({})",

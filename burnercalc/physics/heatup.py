@@ -105,18 +105,19 @@ class WallMarch:
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
         k = self.conductivities
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
-        links = [_mean_conductivity(self.linings[0], hot_guess_K, self.temps[0]) / self.to_hot[0]]
-        links += [1 / (cold / k1 + hot / k2) for cold, k1, hot, k2 in zip(self.to_cold, k, self.to_hot[1:], k[1:])]
+        self.link = _mean_conductivity(self.linings[0], hot_guess_K, self.temps[0]) / self.to_hot[0]
         # Film coefficient from the last shell temperature, from 1 K of rise when there is none yet.
         warm = max(self.shell_K, self.ambient_K + 1.0)
         self.film = self.film_loss_W(self.faces, warm) / (warm - self.ambient_K)
         self.out = 1 / (self.to_cold[-1] / k[-1] + 1 / self.film)
-        self.step_s, self.link = step_s, links[0]
+        self.step_s = step_s
         # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
-        masses, capacities, temps, lines = self.masses, self.capacities, self.temps, []
+        masses, capacities, temps = self.masses, self.capacities, self.temps
+        to_hot, to_cold, lines = self.to_hot, self.to_cold, []
         towards, start, slope = self.out, self.ambient_K, 0.0
         for i in range(len(masses) - 1, -1, -1):
-            inertia, link = masses[i] * capacities[i] / step_s, links[i]
+            inertia = masses[i] * capacities[i] / step_s
+            link = 1 / (to_cold[i - 1] / k[i - 1] + to_hot[i] / k[i]) if i else self.link
             pivot = inertia + link + towards * (1 - slope)
             start, slope, towards = (inertia * temps[i] + towards * start) / pivot, link / pivot, link
             lines.append((start, slope))

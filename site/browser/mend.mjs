@@ -40,12 +40,14 @@ function table(caption, heads, rows) {
     make("tbody", "", ...rows.map((row) => make("tr", "", ...row.map((words) => cell("td", words))))));
 }
 
+const lines = (words) => make("ul", "", ...words.map((line) => make("li", "", line)));
+
 function showGood(reply, status) {
   const { changes, mended, left } = reply;
   status.textContent = !changes.length ? (left.length ? "No change was found that helps." : "Nothing to change: every check is good.")
     : left.length ? `${mended.length} of ${mended.length + left.length} faults go; the others stay.` : "All checks turn good.";
   const parts = [];
-  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then", "What it mends"], changes.map(({ label, before, after: then, text }) => [label, before, then, text])));
+  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then", "What it mends"], changes.map(({ label, before, after: then, says }) => [label, before, then, lines(says)])));
   const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, verdict, reply.after[check] ?? "gone"]);
   if (verdicts.length) parts.push(table("What the checks say", ["Check", "Now", "Then"], verdicts));
   for (const { check, label, text } of left) {
