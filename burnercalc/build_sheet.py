@@ -42,6 +42,7 @@ SLENDER = 2.5  # a body longer than this many widths has its section along over 
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
 MOST_HOLES = 90
+PRACTICE = "common practice"
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
@@ -606,10 +607,11 @@ def _lighting(result):
 
 
 def _tags(rows):
-    """What the steps rest on, each once; the page tells it step by step."""
+    """What the steps rest on, each once, practice last; the page tells it step by step."""
     parts = list(dict.fromkeys(part for _, _, source in rows for part in source.split("; ")))
-    whole = [part for part in parts if not any(part in other for other in parts if other != part)]
-    return "; ".join(whole) + "."
+    whole = [part for part in parts if not part.endswith(PRACTICE)]
+    whole = [part for part in whole if not any(part in other for other in whole if other != part)]
+    return "; ".join((*whole, *([PRACTICE] if any(part.endswith(PRACTICE) for part in parts) else []))) + "."
 
 
 def _faults(result):

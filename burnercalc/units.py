@@ -428,9 +428,9 @@ def show(
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
-    under an hour in minutes, from three days on in days; traces of gas in ppm; money from 10 on whole. `exact` keeps
-    the unit, and what a tape cannot show as a decimal, so that the text can be read back without loss. `finer` gives so
-    many digits more than usual; of inches first 1/64, then decimals.
+    under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; money from 10
+    on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that the text can be read back
+    without loss. `finer` gives so many digits more than usual; of inches first 1/64, then decimals.
     """
     if value is None:
         return "none"
@@ -442,7 +442,7 @@ def show(
     if dimension == "gas_share" and 0 < value < 5e-3 and not exact:
         return f"{significant(1e6 * value, digits + finer)} ppm"
     if dimension == "time" and not exact:
-        unit = "min" if value < 3600 else unit if value < 3 * 86400 else "day"
+        unit = "s" if 0 < value < 60 else "min" if value < 3600 else unit if value < 3 * 86400 else "day"
     number = from_si(value, unit, si_unit_of(dimension))
     if dimension == "length" and unit == "in":
         if is_on_tape(number):

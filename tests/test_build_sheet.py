@@ -226,17 +226,17 @@ def test_the_level_inside_stands_with_the_casting():
 
 
 def test_the_slide_is_drawn_with_its_hole_and_marks():
-    """The hole of 29/64 in in the middle of a bore of 1.610 in; edges 0.067 and 0.328 in back at low and high fire."""
+    """The hole of 15/32 in in the middle of a bore of 1.610 in; edges 0.047 and 0.323 in back at low and high fire."""
     result, _, read = sheet({})
     drawing = result.drawings["slide"]
     hole, bore = (
         [s for s in drawing.shapes if isinstance(s, Circle) and s.layer == layer] for layer in ("port", "hidden")
     )
     assert [(c.x, c.y) for c in (*hole, *bore)] == [(0.0, 0.0), (0.0, 0.0)]
-    assert hole[0].r == pytest.approx(29 / 128 * 25.4) and bore[0].r == pytest.approx(1.610 / 2 * 25.4, rel=1e-3)
+    assert hole[0].r == pytest.approx(15 / 64 * 25.4) and bore[0].r == pytest.approx(1.610 / 2 * 25.4, rel=1e-3)
     edges = {round((bore[0].r - s.y1) / 25.4, 3) for s in drawing.shapes if isinstance(s, Line) and s.y1 == s.y2}
-    assert {0.067, 0.328} <= edges
-    assert "hole for LIGHT: drill 29/64 in" in words_of(read) and "Slide of the damper, shut" in words_of(read)
+    assert {0.047, 0.323} <= edges
+    assert "hole for LIGHT: drill 15/32 in" in words_of(read) and "Slide of the damper, shut" in words_of(read)
     unlit = solve(Design.from_texts({"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6"})).drawings["slide"]
     assert not any(isinstance(s, Circle) and s.layer == "port" for s in unlit.shapes)
 

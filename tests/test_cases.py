@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import COOL, DOWN, GIANT, KNIFE, LOOSE, SHORT, SMITH, UP, WAYS
+from test_lighting import CLOSE, COOL, DOWN, GIANT, KNIFE, LOOSE, SHORT, SMITH, TORCH, UP, WAYS
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -130,6 +130,9 @@ FURTHER = (
     {**SMITH, "burner_count": "4"},
     {**SMITH, "burner_count": "8", "blowers": "each"},
     {**KNIFE, "lit_by": "hand"},
+    {**CLOSE, "lit_by": "hand"},
+    {**CLOSE, "lit_by": "stand"},
+    {**TORCH, "lit_by": "guard"},
     {**KNIFE, "lit_by": "stand"},
     GIANT,
     {**GIANT, "lit_by": "guard"},

@@ -207,10 +207,10 @@ def test_every_setting_keeps_its_rule():
         assert not found.stays or low >= off * glowing_W(r) * (1 - 1e-9)
         assert high >= wide * low * (1 - 1e-9) and found.open_share >= 0.05 and found.equivalence_ratio <= 1.3
         least = 0.5 * PSI_PA if r.part("gas").liquid else 0.5 * INH2O_PA
-        assert found.gas_Pa >= least * (1 - 1e-6)
+        assert found.gas_Pa.low >= least * (1 - 1e-6)
         assert r.part("jet").rate_through_W(
             r.part("jet").drill.diameter_m,
-            found.gas_Pa,
+            found.gas_Pa.value,
             r.part("shop").pressure_Pa + r.part("resistance").pressure_Pa(found.mixture_m3_s),
         ) == pytest.approx(value, rel=1e-6)
     assert lit >= 10
@@ -223,7 +223,7 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
     assert r.checks["lighting"].verdict == "note" and r.part("lighting").close
     assert glowing_W(r) < r["lighting_rate"] < r.part("lighting").lift_W
     assert stays["lighting_rate"] / 1.1 >= glowing_W(stays) and stays.part("lighting").stays
-    assert stays.checks["lighting"].verdict == "good" and "may stay there" in stays.checks["lighting"].text
+    assert not stays.part("lighting").close and "set it exactly" not in stays.checks["lighting"].text
     assert none.checks["lighting"].verdict == "caution" and "Pop or flutter: gas off" in none.checks["lighting"].text
     assert none["lighting_rate"] == none.answers["lighting_rate"].band[1] < 1.02 * glowing_W(none)
     assert "run back" in card(**SHORT)["It burns"][1]
@@ -231,8 +231,8 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
 
 def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
     down, up = card(**NEUTRAL)["The walls glow"][1], card(**CLOSE)["The walls glow"][1]
-    assert "one valve at a time: AIR FIRST, then gas" in down and "Not before" in down
-    assert "in 3 equal steps, one valve at a time: GAS FIRST, then air" in up
+    assert "one valve at a time, AIR FIRST, then gas" in down and "Not before" in down
+    assert "in 3 equal steps, one valve at a time, GAS FIRST, then air" in up
     assert "In 3 equal steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
 
 
@@ -402,7 +402,7 @@ def test_the_card_has_every_step_with_its_source():
     [
         ("Purge", ("Gas shut", "1 min", "Five volumes")),
         ("Torch first", ("on a stand", "before any gas", "till the walls glow")),
-        ("Set", ("slide shut on its hole, drilled 29/64 in", "before the jet", "8.2 % open", "Mark the valve")),
+        ("Set", ("slide shut on its hole, drilled 15/32 in", "before the jet", "8.2 % open", "Mark the valve")),
         ("3 s", ("Hand on the cock", "gas off", "after the first hiss", "0.8 s to the face")),
         ("Not lit, or it goes out", ("Gas off", "purge again for 1 min", "propane")),
         (
@@ -415,7 +415,7 @@ def test_the_card_has_every_step_with_its_source():
                 "gas off",
             ),
         ),
-        ("Poison", ("5.4 % to 8.4 %", "Outdoors", "2200 cfm", "doors open on two sides")),
+        ("Poison", ("3.4 % to 6.5 %", "Outdoors", "1800 cfm", "doors open on two sides")),
         ("The walls glow", ("AIR FIRST", "then gas", "damper to LOW")),
         ("While it burns", ("1400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
@@ -539,15 +539,16 @@ def test_what_is_lit_below_low_fire_does_not_let_go_of_the_gas():
 
 
 def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
-    """8.18 % of a bore of 1.610 in is a hole of 0.460 in: 29/64 is 0.453, which lets 3.2 % less air through."""
+    """8.18 % of a bore of 1.610 in is a hole of 0.460 in: 29/64 is 0.453, which lets 3.2 % less air through, but richer
+    than 1.25 a torch may lose the flame in burnt gas; 15/32 is 0.469, with 3.6 % more."""
     r = solved()
     mark, hand = r.part("lighting_slide"), r.answers["lighting_ratio_by_hand"]
-    assert r["lighting_mark"] == "slide shut on its hole, drilled 29/64 in"
-    wanted = r["lighting_ratio"] * r["lighting_damper"] * (1.610 / 0.453125) ** 2
-    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.240
+    assert r["lighting_mark"] == "slide shut on its hole, drilled 15/32 in"
+    wanted = r["lighting_ratio"] * r["lighting_damper"] * (1.610 / 0.46875) ** 2
+    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.1585
     # A gauge of 3 psi to 2 % of it at 0.85 psi is 3.5 % of the gas; with 2 % of the hole 4.1 %.
-    assert hand.band == pytest.approx((1.240 * 0.959, 1.240 * 1.041), rel=1e-3)
-    assert r.checks["lighting_by_hand"].verdict == "good" and "1.19 to 1.29" in r.checks["lighting_by_hand"].text
+    assert hand.band == pytest.approx((1.1585 * 0.959, 1.1585 * 1.041), rel=1e-3)
+    assert r.checks["lighting_by_hand"].verdict == "good" and "1.11 to 1.21" in r.checks["lighting_by_hand"].text
     assert solve(Design.from_texts({"units": "mm"}))["lighting_mark"] == "slide shut on its hole, drilled 11.7 mm"
 
 
@@ -584,7 +585,7 @@ def test_what_a_hand_may_miss_is_told():
         and "1.09 is one that even a torch does not hold" in far.text
     )
     r = solved(**HOUSE, port_diameter="9/32 in")
-    missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"held": (False, True)}}))
+    missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
     assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
     assert solved(**WAYS["gas"]).checks.get("lighting_by_hand") is None
     assert "(water in a tube)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
@@ -631,10 +632,13 @@ def test_carbon_monoxide_while_it_waits_by_hand():
     at 2516 Btu/ft3 are 17.2 cfh: 0.32 cfm of CO, in 1,600 cfm 200 ppm."""
     r = solved()
     low, high = r.answers["lighting_co"].band
-    assert r["lighting_co"] == pytest.approx(0.058, rel=0.03) and 0.045 < low < 0.058 < high < 0.085
+    assert r["lighting_co"] == pytest.approx(0.058, rel=0.03) and low == pytest.approx(
+        0.031 + 0.11 * (0.058 - 0.031), rel=0.04
+    )
+    assert 0.058 < high < 0.085
     cfm = 0.3048**3 / 60
     assert r["lighting_fresh_air"] / cfm == pytest.approx(1600, rel=0.04)
-    assert r.answers["lighting_fresh_air"].band[1] > 1.3 * r["lighting_fresh_air"]  # what hand and gauge may miss
+    assert r.answers["lighting_fresh_air"].band[0] < 0.7 * r["lighting_fresh_air"]  # what hand and gauge may miss
 
 
 def test_all_burners_that_wait_are_breathed():
@@ -770,3 +774,97 @@ def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
     r = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end")
     assert not r.part("lighting").stays and r.checks["lighting"].verdict == "caution"
     assert r.checks["turning"].verdict == "note" and 0.5 < r.checks["turning"].value < 1
+
+
+# --- burnt gas round the flame ----------------------------------------------------------------------------------------
+
+
+def test_burnt_gas_round_the_flame_by_hand():
+    """0.2292 ft3 at 6.0 cfm of mixture turn over in 2.29 s; ln 20 of that, 6.9 s, leave 5 % of the air. At 1.2 the
+    gradient at which a flame lifts is 1.2^6.4 = 3.21 times as steep in fresh air."""
+    r = solved(**NEUTRAL)
+    found, one = r.part("burnt_gas"), r.part("tries").at(1.2)
+    assert found.full_s == pytest.approx(2.29 * 2.996, rel=0.02) == r["lighting_filled"]
+    assert found.alone_W.low < found.alone_W.value < found.alone_W.high < one.lift_W
+    # The stream's gradient grows faster than the rate: 3.21 in it is less in the rate.
+    assert one.lift_W / 3.21 < found.alone_W.low < one.lift_W
+    assert found.together_W == pytest.approx(2 * found.alone_W.low) and found.torch_W == pytest.approx(
+        3 * found.alone_W.low
+    )
+
+
+JUDGED_IN_BURNT_GAS = (
+    ("itself", "hand", "good"),
+    ("itself", "stand", "good"),
+    ("torch", "hand", "caution"),
+    ("torch", "stand", "note"),
+    ("torch", "guard", "good"),
+    ("", "hand", "caution"),
+    ("", "stand", "caution"),
+    ("", "guard", "note"),
+)
+
+
+@pytest.mark.parametrize("keeps, lit_by, verdict", JUDGED_IN_BURNT_GAS)
+def test_what_hangs_on_a_torch_is_judged_by_what_it_is_lit_by(keeps, lit_by, verdict):
+    r = solved(port_wall_temperature="200 degF", lit_by=lit_by)
+    found = judged("lighting", r, burnt_gas={"keeps": keeps})
+    assert found.verdict == verdict and found.cases[0] == "good"
+    assert (("lit_by", "choose") in found.cures) == (verdict == "caution")
+
+
+def test_no_word_calls_a_rate_safe_that_hangs_on_a_torch():
+    r = solved()
+    check, words = r.checks["lighting"], card()["It burns"][1]
+    assert r.part("burnt_gas").keeps == "torch" and check.verdict == "note"
+    assert "only the torch keeps it alight" in check.text and "nobody has measured" in check.text
+    assert "safe" not in check.text and "only torch or pilot keeps it alight" in words
+
+
+def test_one_port_has_no_neighbour_that_holds_it():
+    one = solved(**FAR_APART["one port"]).part("tries").at(1.1)
+    assert one.together_W == one.burnt_lift_W.low
+
+
+def test_a_hand_that_is_too_rich_for_burnt_gas_is_told():
+    """A guard shuts the gas, or somebody whose hands are free; with the torch in the hand it is a fault."""
+    r = solved(**CLOSE)
+    assert r.part("lighting_slide").fails == ("", "burnt") and "burnt gas" in r.checks["lighting_by_hand"].text
+    words = [
+        judged("lighting_by_hand", solved(**{**CLOSE, "lit_by": way})).verdict for way in ("hand", "stand", "guard")
+    ]
+    assert words == ["caution", "note", "note"]
+
+
+# --- by steps ---------------------------------------------------------------------------------------------------------
+
+
+def test_each_step_says_what_gauge_and_slide_stand_at():
+    """From 40 to 100 kBtu/h in three steps, the mixture kept: 54.3 and 73.7. Gas goes nearly with the square: 100
+    asks for 4.83 psi, so 1.42 and 2.62 less what the lower pressure in the mix pipe saves, and before choke a little
+    less."""
+    r = solved()
+    steps, words = r.part("lighting_steps").to_high, card()["High fire"][1]
+    assert len(steps) == 2 and all(one.small for one in steps)
+    for one, rate in zip(steps, (54.3, 73.7)):
+        assert one.gas_Pa / PSI_PA == pytest.approx(4.83 * (rate / 100) ** 2.08, rel=0.02)
+    told = [f"{one.gas_Pa / PSI_PA:.2f} psi, gap" for one in steps]
+    assert [text for text in told if text not in words] == []
+    assert "the small gauge's cock shut (it ends at 3 psi), 4.83 psi before the jet" in words
+
+
+def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
+    words = card(**FAR_APART["crucible, metric"])["High fire"][1]
+    assert (
+        words.index("6.23 mbar, gap 4.8 mm") < words.index("cock shut (it ends at 10 mbar)") < words.index("11.4 mbar")
+    )
+    assert words.count("cock shut") == 1
+
+
+def test_the_window_to_light_in_is_told_by_the_gauge():
+    r = solved()
+    low, high = r.answers["lighting_gas_pressure"].band
+    rates = r.answers["lighting_rate"].band
+    assert high / low == pytest.approx((rates[1] / rates[0]) ** 2.1, rel=0.02)
+    told = f"{low / PSI_PA:.3f} psi to {high / PSI_PA:.3f} psi"
+    assert told in card()["Set"][1] and told in r.checks["lighting"].text and told in r["light_up_advice"]

@@ -3,7 +3,7 @@
 import pytest
 
 from burnercalc.errors import InputError
-from burnercalc.physics.purge import purge_time_s, volumes_time_s
+from burnercalc.physics.purge import purge_time_s, stirred_time_s, volumes_time_s
 
 FT3 = 0.3048**3
 CFM = FT3 / 60
@@ -31,3 +31,16 @@ def test_what_cannot_be_is_refused(volume, flow, volumes):
         volumes_time_s(volume, flow, volumes)
     with pytest.raises(InputError):
         purge_time_s(1, 1, 5, -1)
+
+
+@pytest.mark.parametrize("hourly, left, minutes", [(2, 0.01, 138), (6, 0.01, 46), (6, 0.001, 69), (12, 0.001, 35)])
+def test_what_is_stirred_clears_as_rooms_are_said_to(hourly, left, minutes):
+    """Times to clear a room by air changes an hour: hospital guidelines for infection control of 2003, table B.1
+    (memory)."""
+    assert stirred_time_s(50.0, 50.0 * hourly / 3600, left) / 60 == pytest.approx(minutes, abs=0.6)
+
+
+@pytest.mark.parametrize("left", [0, 1, -0.1, float("nan")])
+def test_nothing_and_all_that_is_left_are_refused(left):
+    with pytest.raises(InputError):
+        stirred_time_s(1, 1, left)

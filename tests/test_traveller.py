@@ -144,8 +144,8 @@ def test_the_damper_s_marks_leave_as_much_open_as_is_asked(default):
 def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     """3 psi of scale, 5 psi at high fire; where low fire is nearly high fire one gauge reads both and stays open."""
     rows = {when: do for when, do, _ in default.tables["lighting_card"].rows}
-    assert rows["High fire"].startswith("Shut the gauge's cock first: it ends at 3 psi.")
-    assert "the gauge's cock open" in rows["Set"]
+    assert "the small gauge's cock shut (it ends at 3 psi), 4.83 psi" in rows["High fire"]
+    assert "the small gauge's cock open" in rows["Set"]
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "shut before HIGH" in plate and "gap " in plate and "hole " in plate
     # the order of the valves is the one on the lighting card, and the torch stays as it says
@@ -154,4 +154,5 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "to HIGH gas first, then air, in 3 equal steps" in plate
     assert "A lit torch on a stand at the face before any gas, and there until the walls glow." in plate
     near = {when: do for when, do, _ in solved(low_fire="95 %").tables["lighting_card"].rows}
+    assert "cock" not in near["Set"] + near["High fire"]
     assert near["High fire"].startswith("One valve at a time")

@@ -137,6 +137,7 @@ ONLY_SAID = {
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
+    ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it

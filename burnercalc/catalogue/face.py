@@ -757,8 +757,8 @@ CHECKS = (
             "hardly": "Next to no cold flame holds on these ports at this mixture.",
             "lifts": "A cold flame may lift above {lift:power}, less than low fire ({low:power}): light "
             "it by the lighting card.",
-            "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault; "
-            "below that a flame that lifts is going out: less fire, or gas off.",
+            "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault. "
+            "While they are cooler a flame that lifts is going out: gas off.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
             "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },

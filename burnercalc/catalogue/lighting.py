@@ -28,6 +28,11 @@ LIT_AIR = (
     & Source("a door of 50 ft² (4.6 m²), wind of 2 mph (0.9 m/s): common practice", "common practice")
 )
 
+FILLED = Source("decay of what is stirred", "calculated") & Source(
+    "5 % of air left is common practice", "common practice"
+)
+# The volume of the chamber.
+CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height")
 RESTS_ON = (
     "fuel",
     "fuel_blend",
@@ -52,8 +57,9 @@ RESTS_ON = (
 )
 
 SET = (
-    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet, damper at LIGHT "
-    "({open:percent 1} open), {pipe:pressure 2} at the mix pipe. "
+    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet "
+    "({gas_least:gas_pressure} to {gas_most:gas_pressure}), damper at LIGHT ({open:percent 1} open), "
+    "{pipe:pressure 2} at the mix pipe. "
 )
 # How a hand sets the damper to light, as percent of a pipe's area it cannot.
 MARKS = {
@@ -70,7 +76,27 @@ FIRE_MARKS = {
     "full": "fully open",
     "weak": "fully open, though the blower is too weak",
 }
+# At a step between them, as short as there is room for.
+STEP_MARKS = {
+    "gap": "gap {drill}",
+    "gap_named": "gap {size:drill_length} (drill {drill})",
+    "rule": "gap {size:length}",
+    "shut": "slide shut",
+    "full": "slide fully open",
+    "weak": "slide fully open",
+}
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
+# By how much, in a check: as the gauge tells it, and as fire.
+WINDOW = (
+    "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet. From {gas_least:gas_pressure} to "
+    "{gas_most:gas_pressure}, {least:power 2} to {most:power 2}, "
+)
+HAND = "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. "
+FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold more."
+FILLS = "In {full:time 1} or less the chamber is full of burnt gas. "
+LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
+TOGETHER = "many side by side more; nobody has measured how much. "
+TOO_MUCH = "many side by side more. But {torch:power 2} is the most that even a torch holds for sure. "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 
@@ -94,7 +120,8 @@ ANSWERS = (
         "lighting.gas_Pa",
         "gas_pressure",
         "Gas to light",
-        meaning="Gauge pressure before the jet at the rate to light at.",
+        meaning="Gauge pressure before the jet at the rate to light at, with those from and to which flame and valves "
+        "hold.",
         formula="pressure at which the jet passes the gas of the lighting rate",
         inputs=("lighting_rate", *RESTS_ON),
         source=LIGHTING,
@@ -163,6 +190,30 @@ ANSWERS = (
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
         near="bench",
+    ),
+    Answer(
+        "lighting_filled",
+        "burnt_gas.full_s",
+        "time",
+        "Full of burnt gas after",
+        meaning="When the cold chamber holds its own burnt gas, not air, at most: from then on that stands round the "
+        "flame.",
+        formula="volume of the chamber / mixture of one burner, cold, x ln 20, for 5 % of air left, well stirred",
+        inputs=("lighting_rate", "low_fire", *CHAMBER, *RESTS_ON),
+        source=FILLED,
+        near="engineer",
+    ),
+    Answer(
+        "lighting_lift_burnt",
+        "burnt_gas.alone_W",
+        "power",
+        "Lift in burnt gas",
+        meaning="Firing rate above which the flame of one cold port lifts off in a chamber full of burnt gas, in the "
+        "mixture to light with. Many side by side hold more.",
+        formula="as the lift in open air, without what a rich flame draws from that air",
+        inputs=("lighting_ratio", "low_fire", *RESTS_ON),
+        source=LIFT,
+        near="engineer",
     ),
     Answer(
         "lighting_co",
@@ -299,19 +350,28 @@ CHECKS = (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet and may stay there until the "
-            "walls glow; {least:power 2} to {most:power 2} is safe and can be set.",
-            "note": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet, and may stay there "
-            "until the walls glow. But only {least:power 2} to {most:power 2} lies between flashback at"
-            " a glowing lip and lift: set it exactly. Pop or flutter: gas off.",
-            "cool": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
-            "{most:power 2} is safe and can be set.",
-            "cool_close": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet, but only {least:power "
-            "2} to {most:power 2} lies between flashback and lift: set it exactly. Pop or flutter: gas off.",
-            "caution": "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet; {least:power 2} to "
-            "{most:power 2} is safe until the lip glows. Then the flame can run back before the walls keep it alight, "
-            "at any rate at which a cold flame holds: torch in front, listen all the time. Pop or flutter: gas off. "
-            "Larger ports or a thicker block leave room.",
+            "good": WINDOW + "it neither lifts in fresh air nor runs back at a lip that glows.",
+            "note": WINDOW + "and no further, it neither lifts in fresh air nor runs back at a lip that glows: set it "
+            "exactly. Pop or flutter: gas off.",
+            "caution": WINDOW + "it neither lifts in fresh air nor runs back, until the lip glows. Then the flame can "
+            "run back at any rate at which a cold flame holds: listen all the time. Pop or flutter: gas off. Larger "
+            "ports or a thicker block leave room.",
+            "itself": FILLS + "In it the flame holds as well.",
+            "torch_hand": FILLS
+            + LOSES
+            + TOGETHER
+            + "So only the torch keeps it alight, and no hand holds one still. If "
+            "the flame goes out, gas fills the chamber in {fills:time 2}.",
+            "torch_stand": FILLS
+            + LOSES
+            + TOGETHER
+            + "So only the torch keeps it alight. If it goes out, or a port goes "
+            "dark: gas off. Gas fills the chamber in {fills:time 2}.",
+            "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the flame goes out, the "
+            "guard shuts the gas.",
+            "beyond_hand": FILLS + LOSES + TOO_MUCH + "If it goes out, gas fills the chamber in {fills:time 2}: fit a "
+            "pilot with a flame guard.",
+            "beyond_guard": FILLS + LOSES + TOO_MUCH + "If it goes out, the guard shuts the gas.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
             "gas": NEVER
@@ -352,11 +412,13 @@ CHECKS += (
         harm="danger",
         source=BY_HAND,
         cases={
-            "good": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with; "
-            "with the torch in front the flame holds over all of it.",
-            "caution": "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to "
-            "light with. Of these, {bad:.2f} is one that even a torch does not hold. Read the gas by"
-            " a finer gauge, or by water in a tube; larger ports hold more.",
+            "good": HAND + "With the torch in front the flame holds over all of it.",
+            "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
+            "hand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. " + FINER,
+            "guard": HAND + "At {bad:.2f} even the pilot may lose it once burnt gas fills the chamber: then the guard "
+            "shuts the gas. Purge, and set it leaner: a little less gas.",
+            "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
+            "gas off at once, purge, and set it leaner: a little less gas.",
         },
     ),
     Check(
@@ -478,9 +540,9 @@ WORDS = {
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (water in a tube)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, the gauge's cock open, to "
-    "{gas:gas_pressure} before the jet{read}: {rate:power 2}, mixture {ratio:g}, {pipe:pressure 2} at the mix "
-    "pipe's tap (sloping gauge). Mark the valve.",
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
+    "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
+    "mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -501,18 +563,19 @@ WORDS = {
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
     "({relights:temperature}): {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: listen. "
-    "Pop, flutter, torch or flame out: gas off.",
+    "{burnt}Pop, flutter, a port dark, torch or flame out: gas off.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
-    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or "
-    "torch or flame out: gas off at once.",
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, "
+    "a port dark, torch or flame out: gas off at once.",
     "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
-    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. Pop, flutter, or torch or flame out: gas off "
-    "at once.",
+    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, torch or "
+    "flame out: gas off at once.",
+    "burnt": "In {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
     "lit.do.dim": "At this rate the walls never come to a glow ({relights:temperature}): do not light it so.",
-    "lit.do.cool": "See every port alight. This chamber never glows: what goes out fills it with gas till the cock is "
-    "shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
-    "lit.do.cool_guard": "See every port alight. This chamber never glows: pilot and flame guard stay on as long as "
-    "gas flows. Try the guard each day: pilot out, the valve must snap shut.",
+    "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
+    "cock is shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
+    "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
+    "long as gas flows. Try the guard each day: pilot out, the valve must snap shut.",
     "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "air.when": "Poison",
@@ -523,37 +586,38 @@ WORDS = {
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
     "leaner flame lifts and goes out.",
-    "then.do.gas": "To low fire, mixture as set, {in_steps}: GAS FIRST, then air, to {low_gas:gas_pressure} and "
+    "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_gas:gas_pressure} and "
     "damper to LOW, {low_mark}. Not before: cold, it lifts.",
-    "then.do.air": "To low fire, mixture as set, {in_steps}: AIR FIRST, then gas, damper to LOW, {low_mark}, and "
-    "{low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}damper to LOW, {low_mark}, "
+    "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "step": "{cock}{gas:gas_pressure}, {damper}; ",
+    **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
     "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limits of the flame",
     "in_steps.one": "one valve at a time",
     "in_steps.more": "in {steps} equal steps, one valve at a time",
     "high.when": "High fire",
-    "high.do.gas": "{cock}{in_steps}, a minute at each, GAS FIRST, then air, to {high_gas:gas_pressure} before the "
-    "jet{by} and damper to HIGH, {high_mark}: {high_rate:power 2}.",
-    "high.do.air": "{cock}{in_steps}, a minute at each, AIR FIRST, then gas, damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet{by}: {high_rate:power 2}.",
+    "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
+    "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.",
+    "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
+    "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
-    "cock": "Shut the gauge's cock first: it ends at {scale:gas_pressure}. ",
-    "by_regulator": " (needle valve open, by the regulator)",
+    "cock_open": "the small gauge's cock open, ",
+    "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
     "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
     "purge.",
-    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit and until all "
-    "burn. Each with its own cock and torch: no hot chamber lights it for sure. Farthest from the door first. Not "
-    "lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: purge.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
+    "Each with its own cock and torch, farthest from the door first. Not lit, or out: its gas off, air at LIGHT.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "A hand to the cock, or a flame guard, until the walls are above {relights:temperature}: below that "
-    "nothing lights escaping gas again. Nobody leaves it alone later either.",
+    "attend.do": "A hand to the cock, or a flame guard, till the walls are above {relights:temperature}; nobody leaves "
+    "it later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
@@ -567,14 +631,16 @@ WORDS = {
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
     " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
     "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
-    "fails.do.before": "The gas must close by itself: an air switch before the damper that lets go below "
-    "{switch:pressure 2}, and a valve that springs shut, opened again by hand only. The switch proves the fan alone: "
-    "a pin keeps the damper from closing below LIGHT and LOW.",
+    "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
+    "damper at LIGHT or LOW. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "fails.do.before_several": "The gas must close by itself: an air switch before the damper, which lets go below "
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
+    "damper at LIGHT or LOW.",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at the cylinder or the line if you can. Leave, let "
-    "air in; propane lies low, in pits and drains, natural gas under the roof. From outside call gas supplier or fire "
-    "brigade.",
+    "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "
+    "propane lies low, in pits and drains, natural gas under the roof. Outside, call gas supplier or fire brigade.",
     "smell.source": "common practice",
 }
 

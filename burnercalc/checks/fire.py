@@ -1,9 +1,11 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
 from math import inf
+from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.back_pressure import BackPressure
+from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.lighting import RELIGHTS_K, Lighting
@@ -12,7 +14,7 @@ from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.shop import Shop
 from ..parts.turning import Turning
-from .judge import Judged, judge, ladder, verdict
+from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
 
 RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common practice
 LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"), ("mix_pipe", "lower"))
@@ -32,6 +34,12 @@ NEVER_GLOWS = {
     "never": {"hand": "stop", "stand": "stop", "guard": "caution"},
     "cool": {"hand": "stop", "stand": "caution", "guard": "good"},
 }
+# In a chamber full of burnt gas: the verdict and its sentence, by what keeps the flame alight and what it is lit by.
+KEPT = {
+    "itself": dict.fromkeys(("hand", "stand", "guard"), ("good", "itself")),
+    "torch": {"hand": ("caution", "torch_hand"), "stand": ("note", "torch_stand"), "guard": ("good", "torch_guard")},
+    "": {"hand": ("caution", "beyond_hand"), "stand": ("caution", "beyond_hand"), "guard": ("note", "beyond_guard")},
+}
 GUARD = ("lit_by", "choose")
 SOONER = (("lining", "choose"), ("opening_area", "lower"))
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
@@ -50,17 +58,30 @@ LIGHTING_CURES = {
 }
 
 
-def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
-    slots = lighting.advice.slots
+def lighting_check(
+    lighting: Lighting, gas: Gas, burnt_gas: BurntGas, lighting_card: LightingCard, lit_by: str
+) -> Judged:
+    """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by."""
+    slots: dict[str, Any] = dict(lighting.advice.slots)
+    if lighting.waits_W is not None:
+        kept = KEPT[burnt_gas.keeps][lit_by]
+        alone = burnt_gas.alone_W
+        slots |= {
+            "full": burnt_gas.full_s,
+            "fills": lighting_card.fills_s,
+            "alone_least": alone and alone.low,
+            "alone_most": alone and alone.high,
+            "torch": burnt_gas.torch_W,
+        }
     if lighting.rate_W is not None:
         word = "caution" if not lighting.stays else "note" if lighting.close else "good"
-        cool = {"good": "cool", "note": "cool_close"}.get(word, word)
+        fault = kept[0] in FAULTS
         return verdict(
-            word,
+            max(word, kept[0], key=VERDICTS.index),
             lighting.rate_W.value,
             lighting.lift_W,
-            case=word if lighting.glows else cool,
-            cures=LIGHTING_CURES.get(word, ()),
+            case=(word, kept[1]),
+            cures=(*LIGHTING_CURES.get(word, ()), *((GUARD,) if fault else ())),
             **slots,
         )
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
@@ -70,26 +91,31 @@ def lighting_check(lighting: Lighting, gas: Gas) -> Judged:
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
-        case=case,
+        case=(case, kept[1]) if lighting.way == "torch" else case,
         cures=LIGHTING_CURES.get(case, ()),
         **slots,
     )
 
 
-def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas) -> Judged | None:
-    """Whether a hand hits the mixture to light with; None where there is none."""
+def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str) -> Judged | None:
+    """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
+    all careful ends together, is a note where guard or somebody with free hands shuts the gas."""
     slide = lighting_slide
     if slide.ratio is None:
         return None
-    held = all(slide.held)
+    failing = [(why, ratio) for why, ratio in zip(slide.fails, (slide.ratio.low, slide.ratio.high)) if why]
+    why, bad = min(failing, key=lambda one: one[0] == "burnt", default=("good", None))
+    case = lit_by if why == "burnt" else why
+    word = {"good": "good", "guard": "note", "stand": "note"}.get(case, "caution")
     return verdict(
-        "good" if held else "caution",
+        word,
         slide.ratio.value,
         None,
-        cures=() if held else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
+        case=case,
+        cures=() if word != "caution" else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
         least=slide.ratio.low,
         most=slide.ratio.high,
-        bad=slide.ratio.high if slide.held[0] else slide.ratio.low,
+        bad=bad,
     )
 
 

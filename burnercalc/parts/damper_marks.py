@@ -23,22 +23,27 @@ class DamperMarks:
 
 
 def damper_marks(units: str, blower: Blower, resistance: Resistance, lighting_slide: LightingSlide) -> DamperMarks:
-    bore_m = resistance.mix_pipe.bore_m
-    hole_m = lighting_slide.size_m if lighting_slide.kind == "hole" else 0.0
-
-    def mark(share):
-        if share is None:
-            return None, said("weak")
-        if share >= NEARLY:
-            return None, said("full")
-        gap_m = slide.gap_m(bore_m, share, hole_m)
-        if not gap_m:
-            return 0.0, said("shut")
-        if gap_m > LARGEST_M:
-            return gap_m, said("rule", size=gap_m)
-        drill = near(gap_m, FAMILIES[units])[0]
-        named = drill.family in ("number", "letter")
-        return drill.diameter_m, said("gap_named" if named else "gap", drill=drill.name, size=drill.diameter_m)
-
-    (low_m, low), (high_m, high) = mark(blower.open_low), mark(blower.open_high)
+    (low_m, low), (high_m, high) = (
+        gap(share, units, resistance, lighting_slide) for share in (blower.open_low, blower.open_high)
+    )
     return DamperMarks(low_m, high_m, low, high)
+
+
+def gap(
+    share: float | None, units: str, resistance: Resistance, lighting_slide: LightingSlide
+) -> tuple[float | None, Said]:
+    """How far the slide is open for an open share, beside its hole, and how that is said; as in DamperMarks."""
+    bore_m = resistance.mix_pipe.bore_m
+    hole_m = lighting_slide.size_m or 0.0 if lighting_slide.kind == "hole" else 0.0
+    if share is None:
+        return None, said("weak")
+    if share >= NEARLY:
+        return None, said("full")
+    gap_m = slide.gap_m(bore_m, share, hole_m)
+    if not gap_m:
+        return 0.0, said("shut")
+    if gap_m > LARGEST_M:
+        return gap_m, said("rule", size=gap_m)
+    drill = near(gap_m, FAMILIES[units])[0]
+    named = drill.family in ("number", "letter")
+    return drill.diameter_m, said("gap_named" if named else "gap", drill=drill.name, size=drill.diameter_m)

@@ -30,5 +30,8 @@ def gauges(low_fire: float, units: str, gas: Gas, jet: Jet, lighting: Lighting) 
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=gas.liquid is not None)
 
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
-    small_Pa, jet_Pa = scale_Pa(max(low_fire_Pa, lighting.gas_Pa or 0.0)), scale_Pa(jet.supply_Pa)
+    small_Pa, jet_Pa = (
+        scale_Pa(max(low_fire_Pa, lighting.gas_Pa.value if lighting.gas_Pa else 0.0)),
+        scale_Pa(jet.supply_Pa),
+    )
     return Gauges(jet_Pa, small_Pa if small_Pa < jet_Pa else None, low_fire_Pa)

@@ -59,8 +59,10 @@ def port_flame(
     hot: HotPort | float | None = None,
     lip_glows: bool = True,
     off: float = 0.0,
+    burnt: bool = False,
 ) -> flame_holding.PortFlame:
-    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold. `off`: mixture leaner or richer."""
+    """The flame on one port at any mixture. `hot`: as HotBlock.port; None: cold. `off`: mixture leaner or richer.
+    `burnt`: burnt gas round a cold one, not open air."""
     worked_out = isinstance(hot, HotPort)
     # As far as burning velocities are known.
     off = min(off, equivalence_ratio - PHI_RANGE[0], PHI_RANGE[1] - equivalence_ratio)
@@ -79,6 +81,7 @@ def port_flame(
         hot_port=hot if worked_out else None,
         lip_glows=lip_glows,
         off=flame_holding.mixture_off(cold_speed, equivalence_ratio, off) if off > 0 else None,
+        burnt=burnt,
     )
 
 

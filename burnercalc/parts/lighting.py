@@ -21,9 +21,9 @@ RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN
 class Lighting:
     """The setting, all None where there is none. Limits are the careful ends, ports cold or warm, lip not yet glowing.
 
-    `rate_W`: from, the one to light at, and to. `gas_Pa`: gauge, before the jet; `pipe_Pa`: in the mix pipe. `stays`:
-    the flame neither runs back into a lip that glows nor lifts, so it may wait there for the walls; `close`: with less
-    than a tenth off those two. `way`: how, or why not; a case of the check.
+    `rate_W`: from, the one to light at, and to; `gas_Pa`: the same as gauge pressures before the jet; `pipe_Pa`: in the
+    mix pipe. `stays`: the flame neither runs back into a lip that glows nor lifts in fresh air; `close`: with less than
+    a tenth off those two. What holds it in burnt gas: see burnt_gas. `way`: how, or why not; a case of the check.
 
     `waits_W`, `waits_ratio`: what it burns at after, alone or with a torch in front, until the walls glow; None where
     it is not lit. `glows`: whether the chamber is meant to come to a glow at all.
@@ -32,7 +32,7 @@ class Lighting:
     way: str
     equivalence_ratio: float | None
     rate_W: Band | None
-    gas_Pa: float | None
+    gas_Pa: Band | None
     open_share: float | None
     mixture_m3_s: float | None
     pipe_Pa: float | None
@@ -71,11 +71,14 @@ def _at(one, way, glows):
     band = one.waiting_W or one.settable_W._replace(value=one.settable_W.high)
     rate = band.value
     close = stays and one.waiting_off < KEEP_OFF
+    gas_Pa = Band(*map(one.gas_Pa, (band.low, rate, band.high)))
     slots = {
         "rate": rate,
         "least": band.low,
         "most": band.high,
-        "gas": one.gas_Pa(rate),
+        "gas": gas_Pa.value,
+        "gas_least": gas_Pa.low,
+        "gas_most": gas_Pa.high,
         "open": one.open_share(rate),
         "ratio": one.ratio,
         "pipe": one.pipe_Pa(rate),
@@ -84,7 +87,7 @@ def _at(one, way, glows):
         way=way,
         equivalence_ratio=one.ratio,
         rate_W=band,
-        gas_Pa=slots["gas"],
+        gas_Pa=gas_Pa,
         open_share=slots["open"],
         mixture_m3_s=one.mixture_m3_s(rate),
         pipe_Pa=slots["pipe"],

@@ -31,15 +31,15 @@ FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 class LightingSlide:
     """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit.
 
-    `ratio`: the mixture it comes to, with what a hand may miss; `held`: whether a torch in front keeps the flame alight
-    and it does not run back at the lean end, and at the rich one.
+    `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
+    at the rich one: lost (it runs back, or no torch holds it), burnt (no torch may, in burnt gas), or "".
     """
 
     kind: str
     drill: Drill | None
     size_m: float | None
     ratio: Band | None
-    held: tuple[bool, bool]
+    fails: tuple[str, str]
     mark: Said
 
 
@@ -47,15 +47,17 @@ def lighting_slide(
     units: str, gas: Gas, jet: Jet, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
-        return LightingSlide("", None, None, None, (True, True), said("never"))
+        return LightingSlide("", None, None, None, ("", ""), said("never"))
     wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
     gas_off = _gas_off(gas, lighting, jet, units)
 
-    def held(ratio):
+    def fails(ratio):
         if not ratio > 0:
-            return False
+            return "lost"
         one, rate_W = tries.at(ratio, 0.0), lighting.rate_W.value
-        return one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W
+        if not (one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W):
+            return "lost"
+        return "" if one.together_W and rate_W <= TORCH_LIFT * one.together_W else "burnt"
 
     def made(kind, drill, size_m, open_share, off):
         ratio, miss = lighting.equivalence_ratio * wanted / open_share, hypot(off, gas_off)
@@ -63,7 +65,7 @@ def lighting_slide(
         band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        return LightingSlide(kind, drill, size_m, band, (held(band.low), held(band.high)), mark)
+        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), mark)
 
     def hole(drill):
         return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
@@ -79,12 +81,12 @@ def lighting_slide(
     else:
         marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units]))
     nearest = next(marks, None) or gap(None, gap_m, RULE_OFF_M)
-    return next((mark for mark in chain((nearest,), marks) if all(mark.held)), nearest)
+    return next((mark for mark in chain((nearest,), marks) if not any(mark.fails)), nearest)
 
 
 def _gas_off(gas, lighting, jet, units):
     """Share by which the gas is off when its pressure is read as near as can be: half that of the drop."""
-    lit_Pa, off_Pa = lighting.gas_Pa, TUBE_OFF_PA
+    lit_Pa, off_Pa = lighting.gas_Pa.value, TUBE_OFF_PA
     if gas.liquid is not None:
         highest_Pa = max(jet.low_Pa or 0.0, lit_Pa)
         off_Pa = GAUGE_OFF * trains.gauge_Pa(pressure_Pa=highest_Pa, unit=units, from_cylinder=True)

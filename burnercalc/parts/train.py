@@ -146,7 +146,7 @@ def train(
         add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
-    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa}
+    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
     add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
     if gauges.low_Pa is not None:
         add("gas", "gauge_cock", "1/4")

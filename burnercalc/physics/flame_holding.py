@@ -162,6 +162,7 @@ class PortFlame:
         hot_port                block_fin.HotPort of a hot block as worked out, instead of a wall of one temperature
         lip_glows               False with hot ports: a block that warms up, its lip still quenching the flame
         off                     mixture_off, where the mixture is not sure; None: exactly as it is said
+        burnt                   True with cold ports in a chamber full of burnt gas instead of open air
     """
 
     def __init__(
@@ -176,6 +177,7 @@ class PortFlame:
         hot_port=None,
         lip_glows=True,
         off=None,
+        burnt=False,
     ):
         for name, value in (("diameter_m", diameter_m), ("length_m", length_m), ("inlet_temp_K", inlet_temp_K)):
             require(0 < value < float("inf"), name, value, "must be above 0")
@@ -190,6 +192,7 @@ class PortFlame:
         self.inlet_temp_K, self.wall_temp_K, self.hot_port = inlet_temp_K, wall_temp_K, hot_port
         self.lip_glows, self.off = lip_glows, off
         self._cold = wall_temp_K is None and hot_port is None
+        self.open_air = self._cold and not burnt
         self._flashback = self._flashback_gradient_1_s, TURBULENT_FLASHBACK.high
         self._lift = self._lift_gradient_1_s, 1.0
         density, viscosity, _, _ = properties.at(inlet_temp_K)
@@ -262,15 +265,16 @@ class PortFlame:
     def blow_off_margin(self, velocity_m_s):
         """Wall gradient over the critical one for blow-off, with its band; above 1 a flame alone lifts [-].
 
-        Cold ports count open air round the flame, hot ones burnt gas.
+        Cold ports count open air round the flame unless it is burnt, hot ones burnt gas.
         """
         w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
         critical = self._lift_gradient_1_s(velocity_m_s, burning, alpha)
         return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
 
     def _lift_gradient_1_s(self, velocity_m_s, burning, alpha):
-        critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=self._cold)
-        return times(critical, self.off[1]) if self.off else critical
+        critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=self.open_air)
+        # In burnt gas only the burning velocity moves with the mixture, as it does for flashback.
+        return times(critical, self.off[self.open_air]) if self.off else critical
 
     def _none_above_m_s(self, critical_1_s, divided):
         """Velocity that no limit lies above. In a cold port, and beyond the rows of a hot one, the critical gradient

@@ -1,5 +1,7 @@
 """Air through a cold chamber before and after lighting: how long it takes to clear it, how soon gas fills it again."""
 
+from math import log
+
 from ..errors import require
 
 
@@ -46,3 +48,25 @@ def purge_time_s(volume_m3, air_m3_s, volumes, least_s):
     """
     require(0 <= least_s < float("inf"), "least_s", least_s, "must be 0 or more")
     return max(volumes_time_s(volume_m3, air_m3_s, volumes), least_s)
+
+
+def stirred_time_s(volume_m3, flow_m3_s, left):
+    """Time after which no more than a share of what a chamber held is left in it, well stirred by what flows in.
+
+        t = V/Q ln(1/left)
+
+    Arguments:
+        volume_m3   V, of the chamber            [m3]     above 0
+        flow_m3_s   Q, what flows in             [m3/s]   above 0
+        left        share of what it held        [-]      above 0, below 1
+    Returns:
+        float                                    [s]
+    Assumes:
+        perfect mixing; of a flame the flow before it burns, so that hot gas, which swells, takes less
+    Source:
+        decay of what is stirred, dc/dt = -c Q/V: continuity
+    Checked by:
+        tests/test_purge.py
+    """
+    require(0 < left < 1, "left", f"{left:g}", "must be above 0 and below 1")
+    return volumes_time_s(volume_m3, flow_m3_s, log(1 / left))

@@ -3,6 +3,7 @@
 from ..catalogue.sentences import written
 from ..parts.batch import Batch
 from ..parts.blower import Blower
+from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
@@ -11,6 +12,7 @@ from ..parts.lighting import RELIGHTS_K, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
 from ..parts.lighting_slide import LightingSlide
+from ..parts.lighting_steps import LightingSteps
 from ..parts.schedule import Schedule
 from ..parts.turning import Turning
 from .view import Plot, Rows, Say
@@ -33,7 +35,9 @@ def lighting_card_table(
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
     lighting_air: LightingAir,
+    burnt_gas: BurntGas,
     turning: Turning,
+    lighting_steps: LightingSteps,
     lit_by: str,
     damper_marks: DamperMarks,
     jet: Jet,
@@ -48,10 +52,20 @@ def lighting_card_table(
     def mark(told):
         return say(f"mark.{told.case}", **told.slots)
 
+    def step_mark(told):
+        return say(f"step.{told.case}", **told.slots)
+
+    def cock(step, *before):
+        """Shut before the first step that the small gauge does not show."""
+        shut = not step.small and all(one.small for one in before)
+        return say("cock", scale=card.gauge_Pa) if shut else ""
+
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
-        **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
+        **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
+        "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
+        "cock_open": say("cock_open") if card.gauge_shut else "",
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -73,15 +87,14 @@ def lighting_card_table(
         "co": air.co_dry and air.co_dry.high,
         "fresh": air.fresh_air_m3_s and air.fresh_air_m3_s.high,
         "low_mark": mark(damper_marks.low),
-        "high_gas": jet.high_Pa,
+        "high_gas": lighting_steps.high.gas_Pa,
         "high_mark": mark(damper_marks.high),
         "high_rate": firing.rate_W,
-        "scale": card.gauge_Pa,
-        "cock": say("cock", scale=card.gauge_Pa) if card.gauge_shut else "",
-        "by": say("by_regulator") if card.gauge_shut else "",
     }
 
     turns = {"then": turning.to_low, "high": turning.to_high}
+    slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
+    ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
     full = "full" if card.fills_s < TRIAL_S[0] else ""
     guard = lit_by == "guard"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
@@ -92,7 +105,7 @@ def lighting_card_table(
         "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         "several": "one" if blower.burners > 1 else "",
-        "fails": "before" if card.switch_before else "",
+        "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }
     left_out = {
         "several": burner_count == 1 or way == "never",
@@ -101,11 +114,24 @@ def lighting_card_table(
     }
     steps = [step for step in CARD if not left_out.get(step)]
 
+    def by_way(step):
+        there = ways_there.get(step, ())
+        told = [
+            say(
+                "step",
+                cock=cock(one, *there[:n]),
+                gas=one.gas_Pa,
+                damper=step_mark(one.damper),
+            )
+            for n, one in enumerate(there)
+        ]
+        return "".join(told)
+
     def do(step):
         words, turn = f"{step}.do.{ways.get(step, '')}", turns.get(step)
         many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
         steps = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
-        return say(words if words in say.words else f"{step}.do", in_steps=steps, **slots)
+        return say(words if words in say.words else f"{step}.do", in_steps=steps, by_way=by_way(step), **slots)
 
     def when(step):
         return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)

@@ -1,0 +1,40 @@
+"""What keeps the cold flame alight once its own burnt gas fills the chamber, in which a rich one lifts sooner."""
+
+from dataclasses import dataclass
+
+from ..physics import purge
+from ..physics.band import Band
+from .chamber import Chamber
+from .lighting import Lighting
+from .tries import TORCH_LIFT, Tries
+
+AIR_LEFT = 0.05  # of what it held, when it counts as full of burnt gas; common practice
+
+
+@dataclass(frozen=True)
+class BurntGas:
+    """All None where it is not lit, or no limit is found. `full_s`: from lighting, at most; before it there is air.
+
+    `alone_W`: above it the flame of one cold port alone lifts; `together_W`: of ports side by side, `torch_W`: with a
+    torch or pilot in front, careful ends. `keeps`: what keeps it alight at the rate that it waits at: itself, torch,
+    or "" where a torch may not.
+    """
+
+    full_s: float | None
+    alone_W: Band | None
+    together_W: float | None
+    torch_W: float | None
+    keeps: str
+
+
+def burnt_gas(chamber: Chamber, lighting: Lighting, tries: Tries) -> BurntGas:
+    if lighting.waits_W is None:
+        return BurntGas(None, None, None, None, "")
+    one, rate_W = tries.at(lighting.waits_ratio), lighting.waits_W
+    full_s, alone_W = purge.stirred_time_s(chamber.volume_m3, one.mixture_m3_s(rate_W), AIR_LEFT), one.burnt_lift_W
+    if alone_W is None:
+        return BurntGas(full_s, None, None, None, "")
+    together_W = one.together_W
+    torch_W = TORCH_LIFT * together_W
+    keeps = "itself" if rate_W <= together_W else "torch" if rate_W <= torch_W else ""
+    return BurntGas(full_s, alone_W, together_W, torch_W, keeps)
