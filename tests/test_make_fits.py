@@ -188,7 +188,7 @@ def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
             {"setback": "3/16 in"},
             4.5 / 25.4,
             "The window's edge lies 3/16 in on the tube's rounded corner, 3/8 in outside and 3/16 in inside: no flat "
-            "ledge is left, and the cut does not run true. 3/16 in of ledge holds the block.",
+            "ledge is left, and the cut does not run true. 11/64 in of ledge holds the block.",
         ),
         (
             "lip_cover",
