@@ -103,7 +103,7 @@ def blocks(result, link, width, height, paper="letter"):
         *_casting(result),
         *_days(result),
         *_gas(result, width),
-        *_train(result),
+        *_train(result, width),
         *shopping.blocks(result),
         PageBreak(),
         *_lighting(result),
@@ -228,7 +228,8 @@ def _steel(result, width):
     d = result.design
     cut, tube = result.part("steel").window_cut, d.body_kind == "tube"
     window = (
-        f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
+        ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
+        + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
         f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
         + (
@@ -465,7 +466,7 @@ def _casting(result):
     ]
 
 
-def _train(result):
+def _train(result, width):
     """The train as a list and as a drawing."""
     d, train = result.design, result.part("train")
     listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
@@ -476,10 +477,15 @@ def _train(result):
             f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
             f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
-        Figure(
-            result.drawings["train"],
-            TRAIN_MM,
-            "Gas, air, mixture; beside the line: on a branch, or between the others; thick: safety; dashed: comfort",
+        replace(
+            _view(
+                result,
+                "train",
+                width,
+                TRAIN_MM,
+                "Gas, air, mixture; beside the line: on a branch, or between the others; thick: safety; dashed: "
+                "comfort",
+            ),
             scheme=True,
         ),
     ]
@@ -539,7 +545,7 @@ def _days(result):
     return [
         Heading(days.title),
         Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
-        Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.0, 1.3)),
+        Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.4, 1.0)),
     ]
 
 

@@ -41,7 +41,7 @@ def money(amount, result):
 
 def pdf(result, link, paper, got=()):
     """The list as PDF bytes, without what is got."""
-    return write_document_pdf(TITLE, blocks(result, got), paper, foot.line(result, link, paper))
+    return write_document_pdf(TITLE, [*blocks(result, got), *sold(result)], paper, foot.line(result, link, paper))
 
 
 def blocks(result, got=()):
@@ -58,6 +58,30 @@ def blocks(result, got=()):
         Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         _table(result, "tools", tools),
         Paragraph(foot.LAW),
+    ]
+
+
+def sold(result):
+    """What one costs that is sold, line by line, and more at once; that others decide whether it may be."""
+    system = result.design.units
+    lines, breaks = result.tables["selling_lines"], result.tables["quantity_breaks"]
+    return [
+        Heading(lines.title),
+        Table(
+            tuple(column.label for column in lines.columns),
+            tuple((what, money(amount, result)) for what, amount in lines.rows),
+            "lr",
+        ),
+        Heading(breaks.title, 2),
+        Table(
+            tuple(column.label for column in breaks.columns),
+            tuple(
+                tuple(units.show(cell, column.dimension, system) for cell, column in zip(row, breaks.columns))
+                for row in breaks.rows
+            ),
+            "rrrrrrl",
+        ),
+        Paragraph(f"{result['worth_selling']} {result['before_selling']}"),
     ]
 
 

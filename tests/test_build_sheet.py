@@ -12,8 +12,8 @@ from pdf_reader import pages, picture
 
 from burnercalc import build_sheet, foot, shopping, traveller, units
 from burnercalc.design import Design
-from burnercalc.drawing.shapes import Circle, Line, Text
-from burnercalc.drawing.text_pages import Caution, Columns
+from burnercalc.drawing.shapes import Circle, Line, Text, shape_box
+from burnercalc.drawing.text_pages import Caution, Columns, Figure
 from burnercalc.link import to_link
 from burnercalc.result import solve
 
@@ -159,6 +159,9 @@ def test_nothing_is_left_to_be_guessed():
         "bend it 60° from flat along the middle (120° is left between its legs)",
         "40 holes of 3/8 in as on its template",
         "Saw cuts of 1/16 in are counted.",
+        "its own weld lies in a side, not in face or back",
+        "Screw length, at least",
+        "Fill line, over the base",
         "sheet of 1/16 in for the baffle",
         "pipe nipples, 1 of 4 in",
         "Pin stock length 36 in",
@@ -271,6 +274,16 @@ def test_no_drawing_is_both_true_and_not_to_scale(name):
     text = words_of(sheet(DESIGNS[name])[2])
     assert not re.search(r"NOT TO SCALE, do not measure here: drawn at 1:1(?![.\d])", text)
     assert "A scheme, without sizes" in text
+
+
+@pytest.mark.parametrize("texts", [{}, {"body_length": "36 in", "inlets": "2", "ports_per_row": "60"}])
+def test_names_in_the_train_stand_clear_of_each_other_on_the_sheet(texts):
+    made = build_sheet._train(solve(Design.from_texts(texts)), 184.0)
+    drawing = next(block.drawing for block in made if isinstance(block, Figure))
+    boxes = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.layer != "number"]
+    over = [(a, b) for i, a in enumerate(boxes) for b in boxes[:i]
+            if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]]  # fmt: skip
+    assert len(boxes) > 20 and not over
 
 
 def test_a_drawing_at_its_own_size_says_so():

@@ -390,6 +390,7 @@ def test_twelve_burners_come_out_of_one_stick(answers):
 def test_one_cylinder_on_a_cold_day_needs_more(answers):
     _, _, answer = answers["a cold day, one cylinder"]
     assert answer.in_the_way[0].key == "cylinder" and answer.in_the_way[0].verdict == "stop"
+    assert not answer.complete and "None of the designs looked at passes every check" in report.as_text(answer)
     assert {fault.key for fault in answer.given} >= {"curing_air"}
     assert answer.opening is not None and "cylinder" in answer.opening.words
     opened = solve(answer.opening.design)

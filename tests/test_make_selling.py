@@ -1,9 +1,12 @@
 """Selling, through solve(): overhead, scrap, gas of the test, more at once; by hand."""
 
+import re
+
 import pytest
 from designs import solved
+from pdf_reader import pages
 
-from burnercalc import InputErrors
+from burnercalc import InputErrors, shopping
 
 
 @pytest.fixture(scope="module")
@@ -13,14 +16,14 @@ def default():
 
 def test_the_cost_of_one_that_is_sold_by_hand(default):
     """974 of material, 7 h at 25, half an hour of 100 kBtu/h of propane, 21.6 kBtu/lb at 0.90; 15 % more, 5 % lost but
-    for mould, train and blower."""
+    for train, blower and mould, 1 1/2 h of work in it."""
     gas = 0.5 * 100 / 21.6 * 0.90
     assert default["test_gas_cost"] == pytest.approx(gas, rel=0.01)
     d = default.design
     kept = (
         sum(default[f"train_{what}_cost"] for what in ("safety", "needed", "comfort")) + d.price_blower + d.price_mould
     )
-    cost = (kept + (default["cost_per_burner"] - kept + gas + 7 * 25) / 0.95) * 1.15
+    cost = (kept + 1.5 * 25 + (default["cost_per_burner"] - kept + gas + 5.5 * 25) / 0.95) * 1.15
     assert default["selling_cost"] == pytest.approx(cost, rel=1e-4)
     assert default["selling_price"] == pytest.approx(1.2 * cost, rel=1e-4)
 
@@ -31,7 +34,7 @@ def test_scrap_overhead_and_profit_each_by_itself(default):
     assert bare["selling_price"] == bare["selling_cost"]
     assert bare["selling_cost"] == pytest.approx(bare["cost_with_work"] + bare["test_gas_cost"])
     # Of two begun one passes: all is paid twice but mould, train and blower.
-    free = {"price_train": "0", "price_blower": "0", "price_mould": "0"}
+    free = {"price_train": "0", "price_blower": "0", "price_mould": "0", "hours_mould": "0 h"}
     alone, half = (solved(**plain | free | {"scrap_rate": share})["selling_cost"] for share in ("0 %", "50 %"))
     assert half == pytest.approx(2 * alone)
     kept = bare["selling_cost"] - alone
@@ -39,6 +42,35 @@ def test_scrap_overhead_and_profit_each_by_itself(default):
     assert solved(**plain | {"overhead": "100 %"})["selling_cost"] == pytest.approx(2 * bare["selling_cost"])
     assert solved(**plain | {"profit": "100 %"})["selling_price"] == pytest.approx(2 * bare["selling_cost"])
     assert default["cost_per_burner"] == bare["cost_per_burner"]  # of one's own nothing changes
+
+
+PAPER = {
+    "four": {"batch_size": "4", "moulds": "2", "overhead": "25 %", "scrap_rate": "10 %"},
+    "thirty": {"batch_size": "30", "moulds": "5", "body_length": "18 in", "overhead": "0 %", "scrap_rate": "3 %"},
+    "one": {"units": "mm", "price_train": "200", "scrap_rate": "50 %", "profit": "0 %"},
+}
+
+
+@pytest.mark.parametrize("texts", PAPER.values(), ids=list(PAPER))
+def test_the_price_can_be_added_up_from_the_paper_alone(texts):
+    """Only what is printed: the shopping list's sum and the lines below it, to a cent a line."""
+    text = " ".join(" ".join(page.text for page in pages(shopping.pdf(solved(**texts), "#", "letter"))).split())
+    told = text[text.index("line by line") :]
+    line = {n: re.search(rf"{n}\. (.*?) (\d+\.\d\d) (\d\.|Cost|Price)", told) for n in range(1, 8)}
+    kept, mould, lost, work, failed, overhead, profit = (float(line[n][2]) for n in range(1, 8))
+    percent = {n: float(line[n][1].split(" of 100")[0].split()[-1]) / 100 for n in (5, 6, 7)}
+    hours = {n: [float(x) for x in re.findall(r"(\d+\.\d\d) h at (\d+)", line[n][1])[0]] for n in (2, 4)}
+    cost = float(re.search(r"Cost all in, lines 1 to 6 (\d+\.\d\d) ", told)[1])
+    price = float(re.search(r"Price to ask, lines 1 to 7 (\d+\.\d\d) ", told)[1])
+    assert mould == pytest.approx(hours[2][0] * hours[2][1], abs=0.15)
+    assert work == pytest.approx(hours[4][0] * hours[4][1], abs=0.15)
+    assert failed == pytest.approx((lost + work) * percent[5] / (1 - percent[5]), abs=0.03)
+    assert overhead == pytest.approx((kept + mould + lost + work + failed) * percent[6], abs=0.03)
+    assert cost == pytest.approx(kept + mould + lost + work + failed + overhead, abs=0.05)
+    assert profit == pytest.approx(cost * percent[7], abs=0.02) and price == pytest.approx(cost + profit, abs=0.02)
+    spent = float(re.search(r": (\d+\.\d\d) to spend", text)[1]) / int(texts.get("batch_size", 1))
+    gas = solved(**texts)["test_gas_cost"]
+    assert kept + lost == pytest.approx(spent + gas, abs=0.02)
 
 
 def test_breaks_are_what_a_batch_of_that_size_costs():

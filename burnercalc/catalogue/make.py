@@ -451,7 +451,7 @@ CAST_ANSWERS = (
         "screw_length",
         "mould.screw_m",
         "length",
-        "Screws, at least",
+        "Screw length, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
         formula="thicker board + 1 in (25 mm)",
         inputs=("mould_board", "mould_base"),
@@ -616,7 +616,7 @@ CAST_ANSWERS = (
         "fill_line",
         "block.fill_line_m",
         "length",
-        "Fill line",
+        "Fill line, over the base",
         meaning="Mark on the inside of the mould, from the base: wet mix before the body goes in.",
         formula="volume / (mould area - pins)",
         inputs=(
@@ -1028,8 +1028,8 @@ SELLING_ANSWERS = (
         "Cost of one that is sold",
         meaning="Material, gas of first and test fire, paid work and overhead of a burner that passes, with its share "
         "of those that do not. Mould, train and blower of one that does not pass serve the next.",
-        formula="(mould, train, blower + (the rest of the cost a burner + test gas + hours x worth of an hour) / "
-        "(1 - scrap)) x (1 + overhead)",
+        formula="(mould and its work, train, blower + (the rest of the cost a burner + test gas + the rest of its "
+        "hours x worth of an hour) / (1 - scrap)) x (1 + overhead)",
         inputs=("cost_per_burner", "test_gas_cost", "hours_per_burner", "hour_value", "overhead", "scrap_rate"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
@@ -1958,6 +1958,26 @@ TABLES = (
         ),
         source=YOUR_PRICES,
         words={"make": "make", "buy": "buy"},
+    ),
+    Table(
+        "selling_lines",
+        {
+            "one": "If sold: what one costs, line by line",
+            "all": "If sold: what one of {count} costs, line by line",
+        },
+        (Column("what", "What", "word"), Column("amount", "Each", "price")),
+        source=YOUR_PRICES,
+        words={
+            "kept": "1. Mould, train and blower: serve the next if one fails",
+            "mould": "2. Work in the mould, {hours:.2f} h at {worth:g}: serves the next too",
+            "lost": "3. The rest that is bought, gas of first and test fire",
+            "work": "4. The rest of the work, {hours:.2f} h at {worth:g}",
+            "scrap": "5. Those that fail, {scrap:g} of 100: (3 + 4) x {scrap:g} / {passed:g}",
+            "overhead": "6. Overhead, {share:g} of 100 on lines 1 to 5",
+            "cost": "Cost all in, lines 1 to 6",
+            "profit": "7. Profit, {share:g} of 100 on it",
+            "price": "Price to ask, lines 1 to 7",
+        },
     ),
     Table(
         "hours",

@@ -146,7 +146,8 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append("What no burner changes:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.given]
     if answer.in_the_way:
-        lines.append("No design from this shop passes every check. In the way of the best:")
+        none = "No design from this shop" if answer.complete else "None of the designs looked at"
+        lines.append(f"{none} passes every check. In the way of the best:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.in_the_way]
         lines += _opening_lines(answer)
     proven = (

@@ -4,7 +4,7 @@ import heapq
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import islice
+from itertools import islice, zip_longest
 from math import ceil, inf
 
 from ..errors import require
@@ -143,13 +143,16 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
 
 
 def _some_of(burners, means):
-    """What the shop has, and less of one kind: a second mould takes time to make, and may cost more than it saves."""
-    less = (
-        replace(means, **{which: number})
-        for which in LACKS
-        for number in reversed(range(1, min(getattr(means, which), burners)))
-    )
-    return [means, *islice(less, LESS // burners)]
+    """What the shop has, and less of one kind: a second mould takes time to make, and may cost more than it saves.
+
+    One less of each first, then few of each: so a shop with one more tries mostly what the smaller one tries.
+    """
+    less = []
+    for which in LACKS:
+        own = min(getattr(means, which), burners)
+        less.append([replace(means, **{which: number}) for number in (own - 1, *range(1, own - 1)) if number])
+    in_turn = (some for each in zip_longest(*less) for some in each if some is not None)
+    return [means, *islice(in_turn, LESS // burners)]
 
 
 @lru_cache(maxsize=256)

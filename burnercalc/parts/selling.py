@@ -20,12 +20,15 @@ KEPT = ("mould", "train", "train_safety", "train_needed", "train_comfort", "blow
 class Break:
     """So many at once, each of them: what is bought for it, its gas of first and test fire with it, work, cost, price.
 
+    `kept`: of what is bought, what serves the next burner where one does not pass, as the work in the mould does.
     `make`: material and work are no more than the price of a bought one.
     """
 
     burners: int
     material: float
     hours: float
+    kept: float
+    mould_hours: float
     cost: float
     price: float
     make: bool
@@ -36,6 +39,7 @@ class Selling:
     """`breaks` in order of size, the batch among them; the rest is of the batch."""
 
     breaks: tuple[Break, ...]
+    mine: Break
     test_gas: float
     cost: float
     price: float
@@ -62,23 +66,32 @@ def selling(
         lines = purchases.of(size)
         material = sum(line.batch_cost for line in lines) / size + test_gas
         kept = sum(line.batch_cost for line in lines if line.key in KEPT) / size
-        _, hours = bench_hours.of(size)
+        steps, hours = bench_hours.of(size)
+        mould_hours = steps["mould"] / size  # a mould serves the next burner too
         all_in = money.selling_cost(
             material_each=material - kept,
-            kept_each=kept,
-            hours_each=hours,
+            kept_each=kept + mould_hours * hour_value,
+            hours_each=hours - mould_hours,
             hour_value=hour_value,
             overhead=overhead,
             scrap=scrap_rate,
         )
         return Break(
-            size, material, hours, all_in, all_in * (1 + profit), material + hours * hour_value <= bought_price
+            burners=size,
+            material=material,
+            hours=hours,
+            kept=kept,
+            mould_hours=mould_hours,
+            cost=all_in,
+            price=all_in * (1 + profit),
+            make=material + hours * hour_value <= bought_price,
         )
 
     breaks = {size: of(size) for size in sorted({*BREAKS, batch_size})}
     mine = breaks[batch_size]
     return Selling(
         breaks=tuple(breaks.values()),
+        mine=mine,
         test_gas=test_gas,
         cost=mine.cost,
         price=mine.price,

@@ -39,8 +39,9 @@ def gas_train_table(train: Train, say: Say) -> tuple:
     )
 
 
-def train_drawing(train: Train, say: Say) -> Shapes:
+def train_drawing(train: Train, say: Say, text_mm: float | None) -> Shapes:
     """Gas down the left, air down the right; they meet in the mixing tee, and the mixture goes down to the burner."""
+    text = text_mm or TEXT_MM
     numbers = {id(part): number for number, part in enumerate(train.parts, 1)}
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
@@ -49,16 +50,16 @@ def train_drawing(train: Train, say: Say) -> Shapes:
     mouth, *air = _boxes(stretches["air"], numbers, say)  # the guard stands before the blower
     air = [mouth, _end(say("blower")), *air]
     # No name of the gas side reaches the line of the air.
-    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box))[2] + BOX_MM for box in gas))
+    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box, text))[2] + BOX_MM for box in gas))
     tee, *mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
     half, below = BOX_MM / 2, meet - STEP_MM
     shapes = [
-        *_chain(0.0, 0.0, gas, meet + half),
-        *_chain(air_x, 0.0, air, meet),
+        *_chain(0.0, 0.0, gas, meet + half, text),
+        *_chain(air_x, 0.0, air, meet, text),
         *_box(0.0, meet, tee),
-        _name(0.0, meet + TEXT_MM, tee),  # above the line that the air comes by
+        _name(0.0, meet + text / 2 + 1.3, tee, text),  # above the line that the air comes by
         Line(half, meet, air_x, meet, "window"),
-        *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), first=meet - half),
+        *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), text, first=meet - half),
     ]
     return Shapes(tuple(shapes))
 
@@ -95,9 +96,9 @@ def _boxes(parts, numbers, say):
     ]
 
 
-def _name(x, y, box):
+def _name(x, y, box, text):
     """Beside a box whose middle that is."""
-    return Text(x + BOX_MM, y - TEXT_MM / 2, box.name, TEXT_MM)
+    return Text(x + BOX_MM, y - text / 2, box.name, text)
 
 
 def _box(x, y, box):
@@ -109,13 +110,13 @@ def _box(x, y, box):
     return drawn
 
 
-def _chain(x, top, boxes, bottom, first=None):
+def _chain(x, top, boxes, bottom, text, first=None):
     """Boxes one under the other on a line from `first` or the first of them to `bottom`; names at the right."""
     shapes, from_y = [], first
     for row, box in enumerate(boxes):
         y, middle = top - STEP_MM * row, x + BRANCH_MM * box.branch
         half = BOX_MM / 2
-        shapes += [*_box(middle, y, box), _name(middle, y, box)]
+        shapes += [*_box(middle, y, box), _name(middle, y, box, text)]
         if box.on_box:
             shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
         elif box.loose:

@@ -73,7 +73,7 @@ function show(reply) {
   const { designs, given, in_the_way: way, opens, complete, counts } = reply;
   const head = [];
   if (way.length) {
-    head.push(make("p", "caution", make("b", "", "None fits without a fault. "), "In the way of the least wrong one, the worst first:"), faults(way));
+    head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
         opens.left.length ? "Left even then: " : "", button("Open that design", () => open(opens.settings), "small")));
