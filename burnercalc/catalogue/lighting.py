@@ -211,7 +211,7 @@ ANSWERS = (
         meaning="Firing rate above which the flame of one cold port lifts off in a chamber full of burnt gas, in the "
         "mixture to light with. Many side by side hold more.",
         formula="as the lift in open air, without what a rich flame draws from that air",
-        inputs=("lighting_ratio", "low_fire", *RESTS_ON),
+        inputs=("lighting_ratio", "low_fire", *(one for one in RESTS_ON if one != "blowers")),
         source=LIFT,
         near="engineer",
     ),
