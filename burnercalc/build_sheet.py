@@ -103,8 +103,9 @@ def blocks(result, link, width, height, paper="letter"):
         *_casting(result),
         *_days(result),
         *_gas(result, width),
-        *_train(result, width),
-        *shopping.blocks(result),
+        *_train(result),
+        *shopping.beside_train(result),
+        *_train_drawn(result, width),
         PageBreak(),
         *_lighting(result),
         *_record(result),
@@ -466,8 +467,8 @@ def _casting(result):
     ]
 
 
-def _train(result, width):
-    """The train as a list and as a drawing."""
+def _train(result):
+    """The train as a list."""
     d, train = result.design, result.part("train")
     listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
@@ -477,6 +478,12 @@ def _train(result, width):
             f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
             f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
+    ]
+
+
+def _train_drawn(result, width):
+    return [
+        Heading("Gas and air train, drawn"),
         replace(
             _view(
                 result,
