@@ -37,7 +37,7 @@ TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
-TRAIN_MM, SLIDE_MM = 190.0, 62.0
+TRAIN_MM, SLIDE_MM = 165.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
