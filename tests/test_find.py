@@ -355,7 +355,7 @@ def test_one_blower_at_hand_serves_one_burner():
 
 
 def test_no_cheaper_cylinders_would_do():
-    """A thin tube in a long chamber: three of 20 lb are cheaper than one of 100 lb, and two are too cold."""
+    """A thin tube in a long chamber: one of 100 lb is dearer than three of 20 lb or two of 30 lb, which cost the same."""
     start = Design.from_texts({"chamber_length": "30 in"})
     answer = find(start, read_have("tube: 2 x 2 x 1/8 in, 8 ft\npins: 1/4 in"), budget=300)
     prices = {"20": 60, "30": 90, "40": 110, "100": 220}
@@ -372,7 +372,7 @@ def test_no_cheaper_cylinders_would_do():
                 # One that is good but passed over hardly is: it spares less than its thin margin costs.
                 thin = max(0, 1 - abs(check.value - check.limit) / check.limit / 0.1) / 0.5
                 assert check.verdict != "good" or thin > (spent - price * count) / 100
-    assert ("20", 3) in seen
+    assert seen and seen <= {("20", 3), ("30", 2)}
 
 
 def test_only_plate_gives_a_welded_box(answers):
