@@ -3,7 +3,6 @@
 from . import foot, units
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Heading, Paragraph, Table
-from .parts.cost import entries
 
 TITLE = "Shopping list: blown multi-port burner"
 BOX = "Got" + " " * 6  # wide enough for a tick
@@ -48,7 +47,7 @@ def pdf(result, link, paper, got=()):
 def beside_train(result):
     """The lists for a sheet that has the train part by part: here it is one line of its own."""
     whole = result.tables["shopping"].rows
-    listed = entries(result.part("cost"), result.part("train"), result.design.batch_size)
+    listed = result.part("cost").entries(result.part("train"), result.design.batch_size)
     parts = [row for row, entry in zip(whole, listed) if entry.part]
     rest = [row for row, entry in zip(whole, listed) if not entry.part]
     train = [("gas and air train", "part by part, in its own list", result.design.batch_size, summed(parts))]
