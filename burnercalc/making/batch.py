@@ -112,6 +112,7 @@ RULES = (
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 MANY, FOR_MANY = 30, 3  # burners above which only so many of the first rules are tried, for time
+FEWER = (1, 2, 3, 4, 6, 8, 12, 16, 24)  # moulds
 LESS = 120  # burners in all, of the batches that are planned with less than the shop has: few of many, for time
 
 
@@ -138,8 +139,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         require(getattr(means, field) >= 1, field, getattr(means, field), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
-    made = (_made(burners, work, some) for some in _some_of(burners, means))
-    return min(made, key=lambda one: one.days)  # of equals with all that the shop has
+    some = [*_some_of(burners, means), *_fewer_moulds(burners, work, means)]
+    return min((_made(burners, work, each) for each in some), key=lambda one: one.days)  # of equals with all there is
 
 
 def _some_of(burners, means):
@@ -155,10 +156,18 @@ def _some_of(burners, means):
     return [means, *islice(in_turn, LESS // burners)]
 
 
+def _fewer_moulds(burners, work, means):
+    """The best two of the same few numbers of moulds in every shop, by the first rule: many moulds are worth making
+    seldom, and how many are is not told by one less."""
+    own = min(means.moulds, burners)
+    fewer = [replace(means, moulds=number) for number in FEWER if number < own - 1]
+    return sorted(fewer, key=lambda one: _made(burners, work, one, 1).days)[:2]
+
+
 @lru_cache(maxsize=256)
-def _made(burners, work, means):
-    rules = RULES[:1] if burners == 1 else RULES if burners <= MANY else RULES[:FOR_MANY]
-    return min((_Calendar(burners, work, means, *rule).made() for rule in rules), key=_length)
+def _made(burners, work, means, most_rules=None):
+    rules = 1 if burners == 1 else len(RULES) if burners <= MANY else FOR_MANY
+    return min((_Calendar(burners, work, means, *rule).made() for rule in RULES[: most_rules or rules]), key=_length)
 
 
 def _length(made):
