@@ -188,13 +188,14 @@ async function findCures(check, pressed, row) {
       if (entries(design.texts()) !== about) return void Object.assign(pressed, { disabled: false, textContent: LOOK }); // of another design
       if (!cure) continue;
       const words = `Make ${cure.label.toLowerCase()} ${cure.shown}${butThen(cure.worsens)}`;
-      const offer = button(words, () => design.change(change.setting, cure.text), "cure");
-      offer.dataset.worsens = cure.worsens.length;
-      found.push(offer);
-      // What makes nothing else worse stands first.
-      row.append(...found.sort((one, other) => one.dataset.worsens - other.dataset.worsens));
+      const stops = cure.worsens.filter((each) => each.verdict === "stop").length;
+      const offer = button(words, () => design.change(change.setting, cure.text), stops ? "" : "cure");
+      found.push({ offer, stops, worse: cure.worsens.length });
     }
   }
+  // All at once, so that none moves under a finger: what brings no stop, then what makes least else worse, stands first.
+  found.sort((one, other) => one.stops - other.stops || one.worse - other.worse);
+  row.prepend(...found.map(({ offer }) => offer));
   if (found.length) pressed.remove();
   else pressed.textContent = "No single setting cures it";
 }
