@@ -258,7 +258,7 @@ def glowing_W(r):
 
 def test_the_set_mixture_comes_first_but_never_beyond_the_law_of_lift():
     assert solved(equivalence_ratio="1.2", low_fire="45 %").part("lighting").way == "as_set"
-    far = solved(equivalence_ratio="1.5", reducing_wanted="yes").part("lighting")
+    far = solved(equivalence_ratio="1.5", reducing_wanted="yes").part("lighting_try")
     assert far.equivalence_ratio <= 1.3 and far.way == "other"
     assert solved(**NEUTRAL).part("lighting").way == "rich"
 
@@ -282,6 +282,7 @@ WAYS = {
         **NEUTRAL,
     },
     "torch_weak": TORCH,
+    "torch": {**TORCH, "equivalence_ratio": "0.75", "lit_by": "guard"},
     "no_limit": FAR_APART["fed at the end, starved"],
     "too_slow": FAR_APART["ports that overlap"],
     "not_carried": FAR_APART["one port"],
@@ -293,7 +294,7 @@ def test_each_reason_has_a_design_and_its_words(way):
     r = solved(**WAYS[way])
     assert r.part("lighting").way == way
     check, declared = r.checks["lighting"], catalogue.CHECKS["lighting"]
-    assert check.verdict == "stop"
+    assert check.verdict == ("caution" if way == "torch" else "stop")
     assert check.text.split("{")[0][:30] == declared.cases[way][:30] and "none" not in check.text
     assert check.value is None and r["lighting_rate"] is None
 
@@ -523,16 +524,19 @@ def test_the_air_switch_stands_where_it_can_be_set():
 def test_a_card_that_must_not_be_used_says_so():
     never = card(**FEW)
     assert never["Set"][1].startswith("DO NOT LIGHT") and "It burns" not in never
+    torch = card(**WAYS["torch"])
+    assert "torch goes out" in torch["Set"][1] and "The torch stays" in torch["It burns"][1]
 
 
 def test_limits_are_left_out_where_high_fire_itself_runs_back():
     assert solved(**WAYS["too_slow"]).part("lighting").flashback_W == inf
 
 
-@pytest.mark.parametrize("texts", [{"opening_area": "0 in2"}, {"fuel": "butane", "ambient_temperature": "25 degF"}])
+@pytest.mark.parametrize("texts", [GIANT, {"fuel": "butane", "ambient_temperature": "25 degF"}])
 def test_the_card_of_a_design_that_is_a_stop_says_so_first(texts):
-    """Whatever the stop is of: no way out for the smoke, a cylinder too cold."""
+    """Whatever the stop is of: walls that never glow, a cylinder too cold."""
     result = solved(**texts)
+    assert result.checks["lighting"].verdict != "stop"
     words = card_blocks(result)[0].text
     assert words.startswith("DO NOT LIGHT THIS.") and words.endswith(result.ranked()[0].text)
     assert "DO NOT LIGHT" not in " ".join(block.text for block in card_blocks(solved()) if isinstance(block, Paragraph))
