@@ -574,8 +574,8 @@ WORDS = {
     "through every joint and into the burner.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it even a torch may not hold the "
     "flame. Only a pilot with a flame guard shuts the gas in time.",
-    "set.do.no_low": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low fire: on the way or there "
-    "it lifts or runs back.",
+    "set.do.no_low": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low fire: on the way or "
+    "there it lifts or runs back.",
     "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
     "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
     "hand holds one so long.",
