@@ -60,7 +60,7 @@ def test_moulds_that_the_calendar_leaves_unmade_are_told_where_they_are_counted(
     two, one = solved(moulds="2", **texts), solved(moulds="1", **texts)
     assert two["batch_days"] == one["batch_days"] and two["cost_batch"] > one["cost_batch"]
     told = "The calendar makes 1 of the 2 moulds: one more saves no day. Wood, cost and hours count all 2, as set"
-    for key in ("traveller-a4", "build-sheet-letter", "shopping-list-letter"):
+    for key in ("traveller-a4", "sheet-letter", "shopping-letter"):
         assert [told in " ".join(map(words, read(result, key))) for result in (two, one)] == [True, False], key
 
 
