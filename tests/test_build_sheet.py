@@ -278,7 +278,7 @@ def test_no_drawing_is_both_true_and_not_to_scale(name):
 
 @pytest.mark.parametrize("texts", [{}, {"body_length": "36 in", "inlets": "2", "ports_per_row": "60"}])
 def test_names_in_the_train_stand_clear_of_each_other_on_the_sheet(texts):
-    made = build_sheet._train(solve(Design.from_texts(texts)), 184.0)
+    made = build_sheet._train_drawn(solve(Design.from_texts(texts)), 184.0)
     drawing = next(block.drawing for block in made if isinstance(block, Figure))
     boxes = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.layer != "number"]
     over = [(a, b) for i, a in enumerate(boxes) for b in boxes[:i]

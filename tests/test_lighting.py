@@ -411,7 +411,7 @@ def test_the_card_has_every_step_with_its_source():
                 "Stay at LIGHT",
                 "torch or pilot in front",
                 "till the walls glow",
-                "about 3.7 min, 4.9 min at most",
+                "about 3.8 min, 5.0 min at most",
                 "gas off",
             ),
         ),

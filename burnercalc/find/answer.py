@@ -11,14 +11,14 @@ from ..checks.judge import FAULTS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
-from ..parts.cost import entries
+from ..parts.gas import gas
 from ..result import Checked, Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
 from .bill import Bill, Bought
-from .choices import AXES
+from .choices import AXES, long_enough
 from .graph import touches
-from .have import BODIES, GAS, NEEDED, Have
+from .have import BODIES, GAS, NEEDED, Have, Piece
 from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
 from .search import BUDGET, POLISH, Found, others, polish, rank, search
 from .sold import STICK
@@ -191,18 +191,59 @@ def _contradictions(start: Design, have: Have) -> None:
             continue
         for key in axis.stock:
             held = [piece.texts[key] for piece in pieces if key in piece.texts]
-            if key not in have.mine or len(held) < len(pieces) or key == "cylinder_count":
+            if key not in have.mine or len(held) < len(pieces):
                 continue
             sides = (
                 ("body_width", "body_depth") if key in ("body_width", "body_depth") else (key,)
             )  # a tube can be turned
             values = [parse_setting(BY_KEY[side], piece.texts[side]) for piece in pieces for side in sides]
             if not any(_near(start.value(key), value) for value in values):
-                errors.append(
-                    InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", held[0], (key,))
-                )
+                errors.append(_not_at_hand(start, key, held))
+    errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
+    errors += _too_short(start, have)
     if errors:
         raise InputErrors(errors)
+
+
+def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
+    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", held[0], (key,))
+
+
+def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
+    """Settings of pipe, jet and gas,, and what of them is at hand where the design's is not."""
+    for key, kind in (("mix_pipe", "pipe"), ("inlet", "pipe"), ("jet_drill", "drill")):
+        held = [text for piece in have.of(kind) for text in piece.texts.values()]
+        if start.value(key) and start.value(key) not in held and not have.may_buy(kind):
+            yield key, held
+    liquid = gas(start.fuel, start.fuel_blend).liquid
+    lines, regulators, cylinders = have.of("line"), have.of("regulator"), have.of("cylinder")
+    if not liquid and lines:
+        regulators = ()
+    elif not regulators and (cylinders or have.may_buy("cylinder")):
+        lines = ()  # a cylinder without a regulator named: any pressure
+    pieces = (*lines, *regulators)
+    if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
+        yield "gas_pressure", [piece.typed for piece in pieces]
+    count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
+    if liquid and not have.may_buy("cylinder") and count < start.cylinder_count:
+        yield "cylinder_count", [str(count)] if count else []
+
+
+def _gives(piece: Piece, pressure_Pa: float) -> bool:
+    if piece.texts:
+        return _near(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]), pressure_Pa)
+    return piece.figures["low_Pa"] - 1 <= pressure_Pa <= piece.figures["high_Pa"] + 1
+
+
+def _too_short(start: Design, have: Have) -> Iterable[InputError]:
+    """The longest piece at hand, where a body as long as is mine does not come out of it."""
+    pieces = have.of(*BODIES)
+    if "body_length" not in have.mine or not pieces or have.may_buy(*BODIES):
+        return
+    if not any(long_enough(piece, start) for piece in pieces):
+        longest = max(pieces, key=lambda piece: piece.figures["length_m"])
+        length = start.text("body_length")
+        yield InputError(longest.kind, longest.typed, f"is shorter than the body, whose length, {length}, is mine")
 
 
 def _near(one: Any, other: Any) -> bool:
@@ -328,7 +369,7 @@ def _named(things: tuple[Bought, ...], result: Result) -> tuple[Bought, ...]:
     burner = result.parts
     keys = [
         entry.key if entry.part is None else ""
-        for entry in entries(burner.part("cost"), burner.part("train"), result.design.batch_size)
+        for entry in burner.part("cost").entries(burner.part("train"), result.design.batch_size)
     ]
     said = {key: row for key, row in zip(keys, result.tables["shopping"].rows) if key}
     lines = dict(zip((line.key for line in burner.part("cost").lines), result.tables["cost_lines"].rows))
@@ -427,7 +468,8 @@ def _opening(
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
     found: list[tuple[tuple[int, float], Opening]] = []
     closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
-    kinds = [group[0] for group in closed if group != GAS or not have.of("line")]
+    liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
+    kinds = [group[0] for group in closed if group != GAS or liquid]
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
     if longer := _longer(have):
         wider.insert(0, ("longer", longer))

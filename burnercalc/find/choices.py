@@ -5,7 +5,7 @@ asks of the parts, such as the need of the chamber or the pressure that a jet ta
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor, pi, sqrt
 from typing import Any
 
@@ -35,6 +35,7 @@ SLENDER = (4.0, 14.0)
 INLET_RATIO = 0.3  # of the ports' area
 BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
 MIX_SPEED_M_S = (1.0, 15.0)
+FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIP_M, COVER_M, ROUND_RIM_M = 4.7625e-3, 9.525e-3, 6.35e-3
 
 
@@ -118,6 +119,8 @@ def _fire_W(a: Asked, needed_W: float | None) -> float:
 
 def body_options(a: Asked) -> Iterable[Option]:
     for piece in a.have.of("tube", "plate", "round"):
+        if "body_length" in a.have.mine and not long_enough(piece, a.start):
+            continue
         yield from _BODIES[piece.kind](a, piece, "")
     if a.have.may_buy("tube"):
         for width, depth, wall in sold.TUBES[a.system]:
@@ -131,6 +134,12 @@ def body_options(a: Asked) -> Iterable[Option]:
             "plate", f"plate {wall}", {"body_kind": "plates", "wall": wall}, {"length_m": 1.2, "width_m": 1.2}
         )
         yield from _plates(a, piece, piece.typed)
+
+
+def long_enough(piece: Piece, design: Design) -> bool:
+    """Whether a body of the design's length comes out of the piece; any of a round, which is cut across."""
+    longest_m = max(piece.figures["length_m"], piece.figures.get("width_m", 0.0))
+    return piece.kind == "round" or design.body_length <= longest_m + 1e-9
 
 
 def _box(a: Asked, piece: Piece, texts: Mapping[str, str], buy: str) -> Option:
@@ -320,19 +329,32 @@ def blower_options(a: Asked) -> Iterable[Option]:
 
 
 def jet_options(a: Asked) -> Iterable[Option]:
-    """The line's or regulator's pressure with the nearest drill; with jets at hand the pressure that each takes."""
-    fixed = [piece.texts["gas_pressure"] for piece in a.have.of("line", "regulator") if piece.texts]
+    """Of the line at its pressure; of a cylinder, where the fuel comes in one and one is there, beside it."""
+    lines = [piece.texts["gas_pressure"] for piece in a.have.of("line")]
+    regulators = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
     if not a.burner.part("gas").liquid:
-        fixed = fixed or [a.start.text("gas_pressure") if a.start.gas_pressure < 14 * INH2O_PA else "7 inH2O"]
+        house = a.start.text("gas_pressure") if a.start.gas_pressure < 14 * INH2O_PA else "7 inH2O"
+        yield from _at_pressures(a, lines or regulators or [house])
+        return
+    yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _at_pressures(a, lines))
+    if not lines or a.have.of("cylinder") or a.have.may_buy("cylinder"):
+        yield from _at_pressures(a, regulators) if regulators else _any_pressure(a)
+
+
+def _at_pressures(a: Asked, pressures: Iterable[str]) -> Iterable[Option]:
+    """The pressure as it is, with each drill at hand or the nearest one."""
+    drilled = a.have.of("drill")
+    for pressure in dict.fromkeys(pressures):
+        for piece in drilled:
+            yield option({"gas_pressure": pressure, **piece.texts})
+        if not drilled or a.have.may_buy("drill"):
+            yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
+
+
+def _any_pressure(a: Asked) -> Iterable[Option]:
+    """The pressures that a regulator reaches, with the nearest drill; with jets at hand the one that each takes."""
     ranges = [(piece.figures["low_Pa"], piece.figures["high_Pa"]) for piece in a.have.of("regulator") if piece.figures]
     drilled = a.have.of("drill")
-    if fixed:
-        for pressure in dict.fromkeys(fixed):
-            for piece in drilled:
-                yield option({"gas_pressure": pressure, **piece.texts})
-            if not drilled or a.have.may_buy("drill"):
-                yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
-        return
     for piece in drilled:
         jet = a.burner.call(PARTS["jet"], gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
         pressure = _pressure(jet.high_Pa, a.system)
@@ -358,7 +380,7 @@ def _pressure(pressure_Pa: float, system: str) -> str:
 
 def cylinder_options(a: Asked) -> Iterable[Option]:
     """Nothing to choose where gas comes from a line."""
-    if not a.burner.part("gas").liquid or a.have.of("line"):
+    if not a.burner.part("gas").liquid or a.figures.get(FROM_LINE):
         yield option({})
         return
     own: dict[str, int] = {}

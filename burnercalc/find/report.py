@@ -104,6 +104,10 @@ def shops_data(sample: Sample) -> dict[str, Any]:
     return {
         "shops": sample.shops,
         "good": sample.good,
+        "stops": sample.stops,
+        "cautions": sample.cautions,
+        "head": sample.head,
+        "worst": sample.worst,
         "text": sample.sentence,
         "worse": [
             {"check": one.key, "verdict": one.verdict, "shops": one.shops, "text": one.text} for one in sample.worse

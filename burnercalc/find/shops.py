@@ -83,19 +83,41 @@ class Worse:
 
 @dataclass(frozen=True)
 class Sample:
-    """In how many of the shops no check is worse than as designed, and what happens in the rest, the worst first."""
+    """In how many of the shops every check is good, and what is worse in some than as designed, the worst first.
+
+    `stops` and `cautions`: of the design itself.
+    """
 
     shops: int
     good: int
     worse: tuple[Worse, ...]
+    stops: int = 0
+    cautions: int = 0
+
+    @property
+    def begins_good(self) -> bool:
+        return not (self.stops or self.cautions)
+
+    @property
+    def head(self) -> str:
+        if self.begins_good:
+            return f"Stays good in {self.good} of {self.shops} shops like yours."
+        faults = [(self.stops, "stop"), (self.cautions, "caution")]
+        said = ", ".join(f"{count} {word}{'s' if count > 1 else ''}" for count, word in faults if count)
+        are = "is" if self.good == 1 else "are"
+        return f"Is not good to begin with: {said}. Of {self.shops} shops like yours {self.good} {are} good."
+
+    @property
+    def worst(self) -> str:
+        return "What happens in the rest" if self.begins_good else "What gets worse still"
 
     @property
     def sentence(self) -> str:
-        said = f"Stays good in {self.good} of {self.shops} shops like yours."
-        if self.worse:
-            first = self.worse[0]
-            said += f" The worst in the rest ({first.shops}): {first.text}"
-        return said
+        if not self.worse:
+            return self.head
+        first = self.worse[0]
+        the_worst = "The worst in the rest" if self.begins_good else "The worst that gets worse still"
+        return f"{self.head} {the_worst} ({first.shops}): {first.text}"
 
 
 def built(design: Design) -> Design:
@@ -152,7 +174,7 @@ def _numbers(result: Result) -> dict[str, float | None]:
 
 
 def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
-    """So many shops, each off by chance within all tolerances; which of them turn a check worse than as designed."""
+    """So many shops, each off by chance within all tolerances; which are good, and which turn a check worse."""
     dice = Random(seed)
     design = built(design)
     base = solve(design)
@@ -174,14 +196,15 @@ def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
         bad = [
             (key, before.checks[key]) for key, word in worse_than.items() if _badness(before.checks[key].verdict) > word
         ]
-        good += not bad
+        good += not any(_badness(before.checks[key].verdict) for key in worse_than)
         for key, check in bad:
             count[key] += 1
             if _badness(check.verdict) > worst.get(key, (0,))[0]:
                 worst[key] = (_badness(check.verdict), check.label, check.verdict, check.text)
     worse = [Worse(key, label, word, count[key], text) for key, (_, label, word, text) in worst.items()]
     worse.sort(key=lambda one: (WORDS.index(one.verdict), -one.shops, one.key))
-    return Sample(shops, good, tuple(worse))
+    words = Counter(as_designed.values())
+    return Sample(shops, good, tuple(worse), words[2], words[1])
 
 
 def _draw(tolerance: Tolerance, dice: Random) -> float:

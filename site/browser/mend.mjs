@@ -68,9 +68,9 @@ function take() {
 const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", "blower to spare": "Blower to spare" };
 
 function showShops({ sample, tornado }) {
-  const parts = [make("p", "", make("b", "", `Stays good in ${sample.good} of ${sample.shops} shops like yours.`))];
+  const parts = [make("p", "", make("b", "", sample.head))];
   if (sample.worse.length) {
-    parts.push(make("p", "", "What happens in the rest, the worst first:"), make("ul", "faults", ...sample.worse.map(({ verdict, shops, text }) => {
+    parts.push(make("p", "", `${sample.worst}, the worst first:`), make("ul", "faults", ...sample.worse.map(({ verdict, shops, text }) => {
       const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${verdict === "stop" ? "Stop" : "Caution"} in ${shops}. `), text));
       sign.setAttribute("aria-hidden", "true");
       item.dataset.verdict = verdict;
