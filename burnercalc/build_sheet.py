@@ -446,7 +446,12 @@ def wood_to_buy(result):
     if not table.rows:
         return []
     keys = ("stock", "length", "width", "cuts")
-    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
+    more = shopping.moulds_counted(result)
+    return [
+        Heading(table.title, 2),
+        plain(table, result.design.units, keys, "lrrl"),
+        *([Paragraph(more)] if more else []),
+    ]
 
 
 def _outside_m(wood):

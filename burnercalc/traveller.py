@@ -65,7 +65,7 @@ def blocks(result):
 
 def _batch(result):
     """The batch as a whole: its calendar, what holds it up, what is cast when, what to buy and to cut."""
-    days, castings, used = result.tables["batch_days"], result.tables["castings"], result.part("batch").moulds
+    days, castings = result.tables["batch_days"], result.tables["castings"]
     return [
         Heading(days.title),
         Paragraph(
@@ -79,11 +79,6 @@ def _batch(result):
         Heading(result.tables["stock"].title, 2),
         plain(result.tables["stock"], result.design.units, ("stock", "length", "cuts", "offcut"), "lrlr"),
         *wood_to_buy(result),
-        *(
-            [Paragraph(f"This calendar makes {used} of the {result.design.moulds} moulds: one more saves no day.")]
-            if used < min(result.design.moulds, result.design.batch_size)
-            else []
-        ),
     ]
 
 

@@ -125,6 +125,21 @@ def test_heading_moves_on_with_what_it_heads():
         assert holding[0] == holding[1]
 
 
+@pytest.mark.parametrize("words", [(), (Paragraph("about it"),)])
+def test_a_heading_and_the_words_over_a_table_stay_with_its_first_rows(words):
+    """Both lie on one page with the head and two rows, wherever the page ends; the rest of a long table runs on."""
+    rows = tuple((f"row{i}", "x") for i in range(60))
+    apart = 0
+    for n in range(20, 50):
+        above = [Paragraph("filler") for _ in range(n)]
+        pages_ = flow([*above, Heading("Moves"), *words, Table(("Name", "Value"), rows, "ll")], 180, 245)
+        texts = [{getattr(shape, "text", "") for shape in page} for page in pages_]
+        first = next(page for page in texts if "Moves" in page)
+        assert {"Moves", "Name", "row0", "row1", *(word.text for word in words)} <= first
+        apart += "row2" not in first
+    assert apart  # somewhere the page ends right below the second row
+
+
 def test_columns_stand_side_by_side():
     (page,) = flow([Columns(((Paragraph("left"),), (Paragraph("right"),)))], 180, 245)
     (left, right) = [s for s in page if isinstance(s, Text)]

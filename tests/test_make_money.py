@@ -4,7 +4,7 @@ import json
 import math
 
 import pytest
-from designs import solved
+from designs import ROUND, solved
 from pdf_reader import pages
 
 from burnercalc import shopping, worker
@@ -136,6 +136,8 @@ def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
         "flat, 9 in x 4"
     )
     assert sold["drills"][0] == "3/8 in for the window; 1/4 in for ports; 1/8 in for knock-out; 17/64 in as gauge"
+    (round_window,) = [row[1] for row in solved(**ROUND).tables["tools"].rows if row[0] == "drills"]
+    assert "for the window" not in round_window and "for ports" in round_window  # sawn in one cut: no relief holes
     text = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4"))).split())
     assert f"tools and safety gear, {by_hand:.2f}" in text and "carbon monoxide alarm" in text and "dust mask" in text
     got = [shopping.name_of(row) for row in default.tables["tools"].rows if row[0] == "scale"]

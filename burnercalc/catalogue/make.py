@@ -1694,6 +1694,7 @@ TOOL_WORDS = {
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",
     "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge",
+    "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge",
     "test_plate": "plate for the leak test",
     "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
     "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps, {plugs} plug of {pipe:pipe}",

@@ -247,6 +247,8 @@ def _table(block, width, height):
     rows = [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
     if head.height + sum(row.height for row in rows) <= WHOLE * height:
         rows = [replace(row, keep=True) for row in rows[:-1]] + rows[-1:]
+    elif head.height + sum(row.height for row in rows[:2]) <= WHOLE * height:
+        rows = [replace(rows[0], keep=True), *rows[1:]]
     return [head, *rows]
 
 
@@ -268,19 +270,28 @@ def figure_ratio(drawing, width, height):
 
     Who draws for a figure multiplies offsets and text heights by this, so that they come out as mm on paper.
     """
+    box, texts = _parted(drawing)
     for ratio in RATIOS:
-        if fits_at(drawing, ratio, width, height):
+        if _fits(box, texts, ratio, width, height):
             return ratio
     raise InputError("figure", f"{drawing.name} in {width:.0f} x {height:.0f} mm", f"must fit at 1:{RATIOS[-1]}")
 
 
 def fits_at(drawing, ratio, width, height):
     """Whether a drawing with its texts, at 1:ratio, fits a figure of that size [mm]."""
-    plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]  # shrink as a whole; texts do not
+    return _fits(*_parted(drawing), ratio, width, height)
+
+
+def _parted(drawing):
+    """(bounds of all but the texts, which shrinks as a whole, None for nothing; drawing of the texts, which do not)."""
+    plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]
     box = replace(drawing, shapes=tuple(plain)).bounds() if plain else None
+    return box, replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
+
+
+def _fits(box, texts, ratio, width, height):
     if box and (box[2] - box[0] > ratio * width or box[3] - box[1] > ratio * height):
         return False  # too large without its texts
-    texts = replace(drawing, shapes=tuple(shape for shape in drawing.shapes if isinstance(shape, Text)))
     boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
     boxes += [tuple(side / ratio for side in box)] if box else []
     x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
@@ -356,7 +367,13 @@ def pieces_of(blocks, width, height):
         Columns: lambda b, w: _columns(b, w, height),
         PageBreak: lambda b, w: [None],
     }
-    return [piece for block in blocks for piece in makers[type(block)](block, width)]
+    found, above = [], None
+    for block in blocks:
+        if isinstance(above, Paragraph) and isinstance(block, Table) and found[-1]:
+            found[-1] = replace(found[-1], keep=True)  # the words over a table, and so their heading, stay with it
+        found += makers[type(block)](block, width)
+        above = block
+    return found
 
 
 def flow(blocks, width, height):

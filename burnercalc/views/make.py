@@ -399,8 +399,8 @@ def shopping_table(
 
 def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
     def sold(tool):
-        round_plate = "_round" if tool.key == "test_plate" and body.round else ""
-        return say(f"{tool.key}.sold{round_plate}", **tool.slots)
+        own = "_round" if tool.key in ("test_plate", "drills") and body.round else ""
+        return say(f"{tool.key}.sold{own}", **tool.slots)
 
     return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
 
