@@ -791,6 +791,21 @@ def test_propane_comes_from_the_cylinder_or_the_line_whichever_is_better():
     assert menus[False] == {"100"} and menus[True]
 
 
+def test_house_gas_is_mended_between_the_sizes_of_the_menu():
+    """Pins of 1/4 in at 7 inH2O: no block as sold lights well, one a little thicker does; what lies there stays."""
+    shop = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\nblower: 4 inH2O 60 cfm\nline: 7 inH2O\n"
+    start = Design.from_texts({"fuel": "natural_gas"})
+    answer = find(start, read_have(shop))
+    best = answer.offers[0]
+    assert best.own_verdict == "good" and answer.opening is None and not answer.in_the_way
+    again = solve(Design.from_texts(best.design.texts))
+    assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
+    assert best.design.show("port_diameter") == "1/4 in" and best.design.text("gas_pressure") == "7 inH2O"
+    kept = find(start, read_have(f"{shop}mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"))
+    for offer in kept.offers:
+        assert offer.design.text("block_thickness") == "2 in" and offer.design.low_fire == pytest.approx(0.5)
+
+
 # The command line
 
 

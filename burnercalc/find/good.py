@@ -20,7 +20,7 @@ from ..physics.pipes import pipe_names
 from ..result import Result, solve
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
-from .answer import Fault, faults_of
+from .faults import Fault, faults_of
 from .score import margin
 from .space import how_wrong
 

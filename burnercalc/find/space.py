@@ -201,6 +201,15 @@ class Space:
         """The design of a whole node, its texts read and its rules asked as anybody's."""
         return Design.from_texts(node.texts)
 
+    def altered(self, node: Node, texts: Mapping[str, str]) -> Node | None:
+        """The whole node with other texts, on the menu or not; None where a rule refuses it."""
+        made: Node | None = self.root
+        for axis, one in zip(self.axes, node.chosen):
+            if made is not None:
+                other = {key: texts[key] for key in axis.keys if key in texts}
+                made = self.child(made, replace(one, texts=_over(one.texts, other)))
+        return made
+
     def find(self, texts: Mapping[str, str]) -> Node | None:
         """The whole node whose options give these texts; None where one is not on the menu."""
         node: Node | None = self.root
