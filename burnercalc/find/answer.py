@@ -40,7 +40,7 @@ MENDED = (  # settings that take nothing from the shop, moved in the least wrong
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
     "mix_pipe_length",
 )
-MOST_MENDED = 6
+MOST_MENDED, MOST_MENDING = 6, 150  # designs, and solves of them after which no other is begun
 LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
 
 
@@ -183,7 +183,8 @@ def _contradictions(start: Design, have: Have) -> None:
 
 
 def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
-    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", held[0], (key,))
+    nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
+    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", nearest, (key,))
 
 
 def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
@@ -301,8 +302,11 @@ def _mended(
     better = False
     keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
     for node in tries:
-        made = make_good(space.design(node), keys)
+        if space.counts.mending > MOST_MENDING:
+            break
+        made = make_good(space.design(node), keys, MOST_MENDING)
         space.counts.solves += made.solves
+        space.counts.mending += made.solves
         after = made.after.design
         mended = space.altered(node, {one.key: after.text(one.key) for one in made.changes}) if made.changes else None
         if mended is not None and mended.rank(weights)[:2] < node.rank(weights)[:2]:

@@ -32,10 +32,11 @@ def _value(key: str, text: str) -> Any:
 
 @dataclass
 class Counts:
-    """What a search has done: nodes judged, and whole designs solved. `tell` hears the nodes as they grow."""
+    """What a search has done: nodes judged, and whole designs solved, of them to mend some. `tell` hears the nodes as they grow."""
 
     nodes: int = 0
     solves: int = 0
+    mending: int = 0
     tell: Callable[[int], None] | None = None
 
 
