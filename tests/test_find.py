@@ -200,6 +200,7 @@ SHOPS = {
 }
 
 
+LEAST_WRONG = ("house gas", "a cold day, one cylinder")  # of which the menus hold no good design
 MAY_STAND = {"a cold day, one cylinder": {"cylinder"}}
 
 
@@ -467,7 +468,7 @@ def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
         assert answer.counts.solves - answer.counts.mending <= 12, name
         # Only the least wrong are mended, within a bound: 150 to begin another, 150 and two rounds of 100 for the last.
-        assert answer.counts.mending <= 500 and (not answer.counts.mending or name == "house gas"), name
+        assert answer.counts.mending <= 500 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
             assert answer.first_at is not None and answer.first_at < 500, name
 

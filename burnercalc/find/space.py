@@ -32,7 +32,10 @@ def _value(key: str, text: str) -> Any:
 
 @dataclass
 class Counts:
-    """What a search has done: nodes judged, and whole designs solved, of them to mend some. `tell` hears the nodes as they grow."""
+    """What a search has done: nodes judged, and whole designs solved, of them `mending` to mend the least wrong.
+
+    `tell` hears the nodes as they grow.
+    """
 
     nodes: int = 0
     solves: int = 0
