@@ -37,7 +37,7 @@ TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
-TRAIN_MM, SLIDE_MM = 190.0, 62.0
+TRAIN_MM, SLIDE_MM = 165.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table in a file of its own only.
@@ -103,8 +103,9 @@ def blocks(result, link, width, height, paper="letter"):
         *_casting(result),
         *_days(result),
         *_gas(result, width),
-        *_train(result, width),
-        *shopping.blocks(result),
+        *_train(result),
+        *shopping.beside_train(result),
+        *_train_drawn(result, width),
         PageBreak(),
         *_lighting(result),
         *_record(result),
@@ -466,8 +467,8 @@ def _casting(result):
     ]
 
 
-def _train(result, width):
-    """The train as a list and as a drawing."""
+def _train(result):
+    """The train as a list."""
     d, train = result.design, result.part("train")
     listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
     return [
@@ -477,6 +478,12 @@ def _train(result, width):
             f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
             f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
+    ]
+
+
+def _train_drawn(result, width):
+    return [
+        Heading("Gas and air train, drawn"),
         replace(
             _view(
                 result,

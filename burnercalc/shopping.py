@@ -44,19 +44,30 @@ def pdf(result, link, paper, got=()):
     return write_document_pdf(TITLE, [*blocks(result, got), *sold(result)], paper, foot.line(result, link, paper))
 
 
-def blocks(result, got=()):
-    left, tools = left_to_buy(result, got), left_to_buy(result, got, "tools")
+def beside_train(result):
+    """The lists for a sheet that has the train part by part: here it is one line of its own."""
+    whole = result.tables["shopping"].rows
+    listed = result.part("cost").entries(result.part("train"), result.design.batch_size)
+    parts = [row for row, entry in zip(whole, listed) if entry.part]
+    rest = [row for row, entry in zip(whole, listed) if not entry.part]
+    train = [("gas and air train", "part by part, in its own list", result.design.batch_size, summed(parts))]
+    return blocks(result, rows=[*rest, *(train if parts else [])])
+
+
+def blocks(result, got=(), rows=None):
+    """The list and the tools without what is got; `rows`: the list's own, with the same sum."""
+    left, tools = left_to_buy(result, got) if rows is None else rows, left_to_buy(result, got, "tools")
     count = result.design.batch_size
     return [
         Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
+        _table(result, "shopping", left),
         Paragraph(
             "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
-            + _spared(result, "shopping", left)
+            + ("" if rows else _spared(result, "shopping", left))
         ),
-        _table(result, "shopping", left),
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),
-        Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         _table(result, "tools", tools),
+        Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
         Paragraph(foot.LAW),
     ]
 

@@ -43,7 +43,6 @@ from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, together
 from .files import FILES
 from .link import beside, from_link, read_beside, to_link
-from .parts.cost import entries
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill
@@ -371,7 +370,7 @@ def _find(request):
 def _got(offer):
     """Names of the rows of the offer's shopping list that are at hand, as the device keeps what is ticked."""
     result, own = offer.result, offer.bill.own
-    listed = entries(result.part("cost"), result.part("train"), result.design.batch_size)
+    listed = result.part("cost").entries(result.part("train"), result.design.batch_size)
     names = []
     for entry, row in zip(listed, result.tables["shopping"].rows):
         there, name = own.get(entry.key, 0), shopping.name_of(row)

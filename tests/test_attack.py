@@ -87,14 +87,20 @@ def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
 
 
 def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
-    """Of this face's hot flashback, more fire costs the lining; smaller ports cost nothing."""
-    asked = {"rows": "9"}, "flashback_hot", "firing_rate", 8
-    requests.cure(*asked)
-    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -1)
-    monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
-    requests.cure({"rows": "9"}, "flashback_hot", "port_diameter", -1)
-    with pytest.raises(AssertionError, match="lining_limit"):
+    """Of this face's hot flashback, more fire costs the lining; smaller ports cost more than a torch can light.
+
+    Behind a guarded pilot they cost nothing.
+    """
+    face, guarded = {"rows": "9"}, {"rows": "9", "lit_by": "guard"}
+    more_fire, smaller = (face, "flashback_hot", "firing_rate", 8), ("flashback_hot", "port_diameter", -1)
+    for asked in (more_fire, (face, *smaller), (guarded, *smaller)):
         requests.cure(*asked)
+    monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
+    requests.cure(guarded, *smaller)
+    with pytest.raises(AssertionError, match="lining_limit"):
+        requests.cure(*more_fire)
+    with pytest.raises(AssertionError, match="lighting"):
+        requests.cure(face, *smaller)
 
 
 def spellings(setting):

@@ -373,9 +373,10 @@ def test_refusals_name_the_setting(key, text):
 
 
 def test_the_drill_offered_instead_works():
+    """Metric drills are sold by 0.05 mm: 1.55 is nearer than 1.5."""
     with pytest.raises(InputErrors) as caught:
         Design.from_texts({"jet_drill": "1.53 mm"})
-    assert Design.from_texts({"jet_drill": caught.value.errors[0].nearest}).jet_drill == "1.5 mm"
+    assert Design.from_texts({"jet_drill": caught.value.errors[0].nearest}).jet_drill == "1.55 mm"
 
 
 @settings(max_examples=40, deadline=None)

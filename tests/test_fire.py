@@ -138,7 +138,9 @@ def test_cold_and_frost_are_said_at_the_cast():
         ({"ambient_temperature": "50.1 degF"}, "good", "50 °F is warm enough to cure in."),
         ({"ambient_temperature": "49.9 degF"}, "caution", "At 50 °F it hardens slowly; the waits are stretched."),
         ({"ambient_temperature": "41.1 degF"}, "caution", "hardens slowly"),
-        ({"ambient_temperature": "40.9 degF"}, "stop", "do not cast: below 41 °F it does not set well"),
+        # With the digits that tell it from its limit, and no more.
+        ({"ambient_temperature": "40.9 degF"}, "stop", "At 40.9 °F do not cast: below 41.0 °F it does not set well"),
+        ({"ambient_temperature": "39 degF"}, "stop", "At 39 °F do not cast: below 41 °F it does not set well"),
         ({"damp_air": "yes"}, "caution", "Damp air dries slowly: air-drying and gentle warmth are stretched"),
         ({"damp_air": "yes", "ambient_temperature": "45 degF"}, "caution", "At 45 °F it hardens slowly"),
         ({"damp_air": "yes", "ambient_temperature": "35 degF"}, "stop", "do not cast"),

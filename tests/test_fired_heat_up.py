@@ -9,10 +9,13 @@ from hypothesis import strategies as st
 from test_gas_zone import AIR_K, KBTU_H_W, WALL_K, forge, gray_forge
 from walls_for_tests import flat_wall, plain_material
 
+from burnercalc.design import Design
 from burnercalc.errors import InputError
+from burnercalc.parts.fired_heat_up import FINE
 from burnercalc.physics import fired_heat_up as module
 from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up, rates_to_heat_up
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
+from burnercalc.result import solve
 
 
 def plain_zone(*, k_W_mK, thickness_m, film_W_m2K, radiates=True):
@@ -52,6 +55,31 @@ def test_half_space_warmed_by_gas_of_one_temperature():
             for g, n in ((0.12, 14), (0.03, 40))
         ]
         assert abs(late[0]) < 0.05 and abs(late[1]) < 0.02
+
+
+@pytest.mark.parametrize("wanted_s", [8.0, 30.0])
+def test_a_face_of_fibre_glows_within_seconds_not_at_once(wanted_s):
+    """The half space once more, with the little heat that fibre takes: k rho c of 0.1 W/mK, 128 kg/m3 and 1 kJ/kgK."""
+    film, k = 60.0, 0.1 * 128e3 / 2e6
+    zone = plain_zone(k_W_mK=k, thickness_m=0.05 * k / 0.1, film_W_m2K=film, radiates=False)
+    big = film * sqrt(wanted_s / 2e6 / k)
+    face_K = AIR_K + (zone.gas.flame_temp_K - AIR_K) * (1 - exp(big**2) * erfc(big))
+    got = fired_heat_up(zone, firing_rate_W=9e8, wall_temp_K=face_K, **FINE)
+    assert got.time_s == pytest.approx(wanted_s, rel=0.1)
+
+
+@pytest.mark.parametrize(
+    "texts, seconds",
+    [
+        # by a march of another hand, with flames and gases by another programme: 11 to 19 s
+        ({"lining": "blanket_8lb 2 in", "chamber_temperature": "2100 degF", "work_temperature": "2000 degF"}, (11, 19)),
+        ({}, (174, 304)),
+    ],
+)
+def test_the_wait_is_that_of_a_finer_march(texts, seconds):
+    """The other programme's numbers; the default's are those of 40 cells a layer and steps of hundredths."""
+    waits = solve(Design.from_texts(texts)).part("fired_heat_up").waits_s
+    assert (waits.low, waits.high) == pytest.approx(seconds, rel=0.08)
 
 
 def test_a_lump_lit_with_less_fire_against_its_integrals():

@@ -4,6 +4,7 @@ from functools import cache
 
 import pytest
 from designs import FAR_APART
+from test_lighting import UP
 
 from burnercalc import Design, InputErrors, catalogue, solve, units
 from burnercalc.burner import needs
@@ -64,12 +65,14 @@ NEAR = {
          "equivalence_ratio": "1.08", "port_diameter": "3/16 in", "altitude": "6000 ft"}, ("altitude",)),
     "hardly room to light": (
         {"gas_pressure": "20 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "1 inH2O",
-         "firing_rate": "60 kBtu/h", "equivalence_ratio": "1.08", "altitude": "3000 ft"},
+         "firing_rate": "60 kBtu/h", "equivalence_ratio": "1.08", "altitude": "3000 ft",
+         "low_fire": "60 %"},
         ("ambient_temperature", "equivalence_ratio")),
     "a blower that hardly lets it be lit": (
-        {"gas_pressure": "8 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "2 inH2O",
-         "firing_rate": "80 kBtu/h", "equivalence_ratio": "1.0", "port_diameter": "3/8 in"}, ("blower_free_flow",)),
-    "lit as set": ({"equivalence_ratio": "1.2"}, ("equivalence_ratio",)),
+        {"blower_free_flow": "6.2 cfm", "blower_shutoff_pressure": "0.3 inH2O"}, ("blower_free_flow",)),
+    "lit as set": ({"equivalence_ratio": "1.2", "low_fire": "45 %"}, ("equivalence_ratio",)),
+    "burnt gas that a torch may not hold": (UP, ("lit_by",)),
+    "hardly a way out": ({"chamber_back_pressure": "0.46 inH2O"}, ("chamber_back_pressure",)),
     "lit with a torch": (
         {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
          "blower_free_flow": "15 cfm", "blower_shutoff_pressure": "1/4 inH2O"}, ("low_fire",)),

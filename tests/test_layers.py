@@ -35,7 +35,7 @@ MAY = {
     "link": {"design", "errors", "settings", "units"},
     "sheet": FOUNDATION | {"link", "rooms", "settings"},
     "foot": {"drawing"},
-    "shopping": FOUNDATION | {"drawing", "foot"},
+    "shopping": FOUNDATION | {"drawing", "parts", "foot"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result", "foot", "shopping"},
     "traveller": FOUNDATION | {"drawing", "build_sheet", "settings", "foot"},
     "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},

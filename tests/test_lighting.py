@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from math import inf
 
 import pytest
@@ -54,6 +55,7 @@ UP = {
     "work_temperature": "1600 degF",
     "heat_up_time": "60 min",
     "firing_rate": "auto",
+    "lit_by": "guard",
     "equivalence_ratio": "0.93",
     "body_length": "4 in",
     "port_diameter": "3/16 in",
@@ -240,7 +242,7 @@ def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
 def test_a_torch_holds_low_fire_only_between_its_limits(low_fire, way):
     """Digester gas at 20 kBtu/h runs back below 7.6 and lifts above 9.0, rich: low fire is 12, 6 and 15 kBtu/h, and
     1.5 x 9.0 is 13.5."""
-    found = solved(**{**TORCH, "low_fire": low_fire}).part("lighting")
+    found = solved(**{**TORCH, "low_fire": low_fire}).part("lighting_try")
     assert found.way == way and found.rate_W is None
     assert (found.flashback_W / KBTU_H, found.lift_W / KBTU_H) == pytest.approx((7.6, 9.0), abs=0.05)
 
@@ -255,8 +257,8 @@ def glowing_W(r):
 
 
 def test_the_set_mixture_comes_first_but_never_beyond_the_law_of_lift():
-    assert solved(equivalence_ratio="1.2").part("lighting").way == "as_set"
-    far = solved(equivalence_ratio="1.5", reducing_wanted="yes").part("lighting")
+    assert solved(equivalence_ratio="1.2", low_fire="45 %").part("lighting").way == "as_set"
+    far = solved(equivalence_ratio="1.5", reducing_wanted="yes").part("lighting_try")
     assert far.equivalence_ratio <= 1.3 and far.way == "other"
     assert solved(**NEUTRAL).part("lighting").way == "rich"
 
@@ -279,7 +281,8 @@ WAYS = {
         "blower_free_flow": "300 cfm",
         **NEUTRAL,
     },
-    "torch": TORCH,
+    "torch_weak": TORCH,
+    "torch": {**TORCH, "equivalence_ratio": "0.75", "lit_by": "guard"},
     "no_limit": FAR_APART["fed at the end, starved"],
     "too_slow": FAR_APART["ports that overlap"],
     "not_carried": FAR_APART["one port"],
@@ -337,7 +340,7 @@ def test_no_cure_asks_more_of_a_house_line_than_it_gives(name):
 )
 def test_what_is_offered_where_it_cannot_wait_lets_it_wait(cure):
     """House gas on ten ports of 1/4 in a row lights, but lift and flashback at a glowing lip leave no room."""
-    texts = {**HOUSE, "ports_per_row": "10"}
+    texts = {**HOUSE, "ports_per_row": "10", "low_fire": "40 %" if "rows" in cure else "45 %"}
     before, after = solved(**texts), solved(**{**texts, **cure})
     assert before.checks["lighting"].verdict == "caution" and not before.part("lighting").stays
     assert next(iter(cure)) in {one.setting for one in before.checks["lighting"].changes}
@@ -357,7 +360,7 @@ def test_no_room_where_ports_are_uneven():
     """A port that gets a tenth of the mean runs back where one of twice the mean has long lifted."""
     r = solved(**NEUTRAL)
     uneven = r.parts.call(PARTS["tries"], **by_hand(r, {"shares": {"least": 0.3, "largest": 2.0}}))
-    made = r.parts.call(PARTS["lighting"], tries=uneven)
+    made = r.parts.call(PARTS["lighting_try"], tries=uneven)
     assert made.way == "no_room" and made.flashback_W > tries.TORCH * made.lift_W and made.rate_W is None
 
 
@@ -390,7 +393,7 @@ def card(**texts):
 def test_the_card_has_every_step_with_its_source():
     rows = solved().tables["lighting_card"].rows
     assert [row[0] for row in rows] == [
-        "Before", "Purge", "Torch first", "Set", "3 s", "Not lit, or it goes out", "It burns", "Poison",
+        "Before", "Purge", "Torch first", "Set", "1 s", "Not lit, or it goes out", "It burns", "Poison",
         "The walls glow", "High fire", "While it burns", "Pop, roar", "Shut down",
         "Air or power fails", "Smell of gas",
     ]  # fmt: skip
@@ -402,8 +405,17 @@ def test_the_card_has_every_step_with_its_source():
     [
         ("Purge", ("Gas shut", "1 min", "Five volumes")),
         ("Torch first", ("on a stand", "before any gas", "till the walls glow")),
-        ("Set", ("slide shut on its hole, drilled 15/32 in", "before the jet", "8.2 % open", "Mark the valve")),
-        ("3 s", ("Hand on the cock", "gas off", "after the first hiss", "0.8 s to the face")),
+        (
+            "Set",
+            (
+                "slide shut on its hole, drilled 15/32 in",
+                "before the jet",
+                "8.2 % open",
+                "mixture 1.16",
+                "Mark the valve",
+            ),
+        ),
+        ("1 s", ("Hand on the cock", "gas off", "after the first hiss", "0.8 s to the face", "fills 44 %")),
         ("Not lit, or it goes out", ("Gas off", "purge again for 1 min", "propane")),
         (
             "It burns",
@@ -411,7 +423,7 @@ def test_the_card_has_every_step_with_its_source():
                 "Stay at LIGHT",
                 "torch or pilot in front",
                 "till the walls glow",
-                "about 3.7 min, 4.9 min at most",
+                "about 3.8 min, 5.1 min at most",
                 "gas off",
             ),
         ),
@@ -438,22 +450,26 @@ def test_figures_of_the_card_by_hand():
     # The gas is 1.2/23.9 of the air, not 1/23.9: 0.83 s x 100/43.3 x (1 + 23.9)/(1 + 23.9/1.2).
     assert found.fills_s == pytest.approx(0.83 * 100 / 43.3 * 24.9 / 20.9, rel=0.02)
     assert found.arrives_s == pytest.approx(found.fills_s * 0.0766 / 0.2292, rel=0.01)
-    assert found.trial_s == found.fills_s and found.hiss_s == 3 < found.arrives_s + found.fills_s
+    # All that is let in, 1 s of 2.28 s, is less than half of it; 2 s would be more.
+    assert found.hiss_s == 1 and found.let_in == pytest.approx(1 / found.fills_s) and 2 > found.fills_s / 2 > 1
 
 
-def test_the_trial_begins_when_the_mixture_is_at_the_face():
-    """20 ft of mix pipe are 488.6 in3, with the box 0.338 ft3, at 6.0 cfm: 3.4 s, and 2.3 s to fill the chamber."""
-    found = solved(**NEUTRAL, mix_pipe_length="20 ft").part("lighting_card")
-    assert found.arrives_s == pytest.approx(0.338 / 6.0 * 60, rel=0.02) and found.hiss_s == 5
+def test_the_gas_is_not_shut_before_it_is_at_the_face():
+    """20 ft of mix pipe are 488.6 in3, with the box 0.338 ft3, at 6.0 cfm: 3.4 s. In 4 s 0.40 ft3 come, 1.75 times the
+    chamber: no hand is quick enough."""
+    r = solved(**NEUTRAL, mix_pipe_length="20 ft")
+    found, words = r.part("lighting_card"), card(**NEUTRAL, mix_pipe_length="20 ft")["4 s"][1]
+    assert found.arrives_s == pytest.approx(0.338 / 6.0 * 60, rel=0.02) and found.hiss_s == 4
+    assert found.let_in == pytest.approx(1.75, rel=0.02) and "No hand is quick enough" in words
 
 
-@pytest.mark.parametrize("length, hiss_s, full", [("9 in", 2, False), ("6 in", 1, False), ("5 in", 1, True)])
-def test_the_gas_is_off_before_the_chamber_is_full(length, hiss_s, full):
-    """A chamber half as long is full in half of 2.3 s after 0.8 s; a hand is no quicker than 1 s."""
+@pytest.mark.parametrize("length, hiss_s, full", [("24 in", 2, False), ("12 in", 1, False), ("9 in", 1, True)])
+def test_the_gas_is_off_before_the_chamber_is_half_full(length, hiss_s, full):
+    """A chamber twice as long takes 2.3 s to be half full; a hand is no quicker than 1 s, more than half of 1.7 s."""
     r = solved(**NEUTRAL, chamber_length=length, firing_rate="100 kBtu/h")
     found, words = r.part("lighting_card"), r.tables["lighting_card"].rows[4][1]
     assert found.fills_s == pytest.approx(2.29 * float(length[:-3]) / 12, rel=0.1)
-    assert found.hiss_s == hiss_s and ("sooner than any hand" in words) == (found.fills_s < 1) == full
+    assert found.hiss_s == hiss_s and ("No hand is quick enough" in words) == (found.let_in > 0.5) == full
 
 
 def test_the_pressure_at_the_tap_to_light():
@@ -485,7 +501,7 @@ def test_the_words_of_a_mixture_are_the_trades():
 
 def test_a_large_chamber_is_purged_longer_and_tried_as_long_as_a_hand_may():
     found = solved(chamber_length="60 in", chamber_width="24 in", chamber_height="24 in").part("lighting_card")
-    assert found.purge_s == found.five_volumes_s > 60 and found.trial_s == 5
+    assert found.purge_s == found.five_volumes_s > 60 and found.hiss_s == 5
 
 
 @pytest.mark.parametrize("thick, minutes", [("2 in", 10), ("4 in", 15)])
@@ -507,8 +523,8 @@ def test_the_air_switch_stands_where_it_can_be_set():
 
 def test_a_card_that_must_not_be_used_says_so():
     never = card(**FEW)
-    assert never["Set"][1].startswith("DO NOT LIGHT") and "not lit" in never["It burns"][1]
-    torch = card(**TORCH)
+    assert never["Set"][1].startswith("DO NOT LIGHT") and "It burns" not in never
+    torch = card(**WAYS["torch"])
     assert "torch goes out" in torch["Set"][1] and "The torch stays" in torch["It burns"][1]
 
 
@@ -516,9 +532,9 @@ def test_limits_are_left_out_where_high_fire_itself_runs_back():
     assert solved(**WAYS["too_slow"]).part("lighting").flashback_W == inf
 
 
-@pytest.mark.parametrize("texts", [{"opening_area": "0 in2"}, {"fuel": "butane", "ambient_temperature": "25 degF"}])
+@pytest.mark.parametrize("texts", [GIANT, {"fuel": "butane", "ambient_temperature": "25 degF"}])
 def test_the_card_of_a_design_that_is_a_stop_says_so_first(texts):
-    """Whatever the stop is of: no way out for the smoke, a cylinder too cold."""
+    """Whatever the stop is of: walls that never glow, a cylinder too cold."""
     result = solved(**texts)
     assert result.checks["lighting"].verdict != "stop"
     words = card_blocks(result)[0].text
@@ -555,8 +571,10 @@ def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
 def test_where_low_fire_needs_less_air_the_mark_is_a_gap():
     """10.7 % of a bore of 0.824 in: by the table of segments a gap of 0.163 of it, 0.134 in; drill #29 is 0.136."""
     r = solved(**{**FAR_APART["knife, inches"], "low_fire": "35 %"})
-    assert r["damper_open_low"] < r["lighting_damper"]
-    assert r["lighting_mark"] == "slide open by the shank of a #29 drill, 0.136 in"
+    found = r.part("lighting_try")  # at which no order of the valves leads to low fire
+    made = r.parts.call(PARTS["lighting_slide"], lighting=found)
+    assert r["damper_open_low"] < found.open_share
+    assert (made.kind, made.drill.name) == ("gap", "#29") and made.size_m == pytest.approx(0.136 * 0.0254)
 
 
 def test_a_mark_in_percent_could_not_be_hit():
@@ -612,8 +630,9 @@ def test_the_blower_carries_what_it_is_lit_at():
     """One of 10 cfm carries a tenth less than the most at which this flame holds, but not the most itself."""
     r = solved(gas_pressure="8 psi", blower_free_flow="10 cfm", blower_shutoff_pressure="2 inH2O",
                firing_rate="80 kBtu/h", equivalence_ratio="1.0", port_diameter="3/8 in")  # fmt: skip
-    assert r["lighting_rate"] < min(r.part("lighting").lift_W / 1.1, r.part("firing").rate_W) / 1.05
-    assert 0.95 < r["lighting_damper"] <= 1 and "none" not in r["light_up_advice"]
+    found = r.part("lighting_try")
+    assert found.rate_W.value < min(found.lift_W / 1.1, r.part("firing").rate_W) / 1.05
+    assert 0.95 < found.open_share <= 1
 
 
 def test_a_jet_too_large_to_be_read_at_the_gauge_refuses_no_design():
@@ -755,23 +774,83 @@ def test_gas_goes_first_where_air_first_would_blow_it_off():
     assert lift[0.71] < 0.25 * lift[0.96]
 
 
-@pytest.mark.parametrize(
-    "texts, says, cure",
-    [
-        ({"low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
-        (DOWN, "to low fire, 36 kBtu/h, no order", {"low_fire": "45 %"}),
-        (UP, "to high fire no order", {"low_fire": "45 %"}),
-    ],
-    ids=["low", "down", "up"],
-)
-def test_no_order_is_a_caution_that_a_higher_low_fire_cures(texts, says, cure):
+NO_ORDER = {
+    "low": ({"low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
+    "down": (DOWN, "to low fire, 36 kBtu/h, no order", {"low_fire": "45 %"}),
+    "up": (UP, "to high fire no order", {"low_fire": "45 %"}),
+}
+
+
+@pytest.mark.parametrize("case", NO_ORDER)
+def test_no_order_is_a_fault_that_a_higher_low_fire_cures(case):
+    texts, says, cure = NO_ORDER[case]
     before, after = solved(**texts).checks["turning"], solved(**{**texts, **cure}).checks["turning"]
-    assert before.verdict == "caution" and (before.changes[0].setting, before.changes[0].move) == ("low_fire", "raise")
-    assert says in before.text and after.verdict == "good"
+    assert before.verdict == ("caution" if case == "up" else "stop") and says in before.text
+    assert (before.changes[0].setting, before.changes[0].move) == ("low_fire", "raise") and after.verdict == "good"
+
+
+FORBIDDEN = {
+    "no_low": ({"low_fire": "30 %"}, "order of the valves", "turning"),
+    "no_low, between": (DOWN, "order of the valves", "turning"),
+    "closed": ({"opening_area": "0 in2"}, "no way out for the smoke", "chamber_pressure"),
+    "closed, nearly": ({"opening_area": "0.3 in2"}, "no way out for the smoke", "chamber_pressure"),
+    "closed, blown": ({"opening_area": "1 in2", "chamber_back_pressure": "4 inH2O"}, "way out", "chamber_pressure"),
+}
+
+
+@pytest.mark.parametrize("case", FORBIDDEN)
+def test_what_must_not_be_lit_is_told_so_with_one_voice(case):
+    """Rate, advice, checks, card and the card to cut out: none of them tells how to light it."""
+    texts, why, stops = FORBIDDEN[case]
+    r, rows = solved(**texts), card(**texts)
+    assert r.part("lighting").way == case.split(",")[0] and r["lighting_rate"] is None
+    assert r.checks["lighting"].verdict == r.checks[stops].verdict == "stop" and why in r.checks["lighting"].text
+    assert why in r["light_up_advice"] and "do not light" in r["light_up_advice"]
+    assert rows["Set"][1].startswith("DO NOT LIGHT") and why in rows["Set"][1]
+    assert not {"Torch first", "It burns", "The walls glow", "High fire"} & set(rows)
+    assert "lighting_wait" not in r.checks and "LIGHT" not in r["lighting_mark"]
+
+
+@pytest.mark.parametrize("lit_by, lit", [("hand", False), ("stand", False), ("guard", True)])
+def test_what_even_a_torch_may_not_hold_wants_a_guard(lit_by, lit):
+    r = solved(lit_by=lit_by)
+    weak = r.parts.call(PARTS["burnt_gas"])
+    made = r.parts.call(PARTS["lighting"], burnt_gas=replace(weak, keeps=""))
+    assert (made.waits_W is not None) == lit and (made.way == "torch_weak") != lit
+    if not lit:
+        found = judged("lighting", r, lighting=made)
+        assert found.verdict == "stop" and found.cures[0] == ("lit_by", "choose")
+
+
+@pytest.mark.parametrize("lit_by, lit", [("hand", False), ("stand", False), ("guard", True)])
+def test_a_chamber_that_never_glows_at_that_rate_is_not_lit_without_a_guard(lit_by, lit):
+    rows = card(**GIANT, lit_by=lit_by)
+    assert rows["Set"][1].startswith("DO NOT LIGHT") != lit and ("It burns" in rows) == lit
+    assert solved(**GIANT, lit_by=lit_by).checks["lighting_wait"].verdict == ("caution" if lit else "stop")
+    assert "The walls glow" not in rows and "do not light" not in str(rows)
+
+
+def test_the_mark_may_lift_in_fresh_air_and_is_told_so():
+    """At the mixture of the hole and at both its ends, by the limits of one port."""
+    r = solved()
+    made, one = r.part("lighting_slide"), r.part("tries")
+    lifts = [one.at(ratio, 0.0).lift_W / KBTU_H for ratio in made.ratio]
+    assert made.lifts_W / KBTU_H == pytest.approx(min(lifts)) == pytest.approx(32.5, rel=0.02)
+    assert lifts[1] == pytest.approx(41.0, rel=0.02)
+    assert "may lift in fresh air from 32 kBtu/h on: the torch" in r.checks["lighting"].text
+    assert "neither lifts" not in r.checks["lighting"].text
+
+
+@pytest.mark.parametrize("way", ["gas", "damper"])
+def test_too_little_to_set_is_told_below_its_limit(way):
+    """Where it is tried, a tenth below the most; 0.5 psi of a regulator and 5 % of a damper are the least."""
+    slots = solved(**WAYS[way]).part("lighting").advice.slots
+    assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.5 * PSI_PA)
+    assert "damper" not in way or slots["open"] < slots["least_open"] == 0.05
 
 
 def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
-    r = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end")
+    r = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end", lit_by="guard")
     assert not r.part("lighting").stays and r.checks["lighting"].verdict == "caution"
     assert r.checks["turning"].verdict == "note" and 0.5 < r.checks["turning"].value < 1
 
@@ -780,11 +859,12 @@ def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
 
 
 def test_burnt_gas_round_the_flame_by_hand():
-    """0.2292 ft3 at 6.0 cfm of mixture turn over in 2.29 s; ln 20 of that, 6.9 s, leave 5 % of the air. At 1.2 the
+    """0.2292 ft3 at 6.0 cfm of mixture turn over in 2.29 s, at 1200 K not 288 K in 0.55 s; ln 20 of that leave 5 % of
+    the air. At 1.2 the
     gradient at which a flame lifts is 1.2^6.4 = 3.21 times as steep in fresh air."""
     r = solved(**NEUTRAL)
     found, one = r.part("burnt_gas"), r.part("tries").at(1.2)
-    assert found.full_s == pytest.approx(2.29 * 2.996, rel=0.02) == r["lighting_filled"]
+    assert found.full_s == pytest.approx(2.29 * 2.996 * 288 / 1200, rel=0.02) == r["lighting_filled"]
     assert found.alone_W.low < found.alone_W.value < found.alone_W.high < one.lift_W
     # The stream's gradient grows faster than the rate: 3.21 in it is less in the rate.
     assert one.lift_W / 3.21 < found.alone_W.low < one.lift_W
@@ -799,9 +879,7 @@ JUDGED_IN_BURNT_GAS = (
     ("torch", "hand", "caution"),
     ("torch", "stand", "note"),
     ("torch", "guard", "good"),
-    ("", "hand", "caution"),
-    ("", "stand", "caution"),
-    ("", "guard", "note"),
+    ("", "guard", "caution"),
 )
 
 
@@ -809,8 +887,8 @@ JUDGED_IN_BURNT_GAS = (
 def test_what_hangs_on_a_torch_is_judged_by_what_it_is_lit_by(keeps, lit_by, verdict):
     r = solved(port_wall_temperature="200 degF", lit_by=lit_by)
     found = judged("lighting", r, burnt_gas={"keeps": keeps})
-    assert found.verdict == verdict and found.cases[0] == "good"
-    assert (("lit_by", "choose") in found.cures) == (verdict == "caution")
+    assert found.verdict == verdict and found.cases[:2] == ("good", "lifts")
+    assert (("lit_by", "choose") in found.cures) == (verdict == "caution" and lit_by != "guard")
 
 
 def test_no_word_calls_a_rate_safe_that_hangs_on_a_torch():

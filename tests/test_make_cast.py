@@ -194,7 +194,7 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "pins_clear",
             {"setback": "3/16 in", "edge_margin": "0 in", "mould_clearance": "7/64 in"},
             "caution",
-            "Pins stand only 1/4 in from the wall of the mould; 1/4 in lets the mix pass.",
+            "Pins stand only 15/64 in from the wall of the mould; 1/4 in lets the mix pass.",
         ),
         (
             "pins_clear",

@@ -322,7 +322,7 @@ DRAWINGS = (
             "way.air": "air first, then gas{steps}",
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} equal steps, a minute at each",
-            "unlit": "2. DO NOT LIGHT: no rate is known at which the cold flame neither runs back nor lifts off.",
+            "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
             "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for 1 min.",
             "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "

@@ -55,6 +55,8 @@ RESTS_ON = (
     "blowers",
     "burner_count",
 )
+# What may forbid it: no way out for the smoke, no way to low fire, nothing that holds it in burnt gas.
+FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by")
 
 SET = (
     "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet "
@@ -91,9 +93,12 @@ WINDOW = (
     "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet. From {gas_least:gas_pressure} to "
     "{gas_most:gas_pressure}, {least:power 2} to {most:power 2}, "
 )
-HAND = "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. "
+HAND = (
+    "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Jet and blower may "
+    "be off too: prove the rate once by scale or meter. "
+)
 FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold more."
-FILLS = "In {full:time 1} or less the chamber is full of burnt gas. "
+FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more. But {torch:power 2} is the most that even a torch holds for sure. "
@@ -111,7 +116,7 @@ ANSWERS = (
         formula="between the careful ends of flashback, block cold or warm, and of lift, a tenth off each; as far as "
         "gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the leanest "
         "of 1, 1.1, 1.2, 1.3",
-        inputs=RESTS_ON,
+        inputs=(*RESTS_ON, *FORBIDS),
         source=LIGHTING,
         near="first",
     ),
@@ -198,7 +203,7 @@ ANSWERS = (
         "Full of burnt gas after",
         meaning="When the cold chamber holds its own burnt gas, not air, at most: from then on that stands round the "
         "flame.",
-        formula="volume of the chamber / mixture of one burner, cold, x ln 20, for 5 % of air left, well stirred",
+        formula="volume of the chamber / burnt gas of one burner at 1200 K x ln 20, for 5 % of air left, well stirred",
         inputs=("lighting_rate", "low_fire", *CHAMBER, *RESTS_ON),
         source=FILLED,
         near="engineer",
@@ -285,7 +290,7 @@ ANSWERS = (
         "Mixture to light",
         meaning="Mixture at which the cold burner is lit, 1 exact, above it rich; rich holds a cold flame better.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
-        inputs=RESTS_ON,
+        inputs=(*RESTS_ON, *FORBIDS),
         source=LIGHTING,
         near="bench",
     ),
@@ -296,7 +301,7 @@ ANSWERS = (
         "Lighting it",
         meaning="How to set the cold burner to light it, or why it must not be lit.",
         formula="lighting rate, gas, damper and mixture",
-        inputs=("lighting_rate", "low_fire", *RESTS_ON),
+        inputs=("lighting_rate", "low_fire", "lit_by", *RESTS_ON),
         source=LIGHTING,
         near="bench",
         cases={
@@ -326,18 +331,23 @@ ANSWERS = (
             "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
             "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
             "gas": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before the jet: too "
-            "little to set.",
+            + "The flame would hold up to {most:power 2} rich. A tenth below, {gas:gas_pressure} before the jet is too "
+            "little to set, under {least_gas:gas_pressure}.",
             "damper": NEVER
-            + "The flame would hold up to {most:power 2} rich, for which the damper is {open:percent 1} "
-            "open: too little to set.",
+            + "The flame would hold up to {most:power 2} rich. A tenth below, the damper {open:percent 2} open is too "
+            "little to set, under {least_open:percent 1}.",
             "gas_and_damper": NEVER
-            + "The flame would hold up to {most:power 2} rich, which asks for {gas:gas_pressure} before "
-            "the jet with the damper {open:percent 1} open: too little to set.",
+            + "The flame would hold up to {most:power 2} rich. A tenth below, {gas:gas_pressure} before the jet (least "
+            "{least_gas:gas_pressure}) and damper {open:percent 2} open (least {least_open:percent 1}) are too little "
+            "to set.",
             "not_carried": NEVER + "Blower or jet do not carry it.",
             "no_room": NEVER + "Even rich it runs back below {flash:power 2} and lifts above {lift:power 2}.",
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
+            "closed": NEVER + "There is no way out for the smoke, or too small a one.",
+            "torch_weak": NEVER + "At {rate:power 2}, in burnt gas, even a torch may not hold the flame "
+            "({torch:power 2} for sure). Only a pilot with a flame guard shuts the gas in time.",
+            "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire.",
         },
     ),
 )
@@ -350,12 +360,15 @@ CHECKS = (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": WINDOW + "it neither lifts in fresh air nor runs back at a lip that glows.",
-            "note": WINDOW + "and no further, it neither lifts in fresh air nor runs back at a lip that glows: set it "
-            "exactly. Pop or flutter: gas off.",
-            "caution": WINDOW + "it neither lifts in fresh air nor runs back, until the lip glows. Then the flame can "
+            "good": WINDOW + "it does not run back at a lip that glows.",
+            "note": WINDOW
+            + "and no further, it does not run back at a lip that glows: set it exactly. Pop or flutter: gas off.",
+            "caution": WINDOW + "it does not run back until the lip glows. Then the flame can "
             "run back at any rate at which a cold flame holds: listen all the time. Pop or flutter: gas off. Larger "
             "ports or a thicker block leave room.",
+            "holds": "Nor does it lift in fresh air.",
+            "lifts": "With this mark and gauge it may lift in fresh air from {lifts:power 2} on: the torch in front "
+            "holds it from the first second.",
             "itself": FILLS + "In it the flame holds as well.",
             "torch_hand": FILLS
             + LOSES
@@ -369,28 +382,37 @@ CHECKS = (
             "dark: gas off. Gas fills the chamber in {fills:time 2}.",
             "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the flame goes out, the "
             "guard shuts the gas.",
-            "beyond_hand": FILLS + LOSES + TOO_MUCH + "If it goes out, gas fills the chamber in {fills:time 2}: fit a "
-            "pilot with a flame guard.",
             "beyond_guard": FILLS + LOSES + TOO_MUCH + "If it goes out, the guard shuts the gas.",
+            "closed": NEVER
+            + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
+            "burner. A larger opening.",
+            "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber even a "
+            "torch holds no more than {torch:power 2} for sure. A pilot with a flame guard shuts the gas by itself; "
+            "more ports hold more.",
+            "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire: on the way or there it "
+            "lifts or runs back. A higher low fire, or larger ports.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
-            "A lit torch held to the face keeps low fire alight until the walls glow; more ports hold one without it.",
+            "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
             "gas": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
-            "to set. A second small cock and jet to light with, a needle valve and a low gauge before it.",
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is too "
+            "little to set, under {least_gas:gas_pressure}. A second small cock and jet to light with, a needle valve "
+            "and a low gauge before it.",
             "damper": NEVER
-            + "Up to {most:power 2} the flame holds, but for that the damper is {open:percent 1} open, too "
-            "little to set. A smaller blower, or a damper in a smaller pipe.",
+            + "The flame holds up to {most:power 2}. A tenth below, for room, the damper {open:percent 2} open is too "
+            "little to set, under {least_open:percent 1}. A smaller blower, or a damper in a smaller pipe.",
             "gas_and_damper": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
-            "and the damper {open:percent 1} open, too little to set. A second small "
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet (least "
+            "{least_gas:gas_pressure}) and damper {open:percent 2} open (least {least_open:percent 1}) are too little "
+            "to set. A second small "
             "cock and jet and a smaller blower, or more ports.",
             "gas_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet, too little "
-            "to set. More or larger ports hold a stronger flame on the same line, or a second small cock and jet light "
-            "it.",
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is too "
+            "little to set, under {least_gas:gas_pressure}. More or larger ports hold a stronger flame on the same "
+            "line, or a second small cock and jet light it.",
             "gas_and_damper_line": NEVER
-            + "Up to {most:power 2} the flame holds, but that asks for {gas:gas_pressure} before the jet "
-            "and the damper {open:percent 1} open, too little to set. More or larger ports hold a stronger flame; or a "
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet (least "
+            "{least_gas:gas_pressure}) and damper {open:percent 2} open (least {least_open:percent 1}) are too little "
+            "to set. More or larger ports hold a stronger flame; or a "
             "second small cock and jet to light with, and a smaller blower.",
             "not_carried": NEVER
             + "Blower or jet do not carry a rate at which the flame holds: mend their stops first.",
@@ -542,19 +564,31 @@ WORDS = {
     "read.tube": " (water in a tube)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
     "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
-    "mixture {ratio:g}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
+    "mixture {made:.2f}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
+    "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
+    "through every joint and into the burner.",
+    "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it even a torch may not hold the "
+    "flame. Only a pilot with a flame guard shuts the gas in time.",
+    "set.do.no_low": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low fire: on the way or "
+    "there it lifts or runs back.",
+    "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
+    "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
+    "hand holds one so long.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face, {fills:.1f} s more to fill the chamber.",
-    "trial.do.full": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face and fills the cold chamber {fills:.1f} s later, sooner than any hand: door wide open, "
-    "nobody before it.",
+    "{arrives:.1f} s to the face; all that is let in fills {let_in:percent 0} of the cold chamber.",
+    "trial.do.late": "No hand is quick enough: in the {hiss:.0f} s after the first hiss mixture for {let_in:percent 0} "
+    "of the cold chamber is let in. So the torch burns right at the ports, that gas meets fire at once. Not alight: "
+    "gas off. Door wide open, nobody before it; a pilot with a flame guard is better.",
+    "trial.do.late_guard": "No hand is quick enough: in the {hiss:.0f} s after the first hiss mixture for "
+    "{let_in:percent 0} of the cold chamber is let in. So the pilot burns right at the ports, that gas meets fire at "
+    "once. Not alight: gas off. Door wide open, nobody before it.",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff low for "
@@ -570,13 +604,13 @@ WORDS = {
     "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
     "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, torch or "
     "flame out: gas off at once.",
-    "burnt": "In {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
-    "lit.do.dim": "At this rate the walls never come to a glow ({relights:temperature}): do not light it so.",
+    "burnt": "Within {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
+    "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
+    "pilot and flame guard stay on. Turned up it may lift, and the guard shuts the gas.",
     "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
     "cock is shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: pilot out, the valve must snap shut.",
-    "lit.do.never": "Nothing to do here: it is not lit.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "air.when": "Poison",
     "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
@@ -592,8 +626,6 @@ WORDS = {
     "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
-    "then.do.none": "No order of the valves leads from here to low fire: do not light it so.",
-    "then.do.never": "Nothing to do here: it is not lit.",
     "then.source": "limits of the flame",
     "in_steps.one": "one valve at a time",
     "in_steps.more": "in {steps} equal steps, one valve at a time",

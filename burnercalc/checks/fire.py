@@ -9,9 +9,10 @@ from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.lighting import RELIGHTS_K, Lighting
-from ..parts.lighting_air import LightingAir
+from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
+from ..parts.lighting_try import LightingTry
 from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
@@ -21,7 +22,7 @@ LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"),
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
-HAND_HOLDS_S, LONGEST_WAIT_S = 300.0, 3600.0  # a torch in the hand; anybody beside a rich flame; common practice
+HAND_HOLDS_S = 300.0  # a torch in the hand; common practice
 # How long it may wait for the walls to glow: good, note and caution to.
 WAITS_S = {
     "hand": (HAND_HOLDS_S, None, LONGEST_WAIT_S),
@@ -38,7 +39,7 @@ NEVER_GLOWS = {
 KEPT = {
     "itself": dict.fromkeys(("hand", "stand", "guard"), ("good", "itself")),
     "torch": {"hand": ("caution", "torch_hand"), "stand": ("note", "torch_stand"), "guard": ("good", "torch_guard")},
-    "": {"hand": ("caution", "beyond_hand"), "stand": ("caution", "beyond_hand"), "guard": ("note", "beyond_guard")},
+    "": dict.fromkeys(("hand", "stand", "guard"), ("caution", "beyond_guard")),  # without a guard it is not lit at all
 }
 GUARD = ("lit_by", "choose")
 SOONER = (("lining", "choose"), ("opening_area", "lower"))
@@ -54,12 +55,20 @@ LIGHTING_CURES = {
     "gas_line": STRONGER,
     "gas_and_damper_line": (*STRONGER, *LESS_AIR),
     "no_room": BETTER_PORTS,
+    "closed": (("opening_area", "raise"),),
+    "torch_weak": (GUARD, *BETTER_PORTS),
+    "no_low": (("low_fire", "raise"), *STRONGER),
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
 
 
 def lighting_check(
-    lighting: Lighting, gas: Gas, burnt_gas: BurntGas, lighting_card: LightingCard, lit_by: str
+    lighting: Lighting,
+    lighting_slide: LightingSlide,
+    gas: Gas,
+    burnt_gas: BurntGas,
+    lighting_card: LightingCard,
+    lit_by: str,
 ) -> Judged:
     """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by."""
     slots: dict[str, Any] = dict(lighting.advice.slots)
@@ -76,12 +85,16 @@ def lighting_check(
     if lighting.rate_W is not None:
         word = "caution" if not lighting.stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
+        lifts = slots["lifts"] = _lifts_W(lighting, lighting_slide)
         return verdict(
             max(word, kept[0], key=VERDICTS.index),
             lighting.rate_W.value,
             lighting.lift_W,
-            case=(word, kept[1]),
-            cures=(*LIGHTING_CURES.get(word, ()), *((GUARD,) if fault else ())),
+            case=(word, "lifts" if lifts else "holds", kept[1]),
+            cures=(
+                *LIGHTING_CURES.get(word, ()),
+                *(() if not fault else BETTER_PORTS if lit_by == "guard" else (GUARD,)),
+            ),
             **slots,
         )
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
@@ -95,6 +108,13 @@ def lighting_check(
         cures=LIGHTING_CURES.get(case, ()),
         **slots,
     )
+
+
+def _lifts_W(lighting: Lighting, slide: LightingSlide) -> float | None:
+    """Where the flame lifts in fresh air at the mixture of the mark, if that is within the window; else None."""
+    if lighting.rate_W is None or slide.lifts_W is None or slide.lifts_W >= lighting.rate_W.high:
+        return None
+    return slide.lifts_W
 
 
 def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str) -> Judged | None:
@@ -139,19 +159,20 @@ def lighting_wait_check(
     return verdict(word, wait.high, good, case=case, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
-def turning_check(turning: Turning, lighting: Lighting, firing: Firing) -> Judged | None:
-    """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit."""
+def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing) -> Judged | None:
+    """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit, but for that."""
     to_low, to_high = turning.to_low, turning.to_high
-    if to_low is None or to_high is None:
+    if to_low is None or to_high is None or (to_low.first and lighting.waits_W is None):
         return None
-    worst = min((turn for turn in (to_low, to_high) if not turn.first), key=lambda turn: turn.margin, default=None)
+    # Without a way to low fire it is not lit at all.
+    worst = next((turn for turn in (to_low, to_high) if not turn.first), None)
     turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
     case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
     # Of low fire, to what it is turned down from or up to.
-    nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting.waits_W or 0.0) else "raise"
+    nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting_try.waits_W or 0.0) else "raise"
     as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
     return verdict(
-        "note" if as_lit else "good" if worst is None else "caution",
+        "note" if as_lit else "good" if worst is None else "stop" if worst is to_low else "caution",
         turn.margin,
         1.0,
         case="as_lit" if as_lit else case,

@@ -268,7 +268,7 @@ def chamber_pressure_check(
         return None
     pressure = back_pressure.opening_Pa.high + chamber_back_pressure
     word = ladder(pressure, good=BLOWS_PA, stop=inf)
-    if back_pressure.opening_Pa.value + chamber_back_pressure > TORCHES_PA:
+    if back_pressure.no_way_out(chamber_back_pressure):
         word = "stop"
     return verdict(
         word,

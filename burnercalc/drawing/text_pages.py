@@ -23,7 +23,7 @@ SMALLEST_NUMBER_MM = 1.2
 SMALLEST_TEXT_MM = 2.3
 SHARES = 40  # steps in which the width of a page is shared out between the columns of a table
 LEAST_MM = 24.0  # width of a column of texts, where they are not shorter
-WHOLE = 0.4  # of a page: a table up to so high is not broken
+WHOLE = 0.3  # of a page: a table up to so high is not broken
 
 
 @dataclass(frozen=True)

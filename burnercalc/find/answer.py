@@ -10,7 +10,6 @@ from ..catalogue import CHECKS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
-from ..parts.cost import entries
 from ..parts.gas import gas
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
@@ -382,7 +381,7 @@ def _named(things: tuple[Bought, ...], result: Result) -> tuple[Bought, ...]:
     burner = result.parts
     keys = [
         entry.key if entry.part is None else ""
-        for entry in entries(burner.part("cost"), burner.part("train"), result.design.batch_size)
+        for entry in burner.part("cost").entries(burner.part("train"), result.design.batch_size)
     ]
     said = {key: row for key, row in zip(keys, result.tables["shopping"].rows) if key}
     lines = dict(zip((line.key for line in burner.part("cost").lines), result.tables["cost_lines"].rows))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import inf
 
 from ..burner import Burner
-from ..parts.cost import Entry, entries
+from ..parts.cost import Entry
 from .choices import Option
 from .have import Have
 
@@ -48,7 +48,7 @@ def bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapp
     batch = burner.part("batch_size")
     things: dict[str, Bought] = {}
     lacking = 0
-    for entry in entries(burner.part("cost"), burner.part("train"), batch):
+    for entry in burner.part("cost").entries(burner.part("train"), batch):
         left = int(max(0, entry.count - own.get(entry.key, 0)))
         if entry.key == "bag" and left and own.get("bag") and not have.may_buy("bag"):
             lacking = left

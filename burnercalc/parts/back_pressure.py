@@ -30,6 +30,10 @@ class BackPressure:
     opening_Pa: Band | None
     enough_m2: float | None
 
+    def no_way_out(self, as_set_Pa):
+        """Whether it is as good as closed, or flame stands out of every joint, with what is set besides."""
+        return self.opening_Pa is None or self.opening_Pa.value + as_set_Pa > TORCHES_PA
+
 
 def back_pressure(
     firing: Firing,

@@ -5,10 +5,13 @@ from dataclasses import dataclass
 from ..physics import purge
 from ..physics.band import Band
 from .chamber import Chamber
-from .lighting import Lighting
+from .lighting_try import LightingTry
+from .shop import Shop
 from .tries import TORCH_LIFT, Tries
 
 AIR_LEFT = 0.05  # of what it held, when it counts as full of burnt gas; common practice
+
+BURNT_K = 1200.0  # of what leaves a flame among cold walls, colder than any does: common practice
 
 
 @dataclass(frozen=True)
@@ -27,11 +30,12 @@ class BurntGas:
     keeps: str
 
 
-def burnt_gas(chamber: Chamber, lighting: Lighting, tries: Tries) -> BurntGas:
-    if lighting.waits_W is None:
+def burnt_gas(chamber: Chamber, shop: Shop, lighting_try: LightingTry, tries: Tries) -> BurntGas:
+    if lighting_try.waits_W is None:
         return BurntGas(None, None, None, None, "")
-    one, rate_W = tries.at(lighting.waits_ratio), lighting.waits_W
-    full_s, alone_W = purge.stirred_time_s(chamber.volume_m3, one.mixture_m3_s(rate_W), AIR_LEFT), one.burnt_lift_W
+    one, rate_W = tries.at(lighting_try.waits_ratio), lighting_try.waits_W
+    burnt_m3_s, alone_W = one.mixture_m3_s(rate_W) * BURNT_K / shop.temp_K, one.burnt_lift_W
+    full_s = purge.stirred_time_s(chamber.volume_m3, burnt_m3_s, AIR_LEFT)
     if alone_W is None:
         return BurntGas(full_s, None, None, None, "")
     together_W = one.together_W

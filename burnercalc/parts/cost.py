@@ -11,6 +11,23 @@ from .train import Part, Train
 
 
 @dataclass(frozen=True)
+class Entry:
+    """One line of the shopping list: a line of the cost, or a part of the train that such a line pays for.
+
+    `price` is of the batch; None where a part is paid for by a sum of one's own.
+    """
+
+    line: CostLine
+    part: Part | None
+    count: int
+    price: float | None
+
+    @property
+    def key(self) -> str:
+        return self.part.key if self.part else self.line.key
+
+
+@dataclass(frozen=True)
 class Cost:
     """Money in the currency of the prices; `lines` and `hours` are of the batch, {step: h}; the rest of one burner."""
 
@@ -23,6 +40,21 @@ class Cost:
     earned_per_hour: float | None
     with_work_each: float
     make_or_buy: Said
+
+    def entries(self, train: Train, batch_size: int) -> tuple[Entry, ...]:
+        """The shopping list: every line of the cost, the train's part by part."""
+        found = []
+        for line in self.lines:
+            own = line.key == "train"
+            if line.key.startswith("train"):
+                found += [
+                    Entry(line, part, part.count * batch_size, None if own else part.price * batch_size)
+                    for part in train.parts
+                    if own or line.key == f"train_{part.purpose}"
+                ]
+            if own or not line.key.startswith("train"):
+                found.append(Entry(line, None, line.packs, line.batch_cost))
+        return tuple(found)
 
 
 def cost(
@@ -44,39 +76,6 @@ def cost(
         with_work_each=found.cost_with_work_each,
         make_or_buy=_said(found, bought_price, hour_value),
     )
-
-
-@dataclass(frozen=True)
-class Entry:
-    """One line of the shopping list: a line of the cost, or a part of the train that such a line pays for.
-
-    `price` is of the batch; None where a part is paid for by a sum of one's own.
-    """
-
-    line: CostLine
-    part: Part | None
-    count: int
-    price: float | None
-
-    @property
-    def key(self) -> str:
-        return self.part.key if self.part else self.line.key
-
-
-def entries(cost: Cost, train: Train, batch_size: int) -> tuple[Entry, ...]:
-    """The shopping list: every line of the cost, the train's part by part."""
-    found = []
-    for line in cost.lines:
-        own = line.key == "train"
-        if line.key.startswith("train"):
-            found += [
-                Entry(line, part, part.count * batch_size, None if own else part.price * batch_size)
-                for part in train.parts
-                if own or line.key == f"train_{part.purpose}"
-            ]
-        if own or not line.key.startswith("train"):
-            found.append(Entry(line, None, line.packs, line.batch_cost))
-    return tuple(found)
 
 
 def _said(found, bought_price, hour_value):

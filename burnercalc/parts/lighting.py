@@ -1,147 +1,49 @@
-"""How to light the cold burner: rate, gas, damper and mixture at which a flame neither runs back nor lifts."""
+"""How the cold burner is lit: what flame and valves leave, unless it must not be lit for another reason."""
 
-from dataclasses import dataclass
-from itertools import chain
-from math import inf
+from dataclasses import dataclass, fields, replace
 
 from ..catalogue.sentences import Said, said
-from ..physics.band import Band
-from .firing import Firing
-from .jet import Jet
-from .tries import KEEP_OFF, WELL_OFF, WIDE, Tries
+from .back_pressure import BackPressure
+from .burnt_gas import BurntGas
+from .lighting_try import RELIGHTS_K, LightingTry
+from .turning import Turning
 
-# Common practice.
-# Tried after the mixture as set, leanest first; the law of lift ends at 1.36.
-RATIOS = (1.0, 1.1, 1.15, 1.2, 1.25, 1.3)
-TORCH_RATIOS = (1.2, 1.3)
-RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
+__all__ = ["RELIGHTS_K", "Lighting", "lighting"]
 
 
 @dataclass(frozen=True)
-class Lighting:
-    """The setting, all None where there is none. Limits are the careful ends, ports cold or warm, lip not yet glowing.
-
-    `rate_W`: from, the one to light at, and to; `gas_Pa`: the same as gauge pressures before the jet; `pipe_Pa`: in the
-    mix pipe. `stays`: the flame neither runs back into a lip that glows nor lifts in fresh air; `close`: with less than
-    a tenth off those two. What holds it in burnt gas: see burnt_gas. `way`: how, or why not; a case of the check.
-
-    `waits_W`, `waits_ratio`: what it burns at after, alone or with a torch in front, until the walls glow; None where
-    it is not lit. `glows`: whether the chamber is meant to come to a glow at all.
-    """
-
-    way: str
-    equivalence_ratio: float | None
-    rate_W: Band | None
-    gas_Pa: Band | None
-    open_share: float | None
-    mixture_m3_s: float | None
-    pipe_Pa: float | None
-    flashback_W: float | None
-    lift_W: float | None
-    stays: bool
-    close: bool
-    waits_W: float | None
-    waits_ratio: float | None
-    glows: bool
-    advice: Said
+class Lighting(LightingTry):
+    """As LightingTry, None where it must not be lit. `way` then is closed (no way out for the smoke), torch_weak (burnt
+    gas may lift it off even behind a torch, and no guard shuts the gas) or no_low (no order of the valves leads to low
+    fire), if it is not one of those of LightingTry."""
 
 
-def lighting(equivalence_ratio: float, chamber_temperature: float, firing: Firing, jet: Jet, tries: Tries) -> Lighting:
-    glows = chamber_temperature > RELIGHTS_K
-    set_so = tries.at(equivalence_ratio)
-    rest = [tries.at(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
-    lit = _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest)
-    if lit:
-        way = "as_set" if lit is set_so else "rich" if lit.ratio > max(1.0, equivalence_ratio) else "other"
-        return _at(lit, way, glows)
-    return _no_way(set_so, rest, firing, jet, glows)
+def lighting(
+    lit_by: str,
+    chamber_back_pressure: float,
+    lighting_try: LightingTry,
+    back_pressure: BackPressure,
+    burnt_gas: BurntGas,
+    turning: Turning,
+) -> Lighting:
+    found = Lighting(**{field.name: getattr(lighting_try, field.name) for field in fields(lighting_try)})
+    if back_pressure.no_way_out(chamber_back_pressure):
+        return _not_lit(found, said("closed"))
+    if found.waits_W is None:
+        return found
+    if burnt_gas.keeps == "" and lit_by != "guard":
+        return _not_lit(found, _torch_weak(found, burnt_gas))
+    if turning.to_low is not None and not turning.to_low.first:
+        return _not_lit(found, said("no_low"))
+    return found
 
 
-def _lit(tries):
-    """The leanest that may wait and is not too near to a limit, for it makes the least carbon monoxide; else the
-    leanest that may wait at all; else the leanest that can be set; None where there is none."""
-    well_off = (one for one in tries if one.waiting_off >= WELL_OFF)
-    waits = (one for one in tries if one.waiting_W is not None)
-    lit = (one for one in tries if one.settable_W is not None)
-    return next(chain(well_off, waits, lit), None)
+def _torch_weak(found, burnt_gas) -> Said:
+    return said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W)
 
 
-def _at(one, way, glows):
-    stays = one.waiting_W is not None
-    band = one.waiting_W or one.settable_W._replace(value=one.settable_W.high)
-    rate = band.value
-    close = stays and one.waiting_off < KEEP_OFF
-    gas_Pa = Band(*map(one.gas_Pa, (band.low, rate, band.high)))
-    slots = {
-        "rate": rate,
-        "least": band.low,
-        "most": band.high,
-        "gas": gas_Pa.value,
-        "gas_least": gas_Pa.low,
-        "gas_most": gas_Pa.high,
-        "open": one.open_share(rate),
-        "ratio": one.ratio,
-        "pipe": one.pipe_Pa(rate),
-    }
-    return Lighting(
-        way=way,
-        equivalence_ratio=one.ratio,
-        rate_W=band,
-        gas_Pa=gas_Pa,
-        open_share=slots["open"],
-        mixture_m3_s=one.mixture_m3_s(rate),
-        pipe_Pa=slots["pipe"],
-        flashback_W=one.flashback_W,
-        lift_W=one.lift_W,
-        stays=stays,
-        close=close,
-        waits_W=rate,
-        waits_ratio=one.ratio,
-        glows=glows,
-        advice=said(way + ("_cool" if not glows else "_stays" if stays else ""), **slots),
+def _not_lit(found, why):
+    none = dict.fromkeys(
+        ("equivalence_ratio", "rate_W", "gas_Pa", "open_share", "mixture_m3_s", "pipe_Pa", "waits_W", "waits_ratio")
     )
-
-
-def _no_way(set_so, rest, firing, jet, glows):
-    """Why there is no setting, of the richer mixtures, which have the most room; or a torch that makes do."""
-    torch = [one for one in rest if one.ratio in TORCH_RATIOS]
-    room = next((one for one in (*torch, set_so, *rest) if one.has_room), None)
-    if room is not None:
-        one, carried = room, jet.drill is not None and room.open_share(room.top_W) is not None
-        gas, damper = room.can_set(room.top_W / WIDE)
-        way = "not_carried" if not carried else "gas" if damper else "damper" if gas else "gas_and_damper"
-    else:
-        near = next((one for one in torch if one.held_by_torch(firing.low_W)), None)
-        one = near or next((one for one in torch if one.limits), None)
-        way = "no_limit" if one is None else "torch" if near else "no_room"
-        if way == "no_room" and one.flashback_W == inf:
-            way = "too_slow"
-    found = one is not None
-    at_W = firing.low_W if way == "torch" else one.top_W if found else None
-    slots = {
-        "low": firing.low_W,
-        "flash": one.flashback_W if found else None,
-        "lift": one.lift_W if found else None,
-        "ratio": one.ratio if found else None,
-        "most": one.top_W if found else None,
-        "gas": one.gas_Pa(at_W) if found else None,
-        "open": one.open_share(at_W) if found else None,
-        "pipe": one.pipe_Pa(at_W) if found else None,
-    }
-    return Lighting(
-        way=way,
-        equivalence_ratio=None,
-        rate_W=None,
-        gas_Pa=None,
-        open_share=None,
-        mixture_m3_s=None,
-        pipe_Pa=None,
-        flashback_W=slots["flash"],
-        lift_W=slots["lift"],
-        stays=False,
-        close=False,
-        waits_W=firing.low_W if way == "torch" else None,
-        waits_ratio=slots["ratio"] if way == "torch" else None,
-        glows=glows,
-        advice=said(way, **slots),
-    )
+    return replace(found, way=why.case, stays=False, close=False, advice=why, **none)

@@ -1,7 +1,7 @@
 """The figures of the lighting card: how long to purge, to try, to wait, to let the blower run on, and what it risks."""
 
 from dataclasses import dataclass
-from math import floor
+from math import ceil, floor
 
 from ..constants import INH2O_PA
 from ..physics import purge
@@ -18,7 +18,8 @@ from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
-TRIAL_S = (1.0, 5.0)  # once the mixture is at the face: as quick as a hand on the cock is, and at most; common practice
+HISS_S = (1.0, 5.0)  # from the first hiss until the gas is shut: as quick as a hand on the cock is, and at most
+LET_IN = 0.5  # of the chamber, that mixture may fill till then; both common practice
 COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
 BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
 SWITCH = 0.5  # of the least pressure it stands at while it burns, at which the air switch lets go; common practice
@@ -29,17 +30,18 @@ LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common pract
 class LightingCard:
     """Times in s. `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
-    face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `slips`: so many
-    times high fire fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where
-    that on the mix pipe, `pipe_switch_Pa`, is too low for one. `gauge_Pa`: full scale of the gauge that
-    low fire and lighting are set by; `gauge_shut`: it is the small one, whose cock is shut before high fire.
+    face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `let_in`: share of
+    the chamber that what is let in till then fills, pipe and box emptied into it; `slips`: so many times high fire
+    fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where that on the
+    mix pipe, `pipe_switch_Pa`, is too low for one. `gauge_Pa`: full scale of the gauge that low fire and lighting are
+    set by; `gauge_shut`: it is the small one, whose cock is shut before high fire.
     """
 
     five_volumes_s: float
     purge_s: float
-    trial_s: float
     arrives_s: float
     hiss_s: float
+    let_in: float
     fills_s: float
     by_hand_s: float
     slips: float
@@ -77,7 +79,8 @@ def lighting_card(
     standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
     standing_m3 += resistance.inlets * resistance.inlet.area_m2 * resistance.leg_m
     arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
-    trial_s = min(max(fills_s, TRIAL_S[0]), TRIAL_S[1])
+    # Whole seconds; never before it is at the face, or it is never lit.
+    hiss_s = float(max(min(floor(LET_IN * fills_s), HISS_S[1]), ceil(arrives_s), HISS_S[0]))
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
@@ -86,9 +89,9 @@ def lighting_card(
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),
         purge_s=purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
-        trial_s=trial_s,
         arrives_s=arrives_s,
-        hiss_s=max(floor(arrives_s + trial_s), TRIAL_S[0]),
+        hiss_s=hiss_s,
+        let_in=hiss_s / fills_s,
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,

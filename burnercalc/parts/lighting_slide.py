@@ -33,6 +33,7 @@ class LightingSlide:
 
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), burnt (no torch may, in burnt gas), or "".
+    `lifts_W`: above it the flame lifts in fresh air, at the worst of those mixtures.
     """
 
     kind: str
@@ -40,6 +41,7 @@ class LightingSlide:
     size_m: float | None
     ratio: Band | None
     fails: tuple[str, str]
+    lifts_W: float | None
     mark: Said
 
 
@@ -47,7 +49,7 @@ def lighting_slide(
     units: str, gas: Gas, jet: Jet, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
-        return LightingSlide("", None, None, None, ("", ""), said("never"))
+        return LightingSlide("", None, None, None, ("", ""), None, said("never"))
     wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
     gas_off = _gas_off(gas, lighting, jet, units)
 
@@ -59,13 +61,17 @@ def lighting_slide(
             return "lost"
         return "" if one.together_W and rate_W <= TORCH_LIFT * one.together_W else "burnt"
 
+    def lifts_W(band):
+        found = [tries.at(ratio, 0.0).lift_W for ratio in band if ratio > 0]
+        return min((one for one in found if one is not None), default=None)
+
     def made(kind, drill, size_m, open_share, off):
         ratio, miss = lighting.equivalence_ratio * wanted / open_share, hypot(off, gas_off)
         low = ratio * max(1 - miss, 0.0)  # where gas is read no nearer than itself there may be none
         band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), mark)
+        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), lifts_W(band), mark)
 
     def hole(drill):
         return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)

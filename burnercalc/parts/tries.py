@@ -212,10 +212,13 @@ class Tried:
             return None
         return self.jet.needed_Pa(rate_W, self.jet.drill.diameter_m, self.shop.pressure_Pa + self.pipe_Pa(rate_W))
 
+    def least_gas_Pa(self, rate_W):
+        """Gauge, before the jet, below which it is hard to hold."""
+        return LEAST_REGULATOR_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
+
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""
-        pipe_Pa, open_share = self.pipe_Pa(rate_W), self.open_share(rate_W)
-        least_Pa = LEAST_REGULATOR_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * pipe_Pa, LEAST_LINE_PA)
+        pipe_Pa, open_share, least_Pa = self.pipe_Pa(rate_W), self.open_share(rate_W), self.least_gas_Pa(rate_W)
         drill, down_Pa = self.jet.drill, self.shop.pressure_Pa + pipe_Pa
         gas = drill is not None and self.jet.rate_through_W(drill.diameter_m, least_Pa, down_Pa) <= rate_W
         return gas, open_share is not None and open_share >= LEAST_OPEN

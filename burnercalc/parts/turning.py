@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from .firing import Firing
-from .lighting import Lighting
+from .lighting_try import LightingTry
 from .tries import CLOSE, Tries
 
 # Common practice.
@@ -33,10 +33,10 @@ class Turning:
     to_high: Turn | None
 
 
-def turning(equivalence_ratio: float, firing: Firing, lighting: Lighting, tries: Tries) -> Turning:
-    if lighting.waits_W is None or lighting.waits_ratio is None:
+def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry, tries: Tries) -> Turning:
+    if lighting_try.waits_W is None or lighting_try.waits_ratio is None:
         return Turning(None, None)
-    light, low = (lighting.waits_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
+    light, low = (lighting_try.waits_W, lighting_try.waits_ratio), (firing.low_W, equivalence_ratio)
     return Turning(_turn(light, low, tries), _turn(low, (firing.rate_W, equivalence_ratio), tries))
 
 

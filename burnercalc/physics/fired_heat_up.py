@@ -10,7 +10,7 @@ from .linings import TEMP_MAX_K
 from .root import near_root
 from .walls import check_temperatures
 
-# Steps grow with the time that has gone by; cells are cut for the first quarter of an hour.
+# Steps grow with the time that has gone by; cells are cut for the first quarter of an hour, unless told.
 FIRST_STEP_S, STEP_GROWTH, CELL_TIME_S = 0.5, 0.1, 900.0
 
 # Beyond every furnace: a fire that is not asked for.
@@ -79,6 +79,7 @@ def fired_heat_up(
     cells_per_layer=12,
     step_growth=STEP_GROWTH,
     early_step_s=FIRST_STEP_S,
+    cell_time_s=CELL_TIME_S,
     lit=None,
 ):
     """Heat-up of the empty chamber from cold to a wall temperature: at a steady firing rate, or lit with another first.
@@ -94,9 +95,10 @@ def fired_heat_up(
         cells_per_layer   cells in each layer                                   [-]   4 or more
         step_growth       length of a step over the time gone by                [-]   0.01 to 0.5
         early_step_s      that the first steps double up to                     [s]   FIRST_STEP_S or more
+        cell_time_s       that the cells at the hot face are cut for            [s]   above 0
         lit               Lit, the fire until it is turned up; None: none
     Returns: FiredHeatUp
-    Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth or early_step
+    Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth, early_step or cell_time
     Assumes: as gas_zone.gas_zone; no work inside; dry lining; the gas itself stores nothing
     Source: the zone of Hottel and Sarofim, published, recalled; Patankar, Numerical Heat Transfer and Fluid Flow, 1980,
         chapter 4, published
@@ -107,6 +109,7 @@ def fired_heat_up(
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
     require(0.01 <= step_growth <= 0.5, "step_growth", step_growth, "must be within 0.01 to 0.5")
     require(early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more")
+    require(cell_time_s > 0, "cell_time", f"{cell_time_s:g} s", "must be above 0")
     losses = zone.losses
     check_temperatures(wall_temp_K, losses.ambient_temp_K)
     end_K = reached(zone, firing_rate_W).wall_temp_K
@@ -117,7 +120,7 @@ def fired_heat_up(
         if not until_K < lit_end_K - NEVER_WITHIN_K:
             return FiredHeatUp(None, lit_end_K, (), (), (), 0.0, 0.0, None)
     march = WallMarch(
-        losses.wall, losses.layers, losses.ambient_temp_K, losses.film_loss_W, CELL_TIME_S, cells_per_layer
+        losses.wall, losses.layers, losses.ambient_temp_K, losses.film_loss_W, cell_time_s, cells_per_layer
     )
 
     def asked_W(face_K):

@@ -9,8 +9,8 @@ from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.jet import Jet
 from ..parts.lighting import RELIGHTS_K, Lighting
-from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import COOL_K, TRIAL_S, LightingCard
+from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
+from ..parts.lighting_card import COOL_K, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.schedule import Schedule
@@ -26,6 +26,8 @@ CARD = (
     *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
     *("pop", "stop", "fails", "smell"),
 )
+# Those of a burner that is lit.
+LIT = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")
 
 
 def lighting_card_table(
@@ -48,6 +50,11 @@ def lighting_card_table(
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+    why, guard = lighting.way, lit_by == "guard"
+    if way != "never" and lighting.glows and not guard:  # what the check of the wait stops
+        why = "dim" if air.wait_s is None else "long" if lit_by == "hand" and air.wait_s.high > LONGEST_WAIT_S else ""
+        way = "never" if why else way
+    dim = way != "never" and lighting.glows and air.wait_s is None
 
     def mark(told):
         return say(f"mark.{told.case}", **told.slots)
@@ -65,14 +72,14 @@ def lighting_card_table(
         **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
         "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
+        "made": lighting_slide.ratio and lighting_slide.ratio.value,
         "cock_open": say("cock_open") if card.gauge_shut else "",
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
-        "trial": card.trial_s,
         "hiss": card.hiss_s,
         "arrives": card.arrives_s,
-        "fills": card.fills_s,
+        "let_in": card.let_in,
         "by_hand": card.by_hand_s,
         "times": card.slips,
         "run_on": card.run_on_s,
@@ -92,25 +99,26 @@ def lighting_card_table(
         "high_rate": firing.rate_W,
     }
 
-    turns = {"then": turning.to_low, "high": turning.to_high}
+    turns = {} if way == "never" else {"then": turning.to_low, "high": turning.to_high}
     slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
     ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
-    full = "full" if card.fills_s < TRIAL_S[0] else ""
-    guard = lit_by == "guard"
+    late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
         "torch": "" if lit_by == "stand" else lit_by,
-        "set": way,
-        "trial": full,
-        "lit": way if way == "never" else cool or (way if air.wait_s else "dim"),
+        "set": why if f"set.do.{why}" in say.words and way == "never" else way,
+        "trial": late,
+        "lit": way if way == "never" else cool or ("dim" if dim else way),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         "several": "one" if blower.burners > 1 else "",
         "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }
     left_out = {
-        "several": burner_count == 1 or way == "never",
+        "several": burner_count == 1,
         "air": air.co_dry is None,
-        "high": turning.to_high is None,
+        "then": dim,
+        "high": dim or turning.to_high is None,
+        **(dict.fromkeys(LIT, True) if way == "never" else {}),
     }
     steps = [step for step in CARD if not left_out.get(step)]
 

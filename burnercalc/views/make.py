@@ -20,7 +20,7 @@ from ..parts.block import Block
 from ..parts.blower import Blower
 from ..parts.boards import Boards
 from ..parts.body import Body
-from ..parts.cost import Cost, entries
+from ..parts.cost import Cost
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.mould import Mould
@@ -388,7 +388,7 @@ def shopping_table(
         words = ", ".join(say("bars", count=count, length=length) for length, count in lengths.items())
         sold[f"steel_{number}"] = lambda words=words: words
     rows = []
-    for entry in entries(cost, train, batch_size):
+    for entry in cost.entries(train, batch_size):
         if entry.part:
             rows.append((say(f"{entry.key}.name"), sized(entry.part, say), entry.count, entry.price))
         else:

@@ -237,6 +237,8 @@ def good_list(rng, setting):
     if kind == "blower_curve":
         flows = sorted(rng.sample(range(1, 400), rng.randint(1, 5)))
         return ", ".join(f"{flow} cfm {rng.uniform(0, 20):.2f} inH2O" for flow in [0, *flows])
+    if kind == "money_sign":
+        return rng.choice(("$", "€", "£", "kr", "CHF", "zl"))
     if kind == "date":
         return f"{rng.randint(1970, 2100)}-{rng.randint(1, 12):02}-{rng.randint(1, 28):02}"
     return rng.choice(("#54", "F", "1/16 in", "1.5 mm", "#60", "1/8 in", EXAMPLES[kind]))

@@ -6,7 +6,7 @@ from urllib.parse import quote_plus, unquote_plus
 from attack.hostile import SIGNS, good, hostile, spoiled
 
 from burnercalc import worker
-from burnercalc.design import Design, parse_setting, read
+from burnercalc.design import default_text, parse_setting, read
 from burnercalc.errors import InputError, InputErrors
 from burnercalc.link import LONGEST_LINK, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
@@ -61,14 +61,16 @@ def judge(link):
     assert all(text.isprintable() for text in said), f"signs that nobody sees: {said!r}"
     assert from_link(to_link(design)) == (design, []), f"the design's own link: {to_link(design)}"
     asked = _asked(link)
-    own = EARLIEST if asked.pop("v", "") == "1" else Design()  # the design that its version stands on
+    earliest = asked.pop("v", "") == "1"
     for key, text in asked.items():
         try:
             value = parse_setting(BY_KEY[key], text)
         except (InputError, InputErrors):
-            if design.value(key) != own.value(key):  # only where that is at odds with the rest
-                assert read({**design.texts, key: own.text(key)})[2], f"{key} is not as at first: {link!r}"
-                assert design.value(key) == Design().value(key), f"{key}: {link!r}"
+            today = default_text(BY_KEY[key], design.values())  # the gas pressure follows the supply of the fuel
+            first = EARLIEST.text(key) if earliest else today
+            if design.value(key) != parse_setting(BY_KEY[key], first):  # only where that is at odds with the rest
+                assert read({**design.texts, key: first})[2], f"{key} is not as at first: {link!r}"
+                assert design.value(key) == parse_setting(BY_KEY[key], today), f"{key}: {link!r}"
             continue
         if design.value(key) != value:
             assert any(error.field == key for error in ignored), f"{key} = {text!r} is lost in silence: {link!r}"

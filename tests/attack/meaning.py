@@ -62,6 +62,7 @@ _DIMENSIONS = {
     "mass_flow": (0, 1, -1),
     "time": _S,
     "air_flow": (3, 0, -1),
+    "gas_flow": (3, 0, -1),
     "power": _W,
     "density": (-3, 1, 0),
 }
@@ -163,6 +164,11 @@ def _entries(text):
     return [part for part in (part.strip() for part in keyboard(text).split(",")) if part]
 
 
+def _in_a_pdf(text):
+    """All its signs are among the 8-bit ones of Western alphabets."""
+    return all(ord(sign) < 256 and sign.isprintable() for sign in text if sign not in "€ŠšŽžŒœŸƒ")
+
+
 def value(setting, text):
     """What a setting of any kind means by a text, in the form that the package keeps it; None where nothing."""
     text, kind = text.strip(), setting.dimension
@@ -170,6 +176,8 @@ def value(setting, text):
         return next((value for value, label in setting.choices if text in (value, label)), None)
     if text.lower() in setting.words:
         return text.lower()
+    if kind == "money_sign":
+        return text if re.fullmatch(r"(?!\.)(?:[^\W\d_]|[$€£¥¢.]){1,4}", text) and _in_a_pdf(text) else None
     if kind == "lengths":
         return _all(sorted({quantity(part, "length") or 0 for part in _entries(text)}))
     if kind == "offers":
