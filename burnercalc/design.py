@@ -17,7 +17,10 @@ from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 LINE_MOST = "14 inH2O"  # up to where its slider goes
-LINE_PRESSURE = "7 inH2O"  # what a house line gives at the appliance, where none is told; common practice
+LINE_DEFAULTS = {  # of gas by a house line: its pressure at the appliance, common practice; an example price
+    "gas_pressure": "7 inH2O",
+    "fuel_price": "1.50/therm",
+}
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
@@ -210,8 +213,9 @@ def by_line(values: Mapping[str, Any]) -> bool:
 
 
 def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
-    """What a setting stands at when it is not told: its default; the gas pressure that of the supply of the fuel."""
-    return LINE_PRESSURE if setting.key == "gas_pressure" and by_line(values) else setting.default
+    """What a setting stands at when it is not told: its default; pressure and price of the gas those of its supply."""
+    line = LINE_DEFAULTS.get(setting.key)
+    return line if line is not None and by_line(values) else setting.default
 
 
 def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
@@ -225,12 +229,16 @@ def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
 
     Not where that was changed too, or is among the settings that are `mine`, with commas between.
     """
-    key = "gas_pressure"
-    if after.get(key) != before.get(key) or _by_line(before) is _by_line(after):
+    key, by_line_before = "gas_pressure", _by_line(before)
+    if by_line_before is _by_line(after):
         return dict(after)
-    if key in mine.split(","):
-        return {key: LINE_PRESSURE if _by_line(before) else BY_KEY[key].default, **after}
-    return {other: text for other, text in after.items() if other != key}
+    stays = {
+        each: line if by_line_before else BY_KEY[each].default
+        for each, line in LINE_DEFAULTS.items()
+        if each in mine.split(",")
+    }
+    gone = key if after.get(key) == before.get(key) and key not in stays else ""
+    return {**stays, **{other: text for other, text in after.items() if other != gone}}
 
 
 def _by_line(texts: Texts) -> bool:
@@ -259,8 +267,8 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
         default = default_values()[setting.key]
-        if setting.key == "gas_pressure":
-            default = _first_Pa(default_text(setting, values))
+        if setting.key in LINE_DEFAULTS:
+            default = _parsed(setting.key, default_text(setting, values))
         values[setting.key] = default
         if setting.key not in texts:
             continue
@@ -421,8 +429,8 @@ def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> 
 
 
 @cache
-def _first_Pa(text: str) -> float:
-    return units.parse_quantity(text, "gas_pressure", "gas_pressure")
+def _parsed(key: str, text: str) -> Any:
+    return parse_setting(BY_KEY[key], text)
 
 
 _DEFAULTS: dict[str, Any] = {}

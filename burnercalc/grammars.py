@@ -241,6 +241,8 @@ def in_millimetres(kind, value):
         return f"{value:.2f}/kg"
     if kind == "fuel_price" and value[1] == "kg":
         return f"{value[0]:.2f}/kg"
+    if kind == "fuel_price" and value[1] == "J":
+        return f"{value[0] * 3.6e6:.2f}/kWh"
     if kind == "lining":
         return ", ".join(f"{material} {1000 * thickness:.12g} mm" for material, thickness in value)
     return None

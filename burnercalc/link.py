@@ -22,6 +22,7 @@ EARLIER_DEFAULTS = {
         "watched_hours": "through",
         "blowers": "each",
         "gas_pressure": "5 psi",
+        "fuel_price": "0.90/lb",
     }
 }
 BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop

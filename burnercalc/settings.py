@@ -915,7 +915,7 @@ SETTINGS = (
         "fuel_price",
         "0.90/lb",
         "By weight, volume or heat: 0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh, 0.90/m3. Gallons and litres are liquid, "
-        "cubic feet and metres gas; an example.",
+        "cubic feet and metres gas; an example. Not told, gas of a house line costs 1.50/therm.",
     ),
     # Make: stock, mould, pins, refractory
     Setting(

@@ -200,6 +200,7 @@ SHOPS = {
 }
 
 
+LEAST_WRONG = ("house gas", "a cold day, one cylinder")  # of which the menus hold no good design
 MAY_STAND = {"a cold day, one cylinder": {"cylinder"}}
 
 
@@ -465,7 +466,9 @@ def test_the_same_question_has_the_same_answer():
 
 def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
-        assert answer.counts.solves <= 12, name
+        assert answer.counts.solves - answer.counts.mending <= 12, name
+        # Only the least wrong are mended, within a bound: 150 to begin another, 150 and two rounds of 100 for the last.
+        assert answer.counts.mending <= 500 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
             assert answer.first_at is not None and answer.first_at < 500, name
 
@@ -566,6 +569,8 @@ def test_an_empty_shop_is_named_kind_by_kind():
 def test_what_cannot_be_is_named(line, field, word):
     found = refusals(line)
     assert field in found and word in found[field].rule, {key: error.rule for key, error in found.items()}
+    if field == "gas_pressure":
+        read_have(f"mine: gas_pressure={found[field].nearest}\nbuy: all")
 
 
 def test_pins_too_thick_for_the_tube_are_named_with_it():
@@ -789,6 +794,21 @@ def test_propane_comes_from_the_cylinder_or_the_line_whichever_is_better():
                 menus[line] |= {dict(one.texts)["cylinder"] for one in space.menu(kid)}
         node = next(kid for one in space.menu(node) if (kid := space.child(node, one)) is not None)
     assert menus[False] == {"100"} and menus[True]
+
+
+def test_house_gas_is_mended_between_the_sizes_of_the_menu():
+    """Pins of 1/4 in at 7 inH2O: no block as sold lights well, one a little thicker does; what lies there stays."""
+    shop = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\nblower: 4 inH2O 60 cfm\nline: 7 inH2O\n"
+    start = Design.from_texts({"fuel": "natural_gas"})
+    answer = find(start, read_have(shop))
+    best = answer.offers[0]
+    assert best.own_verdict == "good" and answer.opening is None and not answer.in_the_way
+    again = solve(Design.from_texts(best.design.texts))
+    assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
+    assert best.design.show("port_diameter") == "1/4 in" and best.design.text("gas_pressure") == "7 inH2O"
+    kept = find(start, read_have(f"{shop}mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"))
+    for offer in kept.offers:
+        assert offer.design.text("block_thickness") == "2 in" and offer.design.low_fire == pytest.approx(0.5)
 
 
 # The command line

@@ -46,13 +46,13 @@ def test_what_stands_before_the_jet_has_the_measure_of_its_gas(texts, unit):
         assert found[-1] == unit, line
     for key in ("jet_gas_pressure", "jet_gas_pressure_low", "lighting_gas_pressure"):
         if r[key] is not None:
-            assert sheet.shown(r.answers[key], r.design.units).endswith(unit)
+            assert sheet.shown(r.answers[key], r.design.units).rstrip(")").endswith(unit)
 
 
 def test_a_low_pressure_of_a_cylinder_stays_in_psi():
     r = solve(Design())
     assert r["lighting_gas_pressure"] < 6894.757 and "psi before the jet" in r.checks["lighting"].text
-    assert sheet.shown(r.answers["lighting_gas_pressure"], "in").endswith("psi")
+    assert sheet.shown(r.answers["lighting_gas_pressure"], "in").rstrip(")").endswith("psi")
 
 
 def test_every_answer_that_is_a_pressure_of_gas_is_declared_as_one():
@@ -110,6 +110,36 @@ def test_another_supply_of_gas_brings_its_own_pressure(before, change, told):
     if "gas_pressure" not in change:
         page = asked("solve", settings={**before, **change}, before=before)["texts"]
         assert Design.from_texts(page) == changed
+
+
+@pytest.mark.parametrize(
+    "texts, told, per_kg",
+    [
+        ({}, "0.90/lb", 0.90 / 0.45359237),
+        (HOUSE, "1.50/therm", None),
+        ({**HOUSE, "fuel_price": "0.90/lb"}, "0.90/lb", 0.90 / 0.45359237),
+        ({"fuel_price": "2.00/lb"}, "2.00/lb", 2 / 0.45359237),
+    ],
+)
+def test_gas_of_a_house_line_is_priced_by_heat_where_no_price_is_told(texts, told, per_kg):
+    """Nobody sells it by the pound: 1.50 a therm, an example, of gross heat."""
+    r = solve(Design.from_texts(texts))
+    if per_kg is None:  # a therm is 100,000 Btu
+        per_kg = 1.50 / (1e5 * 1055.056) * r["gross_heating_value_mass"]
+    assert r.design.text("fuel_price") == told
+    assert r.part("gas_price").per_kg == pytest.approx(per_kg, rel=1e-4)
+    assert asked("solve", settings=texts)["fields"]["fuel_price"]["text"] == told
+    assert from_link(to_link(r.design)) == (r.design, [])
+
+
+def test_the_price_follows_the_fuel_until_it_is_told_or_mine():
+    assert Design().changed(HOUSE).text("fuel_price") == "1.50/therm"
+    assert Design.from_texts(HOUSE).changed(PROPANE).text("fuel_price") == "0.90/lb"
+    assert Design.from_texts({"fuel_price": "1.10/lb"}).changed(HOUSE).text("fuel_price") == "1.10/lb"
+    mine = asked("solve", settings={**HOUSE, "mine": "fuel_price"}, before={"mine": "fuel_price"})
+    assert mine["texts"]["fuel_price"] == "0.90/lb"
+    assert Design.from_texts({**HOUSE, "units": "mm"}).as_typed("fuel_price") == "0.05/kWh"
+    assert from_link("#v=1&fuel=natural_gas")[0].text("fuel_price") == "0.90/lb"
 
 
 @pytest.mark.parametrize("before, told", [({"gas_pressure": "10 psi"}, "10 psi"), ({}, "5 psi")])

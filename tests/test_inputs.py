@@ -204,7 +204,8 @@ def movers():
                 if not asked:
                     break
                 try:
-                    alone = {"gas_pressure": design.text("gas_pressure"), setting.key: text}  # the fuel brings its own
+                    own = {key: design.text(key) for key in ("gas_pressure", "fuel_price")}  # the fuel brings its own
+                    alone = {**own, setting.key: text}
                     after = told(solve(design.changed(alone), result), asked)
                 except InputErrors:
                     continue

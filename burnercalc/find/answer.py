@@ -6,23 +6,24 @@ from math import inf
 from typing import Any
 
 from .. import checks
-from ..catalogue import CHECKS, HARMS
-from ..checks.judge import FAULTS
+from ..catalogue import CHECKS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
 from ..parts.gas import gas
-from ..result import Checked, Result, solve
+from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
 from .bill import Bill, Bought
 from .choices import AXES, long_enough
+from .faults import Fault, faults_of, harm, worst_of
+from .good import make_good
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have, Piece
 from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
 from .search import BUDGET, POLISH, Found, others, polish, rank, search
 from .sold import STICK
-from .space import Counts, Node, Space, how_wrong
+from .space import Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
@@ -34,18 +35,12 @@ DIFFER = ("body", "length", "ports", "face")  # axes in which another way is loo
 ANOTHER = ("body_kind", "body_width", "body_depth", "port_diameter", "burner_count")
 ANOTHER_FACE = (*ANOTHER, "body_length", "rows", "ports_per_row", "pattern")
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
+MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
+    *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
+    "mix_pipe_length",
+)
+MOST_MENDED, MOST_MENDING = 6, 150  # designs, and solves of them after which no other is begun
 LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
-
-
-@dataclass(frozen=True)
-class Fault:
-    """A check that is not good, and the settings that cure it: {label: raise, lower or choose}."""
-
-    key: str
-    label: str
-    verdict: str
-    text: str
-    cures: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -145,33 +140,14 @@ def find(
             if axis.name in DIFFER:
                 others(space, found, best, at)
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
+    if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
+        best, chosen = _best_in_each_kind(found, weighed, given_keys)
     _other_ways(found, best, chosen, weighed)
     offers = _offers(space, chosen, weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
-
-
-def fault(check: Checked) -> Fault:
-    cures = tuple((BY_KEY[change.setting].label, change.move) for change in check.changes)
-    return Fault(check.key, check.label, check.verdict, check.text, cures)
-
-
-def worst_of(faults: Iterable[Fault]) -> str:
-    words = {fault.verdict for fault in faults}
-    return "stop" if "stop" in words else "caution" if words else "good"
-
-
-def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> tuple[Fault, ...]:
-    """Checks that are not good: stops first, then what hurts most, then the furthest beyond its limit."""
-    bad = [check for check in result.checks.values() if check.verdict in FAULTS and check.key not in but]
-    bad.sort(key=lambda check: (check.verdict != "stop", _harm(check), -how_wrong(check.value, check.limit)))
-    return tuple(fault(check) for check in bad)
-
-
-def _harm(check: Checked) -> int:
-    return HARMS.index(check.declared.harm)
 
 
 # What cannot be
@@ -206,7 +182,8 @@ def _contradictions(start: Design, have: Have) -> None:
 
 
 def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
-    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", held[0], (key,))
+    nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
+    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", nearest, (key,))
 
 
 def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
@@ -294,14 +271,49 @@ def _best_in_each_kind(
     """The best of all, and the list of it and the best of each kind."""
     best = found.best(weights)
     assert best is not None
-    own = {key: word for key, word in best.words.items() if key not in given}
-    chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if own else "best of all"], best)]
+    chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if _own(best, given) else "best of all"], best)]
     for kind in KINDS:
         term, node = BY_TERM[kind], found.best(weights, kind) or best
         # One that nobody can tell from the best of all by that number is no design of its own.
         alike = best.rank(weights)[:2] == node.rank(weights)[:2] and told(term, best) == told(term, node)
         _list(chosen, term.kind, best if alike else node)
     return best, chosen
+
+
+def _own(node: Node, given: set[str]) -> dict[str, str]:
+    """The faults of a design that the burner can be blamed for."""
+    return {key: word for key, word in node.words.items() if key not in given}
+
+
+def _mended(
+    space: Space, found: Found, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float], given: set[str]
+) -> bool:
+    """Whether a few of the least wrong are better once mended, between what is sold and set in the menus.
+
+    Only what takes nothing from the shop is moved. The designs that are better join those found.
+    """
+    ranked = sorted(found.pool, key=lambda node: rank(node, weights))
+    tries: list[Node] = []
+    for node in (*(node for _, node in chosen), *ranked):
+        unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in ANOTHER_FACE) for one in tries)
+        if unlike and len(tries) < MOST_MENDED:
+            tries.append(node)
+    better = False
+    keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
+    for node in tries:
+        if space.counts.mending > MOST_MENDING:
+            break
+        made = make_good(space.design(node), keys, MOST_MENDING)
+        space.counts.solves += made.solves
+        space.counts.mending += made.solves
+        after = made.after.design
+        mended = space.altered(node, {one.key: after.text(one.key) for one in made.changes}) if made.changes else None
+        if mended is not None and mended.rank(weights)[:2] < node.rank(weights)[:2]:
+            found.pool.append(mended)
+            better = True
+            if not _own(mended, given):
+                break
+    return better
 
 
 def told(term: Term, node: Node) -> str:
@@ -418,7 +430,7 @@ def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
     if not far:
         return ""
     near = max(THIN, ABOUT_AS_NEAR * min(far.values()))
-    return min((_harm(check), far[check.key], check.text) for check in good if far.get(check.key, inf) <= near)[-1]
+    return min((harm(check), far[check.key], check.text) for check in good if far.get(check.key, inf) <= near)[-1]
 
 
 def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:

@@ -20,7 +20,7 @@ from ..physics.pipes import pipe_names
 from ..result import Result, solve
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
-from .answer import Fault, faults_of
+from .faults import Fault, faults_of
 from .score import margin
 from .space import how_wrong
 
@@ -97,10 +97,14 @@ class Mended:
         return to_link(self.after.design, base)
 
 
-def make_good(design: Design, mine: Collection[str] = ()) -> Mended:
-    """The fewest, smallest changes that turn every check of a design good; what is `mine` stays."""
+def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVES) -> Mended:
+    """The fewest, smallest changes that turn every check of a design good; what is `mine` stays.
+
+    `most`: solves in which they are looked for first.
+    """
     base = solve(design)
     bench = _Bench(base, frozenset(mine))
+    bench.most = most
     best: Changes = ()
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):

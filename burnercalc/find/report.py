@@ -7,8 +7,9 @@ from .. import units
 from ..catalogue.sentences import pipe_size
 from ..link import to_link
 from ..result import Result
-from .answer import NUMBERS, Answer, Fault, Offer, shown
+from .answer import NUMBERS, Answer, Offer, shown
 from .bill import Bought
+from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
 from .have import Have
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS

@@ -32,10 +32,14 @@ def _value(key: str, text: str) -> Any:
 
 @dataclass
 class Counts:
-    """What a search has done: nodes judged, and whole designs solved. `tell` hears the nodes as they grow."""
+    """What a search has done: nodes judged, and whole designs solved, of them `mending` to mend the least wrong.
+
+    `tell` hears the nodes as they grow.
+    """
 
     nodes: int = 0
     solves: int = 0
+    mending: int = 0
     tell: Callable[[int], None] | None = None
 
 
@@ -200,6 +204,15 @@ class Space:
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's."""
         return Design.from_texts(node.texts)
+
+    def altered(self, node: Node, texts: Mapping[str, str]) -> Node | None:
+        """The whole node with other texts, on the menu or not; None where a rule refuses it."""
+        made: Node | None = self.root
+        for axis, one in zip(self.axes, node.chosen):
+            if made is not None:
+                other = {key: texts[key] for key in axis.keys if key in texts}
+                made = self.child(made, replace(one, texts=_over(one.texts, other)))
+        return made
 
     def find(self, texts: Mapping[str, str]) -> Node | None:
         """The whole node whose options give these texts; None where one is not on the menu."""
