@@ -87,20 +87,18 @@ def test_finds_a_fault_put_in_on_purpose(target, place, fault, monkeypatch):
 
 
 def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
-    """Of this face's hot flashback, more fire costs the lining; smaller ports cost more than a torch can light.
-
-    Behind a guarded pilot they cost nothing.
-    """
-    face, guarded = {"rows": "9"}, {"rows": "9", "lit_by": "guard"}
-    more_fire, smaller = (face, "flashback_hot", "firing_rate", 8), ("flashback_hot", "port_diameter", -1)
-    for asked in (more_fire, (face, *smaller), (guarded, *smaller)):
+    """Of hot flashback, more fire costs the lining; smaller ports at seven rows cost carbon monoxide, at
+    eight nothing."""
+    smaller = ("flashback_hot", "port_diameter", -1)
+    more_fire, seven, eight = ({"rows": "9"}, "flashback_hot", "firing_rate", 8), {"rows": "7"}, {"rows": "8"}
+    for asked in (more_fire, (seven, *smaller), (eight, *smaller)):
         requests.cure(*asked)
     monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
-    requests.cure(guarded, *smaller)
+    requests.cure(eight, *smaller)
     with pytest.raises(AssertionError, match="lining_limit"):
         requests.cure(*more_fire)
-    with pytest.raises(AssertionError, match="lighting"):
-        requests.cure(face, *smaller)
+    with pytest.raises(AssertionError, match="carbon_monoxide"):
+        requests.cure(seven, *smaller)
 
 
 def spellings(setting):

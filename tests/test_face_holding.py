@@ -305,8 +305,8 @@ def test_no_flashback_limit_is_a_stop(default, state):
 
 
 HOT = (
-    " Once the chamber walls are above 1400 °F they light it again, and lifting is no fault; below that a flame that "
-    "lifts is going out: less fire, or gas off."
+    " Once the chamber walls are above 1400 °F they light it again, and lifting is no fault. While they are "
+    "cooler a flame that lifts is going out: gas off."
 )
 
 

@@ -122,9 +122,9 @@ def judged(r, key="hot_drift", **figures):
         (
             0.0301,
             "caution",
-            "A mixture set cold gets 3.01 % richer once the ports are hot, from 0.96 to 0.99, or 1.02 as near as a "
-            "hand sets it, with more carbon monoxide: the blower has little to spare. Set gas and air once the block "
-            "is hot, or use a stronger blower, or larger or more ports.",
+            "A mixture set cold gets 3.01 % richer once the ports are hot: from 0.96 to 0.99, or 1.02 as near as a "
+            "hand sets it. It makes more carbon monoxide; the blower has little to spare. Set gas and air once the "
+            "block is hot, or use a stronger blower, or larger or more ports.",
         ),
     ],
 )

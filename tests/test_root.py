@@ -47,3 +47,8 @@ def test_secants_stop_as_near_as_asked_and_say_when_they_do_not():
     assert kinked == pytest.approx(1, rel=1e-9)
     with pytest.raises(InputError):
         near_root(lambda x: nan, 0.5, 2, 0, 9, 1e-14)
+
+
+def test_a_halving_that_comes_upon_an_old_place_ends_nothing():
+    """Flat where it is looked first: half of the bracket is the first place once more."""
+    assert near_root(lambda x: min(x - 0.2, 0.1), 0.5, 1.0, 0.0, 9.0, 1e-13) == pytest.approx(0.2, rel=1e-12)

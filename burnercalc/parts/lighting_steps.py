@@ -26,7 +26,8 @@ class Step:
 
 @dataclass(frozen=True)
 class LightingSteps:
-    """`to_low`, `to_high`: those on the way, without its ends; none where one step does it, or no order holds."""
+    """`to_low`, `to_high`: those on the way, without its ends; none where one step does it, no order holds,
+    or it must not be lit."""
 
     to_low: tuple[Step, ...]
     to_high: tuple[Step, ...]
@@ -50,7 +51,7 @@ def lighting_steps(
         return Step(gas_Pa, gas_Pa is None or gas_Pa <= gauges.lit_by_Pa, damper)
 
     def between(turn: Turn | None, start, end) -> tuple[Step, ...]:
-        if turn is None or not turn.first:
+        if lighting.waits_W is None or turn is None or not turn.first:
             return ()
         found = []
         for n in range(1, turn.steps):

@@ -107,19 +107,23 @@ def bracketed_root(
     raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")
 
 
+SECANTS = 30  # as many do for any smooth function
+
+
 def near_root(
     f: Callable[[float], float], at: float, guess: float, low: float, high: float, within: float, most: int = 200
 ) -> float:
     """Root of a rising function by secants from two places, halving where one leaves what `low` and `high` still hold.
 
     Of a smooth function a secant misses by about the product of the two steps to it over x, which ends it below
-    `within` x. The caller knows that there is a root from `low` to `high`.
+    `within` x. Where many secants have not ended it, of a function with kinks, every other trial halves. The caller
+    knows that there is a root from `low` to `high`.
 
     Raises: InputError for `bracket` where f is no number, or when `most` trials are not enough
     Checked by: tests/test_root.py
     """
     x0, x1, f0 = at, guess, f(at)
-    for _ in range(most):
+    for trial in range(most):
         f1 = f(x1)
         if f1 > 0:
             high = x1
@@ -128,9 +132,11 @@ def near_root(
         else:
             break
         x = x1 - f1 * (x1 - x0) / (f1 - f0) if f1 != f0 else inf
-        if not low <= x <= high:
-            x = 0.5 * (low + high)
-        if abs((x - x1) * (x - x0)) <= within * x * x:
+        if not low <= x <= high or (trial > SECANTS and trial % 2):
+            x = 0.5 * (low + high)  # may come upon an old place, so the steps to it tell nothing
+            if high - low <= within * x:
+                return x
+        elif abs((x - x1) * (x - x0)) <= within * x * x:
             return x
         x0, f0, x1 = x1, f1, x
     raise InputError("bracket", f"{low:g} to {high:g}", f"is not narrow enough after {most} trials")
