@@ -403,8 +403,8 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
 
 def test_a_purchase_says_what_is_left_even_then():
     """A fan that moves nothing, and pins that lie too near the edge: another blower cures but the one."""
-    text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: edge_margin=1/16 in"
-    answer = find(Design(), read_have(text), budget=150)
+    text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: edge_margin=1/16 in; low_fire=50 %"
+    answer = find(Design(), read_have(text), budget=300)
     said = report.as_text(answer)
     assert answer.offers[0].kinds[0] == "least wrong" and "LEAST WRONG" in said
     assert answer.opening.kind == "blower" and "blower" not in {fault.key for fault in answer.opening.left}
@@ -470,7 +470,7 @@ def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
         # Only the least wrong are mended, within a bound: 150 to begin another, 150 and two rounds of 100 for the last.
         assert answer.counts.mending <= 500 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
-            assert answer.first_at is not None and answer.first_at < 500, name
+            assert answer.first_at is not None and answer.first_at < 600, name  # of 1,281 steps at most
 
 
 def test_what_is_mine_stays():
@@ -495,6 +495,9 @@ def _wrong(offer):
     found = 0.0
     for check in offer.result.checks.values():
         if check.verdict in ("caution", "stop"):
+            if check.value is None:  # a fault without a number
+                found += 1
+                continue
             far = abs(check.value - check.limit) / max(abs(check.limit), abs(check.value))
             found += min(1.0, far)
     return found
