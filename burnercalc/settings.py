@@ -813,7 +813,6 @@ SETTINGS = (
         "What the plate of the gas meter says it passes, such as 250 ft3/h or 6 m3/h; unknown until it is read.",
         "20 ft3/h",
         "5000 ft3/h",
-        ("25 ft3/h", "1 m3/h"),
         words=("unknown",),
         when=LINE,
     ),
