@@ -59,7 +59,6 @@ TEST_FIRE = (
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
-BRIDGE = {"in": "1/2 in", "mm": "12 mm"}  # of steel left in a long cut
 BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
@@ -137,9 +136,8 @@ def _view(result, name, width, height, caption):
     """A view of the burner as large as its place allows, its texts drawn for that scale."""
     for ratio in RATIOS:
         drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True, wide=width / height)
-        if not fits_at(drawing, ratio, width, height):
-            continue
-        return Figure(drawing, height, caption)
+        if fits_at(drawing, ratio, width, height):
+            return Figure(drawing, height, caption)
     raise InputError("figure", f"{name} in {width:.0f} x {height:.0f} mm", "needs a larger place")
 
 
@@ -227,14 +225,15 @@ def _overview(result, link, width, view_mm):
 
 def _steel(result, width):
     d = result.design
-    cut, tube = result.part("steel").window_cut, d.body_kind == "tube"
+    steel, tube = result.part("steel"), d.body_kind == "tube"
+    cut, bridge = steel.window_cut, units.show(steel.bridge_m, "length", d.units)
     window = (
         ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
         + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
         f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
         + (
-            f", but for a bridge of {BRIDGE[d.units]} in the middle of each long side: it stays until both caps are on."
+            f", but for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
             if tube
             else "."
         )

@@ -29,8 +29,6 @@ MOST_STEPS, MOST_MARKS, MOST_CHAMBERS, MOST_HALVINGS = 6, 200, 24, 14
 MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
 # Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
 PARSERS = {**GRAMMARS}
-
-
 EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
@@ -378,9 +376,7 @@ def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callab
     parts = TAPE_PARTS if unit == "in" else (10.0**digits,)
     marks = (mark(number * part) / part for part in parts for mark in (floor, ceil))
     near = abs(number) / 50  # a sixteenth where one is near enough, else the nearest mark
-    for at in sorted(
-        marks, key=lambda at: (abs(at - number) > near, abs(at - number) if abs(at - number) > near else 0)
-    ):
+    for at in sorted(marks, key=lambda at: max(abs(at - number), near)):
         shown = f"{units.tape(at) if unit == 'in' else f'{at:.{max(digits, 0)}f}'} {unit}".strip()
         if broken(shown) is None:
             return shown

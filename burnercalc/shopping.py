@@ -61,8 +61,9 @@ def beside_train(result):
     listed = result.part("cost").entries(result.part("train"), result.design.batch_size)
     parts = [row for row, entry in zip(whole, listed) if entry.part]
     rest = [row for row, entry in zip(whole, listed) if not entry.part]
-    train = [("gas and air train", "part by part, in its own list", result.design.batch_size, summed(parts))]
-    return blocks(result, rows=[*rest, *(train if parts else [])])
+    priced = summed(parts)  # at a price of one's own for all, that has a line of its own
+    train = [("gas and air train", "part by part, in its own list", result.design.batch_size, priced)]
+    return blocks(result, rows=[*rest, *(train if priced else [])])
 
 
 def blocks(result, got=(), rows=None):

@@ -358,3 +358,14 @@ def test_any_design_makes_a_sheet_with_every_bad_check_and_caution(design):
     with mock.patch.object(build_sheet, "blocks", lambda *given: made.extend(blocks(*given)) or made):
         assert build_sheet.pdf(solve(design), to_link(design, BASE), "a4").startswith(b"%PDF")
     assert cautions(made) == 4
+
+
+@pytest.mark.parametrize("price", ["listed", "140"])
+def test_the_train_is_one_line_of_the_list_to_buy_at_its_price_or_ones_own(price):
+    result = solve(Design.from_texts({"price_train": price}))
+    _, table, *_ = shopping.beside_train(result)
+    trains = [row for row in table.rows if "train" in row[1]]
+    train = result.part("train")
+    own = train.safety_cost + train.needed_cost + train.comfort_cost if price == "listed" else 140
+    assert [float(row[-1]) for row in trains] == [pytest.approx(own, abs=0.005)]
+    assert sum(float(row[-1]) for row in table.rows) == pytest.approx(result["cost_batch"], abs=0.02)

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from burnercalc import catalogue
-from burnercalc.catalogue.glossary import GLOSSARY, explained_in
+from burnercalc.catalogue.glossary import GLOSSARY
 from burnercalc.settings import SETTINGS
 
 MOST_WORDS = 25
@@ -28,6 +28,15 @@ def labels_and_helps():
         yield from (a.label, a.meaning, *a.cases.values())
     for c in catalogue.CHECKS.values():
         yield from (c.label, *c.cases.values())
+
+
+FORMS = {form.lower(): word for word, (others, _) in GLOSSARY.items() for form in (word, *others)}
+FOUND = re.compile(rf"\b(?:{'|'.join(sorted(FORMS, key=len, reverse=True))})\b", re.IGNORECASE)  # as the page
+
+
+def explained_in(text):
+    """The words of the glossary that a text holds, each once, in the order they stand."""
+    return dict.fromkeys(FORMS[found.lower()] for found in FOUND.findall(text))
 
 
 @pytest.mark.parametrize("word", [word.strip() for word in TRADE.split(",")])

@@ -868,7 +868,7 @@ def test_burnt_gas_round_the_flame_by_hand():
     assert found.alone_W.low < found.alone_W.value < found.alone_W.high < one.lift_W
     # The stream's gradient grows faster than the rate: 3.21 in it is less in the rate.
     assert one.lift_W / 3.21 < found.alone_W.low < one.lift_W
-    assert found.together_W == pytest.approx(2 * found.alone_W.low) and found.torch_W == pytest.approx(
+    assert one.together_W == pytest.approx(2 * found.alone_W.low) and found.torch_W == pytest.approx(
         3 * found.alone_W.low
     )
 

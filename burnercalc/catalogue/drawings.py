@@ -125,7 +125,7 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
-            "bridge": "Leave a bridge of [1/2 in|12 mm] in the middle of both long cuts, between the marks, until "
+            "bridge": "Leave a bridge of {bridge:length} in the middle of both long cuts, between the marks, until "
             "the caps are on: the tube springs.",
         },
         room="make",

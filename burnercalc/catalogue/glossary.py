@@ -1,9 +1,5 @@
 """Words of the trade and what they mean, for a reader who has not met them; the page explains them where they stand."""
 
-import re
-from collections.abc import Iterator
-from functools import cache
-
 # word: (its other forms, what it means). The forms are matched whole, in any case; of two the longer one.
 GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "air switch": (("air-proving switch",), "A switch that lets gas flow only while the blower gives air."),
@@ -134,20 +130,3 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "window": (("windows",), "The opening cut in the steel, in which the ports stand."),
     "Wobbe index": ((), "How much heat a gas brings through one jet at one pressure, as against other gases."),
 }
-
-
-@cache
-def _forms() -> dict[str, str]:
-    return {form.lower(): word for word, (others, _) in GLOSSARY.items() for form in (word, *others)}
-
-
-@cache
-def _pattern() -> re.Pattern[str]:
-    forms = sorted(_forms(), key=len, reverse=True)
-    return re.compile(rf"\b(?:{'|'.join(forms)})\b", re.IGNORECASE)  # as the page makes it of the same words
-
-
-def explained_in(text: str) -> Iterator[str]:
-    """The words of the glossary that a text holds, each once, in the order they stand."""
-    seen = dict.fromkeys(_forms()[found.lower()] for found in _pattern().findall(text))
-    yield from seen

@@ -6,7 +6,7 @@ from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
-from ..parts.lighting import RELIGHTS_K
+from ..parts.lighting_try import RELIGHTS_K
 from ..parts.plenum import Plenum
 from ..parts.shares import Shares
 from ..parts.soaking import LONGER_S, Soaking

@@ -8,11 +8,11 @@ from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
-from ..parts.lighting import RELIGHTS_K, Lighting
+from ..parts.lighting import Lighting
 from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
-from ..parts.lighting_try import LightingTry
+from ..parts.lighting_try import RELIGHTS_K, LightingTry
 from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict

@@ -187,7 +187,7 @@ def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
 
 
 def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
-    """Settings of pipe, jet and gas,, and what of them is at hand where the design's is not."""
+    """Settings of pipe, jet and gas, and what of them is at hand where the design's is not."""
     for key, kind in (("mix_pipe", "pipe"), ("inlet", "pipe"), ("jet_drill", "drill")):
         held = [text for piece in have.of(kind) for text in piece.texts.values()]
         if start.value(key) and start.value(key) not in held and not have.may_buy(kind):

@@ -103,8 +103,7 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     `most`: solves in which they are looked for first.
     """
     base = solve(design)
-    bench = _Bench(base, frozenset(mine))
-    bench.most = most
+    bench = _Bench(base, frozenset(mine), most)
     best: Changes = ()
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):
@@ -194,8 +193,8 @@ class _Judged:
 class _Bench:
     """Sets of changes to one design, each judged once."""
 
-    def __init__(self, base: Result, mine: frozenset[str]) -> None:
-        self.base, self.mine, self.solves, self.most = base, mine, 0, MOST_SOLVES
+    def __init__(self, base: Result, mine: frozenset[str], most: int) -> None:
+        self.base, self.mine, self.solves, self.most = base, mine, 0, most
         self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {}
 
     @property

@@ -7,7 +7,7 @@ from ..physics.band import Band
 from .chamber import Chamber
 from .lighting_try import LightingTry
 from .shop import Shop
-from .tries import TORCH_LIFT, Tries
+from .tries import Tries
 
 AIR_LEFT = 0.05  # of what it held, when it counts as full of burnt gas; common practice
 
@@ -18,27 +18,24 @@ BURNT_K = 1200.0  # of what leaves a flame among cold walls, colder than any doe
 class BurntGas:
     """All None where it is not lit, or no limit is found. `full_s`: from lighting, at most; before it there is air.
 
-    `alone_W`: above it the flame of one cold port alone lifts; `together_W`: of ports side by side, `torch_W`: with a
-    torch or pilot in front, careful ends. `keeps`: what keeps it alight at the rate that it waits at: itself, torch,
+    `alone_W`: above it the flame of one cold port alone lifts; `torch_W`: the flames of ports side by side with a
+    torch or pilot in front, careful end. `keeps`: what keeps it alight at the rate that it waits at: itself, torch,
     or "" where a torch may not.
     """
 
     full_s: float | None
     alone_W: Band | None
-    together_W: float | None
     torch_W: float | None
     keeps: str
 
 
 def burnt_gas(chamber: Chamber, shop: Shop, lighting_try: LightingTry, tries: Tries) -> BurntGas:
     if lighting_try.waits_W is None:
-        return BurntGas(None, None, None, None, "")
+        return BurntGas(None, None, None, "")
     one, rate_W = tries.at(lighting_try.waits_ratio), lighting_try.waits_W
     burnt_m3_s, alone_W = one.mixture_m3_s(rate_W) * BURNT_K / shop.temp_K, one.burnt_lift_W
     full_s = purge.stirred_time_s(chamber.volume_m3, burnt_m3_s, AIR_LEFT)
     if alone_W is None:
-        return BurntGas(full_s, None, None, None, "")
-    together_W = one.together_W
-    torch_W = TORCH_LIFT * together_W
-    keeps = "itself" if rate_W <= together_W else "torch" if rate_W <= torch_W else ""
-    return BurntGas(full_s, alone_W, together_W, torch_W, keeps)
+        return BurntGas(full_s, None, None, "")
+    keeps = "itself" if rate_W <= one.together_W else "torch" if rate_W <= one.torch_W else ""
+    return BurntGas(full_s, alone_W, one.torch_W, keeps)

@@ -8,7 +8,8 @@ from .back_pressure import BackPressure
 from .chamber import Chamber
 from .firing import Firing
 from .gas import Gas
-from .lighting import RELIGHTS_K, Lighting
+from .lighting import Lighting
+from .lighting_try import RELIGHTS_K
 from .need import band
 from .shop import Shop
 from .zone import Zone, gas_zones

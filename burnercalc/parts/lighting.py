@@ -2,13 +2,11 @@
 
 from dataclasses import dataclass, fields, replace
 
-from ..catalogue.sentences import Said, said
+from ..catalogue.sentences import said
 from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
-from .lighting_try import RELIGHTS_K, LightingTry
+from .lighting_try import LightingTry
 from .turning import Turning
-
-__all__ = ["RELIGHTS_K", "Lighting", "lighting"]
 
 
 @dataclass(frozen=True)
@@ -32,14 +30,10 @@ def lighting(
     if found.waits_W is None:
         return found
     if burnt_gas.keeps == "" and lit_by != "guard":
-        return _not_lit(found, _torch_weak(found, burnt_gas))
+        return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
     if turning.to_low is not None and not turning.to_low.first:
         return _not_lit(found, said("no_low"))
     return found
-
-
-def _torch_weak(found, burnt_gas) -> Said:
-    return said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W)
 
 
 def _not_lit(found, why):

@@ -6,13 +6,12 @@ from math import hypot
 
 from ..catalogue.sentences import Said, said
 from ..making import slide
-from ..making import train as trains
 from ..physics import drills
 from ..physics.band import Band
 from ..physics.drills import Drill
 from .blower import Blower
 from .gas import Gas
-from .jet import Jet
+from .gauges import Gauges
 from .lighting import Lighting
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
@@ -46,12 +45,12 @@ class LightingSlide:
 
 
 def lighting_slide(
-    units: str, gas: Gas, jet: Jet, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
+    units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
         return LightingSlide("", None, None, None, ("", ""), None, said("never"))
     wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
-    gas_off = _gas_off(gas, lighting, jet, units)
+    gas_off = _gas_off(gas, lighting, gauges)
 
     def fails(ratio):
         if not ratio > 0:
@@ -59,7 +58,7 @@ def lighting_slide(
         one, rate_W = tries.at(ratio, 0.0), lighting.rate_W.value
         if not (one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W):
             return "lost"
-        return "" if one.together_W and rate_W <= TORCH_LIFT * one.together_W else "burnt"
+        return "" if one.torch_W and rate_W <= one.torch_W else "burnt"
 
     def lifts_W(band):
         found = [tries.at(ratio, 0.0).lift_W for ratio in band if ratio > 0]
@@ -90,13 +89,10 @@ def lighting_slide(
     return next((mark for mark in chain((nearest,), marks) if not any(mark.fails)), nearest)
 
 
-def _gas_off(gas, lighting, jet, units):
+def _gas_off(gas, lighting, gauges):
     """Share by which the gas is off when its pressure is read as near as can be: half that of the drop."""
-    lit_Pa, off_Pa = lighting.gas_Pa.value, TUBE_OFF_PA
-    if gas.liquid is not None:
-        highest_Pa = max(jet.low_Pa or 0.0, lit_Pa)
-        off_Pa = GAUGE_OFF * trains.gauge_Pa(pressure_Pa=highest_Pa, unit=units, from_cylinder=True)
-    return off_Pa / (2 * (lit_Pa - lighting.pipe_Pa))
+    off_Pa = GAUGE_OFF * gauges.lit_by_Pa if gas.liquid else TUBE_OFF_PA
+    return off_Pa / (2 * (lighting.gas_Pa.value - lighting.pipe_Pa))
 
 
 def near(size_m, families):

@@ -12,6 +12,8 @@ from ..physics.pipes import Pipe
 from .body import Body
 from .face import Face
 
+BRIDGE_M = {"in": 12.7e-3, "mm": 12e-3}  # common practice
+
 
 @dataclass(frozen=True)
 class Steel:
@@ -28,6 +30,7 @@ class Steel:
     window_cut: WindowCut
     window_cut_m: float
     drill_inset_m: float | None  # None where the window is round
+    bridge_m: float  # left in the middle of each long cut of a tube until its caps are on
     inlet_pipe: Pipe
     inlet_piece: Piece  # its count is that of the inlets
     inlet_spacing_m: float | None  # between two; None with one
@@ -78,6 +81,7 @@ def steel(
         window_cut=cut,
         window_cut_m=cut.cut_length_m,
         drill_inset_m=None if body.round else corner_drill / 2,
+        bridge_m=BRIDGE_M[units],
         inlet_pipe=pipe,
         inlet_piece=making.inlet_piece(
             outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m, count=inlets

@@ -109,8 +109,8 @@ def train(
     capacity = making.REGULATOR_ROOM * firing.rate_W
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     from_cylinder = gas.liquid is not None
-    rated = {"rated": making.rated_Pa(pressure_Pa=high_Pa + drop_Pa, unit=units, from_cylinder=from_cylinder)}
     outlet_Pa = high_Pa + drop_Pa
+    rated = {"rated": making.rated_Pa(pressure_Pa=outlet_Pa, unit=units, from_cylinder=from_cylinder)}
     shared = burner_count > 1
     switch = {"pressure": lighting_card.switch_Pa}
     if lighting_card.switch_before:

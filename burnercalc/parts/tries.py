@@ -156,6 +156,11 @@ class Tried:
         """Careful end of the lift of ports side by side in burnt gas; None where no limit is found."""
         return self.burnt_lift_W and self.burnt_lift_W.low * (SIDE_BY_SIDE if self.ports > 1 else 1.0)
 
+    @property
+    def torch_W(self):
+        """The same with a torch or pilot in front."""
+        return self.together_W and TORCH_LIFT * self.together_W
+
     @cached_property
     def flashback_W(self):
         """Careful end, of the worst-fed port, cold or warm; inf above high fire, None where no limit is found."""

@@ -8,11 +8,12 @@ from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.jet import Jet
-from ..parts.lighting import RELIGHTS_K, Lighting
+from ..parts.lighting import Lighting
 from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
 from ..parts.lighting_card import COOL_K, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
+from ..parts.lighting_try import RELIGHTS_K
 from ..parts.schedule import Schedule
 from ..parts.turning import Turning
 from .view import Plot, Rows, Say

@@ -39,6 +39,7 @@ from .view import Plot, Rows, Say
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
 MOST_DAYS = 200  # rows of the calendar of the batch
+BY_SOMEBODY = (*making_batch.BY_HAND, "free")
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
 
@@ -264,10 +265,10 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     def by_hand(jobs):
         listed: dict[int, list[str]] = {}
         for job, pair in jobs:
-            if job.step in (*making_batch.BY_HAND, "free"):
+            if job.step in BY_SOMEBODY:
                 listed.setdefault(pair, []).append(told(job))
         if batch.means.hands == 1:
-            return ", ".join(told(job) for job, _ in jobs if job.step in (*making_batch.BY_HAND, "free"))
+            return ", ".join(told(job) for job, _ in jobs if job.step in BY_SOMEBODY)
         return "; ".join(
             say("pair", pair=pair, jobs=", ".join(words)) if pair else ", ".join(words)
             for pair, words in sorted(listed.items(), key=lambda one: one[0] or len(listed) + 1)

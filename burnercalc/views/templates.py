@@ -17,7 +17,6 @@ from .view import Say, Shapes
 TEXT_MM = 3.0
 AWAY_MM = 7.0
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
-BRIDGE_MM = 12.0  # of steel left in each long cut of a tube's window
 SHEET_MM, SHORT_MM, LONG_MM = 245.0, 85.0, 1000.0  # of a plan; of a line under one longer, and under one that is not
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
@@ -143,8 +142,8 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         for y in (-flat, flat):
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
         lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
-        lines.append(say("bridge"))
-        bridge = min(BRIDGE_MM, half_x) / 2
+        lines.append(say("bridge", bridge=steel.bridge_m))
+        bridge = min(steel.bridge_m * MM, half_x) / 2
         ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
         shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
     shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
