@@ -16,9 +16,11 @@ ITEMS = (
 def test_selling_cost_by_hand():
     """100 of material and 4 h at 20; half on top, one in five lost: (100 + 80) x 1.5 / 0.8 = 337.5."""
     whole = dict(material_each=100, hours_each=4, hour_value=20, overhead=0.5, scrap=0.2)
-    assert money.selling_cost(**whole) == pytest.approx(337.5)
+    assert money.selling_cost(**whole).cost == pytest.approx(337.5)
     # 40 of the 100 serves the next one: (40 + (60 + 80) / 0.8) x 1.5 = 322.5.
-    assert money.selling_cost(**{**whole, "material_each": 60, "kept_each": 40}) == pytest.approx(322.5)
+    assert money.selling_cost(**{**whole, "material_each": 60, "kept_each": 40}).cost == pytest.approx(322.5)
+    lines = money.selling_cost(**whole)  # 100, 80, a quarter of both for the fifth that is lost, half of all on top
+    assert (lines.material, lines.work, lines.failed, lines.overhead) == pytest.approx((100, 80, 45, 112.5))
     for change, field in (
         ({"scrap": 1.0}, "scrap_rate"), ({"overhead": -0.1}, "overhead"), ({"material_each": -1}, "material"),
         ({"kept_each": -1}, "kept"),

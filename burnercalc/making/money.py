@@ -149,6 +149,18 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     return Verdict(make, total, each, used, hours_each, saved, earned, with_work)
 
 
+@dataclass(frozen=True)
+class AllIn:
+    """What a burner that passes costs, line by line [currency]: `failed` is its share of those that do not pass."""
+
+    kept: float
+    material: float
+    work: float
+    failed: float
+    overhead: float
+    cost: float
+
+
 def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap, kept_each=0.0):
     """What a burner that passes costs all in, its work paid, those that do not pass paid for by those that do.
 
@@ -160,6 +172,7 @@ def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap, kept
         hours_each      work for one burner [h] >= 0; hour_value [currency/h] >= 0
         overhead        on top of both [-] >= 0
         scrap           share of all begun that does not pass [-] 0 <= s < 1
+    Returns: AllIn
     Raises: InputError for overhead, scrap_rate, hours, hour_value, material, kept
     Source: arithmetic
     Checked by: tests/test_making_money.py (worked example by hand)
@@ -173,7 +186,16 @@ def selling_cost(*, material_each, hours_each, hour_value, overhead, scrap, kept
         require(0 <= value < math.inf, field, value, "must be 0 or more", "0")
     require(0 <= overhead < math.inf, "overhead", overhead, "must be 0 or more", "0.15")
     require(0 <= scrap < 1, "scrap_rate", scrap, "must be 0 and below 1", "0.05")
-    return (kept_each + (material_each + hours_each * hour_value) / (1 - scrap)) * (1 + overhead)
+    work = hours_each * hour_value
+    passed = (material_each + work) / (1 - scrap)
+    return AllIn(
+        kept=kept_each,
+        material=material_each,
+        work=work,
+        failed=passed * scrap,
+        overhead=(kept_each + passed) * overhead,
+        cost=(kept_each + passed) * (1 + overhead),
+    )
 
 
 def _batch(batch_size):

@@ -29,9 +29,13 @@ class Break:
     hours: float
     kept: float
     mould_hours: float
-    cost: float
+    all_in: money.AllIn
     price: float
     make: bool
+
+    @property
+    def cost(self) -> float:
+        return self.all_in.cost
 
 
 @dataclass(frozen=True)
@@ -41,10 +45,16 @@ class Selling:
     breaks: tuple[Break, ...]
     mine: Break
     test_gas: float
-    cost: float
-    price: float
     worth: Said
     before: Said
+
+    @property
+    def cost(self) -> float:
+        return self.mine.cost
+
+    @property
+    def price(self) -> float:
+        return self.mine.price
 
 
 def selling(
@@ -82,8 +92,8 @@ def selling(
             hours=hours,
             kept=kept,
             mould_hours=mould_hours,
-            cost=all_in,
-            price=all_in * (1 + profit),
+            all_in=all_in,
+            price=all_in.cost * (1 + profit),
             make=material + hours * hour_value <= bought_price,
         )
 
@@ -93,8 +103,6 @@ def selling(
         breaks=tuple(breaks.values()),
         mine=mine,
         test_gas=test_gas,
-        cost=mine.cost,
-        price=mine.price,
         worth=_worth(cost.with_work_each, mine.price, bought_price),
         before=said("certified", price=mine.price),
     )

@@ -410,18 +410,16 @@ def selling_lines_table(
     selling: Selling, batch_size: int, hour_value: float, overhead: float, scrap_rate: float, profit: float, say: Say
 ) -> Rows:
     """How cost and price of one that is sold come about, so that they can be added up by hand."""
-    mine, rest = selling.mine, selling.mine.hours - selling.mine.mould_hours
-    mould, work, lost = mine.mould_hours * hour_value, rest * hour_value, mine.material - mine.kept
-    failed = (lost + work) * scrap_rate / (1 - scrap_rate)
+    mine, all_in = selling.mine, selling.mine.all_in
     rows = (
         (say("kept"), mine.kept),
-        (say("mould", hours=mine.mould_hours, worth=hour_value), mould),
-        (say("lost"), lost),
-        (say("work", hours=rest, worth=hour_value), work),
-        (say("scrap", scrap=100 * scrap_rate, passed=100 - 100 * scrap_rate), failed),
-        (say("overhead", share=100 * overhead), (mine.kept + mould + lost + work + failed) * overhead),
+        (say("mould", hours=mine.mould_hours, worth=hour_value), all_in.kept - mine.kept),
+        (say("lost"), all_in.material),
+        (say("work", hours=mine.hours - mine.mould_hours, worth=hour_value), all_in.work),
+        (say("scrap", scrap=100 * scrap_rate, passed=100 - 100 * scrap_rate), all_in.failed),
+        (say("overhead", share=100 * overhead), all_in.overhead),
         (say("cost"), mine.cost),
-        (say("profit", share=100 * profit), mine.cost * profit),
+        (say("profit", share=100 * profit), mine.price - mine.cost),
         (say("price"), mine.price),
     )
     return Rows(rows, "one" if batch_size == 1 else "all", {"count": batch_size})
