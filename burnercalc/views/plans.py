@@ -151,12 +151,13 @@ def _hidden(body, plenum, inlet_position):
 
 
 def _setback(body, face, say, text, away):
-    """The setback beside the window's length; where that has no room for its own text, at the right instead."""
+    """The setback beside the window's length; where that has no room for its own text, at the right instead, outside
+    the pitch of the rows."""
     body_x, body_y = body.length_m * MM / 2, body.width_m * MM / 2
     window_x, window_y = face.window_length_m * MM / 2, face.window_width_m * MM / 2
     if Text(0.0, 0.0, say.length(face.window_length_m), text).width < 2 * window_x - text:
         return dimension(window_x, body_y, body_x, body_y, away, say.length(body.setback_m), text)
-    return dimension(body_x, body_y, body_x, window_y, away, say.length(body.setback_m), text)
+    return dimension(body_x, body_y, body_x, window_y, 2.3 * away, say.length(body.setback_m), text)
 
 
 def _row_ends(face):
