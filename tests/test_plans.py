@@ -162,10 +162,24 @@ def overlaps(a, b):
     return min(a[2], b[2]) - max(a[0], b[0]) > 0.01 and min(a[3], b[3]) - max(a[1], b[1]) > 0.01
 
 
-NARROW = {"body_length": "2 in", "body_width": "5 1/2 in", "body_depth": "2 in", "wall": "1/8 in",
-          "setback": "11/16 in", "corner_radius": "0 in", "port_diameter": "1/16 in", "rows": "4", "ports_per_row": "2", "pattern": "straight",
-          "edge_margin": "0 in", "block_thickness": "1/2 in", "grip": "3/16 in", "inlet": "1/8", "baffle_holes": "0",
-          "corner_drill": "1/16 in"}  # fmt: skip
+NARROW = {
+    "body_length": "2 in",
+    "body_width": "5 1/2 in",
+    "body_depth": "2 in",
+    "wall": "1/8 in",
+    "setback": "11/16 in",
+    "corner_radius": "0 in",
+    "port_diameter": "1/16 in",
+    "rows": "4",
+    "ports_per_row": "2",
+    "pattern": "straight",
+    "edge_margin": "0 in",
+    "block_thickness": "1/2 in",
+    "grip": "3/16 in",
+    "inlet": "1/8",
+    "baffle_holes": "0",
+    "corner_drill": "1/16 in",
+}
 
 
 def test_the_setback_beside_a_narrow_window_stands_clear_of_the_pitch():
