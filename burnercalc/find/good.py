@@ -4,8 +4,8 @@ Fault by fault, stops first: what cures it is moved the way that its check says,
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
 another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
 then. What no step betters takes several at once: it is begun again with a whole other face, and where a few faults stay
-even so with one burner more or another opening. At the end each change is tried without, and in smaller steps. Of a fault
-that stays it is said what was tried, and why that is no way.
+even so with one burner more or another opening. At the end each change is tried without, and in smaller steps. Of a
+fault that stays it is said what was tried, and why that is no way.
 """
 
 from collections.abc import Collection, Iterator, Mapping
