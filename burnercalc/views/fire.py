@@ -7,6 +7,7 @@ from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
@@ -37,6 +38,7 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    gauges: Gauges,
     lighting_air: LightingAir,
     burnt_gas: BurntGas,
     turning: Turning,
@@ -63,7 +65,7 @@ def lighting_card_table(
     def cock(step, *before):
         """Shut before the first step that the small gauge does not show."""
         shut = not step.small and all(one.small for one in before)
-        return say("cock", scale=card.gauge_Pa) if shut else ""
+        return say("cock", scale=gauges.lit_by_Pa) if shut else ""
 
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
@@ -71,7 +73,7 @@ def lighting_card_table(
         "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
         "made": lighting_slide.ratio and lighting_slide.ratio.value,
-        "cock_open": say("cock_open") if card.gauge_shut else "",
+        "cock_open": say("cock_open") if gauges.small else "",
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -84,7 +86,7 @@ def lighting_card_table(
         "relights": RELIGHTS_K,
         "cool": COOL_K,
         "switch": card.switch_Pa,
-        "low_gas": card.low_gas_Pa,
+        "low_gas": jet.low_Pa,
         "low": firing.low_W,
         "likely": air.wait_s and air.wait_s.value,
         "wait": air.wait_s and air.wait_s.high,
