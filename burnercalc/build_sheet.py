@@ -399,7 +399,7 @@ def _block(result, width):
     ]
     return [
         Heading("Mould and block"),
-        *([Paragraph("Boards of one mould:")] if min(d.moulds, d.batch_size) > 1 else []),
+        *([Paragraph("Boards of one mould:")] if result.part("boards").moulds > 1 else []),
         plain(
             result.tables["mould"],
             d.units,
@@ -439,12 +439,7 @@ def wood_to_buy(result):
     if not table.rows:
         return []
     keys = ("stock", "length", "width", "cuts")
-    more = shopping.moulds_counted(result)
-    return [
-        Heading(table.title, 2),
-        plain(table, result.design.units, keys, "lrrl"),
-        *([Paragraph(more)] if more else []),
-    ]
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
 
 
 def _outside_m(wood):

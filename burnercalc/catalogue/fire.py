@@ -220,7 +220,7 @@ STEPS = {
     "cast.source": "29 CFR 1926.1153; castable practice",
     "free.title": "Free the pins at first set",
     "free.do": "Stand the work on its back, take the base off and free each pin, as the list of the pins says. Damp "
-    "plastic over it again. A quarter of an hour, part of the casting.",
+    "plastic over it again. A quarter of an hour.",
     "free.watch": "The hour is a guide: try the rim with a thumb from an hour before. Too early and the mix "
     "slumps, too late and the pins hold.",
     "free.go_on": "The base is off and each pin has moved once; wax is cut flush instead.",

@@ -101,7 +101,7 @@ BATCH = (
     "watched_hours",
 )
 SHOPPING = (
-    "moulds",
+    "moulds_made",
     "train_safety_cost",
     "train_needed_cost",
     "train_comfort_cost",
@@ -854,7 +854,7 @@ MONEY_ANSWERS = (
         meaning="What is bought once for the shop beside the burner, cylinders with it, at the example prices of its "
         "list; not in the cost of the burner.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds", "batch_size"),
+        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -898,7 +898,7 @@ MONEY_ANSWERS = (
         meaning="Work in one burner of the batch by your four hours, the moulds shared. A search adds time for each "
         "port and baffle hole.",
         formula="hours of each burner + hours of the moulds / burners",
-        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds"),
+        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds_made"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -928,12 +928,15 @@ MONEY_ANSWERS = (
         "cost.make_or_buy",
         "word",
         "Make or buy",
-        meaning="Whether it is cheaper to make or to buy, with the work paid.",
-        formula="make when the saving is at least the worth of the hours",
+        meaning="Whether it is cheaper to make or to buy, with the work paid. Within a tenth of the bought one's price "
+        "it is about even: prices for the same thing differ by as much.",
+        formula="cost with the work paid against the price of a bought one",
         inputs=("cost_per_burner", "hours_per_burner", "bought_price", "hour_value"),
         source=YOUR_PRICES,
         near="first",
         cases={
+            "even": "About even, by prices that are examples until you set yours: one you make comes to "
+            "{with_work:money}, work paid, a bought one to {bought:money}.",
             "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
             "no_work": "Make, for yourself: it saves {saved:money} a burner.",
             "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
@@ -970,6 +973,18 @@ BATCH_ANSWERS = (
         "with them. Hours, hands and places are examples until you set yours.",
         formula="one calendar for all: moulds from casting to stripping, hands, charges of the oven, test stands; "
         "waits night and day; who stands by a fire does nothing else",
+        inputs=BATCH,
+        source=CALENDAR,
+        near="bench",
+    ),
+    Answer(
+        "moulds_made",
+        "calendar.moulds",
+        "count",
+        "Moulds that are made",
+        meaning="As many as the calendar makes: fewer than you set where one more saves no day. Wood, cost and hours "
+        "count these.",
+        formula="from the calendar with the fewest days, of equals the one with the fewest moulds",
         inputs=BATCH,
         source=CALENDAR,
         near="bench",
@@ -1061,6 +1076,8 @@ SELLING_ANSWERS = (
             "sold at all, that can pay too.",
             "make_keep": "Making one for yourself saves {own:money}, work paid. Selling does not pay: the price"
             " to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
+            "even_keep": "Making one for yourself costs about as much as buying, work paid. Selling does not pay: the "
+            "price to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
             "buy_keep": "Neither pays: for yourself buying is {own:money} cheaper, work paid, and the price to ask, "
             "{price:money}, is {gap:money} more than a bought one, {bought:money}.",
         },
@@ -1864,8 +1881,8 @@ TABLES = (
             "strip": "{time} strip {burner}",
             "trim": "{time} trim {burner}",
             "clear": "{time} clear the ports of {burner}",
-            "oven": "{time} {burner}, weigh {first} and {second}",
-            "next": "{weekday} {time}",
+            "oven": "{time} {burner}",
+            "weigh": "{time} weigh {burner} in the oven",
             "fire": "{time} {burner}, heat {heat} of {heats}",
             "more": "and so on to day {days}",
         },
@@ -1958,7 +1975,7 @@ TABLES = (
             Column("make", "For yourself", "word"),
         ),
         source=YOUR_PRICES,
-        words={"make": "make", "buy": "buy"},
+        words={"make": "make", "even": "about even", "buy": "buy"},
     ),
     Table(
         "selling_lines",

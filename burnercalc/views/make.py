@@ -39,7 +39,6 @@ from .view import Plot, Rows, Say
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
 MOST_DAYS = 200  # rows of the calendar of the batch
-BY_SOMEBODY = (*making_batch.BY_HAND, "free")
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
 
@@ -235,7 +234,7 @@ def boards_table(boards: Boards, say: Say) -> Rows:
 def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     """A row for each day on which something begins: what hands do, what goes into the oven, what is fired.
 
-    Where there are several pairs of hands it says which does what; the pins are freed by whoever is there.
+    Where there are several pairs of hands it says which does what.
     """
     heat: Counter = Counter()
 
@@ -247,14 +246,6 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         if job.step == "fire":
             heat[job.burners] += 1
             slots |= {"heat": heat[job.burners], "heats": len(schedule.work.heats)}
-        if job.step == "oven":
-            ends = [job.start + seconds / 60 for seconds in schedule.weighed_s]
-            slots |= {
-                name: clock(end)
-                if end // making_batch.DAY_MIN == job.start // making_batch.DAY_MIN
-                else say("next", weekday=f"{moment(schedule.first, end):%a}", time=clock(end))
-                for name, end in zip(("first", "second"), ends)
-            }
         return say(job.step, **slots)
 
     by_day: dict[int, list] = {}
@@ -265,14 +256,11 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     def by_hand(jobs):
         listed: dict[int, list[str]] = {}
         for job, pair in jobs:
-            if job.step in BY_SOMEBODY:
+            if job.step in making_batch.BY_HAND:
                 listed.setdefault(pair, []).append(told(job))
         if batch.means.hands == 1:
-            return ", ".join(told(job) for job, _ in jobs if job.step in BY_SOMEBODY)
-        return "; ".join(
-            say("pair", pair=pair, jobs=", ".join(words)) if pair else ", ".join(words)
-            for pair, words in sorted(listed.items(), key=lambda one: one[0] or len(listed) + 1)
-        )
+            return ", ".join(told(job) for job, _ in jobs if job.step in making_batch.BY_HAND)
+        return "; ".join(say("pair", pair=pair, jobs=", ".join(words)) for pair, words in sorted(listed.items()))
 
     def begins(jobs, step):
         return "; ".join(told(job) for job, _ in jobs if job.step == step)
@@ -434,7 +422,7 @@ def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tu
             each.cost,
             each.price,
             bought_price,
-            say("make" if each.make else "buy"),
+            say(each.way),
         )
         for each in selling.breaks
     )
