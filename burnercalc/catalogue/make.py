@@ -985,7 +985,7 @@ BATCH_ANSWERS = (
         meaning="As many as the calendar makes: fewer than you set where one more saves no day. Wood, cost and hours "
         "count these.",
         formula="from the calendar with the fewest days, of equals the one with the fewest moulds",
-        inputs=BATCH,
+        inputs=("batch_days",),
         source=CALENDAR,
         near="bench",
     ),
@@ -1578,10 +1578,14 @@ MOULD_PIECES = {
 _CAP = (
     "tack it {tacks} times, opposite sides in turn, then weld short runs, opposite sides in turn, {seam:length} round"
 )
+_LONG = (
+    "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the middle out, "
+    "then weld {seam:length} in back-steps, a piece of each seam in turn."
+)
 WELD_WORDS = {
     "long.when": "long seams",
-    "long.do": "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the "
-    "middle out, then weld {seam:length} in back-steps, a piece of each seam in turn.",
+    "long.do": _LONG,
+    "long.bevelled.do": "Bevel the outer edge of one plate of each seam at 30° to a depth of {bevel:length}. " + _LONG,
     "inlet.when": "inlet pipe",
     "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
     "then {seam:length} in quarters, opposite ones in turn.",
@@ -1599,9 +1603,8 @@ WELD_WORDS = {
     "corner.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm]"
-    " in the middle of each long cut, or clamp a straight bar to the back. When both caps"
-    " are on, cut through. The window's width is the same in the middle and at the ends "
+    "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "
+    "that both caps are on, cut through. The window's width is the same in the middle and at the ends "
     "to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
@@ -1614,9 +1617,9 @@ WELD_WORDS = {
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
-    "Stand the work on its back and unscrew the base. As it comes off, knock each pin back a hair with a punch "
-    "through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it in. Damp sheet over it "
-    "again."
+    "Turn the work over onto two blocks higher than the inlet pipe, and unscrew the base. As it comes off, knock each "
+    "pin back a hair with a punch through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it "
+    "in. Damp sheet over it again."
 )
 _DRAW = (
     "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
@@ -1639,8 +1642,10 @@ PIN_WORDS = {
     "free.do.wood": _KNOCK,
     "free.do.steel": _KNOCK,
     "free.do.plastic": _KNOCK,
-    "free.do.wax": "Wax shears: do not turn it. Stand the work on its back, unscrew the base, lift it off straight, "
-    "cut the wax flush. Damp plastic over it again.",
+    "free.do.wax": (
+        "Wax shears: do not turn it. Turn the work over onto two blocks higher than the inlet pipe, unscrew "
+        "the base, lift it off straight, cut the wax flush. Damp plastic over it again."
+    ),
     "out.when": "Out",
     "out.do.wood": f"After stripping, {_DRAW}",
     "out.do.steel": f"After stripping, {_DRAW}",
@@ -1884,6 +1889,7 @@ TABLES = (
             "oven": "{time} {burner}",
             "weigh": "{time} weigh {burner} in the oven",
             "fire": "{time} {burner}, heat {heat} of {heats}",
+            "stands": "{jobs}, pair {pair}",
             "more": "and so on to day {days}",
         },
     ),

@@ -139,7 +139,8 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     inlet = "inlet" if steel.inlet_spacing_m is None else "inlets"
     steps = [("inlet", inlet, {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
     if welding.long_tacks:
-        steps.insert(0, ("long", "long", {"tacks": welding.long_tacks, "seam": steel.tube_length_m}))
+        long = {"tacks": welding.long_tacks, "seam": steel.tube_length_m, "bevel": welding.long_bevel_m}
+        steps.insert(0, ("long", "long.bevelled" if welding.long_bevel_m else "long", long))
     disc = "_disc" if body.round else ""
     steps.append((f"first{disc}", edge, cap))
     if baffle_sheet.sheet:
@@ -265,8 +266,13 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     def begins(jobs, step):
         return "; ".join(told(job) for job, _ in jobs if job.step == step)
 
+    def fires(jobs):
+        pair = next((pair for job, pair in jobs if job.step == "fire"), None)
+        words = begins(jobs, "fire")
+        return say("stands", jobs=words, pair=pair) if pair and batch.means.hands > 1 else words
+
     rows = [
-        (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), begins(jobs, "fire"))
+        (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), fires(jobs))
         for day, jobs in list(by_day.items())[:MOST_DAYS]
     ]
     if len(by_day) > MOST_DAYS:
