@@ -364,8 +364,7 @@ class _Calendar:
         """(start, end) of the heats of a fire that is lit on a day."""
         heats = []
         for lasts in self.work.heats:
-            while not self._works(day):
-                day += 1
+            day = _working(day, self.means)
             start = day * DAY_MIN + OPENS_MIN
             heats.append((start, start + lasts))
             day += max(1, ceil(lasts / DAY_MIN))
@@ -377,9 +376,7 @@ class _Calendar:
             return False
         day = at // DAY_MIN
         if not self._works(day) or at % DAY_MIN + WEIGHED_APART_MIN + WEIGH_MIN > OPENS_MIN + self.means.day_min:
-            day += 1
-            while not self._works(day):
-                day += 1
+            day = _working(day + 1, self.means)
         at = max(at, day * DAY_MIN + OPENS_MIN)
         return any(start < at + WEIGHED_APART_MIN + WEIGH_MIN and at < end for start, end in heats)
 
@@ -469,7 +466,7 @@ class _Calendar:
             self._weighed_next(self._weighed_by(now) - WEIGH_MIN, (burners, start, now), turns)
             return end
         self.charge, self.weigh_at = None, inf
-        self._dried(burners, start, max(start + self.work.oven, now + self.work.oven - self.work.weigh))
+        self._dried(burners, start, now + self.work.oven - self.work.weigh)
         heapq.heappush(turns, (self.oven_free, self.means.hands))
         return end
 
@@ -537,10 +534,8 @@ class _Calendar:
                 return inf
             self._dried(burners, now, now + takes)
             return now + takes
-        later = [at for at, which in turns if which < self.means.hands] + [
-            last,
-            *_first_after(self.waiting["oven"], now),
-        ]
+        later = [at for at, which in turns if which < self.means.hands]
+        later += [last, *_first_after(self.waiting["oven"], now)]
         return min((at for at in later if at > now), default=inf)
 
     def _dried(self, burners, start, end):
