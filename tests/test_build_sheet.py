@@ -61,6 +61,12 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
     for check in result.checks.values():
         if check.verdict != "good":
             assert build_sheet.MARKS[check.verdict] in text and " ".join(check.text.split()).replace("₂", "2") in text
+    holes = result.tables["holes"].rows  # more than fit beside the rest have sheets of their own
+    at = [units.show(place, "length", result.design.units).split(" ")[0] for place in holes[-1][1:3]]
+    assert re.search(rf"\b{len(holes)} {re.escape(at[0])}", text), name
+    if len(holes) > build_sheet.MOST_HOLES:
+        own = next(page for page in read if f"Holes of {result.design.show('port_diameter')}" in page.text)
+        assert own.text.lstrip().startswith("Holes of")
     # The first page is the design at a glance: a face that one can read; what asks for a change, the rest behind.
     one = " ".join(read[0].text.split()).replace("₂", "2")
     assert float(re.search(r"drawn at 1:([\d.]+)", one)[1]) <= FACE_RATIOS.get(name, 2.5)

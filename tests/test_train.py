@@ -95,6 +95,22 @@ def test_what_is_before_the_jet_is_read_behind_the_needle_valve_from_lighting_to
     assert r.part("gauges").small is ("gauge_cock" in found)
 
 
+def test_what_a_list_calls_by_a_size_or_a_name_is_that():
+    """Above half a psi no listed connector goes, so the list names rigid pipe. From 1-1/2 to 3 in it takes reducers of
+    1-1/2 to 2, 2 to 2-1/2 and 2-1/2 to 3 in: a close nipple of 2 and of 2-1/2 in between them; the last stands on the
+    inlet's own. Two legs of 1-1/4 in behind 2 in: two nipples of 1-1/2 in, and two of 1-1/4 in to their unions."""
+    line = {"fuel": "natural_gas"}
+    assert "rigid_pipe" in parts(solved(**line, gas_pressure="5 psi"))
+    assert "line_connector" in parts(solved(**line, gas_pressure="7 inH2O"))
+
+    def nipples(**texts):
+        return {p.slots["pipe"]: p.count for p in solved(**texts).part("train").parts if p.key == "pipe_nipples"}
+
+    assert nipples(inlet="3") == {"1-1/2": 5, "2": 1, "2-1/2": 1} and nipples() == {"1-1/2": 5}
+    two = nipples(inlets="2", body_length="18 in", mix_pipe="2", inlet="1-1/4")
+    assert two == {"2": 7, "1-1/2": 2, "1-1/4": 2}
+
+
 def test_bushings_go_as_far_as_one_is_sold():
     assert t.bushings("1-1/2", "1/4") == (("1-1/2", "1/4"),)
     assert t.bushings("4", "1/4") == (("4", "1-1/2"), ("1-1/2", "1/4"))
