@@ -18,7 +18,7 @@ from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
-MOST_PAGES = 14
+MOST_PAGES = 15
 FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
@@ -142,7 +142,7 @@ def test_the_sheet_stands_by_itself():
     """Who made it, what to do and watch at each step, the heights, the train in order, and lines for the test fire."""
     result, _, read = sheet({"batch_size": "3"})
     text = " ".join(" ".join(page.text for page in read).split())
-    for words in ("Serial no.", "Revision", "Gas and air train, in the order of flow"):
+    for words in ("Serial nos.", "Revision", "Gas and air train, in the order of flow"):
         assert words in text
     assert "Test-fire record" in words_of(sheet({})[2]) and "Test-fire record" not in text
     told = zip(result.tables["care"].rows, result.tables["days"].rows)

@@ -143,7 +143,7 @@ def test_the_pins_are_freed_on_the_day_of_casting(dozen):
 def test_heats_and_weighings_stand_in_the_calendar(dozen):
     rows = dozen.tables["batch_days"].rows
     fires = [row[3] for row in rows if row[3]]
-    assert fires[:3] == ["09:00 1, heat 1 of 3", "09:00 1, heat 2 of 3", "09:00 1, heat 3 of 3"]
+    assert [fire.rpartition(", pair ")[0] for fire in fires[:3]] == [f"09:00 1, heat {n} of 3" for n in (1, 2, 3)]
     charges = [row[2].split(" ", 1)[1] for row in rows if row[2]]
     everything = " ".join(row[1] for row in rows)
     assert charges and all(everything.count(f"weigh {blocks} in the oven") == 2 for blocks in charges)

@@ -1643,7 +1643,7 @@ PIN_WORDS = {
     "free.do.steel": _KNOCK,
     "free.do.plastic": _KNOCK,
     "free.do.wax": (
-        "Wax shears: do not turn it. Turn the work over onto two blocks higher than the inlet pipe, unscrew "
+        "Wax shears: do not turn it. Turn the work over onto two blocks higher than the inlet pipe. Unscrew "
         "the base, lift it off straight, cut the wax flush. Damp plastic over it again."
     ),
     "out.when": "Out",
