@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from .examples import EXAMPLES, METRIC_BENCH
+from .examples import EXAMPLES
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,6 @@ def _follows(texts: dict) -> dict:
 
 
 _SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)} for e in EXAMPLES}
-_METRIC = {"units": "mm", "ambient_temperature": "15 degC", **METRIC_BENCH}
 
 JOBS = (
     Job(
@@ -46,36 +45,12 @@ JOBS = (
             "cylinder_count": "2",
         },
         {
-            **_METRIC,
-            "chamber_length": "300 mm",
-            "chamber_width": "150 mm",
-            "chamber_height": "140 mm",
+            "units": "mm",
             "lining": "dense_castable 25 mm, ifb_26 64 mm, blanket_8lb 25 mm",
-            "opening_area": "77 cm2",
             "opening_depth": "115 mm",
-            "chamber_temperature": "1230 degC",
-            "work_rate": "4.5 kg/h",
-            "work_temperature": "1150 degC",
-            "bar_diameter": "25 mm",
             "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
-            "body_length": "230 mm",
-            "body_width": "100 mm",
-            "body_depth": "100 mm",
-            "wall": "5 mm",
-            "setback": "16 mm",
-            "corner_radius": "5 mm",
-            "port_diameter": "6.5 mm",
-            "edge_margin": "6 mm",
-            "block_thickness": "65 mm",
-            "grip": "18 mm",
-            "blower_shutoff_pressure": "10 mbar",
-            "blower_free_flow": "100 m3/h",
-            "mix_pipe_length": "450 mm",
-            "baffle_hole_diameter": "9.5 mm",
-            "baffle_thickness": "1.5 mm",
-            "gas_pressure": "0.35 bar",
         },
     ),
     Job("weld", "Weld", "A forge that brings bar to welding heat, at 2350 °F (1290 °C).", **_SCENARIO["smith"]),
@@ -112,13 +87,10 @@ JOBS = (
             "lit_by": "guard",
         },
         {
-            **_METRIC,
+            "units": "mm",
             "chamber_shape": "cylinder",
-            "chamber_length": "300 mm",
             "chamber_diameter": "230 mm",
             "lining": "dense_castable 25 mm, ifb_28 115 mm, blanket_8lb 25 mm",
-            "opening_area": "77 cm2",
-            "opening_depth": "75 mm",
             "chamber_temperature": "1455 degC",
             "equivalence_ratio": "0.95",
             "work_metal": "iron",
@@ -128,22 +100,9 @@ JOBS = (
             "low_fire": "55 %",
             "firing_rate": "auto",
             "cylinder_count": "2",
-            "body_length": "230 mm",
-            "body_width": "100 mm",
-            "body_depth": "100 mm",
-            "wall": "5 mm",
-            "setback": "16 mm",
-            "corner_radius": "5 mm",
             "port_diameter": "7 mm",
             "rows": "4",
-            "edge_margin": "6 mm",
             "block_thickness": "75 mm",
-            "grip": "18 mm",
-            "blower_shutoff_pressure": "10 mbar",
-            "blower_free_flow": "100 m3/h",
-            "mix_pipe_length": "450 mm",
-            "baffle_hole_diameter": "9.5 mm",
-            "baffle_thickness": "1.5 mm",
             "gas_pressure": "0.7 bar",
             "lit_by": "guard",
         },

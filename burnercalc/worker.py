@@ -279,7 +279,7 @@ def _try(request):
 
 def _compare(request):
     mine, other = _design(request), _design({"settings": request["other"]})
-    other = other.changed({"units": mine.units})
+    other = other.read_in(mine.units)
     first, second = solve(mine), solve(other)
     settings = [
         {"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)}
