@@ -80,6 +80,7 @@ JOBS = (
             "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
+            "port_diameter": "6.5 mm",
         },
         fuels={
             "natural_gas": ({"port_diameter": "9/32 in"}, {"port_diameter": "7 mm", "lit_by": "guard"}),
