@@ -196,7 +196,7 @@ def test_what_is_mine_stays_at_what_was_seen():
     before = Design.from_texts(STOCK)
     assert all(metric.value(key) == before.value(key) for key in mine["mine"].split(","))
     assert metric.text("corner_drill") == "10 mm"
-    assert "brought" not in page or not page["brought"]  # nothing of it is changed
+    assert page["brought"] == ""
     assert (
         page["texts"]["kerf"] == "1/16 in" and page["texts"]["mine"] == "body_depth,rows,gas_pressure,fuel_price,kerf"
     )
