@@ -40,7 +40,7 @@ MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, s
 TRAIN_MM, SLIDE_MM = 165.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
-# A field of more ports than this has its hole table in a file of its own only.
+# A field of more ports than this has its hole table on sheets of its own.
 MOST_HOLES = 90
 PRACTICE = "common practice"
 MOST_CARD = 5  # rows of the regulator's card
@@ -397,13 +397,6 @@ def _block(result, width):
         (str(number), *(units.show(at, "length", d.units).removesuffix(f" {unit}") for at in place))
         for number, *place in (row[:3] for row in holes.rows)
     ]
-    table = (
-        [Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4)]
-        if len(holes.rows) <= MOST_HOLES
-        else [
-            Paragraph(f"{len(holes.rows)} holes: the table is in the CSV file; the base's is on the drilling template.")
-        ]
-    )
     return [
         Heading("Mould and block"),
         *([Paragraph("Boards of one mould:")] if min(d.moulds, d.batch_size) > 1 else []),
@@ -427,8 +420,9 @@ def _block(result, width):
             )
         ),
         _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
+        *([PageBreak()] if len(places) > MOST_HOLES else []),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
-        *table,
+        Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4),
     ]
 
 

@@ -20,9 +20,9 @@ NOMINAL_BAR_M = 0.100
 PAPERS = ("letter", "a4")
 SIZES = {"mm": "Sizes in millimetres", "in": "Sizes in inches"}
 # Plans at true size; the first has the hole table.
-PLANS = ("template", "window", "inlet", "cap", "baffle", "mould")
+PLANS = ("template", "window", "inlet", "cap", "baffle", "mould", "slide")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
-VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train", "slide")
+VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
 # What is fixed to the finished burner and beside it: to print at true size, to engrave.
@@ -79,6 +79,12 @@ def _marked(result, name):
     return replace(drawing, shapes=(*drawing.shapes, Text(left, top + 6.0, words, 9.0))) if words else drawing
 
 
+def has_slide(result):
+    """Is the air set by a slide with a hole or a mark: not where it is never lit, and open at both fires?"""
+    marks = result.part("damper_marks")
+    return bool(result.part("lighting_slide").kind or marks.low_m or marks.high_m)
+
+
 def template_pdf(result, link, paper, plan):
     """One plan at true size, corrected for the printer; the drilling template has its hole table with it."""
     scale_x, scale_y = printer_scale(result.design)
@@ -97,7 +103,9 @@ def template_pdf(result, link, paper, plan):
 def all_templates_pdf(result, link, paper):
     """Every plan that guides a tool, at true size in one file; the mould's boards stand on the build sheet."""
     scale_x, scale_y = printer_scale(result.design)
-    left_out = ("mould",) if result.part("baffle_sheet").sheet else ("mould", "baffle")  # the template has the mould
+    left_out = {"mould"}  # the template has it
+    left_out |= set() if result.part("baffle_sheet").sheet else {"baffle"}
+    left_out |= set() if has_slide(result) else {"slide"}
     plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
     sizes = SIZES[result.design.units]
     return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result), sizes)

@@ -6,6 +6,7 @@ link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 
 from dataclasses import dataclass
 
+from .making.body import BAFFLE_BEND_DEG
 from .making.refractory import castable_names
 from .making.stock import boards
 from .physics.fuels import BLEND_SPECIES
@@ -751,7 +752,7 @@ SETTINGS = (
         "feed",
         "Baffle bend",
         "angle",
-        "60 deg",
+        f"{BAFFLE_BEND_DEG} deg",
         "How far the baffle is bent from flat along its middle.",
         "0 deg",
         "120 deg",

@@ -92,7 +92,7 @@ def test_what_is_before_the_jet_is_read_behind_the_needle_valve_from_lighting_to
     assert small == gauges.lit_by_Pa and max(lowest) <= 0.75 * small * (1 + 1e-9)
     assert min(lowest) > 0.07 * small  # where the finger stands clear of its stop
     assert ("low_gauge" in found) is ("gauge_cock" in found) is (small < gauges.jet_Pa)
-    assert r.part("lighting_card").gauge_shut is ("gauge_cock" in found)
+    assert r.part("gauges").small is ("gauge_cock" in found)
 
 
 def test_bushings_go_as_far_as_one_is_sold():

@@ -30,7 +30,6 @@ BODY_STEPS_M = {"in": 0.125 * INCH_M, "mm": 5e-3}  # to which a body's length is
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
-BEND_UNSET = 60.0  # degrees, as a design begins with
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
 PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
@@ -156,7 +155,7 @@ def cap_thickness_check(body: Body) -> Judged | None:
 def round_body_check(body: Body, cap_thickness: float | str, baffle_bend_angle: float) -> Judged | None:
     """What was set for a box and does nothing on a round body, whose fields for it are hidden."""
     caps = () if cap_thickness == "wall" else ("caps",)
-    bend = () if baffle_bend_angle == BEND_UNSET else ("bend",)
+    bend = () if baffle_bend_angle == making.BAFFLE_BEND_DEG else ("bend",)
     if not body.round or not caps + bend:
         return None
     cap_m = float(body.cap_m if cap_thickness == "wall" else cap_thickness)

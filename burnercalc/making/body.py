@@ -11,6 +11,7 @@ from .stock import NOISE_M, mm, pipe_section_m2, plate_mass_kg, tube_inside_radi
 
 KINDS = ("tube", "plates", "pipe")
 CAP_WAYS = ("in", "on")
+BAFFLE_BEND_DEG = 60  # that a design begins with
 
 
 @dataclass(frozen=True)

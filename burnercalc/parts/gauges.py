@@ -20,6 +20,11 @@ class Gauges:
     low_fire_Pa: float
 
     @property
+    def small(self) -> bool:
+        """Is there a small one, whose cock is shut before high fire?"""
+        return self.low_Pa is not None
+
+    @property
     def lit_by_Pa(self) -> float:
         """Full scale of the one that low fire and lighting are set by."""
         return self.jet_Pa if self.low_Pa is None else self.low_Pa

@@ -15,7 +15,6 @@ SHIFT_FRACTION, CEILING_FRACTION = (
     1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)
     for name in ("NIOSH REL", "NIOSH ceiling")
 )
-LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,6 @@ from ..physics import purge
 from .blower import Blower
 from .chamber import Chamber
 from .firing import Firing
-from .gauges import Gauges
-from .jet import Jet
 from .lighting import Lighting
 from .plenum import Plenum
 from .resistance import Resistance
@@ -33,8 +31,7 @@ class LightingCard:
     face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `let_in`: share of
     the chamber that what is let in till then fills, pipe and box emptied into it; `slips`: so many times high fire
     fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where that on the
-    mix pipe, `pipe_switch_Pa`, is too low for one. `gauge_Pa`: full scale of the gauge that low fire and lighting are
-    set by; `gauge_shut`: it is the small one, whose cock is shut before high fire.
+    mix pipe, `pipe_switch_Pa`, is too low for one.
     """
 
     five_volumes_s: float
@@ -51,9 +48,6 @@ class LightingCard:
     switch_Pa: float
     pipe_switch_Pa: float
     switch_before: bool
-    low_gas_Pa: float | None
-    gauge_Pa: float
-    gauge_shut: bool
 
 
 def lighting_card(
@@ -66,11 +60,9 @@ def lighting_card(
     stream: Stream,
     plenum: Plenum,
     resistance: Resistance,
-    jet: Jet,
     blower: Blower,
     lighting: Lighting,
     soaking: Soaking,
-    gauges: Gauges,
 ) -> LightingCard:
     air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
     lit = lighting.rate_W is not None
@@ -101,9 +93,6 @@ def lighting_card(
         switch_Pa=SWITCH * _before_damper_Pa(blower) if before else pipe_switch_Pa,
         pipe_switch_Pa=pipe_switch_Pa,
         switch_before=before,
-        low_gas_Pa=jet.low_Pa,
-        gauge_Pa=gauges.lit_by_Pa,
-        gauge_shut=gauges.low_Pa is not None,
     )
 
 

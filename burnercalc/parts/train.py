@@ -148,7 +148,7 @@ def train(
     add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
     lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
     add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
-    if gauges.low_Pa is not None:
+    if gauges.small:
         add("gas", "gauge_cock", "1/4")
         add("gas", "low_gauge", scale=gauges.low_Pa, low=gauges.low_fire_Pa, **lit)
     add("gas", "jet_holder", drill=jet.drill_name or "-")

@@ -59,11 +59,3 @@ def turbulent_burning_velocity_m_s(laminar_m_s, velocity_m_s, intensity=TURBULEN
     require(0 <= intensity <= 1, "intensity", intensity, "must be within 0 to 1", "0.1")
     require(0 <= wrinkling <= 5, "wrinkling", wrinkling, "must be within 0 to 5", "2")
     return laminar_m_s + wrinkling * intensity * velocity_m_s
-
-
-def walk_back_ratio(laminar_m_s, velocity_m_s, intensity=TURBULENCE_INTENSITY, wrinkling=WRINKLING):
-    """Mean pipe velocity over turbulent burning velocity, U/S_T [-]: above 1 a flame is carried out of the pipe.
-
-    Says nothing of the slow layer at the wall, where the wall velocity gradient decides.
-    """
-    return velocity_m_s / turbulent_burning_velocity_m_s(laminar_m_s, velocity_m_s, intensity, wrinkling)

@@ -1,10 +1,9 @@
-"""Ideal-gas heat capacity, enthalpy and entropy of the species of a flame, from NASA polynomials.
+"""Ideal-gas heat capacity and enthalpy of the species of a flame, from NASA polynomials.
 
 A composition is a tuple of (species, amount) pairs, amounts in mol; it is hashable, so results can be cached.
 """
 
 from dataclasses import dataclass
-from math import log
 
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import InputError
@@ -109,28 +108,6 @@ def enthalpy_J_mol(name, temp_K):
     a1, a2, a3, a4, a5, a6, _ = _coefficients(name, temp_K)
     t = temp_K
     return GAS_CONSTANT_J_MOLK * (a6 + t * (a1 + t * (a2 / 2 + t * (a3 / 3 + t * (a4 / 4 + t * a5 / 5)))))
-
-
-def entropy_J_molK(name, temp_K):
-    """Entropy of a gas at REFERENCE_PRESSURE_PA.
-
-        s/R = a1 ln T + a2 T + a3 T**2/2 + a4 T**3/3 + a5 T**4/4 + a7
-
-    Arguments:
-        name      species, see SPECIES     [-]
-        temp_K    temperature              [K]       200 to 6000
-    Returns:
-        float     entropy                  [J/mol/K]
-    Raises:
-        InputError  unknown species, or temperature outside the polynomial
-    Source:
-        McBride, Gordon and Reno, NASA TM-4513 (1993) (published)
-    Checked by:
-        tests/reference/thermo.csv
-    """
-    a1, a2, a3, a4, a5, _, a7 = _coefficients(name, temp_K)
-    t = temp_K
-    return GAS_CONSTANT_J_MOLK * (a1 * log(t) + a7 + t * (a2 + t * (a3 / 2 + t * (a4 / 3 + t * a5 / 4))))
 
 
 def mixture_enthalpy_J(composition, temp_K):

@@ -7,9 +7,10 @@ from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
-from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
+from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
@@ -37,6 +38,7 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    gauges: Gauges,
     lighting_air: LightingAir,
     burnt_gas: BurntGas,
     turning: Turning,
@@ -51,10 +53,7 @@ def lighting_card_table(
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
-    why, guard = lighting.way, lit_by == "guard"
-    if way != "never" and lighting.glows and not guard:  # what the check of the wait stops
-        why = "dim" if air.wait_s is None else "long" if lit_by == "hand" and air.wait_s.high > LONGEST_WAIT_S else ""
-        way = "never" if why else way
+    guard = lit_by == "guard"
     dim = way != "never" and lighting.glows and air.wait_s is None
 
     def mark(told):
@@ -66,7 +65,7 @@ def lighting_card_table(
     def cock(step, *before):
         """Shut before the first step that the small gauge does not show."""
         shut = not step.small and all(one.small for one in before)
-        return say("cock", scale=card.gauge_Pa) if shut else ""
+        return say("cock", scale=gauges.lit_by_Pa) if shut else ""
 
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
@@ -74,7 +73,7 @@ def lighting_card_table(
         "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
         "mark": mark(lighting_slide.mark) if lit else None,
         "made": lighting_slide.ratio and lighting_slide.ratio.value,
-        "cock_open": say("cock_open") if card.gauge_shut else "",
+        "cock_open": say("cock_open") if gauges.small else "",
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
@@ -87,7 +86,7 @@ def lighting_card_table(
         "relights": RELIGHTS_K,
         "cool": COOL_K,
         "switch": card.switch_Pa,
-        "low_gas": card.low_gas_Pa,
+        "low_gas": jet.low_Pa,
         "low": firing.low_W,
         "likely": air.wait_s and air.wait_s.value,
         "wait": air.wait_s and air.wait_s.high,
@@ -107,7 +106,7 @@ def lighting_card_table(
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
         "torch": "" if lit_by == "stand" else lit_by,
-        "set": why if f"set.do.{why}" in say.words and way == "never" else way,
+        "set": lighting.way if f"set.do.{lighting.way}" in say.words and way == "never" else way,
         "trial": late,
         "lit": way if way == "never" else cool or ("dim" if dim else way),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},

@@ -8,6 +8,7 @@ from ..drawing.shapes import Circle, Text, rectangle
 from ..parts.block import Block
 from ..parts.damper_marks import DamperMarks
 from ..parts.firing import Firing
+from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_card import LightingCard
@@ -66,6 +67,7 @@ def operating_card_drawing(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    gauges: Gauges,
     turning: Turning,
     fuel: str,
     fuel_blend: object,
@@ -76,7 +78,7 @@ def operating_card_drawing(
     if lighting.rate_W is not None and lighting.gas_Pa is not None:
         light = (lighting.rate_W.value, lighting.gas_Pa.value, lighting_slide.kind, lighting_slide.size_m)
     elif torch:
-        light = (firing.low_W, card.low_gas_Pa, damper_marks.low.case, damper_marks.low_m)
+        light = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     else:
         light = (None, None, None, None)
 
@@ -128,7 +130,7 @@ def operating_card_drawing(
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps.insert(0, "slide")
-        if card.gauge_shut:
+        if gauges.small:
             steps.insert(steps.index("stop"), "cock")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))

@@ -5,6 +5,7 @@ from ..parts.damper_marks import DamperMarks
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
 from .plans import MM
+from .templates import BELOW_MM, legend
 from .view import Say, Shapes
 
 TEXT_MM, SIDE_MM, TAIL_MM = 2.6, 6.0, 16.0  # plate beside the bore, and behind it to pull at
@@ -43,6 +44,10 @@ def slide_drawing(
         start = hole if name == "hole" else side
         shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
         top -= 1.6 * text
+    if not text_mm:  # paper says what its lines are
+        slots = {"width": say.length(2 * side / MM), "length": say.length((2 * radius + TAIL_MM) / MM)}
+        lines = [say(line, **slots) for line in ("plate", "broken", "level")]
+        shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
     return Shapes(tuple(shapes), "hole" if light.kind == "hole" else "gap")
 
 

@@ -52,7 +52,7 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
         "through": pins.knock_out_drill.replace(" in", '"').replace(" mm", ""),
     }
     lines = ("up", "side", "mould", "body", "window", "holes", "numbers")
-    shapes += _legend(-inside_x, -inside_y - 12.0, [say(line, **slots) for line in lines], headings=2)
+    shapes += legend(-inside_x, -inside_y - 12.0, [say(line, **slots) for line in lines], headings=2)
     for number, (x, y) in enumerate(face.ports, 1):
         x, y = -x * MM, y * MM
         beside = radius * 0.75
@@ -62,7 +62,7 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
     return tuple(shapes)
 
 
-def _legend(left, top, lines, headings=0):
+def legend(left, top, lines, headings=0):
     """Lines of text under a plan, from its left end and from `top` down: what its lines are. Under one too long for a
     sheet they are short, so that a seam goes past them."""
     room = SHORT_MM if -2 * left > SHEET_MM else LONG_MM
@@ -122,7 +122,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
             *_above(half_x, body_y, say.length(face.window_length_m)),
             Text(3.0, 3.0, say("window"), TEXT_MM),
             Text(3.0, -6.0, say("cut_round"), TEXT_MM),
-            *_legend(-body_x, -body_y - BELOW_MM, [say("disc", length=across)]),
+            *legend(-body_x, -body_y - BELOW_MM, [say("disc", length=across)]),
         ]
         return Shapes(tuple(shapes), "round")
     cut = steel.window_cut
@@ -146,7 +146,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         bridge = min(steel.bridge_m * MM, half_x) / 2
         ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
         shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
-    shapes += _legend(-body_x, -body_y - BELOW_MM, lines)
+    shapes += legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
     shapes += _above(half_x, body_y, say.length(face.window_length_m))
@@ -197,7 +197,7 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
     lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
     middle = {"x": say.length((half_x + first) / MM), "y": say.length((half_y + y) / MM)}
     middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else say("middle", **middle)
-    shapes += _legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
+    shapes += legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
     return Shapes(tuple(shapes), case)
 
 
@@ -262,7 +262,7 @@ def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
     lengths = {"length": say.length(length), "width": say.length(width)}
     slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.length(face.port_diameter_m)}
     lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use"), say("unit")]
-    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+    return Shapes((*shapes, *legend(0.0, -8.0, lines)))
 
 
 def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth: float, say: Say) -> Shapes:
@@ -298,7 +298,7 @@ def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_d
         "deep": say.length(pin_depth),
     }
     lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up", "unit")]
-    return Shapes((*shapes, *_legend(0.0, -8.0, lines)))
+    return Shapes((*shapes, *legend(0.0, -8.0, lines)))
 
 
 def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float | None) -> tuple:
@@ -337,5 +337,5 @@ def mould_drawing(body: Body, face: Face, mould: Mould, say: Say, text_mm: float
     if text_mm:
         return tuple(shapes)
     slots = {"base": base_width, "body": say.length(body.length_m), "body_across": say.length(body.width_m)}
-    shapes += _legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
+    shapes += legend(-base_x, -base_y - BELOW_MM, [say("round" if body.round else "box", **slots)])
     return tuple(shapes)

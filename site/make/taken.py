@@ -27,6 +27,7 @@ TAKEN = (
             ("End cap", "cap", PAPERS),
             ("Baffle", "baffle", PAPERS),
             ("Mould", "mould", PAPERS),
+            ("Slide of the damper", "slide", PAPERS),
         ),
     ),
     (
