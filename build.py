@@ -255,14 +255,14 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
-# Runs side by side on two cores: most tests use one, and those of the browser often wait. The third takes over so much
-# that all end about together.
-LONG = ("tests/test_inputs.py", "tests/test_files.py")
-PAGE = ("tests/browser/test_job.py", "tests/browser/test_own.py", "tests/browser/test_find_page.py")
+# Runs side by side on two cores: most tests use one, and those of the browser often wait. A file that two runs name
+# falls to the one that comes to it first (tests/conftest.py), so that all end about together.
+LONG = tuple(f"tests/test_{name}.py" for name in ("inputs", "find", "files", "docs", "find_good"))
+PAGE = tuple(sorted(path.relative_to(ROOT).as_posix() for path in ROOT.glob("tests/browser/test_*.py")))
 RUNS = (
-    ("tests", "--ignore=tests/browser", *(f"--ignore={path}" for path in LONG)),
-    ("tests/browser", *(f"--ignore={path}" for path in PAGE), "-o", "cache_dir=.cache/pytest"),
-    (*PAGE, *LONG, "-o", "cache_dir=.cache/pytest-page"),
+    ("tests", "--ignore=tests/browser"),
+    (*PAGE, "-o", "cache_dir=.cache/pytest"),
+    (*LONG, *reversed(PAGE), "-o", "cache_dir=.cache/pytest-page"),
 )
 
 
@@ -281,13 +281,16 @@ def test(arguments):
 
 def side_by_side():
     """Run all tests: the first run's words as they come, the others' after them, one summary. Whether all passed."""
-    begun = time.monotonic()
-    common = {"cwd": ROOT, "env": {**os.environ, "PYTHONPATH": str(ROOT)}, "stderr": subprocess.STDOUT}
+    started = time.monotonic()
+    compiled = {"PYTHONDONTWRITEBYTECODE": "", "PYTHONPYCACHEPREFIX": str(CACHE / "pyc")}  # a hundred starts of Python
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), **compiled}
+    common = {"cwd": ROOT, "env": environment, "stderr": subprocess.STDOUT}
     with contextlib.ExitStack() as stack:
         later = [stack.enter_context(tempfile.TemporaryFile()) for _ in RUNS[1:]]
+        begun = f"--begun={stack.enter_context(tempfile.TemporaryDirectory())}"
         outs = [subprocess.PIPE, *later]
         runs = [
-            stack.enter_context(subprocess.Popen([PYTHON, "-m", "pytest", *given], stdout=out, **common))
+            stack.enter_context(subprocess.Popen([PYTHON, "-m", "pytest", begun, *given], stdout=out, **common))
             for given, out in zip(RUNS, outs)
         ]
         said = [b""]
@@ -302,7 +305,7 @@ def side_by_side():
     texts = [words.decode("utf-8", "replace") for words in said]
     for text in texts[1:]:
         say(text)
-    seconds = time.monotonic() - begun
+    seconds = time.monotonic() - started
     say(f"==== {summary(texts)} in {seconds:.0f} s ({seconds / 60:.1f} min) ====")
     return all(passed)
 
@@ -313,7 +316,7 @@ def summary(said):
     for text in said:
         last = text.strip().rpartition("\n")[2]
         found = re.findall(r"(\d+) ([a-z]+)(?=,| in )", last)
-        for number, word in found or [(1, "broken run")]:
+        for number, word in found or ([] if "no tests ran" in last else [(1, "broken run")]):
             counts[word] = counts.get(word, 0) + int(number)
     return ", ".join(f"{number} {word}" for word, number in counts.items())
 

@@ -147,31 +147,34 @@ def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
 # The test command
 
 
-def test_the_runs_are_all_tests_once():
-    """Whatever is added under tests/ falls to one run, and to no second one."""
-    found = []
+def test_the_runs_are_all_tests():
+    """Whatever is added under tests/ falls to a run."""
+    found = set()
     for given in build.RUNS:
         named = [build.ROOT / part for part in given if part.startswith("tests")]
         left_out = [build.ROOT / part.removeprefix("--ignore=") for part in given if part.startswith("--ignore=")]
         assert named and all(path.exists() for path in named + left_out)
         files = {file for path in named for file in ([path] if path.is_file() else path.rglob("test_*.py"))}
-        found += [file for file in files if not any(file.is_relative_to(path) for path in left_out)]
-    assert sorted(found) == sorted((build.ROOT / "tests").rglob("test_*.py"))
+        found |= {file for file in files if not any(file.is_relative_to(path) for path in left_out)}
+    assert found == set((build.ROOT / "tests").rglob("test_*.py"))
 
 
-@pytest.mark.parametrize("faulty", [None, 0, 1])
-def test_runs_side_by_side_end_with_one_summary(faulty, tmp_path, monkeypatch, capfd):
-    for number in range(2):
+@pytest.mark.parametrize("faulty", [None, 2])
+def test_runs_side_by_side_do_every_file_once_and_end_with_one_summary(faulty, tmp_path, monkeypatch, capfd):
+    shutil.copy(build.ROOT / "tests" / "conftest.py", tmp_path)
+    for number in range(4):
         (tmp_path / f"test_{number}.py").write_text(f"def test_it():\n    assert {number != faulty}\n")
-    monkeypatch.setattr(build, "RUNS", [[str(tmp_path / f"test_{number}.py")] for number in range(2)])
+    monkeypatch.setattr(build, "RUNS", [[str(tmp_path)]] * 2)
     assert build.side_by_side() == (faulty is None)
     last = capfd.readouterr().out.strip().rpartition("\n")[2]
-    assert re.match(r"==== (2 passed|1 (passed|failed), 1 (passed|failed)) in \d+ s", last), last
+    assert re.match(r"==== (4 passed|1 failed, 3 passed|3 passed, 1 failed) in \d+ s", last), last
+    assert ("failed" in last) == (faulty is not None)
 
 
 def test_a_run_that_ends_without_a_summary_is_not_hidden():
     assert (
-        build.summary(["= 3 passed, 1 skipped in 2.00s (0:00:02) =\n", "Killed"]) == "3 passed, 1 skipped, 1 broken run"
+        build.summary(["= 3 passed, 1 skipped in 2.00s (0:00:02) =\n", "= no tests ran in 1.00s =", "Killed"])
+        == "3 passed, 1 skipped, 1 broken run"
     )
 
 
