@@ -14,6 +14,7 @@ from burnercalc.files import FILES, PLATES
 from burnercalc.link import to_link
 from burnercalc.making.slide import open_share
 from burnercalc.result import solve
+from burnercalc.settings import SETTINGS
 
 
 @pytest.fixture(scope="module")
@@ -100,7 +101,8 @@ def test_plate_and_card_are_in_both_measures(default):
         assert said in words(plate), said
     for said in ("LIGHT", "LOW", "HIGH", "kBtu/h = ", " kW", "psi = ", " bar", "Smell of gas", "Gas shut"):
         assert said in words(card), said
-    metric = solved(units="mm", jet_drill="#52").drawings["plate"].shapes
+    same = {setting.key: setting.default for setting in SETTINGS if setting.metric}
+    metric = solved(**{**same, "units": "mm", "jet_drill": "#52"}).drawings["plate"].shapes
     assert [shape.text for shape in metric if isinstance(shape, Text)] == [
         shape.text for shape in default.drawings["plate"].shapes if isinstance(shape, Text)
     ]
