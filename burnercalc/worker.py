@@ -98,15 +98,8 @@ def _followed(request):
 
 def _brought(request, design):
     """What followed from a change, in words."""
-<<<<<<< HEAD
     settings = request["settings"]
     if "before" not in request or settings.get("fuel") == request["before"].get("fuel"):
-=======
-    settings, after = request["settings"], _followed(request)
-    stays = settings.get("mine", "").split(",")
-    moved = [s for s in SETTINGS if settings.get(s.key) != after.get(s.key) and s.key not in stays]
-    if not moved:
->>>>>>> main
         return ""
     before = Design.from_texts({key: text for key, text in request["before"].items() if key != "mine"})
     typed = {key for key in settings if settings[key] != request["before"].get(key)}
