@@ -231,12 +231,8 @@ def _steel(result, width):
         ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
         + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
-        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
-        + (
-            f", but for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
-            if tube
-            else "."
-        )
+        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole, "
+        f"but for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
         if cut.drills
         else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
     )
@@ -282,7 +278,11 @@ def _steel(result, width):
         )
         steps.append(
             f"Baffle: {blank}, {d.baffle_holes} holes of {d.show('baffle_hole_diameter')} as on its template{bend}. It "
-            "goes in from the open end and is tacked before that is closed."
+            + (
+                "goes in from the open end and is tacked before that is closed."
+                if result.part("face").round
+                else "is tacked in from both open ends, before the caps."
+            )
         )
     steps += [
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
@@ -370,9 +370,9 @@ def _block(result, width):
     )
     pins = _set(result, ("pin_kind", "pin_stock_length", "pin_depth")) + pins
     wood = result.part("mould").wood
-    mould.append(("Screws at corners, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
-    outside = wood.pieces[0].length_m if result.part("face").round else _outside_m(wood)
-    bar = units.show(outside, "length", d.units)
+    at = "in layers" if result.part("face").round else "at corners"
+    mould.append((f"Screws {at}, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
+    bar = units.show(wood.pieces[0].length_m, "length", d.units)  # as long as the frame
     mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
@@ -403,8 +403,8 @@ def _block(result, width):
         plain(
             result.tables["mould"],
             d.units,
-            ("number", "piece", "stock", "count", "length", "width", "thickness"),
-            "rllrrrr",
+            ("number", "piece", "stock", "count", "length", "width", "thickness", "note"),
+            "rllrrrrl",
         ),
         *wood_to_buy(result),
         Columns(
@@ -445,11 +445,6 @@ def wood_to_buy(result):
         plain(table, result.design.units, keys, "lrrl"),
         *([Paragraph(more)] if more else []),
     ]
-
-
-def _outside_m(wood):
-    """How wide the frame is outside, which a cross-bar has to span."""
-    return wood.inside_width_m + 2 * wood.pieces[0].thickness_m
 
 
 def _casting(result):

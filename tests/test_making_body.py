@@ -91,11 +91,78 @@ def test_every_piece_is_cut_once_and_no_bar_is_overfilled(pieces, stock, kerf):
         used = sum(n for _, n in bar.cuts)
         assert used + (len(bar.cuts) - 1) * kerf <= bar.stock_m + 1e-8
         assert bar.stock_m in stock and bar.offcut_m >= 0
+        assert not any(used + (len(bar.cuts) - 1) * kerf < length - 1e-7 < bar.stock_m - 2e-7 for length in stock)
     assert plan.bought_m == pytest.approx(plan.used_m + plan.kerf_m + plan.offcut_m)
     least = sum(n * c for n, c in pieces) / max(stock)
     assert len(plan.bars) >= least - 1e-9
-    # First fit never leaves two bars less than half full.
-    assert sum(sum(n + kerf for _, n in bar.cuts) <= max(stock) / 2 for bar in plan.bars) <= 1
+    assert plan.bought_m <= sum(c * min(length for length in stock if length >= n) for n, c in pieces) + 1e-9
+
+
+def _least_by_all_ways(cuts, stock, kerf):
+    """Every way to part the pieces among bars, each bar as short as is sold."""
+
+    def parted(left):
+        if not left:
+            yield []
+            return
+        for others in parted(left[1:]):
+            yield [[left[0]], *others]
+            for n in range(len(others)):
+                yield [*others[:n], [left[0], *others[n]], *others[n + 1 :]]
+
+    def metres(group):
+        need = sum(group) + (len(group) - 1) * kerf
+        return min((length for length in stock if length >= need - 1e-9), default=math.inf)
+
+    return min(sum(map(metres, groups)) for groups in parted(cuts))
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.tuples(st.integers(5, 60), st.integers(1, 4)), min_size=1, max_size=3).filter(
+        lambda pieces: sum(count for _, count in pieces) <= 7
+    ),
+    st.sets(st.integers(10, 180), max_size=4),
+    st.sampled_from([0, 0.016, 0.05]),
+)
+def test_no_way_to_cut_a_few_pieces_buys_less(pieces, stock, kerf):
+    pieces, stock = [(n / 10, count) for n, count in pieces], [n / 10 for n in stock] + [6.0]
+    plan = b.cut_plan(pieces=[("a", n, count) for n, count in pieces], stock_lengths_m=stock, kerf_m=kerf)
+    every = [n for n, count in pieces for _ in range(count)]
+    assert plan.bought_m == pytest.approx(_least_by_all_ways(every, stock, kerf))
+
+
+def test_lengths_are_put_together_where_the_next_longer_is_dearer():
+    """Pieces of 9 in and a saw cut of 1/16 in from 1, 2, 4, 8 and 20 ft: ten go into 8 ft, five into 4, two into 2."""
+    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
+    for burners, feet in {1: [1], 3: [2, 1], 6: [4, 1], 10: [8], 11: [8, 1], 12: [8, 2], 25: [20]}.items():
+        plan = b.cut_plan(pieces=[("tube", 9 * IN, burners)], stock_lengths_m=rack, kerf_m=IN / 16)
+        assert [bar.stock_m / IN / 12 for bar in plan.bars] == pytest.approx(feet), burners
+
+
+def test_two_plates_and_two_caps_from_four_feet_and_one():
+    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
+    plan = b.cut_plan(
+        pieces=[("face", 0.6, 1), ("back", 0.6, 1), ("cap", 0.0712, 2)], stock_lengths_m=rack, kerf_m=IN / 16
+    )
+    assert [bar.stock_m / IN / 12 for bar in plan.bars] == pytest.approx([4, 1])
+    assert plan.bars[0].cuts == (("face", 0.6), ("back", 0.6))
+
+
+@pytest.mark.parametrize("pieces", [[(9 * IN, 1)], [(0.6, 2), (0.0712, 2)], [(0.6, 2), (0.3, 3), (0.0712, 2)]])
+def test_burners_made_together_never_need_more_than_apart(pieces):
+    """Past what is gone through as one too; and never more steel for fewer."""
+    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
+
+    def feet(burners):
+        cuts = [(str(n), n, count * burners) for n, count in pieces]
+        return b.cut_plan(pieces=cuts, stock_lengths_m=rack, kerf_m=IN / 16).bought_m / IN / 12
+
+    sizes = [1, 2, 5, 6, 7, 12, 13, 25]
+    bought = {n: feet(n) for n in {*sizes, *(n + m for n in sizes for m in (1, 5))}}
+    for n in sizes:
+        for more in (1, 5):
+            assert bought[n] - 1e-9 <= bought[n + more] <= bought[n] + bought[more] + 1e-9, (n, more)
 
 
 def test_a_cap_with_wide_gaps_is_round_at_its_ends():

@@ -126,7 +126,7 @@ DRAWINGS = (
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
             "bridge": "Leave a bridge of {bridge:length} in the middle of both long cuts, between the marks, until "
-            "the caps are on: the tube springs.",
+            "the caps are on: the body springs.",
         },
         room="make",
     ),

@@ -473,8 +473,8 @@ CAST_ANSWERS = (
         "mould.cross_bar_m",
         "length",
         "Cross-bar, from the face",
-        meaning="How far from its face two bars are clamped across the body. When they lie on the frame, the "
-        "body is at its mark.",
+        meaning="How far from its face two bars as long as the frame are clamped to the body, one along each "
+        "long side. When they lie on the frame, the body is at its mark.",
         formula="mould height - (block thickness - grip)",
         inputs=("mould_height", "block_thickness", "grip"),
         source=TAKE_OFF,
@@ -1553,8 +1553,8 @@ MOULD_PIECES = {
     "mould layer": "mould layer",
     "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
     "half layer": "half of a mould layer",
-    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
-    "cut the round hole",
+    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), clamp the halves together and "
+    "cut the round hole; then screw each half to the half below it, two screws each, all joints in one line",
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
 }
@@ -1563,6 +1563,9 @@ _CAP = (
 )
 WELD_WORDS = {
     "long.when": "long seams",
+    "long_bevelled.do": "Bevel the long edges of both sides, on the outside, at 30° to a depth of {bevel:length}. "
+    "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the "
+    "middle out, then weld {seam:length} in back-steps, a piece of each seam in turn.",
     "long.do": "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the "
     "middle out, then weld {seam:length} in back-steps, a piece of each seam in turn.",
     "inlet.when": "inlet pipe",
@@ -1578,14 +1581,12 @@ WELD_WORDS = {
     "bevelled.do": f"Bevel its edges at 30° to a depth of {{bevel:length}}; {_CAP}.",
     "square.do": f"Square edges; {_CAP}.",
     "baffle.when": "baffle",
-    "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
-    "corner.",
+    "baffle.do": "Before the caps: slide it in, as far from both ends, feet {stand:length} above the inside of the "
+    "face. Two tacks at each end.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm]"
-    " in the middle of each long cut, or clamp a straight bar to the back. When both caps"
-    " are on, cut through. The window's width is the same in the middle and at the ends "
-    "to [1/32 in|0.8 mm].",
+    "straight.window.do": "A body with one side cut out springs at the window: now that both caps are on, cut "
+    "the bridges through. The window's width is the same in the middle and at the ends to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
     "flush.when": "grind flush",
