@@ -2,6 +2,7 @@
 
 from ..sources import CO_LIMIT, DEFINITION, EQUILIBRIUM, FREEZING, LIMITS, PRACTICE, ZONE, ZONE_HEAT_UP, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
+from .lighting import RESTS_ON
 
 STOICHIOMETRY = Source("atom balance; dry air with 20.95 % oxygen (US Standard Atmosphere 1976)", "published")
 HEATING_VALUE = Source(
@@ -568,7 +569,7 @@ REACHED_ANSWERS = (
         meaning="The first part of heating up: at the lighting rate, until the walls glow, 1400 °F (760 °C), "
         "and the fire may be turned up. Where no lighting rate is safe it is at low fire.",
         formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
-        inputs=(*AT_RATE, "chamber_temperature", "lighting_rate", "lighting_ratio", "low_fire"),
+        inputs=tuple(dict.fromkeys((*AT_RATE, "chamber_temperature", "low_fire", *RESTS_ON))),
         source=ZONE_HEAT_UP,
         near="bench",
     ),
