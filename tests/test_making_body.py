@@ -78,7 +78,7 @@ def test_the_kerf_takes_the_piece_that_would_just_fit():
     assert len(b.cut_plan(pieces=[("a", 1.0, 2)], stock_lengths_m=[2.002], kerf_m=0.003).bars) == 2
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(
     st.lists(st.tuples(st.floats(0.02, 3), st.integers(1, 5)), min_size=1, max_size=8),
     st.lists(st.floats(3, 7), min_size=1, max_size=3),
@@ -117,7 +117,7 @@ def _least_by_all_ways(cuts, stock, kerf):
     return min(sum(map(metres, groups)) for groups in parted(cuts))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     st.lists(st.tuples(st.integers(5, 60), st.integers(1, 4)), min_size=1, max_size=3).filter(
         lambda pieces: sum(count for _, count in pieces) <= 7
@@ -158,7 +158,7 @@ def test_burners_made_together_never_need_more_than_apart(pieces):
         cuts = [(str(n), n, count * burners) for n, count in pieces]
         return b.cut_plan(pieces=cuts, stock_lengths_m=rack, kerf_m=IN / 16).bought_m / IN / 12
 
-    sizes = [1, 2, 5, 6, 7, 12, 13, 25]
+    sizes = [1, 2, 6, 7, 12, 13]
     bought = {n: feet(n) for n in {*sizes, *(n + m for n in sizes for m in (1, 5))}}
     for n in sizes:
         for more in (1, 5):

@@ -366,7 +366,16 @@ STEEL_ANSWERS = (
         "Baffle, feet above the face",
         meaning="From the inside of the face to the baffle's lower edge, where its tacks go.",
         formula="midway between block and inlet; a pipe at the end comes in beside it, as far from it as from the back",
-        inputs=("grip", "wall", "body_depth", "baffle_height", "inlet_position", "inlet_hole"),
+        inputs=(
+            "grip",
+            "wall",
+            "cap_thickness",
+            "body_kind",
+            "body_depth",
+            "baffle_height",
+            "inlet_position",
+            "inlet_hole",
+        ),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -377,7 +386,16 @@ STEEL_ANSWERS = (
         "Baffle gap",
         meaning="Room left to the block and to the inlet, the smaller of the two.",
         formula="(inside depth - block inside - baffle height) / 2; with the inlet at an end less its hole, / 3",
-        inputs=("baffle_height", "body_depth", "grip", "wall", "inlet_position", "inlet_hole"),
+        inputs=(
+            "baffle_height",
+            "body_depth",
+            "grip",
+            "wall",
+            "cap_thickness",
+            "body_kind",
+            "inlet_position",
+            "inlet_hole",
+        ),
         source=TAKE_OFF,
     ),
     Answer(
@@ -1101,13 +1119,20 @@ CHECKS = (
     Check(
         "tube_on_rack",
         "length",
-        "Tube on the rack",
+        "Tube or pipe on the rack",
         harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
             "caution": "No common tube measures {width:length} by {depth:length}; the nearest is {name}, {off:length} "
             "off: choose its size, or weld four plates.",
+            "wall": "{name} tube is stocked, but not with a wall of {wall:length}: the nearest is {sold:length}. Set "
+            "what is sold; lip, caps and block follow it.",
+            "pipe": "No standard pipe is {across:length} across outside: {name} pipe is {sold:length}, its wall "
+            "{one:length} or {other:length}. Measure what is bought and set it: mould, discs and template follow it.",
+            "pipe_wall": "{name} pipe is {sold:length} across, its wall {one:length} or {other:length}, not "
+            "{wall:length}. Measure what is bought and set it.",
+            "pipe_good": "{name} pipe, {sold:length} across outside with this wall, is commonly stocked.",
         },
         cures=(("body_width", "choose"), ("body_depth", "choose"), ("body_kind", "choose")),
     ),
@@ -1157,11 +1182,9 @@ CHECKS = (
         harm="comfort",
         source=TAKE_OFF,
         cases={
-            "caps": "Discs of a round body are as thick as its wall, {wall:length}; the caps of {cap:length} that are "
-            "set do nothing.",
-            "bend": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
+            "note": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
         },
-        cures=(("wall", "choose"), ("body_kind", "choose")),
+        cures=(("baffle_bend_angle", "choose"), ("body_kind", "choose")),
     ),
     Check(
         "lip_cover",
@@ -1234,6 +1257,7 @@ CHECKS = (
             "caution": "No common flat is {thickness:length} thick; the nearest is {sold:length}, {off:length} off: "
             "make the caps of what is sold.",
         },
+        cures=(("cap_thickness", "choose"), ("wall", "choose")),
     ),
     Check(
         "cap_thickness",
