@@ -79,6 +79,7 @@ def _batch(result):
         Heading(result.tables["stock"].title, 2),
         plain(result.tables["stock"], result.design.units, ("stock", "length", "cuts", "offcut"), "lrlr"),
         *wood_to_buy(result),
+        plain(result.tables["mould"], result.design.units, ("piece", "note"), "ll"),
     ]
 
 

@@ -151,6 +151,7 @@ DRAWINGS = (
             "back": "Thick line: the back of the body, {length} by {width}",
             "round": "Thick line: the back disc, {length} across",
             "end": "Thick line: one end cap, {length} by {width}",
+            "disc_middle": "The hole is in the middle of the disc",
             "middle": "Middle of the hole: {x} from the left end, {y} from the lower edge",
             "middles": "Middles of the holes: {x} from each end, {y} from the lower edge, {apart} apart",
         },

@@ -1496,7 +1496,7 @@ CHECKS = (
             "the second mix leaves a joint in the block. Two people, one mixing while the other places, or a class "
             "that stays workable longer.",
         },
-        cures=(("placing_rate", "raise"), ("refractory", "choose")),
+        cures=(("refractory", "choose"),),  # to place faster is no change of the design
     ),
     Check(
         "refractory_limit",
@@ -1708,7 +1708,7 @@ TOOL_WORDS = {
     "tank": "gas tank",
     "tank.sold": "own or rented, set up by the gas supplier",
     "manometer": "sloping gauge",
-    "manometer.sold": "0 to [1 in|2.5 mbar] of water column, reads a hundredth of it",
+    "manometer.sold": "[0 to 1 in of water|0 to 2.5 mbar], reads a hundredth of it",
     "water_tube": "clear tube for water",
     "water_tube.sold": "[3 ft|1 m], bent to a U, with a rule: reads low gas pressure",
     "thermocouple": "thermocouple",

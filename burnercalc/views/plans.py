@@ -428,7 +428,7 @@ def _above(label, least, shapes):
     left, _, right, _ = shape_box(label)
     boxes = [shape_box(shape) for shape in shapes if isinstance(shape, Text)]
     in_way = (y2 for x1, _, x2, y2 in boxes if x1 < right and x2 > left)
-    return replace(label, y=0.4 * label.height + max([least, *in_way]))
+    return replace(label, y=0.4 * label.height + max([least, *(y2 + 0.4 * label.height for y2 in in_way)]))
 
 
 def _word_inside(word, half, y, text):
