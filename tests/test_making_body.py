@@ -132,31 +132,34 @@ def test_no_way_to_cut_a_few_pieces_buys_less(pieces, stock, kerf):
     assert plan.bought_m == pytest.approx(_least_by_all_ways(every, stock, kerf))
 
 
-def test_lengths_are_put_together_where_the_next_longer_is_dearer():
-    """Pieces of 9 in and a saw cut of 1/16 in from 1, 2, 4, 8 and 20 ft: ten go into 8 ft, five into 4, two into 2."""
-    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
-    for burners, feet in {1: [1], 3: [2, 1], 6: [4, 1], 10: [8], 11: [8, 1], 12: [8, 2], 25: [20]}.items():
-        plan = b.cut_plan(pieces=[("tube", 9 * IN, burners)], stock_lengths_m=rack, kerf_m=IN / 16)
-        assert [bar.stock_m / IN / 12 for bar in plan.bars] == pytest.approx(feet), burners
+FT = 12 * IN
+RACK = [n * FT for n in (1, 2, 4, 8, 20)]
 
 
-def test_two_plates_and_two_caps_from_four_feet_and_one():
-    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
-    plan = b.cut_plan(
-        pieces=[("face", 0.6, 1), ("back", 0.6, 1), ("cap", 0.0712, 2)], stock_lengths_m=rack, kerf_m=IN / 16
-    )
-    assert [bar.stock_m / IN / 12 for bar in plan.bars] == pytest.approx([4, 1])
-    assert plan.bars[0].cuts == (("face", 0.6), ("back", 0.6))
+@pytest.mark.parametrize(
+    "pieces, bought",
+    [
+        # 9 in tubes, a cut of 1/16 in each: 12 are 108.7 in, so 8 ft takes ten and 2 ft the other two
+        ([("tube", 9 * IN, 12)], [8, 2]),
+        ([("tube", 9 * IN, 6)], [4, 1]),  # five and one
+        ([("tube", 9 * IN, 3)], [2, 1]),
+        ([("tube", 9 * IN, 1)], [1]),
+        # two plates of 600 mm in 4 ft, 1219 mm; two caps in a foot of their own, not all in 8 ft
+        ([("plate", 0.6, 2), ("cap", 0.0712, 2)], [4, 1]),
+    ],
+)
+def test_the_least_steel_is_bought_not_the_longest_bar(pieces, bought):
+    plan = b.cut_plan(pieces=pieces, stock_lengths_m=RACK, kerf_m=IN / 16)
+    assert [round(bar.stock_m / FT) for bar in plan.bars] == bought
 
 
 @pytest.mark.parametrize("pieces", [[(9 * IN, 1)], [(0.6, 2), (0.0712, 2)], [(0.6, 2), (0.3, 3), (0.0712, 2)]])
 def test_burners_made_together_never_need_more_than_apart(pieces):
     """Past what is gone through as one too; and never more steel for fewer."""
-    rack = [n * 12 * IN for n in (1, 2, 4, 8, 20)]
 
     def feet(burners):
         cuts = [(str(n), n, count * burners) for n, count in pieces]
-        return b.cut_plan(pieces=cuts, stock_lengths_m=rack, kerf_m=IN / 16).bought_m / IN / 12
+        return b.cut_plan(pieces=cuts, stock_lengths_m=RACK, kerf_m=IN / 16).bought_m / IN / 12
 
     sizes = [1, 2, 5, 7, 12]
     bought = {n: feet(n) for n in {*sizes, *(n + m for n in sizes for m in (1, 5))}}

@@ -12,8 +12,8 @@ from .steel import Steel
 
 @dataclass(frozen=True)
 class Welding:
-    """`cap_seam_m`: round one cap or disc; `flush_m`: from the face to the top edge of the mould, that far seams are
-    ground; `wax_m`: at each end.
+    """`long_bevel_m`: of a seam of four plates. `cap_seam_m`: round one cap or disc; `flush_m`: from the face up, seams
+    are ground; `wax_m`: at each end.
     """
 
     bevel_m: float
@@ -29,7 +29,7 @@ class Welding:
 
 
 def welding(
-    body: Body, steel: Steel, mould: Mould, shop: Shop, caps: str, mould_clearance: float, chamber_temperature: float
+    body: Body, steel: Steel, mould: Mould, shop: Shop, mould_clearance: float, chamber_temperature: float
 ) -> Welding:
     inlet_m = pi * steel.inlet_pipe.od_m
     long_m = 4 * steel.tube_length_m if body.kind == "plates" else 0.0
@@ -44,7 +44,7 @@ def welding(
         cap_tacks=making.tacks(cap_seam_m, body.cap_m),
         long_tacks=making.tacks(steel.tube_length_m, body.wall_m) if long_m else None,
         inlet_seam_m=inlet_m,
-        flush_m=min(mould.cross_bar_m, body.depth_m),
+        flush_m=min(mould.cross_bar_m, body.depth_m),  # as high as the frame
         side_m=mould_clearance / 2,
         growth_m=growth_m,
         wax_m=growth_m / 2,

@@ -196,10 +196,8 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
     case = "end" if at_end else "round" if body.round else "two" if apart else "back"
     lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
     middle = {"x": say.length((half_x + first) / MM), "y": say.length((half_y + y) / MM)}
-    if body.round:
-        middles = say("disc_middle")
-    else:
-        middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else say("middle", **middle)
+    one = say("middle_disc") if case == "round" else say("middle", **middle)
+    middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else one
     shapes += legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
     return Shapes(tuple(shapes), case)
 
