@@ -1735,7 +1735,7 @@ TOOL_WORDS = {
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
     "scale": "scale",
-    "scale.sold": "for the whole burner, to a thousandth of it: weighs mix and drying",
+    "scale.sold": "for the whole burner, to a five-thousandth of it: weighs mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",
