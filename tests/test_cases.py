@@ -30,6 +30,15 @@ _GENTLE_DRAW = {"ambient_temperature": "90 degF", "firing_rate": "20 kBtu/h", "r
 _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_length": "24 in", "body_width": "8 in",
           "body_depth": "8 in", "port_diameter": "1/2 in", "rows": "8", "ports_per_row": "24"}  # fmt: skip
 
+_RICH_BY_HAND = {"body_length": "9.5 in", "ports_per_row": "11", "rows": "4", "block_thickness": "3 in",
+                 "inlet": "1-1/2", "chamber_length": "14 in", "chamber_width": "7 in", "chamber_height": "6 in",
+                 "lining": "ifb_26 4 1/2 in", "opening_area": "22 in2", "opening_depth": "4 in", "low_fire": "35 %",
+                 "work_temperature": "2200 degF", "heat_up_time": "60 min", "fuel": "natural_gas",
+                 "firing_rate": "auto", "equivalence_ratio": "0.95", "ambient_temperature": "50 degF",
+                 "blower_shutoff_pressure": "3 inH2O", "blower_free_flow": "37 cfm", "mix_pipe": "1-1/4",
+                 "mix_pipe_length": "20 in", "baffle_holes": "49", "work_rate": "12 lb/h",
+                 "lit_by": "hand"}  # fmt: skip
+
 # Designs for sentences that those of the other tests do not call for.
 FURTHER = (
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
@@ -124,13 +133,13 @@ FURTHER = (
     DOWN,
     {"low_fire": "30 %"},
     COOL,
-    {**COOL, "lit_by": "guard"},
+    *({**COOL, "lit_by": way} for way in ("hand", "guard")),
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **COOL},
     {**SMITH, "lit_by": "hand"},
     {**SMITH, "burner_count": "4"},
     {**SMITH, "burner_count": "8", "blowers": "each", "opening_area": "60 in2"},
     {**KNIFE, "lit_by": "hand"},
-    {**CLOSE, "lit_by": "hand"},
+    _RICH_BY_HAND,
     {**CLOSE, "lit_by": "stand"},
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
     {**KNIFE, "lit_by": "stand"},

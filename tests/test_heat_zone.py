@@ -103,10 +103,10 @@ def test_the_fire_is_turned_up_when_the_walls_glow():
 def test_a_lighting_rate_that_never_makes_the_walls_glow_never_heats_up():
     r = solved()
     weak = replace(r.part("lighting"), waits_W=0.1 * r["hold_rate"])
-    found = r.parts.call(PARTS["fired_heat_up"], lighting=weak)
+    found = r.parts.call(PARTS["fired_heat_up"], lighting_try=weak)
     assert found.time_s is None and found.waits_s is None
     # No safe way to light: low fire, with what care there is.
-    none = r.parts.call(PARTS["fired_heat_up"], lighting=replace(r.part("lighting"), waits_W=None))
+    none = r.parts.call(PARTS["fired_heat_up"], lighting_try=replace(r.part("lighting_try"), waits_W=None))
     assert none.waits_s.value > 0 and none.time_s.value > none.waits_s.value
 
 

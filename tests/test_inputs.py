@@ -72,6 +72,9 @@ NEAR = {
         {"blower_free_flow": "6.2 cfm", "blower_shutoff_pressure": "0.3 inH2O"}, ("blower_free_flow",)),
     "lit as set": ({"equivalence_ratio": "1.2", "low_fire": "45 %"}, ("equivalence_ratio",)),
     "burnt gas that a torch may not hold": (UP, ("lit_by",)),
+    "an oven lit by hand": (
+        {"chamber_temperature": "1405 degF", "work_temperature": "1200 degF", "lit_by": "hand"},
+        ("chamber_temperature",)),
     "hardly a way out": ({"chamber_back_pressure": "0.46 inH2O"}, ("chamber_back_pressure",)),
     "lit with a torch": (
         {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
@@ -132,6 +135,7 @@ IDLE = {
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel_blend"): "a size as sold; only where one just fits",
+    ("steel_bought", "kerf"): "lengths as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",

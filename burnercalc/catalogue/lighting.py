@@ -55,8 +55,9 @@ RESTS_ON = (
     "blowers",
     "burner_count",
 )
-# What may forbid it: no way out for the smoke, no way to low fire, nothing that holds it in burnt gas.
-FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by")
+# What may forbid it: no way out for the smoke, no way to low fire, nothing that holds it in burnt gas, walls that glow
+# too late or never.
+FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by", "chamber_temperature", "heat_up_waits")
 
 SET = (
     "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet "
@@ -104,6 +105,11 @@ TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more. But {torch:power 2} is the most that even a torch holds for sure. "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
+DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
+LONG = (
+    "Do not light it with the torch in the hand: the walls glow after {wait:time 2} at most, and no arm lasts so long. "
+)
+HAND_COOL = "Do not light it with the torch in the hand: this chamber never glows, so a flame burns in front all day. "
 
 ANSWERS = (
     Answer(
@@ -348,6 +354,9 @@ ANSWERS = (
             "torch_weak": NEVER + "At {rate:power 2}, in burnt gas, even a torch may not hold the flame "
             "({torch:power 2} for sure). Only a pilot with a flame guard shuts the gas in time.",
             "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire.",
+            "dim": DIM + "Only a pilot with a flame guard keeps it alight.",
+            "long": LONG + "A torch on a stand, or a pilot with a flame guard.",
+            "cool": HAND_COOL + "A pilot with a flame guard.",
         },
     ),
 )
@@ -391,6 +400,9 @@ CHECKS = (
             "more ports hold more.",
             "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire: on the way or there it "
             "lifts or runs back. A higher low fire, or larger ports.",
+            "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
+            "long": LONG + "A pilot with a flame guard, or a lining that heats up sooner.",
+            "cool": HAND_COOL + "A pilot with a flame guard shuts the gas by itself.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
             "gas": NEVER
@@ -579,6 +591,8 @@ WORDS = {
     "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
     "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
     "hand holds one so long.",
+    "set.do.cool": "DO NOT LIGHT with the torch in the hand: this chamber never glows, so a flame must burn in front "
+    "as long as gas flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "

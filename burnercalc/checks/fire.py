@@ -8,8 +8,8 @@ from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
-from ..parts.lighting import Lighting
-from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
+from ..parts.lighting import LONGEST_WAIT_S, WAITS, Lighting
+from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, LightingTry
@@ -58,6 +58,9 @@ LIGHTING_CURES = {
     "closed": (("opening_area", "raise"),),
     "torch_weak": (GUARD, *BETTER_PORTS),
     "no_low": (("low_fire", "raise"), *STRONGER),
+    "dim": (GUARD, *SOONER),
+    "long": (GUARD, *SOONER),
+    "cool": (GUARD,),
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
 
@@ -142,8 +145,8 @@ def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str)
 def lighting_wait_check(
     lit_by: str, lighting: Lighting, lighting_air: LightingAir, back_pressure: BackPressure
 ) -> Judged | None:
-    """Who or what keeps the flame alight until the walls do; None where it is not lit, or in a closed chamber."""
-    if lighting.waits_W is None or back_pressure.opening_Pa is None:
+    """Who or what keeps the flame alight until the walls do; None where it is not lit for another reason."""
+    if (lighting.waits_W is None and lighting.way not in WAITS) or back_pressure.opening_Pa is None:
         return None
     wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
     if wait is None:

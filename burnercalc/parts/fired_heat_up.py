@@ -1,4 +1,4 @@
-"""How soon the fire heats the empty chamber up: lit as the lighting card has it, then all that is set."""
+"""How soon the fire heats the empty chamber up: lit as flame and valves allow, then all that is set."""
 
 from dataclasses import dataclass
 
@@ -8,8 +8,7 @@ from .back_pressure import BackPressure
 from .chamber import Chamber
 from .firing import Firing
 from .gas import Gas
-from .lighting import Lighting
-from .lighting_try import RELIGHTS_K
+from .lighting_try import RELIGHTS_K, LightingTry
 from .need import band
 from .shop import Shop
 from .zone import Zone, gas_zones
@@ -35,7 +34,7 @@ def fired_heat_up(
     gas: Gas,
     shop: Shop,
     firing: Firing,
-    lighting: Lighting,
+    lighting_try: LightingTry,
     back_pressure: BackPressure,
     lining: tuple[tuple[str, float], ...],
     opening_area: float,
@@ -46,9 +45,9 @@ def fired_heat_up(
     if not zone.zones or back_pressure.opening_Pa is None:
         return FiredHeatUp(None, None)
     lit, lit_W = zone.zones, firing.low_W
-    if lighting.waits_W is not None:
-        lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting.waits_ratio)
-        lit_W = lighting.waits_W
+    if lighting_try.waits_W is not None:
+        lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting_try.waits_ratio)
+        lit_W = lighting_try.waits_W
     marches = [
         physics.fired_heat_up(
             high,

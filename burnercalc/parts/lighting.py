@@ -5,15 +5,20 @@ from dataclasses import dataclass, fields, replace
 from ..catalogue.sentences import said
 from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
+from .fired_heat_up import FiredHeatUp
 from .lighting_try import LightingTry
 from .turning import Turning
+
+LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
+WAITS = ("dim", "long", "cool")  # ways that the wait for the walls closes
 
 
 @dataclass(frozen=True)
 class Lighting(LightingTry):
     """As LightingTry, None where it must not be lit. `way` then is closed (no way out for the smoke), torch_weak (burnt
-    gas may lift it off even behind a torch, and no guard shuts the gas) or no_low (no order of the valves leads to low
-    fire), if it is not one of those of LightingTry."""
+    gas may lift it off even behind a torch, and no guard shuts the gas), no_low (no order of the valves leads to low
+    fire), or one of WAITS, if it is not one of those of LightingTry: at this rate the walls never glow and no guard
+    shuts the gas, or the torch is in the hand and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
@@ -23,6 +28,7 @@ def lighting(
     back_pressure: BackPressure,
     burnt_gas: BurntGas,
     turning: Turning,
+    fired_heat_up: FiredHeatUp,
 ) -> Lighting:
     found = Lighting(**{field.name: getattr(lighting_try, field.name) for field in fields(lighting_try)})
     if back_pressure.no_way_out(chamber_back_pressure):
@@ -33,6 +39,14 @@ def lighting(
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
     if turning.to_low is not None and not turning.to_low.first:
         return _not_lit(found, said("no_low"))
+    wait = fired_heat_up.waits_s
+    wait_s = wait.high if isinstance(wait, tuple) else wait
+    if not found.glows:
+        return _not_lit(found, said("cool")) if lit_by == "hand" else found
+    if wait_s is None:
+        return found if lit_by == "guard" else _not_lit(found, said("dim", rate=found.waits_W))
+    if lit_by == "hand" and wait_s > LONGEST_WAIT_S:
+        return _not_lit(found, said("long", wait=wait_s))
     return found
 
 

@@ -10,7 +10,7 @@ from ..parts.gas import Gas
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
-from ..parts.lighting_air import LONGEST_WAIT_S, LightingAir
+from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
@@ -53,10 +53,7 @@ def lighting_card_table(
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
-    why, guard = lighting.way, lit_by == "guard"
-    if way != "never" and lighting.glows and not guard:  # what the check of the wait stops
-        why = "dim" if air.wait_s is None else "long" if lit_by == "hand" and air.wait_s.high > LONGEST_WAIT_S else ""
-        way = "never" if why else way
+    guard = lit_by == "guard"
     dim = way != "never" and lighting.glows and air.wait_s is None
 
     def mark(told):
@@ -109,7 +106,7 @@ def lighting_card_table(
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
         "torch": "" if lit_by == "stand" else lit_by,
-        "set": why if f"set.do.{why}" in say.words and way == "never" else way,
+        "set": lighting.way if f"set.do.{lighting.way}" in say.words and way == "never" else way,
         "trial": late,
         "lit": way if way == "never" else cool or ("dim" if dim else way),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
