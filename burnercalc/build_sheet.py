@@ -60,12 +60,12 @@ BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 _SEAL = (
-    "they do not seal in each other. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
+    "threads do not seal in them. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
     "Cylinder and hose ends may be left-handed: buy both of one kind."
 )
 THREADS = {
-    "in": f"Threads of pipe and fittings: NPT, outside on pipe and nipples. Not with R or Rp threads: {_SEAL}",
-    "mm": f"Threads of pipe and fittings: R outside on pipe and nipples, Rp inside. Not with NPT threads: {_SEAL}",
+    "in": f"Threads of pipe and fittings: NPT, outside on pipe and nipples. R and Rp {_SEAL}",
+    "mm": f"Threads of pipe and fittings: R outside on pipe and nipples, Rp inside. American pipe {_SEAL}",
 }
 BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 

@@ -75,7 +75,8 @@ def _batch(result):
         ),
         Paragraph(
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
-            f"{result['batch_bottleneck']} Hours, hands and places are examples until you set yours."
+            f"{result['batch_bottleneck']} The test fire, half an hour for each, comes after. Hours, hands "
+            "and places are examples until you set yours."
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),

@@ -256,8 +256,8 @@ STEPS = {
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
-    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up along the "
-    "chart and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
+    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up by the "
+    "stages and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
     "from the cold side: steer by the slower.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
     "are more than [250 °F|140 °C] apart.",
@@ -269,7 +269,7 @@ STEPS = {
     ),
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
-    "fire.do": "Along the chart in the kiln; or under the chamber, with a small torch or charcoal in its door "
+    "fire.do": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
     "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
     "heat that drying wants. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
@@ -281,7 +281,7 @@ STEPS = {
     ),
     "fire.go_on": (
         "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: let it cool "
-        "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then along the chart."
+        "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then by the stages."
     ),
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "

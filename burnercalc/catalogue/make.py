@@ -1600,7 +1600,7 @@ WELD_WORDS = {
     "square.do": f"Square edges; {_CAP}.",
     "baffle.when": "baffle",
     "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
-    "corner.",
+    "corner, the far ones through the window.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
     "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "
@@ -1711,7 +1711,7 @@ TOOL_WORDS = {
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
     "scale": "scale",
-    "scale.sold": "for the whole burner, to a thousandth of it: weighs mix and drying",
+    "scale.sold": "for the whole burner, to a five-thousandth of it: weighs mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",

@@ -9,7 +9,7 @@ PARTS = {
     ),
     "manifold": (
         "gas manifold, this burner's piece",
-        "{cylinders} cylinders, {burners} burners; a check valve for each cylinder",
+        "cylinders: {cylinders}, burners: {burners}; a check valve for each cylinder",
         "Lets cylinders be drawn from together, and burners share them. Each burner has its own regulator after it.",
     ),
     "regulator": (
