@@ -92,13 +92,17 @@ def operating_card_drawing(
 
     settings = (
         ("light", *light),
-        ("low", firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m),
+        ("low", None, None, None, None)
+        if turning.straight and lighting.waits_W is not None
+        else ("low", firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m),
         ("high", firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m),
     )
     rows = [
         (
             say(name),
-            say("never") if rate is None else " = ".join(both(say, "power", power=rate)),
+            say("never" if name == "light" else "not_low")
+            if rate is None
+            else " = ".join(both(say, "power", power=rate)),
             "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
             mark(kind, size_m),
         )
@@ -120,7 +124,7 @@ def operating_card_drawing(
         "keeper": say(f"keeper.{lit_by}"),
         "until": say("until.glow" if lighting.glows else "until.cool"),
         "to_low": _way(turning.to_low, say),
-        "to_high": _way(turning.to_high, say),
+        "to_high": _way(turning.straight or turning.to_high, say),
     }
     turns = "turns" if lighting.glows else "turns_cool"
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
