@@ -204,10 +204,10 @@ class Result:
 
     __slots__ = ("_autos", "answers", "charts", "checks", "design", "drawings", "parts", "tables")
 
-    def __init__(self, design, before=None):
+    def __init__(self, design, before=None, store=None):
         self.design = design
         self._autos = frozenset(key for key in AUTOS if design.value(key) == "auto")
-        self.parts = Burner(design.value, before and before.parts)
+        self.parts = Burner(design.value, before and before.parts, store)
         self.answers: Mapping[str, Answered] = OnDemand(catalogue.ANSWERS, self._answer)
         self.checks: Mapping[str, Checked] = OnDemand(catalogue.CHECKS, self._check)
         self.tables: Mapping[str, Tabled] = OnDemand(catalogue.TABLES, self._table)

@@ -71,8 +71,9 @@ def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
 
 
 def test_of_what_stays_each_cure_is_said_and_why_it_is_no_way(mended):
-    one = mended["overlapping ports"]
-    assert one.left
+    assert not mended["overlapping ports"].left
+    one = make_good(Design.from_texts(BAD["overlapping ports"]), ("port_diameter", "rows", "ports_per_row"))
+    assert one.left and {"mine", "short"} <= {each.why for each in one.tried}
     for fault in one.left:
         tried = [each for each in one.tried if each.fault == fault.label]
         assert [each.label for each in tried] == [label for label, _ in fault.cures]
@@ -102,6 +103,13 @@ def test_a_melt_is_mended_by_another_burner_or_opening(job, texts, moved):
 def test_work_is_never_mended_away():
     design = Design.from_texts({"work_rate": "2 lb/h"})
     assert {text.partition(" ")[0] for text in texts_of(design, BY_KEY["work_rate"], "lower")} == {"1"}
+
+
+def test_many_ports_too_many_are_mended_by_rows_and_ports_at_once():
+    """No single step is any better: each row or port less leaves all faults."""
+    one = make_good(Design.from_texts({"rows": "12", "ports_per_row": "30"}))
+    assert len(bad(one.before)) >= 8 and not one.left and not bad(solve(from_link(one.link())[0]))
+    assert {change.key for change in one.changes} == {"rows", "ports_per_row"}
 
 
 def test_single_faults_are_mended_by_a_single_change(mended):

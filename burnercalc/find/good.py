@@ -3,28 +3,39 @@
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
 another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
-then. Where a few faults stay even so, it is begun again with one burner more or another opening. At the end each change
-is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is no way.
+then. What no step betters takes several at once: it is begun again with a whole other face, and where a few faults stay
+even so with one burner more or another opening. At the end each change is tried without, and in smaller steps. Of a
+fault that stays it is said what was tried, and why that is no way.
 """
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import product
+from math import inf
+from typing import Any
 
 from .. import checks
+from ..burner import Burner
 from ..catalogue import CHECKS
 from ..checks.judge import FAULTS
 from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
 from ..physics.pipes import pipe_names
-from ..result import Result, solve
+from ..result import Result
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
+from . import sold
+from .choices import Asked, grid_options
 from .faults import Fault, faults_of
+from .graph import touches
+from .have import Have
 from .score import margin
 from .space import how_wrong
 
 MOST_CHANGES, MOST_SOLVES = 8, 400
+PINS_TRIED, MOST_FACES = 4, 3
+NOTHING = Have({}, frozenset(), {})
 AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 CHAIN = 2  # further moves that mend what a move spoils
@@ -42,6 +53,7 @@ QUESTION = frozenset(
 
 NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
 
+CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(touches(checks.CHECKS[key])))
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
 
@@ -102,19 +114,20 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
 
     `most`: solves in which they are looked for first.
     """
-    base = solve(design)
-    bench = _Bench(base, frozenset(mine), most)
+    bench = _Bench(design, frozenset(mine), most)
     best: Changes = ()
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):
             break
         best = _mend(bench, best, reach)
+        if reach and bench.rank(best) != (0, 0):
+            best = _another_face(bench, best)
     for begun in _beginnings(design, frozenset(mine)):
         if not 0 < len(bench.words(best)) <= FEW:
             break
         bench.most = bench.solves + AGAIN_SOLVES
         made = _mend(bench, begun, frozenset[str]())
-        if (*bench.rank(made), bench.spoilt(made)) < (*bench.rank(best), bench.spoilt(best)):
+        if _worth(bench, made) < _worth(bench, best):
             best = made
     bench.most = bench.solves + AGAIN_SOLVES
     before: Changes | None = None
@@ -127,9 +140,45 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
         Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key), _kept_by(bench, best, key))
         for key, _ in best
     )
-    mended = tuple(fault for fault in faults_of(base) if fault.key not in kept)
+    mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
     tried = tuple(one for fault in left for one in _tried(bench, best, fault))
-    return Mended(base, after, changes, mended, left, tried, bench.solves)
+    return Mended(bench.base, after, changes, mended, left, tried, bench.solves)
+
+
+def _another_face(bench: "_Bench", best: Changes) -> Changes:
+    """The best of what a few whole faces are mended to: rows and ports at once, of these pins and of sold ones."""
+    begun = [made for made in _faces(bench) if not bench.refused(made)]
+    begun.sort(key=lambda made: (bench.rank(made), len(made)))
+    for made in begun[:MOST_FACES]:
+        bench.most = bench.solves + AGAIN_SOLVES
+        made = _mend(bench, made, QUESTION)
+        if (bench.rank(made), len(made)) < (bench.rank(best), len(best)):
+            best = made
+        if bench.rank(best) == (0, 0):
+            break
+    return best
+
+
+def _faces(bench: "_Bench") -> Iterator[Changes]:
+    """Faces that fit the box and suit the fire, as find would choose them, of pins near those that are set."""
+    design = bench.base.design
+    sizes = sorted(
+        sold.PINS[design.units],
+        key=lambda text: abs(parse_setting(BY_KEY["port_diameter"], text) - design.port_diameter),
+    )
+    ports = [design.text("port_diameter"), *(() if "port_diameter" in bench.mine else sizes[:PINS_TRIED])]
+    fires = [design.text("firing_rate"), *(() if "firing_rate" in bench.mine else ("auto",))]
+    for fire, port in dict.fromkeys(product(fires, ports)):
+        begun = {"firing_rate": fire, "port_diameter": port}
+        values = {**design.values(), **{key: parse_setting(BY_KEY[key], text) for key, text in begun.items()}}
+        asked = Asked(NOTHING, design, values, Burner(values.__getitem__), {})
+        for one in grid_options(asked):
+            texts = {**begun, **dict(one.texts)}
+            changed = {
+                key: text for key, text in texts.items() if parse_setting(BY_KEY[key], text) != design.value(key)
+            }
+            if changed and not changed.keys() & bench.mine:
+                yield tuple(changed.items())
 
 
 def _beginnings(design: Design, mine: frozenset[str]) -> Iterator[Changes]:
@@ -160,7 +209,6 @@ def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
 
 def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     """Each cure of a fault that stays, and why it is no way."""
-    was = bench.words(changes)
     checked = bench.result(changes).checks
     for change in checked[fault.key].changes:
         follows = bench.result(changes).design.value(change.setting) == "auto"
@@ -168,82 +216,104 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
         texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)
         for text in () if change.setting in bench.mine else texts:
             made = _with(changes, change.setting, text)
-            if bench.rank(made, changes)[0] == REFUSED:
+            if bench.refused(made):
                 continue
-            now = bench.words(made)
-            if now.get(fault.key) in (was[fault.key], "stop"):
+            if bench.word(made, fault.key) in (bench.word(changes, fault.key), "stop"):
                 why = "short"
                 continue
-            worse = [key for key, word in now.items() if was.get(key) not in (word, "stop")]
-            if worse and worse != [fault.key]:
-                why, spoils = "spoils", tuple(CHECKS[key].label for key in worse if key != fault.key)
+            if worse := bench.worse(made, changes):
+                why, spoils = "spoils", tuple(CHECKS[key].label for key in worse)
                 break
         yield Tried(fault.label, label, change.move, "mine" if change.setting in bench.mine else why, spoils)
 
 
-@dataclass(frozen=True)
 class _Judged:
-    """A set of changes: `words` and `wrong` of the checks that are not good."""
+    """A set of changes; each check is asked when somebody wants to know, as most moves are dropped after one or two."""
 
-    result: Result
-    words: dict[str, str]
-    wrong: dict[str, float]
+    def __init__(self, result: Result) -> None:
+        self.result = result
+        self._seen: dict[str, tuple[str, float]] = {}
+
+    def fault(self, key: str) -> tuple[str, float]:
+        """(caution or stop, how far over the limit); ("", 0) of a check that is good."""
+        if key not in self._seen:
+            judged = self.result.parts.call(checks.CHECKS[key])
+            bad = judged is not None and judged.verdict in FAULTS
+            self._seen[key] = (judged.verdict, how_wrong(judged.value, judged.limit)) if bad else ("", 0.0)
+        return self._seen[key]
+
+    def words(self) -> Iterator[tuple[str, str]]:
+        """(check, caution or stop) of what is not good, what rests on least first."""
+        for key in CHEAP_FIRST:
+            if word := self.fault(key)[0]:
+                yield key, word
 
 
 class _Bench:
-    """Sets of changes to one design, each judged once."""
+    """Sets of changes to one design, each judged once; parts that are made of the same things are shared."""
 
-    def __init__(self, base: Result, mine: frozenset[str], most: int) -> None:
-        self.base, self.mine, self.solves, self.most = base, mine, 0, most
-        self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {}
+    def __init__(self, design: Design, mine: frozenset[str], most: int) -> None:
+        self.mine, self.solves, self.most = mine, 0, most
+        self._parts: dict[Any, Any] = {}
+        self.base = Result(design, store=self._parts)
+        self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {frozenset(): _Judged(self.base)}
 
     @property
     def spent(self) -> bool:
         return self.solves >= self.most
 
-    def _judged(self, changes: Changes, near: Changes = ()) -> "_Judged | None":
+    def _judged(self, changes: Changes) -> "_Judged | None":
         key = frozenset(changes)
         if key not in self._known:
-            before = self._known.get(frozenset(near)) if near else None
-            self._known[key] = self._judge(changes, before.result if before else self.base)
+            try:
+                design = self.base.design.changed(dict(changes))
+            except InputErrors:
+                self._known[key] = None
+            else:
+                self.solves += 1
+                self._known[key] = _Judged(Result(design, store=self._parts))
         return self._known[key]
 
-    def _judge(self, changes: Changes, before: Result) -> "_Judged | None":
-        try:
-            design = self.base.design.changed(dict(changes))
-        except InputErrors:
-            return None
-        self.solves += 1
-        result = solve(design, before)
-        words, wrong = {}, {}
-        for key, function in checks.CHECKS.items():
-            judged = result.parts.call(function)
-            if judged is not None and judged.verdict in ("caution", "stop"):
-                words[key] = judged.verdict
-                wrong[key] = how_wrong(judged.value, judged.limit)
-        return _Judged(result, words, wrong)
+    def refused(self, changes: Changes) -> bool:
+        """Whether a rule refuses it."""
+        return self._judged(changes) is None
 
     def spoilt(self, changes: Changes) -> int:
         """How many checks are worse than without any change."""
-        was = self.words(())
-        return sum(was.get(key) not in (word, "stop") for key, word in self.words(changes).items())
+        return len(self.worse(changes, ()))
 
-    def rank(self, changes: Changes, near: Changes = ()) -> tuple[int, int]:
+    def worse(self, changes: Changes, than: Changes, most: float = inf) -> list[str]:
+        """Checks that are worse than with other changes; one more than `most` at most."""
+        found: list[str] = []
+        judged = self._judged(changes)
+        for key, word in judged.words() if judged else ():
+            if self.word(than, key) not in (word, "stop"):
+                found.append(key)
+                if len(found) > most:
+                    break
+        return found
+
+    def rank(self, changes: Changes) -> tuple[int, int]:
         """(stops, cautions); REFUSED where a rule refuses it."""
-        found = self._judged(changes, near)
-        if found is None:
+        if self.refused(changes):
             return REFUSED, 0
-        stops = sum(word == "stop" for word in found.words.values())
-        return stops, len(found.words) - stops
+        words = self.words(changes)
+        stops = sum(word == "stop" for word in words.values())
+        return stops, len(words) - stops
 
     def words(self, changes: Changes) -> dict[str, str]:
         found = self._judged(changes)
-        return found.words if found else {}
+        return dict(found.words()) if found else {}
+
+    def word(self, changes: Changes, key: str) -> str:
+        """Of one check: caution, stop, or "" where it is good."""
+        found = self._judged(changes)
+        return found.fault(key)[0] if found else "stop"
 
     def wrong(self, changes: Changes, fault: str) -> float:
         """How far a fault is over its limit, 0 where it is none."""
         found = self._judged(changes)
-        return found.wrong.get(fault, 0.0) if found else 1.0
+        return found.fault(fault)[1] if found else 1.0
 
     def result(self, changes: Changes) -> Result:
         found = self._judged(changes)
@@ -274,23 +344,22 @@ def _mend(bench: _Bench, changes: Changes, still: frozenset[str]) -> Changes:
 
 def _cured(bench: _Bench, changes: Changes, fault: str, still: frozenset[str], chain: int) -> Iterator[Changes]:
     """Sets of changes in which a fault is gone, or a stop no more than a caution, and nothing else is worse."""
-    was = bench.words(changes)
+    was = bench.word(changes, fault)
     done: set[str] = set()
     for key, text in _moves(bench, changes, fault, still):
         made = _with(changes, key, text)
-        if key in done or bench.spent or bench.rank(made, changes)[0] == REFUSED:
+        if key in done or bench.spent or bench.refused(made):
             continue
-        now = bench.words(made)
-        if now.get(fault) in (was[fault], "stop"):
+        now = bench.word(made, fault)
+        if now in (was, "stop"):
             continue
-        spoilt = [one for one, word in now.items() if was.get(one) not in (word, "stop")]
-        if not spoilt or (len(spoilt) == 1 and spoilt[0] == fault):
+        spoilt = bench.worse(made, changes, chain)
+        if not spoilt:
             done.add(key)  # further steps do no more
             yield made
-        elif chain and len(spoilt) <= chain:
+        elif len(spoilt) <= chain:
             for mended in _cured(bench, made, spoilt[0], still | {key}, chain - 1):
-                last = bench.words(mended)
-                if last.get(fault) == now.get(fault) and _no_worse(was, last):
+                if bench.word(mended, fault) == now and not bench.worse(mended, changes, 0):
                     done.add(key)
                     yield mended
                     break
@@ -298,17 +367,13 @@ def _cured(bench: _Bench, changes: Changes, fault: str, still: frozenset[str], c
 
 def _nearer(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) -> Iterator[Changes]:
     """Moves that bring a fault well nearer to its limit and spoil nothing."""
-    was, far = bench.words(changes), bench.wrong(changes, fault)
+    far = bench.wrong(changes, fault)
     for key, text in _moves(bench, changes, fault, still):
         made = _with(changes, key, text)
-        if bench.spent or key in dict(changes) or bench.rank(made, changes)[0] == REFUSED:
+        if bench.spent or key in dict(changes) or bench.refused(made):
             continue
-        if bench.wrong(made, fault) < NEARER * far and _no_worse(was, bench.words(made)):
+        if bench.wrong(made, fault) < NEARER * far and not bench.worse(made, changes, 0):
             yield made
-
-
-def _no_worse(was: Mapping[str, str], now: Mapping[str, str]) -> bool:
-    return all(was.get(key) in (word, "stop") for key, word in now.items())
 
 
 def _with(changes: Changes, key: str, text: str) -> Changes:
@@ -414,7 +479,7 @@ def _smaller(bench: _Bench, changes: Changes) -> Changes:
             if nearer is None or nearer == text:
                 break
             made = tuple((k, nearer if k == key else t) for k, t in changes)
-            if bench.rank(made, changes)[0] < REFUSED and _worth(bench, made) <= _worth(bench, changes):
+            if not bench.refused(made) and _worth(bench, made) <= _worth(bench, changes):
                 changes = made
                 break
     return changes
