@@ -58,6 +58,7 @@ FURTHER = (
     {"work_rate": "60 lb/h", "firing_rate": "1000 kBtu/h", "chamber_height": "10 in"},
     {**_AUTO, "heat_up_time": "10 h"},
     {**_AUTO, "work_rate": "40 lb/h"},
+    {"work_temperature": "2249 degF", "work_rate": "44 lb/h"},
     {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
     _CYLINDER,
     {**_CYLINDER, "work_rate": "40 lb/h"},
