@@ -112,7 +112,7 @@ def _auto_rate_is_possible(v):
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))
     if low_W <= each_W <= high_W:
         return None
-    taken = Burner(v.__getitem__).part("bars").kg_s if each_W > high_W else None
+    taken = Burner(v.__getitem__).part("bars").taken_kg_s if each_W > high_W else None
     if taken and v["work_rate"] > taken.high:
         return InputError(
             "firing_rate",

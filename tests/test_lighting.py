@@ -170,7 +170,7 @@ def test_the_setting_by_a_fine_scan(name):
         air = combustion.air_flow_m3_s(gas.composition, ratio, rate) * shop.swell
         pipe_Pa = resistance.pressure_Pa(mixture)
         gauge_Pa = jet.needed_Pa(rate, jet.drill.diameter_m, shop.pressure_Pa + pipe_Pa)
-        least = 0.5 * PSI_PA if gas.liquid else max(2 * pipe_Pa, 0.5 * INH2O_PA)
+        least = 0.2 * PSI_PA if gas.liquid else max(2 * pipe_Pa, 0.3 * INH2O_PA)
         spare = blower.curve.pressure_Pa(air, shop.air_density_kg_m3) - pipe_Pa
         area = resistance.mix_pipe.area_m2
         K = spare / (shop.air_density_kg_m3 * (air / area) ** 2 / 2)
@@ -208,7 +208,7 @@ def test_every_setting_keeps_its_rule():
         assert low >= 1.1 * found.flashback_W * (1 - 1e-9) and high <= min(found.lift_W / off, firing.rate_W) * 1.000001
         assert not found.stays or low >= off * glowing_W(r) * (1 - 1e-9)
         assert high >= wide * low * (1 - 1e-9) and found.open_share >= 0.05 and found.equivalence_ratio <= 1.3
-        least = 0.5 * PSI_PA if r.part("gas").liquid else 0.5 * INH2O_PA
+        least = 0.2 * PSI_PA if r.part("gas").liquid else 0.3 * INH2O_PA
         assert found.gas_Pa.low >= least * (1 - 1e-6)
         assert r.part("jet").rate_through_W(
             r.part("jet").drill.diameter_m,
@@ -267,7 +267,7 @@ def test_the_set_mixture_comes_first_but_never_beyond_the_law_of_lift():
 
 WAYS = {
     "gas": {
-        "gas_pressure": "12 psi",
+        "gas_pressure": "6 psi",
         "blower_shutoff_pressure": "1.5 inH2O",
         "firing_rate": "80 kBtu/h",
         "equivalence_ratio": "1.08",
@@ -300,9 +300,12 @@ def test_each_reason_has_a_design_and_its_words(way):
 
 ON_A_LINE = {
     # what it is, and what makes it good at the same 7 in
-    "the default": ({}, {"port_diameter": "9/32 in", "low_fire": "42 %"}),
-    "a box of ten ports": (
-        KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"],
+    "the default, smaller ports": (
+        {"port_diameter": "7/32 in"},
+        {"port_diameter": "9/32 in", "low_fire": "42 %"},
+    ),
+    "a box of eight ports": (
+        {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "4"},
         {"port_diameter": "19/64 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "52 %"},
     ),
 }
@@ -320,7 +323,7 @@ def test_a_house_line_too_weak_to_light_with_is_mended_by_larger_ports(name):
     rate, gas_Pa, open_share = (after[key] for key in ("lighting_rate", "lighting_gas_pressure", "lighting_damper"))
     mixture_m3_s = after.part("lighting").mixture_m3_s
     pipe_Pa = after.part("resistance").pressure_Pa(mixture_m3_s)
-    assert gas_Pa >= max(2 * pipe_Pa, 0.5 * INH2O_PA) and open_share >= 0.05
+    assert gas_Pa >= max(2 * pipe_Pa, 0.3 * INH2O_PA) and open_share >= 0.05
     assert 1.1 * after.part("lighting").flashback_W <= rate <= after.part("lighting").lift_W / 1.02
 
 
@@ -594,7 +597,7 @@ def test_a_mark_in_percent_could_not_be_hit():
 
 def test_what_a_hand_may_miss_is_told():
     """A gauge that reads 4.83 psi ends at 10: 2 % of it at 0.85 psi is 12 % of the gas, and a mixture of 1.24 may be
-    1.09; gas of a line is read by water in a tube."""
+    1.09; gas of a line is read by a sloping gauge."""
     near, far = (solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, LOOSE))
     assert (
         near.verdict == "good"
@@ -605,7 +608,7 @@ def test_what_a_hand_may_miss_is_told():
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
     assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
     assert solved(**WAYS["gas"]).checks.get("lighting_by_hand") is None
-    assert "(water in a tube)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
+    assert "before the jet (sloping gauge)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
 
 
 # --- several burners --------------------------------------------------------------------------------------------------
@@ -886,9 +889,9 @@ def test_the_mark_may_lift_in_fresh_air_and_is_told_so():
 
 @pytest.mark.parametrize("way", ["gas", "damper"])
 def test_too_little_to_set_is_told_below_its_limit(way):
-    """Where it is tried, a tenth below the most; 0.5 psi of a regulator and 5 % of a damper are the least."""
+    """Where it is tried, a tenth below the most; 0.2 psi by a needle valve and 5 % of a damper are the least."""
     slots = solved(**WAYS[way]).part("lighting").advice.slots
-    assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.5 * PSI_PA)
+    assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.2 * PSI_PA)
     assert "damper" not in way or slots["open"] < slots["least_open"] == 0.05
 
 
@@ -951,7 +954,7 @@ def test_one_port_has_no_neighbour_that_holds_it():
 
 def test_a_hand_that_is_too_rich_for_burnt_gas_is_told():
     """A guard shuts the gas, or somebody whose hands are free; with the torch in the hand it is a fault."""
-    r = solved(**CLOSE)
+    r = solved(**FAR_APART["knife, metric"])
     assert r.part("lighting_slide").fails == ("", "burnt") and "burnt gas" in r.checks["lighting_by_hand"].text
     words = [r.parts.call(CHECKS["lighting_by_hand"], lit_by=way).verdict for way in ("hand", "stand", "guard")]
     assert words == ["caution", "note", "note"]

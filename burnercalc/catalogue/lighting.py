@@ -98,7 +98,7 @@ HAND = (
     "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Jet and blower may "
     "be off too: prove the rate once by scale or meter. "
 )
-FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold more."
+FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
 FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
@@ -185,7 +185,7 @@ ANSWERS = (
         "Mixture to light, by hand",
         meaning="Mixture that this hole or gap comes to with the gas as told, and how far hand and gauge may miss it.",
         formula="mixture to light x open share wanted / made; 2 % of a hole's area or 0.005 in (0.13 mm) of a "
-        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 1/16 in (1.5 mm) of water in a tube",
+        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 0.02 in (0.5 mm) of water, sloping",
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
         near="bench",
@@ -580,7 +580,7 @@ WORDS = {
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
-    "read.tube": " (water in a tube)",
+    "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
     "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
     "mixture {made:.2f}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",

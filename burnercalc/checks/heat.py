@@ -298,7 +298,7 @@ def throughput_check(
     """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
     if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
-    taken, found = bars.kg_s, throughput.metal_kg_s
+    taken, found = bars.taken_kg_s, throughput.metal_kg_s
     more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))
     slots = {"asked": work_rate, "bar": bar_diameter, "chamber": chamber_temperature, "work": work_temperature}
     if found is None:
@@ -411,7 +411,7 @@ def rate_for_need_check(
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
-    if word == "caution" and by == "working" and bars.kg_s and work_rate > bars.kg_s.high:
+    if word == "caution" and by == "working" and bars.taken_kg_s and work_rate > bars.taken_kg_s.high:
         cases, more = ("no_fire",), ()
     if word == "stop":
         eased = (COOLER, SMALLER, LINING)
@@ -433,7 +433,7 @@ def rate_for_need_check(
         time=heat_up_time,
         chamber=chamber_temperature,
         asked=work_rate,
-        heats=bars.kg_s.low if bars.kg_s else None,
+        heats=bars.taken_kg_s.low if bars.taken_kg_s else None,
     )
 
 

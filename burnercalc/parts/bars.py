@@ -11,11 +11,11 @@ from .shop import Shop
 
 @dataclass(frozen=True)
 class Bars:
-    """Both None for a melt, a charge in a pot. `count`: how many lie side by side, 0 if none fits; `kg_s`: what their
-    surface takes up at the set temperature, None where nothing gets as hot."""
+    """Both None for a melt, a charge in a pot. `count`: how many lie side by side, 0 if none fits; `taken_kg_s`: what
+    their surface takes up at the set temperature, None where nothing gets as hot."""
 
     count: int | None
-    kg_s: Band | None
+    taken_kg_s: Band | None
 
 
 def bars(

@@ -31,5 +31,5 @@ def throughput(chamber: Chamber, reached: Reached, bars: Bars, back_pressure: Ba
     )
     if bars.count is None:
         return Throughput(fire, fire)
-    both = Band(*(min(pair) for pair in zip(bars.kg_s, fire))) if bars.kg_s and fire else None
+    both = Band(*(min(pair) for pair in zip(bars.taken_kg_s, fire))) if bars.taken_kg_s and fire else None
     return Throughput(both, fire)

@@ -29,7 +29,8 @@ WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
 LEAST_OPEN = 0.05  # open share below which a damper is hard to set
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
-LEAST_LINE_PA = 0.5 * INH2O_PA  # the same of gas from a line,
+LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by a needle valve and its small gauge
+LEAST_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
 OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
@@ -225,7 +226,7 @@ class Tried:
 
     def least_gas_Pa(self, rate_W):
         """Gauge, before the jet, below which it is hard to hold."""
-        return LEAST_REGULATOR_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
+        return LEAST_NEEDLE_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
 
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""
