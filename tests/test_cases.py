@@ -253,6 +253,7 @@ def test_a_guard_is_said_where_its_figure_is_missing(key, case):
         "carbon_monoxide": {"flame": replace(burner.part("flame"), co_dry_band=None)},
         "flashback_cold": {"holding": replace(burner.part("holding"), cold_W=None)},
         "flashback_hot": {"holding": replace(burner.part("holding"), hot_W=None)},
+        "lighting": {"lighting": burner.call(PARTS["lighting"], burnt_gas=replace(burner.part("burnt_gas"), keeps=""))},
     }[key]  # fmt: skip
     judged = burner.call(checks.CHECKS[key], **none)
     assert judged.cases == (case,) and judged.verdict in ("caution", "stop")
