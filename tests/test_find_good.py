@@ -85,7 +85,7 @@ def test_of_what_stays_each_cure_is_said_and_why_it_is_no_way(mended):
 @pytest.mark.parametrize(
     ("job", "texts", "moved"),
     [
-        ("melt_bronze", {"chamber_diameter": "9 in", "chamber_length": "12 in"}, "burner_count"),
+        ("melt_bronze", {"chamber_diameter": "9 in", "chamber_length": "12 in"}, "opening_area"),
         (
             "melt_iron",
             {"chamber_diameter": "12 in", "chamber_length": "16 in", "work_rate": "20 lb/h"},
