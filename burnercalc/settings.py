@@ -1340,7 +1340,7 @@ SETTINGS = (
         "count",
         "1",
         "How many moulds there are for a batch; each is taken from casting to stripping. Only as many are made as "
-        "burners. Wood, cost and hours count them all, though the calendar may leave some unmade.",
+        "save a day; wood, cost and hours count those.",
         "1",
         "100",
         ("1", "1"),

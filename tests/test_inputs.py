@@ -134,6 +134,7 @@ IDLE = {
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel_blend"): "a size as sold; only where one just fits",
+    ("steel_bought", "kerf"): "lengths as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",

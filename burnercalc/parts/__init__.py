@@ -21,6 +21,7 @@ from . import (
     boards,
     body,
     burnt_gas,
+    calendar,
     carbon_monoxide,
     chamber,
     cost,
@@ -142,5 +143,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "train": train.train,
     "tools": tools.tools,
     "schedule": schedule.schedule,
+    "calendar": calendar.calendar,
     "batch": batch.batch,
 }
