@@ -7,6 +7,7 @@ import datetime
 import re
 from difflib import get_close_matches
 from math import isfinite
+from unicodedata import combining, normalize
 
 from .errors import InputError, InputErrors, require
 from .physics import drills, fuels, linings
@@ -36,20 +37,29 @@ def offers(text, field):
 
 
 MOST_OF_SIGN = 4
+SPELLED = str.maketrans({"\u0142": "l", "\u20b9": "Rs", "\u20bd": "RUB", "\u20ba": "TL"})  # what paper lacks
 
 
 def money_sign(text, field):
-    """`$`, `€`, `kr` or `CHF`: letters and signs of money that a PDF can write too."""
+    """`$`, `€`, `kr` or `CHF`: letters and signs of money that a PDF can write too, and no unit of measure."""
     text = text.strip()
+    require(len(text) <= MOST_OF_SIGN, field, text, f"must be at most {MOST_OF_SIGN} letters", "$")
+    lacking = "".join(sign for sign in text if not _on_paper(sign))
+    spelled = normalize("NFKD", text.translate(SPELLED))
+    spelled = "".join(sign for sign in spelled if _on_paper(sign) and not combining(sign))
+    require(not lacking, field, text, f"holds {lacking}, which the printed sheets cannot write", spelled or "$")
     good = text[:1] != "." and all(sign.isalpha() or sign in "$€£¥¢." for sign in text)
-    try:
-        text.encode("cp1252")
-    except UnicodeError:
-        good = False
-    require(
-        good and len(text) <= MOST_OF_SIGN, field, text, f"must be at most {MOST_OF_SIGN} letters, or $, € or £", "$"
-    )
+    require(good, field, text, "must be letters, or $, € or £", "$")
+    unit = known_unit(text) is not None and not (len(text) == 1 and text.isupper())
+    require(not unit, field, text, "is a unit of measure, not of money", "$")
     return text
+
+
+def _on_paper(sign):
+    try:
+        return bool(sign.encode("cp1252"))
+    except UnicodeError:
+        return False
 
 
 def price_by_mass(text, field):
