@@ -414,7 +414,7 @@ def _regulator(entry: str, system: str) -> Piece:
 
 def _named(kind: str, key: str, text: str, system: str) -> str:
     """The value of a choice by any name it goes by: in a list, in full, as either shop calls it, or in a link."""
-    known = {}
+    known: dict[str, str] = {}
     for value, label in BY_KEY[key].choices:
         names = [value, label, *label.split(", ")]
         names += [material_name(value)] if value in material_keys() else []
