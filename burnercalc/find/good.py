@@ -385,8 +385,20 @@ def _moves(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) -
     result = bench.result(changes)
     for change in result.checks[fault].changes:
         if change.setting not in bench.mine and change.setting not in still:
+            if change.setting == "work_rate" and (text := _heated(result)):
+                yield change.setting, text
             for text in texts_of(result.design, BY_KEY[change.setting], change.move):
                 yield change.setting, text
+
+
+def _heated(result: Result) -> str | None:
+    """The most work that the chamber heats for sure, as typed, where that is less than asked; None where it is none."""
+    found = result.part("throughput").metal_kg_s
+    if found is None or not 0 < found.low < result.design.work_rate:
+        return None
+    setting = BY_KEY["work_rate"]
+    text = _stepped(setting, found.low, -1, result.design.units)
+    return text if text is not None and parse_setting(setting, text) > 0 else None
 
 
 def texts_of(design: Design, setting: Setting, move: str) -> Iterator[str]:
