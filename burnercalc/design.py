@@ -11,9 +11,8 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, money_sign
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, layers_in_words, money_sign
 from .parts.gas import gas
-from .physics.linings import material_name
 from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
@@ -189,8 +188,7 @@ class Design:
         if setting.dimension == "choice":
             return dict(setting.choices)[self._values[key]]
         if setting.dimension == "lining":
-            layers = ((units.show(thick, "length", self.units), material) for material, thick in self._values[key])
-            return ", ".join(f"{thick} {material_name(material, self.units, short=True)}" for thick, material in layers)
+            return layers_in_words(self._values[key], self.units)
         if setting.dimension in ("price_by_mass", "fuel_price"):
             figure, slash, unit = self.as_typed(key).partition("/")
             return units.priced(figure.strip(), self.units) + slash + unit

@@ -12,7 +12,7 @@ from unicodedata import combining, normalize
 from .errors import InputError, InputErrors, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
-from .units import known_unit, parse_quantity, split_number
+from .units import known_unit, parse_quantity, show, split_number
 
 LONGEST_LIST = 1000  # characters of any of these texts
 MOST_ENTRIES = 12
@@ -127,6 +127,14 @@ def lining(text, field):
     except InputErrors as refused:
         meant = ", ".join(_layer_meant(part, thickness_m) for part in parts)
         raise InputErrors([InputError(field, e.value, e.rule, meant) for e in refused.errors]) from None
+
+
+def layers_in_words(layers, system):
+    """`2 1/2 in soft brick 26, 1 in blanket 8 lb` of ((material, thickness_m), ...)."""
+    return ", ".join(
+        f"{show(thick, 'length', system)} {linings.material_name(material, system, short=True)}"
+        for material, thick in layers
+    )
 
 
 def _layer_meant(part, thickness_m):
