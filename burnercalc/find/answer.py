@@ -28,6 +28,7 @@ from .space import Counts, Node, Space
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+CLEAR = 0.1  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
 NOT_FIT = {"face": "no rows of these ports fit on a face of that size; thinner pins or a larger body would"}
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
@@ -39,7 +40,7 @@ MENDED = (  # settings that take nothing from the shop, moved in the least wrong
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
     "mix_pipe_length",
 )
-MOST_MENDED, MOST_MENDING = 6, 150  # designs, and solves of them after which no other is begun
+MOST_MENDED, MOST_MENDING, MENDING = 6, 150, 250  # designs; solves of them after which no other is begun, and of one
 LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
 
 
@@ -143,7 +144,7 @@ def find(
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
     _other_ways(found, best, chosen, weighed)
-    offers = _offers(space, chosen, weighed, given_keys)
+    offers = _offers(space, _named_by_kind(chosen, weighed), weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
@@ -268,16 +269,31 @@ def _cures(node: Node, key: str) -> Iterable[tuple[str, str]]:
 def _best_in_each_kind(
     found: Found, weights: Mapping[str, float], given: set[str]
 ) -> tuple[Node, list[tuple[list[str], Node]]]:
-    """The best of all, and the list of it and the best of each kind."""
+    """The best of all, and the list of it and of those that are clearly better in their kind than any listed so far."""
     best = found.best(weights)
     assert best is not None
     chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if _own(best, given) else "best of all"], best)]
     for kind in KINDS:
-        term, node = BY_TERM[kind], found.best(weights, kind) or best
-        # One that nobody can tell from the best of all by that number is no design of its own.
-        alike = best.rank(weights)[:2] == node.rank(weights)[:2] and told(term, best) == told(term, node)
-        _list(chosen, term.kind, best if alike else node)
+        node = found.best(weights, kind) or best
+        least = min(one.terms[kind] for _, one in chosen)
+        if clearly_less(kind, node.terms[kind], least) and len(chosen) < MOST_SHOWN:
+            chosen.append(([], node))
     return best, chosen
+
+
+def clearly_less(kind: str, value: float, than: float) -> bool:
+    """Whether a term is less by a tenth and by what anybody would notice; of days, by a whole one."""
+    term = BY_TERM[kind]
+    return than - value >= term.clear - 1e-9 and (kind == "days" or value <= (1 - CLEAR) * than)
+
+
+def _named_by_kind(chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> list[tuple[list[str], Node]]:
+    """Each kind beside the one listed that has least of it, of those with the fewest faults; the rest: another way."""
+    for kind in KINDS:
+        term = BY_TERM[kind]
+        of_kind = min(chosen, key=lambda one: (one[1].rank(weights)[:2], round(one[1].terms[kind] / term.grain)))
+        of_kind[0].append(term.kind)
+    return [(kinds or ["another way"], node) for kinds, node in chosen]
 
 
 def _own(node: Node, given: set[str]) -> dict[str, str]:
@@ -303,7 +319,7 @@ def _mended(
     for node in tries:
         if space.counts.mending > MOST_MENDING:
             break
-        made = make_good(space.design(node), keys, MOST_MENDING)
+        made = make_good(space.design(node), keys, MENDING)
         space.counts.solves += made.solves
         space.counts.mending += made.solves
         after = made.after.design
@@ -314,20 +330,6 @@ def _mended(
             if not _own(mended, given):
                 break
     return better
-
-
-def told(term: Term, node: Node) -> str:
-    return number(term, node.terms[term.key])
-
-
-def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
-    """A design with what it is best in, each design once."""
-    for kinds, other in chosen:
-        if other.texts == node.texts:
-            kinds.append(kind)
-            return
-    if len(chosen) < MOST_SHOWN:
-        chosen.append(([kind], node))
 
 
 def _other_ways(found: Found, best: Node, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:
@@ -342,7 +344,7 @@ def _other_ways(found: Found, best: Node, chosen: list[tuple[list[str], Node]], 
                 return
             unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in keys) for _, one in chosen)
             if unlike and (most is None or node.cautions <= most):
-                chosen.append((["another way"], node))
+                chosen.append(([], node))
 
 
 def _offers(
