@@ -1,17 +1,28 @@
 """The jobs that somebody comes with: a name, a sentence and a design to start from, in each system of units."""
 
 from dataclasses import dataclass, field
+from functools import cache
 
-from .examples import EXAMPLES, METRIC_BENCH
+from .design import Design, parse_setting, supplied
+from .examples import EXAMPLES
+from .settings import BY_KEY, SETTINGS
+
+# What the first screen asks for: a job stays the job in another chamber, and brings what another fuel takes.
+ASKED = (
+    "fuel",
+    *(s.key for s in SETTINGS if s.near == "start"),
+    *("chamber_length", "chamber_width", "chamber_height", "chamber_diameter"),
+)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Job:
     """What somebody wants to do.
 
     Attributes:
         opens      room that is gone to; "" stays where the answer is
         inches, metric   settings to start from; empty leaves the design as it is
+        fuels      {fuel: (inches, metric)}: what is set otherwise for a fuel, so that the job starts without a stop
     """
 
     key: str
@@ -20,6 +31,14 @@ class Job:
     inches: dict = field(default_factory=dict)
     metric: dict = field(default_factory=dict)
     opens: str = ""
+    fuels: dict = field(default_factory=dict)
+
+    def texts(self, units, fuel):
+        """Settings to start from, in `in` or `mm`, with a fuel."""
+        own = self.metric if units == "mm" else self.inches
+        if fuel == own.get("fuel", BY_KEY["fuel"].default):
+            return own
+        return {**supplied(own, {**own, "fuel": fuel}), **self.fuels.get(fuel, ({}, {}))[units == "mm"]}
 
 
 # An example is a burner as it was built; a job's fire and jet follow the chamber that somebody sets.
@@ -31,7 +50,16 @@ def _follows(texts: dict) -> dict:
 
 
 _SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)} for e in EXAMPLES}
-_METRIC = {"units": "mm", "ambient_temperature": "15 degC", **METRIC_BENCH}
+
+# Butane boils off slowly: a regulator that needs little, more cylinders, and a guard that watches the flame.
+_BUTANE = {"gas_pressure": "3 psi", "regulator_inlet_pressure": "3 psi", "cylinder_count": "6", "lit_by": "guard"}
+_BUTANE_METRIC = {**_BUTANE, "gas_pressure": "0.2 bar", "regulator_inlet_pressure": "0.2 bar"}
+
+
+def _butane(inches, metric):
+    """What a job sets otherwise for butane."""
+    return {**_BUTANE, **inches}, {**_BUTANE_METRIC, **metric}
+
 
 JOBS = (
     Job(
@@ -46,46 +74,56 @@ JOBS = (
             "cylinder_count": "2",
         },
         {
-            **_METRIC,
-            "chamber_length": "300 mm",
-            "chamber_width": "150 mm",
-            "chamber_height": "140 mm",
+            "units": "mm",
             "lining": "dense_castable 25 mm, ifb_26 64 mm, blanket_8lb 25 mm",
-            "opening_area": "77 cm2",
             "opening_depth": "115 mm",
-            "chamber_temperature": "1230 degC",
-            "work_rate": "4.5 kg/h",
-            "work_temperature": "1150 degC",
-            "bar_diameter": "25 mm",
             "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
-            "body_length": "230 mm",
-            "body_width": "100 mm",
-            "body_depth": "100 mm",
-            "wall": "5 mm",
-            "setback": "16 mm",
-            "corner_radius": "5 mm",
             "port_diameter": "6.5 mm",
-            "edge_margin": "6 mm",
-            "block_thickness": "65 mm",
-            "grip": "18 mm",
-            "blower_shutoff_pressure": "10 mbar",
-            "blower_free_flow": "100 m3/h",
-            "mix_pipe_length": "450 mm",
-            "baffle_hole_diameter": "9.5 mm",
-            "baffle_thickness": "1.5 mm",
-            "gas_pressure": "0.35 bar",
+        },
+        fuels={
+            "natural_gas": ({"port_diameter": "9/32 in"}, {"port_diameter": "7 mm", "lit_by": "guard"}),
+            "butane": _butane(
+                {"refractory": "insulating_castable", "block_thickness": "3 in", "gas_pressure": "4 psi"},
+                {"refractory": "insulating_castable", "gas_pressure": "0.28 bar"},
+            ),
         },
     ),
-    Job("weld", "Weld", "A forge that brings bar to welding heat, at 2350 °F (1290 °C).", **_SCENARIO["smith"]),
+    Job(
+        "weld",
+        "Weld",
+        "A forge that brings bar to welding heat, at 2350 °F (1290 °C).",
+        **_SCENARIO["smith"],
+        fuels={
+            "butane": _butane(
+                {"block_thickness": "3 1/2 in", "cylinder_count": "8"},
+                {"block_thickness": "80 mm", "cylinder_count": "8"},
+            )
+        },
+    ),
     Job(
         "heat_treat",
         "Heat-treat",
         "A long, narrow chamber that holds blades at 1500 °F (815 °C).",
         **_SCENARIO["knife"],
+        fuels={
+            "natural_gas": ({"rows": "4"}, {"rows": "4", "ports_per_row": "10"}),
+            "butane": _butane({"cylinder_count": "2"}, {"cylinder_count": "2"}),
+        },
     ),
-    Job("melt_bronze", "Melt bronze", "A round furnace for a small crucible.", **_SCENARIO["crucible"]),
+    Job(
+        "melt_bronze",
+        "Melt bronze",
+        "A round furnace for a small crucible.",
+        **_SCENARIO["crucible"],
+        fuels={
+            "butane": _butane(
+                {"block_thickness": "3 1/2 in", "gas_pressure": "4 psi"},
+                {"block_thickness": "90 mm", "gas_pressure": "0.28 bar"},
+            )
+        },
+    ),
     Job(
         "melt_iron",
         "Melt iron",
@@ -112,13 +150,10 @@ JOBS = (
             "lit_by": "guard",
         },
         {
-            **_METRIC,
+            "units": "mm",
             "chamber_shape": "cylinder",
-            "chamber_length": "300 mm",
             "chamber_diameter": "230 mm",
             "lining": "dense_castable 25 mm, ifb_28 115 mm, blanket_8lb 25 mm",
-            "opening_area": "77 cm2",
-            "opening_depth": "75 mm",
             "chamber_temperature": "1455 degC",
             "equivalence_ratio": "0.95",
             "work_metal": "iron",
@@ -128,24 +163,21 @@ JOBS = (
             "low_fire": "55 %",
             "firing_rate": "auto",
             "cylinder_count": "2",
-            "body_length": "230 mm",
-            "body_width": "100 mm",
-            "body_depth": "100 mm",
-            "wall": "5 mm",
-            "setback": "16 mm",
-            "corner_radius": "5 mm",
             "port_diameter": "7 mm",
             "rows": "4",
-            "edge_margin": "6 mm",
             "block_thickness": "75 mm",
-            "grip": "18 mm",
-            "blower_shutoff_pressure": "10 mbar",
-            "blower_free_flow": "100 m3/h",
-            "mix_pipe_length": "450 mm",
-            "baffle_hole_diameter": "9.5 mm",
-            "baffle_thickness": "1.5 mm",
             "gas_pressure": "0.7 bar",
             "lit_by": "guard",
+        },
+        fuels={
+            "natural_gas": (
+                {"opening_depth": "4 in", "port_diameter": "5/16 in"},
+                {"opening_depth": "90 mm", "port_diameter": "8 mm"},
+            ),
+            "butane": _butane(
+                {"block_thickness": "3 1/2 in", "port_diameter": "5/16 in"},
+                {"block_thickness": "80 mm", "port_diameter": "8 mm"},
+            ),
         },
     ),
     Job(
@@ -156,3 +188,44 @@ JOBS = (
     ),
     Job("face", "Only the face", "Lay out the ports for a piece of tube and pins at hand.", opens="face"),
 )
+
+
+@cache
+def _values(job, units, fuel):
+    """What a job sets for a fuel, besides what the first screen asks for: {key: SI value}."""
+    return {
+        key: parse_setting(BY_KEY[key], text, None, units)
+        for key, text in job.texts(units, fuel).items()
+        if key not in ASKED
+    }
+
+
+def job_of(design):
+    """(job, system of units that it is written in) of a design that differs from it in what is asked only, or None."""
+    for job in JOBS:
+        for units in ("in", "mm") if job.inches else ():
+            texts = job.texts(units, design.fuel)
+            if all(key in texts or key in ASKED for key in design.texts) and all(
+                design.value(key) == value for key, value in _values(job, units, design.fuel).items()
+            ):
+                return job, units
+    return None
+
+
+def refuelled(before, after, mine=""):
+    """The texts after a change. A job's design brings what the job sets otherwise for another fuel.
+
+    Not where that was changed too, or is among the settings that are `mine`, with commas between.
+    """
+    fuel, fuel_before = (texts.get("fuel", BY_KEY["fuel"].default) for texts in (after, before))
+    if fuel == fuel_before or fuel not in dict(BY_KEY["fuel"].choices):
+        return after
+    found = job_of(Design.from_texts({key: text for key, text in before.items() if key != "mine"}))
+    if found is None:
+        return after
+    job, units = found
+    was, now = job.texts(units, fuel_before), job.texts(units, fuel)
+    still = {*ASKED, *mine.split(","), *(key for key in {**before, **after} if before.get(key) != after.get(key))}
+    moved = [key for key in {**was, **now} if was.get(key) != now.get(key) and key not in still]
+    kept = {key: text for key, text in after.items() if key not in moved}
+    return {**kept, **{key: now[key] for key in moved if key in now}}

@@ -4,6 +4,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
+          {"kind": "job", "settings": {...}, "job"}           the link of a job, in the fuel and units of a design
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "drag", "settings": {...}, "key", "axis", "at"}  a line of the face dragged to x or y [mm]
@@ -23,7 +24,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
-another supply of gas, is then brought.
+another supply of gas, is then brought, and `solve` says what in `brought`.
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
 Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
           in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
@@ -34,7 +35,7 @@ import base64
 import json
 from math import floor
 
-from . import on_page, sheet, shopping, steps, units
+from . import jobs, on_page, sheet, shopping, steps, units
 from .checks.judge import VERDICTS
 from .design import Design, as_shown, parse_setting, read, supplied, units_of, with_unit
 from .drawing.qr import qr_shapes
@@ -75,9 +76,7 @@ def _error(error):
 
 
 def _design(request):
-    settings = request["settings"]
-    if "before" in request:
-        settings = supplied(request["before"], settings, settings.get("mine", ""))
+    settings = _followed(request)
     texts = {key: text for key, text in settings.items() if key != "mine"}
     first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
     unit_system = first["units"] or "in"
@@ -86,6 +85,26 @@ def _design(request):
         texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
     design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
     return design
+
+
+def _followed(request):
+    """The settings of a request, with what follows from the change that led to them."""
+    settings = request["settings"]
+    if "before" not in request:
+        return settings
+    before, mine = request["before"], settings.get("mine", "")
+    return supplied(before, jobs.refuelled(before, settings, mine), mine)
+
+
+def _brought(request, design):
+    """What followed from a change, in words."""
+    settings, after = request["settings"], _followed(request)
+    stays = settings.get("mine", "").split(",")
+    moved = [s for s in SETTINGS if settings.get(s.key) != after.get(s.key) and s.key not in stays]
+    if not moved:
+        return ""
+    listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
+    return f"Changed too, for {design.show('fuel')}: {listed}."
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -112,7 +131,13 @@ def _face(request):
 
 
 def _solve(request):
-    return on_page.whole(_solved(_design(request)), request.get("figures", ()), _mine(request))
+    result = _solved(_design(request))
+    found = jobs.job_of(result.design)
+    return {
+        **on_page.whole(result, request.get("figures", ()), _mine(request)),
+        "job": found[0].key if found else "",
+        "brought": _brought(request, result.design),
+    }
 
 
 def _mine(request):
@@ -135,6 +160,12 @@ def _open(request):
         "ignored": [_error(error) for error in ignored],
         "have": texts.get("have", ""),
     }
+
+
+def _job(request):
+    texts = request["settings"]
+    job = next(each for each in jobs.JOBS if each.key == request["job"])
+    return {"link": to_link(Design.from_texts(job.texts(units_of(texts), texts.get("fuel", BY_KEY["fuel"].default))))}
 
 
 def _link(request):
@@ -279,7 +310,7 @@ def _try(request):
 
 def _compare(request):
     mine, other = _design(request), _design({"settings": request["other"]})
-    other = other.changed({"units": mine.units})
+    other = other.read_in(mine.units)
     first, second = solve(mine), solve(other)
     settings = [
         {"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)}
@@ -424,6 +455,7 @@ KINDS = {
     "solve": _solve,
     "draw": _draw,
     "open": _open,
+    "job": _job,
     "step": _step,
     "slide": _slide,
     "drag": _drag,

@@ -66,7 +66,7 @@ FAULTS = [
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.errors.MOST_SAID", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
-    ("links", "burnercalc.link._defaults", lambda version: {}),
+    ("links", "burnercalc.link._defaults", lambda version, system: {}),
     ("beside", "burnercalc.link.LONGEST_LINK", 100_000),
     ("beside", "burnercalc.link.LONGEST_HAVE", 10**6),
     ("beside", "burnercalc.errors.MOST_SAID", 10**6),

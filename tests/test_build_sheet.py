@@ -24,7 +24,7 @@ DESIGNS = {
     "default": {},
     "small": KNOWN,
     "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"},
-    "round": {**ROUND, "units": "mm"},
+    "round": Design.from_texts(ROUND).read_in("mm").texts,
     "end": {"inlet_position": "end", "inlet": "1-1/2"},
     "plastic": {"refractory": "phosphate_plastic"},
 }
@@ -199,7 +199,7 @@ def test_what_is_bought_stands_on_the_sheet_with_room_for_ticks():
 @pytest.mark.parametrize("units_of, bridge, bar", [("in", "1/2 in", "3/4 in"), ("mm", "12 mm", "20 mm")])
 def test_bridge_and_cross_bars_have_sizes(units_of, bridge, bar):
     """A cross-bar spans the frame: 4 1/8 in inside and two boards of 23/32 in, 5 9/16 in (141 mm)."""
-    result, _, read = sheet({"units": units_of})
+    result, _, read = sheet(Design().read_in(units_of).texts)
     text = words_of(read)
     span = 2 * 23 / 32 + 4.125
     assert build_sheet._outside_m(result.part("mould").wood) == pytest.approx(span * 0.0254)

@@ -113,7 +113,7 @@ def test_a_fire_too_weak_to_be_turned_up():
     zone = forge()
     weak = module.Lit(zone, 5 * KBTU_H_W, 1300.0)
     never = fired_heat_up(zone, firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, lit=weak)
-    assert never.time_s is never.turned_up_s is None and never.end_temp_K < 1300
+    assert never.time_s is never.turned_up_s is None and not never.times_s
 
 
 def test_lump_against_its_integral():
@@ -144,7 +144,7 @@ def test_never_and_nearly():
     end = reached(zone, rate).wall_temp_K
     assert end < WALL_K
     never = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=WALL_K)
-    assert never.time_s is None and never.end_temp_K == end
+    assert never.time_s is None
     assert never.wall_temps_K[-1] == pytest.approx(end, abs=1.5)
     nearly = fired_heat_up(zone, firing_rate_W=rate, wall_temp_K=end - 5)
     assert nearly.time_s > 2 * 3600

@@ -1,9 +1,12 @@
 """The jobs of the first screen: each starts from a design that can be built, the same in both systems of units."""
 
+import json
+
 import pytest
 
+from burnercalc import worker
 from burnercalc.design import Design
-from burnercalc.jobs import JOBS
+from burnercalc.jobs import ASKED, JOBS, job_of, refuelled
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
@@ -48,3 +51,65 @@ def test_both_systems_of_units_mean_the_same(key, solved):
     inches, metric = solved[key, "inches"], solved[key, "metric"]
     for answer in ("firing_rate_needed", "chamber_volume", "port_area", "window_area"):
         assert metric[answer] == pytest.approx(inches[answer], rel=0.12), answer
+
+
+FUELS = [value for value, _ in BY_KEY["fuel"].choices]
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+@pytest.mark.parametrize("job", [job for job in JOBS if job.inches], ids=ids)
+def test_no_job_starts_with_a_stop_whatever_is_burned(job, units):
+    before = None
+    for fuel in FUELS:
+        design = Design.from_texts(job.texts(units, fuel))
+        before = solve(design, before)
+        assert design.fuel == fuel and job_of(design) == (job, units)
+        assert before.worst != "stop", [check.text for check in before.checks.values() if check.verdict == "stop"]
+
+
+def start(units="in", fuel="propane", **changed):
+    return {**JOBS[0].texts(units, fuel), **changed}
+
+
+def test_a_job_is_told_in_another_chamber_and_not_with_another_burner():
+    assert job_of(Design.from_texts(start(chamber_length="14 in")))[0] is JOBS[0]
+    for texts in (start(rows="4"), start(gas_pressure="6 psi"), {}):
+        assert job_of(Design.from_texts(texts)) is None
+
+
+def test_another_fuel_brings_what_the_job_sets_for_it_and_back():
+    chamber = {"chamber_length": "14 in", "chamber_width": "7 in", "chamber_height": "6 in"}
+    before = start(**chamber)
+    for fuel in ("natural_gas", "butane", "propane"):
+        after = refuelled(before, {**before, "fuel": fuel})
+        assert after == {**start(fuel=fuel, **chamber), "fuel": fuel}
+        before = after
+
+
+def test_what_is_mine_or_changed_too_is_not_brought_and_another_burner_stays():
+    before = start()
+    assert refuelled(before, {**before, "fuel": "natural_gas"}, "port_diameter") == {**before, "fuel": "natural_gas"}
+    both = {**before, "fuel": "natural_gas", "port_diameter": "5/16 in"}
+    assert refuelled(before, both) == both
+    own = {**before, "rows": "4"}
+    assert refuelled(own, {**own, "fuel": "butane"}) == {**own, "fuel": "butane"}
+
+
+def ask(**request):
+    return json.loads(worker.handle(json.dumps(request)))
+
+
+def test_the_page_is_told_the_job_and_what_was_brought():
+    link = ask(kind="job", settings={"fuel": "butane", "units": "mm"}, job="forge")["link"]
+    assert from_link(link)[0] == Design.from_texts(start("mm", "butane"))
+    before = start()
+    reply = ask(kind="solve", settings={**before, "fuel": "natural_gas"}, before=before)
+    assert reply["job"] == "forge" and reply["brought"].startswith(
+        "Changed too, for natural gas: port diameter 9/32 in"
+    )
+    again = ask(kind="solve", settings=reply["texts"], before=reply["texts"])
+    assert again["job"] == "forge" and again["brought"] == "" and again["link"] == reply["link"]
+
+
+def test_what_the_first_screen_asks_is_no_setting_of_a_fuel():
+    assert not [key for job in JOBS for both in job.fuels.values() for texts in both for key in texts if key in ASKED]

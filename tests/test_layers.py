@@ -45,7 +45,7 @@ MAY = {
     "find": FOUNDATION
     | {"physics", "making", "catalogue", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
-    "jobs": {"examples"},
+    "jobs": {"examples", "settings", "design"},
 }
 TOP = {"cli", "worker", "__init__", "__main__"}
 OWNERS = {"pint": {"units"}, "pydyf": {"drawing"}, "segno": {"drawing"}}

@@ -7,7 +7,7 @@ import pytest
 from designs import ROUND, solved
 from pdf_reader import pages
 
-from burnercalc import shopping, worker
+from burnercalc import Design, shopping, solve, worker
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
@@ -172,7 +172,7 @@ def test_a_stick_too_short_is_bought_for_each_pin():
 
 
 def test_needs_are_said_in_the_readers_units():
-    rows = solved(units="mm").tables["cost_lines"].rows
+    rows = solve(Design().read_in("mm")).tables["cost_lines"].rows
     assert rows[0][0] == "tube 101.6 x 101.6 x 4.76 mm" and rows[0][1] == "0.230 m" and rows[4][1] == "3.49 kg"
 
 

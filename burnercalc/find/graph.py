@@ -17,6 +17,16 @@ def touches(function: Callable[..., Any]) -> frozenset[str]:
     return frozenset(found)
 
 
+@cache
+def parts_of(function: Callable[..., Any]) -> frozenset[str]:
+    """Parts that a function of settings and parts rests on."""
+    found: set[str] = set()
+    for name in needs(function):
+        if name in PARTS:
+            found |= {name} | parts_of(PARTS[name])
+    return frozenset(found)
+
+
 def level_of(keys: Iterable[str], decided_at: dict[str, int]) -> int:
     """The first level at which all these settings are decided; what no level decides is known from the start (-1)."""
     return max((decided_at.get(key, -1) for key in keys), default=-1)

@@ -11,7 +11,7 @@ from typing import Any
 
 from .choices import Option
 from .score import BY_TERM, points
-from .space import Node, Space
+from .space import Bound, Hopeful, Node, Space
 
 DIVES = (1, 4)  # nodes kept at each level of a dive
 BUDGET, POLISH = 900, 100  # nodes: of the search for the best of all, and of polishing one kind
@@ -79,19 +79,21 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int) -> 
     beam = [node]
     while beam and beam[0].level < last:
         sizes = space.axes[beam[0].level + 1].sizes
-        kids = []
+        best: list[tuple[Bound, float, Node]] = []
+
+        def hopeful(part: Node, best: list[tuple[Bound, float, Node]] = best) -> bool:
+            return len(best) < width or part.rank(weights) <= best[-1][0]
+
         for one in beam:
             menu = space.menu(one)
             for at, choice in enumerate(menu):
-                kid = space.child(one, choice)
-                if kid is not None:
-                    kids.append((kid.rank(weights), abs(at - (len(menu) - 1) / 2) if sizes else 0.0, kid))
-        # Equals keep the order of the menus.
-        kids.sort(key=lambda found: found[:2])
-        beam = []
-        for _, _, kid in kids:
-            if len(beam) < width and (kid.level == last or space.menu(kid)):
-                beam.append(kid)
+                kid = space.child(one, choice, hopeful)
+                if kid is not None and (kid.level == last or space.menu(kid)):
+                    best.append((kid.rank(weights), abs(at - (len(menu) - 1) / 2) if sizes else 0.0, kid))
+                    # Equals keep the order of the menus.
+                    best.sort(key=lambda found: found[:2])
+                    del best[width:]
+        beam = [kid for _, _, kid in best]
     return beam
 
 
@@ -106,9 +108,9 @@ def _any(space: Space, weights: Mapping[str, float], budget: int) -> Node | None
     return None
 
 
-def _kids(space: Space, node: Node) -> Iterator[Node]:
+def _kids(space: Space, node: Node, hopeful: Hopeful = lambda node: True) -> Iterator[Node]:
     for one in space.menu(node):
-        kid = space.child(node, one)
+        kid = space.child(node, one, hopeful)
         if kid is not None:
             yield kid
 
@@ -123,21 +125,24 @@ def _best_first(
     heap: list[tuple[int, int, int, float, int, Node]] = []
     serial = 0
 
+    def hopeful(node: Node) -> bool:
+        # Whole ones are kept in any case: one may be the best of a kind.
+        return node.level == last or bound is None or node.rank(weights) < bound
+
     def push(node: Node) -> None:
         nonlocal serial
         stops, cautions, sum_ = node.rank(weights)
-        if bound is None or (stops, cautions, sum_) < bound:
-            serial += 1
-            heappush(heap, (stops, cautions, -node.level, sum_, serial, node))
+        serial += 1
+        heappush(heap, (stops, cautions, -node.level, sum_, serial, node))
 
     push(space.root)
     while heap:
         if spent() >= budget:
             return
         *_, node = heappop(heap)
-        if bound is not None and not node.rank(weights) < bound:
+        if not hopeful(node):
             continue
-        for kid in _kids(space, node):
+        for kid in _kids(space, node, hopeful):
             if kid.level == last:
                 _keep(found, kid, spent())
                 if bound is None or kid.rank(weights) < bound:
@@ -173,7 +178,7 @@ def polish(
     return best
 
 
-def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Callable[[Node], bool]:
+def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Hopeful:
     return lambda part: rank(part, weights, kind) < limit
 
 
@@ -183,9 +188,7 @@ def others(space: Space, found: Found, node: Node, at: int) -> None:
         _keep(found, other, space.counts.nodes)
 
 
-def _neighbours(
-    space: Space, node: Node, at: int, hopeful: Callable[[Node], bool] = lambda part: True
-) -> Iterator[Node]:
+def _neighbours(space: Space, node: Node, at: int, hopeful: Hopeful = lambda node: True) -> Iterator[Node]:
     """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone.
 
     Ranks only grow with depth, so what is not `hopeful` on the way is left.
@@ -199,22 +202,20 @@ def _neighbours(
     menu = space.menu(parent)
     here = menu.index(node.chosen[at]) if node.chosen[at] in menu else 0
     for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : 2 * NEAR + 1]:
-        kid = space.child(parent, one)
+        kid = space.child(parent, one, hopeful)
         if kid is not None:
             yield from _followed(space, kid, node, hopeful)
 
 
-def _followed(space: Space, node: Node, model: Node, hopeful: Callable[[Node], bool]) -> Iterator[Node]:
+def _followed(space: Space, node: Node, model: Node, hopeful: Hopeful) -> Iterator[Node]:
     """Down along what a model chose; where that is gone, the best of what stands near its place."""
     while node.level < len(space.axes) - 1:
-        if not hopeful(node):
-            return
         menu = space.menu(node)
         wanted = model.chosen[node.level + 1]
         near: list[Option] = [one for one in menu if one.texts == wanted.texts]
         if not near:
             near = sorted(menu, key=lambda one: _unlike(one, wanted))[: NEAR + 1]
-        kids = [kid for one in near if (kid := space.child(node, one)) is not None]
+        kids = [kid for one in near if (kid := space.child(node, one, hopeful)) is not None]
         if not kids:
             return
         node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, {}.fromkeys(BY_TERM, 1.0))))

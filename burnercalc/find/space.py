@@ -1,11 +1,12 @@
 """The tree of choices: each node has decided a few axes more, and is judged by every check that these decide.
 
-A check is asked at the first node where all that it rests on is decided, so most of what fails is seen before the
-costly parts are made; and a part that another node has made of the very same things is taken from there. What is found
-at a node only grows with depth, so (stops, cautions, points) of a node is a bound for all designs below it.
+A check is asked at the first node where all that it rests on is decided, what rests on few parts first, so most of
+what fails is seen before the costly parts are made; and a part that another node has made of the very same things is
+taken from there. What is found at a node only grows, with depth and with each check, so (stops, cautions, points) of a
+node is a bound for all designs below it, and no more is asked of one that is out of the running.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Any
@@ -18,11 +19,12 @@ from ..rules import RULES
 from ..settings import BY_KEY
 from .bill import bill
 from .choices import AXES, Asked, Axis, Option
-from .graph import level_of, touches
+from .graph import level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
 
 Bound = tuple[int, int, float]
+Hopeful = Callable[["Node"], bool]
 
 
 @lru_cache(maxsize=4096)
@@ -45,7 +47,8 @@ class Counts:
 
 @dataclass(eq=False)
 class Node:
-    """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known."""
+    """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`:
+    asks one thing more of it at each step."""
 
     level: int
     values: dict[str, Any]
@@ -58,6 +61,7 @@ class Node:
     terms: dict[str, float]
     kids: dict[Option, "Node | None"] = field(default_factory=dict)
     menu: list[Option] | None = None
+    judging: Iterator[None] = field(default_factory=lambda: iter(()))
 
     @property
     def stops(self) -> int:
@@ -81,9 +85,9 @@ class Space:
         self.mine = self._mine(start, have)
         self.start = start.changed(self.mine) if self.mine else start
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
-        self.checks_at = self._by_level({key: touches(function) for key, function in checks.CHECKS.items()})
-        self.terms_at = self._by_level({term.key: touches(term.function) for term in TERMS if term.function})
-        self.least_at = self._by_level({term.key: touches(term.least) for term in TERMS if term.least})
+        self.checks_at = self._by_level(checks.CHECKS)
+        self.terms_at = self._by_level({term.key: term.function for term in TERMS if term.function})
+        self.least_at = self._by_level({term.key: term.least for term in TERMS if term.least})
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
@@ -93,10 +97,11 @@ class Space:
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
         return {key: start.text(key) if text is None else text for key, text in have.mine.items()}
 
-    def _by_level(self, touched: Mapping[str, frozenset[str]]) -> dict[int, list[str]]:
+    def _by_level(self, functions: Mapping[str, Callable[..., Any]]) -> dict[int, list[str]]:
+        """Keys by the level that decides all that a function rests on, of few parts first."""
         found: dict[int, list[str]] = {}
-        for key, settings in touched.items():
-            found.setdefault(level_of(settings, self.decided_at), []).append(key)
+        for key in sorted(functions, key=lambda one: len(parts_of(functions[one]))):
+            found.setdefault(level_of(touches(functions[key]), self.decided_at), []).append(key)
         return found
 
     def _root(self) -> Node:
@@ -105,7 +110,8 @@ class Space:
         # What the search writes itself is not a text of the question any more.
         texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
         node = Node(-1, values, texts, (), {}, Burner(values.__getitem__, store=self.parts), {}, 0.0, {})
-        self._judge(node)
+        for _ in self._judging(node):
+            pass
         return node
 
     # Children
@@ -140,12 +146,16 @@ class Space:
         texts = tuple((key, self.start.text(key)) for key in axis.keys)
         return Option(texts, "", 0.0, (("length_m", 30.0), ("width_m", 30.0)) if axis.name == "body" else ())
 
-    def child(self, node: Node, one: Option) -> Node | None:
-        """The node with one more axis decided; None where a rule refuses it."""
-        if one in node.kids:
-            return node.kids[one]
-        made = self._child(node, one)
-        node.kids[one] = made
+    def child(self, node: Node, one: Option, hopeful: Hopeful = lambda node: True) -> Node | None:
+        """The node with one more axis decided; None where a rule refuses it, or as soon as it is not `hopeful`."""
+        if one not in node.kids:
+            node.kids[one] = self._child(node, one)
+        made = node.kids[one]
+        if made is None or not hopeful(made):
+            return None
+        for _ in made.judging:
+            if not hopeful(made):
+                return None
         return made
 
     def _child(self, node: Node, one: Option) -> Node | None:
@@ -172,10 +182,17 @@ class Space:
             node.wrong,
             dict(node.terms),
         )
-        self._judge(made)
+        made.judging = self._judging(made)
         return made
 
-    def _judge(self, node: Node) -> None:
+    def _judging(self, node: Node) -> Iterator[None]:
+        """Asks of a node all that its level decides, one thing at each step."""
+        for term in TERMS:
+            if term.least and term.key in self.least_at.get(node.level, ()):
+                node.terms[term.key] = node.burner.call(term.least)
+            if term.function and term.key in self.terms_at.get(node.level, ()):
+                node.terms[term.key] = node.burner.call(term.function)
+            yield
         for key in self.checks_at.get(node.level, ()):
             judged = node.burner.call(checks.CHECKS[key])
             if judged is None:
@@ -185,11 +202,7 @@ class Space:
             if judged.verdict in ("caution", "stop"):
                 node.words[key] = judged.verdict
                 node.wrong += how_wrong(judged.value, judged.limit)
-        for term in TERMS:
-            if term.least and term.key in self.least_at.get(node.level, ()):
-                node.terms[term.key] = node.burner.call(term.least)
-            if term.function and term.key in self.terms_at.get(node.level, ()):
-                node.terms[term.key] = node.burner.call(term.function)
+            yield
         if node.level == len(self.axes) - 1:
             made = self.bill(node)
             node.terms["money"] = made.to_spend

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..physics import combustion, ventilation
 from ..physics.band import Band, about
 from .fired_heat_up import FiredHeatUp
-from .flame import MIXTURE_SLIP, burn, flue_gas
+from .flame import MIXTURE_SLIP, flue_gas, hottest_flue
 from .gas import Gas
 from .lighting import Lighting
 from .lighting_slide import LightingSlide
@@ -49,9 +49,7 @@ def lighting_air(
     limit = ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)
     by_hand = lighting_slide.ratio or Band(ratio - MIXTURE_SLIP, ratio, ratio + MIXTURE_SLIP)
     flues = [flue_gas(gas, shop, one, shop.temp_K) for one in (ratio, by_hand.low)]
-    flame_K = burn(gas, shop, by_hand.high, shop.temp_K).temp_K
-    if flame_K is not None:
-        flues.append(flue_gas(gas, shop, by_hand.high, flame_K))
+    flues.append(hottest_flue(gas, shop, by_hand.high))
     if flues[0] is None:
         return LightingAir(wait_s, limit, None, None)
     found = [flue for flue in flues if flue is not None]

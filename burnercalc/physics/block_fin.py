@@ -228,9 +228,9 @@ class HotPort:
     def _between(self, field, velocity):
         rows = self.velocities_m_s
         i = bisect_right(rows, velocity)
-        if i in (0, len(rows)):
+        if i == 0 or i == len(rows):
             return getattr(self.row(min(i, len(rows) - 1)), field)
-        above, below = getattr(self.row(i), field), getattr(self.row(i - 1), field)
+        below, above = getattr(self.row(i - 1), field), getattr(self.row(i), field)
         return below + (above - below) * log(velocity / rows[i - 1]) / log(rows[i] / rows[i - 1])
 
 

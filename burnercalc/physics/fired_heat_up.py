@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import exp, log
 
 from ..errors import require
-from .gas_zone import GasZone, at_rate_and_wall, rate_to_hold, reached
+from .gas_zone import GasZone, at_rate_and_wall, gets_hotter, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
 from .root import near_root
@@ -51,7 +51,6 @@ class FiredHeatUp:
 
     Attributes:
         time_s         until the hot face has the temperature asked for; None when it never gets there   [s]
-        end_temp_K     that this fire would bring the empty chamber to in the end                        [K]
         times_s        [s]
         wall_temps_K   hot face at these times                                                           [K]
         gas_temps_K    gas that leaves                                                                   [K]
@@ -61,7 +60,6 @@ class FiredHeatUp:
     """
 
     time_s: float | None
-    end_temp_K: float
     times_s: tuple
     wall_temps_K: tuple
     gas_temps_K: tuple
@@ -112,16 +110,16 @@ def fired_heat_up(
     require(cell_time_s > 0, "cell_time", f"{cell_time_s:g} s", "must be above 0")
     losses = zone.losses
     check_temperatures(wall_temp_K, losses.ambient_temp_K)
-    end_K = reached(zone, firing_rate_W).wall_temp_K
+    # Towards an end that lies below, only to where nothing more happens.
+    goal_K, arrives = wall_temp_K, gets_hotter(zone, firing_rate_W, wall_temp_K + NEVER_WITHIN_K)
+    if not arrives:
+        goal_K = reached(zone, firing_rate_W).wall_temp_K - NEVER_WITHIN_K
     fire, turned_up_s, until_K = (zone, firing_rate_W), 0.0, None
     if lit:
         fire, turned_up_s, until_K = (lit.zone, lit.firing_rate_W), None, min(lit.until_K, wall_temp_K)
-        lit_end_K = reached(*fire).wall_temp_K
-        if not until_K < lit_end_K - NEVER_WITHIN_K:
-            return FiredHeatUp(None, lit_end_K, (), (), (), 0.0, 0.0, None)
-    march = WallMarch(
-        losses.wall, losses.layers, losses.ambient_temp_K, losses.film_loss_W, cell_time_s, cells_per_layer
-    )
+        if not gets_hotter(*fire, until_K + NEVER_WITHIN_K):
+            return FiredHeatUp(None, (), (), (), 0.0, 0.0, None)
+    march = WallMarch(losses.cut(cell_time_s, cells_per_layer), losses.ambient_temp_K, losses.film_loss_W)
 
     def asked_W(face_K):
         return march.heat_W(face_K) + losses.opening_W(face_K)
@@ -133,9 +131,7 @@ def fired_heat_up(
 
     now, step, face_K, kept = 0.0, FIRST_STEP_S, losses.ambient_temp_K, 0.0
     times, walls, gases = [0.0], [face_K], [fire[0].gas.flame_temp_K]
-    # Towards an end that lies below, only to where nothing more happens.
     coldest_K = losses.ambient_temp_K
-    goal_K = wall_temp_K if wall_temp_K < end_K - NEVER_WITHIN_K else end_K - NEVER_WITHIN_K
     while face_K < goal_K and now < longest_s:
         # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
         march.prepare(step, min(face_K, TEMP_MAX_K))
@@ -157,12 +153,11 @@ def fired_heat_up(
             step = min(longer, max(step * (until_K + 1 - face_K) / max(face_K - walls[-2], 1e-3), early_step_s))
         else:
             step = longer if now > (1 + step_growth) * turned_up_s else min(2 * step, longer)
-    hot = goal_K == wall_temp_K and face_K >= wall_temp_K
+    hot = arrives and face_K >= wall_temp_K
     share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2]) if hot else 0.0
     time_s = times[-2] + share * (times[-1] - times[-2]) if hot else None
     return FiredHeatUp(
         time_s,
-        end_K,
         tuple(times),
         tuple(walls),
         tuple(gases),

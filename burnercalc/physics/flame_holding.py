@@ -197,6 +197,7 @@ class PortFlame:
         self._lift = self._lift_gradient_1_s, 1.0
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
+        self._leaves_cold = self._mixture(inlet_temp_K) if self._cold else None
 
     def exit_temp_K(self, velocity_m_s):
         """Temperature of the stream at the exit of the port [K]."""
@@ -217,18 +218,22 @@ class PortFlame:
             return lip_share(self.hot_port.face_K(velocity_m_s))
         return 0.0 if self.wall_temp_K is None else 1.0
 
+    def _mixture(self, temp_K):
+        """(density, nu, S_L band, alpha)."""
+        density, viscosity, k, cp = self.properties.at(temp_K)
+        return density, viscosity / density, self.burning_velocity_at(temp_K), k / (density * cp)
+
     def _exit(self, velocity_m_s):
         """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha) at the exit of the port."""
-        temp_K = self.exit_temp_K(velocity_m_s)
-        density, viscosity, k, cp = self.properties.at(temp_K)
-        speed, nu = velocity_m_s * self._inlet_density / density, viscosity / density
+        density, nu, burning, alpha = self._leaves_cold or self._mixture(self.exit_temp_K(velocity_m_s))
+        speed = velocity_m_s * self._inlet_density / density
         # The regime is set where the stream enters; a hot wall has no time to calm it in a few diameters.
         reynolds = self._reynolds(velocity_m_s)
         w = turbulent_weight(reynolds)
         laminar = turbulent = laminar_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
         if reynolds > REYNOLDS_PUFFS[0]:
             turbulent = turbulent_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
-        return w, laminar, turbulent, self.burning_velocity_at(temp_K), k / (density * cp)
+        return w, laminar, turbulent, burning, alpha
 
     def wall_gradient_1_s(self, velocity_m_s):
         """Wall velocity gradient at the exit of the port [1/s]."""
@@ -278,13 +283,15 @@ class PortFlame:
 
     def _none_above_m_s(self, critical_1_s, divided):
         """Velocity that no limit lies above. In a cold port, and beyond the rows of a hot one, the critical gradient
-        stays as it is; the stream's is at least that of developed laminar flow, some of it `divided`."""
+        stays as it is; the stream's is at least that of developed laminar flow, of turbulent flow `divided`."""
         if self.wall_temp_K is not None:
             return SCAN_HIGH_M_S
         stays_m_s = SCAN_LOW_M_S if self.hot_port is None else self.hot_port.velocities_m_s[-1]
         *_, burning, alpha = self._exit(stays_m_s)
-        steepest = divided * critical_1_s(stays_m_s, burning, alpha).high
-        return min(max(stays_m_s, steepest * self.diameter_m / 8), SCAN_HIGH_M_S)
+        quickest_m_s = critical_1_s(stays_m_s, burning, alpha).high * self.diameter_m / 8
+        if self._reynolds(divided * quickest_m_s) > REYNOLDS_PUFFS[0]:
+            quickest_m_s *= divided
+        return min(max(stays_m_s, quickest_m_s), SCAN_HIGH_M_S)
 
     def flashback_velocity_m_s(self):
         """Mixture velocity at plenum temperature below which the flame can enter the port; Band [m/s].

@@ -8,6 +8,7 @@ from math import pi, sqrt
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import require
 from ..tables import by_key
+from .root import bracketed_root
 
 
 def heat_capacity_ratio(composition):
@@ -134,7 +135,7 @@ def jet_pressure_Pa(
 ):
     """Absolute upstream pressure at which a jet passes a wanted mass flow [Pa].
 
-    Choked flow is linear in the upstream pressure; below choking the one pressure is found by halving.
+    Choked flow is linear in the upstream pressure; below choking the one pressure is a root.
     Raises InputError for a value outside the limits of jet_flow_kg_s.
     """
     require(0 <= flow_kg_s < float("inf"), "flow_kg_s", flow_kg_s, "must be 0 or more")
@@ -156,8 +157,10 @@ def jet_pressure_Pa(
     at_choking = flow(choking_Pa)
     if flow_kg_s >= at_choking:
         return choking_Pa * flow_kg_s / at_choking
-    low, high = downstream_Pa, choking_Pa
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if flow(middle) < flow_kg_s else (low, middle)
-    return (low + high) / 2
+    return bracketed_root(
+        lambda pressure_Pa: flow(pressure_Pa) - flow_kg_s,
+        downstream_Pa,
+        choking_Pa,
+        f_low=-flow_kg_s,
+        f_high=at_choking - flow_kg_s,
+    )

@@ -16,6 +16,7 @@ from .band import Band
 from .combustion import flame, flue_gas, heat_split, reactants_enthalpy_J
 from .fuels import AIR, gross_heating_value_J_mol
 from .gas_emissivity import TEMP_RANGE_K, exchange_cubic, mean_beam_length_m
+from .heatup import cut
 from .linings import TEMP_MAX_K
 from .openings import opening_loss_W
 from .root import near_root
@@ -138,7 +139,7 @@ def _through(xs, ys, x):
 
 
 class ChamberLosses:
-    """Heat that a chamber loses over the temperature of its walls; each wall is worked out once.
+    """Heat that a chamber loses over the temperature of its walls; each wall is worked out once, and cut once.
 
     Beyond the tables of the linings (1800 degC) the loss of the walls goes on by a straight line, so that a flame that
     would melt the lining still gets a temperature, which any limit of a lining then refuses.
@@ -156,7 +157,7 @@ class ChamberLosses:
         )
         self.opening_W_K4 = at_1000 / (1000.0**4 - ambient_temp_K**4)
         self.step_K = (TEMP_MAX_K - ambient_temp_K) / _WALL_STEPS
-        self._known, self._parabolas = {0: 0.0}, {}
+        self._known, self._parabolas, self._cuts = {0: 0.0}, {}, {}
 
     def _node_W(self, n):
         if n not in self._known:
@@ -183,6 +184,13 @@ class ChamberLosses:
         here, slope, bend = self._parabolas[n]
         s = steps - n
         return here + s * (slope + s * bend)
+
+    def cut(self, time_s, cells_per_layer):
+        """heatup.cut of its wall."""
+        asked = time_s, cells_per_layer
+        if asked not in self._cuts:
+            self._cuts[asked] = cut(self.wall, self.layers, *asked)
+        return self._cuts[asked]
 
     def opening_W(self, wall_temp_K):
         """Radiation out of the opening, openings.opening_loss_W [W]."""
@@ -337,6 +345,13 @@ def reached(zone, firing_rate_W, work_W=None):
     through, out, work = asked_W(wall_K)
     gas_K = gas.temp_K((through + out + work) / firing_rate_W)
     return ZoneState(firing_rate_W, gas_K, wall_K, gas.available_fraction(gas_K), through, out, work)
+
+
+def gets_hotter(zone, firing_rate_W, wall_temp_K):
+    """Whether a firing rate that burns on and on brings the walls beyond a temperature, as reached() would say."""
+    require(0 < firing_rate_W < 1e9, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
+    heat = zone.losses.wall_W(wall_temp_K) + zone.losses.opening_W(wall_temp_K)
+    return heat < zone.exchange_W(zone.gas.temp_K(heat / firing_rate_W), wall_temp_K)
 
 
 def at_rate_and_wall(zone, firing_rate_W, wall_temp_K):

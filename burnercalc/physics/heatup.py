@@ -52,74 +52,97 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
     """
     check_temperatures(hot_face_temp_K, ambient_temp_K)
     require(0 < time_s <= 1e6, "heat_up_time", f"{time_s:g} s", "must be above 0 and at most 1e6 s", "3600 s")
-    march = WallMarch(wall, layers, ambient_temp_K, film_loss_W, time_s, cells_per_layer)
+    march = WallMarch(cut(wall, layers, time_s, cells_per_layer), ambient_temp_K, film_loss_W)
     for step_s in _steps(time_s, steps):
         march.prepare(step_s, hot_face_temp_K)
         march.advance(hot_face_temp_K)
-    return HeatUp(march.absorbed_J, march.stored_J, march.lost_J, march.depths_m, march.profile_K(hot_face_temp_K))
+    return HeatUp(march.absorbed_J, march.stored_J, march.lost_J, march.cut.depths_m, march.profile_K(hot_face_temp_K))
+
+
+@dataclass(frozen=True)
+class Cut:
+    """A wall in cells from the hot face out.
+
+    `to_hot_1_m`, `to_cold_1_m`: resistance from the middle of a cell to its hot and its cold side, without
+    conductivity; `depths_m`: hot face, the middle of every cell, shell; `faces`: outside, see Wall.
+    """
+
+    linings: tuple
+    masses_kg: tuple
+    to_hot_1_m: tuple
+    to_cold_1_m: tuple
+    depths_m: tuple
+    faces: tuple
+
+
+def cut(wall, layers, time_s, cells_per_layer):
+    """A Cut of a wall, its cells thin at the hot side of each layer, for what happens in `time_s`."""
+    depths, materials = checked_layers(wall, layers)
+    cells = _cells(depths, materials, cells_per_layer, time_s)
+    to_hot, to_cold = [], []
+    for n, (_, low, middle, high) in enumerate(cells):
+        if n % cells_per_layer == 0:
+            resistance_1_m = wall.layer_resistance_1_m(low)
+        to_hot.append(resistance_1_m(middle) - resistance_1_m(low))
+        to_cold.append(resistance_1_m(high) - resistance_1_m(middle))
+    return Cut(
+        linings=tuple(lining for lining, *_ in cells),
+        # Edges and corners hold less heat than their volume for they are colder: mean of it and of what heat flows by.
+        masses_kg=tuple(
+            lining.density_kg_m3 * (wall.solid_m3(high) - wall.solid_m3(low) + wall.area_m2(middle) * (high - low)) / 2
+            for lining, low, middle, high in cells
+        ),
+        to_hot_1_m=tuple(to_hot),
+        to_cold_1_m=tuple(to_cold),
+        depths_m=(0.0, *(middle for *_, middle, _ in cells), depths[-1]),
+        faces=wall.outside(depths[-1]),
+    )
 
 
 class WallMarch:
     """A wall on its way from air temperature, one step at a time, whatever its hot face does.
 
     `prepare(step_s, hot_guess_K)` sets up a step; then `heat_W(hot_face_temp_K)`, a straight line, says what goes in at
-    the hot face during it, and `advance(hot_face_temp_K)` takes the step. Cells are cut for `time_s`.
+    the hot face during it, and `advance(hot_face_temp_K)` takes the step.
     """
 
-    def __init__(self, wall, layers, ambient_temp_K, film_loss_W, time_s, cells_per_layer):
-        depths, materials = checked_layers(wall, layers)
-        cells = _cells(depths, materials, cells_per_layer, time_s)
-        middles = [cell[2] for cell in cells]
-        self.linings = [cell[0] for cell in cells]
-        # Edges and corners hold less heat than their volume for they are colder: mean of it and of what heat flows by.
-        self.masses = [
-            lining.density_kg_m3 * (wall.solid_m3(high) - wall.solid_m3(low) + wall.area_m2(middle) * (high - low)) / 2
-            for lining, low, middle, high in cells
-        ]
-        # Resistance shape from the cell's hot side to its middle and from there to its cold side.
-        self.to_hot, self.to_cold = [], []
-        for n, (_, low, middle, high) in enumerate(cells):
-            if n % cells_per_layer == 0:
-                resistance_1_m = wall.layer_resistance_1_m(low)
-            self.to_hot.append(resistance_1_m(middle) - resistance_1_m(low))
-            self.to_cold.append(resistance_1_m(high) - resistance_1_m(middle))
-        self.faces, self.film_loss_W, self.ambient_K = wall.outside(depths[-1]), film_loss_W, ambient_temp_K
-        self.depths_m = (0.0, *middles, depths[-1])
-        self.temps = [ambient_temp_K] * len(cells)
-        self.cold = [lining.enthalpy_J_kg(ambient_temp_K) for lining in self.linings]
-        self.enthalpies = list(self.cold)
-        self.conductivities, self.capacities = map(list, zip(*[lining.both(ambient_temp_K) for lining in self.linings]))
-        self.shell_K = ambient_temp_K
+    def __init__(self, cut, ambient_temp_K, film_loss_W):
+        self.cut, self.film_loss_W, self.ambient_K = cut, film_loss_W, ambient_temp_K
+        self.temps = [ambient_temp_K] * len(cut.linings)
+        self.cold = self.enthalpies = [lining.enthalpy_J_kg(ambient_temp_K) for lining in cut.linings]
+        self.conductivities, self.capacities = zip(*(lining.both(ambient_temp_K) for lining in cut.linings))
+        self.shell_K, self.film_at_K = ambient_temp_K, None
         self.absorbed_J = self.lost_J = 0.0
 
     @property
     def stored_J(self):
         """Heat in the lining above its start [J]."""
-        return sum(mass * (h - start) for mass, h, start in zip(self.masses, self.enthalpies, self.cold))
+        return sum(mass * (h - start) for mass, h, start in zip(self.cut.masses_kg, self.enthalpies, self.cold))
 
     def profile_K(self, hot_face_temp_K):
-        """Temperatures at `depths_m`."""
+        """Temperatures at the depths of its cut."""
         return (hot_face_temp_K, *self.temps, self.shell_K)
 
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
-        k = self.conductivities
+        k, to_hot, to_cold = self.conductivities, self.cut.to_hot_1_m, self.cut.to_cold_1_m
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
-        self.link = _mean_conductivity(self.linings[0], hot_guess_K, self.temps[0]) / self.to_hot[0]
+        self.link = _mean_conductivity(self.cut.linings[0], hot_guess_K, self.temps[0]) / to_hot[0]
         # Film coefficient from the last shell temperature, from 1 K of rise when there is none yet.
         warm = max(self.shell_K, self.ambient_K + 1.0)
-        self.film = self.film_loss_W(self.faces, warm) / (warm - self.ambient_K)
-        self.out = 1 / (self.to_cold[-1] / k[-1] + 1 / self.film)
+        if warm != self.film_at_K:
+            self.film, self.film_at_K = self.film_loss_W(self.cut.faces, warm) / (warm - self.ambient_K), warm
+        self.out = 1 / (to_cold[-1] / k[-1] + 1 / self.film)
         self.step_s = step_s
         # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
-        masses, capacities, temps = self.masses, self.capacities, self.temps
-        to_hot, to_cold, lines = self.to_hot, self.to_cold, []
+        links, lines = [self.link], []
+        links += [1 / (cold / k0 + hot / k1) for cold, k0, hot, k1 in zip(to_cold, k, to_hot[1:], k[1:])]
         towards, start, slope = self.out, self.ambient_K, 0.0
-        for i in range(len(masses) - 1, -1, -1):
-            inertia = masses[i] * capacities[i] / step_s
-            link = 1 / (to_cold[i - 1] / k[i - 1] + to_hot[i] / k[i]) if i else self.link
+        from_shell = (each[::-1] for each in (self.cut.masses_kg, self.capacities, self.temps, links))
+        for mass, capacity, temp, link in zip(*from_shell):
+            inertia = mass * capacity / step_s
             pivot = inertia + link + towards * (1 - slope)
-            start, slope, towards = (inertia * temps[i] + towards * start) / pivot, link / pivot, link
+            start, slope, towards = (inertia * temp + towards * start) / pivot, link / pivot, link
             lines.append((start, slope))
         self.lines = lines[::-1]
 
@@ -131,12 +154,12 @@ class WallMarch:
     def advance(self, hot_face_temp_K):
         """Take the step that is prepared."""
         self.absorbed_J += self.step_s * self.heat_W(hot_face_temp_K)
-        hotter, enthalpies, temps = hot_face_temp_K, self.enthalpies, self.temps
-        k, c = self.conductivities, self.capacities
-        for i, (lining, (start, slope)) in enumerate(zip(self.linings, self.lines)):
+        hotter, states = hot_face_temp_K, []
+        each = zip(self.cut.linings, self.lines, self.enthalpies, self.temps, self.capacities)
+        for lining, (start, slope), enthalpy, temp, capacity in each:
             hotter = start + slope * hotter
-            enthalpies[i] += c[i] * (hotter - temps[i])
-            temps[i], k[i], c[i] = lining.state(enthalpies[i])
+            states.append(lining.state(enthalpy + capacity * (hotter - temp)))
+        self.enthalpies, self.temps, self.conductivities, self.capacities = zip(*states)
         leaving = self.out * (hotter - self.ambient_K)
         self.lost_J += self.step_s * leaving
         self.shell_K = self.ambient_K + leaving / self.film

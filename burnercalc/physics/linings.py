@@ -97,11 +97,12 @@ class Material:
         return tuple((*row, *rise) for row, rise in zip(zip(sums, temps, k, c), rises))
 
     def state(self, enthalpy_J_kg):
-        """(temp_at_enthalpy_K, conductivity, heat capacity) there [K, W/m/K, J/kg/K], the row looked up once."""
+        """(enthalpy, temp_at_enthalpy_K, conductivity, heat capacity) there [J/kg, K, W/m/K, J/kg/K], the row looked up
+        once."""
         h, temp, k, c, k_rises, c_rises = self._by_enthalpy[bisect_right(self.enthalpies_J_kg, enthalpy_J_kg, 1) - 1]
         rest = enthalpy_J_kg - h
         rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
-        return temp + rise, k + k_rises * rise, c + c_rises * rise
+        return enthalpy_J_kg, temp + rise, k + k_rises * rise, c + c_rises * rise
 
     def temp_at_enthalpy_K(self, enthalpy_J_kg):
         """Inverse of enthalpy_J_kg, carried on with the last heat capacity beyond the table for a solver."""

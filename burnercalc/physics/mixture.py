@@ -4,11 +4,11 @@ A composition is (species, amount) pairs or a dict of them; amounts in mol, only
 """
 
 from dataclasses import dataclass
-from functools import cache
-from math import exp, log, sqrt
+from functools import cache, lru_cache
+from math import exp, inf, log, sqrt
 
 from ..constants import GAS_CONSTANT_J_MOLK
-from ..errors import require
+from ..errors import InputError, require
 from ..tables import read_table
 from .thermo import heat_capacity_J_molK, species_of
 
@@ -56,10 +56,20 @@ def _fits():
     }
 
 
+@lru_cache(maxsize=256)
 def _pure(species, temp_K):
-    """(viscosity [Pa s], conductivity [W/m/K]) of one gas: exp of a polynomial of ln(T / 300 K)."""
+    """(molar mass [kg/mol], viscosity [Pa s], conductivity [W/m/K], heat capacity [J/mol/K]) of one gas: those of
+    data/transport.csv are exp of a polynomial of ln(T / 300 K)."""
     x = log(temp_K / FIT_REFERENCE_K)
-    return tuple(exp(a0 + x * (a1 + x * (a2 + x * (a3 + x * a4)))) for a0, a1, a2, a3, a4 in _fits()[species])
+    fits = (exp(a0 + x * (a1 + x * (a2 + x * (a3 + x * a4)))) for a0, a1, a2, a3, a4 in _fits()[species])
+    return species_of(species).molar_mass_kg_mol, *fits, heat_capacity_J_molK(species, temp_K)
+
+
+@lru_cache(maxsize=1024)
+def _slows(species, other, temp_K):
+    """phi_ij of Wilke: how much another gas counts in the viscosity of one."""
+    (m_i, mu_i, *_), (m_j, mu_j, *_) = _pure(species, temp_K), _pure(other, temp_K)
+    return (1 + sqrt(mu_i / mu_j * sqrt(m_j / m_i))) ** 2 / sqrt(8 * (1 + m_i / m_j))
 
 
 def mixture_properties(composition, temp_K, pressure_Pa):
@@ -97,17 +107,14 @@ def mixture_properties(composition, temp_K, pressure_Pa):
     )
     require(0 < pressure_Pa < float("inf"), "pressure_Pa", f"{pressure_Pa:g} Pa", "must be above 0 Pa")
 
-    molar_mass = sum(x * species_of(name).molar_mass_kg_mol for name, x in parts)
-    gases = [(x, species_of(name).molar_mass_kg_mol, *_pure(name, temp_K)) for name, x in parts]
-    viscosity = 0.0
-    for x_i, m_i, mu_i, _ in gases:
-        weight = sum(
-            x_j * (1 + sqrt(mu_i / mu_j * sqrt(m_j / m_i))) ** 2 / sqrt(8 * (1 + m_i / m_j))
-            for x_j, m_j, mu_j, _ in gases
-        )
-        viscosity += x_i * mu_i / weight
-    conductivity = (sum(x * k for x, _, _, k in gases) + 1 / sum(x / k for x, _, _, k in gases)) / 2
-    heat_capacity = sum(x * heat_capacity_J_molK(name, temp_K) for name, x in parts) / molar_mass
+    gases = [(x, *_pure(name, temp_K)) for name, x in parts]
+    molar_mass = sum(x * m for x, m, *_ in gases)
+    viscosity = sum(
+        x * mu / sum(x_j * _slows(name, other, temp_K) for other, x_j in parts)
+        for (name, x), (_, _, mu, _, _) in zip(parts, gases)
+    )
+    conductivity = (sum(x * k for x, _, _, k, _ in gases) + 1 / sum(x / k for x, _, _, k, _ in gases)) / 2
+    heat_capacity = sum(x * cp for x, *_, cp in gases) / molar_mass
     density = pressure_Pa * molar_mass / (GAS_CONSTANT_J_MOLK * temp_K)
     return Mixture(temp_K, pressure_Pa, molar_mass, density, viscosity, conductivity, heat_capacity)
 
@@ -116,8 +123,9 @@ def _fractions(composition):
     """(species, mole fraction) pairs of what is there, absent gases left out."""
     amounts = dict(composition)
     for name, amount in amounts.items():
-        require(name in _fits(), "composition", name, "is not in the table; known: " + ", ".join(_fits()))
-        require(0 <= amount < float("inf"), "composition", f"{amount:g} {name}", "must be 0 or more", "0")
+        if name not in _fits():
+            raise InputError("composition", name, "is not in the table; known: " + ", ".join(_fits()))
+        require(0 <= amount < inf, "composition", amount, "must be 0 or more", "0")
     total = sum(amounts.values())
     require(total > 0, "composition", "nothing", "must hold at least one gas")
     return [(name, amount / total) for name, amount in amounts.items() if amount > 0]

@@ -125,6 +125,8 @@ function showQuick(reply) {
 }
 
 function show(reply) {
+  if (reply.brought) tell("brought", reply.brought, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
+  else if (shown?.link !== reply.link) hush("brought");
   shown = reply;
   keepTyped();
   delete root.dataset.shared;
@@ -134,7 +136,7 @@ function show(reply) {
   showTexts(reply.fields);
   showChecks(reply);
   showTables(reply.tables);
-  for (const press of all("[data-in]")) press.setAttribute("aria-pressed", String([press.dataset.in, press.dataset.mm].map(besideStart).includes(besideStart(reply.link))));
+  for (const press of all("[data-job]")) press.setAttribute("aria-pressed", String(press.dataset.job === reply.job));
   showFigures(reply);
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
@@ -180,15 +182,14 @@ async function openAddress() {
   if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
 }
 
-// A link without what the first screen asks for: a job stays the job in a chamber of another size.
-function besideStart(link) {
-  const asked = new Set(all("#chapter-start [data-guest^=set-]").map((place) => place.dataset.guest.replace("set-", "")));
-  return link.split("&").filter((part) => !asked.has(part.split("=")[0]) && !part.startsWith("mine=")).join("&");
-}
-
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.
 function wireJobs() {
-  for (const press of all("[data-in]")) press.addEventListener("click", () => load(root.dataset.units === "mm" ? press.dataset.mm : press.dataset.in, true));
+  for (const press of all("[data-job]")) {
+    press.addEventListener("click", async () => {
+      const reply = await ask({ kind: "job", settings: shown?.texts ?? {}, job: press.dataset.job });
+      if (reply.ok) load(reply.link, true);
+    });
+  }
 }
 
 function wireFigures() {

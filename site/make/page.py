@@ -34,7 +34,7 @@ from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
 from burnercalc.find.have import KINDS, METRIC, NEEDED, SOLD, read_have  # noqa: E402
 from burnercalc.find.score import TERMS  # noqa: E402
-from burnercalc.jobs import JOBS  # noqa: E402
+from burnercalc.jobs import ASKED, JOBS  # noqa: E402
 from burnercalc.link import to_link  # noqa: E402
 from burnercalc.physics.linings import material_keys, material_name  # noqa: E402
 from burnercalc.result import FAULTS, solve  # noqa: E402
@@ -45,8 +45,6 @@ from burnercalc.tables import read_table  # noqa: E402
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
 LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
-# Settings of a chapter that the first screen shows too.
-SHARED = ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "fuel")
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
 TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
@@ -227,7 +225,7 @@ def main(out):
         worst_text=worst_text,
         shown_text=shown_text,
         by_key=BY_KEY,
-        start=[s for s in SETTINGS if s.near == "start" or s.key in SHARED],
+        start=[s for s in SETTINGS if s.key in ASKED],
         keypad=keypad,
         blowers=read_table("blower_kinds"),
         materials=[
@@ -245,10 +243,7 @@ def main(out):
         walk=words.WALK,
         have=have_rows(),
         terms=TERMS,
-        jobs=[
-            {"job": j, "inches": to_link(Design.from_texts(j.inches)), "metric": to_link(Design.from_texts(j.metric))}
-            for j in JOBS
-        ],
+        jobs=JOBS,
         unknowns=words.UNKNOWNS,
         examples=[
             {

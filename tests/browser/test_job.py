@@ -354,7 +354,7 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
 
 def test_a_job_keeps_its_mark_in_another_chamber_and_what_is_refused_there_has_the_whole_row(hosted):
     chapter(hosted, "start")
-    hosted.locator(".chip[data-in]").first.click()
+    hosted.locator(".chip[data-job]").first.click()
     hosted.wait_for_selector(".chip[aria-pressed=true]")
     settle(hosted)
     enter(hosted, "chamber_width", "7")
@@ -368,8 +368,8 @@ def test_a_job_keeps_its_mark_in_another_chamber_and_what_is_refused_there_has_t
     assert words.bounding_box()["width"] > 0.9 * row["width"]
     enter(hosted, "chamber_width", "6")
     settle(hosted)
-    hosted.locator(".chip[data-in]").nth(1).click()
-    hosted.wait_for_function("() => document.querySelectorAll('.chip[data-in]')[1].matches('[aria-pressed=true]')")
+    hosted.locator(".chip[data-job]").nth(1).click()
+    hosted.wait_for_function("() => document.querySelectorAll('.chip[data-job]')[1].matches('[aria-pressed=true]')")
     assert hosted.locator(".chip[aria-pressed=true]").count() == 1
 
 
