@@ -28,7 +28,7 @@ from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
 from .choices import Asked, grid_options
 from .faults import Fault, faults_of
-from .graph import touches
+from .graph import parts_of
 from .have import Have
 from .score import margin
 from .space import how_wrong
@@ -57,7 +57,7 @@ QUESTION = frozenset(
 
 NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
 
-CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(touches(checks.CHECKS[key])))
+CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
 
