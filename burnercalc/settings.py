@@ -996,13 +996,12 @@ SETTINGS = (
         "Cap thickness",
         "length",
         "wall",
-        "Thickness of the flat bar that the end caps are cut from; wall makes them as thick as the body. A "
-        "round pipe's discs always are.",
+        "Thickness of the flat bar that the end caps, or a round pipe's discs, are cut from; wall makes them as "
+        "thick as the body.",
         "1/16 in",
         "1 in",
         ("1/16 in", "1 mm"),
         words=("wall",),
-        when=BOX_BODY,
     ),
     Setting(
         "stock_lengths",
@@ -1340,7 +1339,7 @@ SETTINGS = (
         "count",
         "1",
         "How many moulds there are for a batch; each is taken from casting to stripping. Only as many are made as "
-        "burners. Wood, cost and hours count them all, though the calendar may leave some unmade.",
+        "save a day; wood, cost and hours count those.",
         "1",
         "100",
         ("1", "1"),

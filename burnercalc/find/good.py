@@ -34,7 +34,7 @@ from .score import margin
 from .space import how_wrong
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
-PAIR_SOLVES, MEND_SOLVES = 500, 300  # of changes by ones and twos, and of one mending fault by fault
+MEND_SOLVES = 300  # of one mending fault by fault
 AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended further
 NOTHING = Have({}, frozenset())
@@ -123,7 +123,7 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):
             break
-        bench.allow(PAIR_SOLVES)
+        bench.allow(most // 3)
         best = _one_or_two(bench, reach) or best
         bench.allow(MEND_SOLVES)
         best = _mend(bench, best, reach)
@@ -434,8 +434,20 @@ def _moves(
     result = bench.result(changes)
     for change in result.checks[fault].changes:
         if change.setting not in bench.mine and change.setting not in still:
+            if change.setting == "work_rate" and (text := _heated(result)):
+                yield change.setting, text
             for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):
                 yield change.setting, text
+
+
+def _heated(result: Result) -> str | None:
+    """The most work that the chamber heats for sure, as typed, where that is less than asked; None where it is none."""
+    found = result.part("throughput").metal_kg_s
+    if found is None or not 0 < found.low < result.design.work_rate:
+        return None
+    setting = BY_KEY["work_rate"]
+    text = _stepped(setting, found.low, -1, result.design.units)
+    return text if text is not None and parse_setting(setting, text) > 0 else None
 
 
 def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] = STEPS) -> Iterator[str]:

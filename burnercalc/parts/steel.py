@@ -30,7 +30,7 @@ class Steel:
     window_cut: WindowCut
     window_cut_m: float
     drill_inset_m: float | None  # None where the window is round
-    bridge_m: float  # left in the middle of each long cut of a tube until its caps are on
+    bridge_m: float  # left in the middle of each long cut until the caps are on
     inlet_pipe: Pipe
     inlet_piece: Piece  # its count is that of the inlets
     inlet_spacing_m: float | None  # between two; None with one
@@ -84,7 +84,7 @@ def steel(
         bridge_m=BRIDGE_M[units],
         inlet_pipe=pipe,
         inlet_piece=making.inlet_piece(
-            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m, count=inlets
+            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.face_m, count=inlets
         ),
         inlet_spacing_m=apart.inside_length_m / 2 if inlets == 2 else None,
         inlet_saw_m=saw_m,
