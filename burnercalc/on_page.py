@@ -183,8 +183,11 @@ def thumb_svg(result):
 
 
 def _table(table, unit_system):
+    own = any(column.dimension in ("money", "price") for column in table.columns) and not getattr(
+        unit_system, "sign", ""
+    )
     return {
-        "title": table.title,
+        "title": f"{table.title}, prices in your money" if own else table.title,
         "columns": [column.label for column in table.columns],
         "rows": [
             [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]

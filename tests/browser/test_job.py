@@ -879,7 +879,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
         ready.locator(".chip", has_text=job.name).click()
         ready.wait_for_selector(f'.chip[aria-pressed=true]:has-text("{job.name}")')
         settle(ready)
-        expected = solve(Design.from_texts(job.inches))
+        expected = solve(Design.from_texts(job.texts("in", "propane")))
         assert number(ready, "port_count") == expected["port_count"]
         links.append(to_link(expected.design))
         assert ready.evaluate("() => location.hash") == links[-1]
