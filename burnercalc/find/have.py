@@ -64,6 +64,8 @@ BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
+# Of phones and of files.
+QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
 LEAST_WINDOW_M = 0.0254 / 2
@@ -194,6 +196,7 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
 
 
 def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
+    text = text.translate(QUOTES)
     if text.lstrip().startswith("{"):
         try:
             data = json.loads(text, object_pairs_hook=list)  # pairs, so that a kind given twice loses nothing
@@ -236,6 +239,9 @@ def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[
         return frozenset(KINDS)
     if words == {"none"}:
         return frozenset()
+    if len(words) > 1 and words & {"all", "none"}:
+        errors.append(InputError("buy", ", ".join(sorted(words)), "must be all alone, none alone, or kinds", "all"))
+        return frozenset(words & set(KINDS))
     for word in sorted(words - set(KINDS)):
         near = get_close_matches(word, KINDS, 1)
         rule = "must be all, none or kinds: " + ", ".join(KINDS)
@@ -255,8 +261,8 @@ def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]
                 errors.append(InputError("mine", key, "is not a setting", near[0] if near else ""))
                 continue
             if key in mine and mine[key] != value:
-                words = [text or "as it is" for text in (mine[key], value)]
-                errors.append(InputError(key, " and ".join(words), "is mine twice, and not the same"))
+                words = ["as it is" if text is None else text or "nothing" for text in (mine[key], value)]
+                errors.append(InputError(key, " and ".join(words), "is mine twice, and not the same", mine[key] or ""))
                 continue
             if value is not None:
                 try:
