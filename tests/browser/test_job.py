@@ -269,9 +269,13 @@ def test_every_setting_has_a_widget_that_changes_the_design(hosted):
         for setting in fold:
             if setting.choices:
                 move(hosted, setting)
-            else:
-                home(hosted, setting)
-        hosted.evaluate(PRESS, [setting.key for setting in fold if not setting.choices])
+        stepped = [setting for setting in fold if not setting.choices]
+        for setting in stepped[:1]:
+            home(hosted, setting)
+        keys = [setting.key for setting in stepped]
+        hosted.evaluate(UNFOLD, keys)
+        hosted.wait_for_function(THERE, arg=keys)
+        hosted.evaluate(PRESS, keys)
         settled(hosted, fold)
         left = [each for each in fold if not in_link(hosted, each)]
         if left or shown_by:
@@ -284,6 +288,14 @@ def test_every_setting_has_a_widget_that_changes_the_design(hosted):
         settled(hosted, [setting])
 
 
+UNFOLD = """keys => {
+  for (const key of keys) {
+    let fold = document.getElementById(`set-${key}`);
+    while ((fold = fold.parentElement.closest("details.more"))) fold.open = true;
+  }
+}"""
+THERE = """keys => keys.every((key) =>
+  document.querySelector(`#set-${key} .widget`).firstElementChild?.shadowRoot?.querySelector("input"))"""
 PRESS = """keys => {
   for (const key of keys) {
     const press = document.querySelector(`#set-${key} .step[data-by="1"]`);
