@@ -115,7 +115,7 @@ ENDS = {
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
-    ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
+    ("throughput", "bars.taken_kg_s"): {"high"},  # its stop: more than bars take up at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
