@@ -136,6 +136,7 @@ ENDS = {
 ONLY_SAID = {
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
+    ("rate_for_need", "bars.taken_kg_s"),  # only which words its caution has; the throughput judges by it
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
