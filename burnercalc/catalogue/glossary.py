@@ -26,7 +26,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "concentric": ((), "With one middle for the inside and the outside."),
     "cross-bar": (
         ("cross-bars", "cross bar"),
-        "A bar across the box that rests on the mould's frame. It keeps the grip.",
+        "A bar along a side of the box that rests on the mould's frame. It keeps the grip.",
     ),
     "cross-lighting": ((), "A burning port lights the next one."),
     "cure": (("curing", "cured"), "To keep wet castable damp while it hardens."),
