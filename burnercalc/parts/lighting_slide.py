@@ -131,15 +131,22 @@ def lighting_slide(
     gap_m = slide.gap_m(bore_m, wanted)
     # A hole is open always, so it must not pass more than low fire needs.
     if blower.open_low is not None and wanted <= blower.open_low:
-        marks = [hole(drill) for drill in near(slide.hole_m(bore_m, wanted), FAMILIES[units])]
+        marks = (hole(drill) for drill in near(slide.hole_m(bore_m, wanted), FAMILIES[units]))
     else:
-        marks = [gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units])]
-    marks = marks or [gap(None, gap_m, RULE_OFF_M)]
-    found = [mark for mark in marks if not any(mark.fails)]
-    # Rather too rich for burnt gas when the hand misses than back into the lip as set.
-    rich = [mark for mark in marks if mark.fails == ("", "burnt") and not fails(mark.ratio.value)]
-    waits = next((mark for mark in (*found, *rich) if stays(mark.ratio.value)), None)
-    chosen = waits or (*found, *marks)[0]
+        marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units]))
+    waits, tried = None, []
+    for mark in marks:
+        tried.append(mark)
+        if not any(mark.fails) and stays(mark.ratio.value):
+            waits = mark
+            break
+    tried = tried or [gap(None, gap_m, RULE_OFF_M)]
+    found = [mark for mark in tried if not any(mark.fails)]
+    if waits is None:
+        # Rather too rich for burnt gas when the hand misses than back into the lip as set.
+        rich = [mark for mark in tried if mark.fails == ("", "burnt") and not fails(mark.ratio.value)]
+        waits = next((mark for mark in (*found, *rich) if stays(mark.ratio.value)), None)
+    chosen = waits or (*found, *tried)[0]
     rate_W, gas_Pa = window(chosen.ratio.value, waits is not None)
     return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, stays=waits is not None)
 
