@@ -344,8 +344,8 @@ TABLES = (
         ),
         source=DRYING,
         words={
-            "ramp_F": "{rate:ratio} °F/h",
-            "ramp_K": "{rate:ratio} K/h",
+            "ramp_F": "{rate:ratio} °F an hour",
+            "ramp_K": "{rate:ratio} °C an hour",
             "heat": "{first} of {heats}",
             "heats": "{first} to {last} of {heats}",
         },

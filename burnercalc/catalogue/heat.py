@@ -36,7 +36,7 @@ BARS = Source(
     "lumped round bars, side by side one diameter apart on the floor; the share of the walls that they see 0.55 to 1 "
     "(Hottel)",
     "memory",
-) & Source("film 20, 40 or 80 W/m²K", "common practice")
+) & Source("gas to wall 20, 40 or 80 W/m²K", "common practice")
 SERVICE_LIMITS = Source("service limits of lining classes (data/linings.csv)", "memory")
 TOUCH = Source("EN ISO 13732-1:2008, bare metal touched for one second", "memory")
 MOMENTUM = Source("momentum of jet and mixture (Lawn 2003; Prigg)", "published")
