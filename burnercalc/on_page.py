@@ -204,11 +204,13 @@ def _field(setting, d):
         return {
             "text": d.text(setting.key),
             "unit": "",
+            "shown": d.show(setting.key),
             "layers": layers_shown(value, d.units),
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        text, shown = d.as_typed(setting.key) if setting.dimension != "choice" else value, d.show(setting.key)
+        return {"text": text, "unit": "", **({"shown": shown} if shown not in (text, "none") else {})}
     unit = units.shown_unit(setting.dimension, d.units)
     if setting.dimension == "money":
         unit = d.money_sign or ""

@@ -368,7 +368,31 @@ def test_a_metric_shop_buys_by_metric_measures():
     answer = find(Design.from_texts({"units": "mm"}), read_have("pins: 6 mm", "mm"), budget=150)
     said = report.as_text(answer)
     assert "mbar shut" in said and "m³/h free" in said and "DN " in said
-    assert not re.search(r"cfm|inH2O|in H₂O|\d in\b(?! a long row)", said)
+    assert not re.search(r"cfm|inH2O|in H₂O|psi|degF|°F|\d lb\b|\d in\b(?! a long row)", said)
+
+
+def test_things_go_by_the_names_that_a_shop_has_for_them():
+    things = "cylinder: {}; tank\nbag: {}; dense castable 60 % alumina\npipe: {}\nmine: {}=4; {}=1/4 in\nbuy: all"
+    link = read_have(things.format("20 x 2", "dense_castable x 2", "1-1/2", "rows", "port_diameter"))
+    inches = read_have(things.format("20 lb x 2", "castable 60 % x 2", "1 1/2 in", "Rows", "Port diameter"))
+    metric = read_have(things.format("9 kg x 2", "Castable 60 % x 2", "DN 40", "rows", "port diameter"), "mm")
+
+    def meant(have):
+        return [(piece.texts, piece.figures) for piece in have.of("cylinder", "bag", "pipe")], have.mine
+
+    assert meant(link) == meant(inches) == meant(metric)
+
+
+@pytest.mark.parametrize("system, entry, offered", [("mm", "11 kg", "9 kg"), ("in", "25 lb", "20 lb")])
+def test_a_size_that_is_not_known_is_refused_by_the_reader_s_names(system, entry, offered):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"cylinder: {entry}\nbag: clay\npipe: 9\nmine: port diametr\nbuy: all", system)
+    told = {error.field: (error.nearest, error.rule) for error in refused.value.errors}
+    assert told["cylinder"][0] == offered and told["mine"][0] == "port diameter"
+    said = str(told)
+    assert "dense_castable" not in said and not re.search(r"\d (lb|in)\b" if system == "mm" else r"\d kg|DN", said)
+    for kind in ("cylinder", "bag", "pipe"):
+        read_have(f"{kind}: {told[kind][0]}\nbuy: all", system)
 
 
 def test_one_blower_at_hand_serves_one_burner():

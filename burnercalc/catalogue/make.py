@@ -24,7 +24,10 @@ WORKING_TIMES = Source("working times of the classes, common practice", "common 
 LEAN = Source("geometry", "calculated")
 SAMPLING = Source("geometry of leaning pins, sampled with a fixed seed", "calculated")
 LEANING_ENTRY = Source("entry loss of a leaning pipe: Weisbach (memory)", "memory")
-WOOD_AS_SOLD = Source("boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft, common practice", "common practice")
+WOOD_AS_SOLD = Source(
+    "boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft or 610 by 1220 and 1220 by 2440 mm, common practice",
+    "common practice",
+)
 CALENDAR = Source(
     "the shortest calendar that a few simple rules find; none proves that it is the shortest", "calculated"
 )
@@ -226,7 +229,7 @@ STEEL_ANSWERS = (
         "Bevel",
         meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
         formula="none up to 1/8 in (3.2 mm) of cap, then all but 1/16 in (1.6 mm)",
-        inputs=("wall", "cap_thickness", "body_kind"),
+        inputs=("wall", "cap_thickness"),
         source=PRACTICE,
         near="bench",
     ),

@@ -64,7 +64,7 @@ async function showInputs(answer) {
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
     const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
-    const words = field ? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
+    const words = field ? field.shown ?? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
     const item = make("li", "", `${label}: `, make("b", "", words));
     if (field) item.append(" ", button("change", () => jump(`set-${key}`), "small"));
     return item;
