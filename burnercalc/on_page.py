@@ -187,7 +187,8 @@ def _table(table, unit_system):
         unit_system, "sign", ""
     )
     return {
-        "title": f"{table.title}, prices in your money" if own else table.title,
+        "title": table.title,
+        **({"caption": f"{table.title}, prices in your money"} if own else {}),
         "columns": [column.label for column in table.columns],
         "rows": [
             [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]

@@ -78,6 +78,8 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
 
 def title(offer: Offer) -> str:
     first, *also = offer.kinds
+    if len(also) == len(KINDS):
+        return f"{first}, and best in every kind"
     return f"{first}; also {', '.join(also)}" if also else first
 
 

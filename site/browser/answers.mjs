@@ -254,7 +254,7 @@ export function showTables(tables) {
     const table = tables[place.dataset.table];
     if (!table) continue;
     const body = place.querySelector("tbody");
-    changedOnly(place.querySelector("caption"), table.title);
+    changedOnly(place.querySelector("caption"), table.caption ?? table.title);
     const words = JSON.stringify(table.rows);
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);

@@ -98,7 +98,7 @@ const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, tex
 }));
 
 function card(found) {
-  const heading = found.title[0].toUpperCase() + found.title.slice(1);
+  const capital = (words) => words[0].toUpperCase() + words.slice(1), heading = capital(found.title);
   const image = make("img", "face");
   image.alt = "";
   image.src = picture(found.svg);
@@ -108,7 +108,7 @@ function card(found) {
   const bought = make("ul", "", ...found.buy.map(({ said }) => make("li", "", said)));
   const folded = make("details", "", make("summary", "", "What to buy"),
     ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought);
-  const word = make("p", "", make("b", "", `${found.verdict[0].toUpperCase()}${found.verdict.slice(1)}`),
+  const word = make("p", "", make("b", "", capital(found.verdict)),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);
   head.tabIndex = -1;
@@ -118,6 +118,6 @@ function card(found) {
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
     make("p", "row", button("Open", () => open(found.settings, found.mine, found.got), "main"),
-      button("Compare", () => compare({ name: heading, link: found.link, got: found.got }), "small"),
+      button("Compare", () => compare({ name: capital(found.best_in[0]), link: found.link, got: found.got }), "small"),
       button("Share", () => share(found.settings, found.link), "small")));
 }

@@ -214,6 +214,7 @@ function unfold(at) {
   about.hidden = !about.hidden;
   press.setAttribute("aria-expanded", String(!about.hidden));
   if (about.hidden) return;
+  for (const other of all(".trio .name[aria-expanded=true]")) if (other !== press && at.closest(".trio")) other.click(); // they would lie on each other
   makeFinger(at);
   if (about.dataset.explained !== undefined) return;
   about.dataset.explained = "";
