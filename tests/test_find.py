@@ -738,7 +738,7 @@ def test_the_tornado_names_what_moves_each_number():
     # The parabola of a blower a tenth weaker in pressure and in flow, over what the burner takes as before.
     blower = solve(Design.from_texts({})).part("blower")
     share = blower.high_m3_s / (60 * 0.3048**3 / 60)
-    weak = next(one for one in swings if (one.number, one.tolerance) == ("blower", "blower weaker"))
+    weak = next(one for one in swings if (one.number, one.tolerance) == ("blower against its need", "blower weaker"))
     expected = blower.times * 0.9 * (1 - (share / 0.9) ** 2) / (1 - share**2)
     assert weak.at_low == pytest.approx(expected, rel=1e-6) and weak.at_high == weak.as_set == blower.times
     # Rate through a jet goes with its coefficient: 0.80 to 0.90 of 0.85, whatever the gas.
@@ -765,7 +765,7 @@ READ = {
     "rate through the jet": "jet_firing_rate",
     "spread between ports": "flow_spread",
     "turndown": "turndown",
-    "blower": "blower_times",
+    "blower against its need": "blower_times",
 }
 
 

@@ -35,7 +35,7 @@ def test_of_a_line_nothing_is_said_in_psi_or_bar(system, ports):
     assert [line for line in shown(r) if re.search(r"([0-9] |^)(psi|bar)\b", line)] == []
 
 
-@pytest.mark.parametrize("texts, unit", [({}, "psi"), ({"units": "mm"}, "bar"), (LINE, "in H₂O"),
+@pytest.mark.parametrize("texts, unit", [({}, "psi"), ({"units": "mm"}, "bar"), ({**LINE, **SMALL}, "in H₂O"),
                                          ({**LINE, **SMALL, "units": "mm"}, "mbar")])  # fmt: skip
 def test_what_stands_before_the_jet_has_the_measure_of_its_gas(texts, unit):
     r = solve(Design.from_texts(texts))

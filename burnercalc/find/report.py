@@ -336,6 +336,6 @@ def number_text(number: str, value: float | None, system: str = "in") -> str:
             return units.show(value, "power", system)
         case "turndown":
             return f"{value:.1f} to 1"
-        case "blower":
-            return f"{value:.1f} times what is needed"
+        case "blower against its need":
+            return f"{value:.1f} times"
     return f"{100 * value:.1f} %"

@@ -50,7 +50,7 @@ NUMBERS = {
     "rate through the jet": "jet.rate_W",
     "spread between ports": "shares.spread",
     "turndown": "holding.turndown",
-    "blower": "blower.times",
+    "blower against its need": "blower.times",
 }
 
 

@@ -61,7 +61,7 @@ function take() {
   design.take(after);
 }
 
-const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", blower: "Blower" };
+const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", "blower against its need": "Blower against its need" };
 
 function showShops({ sample, tornado }) {
   const parts = [make("p", "", make("b", "", sample.head))];
