@@ -299,7 +299,7 @@ class _Calendar:
         self.busy = []  # for each pair of hands until when
         self.charge = None  # (burners, start, when weighed first) of what is in the oven
         self.weigh_at = inf  # when it is to be weighed next
-        self.nothing = None  # when hands last found nothing to do: another pair need not look again
+        self.nothing = None, inf  # when hands last found nothing to do, and till when: another pair need not look again
 
     def made(self):
         day = 0
@@ -390,13 +390,15 @@ class _Calendar:
         until = min(pins[0][0], closes) if pins else closes
         # All that changes begins or ends with a job.
         state = now, len(self.jobs), until, pins[-1] if pins else None
-        chosen = None if state == self.nothing else self._choose(now, opens, closes, until, pair)
+        if state == self.nothing[0]:
+            return self.nothing[1]
+        chosen = self._choose(now, opens, closes, until, pair)
         if chosen is None:
-            self.nothing = state
             later = [at for step in ("cast", "strip", "trim", "clear") for at in _first_after(self.waiting[step], now)]
             later += [at for at, which in turns if which < self.means.hands and at > now]
             later += [at for at in (*self.moulds, self.weigh_at, *(at for at, _ in pins[:1])) if at > now]
-            return min(later, default=inf)
+            self.nothing = state, min(later, default=inf)
+            return self.nothing[1]
         step, number, left, _ = chosen
         if step == "weigh":
             return self._takes(pair, self._weigh(now, turns))
