@@ -350,6 +350,10 @@ ANSWERS = (
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
             "closed": NEVER + "There is no way out for the smoke, or too small a one.",
+            "no_flame": NEVER
+            + "The mixture of low and high fire, {ratio:.2f}, may not burn: from {lean:.2f} to {rich:.2f} it does.",
+            "pressure": NEVER
+            + "It takes {gas:gas_pressure} before the jet; regulator or line gives {gas_given:gas_pressure}.",
             "torch_weak": NEVER
             + "At {rate:power 2}, in burnt gas, no torch holds the flame ({torch:power 2} for sure).",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire.",
@@ -401,6 +405,11 @@ CHECKS = (
             "closed": NEVER
             + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
             "burner. A larger opening.",
+            "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
+            "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. A "
+            "mixture nearer to 1.",
+            "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
+            "({gas_given:gas_pressure}). Never try it: a larger jet.",
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
@@ -590,6 +599,10 @@ WORDS = {
     "and which can be set.",
     "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
     "through every joint and into the burner.",
+    "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
+    "out, and gas fills the chamber.",
+    "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than regulator "
+    "or line gives. Never try it: a larger jet.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",
     "set.do.no_way": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low or high fire: on the "
     "way or there it lifts or runs back.",
