@@ -40,11 +40,11 @@ def lighting_air(
     lighting_slide: LightingSlide,
     fired_heat_up: FiredHeatUp,
 ) -> LightingAir:
-    waits = fired_heat_up.waits_s if lighting.glows else None
-    wait_s = waits if isinstance(waits, tuple) or waits is None else Band(waits, waits, waits)
     ratio = lighting.waits_ratio
     if ratio is None or lighting.waits_W is None:
-        return LightingAir(wait_s, None, None, None)
+        return LightingAir(None, None, None, None)
+    waits = fired_heat_up.waits_s if lighting.glows else None
+    wait_s = waits if isinstance(waits, tuple) or waits is None else Band(waits, waits, waits)
     breathed_s = wait_s.high if wait_s else ventilation.SHIFT_S if lighting.glows else 0.0
     limit = ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)
     by_hand = lighting_slide.ratio or Band(ratio - MIXTURE_SLIP, ratio, ratio + MIXTURE_SLIP)
