@@ -1,6 +1,6 @@
 """The damper's mark to light at as something a hand can set, and how near gas and air come to the mixture with it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain
 from math import hypot
 
@@ -70,7 +70,7 @@ def lighting_slide(
         band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), lifts_W(band), mark)
+        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), None, mark)
 
     def hole(drill):
         return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
@@ -86,7 +86,8 @@ def lighting_slide(
     else:
         marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units]))
     nearest = next(marks, None) or gap(None, gap_m, RULE_OFF_M)
-    return next((mark for mark in chain((nearest,), marks) if not any(mark.fails)), nearest)
+    taken = next((mark for mark in chain((nearest,), marks) if not any(mark.fails)), nearest)
+    return replace(taken, lifts_W=lifts_W(taken.ratio))
 
 
 def _gas_off(gas, lighting, gauges):
