@@ -59,6 +59,14 @@ TEST_FIRE = (
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
+_SEAL = (
+    "threads do not seal in them. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
+    "Cylinder and hose ends may be left-handed: buy both of one kind."
+)
+THREADS = {
+    "in": f"Threads of pipe and fittings: NPT, outside on pipe and nipples. R and Rp {_SEAL}",
+    "mm": f"Threads of pipe and fittings: R outside on pipe and nipples, Rp inside. American pipe {_SEAL}",
+}
 BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
@@ -207,7 +215,9 @@ def _overview(result, link, width, view_mm):
         "stop": "DO NOT BUILD THIS: see the stops below.",
     }[worst]
     return [
-        Table(("Made by", "Date", "Serial no.", "Revision"), (("", "", "", ""),), "llll"),
+        Table(
+            ("Made by", "Date", "Serial no." if d.batch_size == 1 else "Serial nos.", "Revision"), (("",) * 4,), "llll"
+        ),
         Paragraph(
             f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.units)} gross, "
             f"{result['port_count']} "
@@ -231,12 +241,8 @@ def _steel(result, width):
         ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
         + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, "
-        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole"
-        + (
-            f", but for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
-            if tube
-            else "."
-        )
+        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole, but "
+        f"for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
         if cut.drills
         else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
     )
@@ -399,13 +405,14 @@ def _block(result, width):
     ]
     return [
         Heading("Mould and block"),
-        *([Paragraph("Boards of one mould:")] if min(d.moulds, d.batch_size) > 1 else []),
+        *([Paragraph("Boards of one mould:")] if result.part("boards").moulds > 1 else []),
         plain(
             result.tables["mould"],
             d.units,
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
+        *_notes_of(result.tables["mould"]),
         *wood_to_buy(result),
         Columns(
             (
@@ -433,18 +440,20 @@ def batch_cuts(result):
     return [Heading(table.title, 2), plain(table, result.design.units, keys, "rlrrrrl")]
 
 
+def _notes_of(table):
+    """What is done with pieces besides sawing them to size."""
+    columns = [column.key for column in table.columns]
+    told = [(row[columns.index("piece")], row[columns.index("note")]) for row in table.rows]
+    return [Paragraph(". ".join(f"{piece[:1].upper()}{piece[1:]}: {note}" for piece, note in told if note) + ".")]
+
+
 def wood_to_buy(result):
     """Boards and sheets to buy, and what is cut from each."""
     table = result.tables["boards"]
     if not table.rows:
         return []
     keys = ("stock", "length", "width", "cuts")
-    more = shopping.moulds_counted(result)
-    return [
-        Heading(table.title, 2),
-        plain(table, result.design.units, keys, "lrrl"),
-        *([Paragraph(more)] if more else []),
-    ]
+    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
 
 
 def _outside_m(wood):
@@ -476,6 +485,7 @@ def _train(result):
             f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
             f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
+        Paragraph(THREADS[d.units]),
     ]
 
 
@@ -510,7 +520,10 @@ def fires(result):
 
 
 def _record(result):
-    """Blank lines to be filled in when it is first fired, beside what the design says."""
+    """Blank lines to be filled in when it is first fired, beside what the design says; of a batch each burner has its
+    own, in the papers that go with it."""
+    if result.design.batch_size > 1:
+        return [PageBreak()]
     asked = [
         ("Leak test, air inside", f"{LEAK[result.design.units]} of water, 10 min, no drop"),
         ("Every port passed by the drill, count", _show(result, "port_count")),

@@ -17,10 +17,6 @@ from .settings import BY_KEY, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 LINE_MOST = "14 inH2O"  # up to where its slider goes
-LINE_DEFAULTS = {  # of gas by a house line: its pressure at the appliance, common practice; an example price
-    "gas_pressure": "7 inH2O",
-    "fuel_price": "1.50/therm",
-}
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
@@ -156,6 +152,10 @@ class Design:
         """This design with other texts for some settings."""
         return Design.from_texts(following(self.texts, texts), bare_units)
 
+    def read_in(self, system: str) -> "Design":
+        """This design in other measures, nothing of it moved."""
+        return Design.from_texts(supplied(self.texts, {**self.texts, "units": system}, ",".join(BY_KEY)))
+
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
         return dict(self._values)
@@ -168,11 +168,11 @@ class Design:
         return self.texts.get(key, default_text(BY_KEY[key], self._values))
 
     def as_typed(self, key: str) -> str:
-        """What was typed for a setting of words; its default in the reader's measures."""
-        own = self.texts.get(key)
-        if own is not None or self.units == "in" or self._values[key] is None:
-            return self.text(key)
-        return in_millimetres(BY_KEY[key].dimension, self._values[key]) or self.text(key)
+        """What was typed for a setting of words; an inch shop's default in the reader's measures."""
+        text = self.text(key)
+        if self.units == "in" or text != BY_KEY[key].default or self._values[key] is None:
+            return text
+        return in_millimetres(BY_KEY[key].dimension, self._values[key]) or text
 
     def counts(self, key: str) -> bool:
         """Whether a setting counts under the choices made; an analysis of the gas stands over the fuel's name."""
@@ -211,36 +211,34 @@ def by_line(values: Mapping[str, Any]) -> bool:
 
 
 def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
-    """What a setting stands at when it is not told: its default; pressure and price of the gas those of its supply."""
-    line = LINE_DEFAULTS.get(setting.key)
-    return line if line is not None and by_line(values) else setting.default
+    """What a setting stands at when it is not told: the default of the reader's measures and of the supply of gas."""
+    return setting.default_in(values.get("units") or "in", bool(setting.line) and by_line(values))
 
 
 def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
-    """The texts before, changed; with another supply its gas pressure, unless that is told with the change."""
-    after = {**before, **texts}
-    return after if "gas_pressure" in texts else supplied(before, after, mine)
+    """The texts before, changed, with what follows from the change; what is told with it stays as it is told."""
+    return {**supplied(before, {**before, **texts}, mine), **texts}
 
 
 def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
     """The texts after a change. Another kind of supply, cylinder or line, brings its own gas pressure.
 
-    Not where that was changed too, or is among the settings that are `mine`, with commas between.
+    Not where that was changed too. What is `mine`, with commas between, and stood at a default stays at that, though
+    other measures or another supply have another.
     """
-    key, by_line_before = "gas_pressure", _by_line(before)
-    if by_line_before is _by_line(after):
-        return dict(after)
-    stays = {
-        each: line if by_line_before else BY_KEY[each].default
-        for each, line in LINE_DEFAULTS.items()
-        if each in mine.split(",")
-    }
-    gone = key if after.get(key) == before.get(key) and key not in stays else ""
-    return {**stays, **{other: text for other, text in after.items() if other != gone}}
+    was, now = _circumstances(before), _circumstances(after)
+    stays = {}
+    for key in mine.split(","):
+        if key in BY_KEY and default_text(BY_KEY[key], was) != default_text(BY_KEY[key], now):
+            stays[key] = str(before.get(key, default_text(BY_KEY[key], was)))
+    key = "gas_pressure"
+    moved = by_line(was) is not by_line(now) and key not in stays and after.get(key) == before.get(key)
+    return {**stays, **{other: text for other, text in after.items() if not (moved and other == key)}}
 
 
-def _by_line(texts: Texts) -> bool:
-    return by_line(read({key: texts[key] for key in ("fuel", "fuel_blend") if key in texts})[0])
+def _circumstances(texts: Texts) -> dict[str, Any]:
+    """The values that defaults follow."""
+    return read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts})[0]
 
 
 def units_of(texts: Texts) -> str:
@@ -264,10 +262,7 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         errors.append(InputError("settings", f"{len(unknown) - MOST_SAID} more", "is not known either"))
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
-        default = default_values()[setting.key]
-        if setting.key in LINE_DEFAULTS:
-            default = _parsed(setting.key, default_text(setting, values))
-        values[setting.key] = default
+        values[setting.key] = default = _parsed(setting.key, default_text(setting, values))
         if setting.key not in texts:
             continue
         try:
@@ -385,12 +380,9 @@ def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callab
 
 def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     """Texts that a setting may hold: its default, then from its present value outwards, in its steps and finer."""
-    system, default = values.get("units") or "in", default_values()[setting.key]
-    if setting.dimension in units.DIMENSIONS and system == "mm" and isinstance(default, float):
-        unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
-        yield f"{units.significant(units.from_si(default, unit, si_unit))} {unit}".strip()
-    else:
-        yield default_text(setting, values)
+    system = values.get("units") or "in"
+    default = _parsed(setting.key, default_text(setting, values))
+    yield default_text(setting, values)
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension in EXAMPLES:

@@ -14,25 +14,6 @@ class Example:
     metric: dict
 
 
-# What a metric shop has on its bench and its racks; prices stay examples of no country.
-METRIC_BENCH = {
-    "stock_lengths": "500 mm, 1000 mm, 3000 mm, 6000 mm",
-    "kerf": "1.5 mm",
-    "corner_drill": "10 mm",
-    "inlet_length": "75 mm",
-    "nipple_stock": "80 mm 8.00, 100 mm 9.00, 150 mm 11.00, 300 mm 18.00, 1000 mm 40.00",
-    "mould_clearance": "3 mm",
-    "mould_board": "ply 18 mm",
-    "mould_base": "ply 18 mm",
-    "pin_depth": "13 mm",
-    "pin_stock_length": "1000 mm",
-    "bag_mass": "25 kg",
-    "regulator_inlet_pressure": "0.7 bar",
-    "port_position_tolerance": "1 mm",
-    "fuel_price": "2.00/kg",
-    "price_steel": "4.50/kg",
-}
-
 EXAMPLES = (
     Example(
         "knife",
@@ -117,7 +98,6 @@ EXAMPLES = (
             "jet_drill": "0.6 mm",
             "lit_by": "guard",
             "cylinder": "30",
-            **METRIC_BENCH,
             "pin_stock_length": "300 mm",
         },
     ),
@@ -188,7 +168,6 @@ EXAMPLES = (
             "gas_pressure": "0.35 bar",
             "jet_drill": "2 mm",
             "cylinder_count": "2",
-            **METRIC_BENCH,
             "batch_size": "2",
         },
     ),
@@ -257,7 +236,6 @@ EXAMPLES = (
             "gas_pressure": "20 mbar",
             "jet_drill": "4 mm",
             "lit_by": "guard",
-            **METRIC_BENCH,
         },
     ),
 )

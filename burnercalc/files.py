@@ -179,13 +179,14 @@ def _batch_events(result, one):
     events = []
     for number, job in enumerate(batch.plan.jobs):
         whose = ("mould " if job.step == "mould" else "") + ", ".join(map(str, job.burners))
+        event = replace(one["oven"], title="Weigh, hot") if job.step == "weigh" else one[job.step]
         events.append(
             replace(
-                one[job.step],
+                event,
                 key=f"{job.step}-{number}",
                 start=moment(first, job.start),
                 end=moment(first, job.end),
-                title=f"{one[job.step].title}: {whose}",
+                title=f"{event.title}: {whose}",
             )
         )
     return events

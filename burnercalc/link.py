@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from urllib.parse import parse_qsl, quote_plus
 
-from .design import Design, read, with_offer
+from .design import Design, read, units_of, with_offer
 from .errors import InputError, InputErrors, few
 from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
@@ -23,6 +23,60 @@ EARLIER_DEFAULTS = {
         "blowers": "each",
         "gas_pressure": "5 psi",
         "fuel_price": "0.90/lb",
+    }
+}
+# The same of a design in millimetres, for settings that had the default of an inch shop there too.
+EARLIER_METRIC = {
+    "1": {
+        "body_length": "9 in",
+        "body_width": "4 in",
+        "body_depth": "4 in",
+        "wall": "3/16 in",
+        "setback": "5/8 in",
+        "corner_radius": "3/16 in",
+        "port_diameter": "1/4 in",
+        "edge_margin": "1/4 in",
+        "block_thickness": "2 1/2 in",
+        "grip": "3/4 in",
+        "chamber_length": "12 in",
+        "chamber_width": "6 in",
+        "chamber_height": "5 1/2 in",
+        "chamber_diameter": "6 1/2 in",
+        "opening_area": "12 in2",
+        "opening_depth": "3 in",
+        "chamber_temperature": "2250 degF",
+        "work_rate": "10 lb/h",
+        "work_temperature": "2100 degF",
+        "bar_diameter": "1 in",
+        "firing_rate": "100 kBtu/h",
+        "ambient_temperature": "60 degF",
+        "aspirated_pressure": "10 psi",
+        "blower_shutoff_pressure": "4 inH2O",
+        "blower_free_flow": "60 cfm",
+        "mix_pipe_length": "18 in",
+        "baffle_hole_diameter": "3/8 in",
+        "baffle_thickness": "1/16 in",
+        "other_appliances": "100 kBtu/h",
+        "tank_diameter": "30 in",
+        "tank_length": "92 in",
+        "regulator_inlet_pressure": "10 psi",
+        "cap_gap": "1/64 in",
+        "stock_lengths": "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
+        "kerf": "1/16 in",
+        "corner_drill": "3/8 in",
+        "inlet_length": "3 in",
+        "nipple_stock": "3 in 8.00, 4 in 9.00, 6 in 11.00, 12 in 18.00, 36 in 40.00",
+        "mould_clearance": "1/8 in",
+        "mould_board": "ply 3/4",
+        "mould_base": "ply 3/4",
+        "pin_depth": "1/2 in",
+        "pin_stock_length": "36 in",
+        "castable_density": "145 lb/ft3",
+        "castable_service": "3000 degF",
+        "bag_mass": "55 lb",
+        "placing_rate": "80 lb/h",
+        "port_position_tolerance": "1/32 in",
+        "price_steel": "2.00/lb",
     }
 }
 BESIDE = ("mine", "have")  # what a link may carry beside the design: settings that stay, and what lies in the shop
@@ -139,15 +193,16 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     for key in BESIDE:
         odd += read_beside(key, texts.pop(key, ""))[1]
     # A link that names no version was typed by somebody who looks at this page.
-    return texts, _defaults(version or VERSION), odd
+    return texts, _defaults(version or VERSION, units_of(texts)), odd
 
 
-def _defaults(version: str) -> dict[str, str]:
-    """The defaults of a version that differ from those of today."""
+def _defaults(version: str, system: str) -> dict[str, str]:
+    """The defaults of a version, in a link's measures, that differ from those of today."""
     versions = list(EARLIER_DEFAULTS)
     texts: dict[str, str] = {}
     for earlier in versions[versions.index(version) :] if version in versions else ():
-        texts = {**EARLIER_DEFAULTS[earlier], **texts}
+        metric = EARLIER_METRIC.get(earlier, {}) if system == "mm" else {}
+        texts = {**metric, **EARLIER_DEFAULTS[earlier], **texts}
     return texts
 
 

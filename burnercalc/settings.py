@@ -27,7 +27,7 @@ class Setting:
         room       chapter of the job it belongs to (a key of rooms.ROOMS)
         label      trade words, no unit
         dimension  a key of units.DIMENSIONS, or a kind: "choice", or one with a reader of its own (grammars.py)
-        default    as a user would type it
+        default    as a user would type it, in inch mode
         help       one plain sentence
         low, high  allowed range, as a user would type it; "" for no limit
         step       (inch mode, mm mode) what one press of a step button adds, as typed
@@ -37,6 +37,8 @@ class Setting:
         near       how near it stands to the reader: one of NEAR
         when       (key, value, ...) of the choices under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
+        metric     the default in mm mode, as a metric shop has it; "" is the same as in inch mode
+        line       (inch mode, mm mode) the default where gas comes by a house line
     """
 
     key: str
@@ -54,6 +56,14 @@ class Setting:
     near: str = "finer"
     words: tuple[str, ...] = ()
     when: tuple[str, ...] = ()
+    metric: str = ""
+    line: tuple[str, str] | tuple[()] = ()
+
+    def default_in(self, system: str, by_line: bool = False) -> str:
+        """The default of a reader's measures, of gas by a house line where that has one of its own."""
+        if by_line and self.line:
+            return self.line[system == "mm"]
+        return (system == "mm" and self.metric) or self.default
 
 
 _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
@@ -73,7 +83,8 @@ SETTINGS = (
         "Units",
         "choice",
         "in",
-        "Inches as a tape is read, or millimetres; changes what is shown, never the design.",
+        "Inches as a tape is read, or millimetres. What you have set stays; the rest becomes what a shop with that "
+        "tape has.",
         choices=(("in", "inches"), ("mm", "mm")),
         near="start",
     ),
@@ -98,6 +109,7 @@ SETTINGS = (
         "60 in",
         ("1/4 in", "5 mm"),
         near="first",
+        metric="230 mm",
     ),
     Setting(
         "body_width",
@@ -110,6 +122,7 @@ SETTINGS = (
         "24 in",
         ("1/4 in", "5 mm"),
         near="first",
+        metric="100 mm",
     ),
     Setting(
         "body_depth",
@@ -122,6 +135,7 @@ SETTINGS = (
         "24 in",
         ("1/4 in", "5 mm"),
         near="first",
+        metric="100 mm",
     ),
     Setting(
         "wall",
@@ -133,6 +147,7 @@ SETTINGS = (
         "1/32 in",
         "3/4 in",
         ("1/32 in", "0.5 mm"),
+        metric="5 mm",
     ),
     Setting(
         "setback",
@@ -145,6 +160,7 @@ SETTINGS = (
         "4 in",
         _SIXTEENTH,
         near="first",
+        metric="16 mm",
     ),
     Setting(
         "corner_radius",
@@ -157,6 +173,7 @@ SETTINGS = (
         "3 in",
         _SIXTEENTH,
         when=BOX_BODY,
+        metric="5 mm",
     ),
     Setting(
         "port_diameter",
@@ -169,6 +186,7 @@ SETTINGS = (
         "1 in",
         ("1/32 in", "0.5 mm"),
         near="first",
+        metric="6 mm",
     ),
     Setting(
         "rows",
@@ -217,6 +235,7 @@ SETTINGS = (
         "0 in",
         "6 in",
         _SIXTEENTH,
+        metric="6 mm",
     ),
     Setting(
         "block_thickness",
@@ -228,6 +247,7 @@ SETTINGS = (
         "1/2 in",
         "12 in",
         _EIGHTH,
+        metric="65 mm",
     ),
     Setting(
         "grip",
@@ -239,6 +259,7 @@ SETTINGS = (
         "1/16 in",
         "6 in",
         _SIXTEENTH,
+        metric="18 mm",
     ),
     Setting(
         "inlet",
@@ -284,6 +305,7 @@ SETTINGS = (
         "240 in",
         ("1/2 in", "10 mm"),
         near="first",
+        metric="300 mm",
     ),
     Setting(
         "chamber_width",
@@ -297,6 +319,7 @@ SETTINGS = (
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "box"),
         near="first",
+        metric="150 mm",
     ),
     Setting(
         "chamber_height",
@@ -310,6 +333,7 @@ SETTINGS = (
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "box"),
         near="first",
+        metric="140 mm",
     ),
     Setting(
         "chamber_diameter",
@@ -323,6 +347,7 @@ SETTINGS = (
         ("1/2 in", "10 mm"),
         when=("chamber_shape", "cylinder"),
         near="first",
+        metric="165 mm",
     ),
     Setting(
         "lining",
@@ -333,6 +358,7 @@ SETTINGS = (
         "Layers from the hot face out, each a material and its thickness. Dust of ceramic fibre scars lungs: P100 "
         "mask, cut it wet, coat what faces the fire.",
         near="first",
+        metric="ifb_26 64 mm, blanket_8lb 25 mm",
     ),
     Setting(
         "opening_area",
@@ -345,6 +371,7 @@ SETTINGS = (
         "10000 in2",
         ("1 in2", "10 cm2"),
         near="first",
+        metric="77 cm2",
     ),
     Setting(
         "opening_depth",
@@ -356,6 +383,7 @@ SETTINGS = (
         "0 in",
         "48 in",
         ("1/2 in", "10 mm"),
+        metric="75 mm",
     ),
     Setting(
         "chamber_temperature",
@@ -368,6 +396,7 @@ SETTINGS = (
         "3200 degF",
         ("25 degF", "10 degC"),
         near="first",
+        metric="1230 degC",
     ),
     Setting(
         "work_metal",
@@ -388,6 +417,7 @@ SETTINGS = (
         "0 lb/h",
         "2000 lb/h",
         ("1 lb/h", "0.5 kg/h"),
+        metric="4.5 kg/h",
     ),
     Setting(
         "work_temperature",
@@ -399,6 +429,7 @@ SETTINGS = (
         "200 degF",
         "3200 degF",
         ("25 degF", "10 degC"),
+        metric="1150 degC",
     ),
     Setting(
         "bar_diameter",
@@ -411,6 +442,7 @@ SETTINGS = (
         "1/8 in",
         "12 in",
         ("1/8 in", "5 mm"),
+        metric="25 mm",
     ),
     Setting(
         "heat_up_time",
@@ -469,6 +501,7 @@ SETTINGS = (
         ("5 kBtu/h", "1 kW"),
         words=("auto",),
         near="first",
+        metric="30 kW",
     ),
     Setting(
         "low_fire",
@@ -513,6 +546,7 @@ SETTINGS = (
         "-4 degF",
         "130 degF",
         ("5 degF", "2 degC"),
+        metric="15 degC",
     ),
     Setting(
         "altitude",
@@ -524,6 +558,7 @@ SETTINGS = (
         "-1000 ft",
         "12000 ft",
         ("500 ft", "100 m"),
+        metric="0 m",
     ),
     # Heat: what the comparison of burner kinds assumes of each
     Setting(
@@ -569,6 +604,7 @@ SETTINGS = (
         "0.1 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
+        metric="0.7 bar",
     ),
     Setting(
         "aspirated_jet",
@@ -624,6 +660,7 @@ SETTINGS = (
         "100 inH2O",
         ("0.5 inH2O", "1 mbar"),
         near="first",
+        metric="10 mbar",
     ),
     Setting(
         "blower_free_flow",
@@ -636,6 +673,7 @@ SETTINGS = (
         "5000 cfm",
         ("5 cfm", "10 m3/h"),
         near="first",
+        metric="100 m3/h",
     ),
     Setting(
         "blower_curve",
@@ -677,6 +715,7 @@ SETTINGS = (
         "0 in",
         "240 in",
         ("1 in", "25 mm"),
+        metric="450 mm",
     ),
     Setting(
         "mix_pipe_elbows",
@@ -735,6 +774,7 @@ SETTINGS = (
         "1/16 in",
         "2 in",
         _SIXTEENTH,
+        metric="9.5 mm",
     ),
     Setting(
         "baffle_thickness",
@@ -746,6 +786,7 @@ SETTINGS = (
         "1/64 in",
         "1/2 in",
         ("1/64 in", "0.5 mm"),
+        metric="1.5 mm",
     ),
     Setting(
         "baffle_bend_angle",
@@ -769,6 +810,7 @@ SETTINGS = (
         "0 inH2O",
         "20 inH2O",
         ("0.05 inH2O", "0.1 mbar"),
+        metric="0 mbar",
     ),
     # Gas: jet, regulator, cylinder, price
     Setting(
@@ -782,6 +824,8 @@ SETTINGS = (
         "60 psi",
         ("0.5 psi", "0.05 bar"),
         near="first",
+        metric="0.35 bar",
+        line=("7 inH2O", "20 mbar"),
     ),
     Setting(
         "jet_discharge_coefficient",
@@ -828,6 +872,7 @@ SETTINGS = (
         "5000 kBtu/h",
         ("10 kBtu/h", "5 kW"),
         when=LINE,
+        metric="30 kW",
     ),
     Setting(
         "cylinder",
@@ -883,6 +928,7 @@ SETTINGS = (
         "120 in",
         ("1 in", "25 mm"),
         when=("cylinder", "tank"),
+        metric="760 mm",
     ),
     Setting(
         "tank_length",
@@ -895,6 +941,7 @@ SETTINGS = (
         "600 in",
         ("1 in", "25 mm"),
         when=("cylinder", "tank"),
+        metric="2340 mm",
     ),
     Setting(
         "regulator_inlet_pressure",
@@ -907,6 +954,7 @@ SETTINGS = (
         "60 psi",
         ("1 psi", "0.1 bar"),
         when=LIQUID,
+        metric="0.7 bar",
     ),
     Setting(
         "fuel_price",
@@ -916,6 +964,8 @@ SETTINGS = (
         "0.90/lb",
         "By weight, volume or heat: 0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh, 0.90/m3. Gallons and litres are liquid, "
         "cubic feet and metres gas; an example. Not told, gas of a house line costs 1.50/therm.",
+        metric="2.00/kg",
+        line=("1.50/therm", "0.05/kWh"),
     ),
     # Make: stock, mould, pins, refractory
     Setting(
@@ -938,6 +988,7 @@ SETTINGS = (
         "0 in",
         "1/8 in",
         ("1/64 in", "0.2 mm"),
+        metric="0.4 mm",
     ),
     Setting(
         "cap_thickness",
@@ -960,6 +1011,7 @@ SETTINGS = (
         "lengths",
         "1 ft, 2 ft, 4 ft, 8 ft, 20 ft",
         "Lengths in which the shop sells tube, flat bar and pipe, with commas between them.",
+        metric="0.5 m, 1 m, 3 m, 6 m",
     ),
     Setting(
         "kerf",
@@ -971,6 +1023,7 @@ SETTINGS = (
         "0 in",
         "1/4 in",
         ("1/32 in", "0.5 mm"),
+        metric="1.5 mm",
     ),
     Setting(
         "corner_drill",
@@ -983,6 +1036,7 @@ SETTINGS = (
         "2 in",
         _SIXTEENTH,
         when=BOX_BODY,
+        metric="10 mm",
     ),
     Setting(
         "inlet_length",
@@ -994,6 +1048,7 @@ SETTINGS = (
         "1 in",
         "36 in",
         ("1/2 in", "10 mm"),
+        metric="75 mm",
     ),
     Setting(
         "nipple_stock",
@@ -1002,6 +1057,7 @@ SETTINGS = (
         "offers",
         "3 in 8.00, 4 in 9.00, 6 in 11.00, 12 in 18.00, 36 in 40.00",
         "Length and price of the pipe nipples on sale, with commas between them; prices are examples.",
+        metric="80 mm 8.00, 100 mm 9.00, 150 mm 11.00, 300 mm 18.00, 1000 mm 40.00",
     ),
     Setting(
         "mould_clearance",
@@ -1013,6 +1069,7 @@ SETTINGS = (
         "0 in",
         "6 in",
         _SIXTEENTH,
+        metric="3 mm",
     ),
     Setting(
         "mould_board",
@@ -1023,6 +1080,7 @@ SETTINGS = (
         "Boards of the mould's frame; plywood is ripped to height, a dressed board is used at its width.",
         choices=BOARDS,
         near="first",
+        metric="ply 18 mm",
     ),
     Setting(
         "mould_base",
@@ -1032,6 +1090,7 @@ SETTINGS = (
         "ply 3/4",
         "Board under the mould that holds the pins.",
         choices=BOARDS,
+        metric="ply 18 mm",
     ),
     Setting(
         "pin_depth",
@@ -1043,6 +1102,7 @@ SETTINGS = (
         "1/8 in",
         "3 in",
         _SIXTEENTH,
+        metric="13 mm",
     ),
     Setting(
         "pin_stock_length",
@@ -1055,6 +1115,7 @@ SETTINGS = (
         "120 in",
         ("1/2 in", "10 mm"),
         near="first",
+        metric="1000 mm",
     ),
     Setting(
         "pin_kind",
@@ -1099,6 +1160,7 @@ SETTINGS = (
         "240 lb/ft3",
         ("5 lb/ft3", "100 kg/m3"),
         when=("refractory", "own"),
+        metric="2300 kg/m3",
     ),
     Setting(
         "castable_water_low",
@@ -1135,6 +1197,7 @@ SETTINGS = (
         "3600 degF",
         ("50 degF", "25 degC"),
         when=("refractory", "own"),
+        metric="1650 degC",
     ),
     Setting(
         "working_time",
@@ -1158,6 +1221,7 @@ SETTINGS = (
         "1 lb",
         "4000 lb",
         ("5 lb", "5 kg"),
+        metric="25 kg",
     ),
     Setting(
         "waste_allowance",
@@ -1180,6 +1244,7 @@ SETTINGS = (
         "5 lb/h",
         "5000 lb/h",
         ("10 lb/h", "5 kg/h"),
+        metric="35 kg/h",
     ),
     Setting(
         "port_tilt_tolerance",
@@ -1202,6 +1267,7 @@ SETTINGS = (
         "0 in",
         "1/4 in",
         ("1/64 in", "0.5 mm"),
+        metric="1 mm",
     ),
     # Fire: the days from the welder to the first fire
     Setting(
@@ -1274,7 +1340,7 @@ SETTINGS = (
         "count",
         "1",
         "How many moulds there are for a batch; each is taken from casting to stripping. Only as many are made as "
-        "burners. Wood, cost and hours count them all, though the calendar may leave some unmade.",
+        "save a day; wood, cost and hours count those.",
         "1",
         "100",
         ("1", "1"),
@@ -1355,6 +1421,7 @@ SETTINGS = (
         "price_by_mass",
         "2.00/lb",
         "Price of tube, plate and flat bar by weight; an example.",
+        metric="4.50/kg",
     ),
     Setting(
         "price_bag",

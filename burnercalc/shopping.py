@@ -31,17 +31,6 @@ def left_to_buy(result, got=(), table="shopping"):
     return left
 
 
-def moulds_counted(result):
-    """What is said where the calendar makes fewer moulds than wood, cost and hours count; "" for none fewer."""
-    used, counted = result.part("batch").moulds, result.part("boards").moulds
-    if used == counted:
-        return ""
-    return (
-        f"The calendar makes {used} of the {counted} moulds: one more saves no day. "
-        f"Wood, cost and hours count all {counted}, as set; set {used} for less."
-    )
-
-
 def summed(rows):
     return sum(row[-1] or 0.0 for row in rows)
 
@@ -69,13 +58,12 @@ def beside_train(result):
 def blocks(result, got=(), rows=None):
     """The list and the tools without what is got; `rows`: the list's own, with the same sum."""
     left, tools = left_to_buy(result, got) if rows is None else rows, left_to_buy(result, got, "tools")
-    count, moulds = result.design.batch_size, moulds_counted(result)
+    count = result.design.batch_size
     return [
         Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
         _table(result, "shopping", left),
         Paragraph(
             "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
-            + (f" {moulds}" if moulds else "")
             + ("" if rows else _spared(result, "shopping", left))
         ),
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),

@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, batch_cuts, fires, plain, wood_to_buy
+from .build_sheet import LEAK, TEST_FIRE, fires, plain
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -64,21 +64,23 @@ def blocks(result):
 
 
 def _batch(result):
-    """The batch as a whole: its calendar, what holds it up, what is cast when, what to buy and to cut."""
+    """The batch as a whole, once: its calendar, what holds it up, what is cast when. Its steel and wood are on the
+    build sheet."""
     days, castings = result.tables["batch_days"], result.tables["castings"]
     return [
         Heading(days.title),
         Paragraph(
+            "Print this part once, for the wall, with one build sheet for all. Behind it each burner has two pages of "
+            "its own that go with it."
+        ),
+        Paragraph(
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
-            f"{result['batch_bottleneck']} Hours, hands and places are examples until you set yours."
+            f"{result['batch_bottleneck']} The test fire, half an hour for each, comes after. Hours, hands "
+            "and places are examples until you set yours."
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),
         plain(castings, result.design.units, [column.key for column in castings.columns], "llrrr"),
-        *batch_cuts(result),
-        Heading(result.tables["stock"].title, 2),
-        plain(result.tables["stock"], result.design.units, ("stock", "length", "cuts", "offcut"), "lrlr"),
-        *wood_to_buy(result),
     ]
 
 
@@ -171,7 +173,7 @@ def _leak_and_flow(result):
                 ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.units), ""),
                 (
                     f"Damper at HIGH ({result['damper_mark_high']}), air only: pressure before the burner",
-                    "as the others, to 5 %",
+                    "as the others, to 5 %" if result.design.batch_size > 1 else "to compare with later",
                     "",
                 ),
                 ("A hand before the ports, row by row", "air from all", ""),
@@ -179,9 +181,9 @@ def _leak_and_flow(result):
             "lrl",
         ),
         Paragraph(
-            "The same air through less area takes more pressure, as 1 / area squared: 10 % above the others is one "
-            "port "
-            "in twenty shut, 20 % one in eleven. Clear the ports and measure again before any gas."
+            "The same air through less area takes more pressure, as 1 / area squared: 10 % above the others, or above "
+            "when it was new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before "
+            "any gas."
         ),
     ]
 

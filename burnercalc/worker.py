@@ -99,7 +99,8 @@ def _followed(request):
 def _brought(request, design):
     """What followed from a change, in words."""
     settings, after = request["settings"], _followed(request)
-    moved = [s for s in SETTINGS if settings.get(s.key) != after.get(s.key)]
+    stays = settings.get("mine", "").split(",")
+    moved = [s for s in SETTINGS if settings.get(s.key) != after.get(s.key) and s.key not in stays]
     if not moved:
         return ""
     listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
@@ -309,7 +310,7 @@ def _try(request):
 
 def _compare(request):
     mine, other = _design(request), _design({"settings": request["other"]})
-    other = other.changed({"units": mine.units})
+    other = other.read_in(mine.units)
     first, second = solve(mine), solve(other)
     settings = [
         {"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)}

@@ -66,7 +66,7 @@ FAULTS = [
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.errors.MOST_SAID", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
-    ("links", "burnercalc.link._defaults", lambda version: {}),
+    ("links", "burnercalc.link._defaults", lambda version, system: {}),
     ("beside", "burnercalc.link.LONGEST_LINK", 100_000),
     ("beside", "burnercalc.link.LONGEST_HAVE", 10**6),
     ("beside", "burnercalc.errors.MOST_SAID", 10**6),
@@ -91,14 +91,15 @@ def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
     eight nothing."""
     smaller = ("flashback_hot", "port_diameter", -1)
     more_fire, seven, eight = ({"rows": "9"}, "flashback_hot", "firing_rate", 8), {"rows": "7"}, {"rows": "8"}
-    for asked in (more_fire, (seven, *smaller), (eight, *smaller)):
+    cures = [(*asked, requests.verdicts(asked[0])) for asked in (more_fire, (seven, *smaller), (eight, *smaller))]
+    for asked in cures:
         requests.cure(*asked)
     monkeypatch.setattr("burnercalc.worker.worsened", lambda before, after: [])
-    requests.cure(eight, *smaller)
+    requests.cure(*cures[2])
     with pytest.raises(AssertionError, match="lining_limit"):
-        requests.cure(*more_fire)
+        requests.cure(*cures[0])
     with pytest.raises(AssertionError, match="carbon_monoxide"):
-        requests.cure(seven, *smaller)
+        requests.cure(*cures[1])
 
 
 def spellings(setting):

@@ -18,13 +18,13 @@ from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
-MOST_PAGES = 14
+MOST_PAGES = 15
 FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
     "small": KNOWN,
     "long": {"body_length": "24 in", "ports_per_row": "24", "start_date": "2026-03-02"},
-    "round": {**ROUND, "units": "mm"},
+    "round": Design.from_texts(ROUND).read_in("mm").texts,
     "end": {"inlet_position": "end", "inlet": "1-1/2"},
     "plastic": {"refractory": "phosphate_plastic"},
 }
@@ -61,6 +61,12 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
     for check in result.checks.values():
         if check.verdict != "good":
             assert build_sheet.MARKS[check.verdict] in text and " ".join(check.text.split()).replace("₂", "2") in text
+    holes = result.tables["holes"].rows  # more than fit beside the rest have sheets of their own
+    at = [units.show(place, "length", result.design.units).split(" ")[0] for place in holes[-1][1:3]]
+    assert re.search(rf"\b{len(holes)} {re.escape(at[0])}", text), name
+    if len(holes) > build_sheet.MOST_HOLES:
+        own = next(page for page in read if f"Holes of {result.design.show('port_diameter')}" in page.text)
+        assert own.text.lstrip().startswith("Holes of")
     # The first page is the design at a glance: a face that one can read; what asks for a change, the rest behind.
     one = " ".join(read[0].text.split()).replace("₂", "2")
     assert float(re.search(r"drawn at 1:([\d.]+)", one)[1]) <= FACE_RATIOS.get(name, 2.5)
@@ -136,8 +142,9 @@ def test_the_sheet_stands_by_itself():
     """Who made it, what to do and watch at each step, the heights, the train in order, and lines for the test fire."""
     result, _, read = sheet({"batch_size": "3"})
     text = " ".join(" ".join(page.text for page in read).split())
-    for words in ("Serial no.", "Revision", "Test-fire record", "Gas and air train, in the order of flow"):
+    for words in ("Serial nos.", "Revision", "Gas and air train, in the order of flow"):
         assert words in text
+    assert "Test-fire record" in words_of(sheet({})[2]) and "Test-fire record" not in text
     told = zip(result.tables["care"].rows, result.tables["days"].rows)
     for do, days in ((do, days) for (step, do, *_), days in told if step not in ("Weld the body", "First fire")):
         assert " ".join(do.split()[:4]) in text and " ".join(days[-2].split()[:4]) in text
@@ -199,7 +206,7 @@ def test_what_is_bought_stands_on_the_sheet_with_room_for_ticks():
 @pytest.mark.parametrize("units_of, bridge, bar", [("in", "1/2 in", "3/4 in"), ("mm", "12 mm", "20 mm")])
 def test_bridge_and_cross_bars_have_sizes(units_of, bridge, bar):
     """A cross-bar spans the frame: 4 1/8 in inside and two boards of 23/32 in, 5 9/16 in (141 mm)."""
-    result, _, read = sheet({"units": units_of})
+    result, _, read = sheet(Design().read_in(units_of).texts)
     text = words_of(read)
     span = 2 * 23 / 32 + 4.125
     assert build_sheet._outside_m(result.part("mould").wood) == pytest.approx(span * 0.0254)

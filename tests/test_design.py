@@ -320,13 +320,11 @@ def test_no_number_slips_past_its_range(setting, number):
     )
 
 
-def test_switching_units_never_changes_the_design():
-    inches, metric = (
-        Design.from_texts({"body_length": "10 1/8 in"}),
-        Design.from_texts({"body_length": "10 1/8 in", "units": "mm"}),
-    )
+def test_a_design_read_in_other_measures_is_the_same_design():
+    inches = Design.from_texts({"body_length": "10 1/8 in", "fuel": "natural_gas"})
+    metric = inches.read_in("mm")
     assert all(inches.value(s.key) == metric.value(s.key) for s in SETTINGS if s.key != "units")
-    assert metric.show("body_length") == "257.2 mm"
+    assert metric.show("body_length") == "257.2 mm" and metric.read_in("in") == inches
 
 
 def test_bare_numbers_take_the_unit_beside_the_field_and_keep_it():

@@ -134,6 +134,18 @@ def test_one_file_holds_every_plan(result, paper):
     )
 
 
+def test_the_slide_is_a_template_where_there_is_one(result):
+    """True to size: plate 1.610 in bore and 6 mm at each side. Never lit and open at both fires it has no mark."""
+    (page,) = pages(made("slide-letter", result))
+    assert "true size" in page.text and "hole for LIGHT: drill 15/32 in" in " ".join(page.text.split())
+    width = 1.610 * 25.4 + 12
+    level = [abs(x2 - x1) for x1, y1, x2, y2 in page.lines if abs(y1 - y2) < NEAR_MM]
+    assert any(abs(length - width) < NEAR_MM for length in level)
+    unlit = {"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6", "blower_shutoff_pressure": "0.2 inH2O"}
+    without = pages(made("templates-a4", solve(Design.from_texts(unlit))))
+    assert not any("Slide of the damper" in page.text for page in without)
+
+
 @pytest.mark.parametrize("name", [*VIEWS, *PLANS, *CUTS])
 def test_every_drawing_opens_in_cad(result, name):
     document = dxf_of(made(f"{name}-dxf", result))

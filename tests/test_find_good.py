@@ -137,7 +137,7 @@ def test_what_is_mine_is_not_moved(mended):
 def test_a_good_design_is_left_alone():
     texts = {"chamber_temperature": "1900 degF", "work_temperature": "1800 degF", "lining": "ifb_26 9 in"}
     found = make_good(Design.from_texts(texts))
-    again = make_good(found.after.design)
+    again = make_good(found.after.design) if found.changes else found
     assert again.changes == () or len(again.left) < len(found.left)
 
 

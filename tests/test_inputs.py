@@ -135,6 +135,7 @@ IDLE = {
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel_blend"): "a size as sold; only where one just fits",
+    ("steel_bought", "kerf"): "lengths as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
@@ -159,6 +160,7 @@ def other_texts(design, setting):
     return tuple(units.show(number, setting.dimension, "mm", exact=True) for number in numbers)
 
 
+@cache
 def closure(key):
     """Every setting and answer that an answer is declared to rest on, directly or through others."""
     found, ahead = set(), [key]
@@ -179,11 +181,15 @@ def rests_on(name):
 
 @cache
 def in_reach(setting):
-    """The answers that a setting may move: of parts that it reaches by their signatures, and all that are texts."""
+    """The answers that a setting may move: of parts that it reaches by their signatures, and all that are texts.
+
+    Left out are those declared to rest on it through other answers alone: they may move or not.
+    """
     return [
         key
         for key, answer in catalogue.ANSWERS.items()
-        if answer.cases or setting in rests_on(answer.at.partition(".")[0])
+        if (answer.cases or setting in rests_on(answer.at.partition(".")[0]))
+        and (setting in answer.inputs or setting not in closure(key))
     ]
 
 

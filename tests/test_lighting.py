@@ -565,7 +565,7 @@ def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
     # A gauge of 3 psi to 2 % of it at 0.85 psi is 3.5 % of the gas; with 2 % of the hole 4.1 %.
     assert hand.band == pytest.approx((1.1585 * 0.959, 1.1585 * 1.041), rel=1e-3)
     assert r.checks["lighting_by_hand"].verdict == "good" and "1.11 to 1.21" in r.checks["lighting_by_hand"].text
-    assert solve(Design.from_texts({"units": "mm"}))["lighting_mark"] == "slide shut on its hole, drilled 11.7 mm"
+    assert solve(Design().read_in("mm"))["lighting_mark"] == "slide shut on its hole, drilled 11.7 mm"
 
 
 def test_where_low_fire_needs_less_air_the_mark_is_a_gap():

@@ -6,10 +6,12 @@ import pytest
 from designs import solved
 from fluids import friction_factor
 
+from burnercalc import Design
 from burnercalc.drawing.shapes import Circle
 
 # 900 mm of 80 x 80 x 4 tube, 892 mm inside; pipe of 42.16 mm, wall 3.56, bore 35.05; a mix pipe of bore 40.89.
-LONG = {"body_length": "900 mm", "body_width": "80 mm", "body_depth": "80 mm", "wall": "4 mm", "units": "mm",
+LONG = {**Design().read_in("mm").texts,
+        "body_length": "900 mm", "body_width": "80 mm", "body_depth": "80 mm", "wall": "4 mm",
         "ports_per_row": "60", "inlet": "1-1/4", "baffle_holes": "0"}  # fmt: skip
 STEEL_KG_M3, IN = 7850, 0.0254
 

@@ -94,8 +94,29 @@ def test_every_piece_is_cut_once_and_no_bar_is_overfilled(pieces, stock, kerf):
     assert plan.bought_m == pytest.approx(plan.used_m + plan.kerf_m + plan.offcut_m)
     least = sum(n * c for n, c in pieces) / max(stock)
     assert len(plan.bars) >= least - 1e-9
-    # First fit never leaves two bars less than half full.
-    assert sum(sum(n + kerf for _, n in bar.cuts) <= max(stock) / 2 for bar in plan.bars) <= 1
+    # Never more than the longest bar for every piece that cannot share one, and no more with a length more on the rack.
+    assert plan.bought_m <= sum(c for _, c in pieces) * min(n for n in stock if n >= max(n for n, _ in pieces)) + 1e-8
+
+
+FT = 12 * IN
+RACK = [n * FT for n in (1, 2, 4, 8, 20)]
+
+
+@pytest.mark.parametrize(
+    "pieces, bought",
+    [
+        # 9 in tubes, a cut of 1/16 in each: 12 are 108.7 in, so 8 ft takes ten and 2 ft the other two
+        ([("tube", 9 * IN, 12)], [8, 2]),
+        ([("tube", 9 * IN, 6)], [4, 1]),  # five and one
+        ([("tube", 9 * IN, 3)], [2, 1]),
+        ([("tube", 9 * IN, 1)], [1]),
+        # two plates of 600 mm in 4 ft, 1219 mm; two caps in a foot of their own, not all in 8 ft
+        ([("plate", 0.6, 2), ("cap", 0.0712, 2)], [4, 1]),
+    ],
+)
+def test_the_least_steel_is_bought_not_the_longest_bar(pieces, bought):
+    plan = b.cut_plan(pieces=pieces, stock_lengths_m=RACK, kerf_m=IN / 16)
+    assert [round(bar.stock_m / FT) for bar in plan.bars] == bought
 
 
 def test_a_cap_with_wide_gaps_is_round_at_its_ends():

@@ -63,7 +63,7 @@ def verdict(**more):
 def test_make_by_hand():
     """200 for two is 100 each; 200 saved over 5 h earns 40 an hour; with work at 25 it costs 225, 75 under 300."""
     got = verdict()
-    assert got.make and (got.cost_each, got.saved_each, got.earned_per_hour, got.cost_with_work_each) == (
+    assert got.way == "make" and (got.cost_each, got.saved_each, got.earned_per_hour, got.cost_with_work_each) == (
         100,
         200,
         40,
@@ -73,14 +73,20 @@ def test_make_by_hand():
 
 def test_buy_where_the_hours_or_the_material_are_worth_more():
     slow = verdict(hours_each=10)  # 20 an hour, 350 with the work paid
-    assert not slow.make and (slow.earned_per_hour, slow.cost_with_work_each) == (20, 350)
+    assert slow.way == "buy" and (slow.earned_per_hour, slow.cost_with_work_each) == (20, 350)
     dear = verdict(bought_price=90)
-    assert not dear.make and dear.saved_each == -10
+    assert dear.way == "buy" and dear.saved_each == -10
 
 
 def test_no_work_has_no_hourly_earning():
     got = verdict(hours_each=0)
-    assert got.make and got.earned_per_hour is None
+    assert got.way == "make" and got.earned_per_hour is None
+
+
+def test_within_a_tenth_of_the_bought_one_s_price_it_is_even():
+    """Of 300: 270 to 330."""
+    costs = (0, 269.9, 270.1, 300, 329.9, 330.1)
+    assert [money.way(cost, 300) for cost in costs] == ["make", "make", "even", "even", "even", "buy"]
 
 
 def test_names_the_field():

@@ -2,18 +2,21 @@
 
 import json
 import re
+from urllib.parse import parse_qsl
 
 import pypdfium2
 import pytest
 from designs import FAR_APART
 
-from burnercalc import Design, InputErrors, sheet, solve, units
+from burnercalc import Design, InputErrors, on_page, sheet, solve, units
+from burnercalc.design import parse_setting
 from burnercalc.drawing.shapes import Text
 from burnercalc.examples import EXAMPLES
 from burnercalc.files import FILES
 from burnercalc.jobs import JOBS
-from burnercalc.link import to_link
+from burnercalc.link import EARLIER_DEFAULTS, EARLIER_METRIC, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.sold import sold_sizes_m
 from burnercalc.worker import handle
 
 INCH = re.compile(
@@ -132,16 +135,92 @@ def test_what_is_the_same_for_all_readers_has_both_measures():
     assert found(((where, PAIR.sub("", text)) for where, text in texts), INCH, BOTH) == []
 
 
-def test_a_default_that_is_untouched_reads_in_kilograms_and_metres():
+def test_the_default_of_an_inch_shop_reads_in_kilograms_and_metres():
     """0.90 a pound is 1.98 a kilogram; what was typed stays as it was typed."""
-    metric = Design.from_texts({"units": "mm"})
+    metric = Design().read_in("mm")
     assert (metric.show("fuel_price"), metric.show("price_steel")) == ("1.98/kg", "4.41/kg")
     assert metric.show("stock_lengths").startswith("0.305 m, 0.61 m")
     assert metric.show("nipple_stock").startswith("76.2 mm 8.00, 102 mm 9.00")
-    assert metric.show("lining") == "ifb_26 63.5 mm, blanket_8lb 25.4 mm"
+    assert metric.as_typed("lining") == "ifb_26 63.5 mm, blanket_8lb 25.4 mm"
     assert Design.from_texts({"units": "mm", "fuel_price": "1.00/lb"}).show("fuel_price") == "1.00/lb"
     for key in ("fuel_price", "price_steel", "stock_lengths", "nipple_stock", "lining"):
-        Design.from_texts({"units": "mm", key: metric.show(key)})  # can be read again
+        Design.from_texts({"units": "mm", key: metric.as_typed(key)})  # can be read again
+
+
+UNITS_DIFFER = [s for s in SETTINGS if len(set(units.DIMENSIONS.get(s.dimension, ("", ""))[1:])) == 2]
+LISTS = ("lengths", "offers", "price_by_mass", "fuel_price", "lining")
+
+
+def test_every_default_with_a_measure_has_one_in_each():
+    """Of the same size, nearly: what a shop of the other tape has for it; and it reads as it is declared."""
+    metric = Design.from_texts({"units": "mm"})
+    fields = on_page.whole(solve(metric), ())["fields"]
+    for setting in UNITS_DIFFER:
+        if setting.default in setting.words:
+            continue
+        text = setting.default_in("mm")
+        assert text.endswith(f" {units.shown_unit(setting.dimension, 'mm')}"), setting.key
+        near = 0.3 if setting.key == "port_position_tolerance" else 0.1  # a whole millimetre for 1/32 in
+        assert parse_setting(setting, text) == pytest.approx(parse_setting(setting, setting.default), rel=near)
+        assert text.startswith(f"{fields[setting.key]['text']} "), setting.key
+    assert all(s.metric for s in SETTINGS if s.dimension in LISTS)
+    assert metric.texts == {"units": "mm"} and solve(metric).worst == "good"
+
+
+def test_a_metric_bench_has_what_is_sold_by_the_millimetre():
+    metric = Design.from_texts({"units": "mm"})
+    for key in ("wall", "body_width", "body_depth", "port_diameter", "pin_stock_length", "corner_drill",
+                "baffle_thickness", "baffle_hole_diameter"):  # fmt: skip
+        assert metric.value(key) in [pytest.approx(size) for size in sold_sizes_m(metric, key)], key
+    assert "mm" in metric.mould_board and "mm" in metric.mould_base
+    assert metric.show("nipple_stock").startswith("80 mm 8.00, 100 mm 9.00, 150 mm")
+
+
+STOCK = {"nipple_stock": "100 mm 9, 300 mm 18", "body_width": "3 1/2 in", "rows": "4"}
+
+
+def test_what_is_told_stays_in_other_measures_and_what_is_not_becomes_that_of_the_shop():
+    inches = Design.from_texts(STOCK)
+    metric = inches.changed({"units": "mm"})
+    assert all(metric.value(key) == inches.value(key) and metric.text(key) == text for key, text in STOCK.items())
+    assert (inches.text("kerf"), metric.text("kerf")) == ("1/16 in", "1.5 mm")
+    assert metric.changed({"units": "in"}) == inches
+    assert from_link(to_link(metric)) == (metric, [])
+
+
+def test_what_is_mine_stays_at_what_was_seen():
+    mine = {"mine": "kerf,fuel_price,body_depth,rows,gas_pressure"}
+    page = json.loads(handle(json.dumps({"kind": "solve", "settings": {**STOCK, **mine, "units": "mm"},
+                                         "before": {**STOCK, **mine}})))  # fmt: skip
+    metric = Design.from_texts({key: text for key, text in page["texts"].items() if key != "mine"})
+    before = Design.from_texts(STOCK)
+    assert all(metric.value(key) == before.value(key) for key in mine["mine"].split(","))
+    assert metric.text("corner_drill") == "10 mm"
+    assert page["brought"] == ""
+    assert (
+        page["texts"]["kerf"] == "1/16 in" and page["texts"]["mine"] == "body_depth,rows,gas_pressure,fuel_price,kerf"
+    )
+
+
+def test_two_designs_are_compared_as_they_are():
+    """Shown in the reader's measures, the other one is not moved by them."""
+    asked = {"kind": "compare", "settings": {"units": "mm", "rows": "4"}, "other": {}}
+    reply = json.loads(handle(json.dumps(asked)))
+    shown = {row["label"]: row["other"] for row in reply["settings"]}
+    assert shown["Saw cut"] == "1.59 mm" and shown["Body length"] == "228.6 mm"
+    assert [text for text in shown.values() if INCH.search(NAMES.sub("", text))] == []
+
+
+@pytest.mark.parametrize("more", ["", "&rows=4&kerf=2mm", "&fuel=natural_gas"])
+def test_a_metric_link_of_version_1_means_the_inch_stock_it_was_made_with(more):
+    old, ignored = from_link("#v=1&units=mm" + more)
+    told = {key for key, _ in parse_qsl(more)}
+    assert not ignored and from_link(to_link(old)) == (old, [])
+    for setting in SETTINGS:
+        if setting.metric and setting.key not in told:
+            text = EARLIER_DEFAULTS["1"].get(setting.key, EARLIER_METRIC["1"].get(setting.key, setting.default))
+            assert old.value(setting.key) == parse_setting(setting, text), setting.key
+    assert from_link("#v=1" + more)[0].texts.keys() <= {*told, *EARLIER_DEFAULTS["1"]}
 
 
 @pytest.mark.parametrize("psi, drill", [("5", "1.6 mm"), ("3", "1.8 mm"), ("60", "0.8 mm")])

@@ -36,7 +36,7 @@ def test_every_figure_of_money_has_the_sign_and_stays_what_it_was(plain, signed)
         assert shown(answer, "in") == shown(before, "in")  # measures alone carry no sign
         assert shown(answer, result.design.units) == with_sign(sign, shown(before, "in")), answer.key
     for key in ("make_or_buy", "worth_selling"):
-        assert result[key].count(sign) >= 4
+        assert result[key].count(sign) >= 2
         assert result[key].replace(sign if sign in "$€" else f" {sign}", "") == plain[key]
     assert result.design.show("price_steel") == with_sign(sign, "2.00") + "/lb"
     assert result.design.show("price_bag") == with_sign(sign, "95.00")

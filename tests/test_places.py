@@ -154,7 +154,7 @@ def test_marks_go_with_the_places_of_the_ports_and_nothing_else():
         reply = json.loads(handle(json.dumps({"kind": "draw", "settings": settings, "figures": {"face": place}})))
         return reply["drawings"]["face"]["holes"]
 
-    assert holes() == holes((390, 700, True)) == holes(firing_rate="20 kBtu/h") == holes(units="mm")
+    assert holes() == holes((390, 700, True)) == holes(firing_rate="20 kBtu/h") == holes(**Design().read_in("mm").texts)
     assert holes() != holes(rows="4") and holes() != holes(body_length="10 in")
 
 

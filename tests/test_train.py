@@ -95,6 +95,19 @@ def test_what_is_before_the_jet_is_read_behind_the_needle_valve_from_lighting_to
     assert r.part("gauges").small is ("gauge_cock" in found)
 
 
+def test_nipples_behind_reducers_are_listed_by_their_own_size():
+    """From 1-1/2 to 3 in it takes reducers of
+    1-1/2 to 2, 2 to 2-1/2 and 2-1/2 to 3 in: a close nipple of 2 and of 2-1/2 in between them; the last stands on the
+    inlet's own. Two legs of 1-1/4 in behind 2 in: two nipples of 1-1/2 in, and two of 1-1/4 in to their unions."""
+
+    def nipples(**texts):
+        return {p.slots["pipe"]: p.count for p in solved(**texts).part("train").parts if p.key == "pipe_nipples"}
+
+    assert nipples(inlet="3") == {"1-1/2": 5, "2": 1, "2-1/2": 1} and nipples() == {"1-1/2": 5}
+    two = nipples(inlets="2", body_length="18 in", mix_pipe="2", inlet="1-1/4")
+    assert two == {"2": 7, "1-1/2": 2, "1-1/4": 2}
+
+
 def test_bushings_go_as_far_as_one_is_sold():
     assert t.bushings("1-1/2", "1/4") == (("1-1/2", "1/4"),)
     assert t.bushings("4", "1/4") == (("4", "1-1/2"), ("1-1/2", "1/4"))
@@ -145,7 +158,7 @@ def test_cylinders_and_burners_that_share_hang_on_a_manifold():
     for texts, connectors in (({"cylinder_count": "3"}, 3), ({"cylinder_count": "3", "burner_count": "2"}, 2)):
         r = solved(**texts)
         assert parts(r)[:3] == ["connector", "manifold", "regulator"] and count(r, "connector") == connectors
-    assert sizes(r)["manifold"].startswith("3 cylinders, 2 burners")
+    assert sizes(r)["manifold"].startswith("cylinders: 3, burners: 2")
     assert sizes(r)["flexible_joint"] == "bore 2 9/32 in or more, one for all burners"
 
 
@@ -166,9 +179,12 @@ def test_a_regulator_gets_at_least_what_it_gives():
 
 
 def test_a_line_of_more_than_half_a_psi_has_no_listed_connector():
-    for pressure, words in (("7 inH2O", "up to 6.0 ft"), ("2 psi", "rigid pipe")):
+    for pressure, key, words in (
+        ("7 inH2O", "line_connector", "up to 6.0 ft"),
+        ("2 psi", "rigid_pipe", "end at 14 in"),
+    ):
         r = solved(fuel="natural_gas", gas_pressure=pressure)
-        assert words in sizes(r)["line_connector"]
+        assert words in sizes(r)[key] and len({"line_connector", "rigid_pipe"} & set(parts(r))) == 1
         assert ("the house's own" in sizes(r)["line_regulator"]) is (pressure == "7 inH2O")
 
 

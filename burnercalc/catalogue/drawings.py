@@ -126,7 +126,7 @@ DRAWINGS = (
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
             "bridge": "Leave a bridge of {bridge:length} in the middle of both long cuts, between the marks, until "
-            "the caps are on: the tube springs.",
+            "the caps are on: the body springs.",
         },
         room="make",
     ),
@@ -152,6 +152,7 @@ DRAWINGS = (
             "round": "Thick line: the back disc, {length} across",
             "end": "Thick line: one end cap, {length} by {width}",
             "middle": "Middle of the hole: {x} from the left end, {y} from the lower edge",
+            "middle_disc": "The hole is in the middle of the disc.",
             "middles": "Middles of the holes: {x} from each end, {y} from the lower edge, {apart} apart",
         },
         room="make",
@@ -309,7 +310,7 @@ DRAWINGS = (
             "hole": "hole {size}",
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
-            "cock": "Gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
+            "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. Then gas to LIGHT. Not alight "
             "{hiss:.0f} s after the first hiss: gas off.",
             "keeper.hand": "A lit torch on a long stem at the face",
@@ -326,7 +327,7 @@ DRAWINGS = (
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} equal steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
-            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for 1 min.",
+            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s.",
             "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",

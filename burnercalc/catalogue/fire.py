@@ -197,8 +197,8 @@ STEPS = {
     "mould.title": "Make the mould and set the pins",
     "mould.do": (
         "Screw frame and base. Drill the pin holes to depth, then through with the knock-out drill. Seal and "
-        "wax the wood, set the pins, mark the fill line. Mark the grip on the body and clamp the cross-bars to "
-        "it."
+        "wax the wood, set the pins, mark the fill line. Mark the grip on the body. At that mark stand a "
+        "cross-bar against each end, with one clamp along the body."
     ),
     "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
     "mould.go_on": "The body slides in to its mark over the pins without touching one.",
@@ -219,8 +219,8 @@ STEPS = {
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
     "free.title": "Free the pins at first set",
-    "free.do": "Stand the work on its back, take the base off and free each pin, as the list of the pins says. Damp "
-    "plastic over it again. A quarter of an hour, part of the casting.",
+    "free.do": "Turn the work over onto two blocks higher than the inlet pipe. Take the base off and free each pin, as "
+    "the list of the pins says. Damp plastic over it again. A quarter of an hour.",
     "free.watch": "The hour is a guide: try the rim with a thumb from an hour before. Too early and the mix "
     "slumps, too late and the pins hold.",
     "free.go_on": "The base is off and each pin has moved once; wax is cut flush instead.",
@@ -256,8 +256,8 @@ STEPS = {
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
-    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up along the "
-    "chart and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
+    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up by the "
+    "stages and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
     "from the cold side: steer by the slower.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
     "are more than [250 °F|140 °C] apart.",
@@ -269,7 +269,7 @@ STEPS = {
     ),
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
-    "fire.do": "Along the chart in the kiln; or under the chamber, with a small torch or charcoal in its door "
+    "fire.do": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
     "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
     "heat that drying wants. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
@@ -280,8 +280,8 @@ STEPS = {
         "finish. Mesh before the door."
     ),
     "fire.go_on": (
-        "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: after a hold "
-        "let it cool slowly and go on another day."
+        "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: let it cool "
+        "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then by the stages."
     ),
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "

@@ -702,23 +702,23 @@ CHECKS = (
         source=FREEZING & SLIP & CO_OF_APPLIANCES,
         cases={
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
-            "mixture slipped to {richest:.3f}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
+            "mixture slipped to {richest:ratio}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
             "outdoors, and hang a carbon monoxide alarm all the same.",
             "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
             "without smell. It is {slipped:gas_share} where it cools slowly, which burns it; "
-            "{most:gas_share} where it is chilled at once and the mixture slips to {richest:.3f} as the"
+            "{most:gas_share} where it is chilled at once and the mixture slips to {richest:ratio} as the"
             " burner gets hot. A gas appliance may make {usual:gas_share}. Draw it outdoors under a "
             "hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} "
             "of fresh air would be needed. A leaner mixture or less fire makes less.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
             "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools; "
-            "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:.3f}. "
+            "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:ratio}. "
             "A gas appliance may make {usual:gas_share}. If all of it stayed in the room, "
             "{fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
             "outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
-            "and {most:gas_share} when the mixture slips to {richest:.3f}, the burner hot; if all of it stayed in the "
-            "room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
+            "and {most:gas_share} when the mixture slips to {richest:ratio}, the burner hot; if all of it stayed in "
+            "the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
             "monoxide alarm, never run this in a closed room. A leaner mixture makes far less.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",

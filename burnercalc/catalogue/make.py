@@ -101,7 +101,7 @@ BATCH = (
     "watched_hours",
 )
 SHOPPING = (
-    "moulds",
+    "moulds_made",
     "train_safety_cost",
     "train_needed_cost",
     "train_comfort_cost",
@@ -854,7 +854,7 @@ MONEY_ANSWERS = (
         meaning="What is bought once for the shop beside the burner, cylinders with it, at the example prices of its "
         "list; not in the cost of the burner.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds", "batch_size"),
+        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -898,7 +898,7 @@ MONEY_ANSWERS = (
         meaning="Work in one burner of the batch by your four hours, the moulds shared. A search adds time for each "
         "port and baffle hole.",
         formula="hours of each burner + hours of the moulds / burners",
-        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds"),
+        inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds_made"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -928,12 +928,15 @@ MONEY_ANSWERS = (
         "cost.make_or_buy",
         "word",
         "Make or buy",
-        meaning="Whether it is cheaper to make or to buy, with the work paid.",
-        formula="make when the saving is at least the worth of the hours",
+        meaning="Whether it is cheaper to make or to buy, with the work paid. Within a tenth of the bought one's price "
+        "it is about even: prices for the same thing differ by as much.",
+        formula="cost with the work paid against the price of a bought one",
         inputs=("cost_per_burner", "hours_per_burner", "bought_price", "hour_value"),
         source=YOUR_PRICES,
         near="first",
         cases={
+            "even": "About even, by prices that are examples until you set yours: one you make comes to "
+            "{with_work:money}, work paid, a bought one to {bought:money}.",
             "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
             "no_work": "Make, for yourself: it saves {saved:money} a burner.",
             "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
@@ -971,6 +974,18 @@ BATCH_ANSWERS = (
         formula="one calendar for all: moulds from casting to stripping, hands, charges of the oven, test stands; "
         "waits night and day; who stands by a fire does nothing else",
         inputs=BATCH,
+        source=CALENDAR,
+        near="bench",
+    ),
+    Answer(
+        "moulds_made",
+        "calendar.moulds",
+        "count",
+        "Moulds that are made",
+        meaning="As many as the calendar makes: fewer than you set where one more saves no day. Wood, cost and hours "
+        "count these.",
+        formula="from the calendar with the fewest days, of equals the one with the fewest moulds",
+        inputs=("batch_days",),
         source=CALENDAR,
         near="bench",
     ),
@@ -1061,6 +1076,8 @@ SELLING_ANSWERS = (
             "sold at all, that can pay too.",
             "make_keep": "Making one for yourself saves {own:money}, work paid. Selling does not pay: the price"
             " to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
+            "even_keep": "Making one for yourself costs about as much as buying, work paid. Selling does not pay: the "
+            "price to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
             "buy_keep": "Neither pays: for yourself buying is {own:money} cheaper, work paid, and the price to ask, "
             "{price:money}, is {gap:money} more than a bought one, {bought:money}.",
         },
@@ -1561,10 +1578,14 @@ MOULD_PIECES = {
 _CAP = (
     "tack it {tacks} times, opposite sides in turn, then weld short runs, opposite sides in turn, {seam:length} round"
 )
+_LONG = (
+    "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the middle out, "
+    "then weld {seam:length} in back-steps, a piece of each seam in turn."
+)
 WELD_WORDS = {
     "long.when": "long seams",
-    "long.do": "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the "
-    "middle out, then weld {seam:length} in back-steps, a piece of each seam in turn.",
+    "long.do": _LONG,
+    "long.bevelled.do": "Bevel the outer edge of one plate of each seam at 30° to a depth of {bevel:length}. " + _LONG,
     "inlet.when": "inlet pipe",
     "inlet.do": "Its end flush with the inside, the gap of {clear:length} on the diameter even all round. Four tacks, "
     "then {seam:length} in quarters, opposite ones in turn.",
@@ -1579,12 +1600,11 @@ WELD_WORDS = {
     "square.do": f"Square edges; {_CAP}.",
     "baffle.when": "baffle",
     "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
-    "corner.",
+    "corner, the far ones through the window.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
-    "straight.window.do": "A body with one side cut out springs at the window. Leave a bridge of [1/2 in|12 mm]"
-    " in the middle of each long cut, or clamp a straight bar to the back. When both caps"
-    " are on, cut through. The window's width is the same in the middle and at the ends "
+    "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "
+    "that both caps are on, cut through. The window's width is the same in the middle and at the ends "
     "to [1/32 in|0.8 mm].",
     "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
     "[1/32 in|0.8 mm].",
@@ -1597,9 +1617,9 @@ WELD_WORDS = {
     "soap shows no bubble, and it holds 10 minutes.",
 }
 _KNOCK = (
-    "Stand the work on its back and unscrew the base. As it comes off, knock each pin back a hair with a punch "
-    "through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it in. Damp sheet over it "
-    "again."
+    "Turn the work over onto two blocks higher than the inlet pipe, and unscrew the base. As it comes off, knock each "
+    "pin back a hair with a punch through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it "
+    "in. Damp sheet over it again."
 )
 _DRAW = (
     "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
@@ -1622,8 +1642,10 @@ PIN_WORDS = {
     "free.do.wood": _KNOCK,
     "free.do.steel": _KNOCK,
     "free.do.plastic": _KNOCK,
-    "free.do.wax": "Wax shears: do not turn it. Stand the work on its back, unscrew the base, lift it off straight, "
-    "cut the wax flush. Damp plastic over it again.",
+    "free.do.wax": (
+        "Wax shears: do not turn it. Turn the work over onto two blocks higher than the inlet pipe. Unscrew "
+        "the base, lift it off straight, cut the wax flush. Damp plastic over it again."
+    ),
     "out.when": "Out",
     "out.do.wood": f"After stripping, {_DRAW}",
     "out.do.steel": f"After stripping, {_DRAW}",
@@ -1689,7 +1711,7 @@ TOOL_WORDS = {
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
     "scale": "scale",
-    "scale.sold": "for the whole burner, to a thousandth of it: weighs mix and drying",
+    "scale.sold": "for the whole burner, to a five-thousandth of it: weighs mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",
@@ -1864,9 +1886,10 @@ TABLES = (
             "strip": "{time} strip {burner}",
             "trim": "{time} trim {burner}",
             "clear": "{time} clear the ports of {burner}",
-            "oven": "{time} {burner}, weigh {first} and {second}",
-            "next": "{weekday} {time}",
+            "oven": "{time} {burner}",
+            "weigh": "{time} weigh {burner} in the oven",
             "fire": "{time} {burner}, heat {heat} of {heats}",
+            "stands": "{jobs}, pair {pair}",
             "more": "and so on to day {days}",
         },
     ),
@@ -1958,7 +1981,7 @@ TABLES = (
             Column("make", "For yourself", "word"),
         ),
         source=YOUR_PRICES,
-        words={"make": "make", "buy": "buy"},
+        words={"make": "make", "even": "about even", "buy": "buy"},
     ),
     Table(
         "selling_lines",

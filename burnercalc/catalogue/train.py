@@ -9,7 +9,7 @@ PARTS = {
     ),
     "manifold": (
         "gas manifold, this burner's piece",
-        "{cylinders} cylinders, {burners} burners; a check valve for each cylinder",
+        "cylinders: {cylinders}, burners: {burners}; a check valve for each cylinder",
         "Lets cylinders be drawn from together, and burners share them. Each burner has its own regulator after it.",
     ),
     "regulator": (
@@ -50,6 +50,11 @@ PARTS = {
     "line_connector": (
         "listed connector",
         "bore {bore:length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
+        "Joins the burner to the fixed pipe.",
+    ),
+    "rigid_pipe": (
+        "rigid pipe to the burner",
+        "bore {bore:length}; takes {drop:gas_pressure} at high fire. Listed connectors end at [14 in H₂O|35 mbar]",
         "Joins the burner to the fixed pipe.",
     ),
     "cock": (
@@ -123,12 +128,12 @@ PARTS = {
     "gauge_tee": ("tee of a gauge or switch", "{pipe:pipe}, branch [1/4 in|DN 8]", "Lets it stand beside the line."),
     "gas_nipples": (
         "close nipple, gas",
-        "{pipe:pipe}, black steel",
+        "{pipe:pipe}, black steel, [NPT|R] thread",
         "One between any two parts whose threads are both inside.",
     ),
     "pipe_nipples": (
         "close nipple, air and mixture",
-        "{pipe:pipe}, black steel",
+        "{pipe:pipe}, black steel, [NPT|R] thread",
         "One between any two parts whose threads are both inside.",
     ),
     "header": (
@@ -196,9 +201,6 @@ TRAIN_WORDS = {
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
-    "line_connector.size.house": PARTS["line_connector"][1],
-    "line_connector.size.fixed": "rigid pipe, bore {bore:length}; takes {drop:gas_pressure} at high fire. Listed "
-    "connectors end at [14 in H₂O|35 mbar]",
     "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError, InputErrors
-from ..parts.bench_hours import BenchHours
 from ..parts.cost import Cost
 from ..parts.face import Face
 from ..parts.holding import Holding
@@ -42,10 +41,11 @@ def hours_term(cost: Cost, face: Face, baffle_holes: int, batch_size: int) -> fl
     return batch_size * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
 
 
-def least_hours_term(bench_hours: BenchHours, batch_size: int) -> float:
-    """The work without that on ports and baffle, known before any of them."""
-    _, hours = bench_hours.of(batch_size)
-    return batch_size * 3600 * hours
+def least_hours_term(
+    hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float, batch_size: int
+) -> float:
+    """The work with one mould and without that on ports and baffle, known before any of them."""
+    return batch_size * (hours_weld + hours_cast + hours_finish) + hours_mould
 
 
 def days_term(schedule: Schedule) -> float:

@@ -4,7 +4,7 @@ import heapq
 from bisect import bisect_right
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import islice, zip_longest
+from itertools import product
 from math import ceil, inf
 
 from ..errors import require
@@ -12,8 +12,13 @@ from ..errors import require
 DAY_MIN = 1440
 OPENS_MIN = 9 * 60  # work begins at 9: an example
 FREE_MIN = 15  # to free the pins of a block: an example
-BY_HAND = ("weld", "mould", "cast", "strip", "trim", "clear")
-STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire")  # in the order they are told
+WEIGH_MIN, WEIGHED_APART_MIN = (
+    10,
+    60,
+)  # to weigh what is in the oven: an example; its two weighings at least so far apart
+BY_HAND = ("weld", "mould", "cast", "free", "strip", "trim", "clear", "weigh")
+# In the order they are told.
+STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "weigh", "fire")
 
 
 @dataclass(frozen=True)
@@ -22,7 +27,8 @@ class Work:
 
     `cure` runs from casting to stripping, `air` from trimming to clearing; an oven charge takes `oven` however many
     blocks are in it. `mould` is for each mould. `free` runs from the end of casting till the pins are freed, 0 where
-    nothing is; the FREE_MIN for that are part of `cast`, and no hands are taken for them again.
+    nothing is. `weigh` runs from the start of a charge to the end of its hold, when it is weighed the second time; 0
+    where nothing is. Both take hands besides, FREE_MIN and twice WEIGH_MIN.
     """
 
     weld: int
@@ -36,6 +42,7 @@ class Work:
     oven: int
     heats: tuple[int, ...]
     free: int = 0
+    weigh: int = 0
 
 
 @dataclass(frozen=True)
@@ -112,66 +119,156 @@ RULES = (
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 MANY, FOR_MANY = 30, 3  # burners above which only so many of the first rules are tried, for time
-FEWER = (1, 2, 3, 4, 6, 8, 12, 16, 24)  # moulds
-LESS = 120  # burners in all, of the batches that are planned with less than the shop has: few of many, for time
+ROUNDS_OF_MANY = (1, 2, 3, 4, 5, 6, 8, 10, 13, 17, 25, 34, 50, 100)  # and only numbers that are used in so many rounds
+LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
 
+@lru_cache(maxsize=64)
 def plan(burners: int, work: Work, means: Means) -> Plan:
     """The shortest calendar that simple rules find for a batch of like burners, with what the shop has or part of it.
 
     Steps by hand take one pair of hands, are not broken over a night, and begin on a morning when they are longer than
-    a day; welding, and what is longer than a day, goes on the next day. A block is cast so early that its pins can be
-    freed on the same day, where the day is long enough for both. A mould is taken from casting to stripping; it
-    is made when a welded burner waits for one. Waits run day and night. Blocks that go into the oven together start
-    cold together. While burners are fired one pair of hands stands by all of them; a heat begins when work does.
+    a day; welding, and what is longer than a day, goes on the next day. The pair that casts a block is there again when
+    its pins are freed, welding broken off for it; where the day is too short for both, a block is cast on a morning and
+    freed after hours. A mould is taken from casting to stripping; it is made when a welded burner waits for one. Waits
+    run day and night. Blocks that go into the oven together start cold together; the oven is held on until somebody has
+    weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
+    hands stands by all of them; a heat begins when work does.
+
+    Owning more never takes longer: the best is taken over all of _fewer, which grow with what is owned.
 
     Arguments:
         burners   how many >= 1
         work      of one burner; Work
         means     of the shop; Means
-    Returns: Plan
+    Returns: Plan; of equals one that makes the fewest moulds
     Raises: InputError for batch_size, moulds, oven_places, test_stands, hands, day_hours, work_week
     Source: list scheduling, the best of a few rules: common practice; no proof that nothing is shorter
     Checked by: tests/test_making_batch.py (all orders of small batches, one or two days shorter at most; by hand)
     """
     require(burners >= 1, "batch_size", burners, "must be 1 or more", "1")
-    for field in ("moulds", "oven_places", "test_stands", "hands"):
+    for field in LACKS:
         require(getattr(means, field) >= 1, field, getattr(means, field), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
-    some = [*_some_of(burners, means), *_fewer_moulds(burners, work, means)]
-    return min((_made(burners, work, each) for each in some), key=lambda one: one.days)  # of equals with all there is
+    all_there_is, *less = _fewer(burners, means)
+    best = _made(burners, work, all_there_is)
+    for some in less:
+        least = _least_days(burners, work, some)
+        fewer_moulds = some.moulds < best.moulds and replace(some, moulds=all_there_is.moulds) == all_there_is
+        if least < best.days or (least == best.days and fewer_moulds):
+            best = min(best, _made(burners, work, some), key=lambda one: (one.days, one.moulds))
+    return best
 
 
-def _some_of(burners, means):
-    """What the shop has, and less of one kind: a second mould takes time to make, and may cost more than it saves.
+def _fewer(burners, means):
+    """What the shop has, then less of it: of each kind but hands only numbers that spare a round.
 
-    One less of each first, then few of each: so a shop with one more tries mostly what the smaller one tries.
+    With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
+    all those of a smaller one.
     """
-    less = []
-    for which in LACKS:
-        own = min(getattr(means, which), burners)
-        less.append([replace(means, **{which: number}) for number in (own - 1, *range(1, own - 1)) if number])
-    in_turn = (some for each in zip_longest(*less) for some in each if some is not None)
-    return [means, *islice(in_turn, LESS // burners)]
+    rounds = range(1, burners + 1) if burners <= MANY else ROUNDS_OF_MANY
+    useful = sorted({ceil(burners / some) for some in rounds}, reverse=True)
+    numbers = [[n for n in useful if n <= getattr(means, which)] for which in LACKS[:3]]
+    for moulds, places, stands, hands in product(*numbers, range(min(means.hands, 2 * burners), 0, -1)):
+        yield replace(means, moulds=moulds, oven_places=places, test_stands=stands, hands=hands)
 
 
-def _fewer_moulds(burners, work, means):
-    """The best two of the same few numbers of moulds in every shop, by the first rule: many moulds are worth making
-    seldom, and how many are is not told by one less."""
-    own = min(means.moulds, burners)
-    fewer = [replace(means, moulds=number) for number in FEWER if number < own - 1]
-    return sorted(fewer, key=lambda one: _made(burners, work, one, 1).days)[:2]
+def _least_days(burners, work, means):
+    """Days that no calendar with these means can be shorter than, by what is short: hands, moulds, oven or stands."""
+    moulds, charges, stands = (ceil(burners / getattr(means, which)) for which in LACKS[:3])
+    fires = max(1, sum(max(1, ceil(heat / DAY_MIN)) for heat in work.heats))
+
+    def morning(ready):
+        """When work begins next."""
+        return _working(ceil((ready - OPENS_MIN) / DAY_MIN), means) * DAY_MIN + OPENS_MIN
+
+    def lit(ready):
+        """Day of the first heat."""
+        return morning(ready) // DAY_MIN
+
+    def burnt(day, count):
+        """Day of the last heat of so many fires, one after the other."""
+        mornings = day
+        for _ in range(count * len(work.heats) - 1):
+            mornings = _working(mornings + 1, means)
+        return max(mornings, day + count * fires - 1)
+
+    def cast(ready):
+        after = work.free + FREE_MIN if work.free else 0
+        if work.cast + after > means.day_min and after:
+            return _ends(morning(ready), work.cast, means)
+        return _ends(ready, work.cast + after, means) - after
+
+    def baked(ready):
+        return _ends(ready, work.oven, means) if work.oven <= means.day_min else morning(ready) + work.oven
+
+    def dried(ready):
+        """When a burner comes out of the oven whose block may be stripped at that moment."""
+        trimmed = _ends(_ends(ready, work.strip, means), work.trim, means)
+        return _ends(trimmed + work.air, work.clear, means)
+
+    welded, moulded = _ends(0, work.weld, means, split=True), _ends(0, work.mould, means)
+    if means.hands == 1:
+        one_by_one = _ends(welded, work.mould, means), _ends(moulded, work.weld, means, split=True)
+        welded = moulded = min(one_by_one)
+    free = max(welded, moulded)
+    cleared = dried(cast(free) + work.cure)
+    for _ in range(moulds - 1):
+        free = _ends(cast(free) + work.cure, work.strip, means)
+    last = dried(cast(free) + work.cure)
+    in_a_day = max(1, means.day_min // work.oven) if work.oven else charges
+    begun = _working(cleared // DAY_MIN, means)
+    for _ in range(ceil(charges / in_a_day) - 1):
+        begun = _working(begun + 1, means)
+    by_hand = burners * (work.weld + work.cast + work.strip + work.trim + work.clear) + work.mould
+    by_hand += stands * sum(min(heat, means.day_min) for heat in work.heats)
+    worked = _working(0, means)
+    for _ in range(ceil(by_hand / (means.hands * means.day_min)) - 1):
+        worked = _working(worked + 1, means)
+    return 1 + max(
+        burnt(lit(baked(cleared)), stands),
+        burnt(lit(baked(last)), 1),
+        burnt(lit(begun * DAY_MIN + OPENS_MIN + work.oven), 1),
+        worked,
+    )
 
 
-@lru_cache(maxsize=256)
-def _made(burners, work, means, most_rules=None):
+def _working(day, means):
+    """That day, or the first day of work after it."""
+    while (means.weekday + day) % 7 >= means.week:
+        day += 1
+    return day
+
+
+def _ends(ready, takes, means, split=False):
+    """When something by hand can end at the soonest that could begin at a moment."""
+    while True:
+        day = _working(ready // DAY_MIN, means)
+        opens = day * DAY_MIN + OPENS_MIN
+        start, closes = max(ready, opens), opens + means.day_min
+        if start + takes <= closes:
+            return start + takes
+        if (split and start < closes) or (takes > means.day_min and start == opens):
+            takes, split = takes - (closes - start), True
+        ready = (day + 1) * DAY_MIN
+
+
+@lru_cache(maxsize=512)
+def _made(burners, work, means):
+    """By the best of the rules; the rest is left where one comes to the least days that there can be."""
     rules = 1 if burners == 1 else len(RULES) if burners <= MANY else FOR_MANY
-    return min((_Calendar(burners, work, means, *rule).made() for rule in RULES[: most_rules or rules]), key=_length)
+    least, best = _least_days(burners, work, means), None
+    for rule in RULES[:rules]:
+        made = _Calendar(burners, work, means, *rule).made()
+        best = made if best is None else min(best, made, key=_length)
+        if best.days == least:
+            break
+    return best
 
 
 def _length(made):
-    return made.days, max(job.end for job in made.jobs), sum(job.end for job in made.jobs)
+    return made.days, made.moulds, max(job.end for job in made.jobs), sum(job.end for job in made.jobs)
 
 
 def _days(minutes):
@@ -198,6 +295,10 @@ class _Calendar:
         self.stands = [0] * means.test_stands  # when each is free
         self.oven_free = self.dried = self.fired = 0
         self.heats = []  # (start, end) of the fires that have begun or are to come, till the morning after
+        self.pins = []  # for each pair of hands (when, whose) it has to free today
+        self.busy = []  # for each pair of hands until when
+        self.charge = None  # (burners, start, when weighed first) of what is in the oven
+        self.weigh_at = inf  # when it is to be weighed next
         self.nothing = None  # when hands last found nothing to do: another pair need not look again
 
     def made(self):
@@ -211,58 +312,94 @@ class _Calendar:
         return Plan(jobs, _days(max(last.values())), _days(min(last.values())))
 
     def _works(self, day):
-        return (self.means.weekday + day) % 7 < self.means.week
+        return _working(day, self.means) == day
 
     def _day(self, day):
         opens = day * DAY_MIN + OPENS_MIN
         closes = opens + self.means.day_min
         self.heats = [heat for heat in self.heats if heat[1] > opens]
+        self.pins = [[] for _ in range(self.means.hands)]
         self._light(day, opens, closes)
         watch = max((end for start, end in self.heats if start <= opens < end), default=opens)
-        # Whose turn it is: (minute, 0 for hands and 1 for the oven), so that hands come first.
-        turns = [(opens, 0)] * (self.means.hands - 1) + [(watch, 0), (max(opens, self.oven_free), 1)]
+        # Whose turn it is: (minute, pair of hands, or one more for the oven), so that hands come first.
+        oven, self.busy = self.means.hands, [watch] + [opens] * (self.means.hands - 1)
+        turns = [*zip(self.busy, range(oven)), (max(opens, self.oven_free), oven)]
         heapq.heapify(turns)
         while turns:
             now, which = heapq.heappop(turns)
-            if now <= closes:
-                after = (self._oven if which else self._hand)(now, opens, closes, turns)
-                if after <= closes:
-                    heapq.heappush(turns, (after, which))
+            if now > closes:
+                break
+            if which == oven:
+                after = self._oven(now, opens, closes, turns)
+            elif now < self.busy[which]:  # asked twice
+                continue
+            else:
+                after = self._hand(now, opens, closes, turns, which)
+            if after <= closes:
+                heapq.heappush(turns, (after, which))
+        self.jobs += [Job("free", (burner,), at, at + FREE_MIN) for pins in self.pins for at, burner in pins]
 
     def _light(self, day, opens, closes):
         """Begin first fires this morning: beside one that goes on for nothing, else as the rule has it."""
         free = [i for i, at in enumerate(self.stands) if at <= opens]
         ready = [each for each in self.waiting["fire"] if each[0] <= opens][: len(free)]
         lit = any(start <= opens < end for start, end in self.heats)
+        heats = self._heats_from(day)
+        if self.charge and self._nobody(heats, max(self.weigh_at, opens)):
+            return  # who stands by the fire cannot weigh
         if self.fire_rule == "full":
             go = len(ready) == min(len(free), self.burners - self.fired)
         else:
-            go = self.fire_rule == "ready" or self._choose(opens, opens, closes) is None
+            go = self.fire_rule == "ready" or self._choose(opens, opens, closes, closes, 0) is None
         if not ready or not (lit or go):
             return
         for stand, (at, burner) in zip(free, ready):
             self.waiting["fire"].remove((at, burner))
-            on = day
-            for lasts in self.work.heats:
-                while not self._works(on):
-                    on += 1
-                start = on * DAY_MIN + OPENS_MIN
-                self.heats.append((start, start + lasts))
-                self.jobs.append(Job("fire", (burner,), start, start + lasts))
-                on += max(1, ceil(lasts / DAY_MIN))
-            self.stands[stand] = start + lasts
+            self.heats += heats
+            self.jobs += [Job("fire", (burner,), start, end) for start, end in heats]
+            self.stands[stand] = heats[-1][1]
             self.fired += 1
 
-    def _hand(self, now, opens, closes, turns):
+    def _heats_from(self, day):
+        """(start, end) of the heats of a fire that is lit on a day."""
+        heats = []
+        for lasts in self.work.heats:
+            day = _working(day, self.means)
+            start = day * DAY_MIN + OPENS_MIN
+            heats.append((start, start + lasts))
+            day += max(1, ceil(lasts / DAY_MIN))
+        return heats
+
+    def _nobody(self, heats, at):
+        """Do these heats leave nobody to weigh what is to be weighed at that moment, or on the next morning of work?"""
+        if self.means.hands > 1 or not self.work.weigh:
+            return False
+        day = at // DAY_MIN
+        if not self._works(day) or at % DAY_MIN + WEIGHED_APART_MIN + WEIGH_MIN > OPENS_MIN + self.means.day_min:
+            day = _working(day + 1, self.means)
+        at = max(at, day * DAY_MIN + OPENS_MIN)
+        return any(start < at + WEIGHED_APART_MIN + WEIGH_MIN and at < end for start, end in heats)
+
+    def _hand(self, now, opens, closes, turns, pair):
         """Give a free pair of hands something to do; when it is free again, or asks again."""
-        state = now, len(self.jobs)  # all that changes begins or ends with a job
-        chosen = None if state == self.nothing else self._choose(now, opens, closes)
+        pins = self.pins[pair]
+        if pins and pins[0][0] <= now:
+            _, burner = pins.pop(0)
+            self.jobs.append(Job("free", (burner,), now, now + FREE_MIN))
+            return self._takes(pair, now + FREE_MIN)
+        until = min(pins[0][0], closes) if pins else closes
+        # All that changes begins or ends with a job.
+        state = now, len(self.jobs), until, pins[-1] if pins else None
+        chosen = None if state == self.nothing else self._choose(now, opens, closes, until, pair)
         if chosen is None:
             self.nothing = state
             later = [at for step in ("cast", "strip", "trim", "clear") for at in _first_after(self.waiting[step], now)]
-            later += [at for at, which in turns if not which and at > now] + [at for at in self.moulds if at > now]
+            later += [at for at, which in turns if which < self.means.hands and at > now]
+            later += [at for at in (*self.moulds, self.weigh_at, *(at for at, _ in pins[:1])) if at > now]
             return min(later, default=inf)
         step, number, left, _ = chosen
+        if step == "weigh":
+            return self._takes(pair, self._weigh(now, turns))
         if left is None:
             left = getattr(self.work, step)
             if step in self.begun:
@@ -273,17 +410,24 @@ class _Calendar:
                 self.moulds.remove(min(self.moulds))
         else:
             self.paused.remove(chosen)
-        end = min(now + left, closes)
+        end = min(now + left, until)
         self.jobs.append(Job(step, (number,), now, end))
         if end < now + left:
             self.paused.append((step, number, now + left - end, end))
         else:
-            self._done(step, number, end)
-        return end
+            self._done(step, number, end, pair)
+        return self._takes(pair, end)
 
-    def _choose(self, now, opens, closes):
+    def _takes(self, pair, until):
+        self.busy[pair] = until
+        return until
+
+    def _choose(self, now, opens, closes, until, pair):
         """(step, number, minutes left, when left) of what goes first now, both None at its beginning; None: nothing."""
-        on = [each for each in self.paused if each[3] < opens and now < closes]
+        short = self.means.day_min < WEIGHED_APART_MIN + WEIGH_MIN
+        if self.weigh_at <= now and now + WEIGH_MIN <= until and (self._weighed_by(now) <= closes or short):
+            return "weigh", 0, None, None
+        on = [each for each in self.paused if each[3] <= now < until]
         for one in on:
             if one[0] != "weld":
                 return one
@@ -293,14 +437,49 @@ class _Calendar:
             number = self._next(step, now)
             step = "mould" if step == "spare" else step
             takes = getattr(self.work, step)
-            free = self.work.free + FREE_MIN if step == "cast" and self.work.free else 0
-            if number and (
-                now + takes + (free if takes + free <= self.means.day_min else 0) <= closes
-                or (step == "weld" and now < closes)
-                or (takes > self.means.day_min and now == opens)
+            if (
+                number
+                and (
+                    now + takes <= until
+                    or (step == "weld" and now < until)
+                    or (takes > self.means.day_min and now == opens)
+                )
+                and (step != "cast" or not self.work.free or self._freed(now, opens, closes, pair))
             ):
                 return step, number, None, None
         return None
+
+    def _freed(self, now, opens, closes, pair):
+        """Can this pair of hands be there when the pins of a block that it begins to cast now are freed?"""
+        ends = self.work.cast + self.work.free + FREE_MIN
+        if ends > self.means.day_min:
+            return now == opens  # after hours, and not late
+        pins = self.pins[pair]
+        return now + ends <= closes and not (pins and now + ends - FREE_MIN < pins[-1][0] + FREE_MIN)
+
+    def _weigh(self, now, turns):
+        """Weigh what is in the oven; after the second time it cools."""
+        burners, start, first = self.charge
+        end = now + WEIGH_MIN
+        self.jobs.append(Job("weigh", burners, now, end))
+        if first is None:
+            self._weighed_next(self._weighed_by(now) - WEIGH_MIN, (burners, start, now), turns)
+            return end
+        self.charge, self.weigh_at = None, inf
+        self._dried(burners, start, now + self.work.oven - self.work.weigh)
+        heapq.heappush(turns, (self.oven_free, self.means.hands))
+        return end
+
+    def _weighed_by(self, now):
+        """When the second weighing ends; both are on one day where it is long enough."""
+        _, start, first = self.charge
+        return (now if first else max(now + WEIGHED_APART_MIN, start + self.work.weigh)) + WEIGH_MIN
+
+    def _weighed_next(self, at, charge, turns):
+        """Have every pair of hands asked then."""
+        self.weigh_at, self.charge, self.oven_free = at, charge, inf
+        for pair in range(self.means.hands):
+            heapq.heappush(turns, (at, pair))
 
     def _next(self, step, now):
         """Number of the burner or mould that a step could begin on; 0 for none."""
@@ -323,14 +502,15 @@ class _Calendar:
         waiting = self.waiting[step]
         return waiting[0][1] if waiting and waiting[0][0] <= now else 0
 
-    def _done(self, step, number, end):
+    def _done(self, step, number, end, pair):
         if step == "mould":
             self.moulds.append(end)
             return
         if step == "strip":
             self.moulds.append(end)
         if step == "cast" and self.work.free:
-            self.jobs.append(Job("free", (number,), end + self.work.free, end + self.work.free + FREE_MIN))
+            pins = self.pins[pair]
+            pins.append((max([end + self.work.free, *(at + FREE_MIN for at, _ in pins)]), number))
         if step == "trim":
             self.jobs.append(Job("air", (number,), end, end + self.work.air))
         wait = {"cast": self.work.cure, "trim": self.work.air}.get(step, 0)
@@ -344,27 +524,30 @@ class _Calendar:
         ready = [each for each in self.waiting["oven"][: self.means.oven_places] if each[0] <= now]
         last = opens if takes > self.means.day_min else closes - takes  # moment of the day to start it at
         full = len(ready) == min(self.means.oven_places, left)
-        if ready and now <= last and (full or (self.oven_rule == "day" and now == last)):
+        weighed = now + max(self.work.weigh - WEIGHED_APART_MIN, 0)
+        starts = ready and now <= last and (full or (self.oven_rule == "day" and now == last))
+        if starts and not self._nobody(self.heats, weighed):
             self.waiting["oven"] = [each for each in self.waiting["oven"] if each not in ready]
             burners = tuple(burner for _, burner in ready)
-            self.jobs.append(Job("oven", burners, now, now + takes))
-            self.oven_free = now + takes
-            self.dried += len(ready)
-            self.waiting["fire"] += [(now + takes, burner) for burner in burners]
+            if self.work.weigh:
+                self._weighed_next(weighed, (burners, now, None), turns)
+                return inf
+            self._dried(burners, now, now + takes)
             return now + takes
-        later = [at for at, which in turns if not which] + [last, *_first_after(self.waiting["oven"], now)]
+        later = [at for at, which in turns if which < self.means.hands]
+        later += [last, *_first_after(self.waiting["oven"], now)]
         return min((at for at in later if at > now), default=inf)
 
-
-LACKS = ("moulds", "oven_places", "test_stands", "hands")
+    def _dried(self, burners, start, end):
+        self.jobs.append(Job("oven", burners, start, end))
+        self.oven_free = end
+        self.dried += len(burners)
+        self.waiting["fire"] += [(end, burner) for burner in burners]
 
 
 def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
-    """The plan with so many more of one of LACKS; never longer, for what is in the way need not be used.
+    """The plan with so many more of one of LACKS; never longer.
 
     Checked by: tests/test_making_batch.py
     """
-    found = plan(burners, work, means)
-    for more in range(1, count + 1):
-        found = min(found, plan(burners, work, replace(means, **{which: getattr(means, which) + more})), key=_length)
-    return found
+    return plan(burners, work, replace(means, **{which: getattr(means, which) + count}))

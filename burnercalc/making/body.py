@@ -290,8 +290,9 @@ class CutPlan:
 def cut_plan(*, pieces, stock_lengths_m, kerf_m):
     """Which bars to buy and what to cut from each: longest piece first, into the first bar that takes it.
 
-    Each bar is then bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts when they
-    use the bar up, else n.
+    That is done with each length that is sold as the longest, and the least length in all is taken, of equals the
+    fewest bars. Each bar is bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts
+    when they use the bar up, else n.
 
     Arguments:
         pieces            (name, length_m, count) triples, or Piece records
@@ -323,15 +324,39 @@ def cut_plan(*, pieces, stock_lengths_m, kerf_m):
             mm(length),
         )
         cuts += [(name, length)] * count
-    bars = []
-    for cut in sorted(cuts, key=lambda c: -c[1]):
-        for bar in bars:
-            if sum(c[1] for c in bar) + cut[1] + len(bar) * kerf_m <= lengths[-1] + NOISE_M:
-                bar.append(cut)
-                break
-        else:
-            bars.append([cut])
+    bars = _least(tuple(sorted(cuts, key=lambda cut: -cut[1])), tuple(lengths), kerf_m)
     return _plan([_bar(bar, lengths, kerf_m) for bar in bars])
+
+
+def _least(cuts, lengths, kerf):
+    """Pieces, the longest first, in bars of the least length in all: filled up to each length that is sold, and the
+    pieces of each bar shared out among shorter ones where that is less."""
+    found = []
+    for n, most in enumerate(lengths):
+        if most < cuts[0][1] - NOISE_M:
+            continue
+        bars, used = [], []
+        for cut in cuts:
+            at = next((i for i, taken in enumerate(used) if taken + cut[1] <= most + NOISE_M), len(bars))
+            if at == len(bars):
+                bars.append([])
+                used.append(0.0)
+            bars[at].append(cut)
+            used[at] += cut[1] + kerf
+        if n:
+            known = {}
+            for bar in map(tuple, bars):
+                if bar not in known:
+                    known[bar] = _least(bar, lengths[:n], kerf) if bar[0][1] <= lengths[n - 1] + NOISE_M else [bar]
+                    if _bought(known[bar], lengths, kerf) >= _bought([bar], lengths, kerf) - NOISE_M:
+                        known[bar] = [bar]
+            bars = [part for bar in bars for part in known[tuple(bar)]]
+        found.append(bars)
+    return min(found, key=lambda bars: (round(_bought(bars, lengths, kerf) / NOISE_M), len(bars))) if cuts else []
+
+
+def _bought(bars, lengths, kerf):
+    return sum(_bar(bar, lengths, kerf).stock_m for bar in bars)
 
 
 def _bar(cuts, lengths, kerf):

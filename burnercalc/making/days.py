@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ..errors import require
 from ..tables import read_table
-from .batch import BY_HAND, DAY_MIN, STEPS, Means, Work, plan
+from .batch import BY_HAND, FREE_MIN, STEPS, Means, Work, plan
 from .stock import INCH_M, mm
 
 # Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
@@ -19,7 +19,6 @@ COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (publish
 AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that; common practice
 LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day
 FIRST_SET_S = 3 * 3600.0  # from casting till a thumb leaves no print, the pins still turn: common practice
-WEIGHED_APART_S = 3600.0  # the two weighings at the end of the oven's hold
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
 
@@ -190,29 +189,6 @@ def _heats(stages, names, start_temp_K, watched_s):
     return (*heats, used), tuple((within[i][0], within[i][-1]) if i in within else None for i in range(len(stages)))
 
 
-def oven_s(*, stages, air_temp_K, day_s):
-    """From the start of an oven charge to the end of its hold, when somebody is there to weigh [s].
-
-    A charge that lasts longer than a day begins when work does. Where its hold, or the weighing an hour before, ends
-    outside the hours of work, the oven is held on until they have been weighed on the next morning.
-
-    Arguments: stages of drying_stages(); air_temp_K the shop [K]; day_s hours of work of a day [s]
-    Source: drying.csv; two weighings an hour apart: common practice
-    Checked by: tests/test_making_days.py
-    """
-    lasts = stage_seconds(stages=stages, names=("oven",), start_temp_K=air_temp_K)
-    days, rest = divmod(lasts, DAY_MIN * 60.0)
-    if days and rest < WEIGHED_APART_S:
-        return days * DAY_MIN * 60.0 + WEIGHED_APART_S
-    if lasts + _cooling_s(stages, air_temp_K) > day_s and rest > day_s:
-        return (days + 1) * DAY_MIN * 60.0 + WEIGHED_APART_S
-    return lasts
-
-
-def _cooling_s(stages, air_temp_K):
-    return (next(stage.temp_K for stage in stages if stage.name == "oven") - air_temp_K) / COOL_K_S
-
-
 @dataclass(frozen=True)
 class Step:
     """One step of the work; `spells`: from and to of what it is done in, nights between them left out.
@@ -238,14 +214,12 @@ def work_of_one(
     working_temp_K=1500.0,
     hours=None,
     watched_s=math.inf,
-    day_min=9 * 60,
 ):
     """What one burner takes by hand and in waits, as batch.Work, in whole minutes, never less than it takes.
 
     Arguments:
         hours        work hours of one burner (of one mould) by step key; what is missing is taken from WORK_HOURS
         watched_s    how long somebody stands by the fire on one day [s]
-        day_min      hours of work of a day [min]
         the rest     as drying_stages()
     Raises: InputError for hours and as drying_stages()
     Source: drying.csv
@@ -266,13 +240,14 @@ def work_of_one(
     def lasts_s(*names):
         return stage_seconds(stages=stages, names=names, start_temp_K=air_temp_K)
 
-    oven = oven_s(stages=stages, air_temp_K=air_temp_K, day_s=day_min * 60)
+    cools_s = (next(stage.temp_K for stage in stages if stage.name == "oven") - air_temp_K) / COOL_K_S
     first_set = 0 if castable == "phosphate_plastic" else FIRST_SET_S * slow_factor(air_temp_K=air_temp_K)
     return Work(
         **{key: _minutes(value * 3600) for key, value in work.items()},
         cure=_minutes(lasts_s("cure")),
         air=_minutes(lasts_s("air", "warm")),
-        oven=_minutes(oven + _cooling_s(stages, air_temp_K)),
+        oven=_minutes(lasts_s("oven") + cools_s),
+        weigh=_minutes(lasts_s("oven")),
         heats=tuple(
             _minutes(heat) for heat in heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
         ),
@@ -312,7 +287,7 @@ def calendar(*, start_date, castable="dense_castable", air_temp_K=293.15, means=
         "2026-01-05",
     )
     means = means or Means(weekday=start_date.weekday())
-    work = work_of_one(castable=castable, air_temp_K=air_temp_K, day_min=means.day_min, **more)
+    work = work_of_one(castable=castable, air_temp_K=air_temp_K, **more)
     found = plan(1, work, means)
     return steps_of(1, found.jobs, start_date=start_date, work=work, castable=castable, air_temp_K=air_temp_K)
 
@@ -325,11 +300,11 @@ def steps_of(burner, jobs, *, start_date, work, castable="dense_castable", air_t
     Checked by: tests/test_making_days.py
     """
     steps = []
-    for key in STEPS:
+    for key in (step for step in STEPS if step != "weigh"):  # a part of the oven's
         mine = [job for job in jobs if job.step == key and (1 if key == "mould" else burner) in job.burners]
         if not mine:
             continue
-        by_hand = getattr(work, key) / 60 if key in BY_HAND else 0.0
+        by_hand = FREE_MIN / 60 if key == "free" else getattr(work, key) / 60 if key in BY_HAND else 0.0
         notes = ("rammed",) if key == "cast" and castable == "phosphate_plastic" else ()
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
             notes += ("frost",)

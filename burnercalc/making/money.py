@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from ..errors import require
 
+EVEN = 0.1  # of a bought one's price, by which prices for the same thing differ anyway: common practice
+
 
 @dataclass(frozen=True)
 class Item:
@@ -108,9 +110,12 @@ def batch_hours(*, steps, batch_size):
 
 @dataclass(frozen=True)
 class Verdict:
-    """Make or buy for one burner of the batch; earned_per_hour is None when no hour is worked."""
+    """Make or buy for one burner of the batch; earned_per_hour is None when no hour is worked.
 
-    make: bool
+    `way`: make, buy, or even.
+    """
+
+    way: str
     batch_cost: float
     cost_each: float
     used_cost_each: float
@@ -120,10 +125,22 @@ class Verdict:
     cost_with_work_each: float
 
 
+def way(cost_each, bought_price):
+    """make or buy, whichever costs less; even where they differ by no more than EVEN of the bought one's price.
+
+    Arguments: cost_each with the work paid, bought_price [currency]
+    Source: common practice
+    Checked by: tests/test_making_money.py
+    """
+    if abs(bought_price - cost_each) <= EVEN * bought_price:
+        return "even"
+    return "make" if cost_each < bought_price else "buy"
+
+
 def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     """Is it cheaper to make or to buy, stock bought whole and work paid at hour_value.
 
-        saved = bought price - batch cost / n;  earned an hour = saved / hours;  make if saved >= hours * hour value
+        saved = bought price - batch cost / n;  earned an hour = saved / hours
 
     Arguments:
         lines          CostLine records, all of the batch
@@ -143,10 +160,9 @@ def make_or_buy(*, lines, hours_each, batch_size, bought_price, hour_value):
     each = total / batch_size
     used = sum(line.used_cost for line in lines)
     saved = bought_price - each
-    make = saved >= hours_each * hour_value
     earned = saved / hours_each if hours_each else None
     with_work = each + hours_each * hour_value
-    return Verdict(make, total, each, used, hours_each, saved, earned, with_work)
+    return Verdict(way(with_work, bought_price), total, each, used, hours_each, saved, earned, with_work)
 
 
 @dataclass(frozen=True)

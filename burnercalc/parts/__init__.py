@@ -20,6 +20,7 @@ from . import (
     boards,
     body,
     burnt_gas,
+    calendar,
     carbon_monoxide,
     chamber,
     cost,
@@ -140,5 +141,6 @@ PARTS: dict[str, Callable[..., Any]] = {
     "train": train.train,
     "tools": tools.tools,
     "schedule": schedule.schedule,
+    "calendar": calendar.calendar,
     "batch": batch.batch,
 }

@@ -1,12 +1,13 @@
 """The batch: all burners on one calendar, what is in its way, and what one more of each thing saves."""
 
 import datetime
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import batch as making
 from ..making.batch import Means, Plan
 from ..making.days import Step, moment, steps_of
+from .calendar import Calendar
 from .schedule import Schedule
 from .shop import Shop
 
@@ -15,7 +16,7 @@ from .shop import Shop
 class Batch:
     """`saves`: days that one more mould, place in the oven, test stand or pair of hands saves, each by itself.
 
-    `steps` are those of burner 1 in the plan; `moulds` those that the plan makes.
+    `steps` are those of burner 1 in the plan.
     """
 
     burners: int
@@ -23,7 +24,6 @@ class Batch:
     first: datetime.date
     plan: Plan
     steps: tuple[Step, ...]
-    moulds: int
     days: int
     first_days: int
     mould_saves: int
@@ -38,23 +38,12 @@ class Batch:
         return {step: (end // making.DAY_MIN + 1, moment(self.first, end)) for step, end in mine.items()}
 
 
-def batch(
-    schedule: Schedule,
-    shop: Shop,
-    batch_size: int,
-    moulds: int,
-    oven_places: int,
-    test_stands: int,
-    refractory: str,
-) -> Batch:
-    means = replace(schedule.means, moulds=moulds, oven_places=oven_places, test_stands=test_stands)
-    found = making.plan(batch_size, schedule.work, means)
-    saves = {
-        which: found.days - making.one_more(batch_size, schedule.work, means, which).days for which in making.LACKS
-    }
+def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -> Batch:
+    burners, work, means, found = calendar.burners, calendar.work, calendar.means, calendar.plan
+    saves = {which: found.days - making.one_more(burners, work, means, which).days for which in making.LACKS}
     most = max(making.LACKS, key=lambda which: saves[which])  # of equals the first, which costs least
     return Batch(
-        burners=batch_size,
+        burners=burners,
         means=means,
         first=schedule.first,
         plan=found,
@@ -62,11 +51,10 @@ def batch(
             1,
             found.jobs,
             start_date=schedule.first,
-            work=schedule.work,
+            work=work,
             castable=refractory,
             air_temp_K=shop.temp_K,
         ),
-        moulds=found.moulds,
         days=found.days,
         first_days=found.first_days,
         mould_saves=saves["moulds"],

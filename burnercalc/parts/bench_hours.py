@@ -4,25 +4,26 @@ from dataclasses import dataclass
 
 from ..making import money
 from ..making.money import StepHours
+from .calendar import Calendar
 
 
 @dataclass(frozen=True)
 class BenchHours:
-    """`steps`: once for each mould and for each burner; no more moulds are made than burners."""
+    """`steps`: once for each mould that the calendar makes, and for each burner."""
 
     steps: tuple[StepHours, ...]
     mould_h: float
-    moulds: int
+    calendar: Calendar
 
     def of(self, burners: int) -> tuple[dict[str, float], float]:
         """({step: hours for so many}, hours for one of them)."""
-        mould = StepHours("mould", min(self.moulds, burners) * self.mould_h, 0.0)
+        mould = StepHours("mould", self.calendar.moulds_for(burners) * self.mould_h, 0.0)
         first, *rest = self.steps
         return money.batch_hours(steps=(first, mould, *rest), batch_size=burners)
 
 
 def bench_hours(
-    moulds: int, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
+    calendar: Calendar, hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float
 ) -> BenchHours:
     each = (("weld", hours_weld), ("cast", hours_cast), ("finish", hours_finish))
-    return BenchHours(tuple(StepHours(key, 0.0, time_s / 3600) for key, time_s in each), hours_mould / 3600, moulds)
+    return BenchHours(tuple(StepHours(key, 0.0, time_s / 3600) for key, time_s in each), hours_mould / 3600, calendar)

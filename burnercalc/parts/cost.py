@@ -79,12 +79,14 @@ def cost(
 
 
 def _said(found, bought_price, hour_value):
+    if found.way == "even":
+        return said("even", with_work=found.cost_with_work_each, bought=bought_price)
     if found.saved_each < 0:
         return said("material", each=found.cost_each, more=-found.saved_each)
     if found.earned_per_hour is None:
         return said("no_work", saved=found.saved_each)
     return said(
-        "make" if found.make else "buy",
+        found.way,
         each=found.cost_each,
         saved=found.saved_each,
         bought=bought_price,

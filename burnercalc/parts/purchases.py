@@ -11,6 +11,7 @@ from .baffle_sheet import BaffleSheet
 from .block import Block
 from .blower import Blower
 from .body import Body
+from .calendar import Calendar
 from .pins import Pins
 from .schedule import Schedule
 from .steel import Steel
@@ -25,7 +26,7 @@ class Purchases:
     """
 
     items: tuple[Item, ...]
-    moulds: int
+    calendar: Calendar
     body: Body
     steel: Steel
     inlet: str
@@ -36,8 +37,8 @@ class Purchases:
     units: str
 
     def of(self, burners: int) -> tuple[CostLine, ...]:
-        """Everything bought for so many; no more moulds than burners."""
-        moulds = min(self.moulds, burners)
+        """Everything bought for so many, with the moulds that their calendar makes."""
+        moulds = self.calendar.moulds_for(burners)
         items = tuple(replace(item, need=moulds) if item.key == "mould" else item for item in self.items)
         steel = (
             money.bar_line(
@@ -78,13 +79,13 @@ def purchases(
     train: Train,
     blower: Blower,
     schedule: Schedule,
+    calendar: Calendar,
     inlet: str,
     baffle_thickness: float,
     stock_lengths: tuple[float, ...],
     nipple_stock: tuple[tuple[float, float], ...],
     kerf: float,
     bag_mass: float,
-    moulds: int,
     price_steel: float,
     price_bag: float,
     price_pins: float,
@@ -107,7 +108,7 @@ def purchases(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    return Purchases(items, moulds, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
+    return Purchases(items, calendar, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
 
 
 def _train(train, price_train):

@@ -38,7 +38,6 @@ class Schedule:
     first_fire_s: float
     heats: tuple[float, ...]
     in_heats: tuple[tuple[int, int] | None, ...]  # of each stage: first and last heat that it is in
-    weighed_s: tuple[float, float]  # from the start of an oven charge to the two weighings at the end of its hold
     fuel_kg: float
     fuel_cost: float
 
@@ -92,13 +91,12 @@ def schedule(
     stages = days.drying_stages(**drying)
     split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
     heats = days.heats_s(**split)
-    weighed_s = days.oven_s(stages=stages, air_temp_K=shop.temp_K, day_s=means.day_min * 60)
     fuel_kg = firing.gas_kg_s * low_fire * sum(heats)
     hold_s = {stage.name: stage.hold_s for stage in stages}
     return Schedule(
         dated=start_date is not None,
         first=first,
-        work=days.work_of_one(day_min=means.day_min, **takes),
+        work=days.work_of_one(**takes),
         means=means,
         steps=steps,
         stages=stages,
@@ -112,7 +110,6 @@ def schedule(
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
         in_heats=days.heats_of_stages(**split),
-        weighed_s=(weighed_s - days.WEIGHED_APART_S, weighed_s),
         fuel_kg=fuel_kg,
         fuel_cost=fuel_kg * gas_price.per_kg,
     )

@@ -21,7 +21,7 @@ class Break:
     """So many at once, each of them: what is bought for it, its gas of first and test fire with it, work, cost, price.
 
     `kept`: of what is bought, what serves the next burner where one does not pass, as the work in the mould does.
-    `make`: material and work are no more than the price of a bought one.
+    `way`: make, buy, or even, for oneself.
     """
 
     burners: int
@@ -31,7 +31,7 @@ class Break:
     mould_hours: float
     all_in: money.AllIn
     price: float
-    make: bool
+    way: str
 
     @property
     def cost(self) -> float:
@@ -94,7 +94,7 @@ def selling(
             mould_hours=mould_hours,
             all_in=all_in,
             price=all_in.cost * (1 + profit),
-            make=material + hours * hour_value <= bought_price,
+            way=money.way(material + hours * hour_value, bought_price),
         )
 
     breaks = {size: of(size) for size in sorted({*BREAKS, batch_size})}
@@ -111,7 +111,7 @@ def selling(
 def _worth(with_work: float, price: float, bought: float) -> Said:
     """Kept, and sold. The price to ask is never below what one's own costs, so what sells is made too."""
     return said(
-        "make_sell" if price <= bought else "make_keep" if with_work <= bought else "buy_keep",
+        "make_sell" if price <= bought else f"{money.way(with_work, bought)}_keep",
         own=abs(bought - with_work),
         price=price,
         bought=bought,

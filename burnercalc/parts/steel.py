@@ -30,7 +30,7 @@ class Steel:
     window_cut: WindowCut
     window_cut_m: float
     drill_inset_m: float | None  # None where the window is round
-    bridge_m: float  # left in the middle of each long cut of a tube until its caps are on
+    bridge_m: float  # left in the middle of each long cut until the caps are on
     inlet_pipe: Pipe
     inlet_piece: Piece  # its count is that of the inlets
     inlet_spacing_m: float | None  # between two; None with one

@@ -6,6 +6,7 @@ from typing import Any
 from ..physics.cylinder import POUND_KG
 from ..tables import by_key
 from .body import Body
+from .calendar import Calendar
 from .gas import Gas
 from .mould import Mould
 from .pins import Pins
@@ -36,12 +37,11 @@ def tools(
     steel: Steel,
     mould: Mould,
     pins: Pins,
+    calendar: Calendar,
     inlet: str,
     corner_drill: float,
     cylinder: str,
     cylinder_count: int,
-    batch_size: int,
-    moulds: int,
 ) -> Tools:
     prices = by_key("tools", "tool")
     listed: list[Tool] = []
@@ -71,6 +71,6 @@ def tools(
         no_go=pins.no_go_drill,
     )
     add("test_plate", length=body.length_m, width=body.width_m, plugs=steel.inlet_piece.count, pipe=inlet)
-    add("screws", mould.screws * min(moulds, batch_size), length=mould.screw_m)
+    add("screws", mould.screws * calendar.moulds, length=mould.screw_m)
     add("sealer")
     return Tools(tuple(listed), sum(tool.price for tool in listed))

@@ -1,5 +1,6 @@
 """The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
 
+from collections import Counter
 from dataclasses import dataclass
 from math import ceil
 from typing import Any
@@ -138,7 +139,10 @@ def train(
         add("gas", "trap")
         by = "fixed" if outlet_Pa > making.CONNECTOR_MOST_PA else "house"
         add("gas", "line_regulator", capacity=capacity, outlet=outlet_Pa, case=by)
-        add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa, case=by)
+        if by == "fixed":
+            add("gas", "rigid_pipe", bore=hose_m, drop=drop_Pa)
+        else:
+            add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
         add("gas", "low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
     add("gas", "solenoid", count=valves, **rated)
     add("gas", "flame_guard")
@@ -192,7 +196,11 @@ def train(
         add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
         add("mixture", "leg_elbow", inlet, count=inlets)
     bodies = sum(count for _, key, count, *_ in listed if key in PIPE_BODIES)
-    add("mixture", "pipe_nipples", mix_pipe, count=bodies - 1)  # the mix pipe has threads outside
+    # One less, for the mix pipe has threads outside; behind a reducer they have its size, but the last one of a single
+    # inlet stands on the inlet's own.
+    behind = Counter({far: inlets for _, far in (steps if steel.inlet_spacing_m is not None else steps[:-1])})
+    for pipe, count in {mix_pipe: bodies - 1 - behind.total(), **behind}.items():
+        add("mixture", "pipe_nipples", pipe, count=count)
     parts = tuple(
         Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
         for stretch, key, count, pipe, slots in listed

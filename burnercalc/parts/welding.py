@@ -4,17 +4,20 @@ from dataclasses import dataclass
 from math import pi
 
 from ..making import welding as making
-from ..making.mould import MOULD_GUIDE_M
 from .body import Body
+from .mould import Mould
 from .shop import Shop
 from .steel import Steel
 
 
 @dataclass(frozen=True)
 class Welding:
-    """`cap_seam_m`: round one cap or disc; `flush_m`: from the face up, seams are ground; `wax_m`: at each end."""
+    """`long_bevel_m`: of a seam of four plates. `cap_seam_m`: round one cap or disc; `flush_m`: from the face up, seams
+    are ground; `wax_m`: at each end.
+    """
 
     bevel_m: float
+    long_bevel_m: float
     cap_seam_m: float
     cap_tacks: int
     long_tacks: int | None  # of one long seam; None where there is none
@@ -26,7 +29,7 @@ class Welding:
 
 
 def welding(
-    body: Body, steel: Steel, shop: Shop, caps: str, mould_clearance: float, chamber_temperature: float
+    body: Body, steel: Steel, mould: Mould, shop: Shop, mould_clearance: float, chamber_temperature: float
 ) -> Welding:
     inlet_m = pi * steel.inlet_pipe.od_m
     long_m = 4 * steel.tube_length_m if body.kind == "plates" else 0.0
@@ -36,11 +39,12 @@ def welding(
     )
     return Welding(
         bevel_m=making.bevel_m(body.cap_m),
+        long_bevel_m=making.bevel_m(body.wall_m),
         cap_seam_m=cap_seam_m,
         cap_tacks=making.tacks(cap_seam_m, body.cap_m),
         long_tacks=making.tacks(steel.tube_length_m, body.wall_m) if long_m else None,
         inlet_seam_m=inlet_m,
-        flush_m=body.grip_m + MOULD_GUIDE_M,
+        flush_m=min(mould.cross_bar_m, body.depth_m),  # as high as the frame
         side_m=mould_clearance / 2,
         growth_m=growth_m,
         wax_m=growth_m / 2,

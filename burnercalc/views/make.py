@@ -39,7 +39,6 @@ from .view import Plot, Rows, Say
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
 MOST_DAYS = 200  # rows of the calendar of the batch
-BY_SOMEBODY = (*making_batch.BY_HAND, "free")
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
 
@@ -140,7 +139,8 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     inlet = "inlet" if steel.inlet_spacing_m is None else "inlets"
     steps = [("inlet", inlet, {"seam": welding.inlet_seam_m, "clear": steel.inlet_clearance_m})]
     if welding.long_tacks:
-        steps.insert(0, ("long", "long", {"tacks": welding.long_tacks, "seam": steel.tube_length_m}))
+        long = {"tacks": welding.long_tacks, "seam": steel.tube_length_m, "bevel": welding.long_bevel_m}
+        steps.insert(0, ("long", "long.bevelled" if welding.long_bevel_m else "long", long))
     disc = "_disc" if body.round else ""
     steps.append((f"first{disc}", edge, cap))
     if baffle_sheet.sheet:
@@ -235,7 +235,7 @@ def boards_table(boards: Boards, say: Say) -> Rows:
 def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     """A row for each day on which something begins: what hands do, what goes into the oven, what is fired.
 
-    Where there are several pairs of hands it says which does what; the pins are freed by whoever is there.
+    Where there are several pairs of hands it says which does what.
     """
     heat: Counter = Counter()
 
@@ -247,14 +247,6 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         if job.step == "fire":
             heat[job.burners] += 1
             slots |= {"heat": heat[job.burners], "heats": len(schedule.work.heats)}
-        if job.step == "oven":
-            ends = [job.start + seconds / 60 for seconds in schedule.weighed_s]
-            slots |= {
-                name: clock(end)
-                if end // making_batch.DAY_MIN == job.start // making_batch.DAY_MIN
-                else say("next", weekday=f"{moment(schedule.first, end):%a}", time=clock(end))
-                for name, end in zip(("first", "second"), ends)
-            }
         return say(job.step, **slots)
 
     by_day: dict[int, list] = {}
@@ -265,20 +257,22 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
     def by_hand(jobs):
         listed: dict[int, list[str]] = {}
         for job, pair in jobs:
-            if job.step in BY_SOMEBODY:
+            if job.step in making_batch.BY_HAND:
                 listed.setdefault(pair, []).append(told(job))
         if batch.means.hands == 1:
-            return ", ".join(told(job) for job, _ in jobs if job.step in BY_SOMEBODY)
-        return "; ".join(
-            say("pair", pair=pair, jobs=", ".join(words)) if pair else ", ".join(words)
-            for pair, words in sorted(listed.items(), key=lambda one: one[0] or len(listed) + 1)
-        )
+            return ", ".join(told(job) for job, _ in jobs if job.step in making_batch.BY_HAND)
+        return "; ".join(say("pair", pair=pair, jobs=", ".join(words)) for pair, words in sorted(listed.items()))
 
     def begins(jobs, step):
         return "; ".join(told(job) for job, _ in jobs if job.step == step)
 
+    def fires(jobs):
+        pair = next((pair for job, pair in jobs if job.step == "fire"), None)
+        words = begins(jobs, "fire")
+        return say("stands", jobs=words, pair=pair) if pair and batch.means.hands > 1 else words
+
     rows = [
-        (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), begins(jobs, "fire"))
+        (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), fires(jobs))
         for day, jobs in list(by_day.items())[:MOST_DAYS]
     ]
     if len(by_day) > MOST_DAYS:
@@ -434,7 +428,7 @@ def quantity_breaks_table(selling: Selling, bought_price: float, say: Say) -> tu
             each.cost,
             each.price,
             bought_price,
-            say("make" if each.make else "buy"),
+            say(each.way),
         )
         for each in selling.breaks
     )

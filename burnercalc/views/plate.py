@@ -130,7 +130,7 @@ def operating_card_drawing(
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps.insert(0, "slide")
-        if gauges.small:
+        if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
             steps.insert(steps.index("stop"), "cock")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))

@@ -142,10 +142,10 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         for y in (-flat, flat):
             shapes.append(Line(-body_x, y, body_x, y, "bend"))
         lines.append(say("corner", outside=say.length(inside + body.wall_m), inside=say.length(inside)))
-        lines.append(say("bridge", bridge=steel.bridge_m))
-        bridge = min(steel.bridge_m * MM, half_x) / 2
-        ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
-        shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
+    lines.append(say("bridge", bridge=steel.bridge_m))
+    bridge = min(steel.bridge_m * MM, half_x) / 2
+    ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
+    shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
     shapes += legend(-body_x, -body_y - BELOW_MM, lines)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
@@ -196,7 +196,8 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
     case = "end" if at_end else "round" if body.round else "two" if apart else "back"
     lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
     middle = {"x": say.length((half_x + first) / MM), "y": say.length((half_y + y) / MM)}
-    middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else say("middle", **middle)
+    one = say("middle_disc") if case == "round" else say("middle", **middle)
+    middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else one
     shapes += legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
     return Shapes(tuple(shapes), case)
 

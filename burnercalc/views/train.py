@@ -46,6 +46,7 @@ def train_drawing(train: Train, say: Say, text_mm: float | None) -> Shapes:
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
     meet = -STEP_MM * (max(len(stretches["gas"]), len(stretches["air"])) + 1)
+    meet -= max(0.0, 2 * text + 1.3 - STEP_MM)  # the tee's name stands between the line and the row above
     gas = [_end(say(start)), *_boxes(stretches["gas"], numbers, say)]
     mouth, *air = _boxes(stretches["air"], numbers, say)  # the guard stands before the blower
     air = [mouth, _end(say("blower")), *air]

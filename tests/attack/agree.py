@@ -72,7 +72,8 @@ def judge(key, text, slow=False):
     for name, design in entrances.items():
         assert design == plain, f"{name} reads otherwise: {said}"
     for units in ("in", "mm"):
-        typed = page({key: text, "units": units} if key != "units" else {key: text})
+        texts = {key: text, "units": units} if key != "units" else {key: text}
+        typed, plain = page(texts), python(texts)
         if plain is not None:  # where a unit stands beside the field, a text with its own unit means the same
             assert typed is not None and typed.value(key) == plain.value(key), f"the {units} page: {said}"
         if typed is not None:  # what the page shows travels by link and file

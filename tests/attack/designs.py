@@ -77,7 +77,7 @@ def judge(d, rng):
             must(all(cell is None or isinstance(cell, str) or isfinite(cell) for cell in row), f"table {key}")
     _laws(d, answers, result, must)
     must(from_link(link) == (d, []), "its link")
-    other = d.changed({"units": "mm" if d.units == "in" else "in"})
+    other = d.read_in("mm" if d.units == "in" else "in")
     must(all(other.value(s.key) == d.value(s.key) for s in SETTINGS if s.key != "units"), "settings move with the unit")
     if rng.random() < 0.1:
         again, before = numbers(solve(other)), numbers(result)

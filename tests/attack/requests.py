@@ -46,9 +46,10 @@ def trial(rng):
             ask({"kind": "slide", "settings": d.texts, "key": setting.key, "mark": rng.randint(-5, 500)})
         tried += 6
     cures = [(check.key, change) for check in solve(d).checks.values() if check.fault for change in check.changes]
+    before = verdicts(d.texts)
     for key, change in rng.sample(cures, min(4, len(cures))):
         by = {"raise": 1, "lower": -1}.get(change.move) or rng.choice((1, -1))
-        cure(d.texts, key, change.setting, by)
+        cure(d.texts, key, change.setting, by, before)
         tried += 1
     files = [name for name in FILES if name != "calendar-ics" or d.start_date] if rng.random() < 0.1 else QUICK
     cell = ask({"kind": "file", "settings": d.texts, "file": rng.choice(files)})
@@ -57,13 +58,13 @@ def trial(rng):
     return tried + 2
 
 
-def cure(settings, check, key, by):
-    """What a cure says of its own check and of all others is what the page then shows."""
+def cure(settings, check, key, by, before):
+    """What a cure says of its own check and of all others is what the page then shows; `before` it showed these."""
     asked = {"kind": "try", "settings": settings, "key": key, "by": by, "check": check, "whole": True}
     told = ask(asked)
     if not told["ok"] or told["end"]:
         return
-    before, after = verdicts(settings), verdicts({**settings, key: told["text"]})
+    after = verdicts({**settings, key: told["text"]})
     assert told["verdict"] == after.get(check, "good"), f"{told}, but {after.get(check)}: {asked}"
     worse = {each: word for each, word in after.items() if word in SPOILT[before.get(each, "good")]}
     assert {each["key"]: each["verdict"] for each in told["worsens"]} == worse, (

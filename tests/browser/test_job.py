@@ -65,29 +65,47 @@ def number(page, key):
     return float(page.locator(f'[data-answer="{key}"]').get_attribute("data-value"))
 
 
-@pytest.fixture(scope="module")
-def started(chromium, site):
-    """One page for many tests, as starting Python takes most of the time of each."""
-    context = chromium.new_context(**PHONE, accept_downloads=True)
+def at_first(context, site):
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     page.wrong = watch(page, site)
     open_first(page, site)
-    yield page
+    return page
+
+
+@pytest.fixture(scope="module")
+def started(chromium, site):
+    """One page for many tests, as the start takes most of the time of each; it asks Python in this process."""
+    context = host(chromium.new_context(**PHONE, accept_downloads=True, service_workers="block"))
+    yield at_first(context, site)
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def started_real(chromium, site):
+    """The same with Python in the browser."""
+    context = chromium.new_context(**PHONE, accept_downloads=True)
+    yield at_first(context, site)
     context.close()
 
 
 @pytest.fixture
-def hosted(chromium, site):
-    """A page that asks Python in this process, for what would take long otherwise."""
+def unopened(chromium, site):
+    """A page not opened yet, which will ask Python in this process; the test fails if it logs an error."""
     context = host(chromium.new_context(**PHONE, service_workers="block"))
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     wrong = watch(page, site)
-    open_first(page, site)
     yield page
     assert wrong == []
     context.close()
+
+
+@pytest.fixture
+def hosted(unopened, site):
+    """A page of its own that asks Python in this process."""
+    open_first(unopened, site)
+    return unopened
 
 
 def open_first(page, site):
@@ -112,12 +130,22 @@ AS_AT_FIRST = """async () => {
 @pytest.fixture
 def ready(started, site):
     """A page that is ready, with the example on it and nothing kept; the test fails if it logs an error."""
-    if started.evaluate("() => document.documentElement.dataset.broken !== undefined"):
-        open_ready(started, site)
-    started.wrong.clear()
-    as_at_first(started)
-    yield started
-    assert started.wrong == []
+    yield from as_ready(started, site)
+
+
+@pytest.fixture
+def real(started_real, site):
+    """The same with Python in the browser: the main job, and that its numbers are the same."""
+    yield from as_ready(started_real, site)
+
+
+def as_ready(page, site):
+    if page.evaluate("() => document.documentElement.dataset.broken !== undefined"):
+        open_ready(page, site)
+    page.wrong.clear()
+    as_at_first(page)
+    yield page
+    assert page.wrong == []
 
 
 def as_at_first(page):
@@ -139,8 +167,8 @@ def test_first_paint_is_complete_before_python(chromium, site):
     context.close()
 
 
-def test_first_screen_of_a_phone_shows_what_matters(ready):
-    bar = ready.locator("#chapters").bounding_box()
+def test_first_screen_of_a_phone_shows_what_matters(real):
+    bar = real.locator("#chapters").bounding_box()
     for selector in (
         "#title-start",
         "#set-chamber_length input",
@@ -151,7 +179,7 @@ def test_first_screen_of_a_phone_shows_what_matters(ready):
         '[data-echo="blower_times"]',
         "#chapter-start .worst",
     ):
-        box = ready.locator(selector).bounding_box()
+        box = real.locator(selector).bounding_box()
         assert 0 <= box["y"] and box["y"] + box["height"] <= bar["y"], selector
         assert 0 <= box["x"] and box["x"] + box["width"] <= 412, selector
 
@@ -208,9 +236,9 @@ def test_the_line_on_top_shows_all_of_it_with_its_cures(ready):
     ready.wait_for_function("() => !location.hash.includes('ports_per_row=40') || location.hash.split('&').length > 2")
 
 
-def test_every_answer_is_on_the_page_once_and_true(ready):
+def test_every_answer_is_on_the_page_once_and_true(real):
     result = solve(Design.from_texts({}))
-    seen = ready.eval_on_selector_all(
+    seen = real.eval_on_selector_all(
         "[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])"
     )
     assert sorted(key for key, _ in seen) == sorted(result.answers)
@@ -302,7 +330,7 @@ def test_a_setting_that_does_not_count_is_not_shown(ready):
     assert not ready.locator("#set-chamber_width").is_visible() and ready.locator("#set-chamber_diameter").is_visible()
 
 
-def test_the_known_face(ready):
+def test_the_known_face(real):
     """Common practice, no source: 6.5 x 3 x 3 in box, three staggered rows of six 5/16 in ports make 17."""
     for key, text in (
         ("body_length", "6 1/2"),
@@ -315,11 +343,11 @@ def test_the_known_face(ready):
         ("rows", "3"),
         ("ports_per_row", "6"),
     ):
-        put(ready, key, text)
-    assert number(ready, "port_count") == 17
-    assert number(ready, "window_length") == pytest.approx(5.5 * 0.0254)
-    assert number(ready, "window_width") == pytest.approx(2 * 0.0254)
-    circles = ready.evaluate("async () => (await import('./models.mjs')).model('face-circles').data.x.length")
+        put(real, key, text)
+    assert number(real, "port_count") == 17
+    assert number(real, "window_length") == pytest.approx(5.5 * 0.0254)
+    assert number(real, "window_width") == pytest.approx(2 * 0.0254)
+    circles = real.evaluate("async () => (await import('./models.mjs')).model('face-circles').data.x.length")
     assert circles == 17
 
 
@@ -411,22 +439,22 @@ def test_what_is_typed_while_a_field_is_refused_is_kept_and_taken_with_it(hosted
     assert hosted.evaluate("() => sessionStorage['burnercalc-typed']") is None
 
 
-def test_bad_input_before_python_is_ready_is_named_and_not_lost(phone, site):
+def test_bad_input_before_python_is_ready_is_named_and_not_lost(unopened, site):
     held = []
-    phone.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
-    phone.goto(site)
-    typed = phone.locator("#set-chamber_length .widget input")
+    unopened.route("**/worker.mjs", lambda route: held.append(route))  # Python is not ready without it
+    unopened.goto(site)
+    typed = unopened.locator("#set-chamber_length .widget input")
     typed.wait_for()
     typed.fill("9999")
     typed.press("Enter")
     while not held:
-        phone.wait_for_timeout(50)
-    held.pop().continue_()
-    phone.wait_for_selector("html[data-state=error]", state="attached")
-    assert "Nearest that works" in phone.locator("#set-chamber_length .refused").inner_text()
+        unopened.wait_for_timeout(50)
+    held.pop().fallback()
+    unopened.wait_for_selector("html[data-state=error]", state="attached")
+    assert "Nearest that works" in unopened.locator("#set-chamber_length .refused").inner_text()
     assert typed.input_value() == "9999"
-    put(phone, "chamber_length", "13")
-    assert "chamber_length=13in" in phone.url
+    put(unopened, "chamber_length", "13")
+    assert "chamber_length=13in" in unopened.url
 
 
 def test_units_change_what_is_shown_never_the_design(ready):
@@ -595,17 +623,14 @@ def test_link_round_trip(ready, site):
     friend.close()
 
 
-def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
-    context = chromium.new_context(**PHONE, service_workers="block")
-    phone = context.new_page()
-    phone.set_default_timeout(READY_MS)
-    held = []
-    phone.route("**/selfcheck.json", lambda route: held.append(route))  # Python is not ready without it
+def test_a_shared_link_never_shows_the_examples_numbers(unopened, site):
+    phone, held = unopened, []
+    phone.route("**/worker.mjs", lambda route: held.append(route))  # Python is not ready without it
 
     def let_go():
         while not held:
             phone.wait_for_timeout(20)
-        held.pop().continue_()
+        held.pop().fallback()
         phone.wait_for_selector("html[data-state=ready]", state="attached")
 
     phone.goto(site + "#v=2&body_length=12in", wait_until="commit")
@@ -621,19 +646,18 @@ def test_a_shared_link_never_shows_the_examples_numbers(chromium, site):
     assert phone.locator("#shared-words").is_visible() and not phone.locator('[data-echo="port_count"]').is_visible()
     let_go()
     assert "body_length=12in" in phone.url
-    context.close()
 
 
-def test_a_bad_link_opens_and_says_what_it_left_out(phone, site):
-    open_ready(phone, site + "#v=2&rows=4&grate=2&body_depth=-3in")
-    words = phone.locator("#notice").inner_text()
+def test_a_bad_link_opens_and_says_what_it_left_out(unopened, site):
+    open_ready(unopened, site + "#v=2&rows=4&grate=2&body_depth=-3in")
+    words = unopened.locator("#notice").inner_text()
     assert "grate" in words and "-3in" in words
-    assert phone.evaluate("() => location.hash") == "#v=2&rows=4"
+    assert unopened.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
-def test_numbers_equal_the_command_lines(ready):
-    put(ready, "port_diameter", "3/16")
-    link = ready.evaluate("() => location.href")
+def test_numbers_equal_the_command_lines(real):
+    put(real, "port_diameter", "3/16")
+    link = real.evaluate("() => location.href")
     done = subprocess.run(
         [sys.executable, "-m", "burnercalc", "sheet", "--json", "--link", link],
         capture_output=True,
@@ -641,7 +665,7 @@ def test_numbers_equal_the_command_lines(ready):
         check=True,
     )
     answers = json.loads(done.stdout)["answers"]
-    for key, value in ready.eval_on_selector_all(
+    for key, value in real.eval_on_selector_all(
         "[data-answer]", "all => all.map(each => [each.dataset.answer, each.dataset.value])"
     ):
         expected = answers[key]["value"]
@@ -649,11 +673,11 @@ def test_numbers_equal_the_command_lines(ready):
             assert float(value) == pytest.approx(expected, rel=1e-9), key
 
 
-def test_template_from_the_page_is_true_to_size(ready, tmp_path):
-    put(ready, "rows", "3")
-    ready.click('[data-open="paper-box"]')
-    with ready.expect_download() as download:
-        ready.click('[data-file="template-a4"]')
+def test_template_from_the_page_is_true_to_size(real, tmp_path):
+    put(real, "rows", "3")
+    real.click('[data-open="paper-box"]')
+    with real.expect_download() as download:
+        real.click('[data-file="template-a4"]')
     path = tmp_path / "template.pdf"
     download.value.save_as(path)
     result = solve(Design.from_texts({"rows": "3"}))
@@ -773,14 +797,14 @@ def test_what_is_ticked_on_the_shopping_list_is_left_out_and_kept(hosted):
     assert first.is_checked()
 
 
-def test_undo_and_redo(ready):
-    put(ready, "rows", "3")
-    put(ready, "rows", "4")
-    ready.click("#undo")
-    ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
-    settle(ready)
-    ready.click("#redo")
-    ready.wait_for_function("() => location.hash === '#v=2&rows=4'")
+def test_undo_and_redo(real):
+    put(real, "rows", "3")
+    put(real, "rows", "4")
+    real.click("#undo")
+    real.wait_for_function("() => location.hash === '#v=2&rows=3'")
+    settle(real)
+    real.click("#redo")
+    real.wait_for_function("() => location.hash === '#v=2&rows=4'")
 
 
 def test_a_reload_loses_nothing(ready, site):

@@ -1,0 +1,32 @@
+"""The calendar of the batch, and the moulds that it makes for one of any size."""
+
+from dataclasses import dataclass, replace
+
+from ..making import batch as making
+from ..making.batch import Means, Plan, Work
+from .schedule import Schedule
+
+
+@dataclass(frozen=True)
+class Calendar:
+    burners: int
+    work: Work
+    means: Means
+
+    @property
+    def plan(self) -> Plan:
+        return making.plan(self.burners, self.work, self.means)
+
+    @property
+    def moulds(self) -> int:
+        """Those that are made: fewer than there may be where one more saves no day."""
+        return self.moulds_for(self.burners)
+
+    def moulds_for(self, burners: int) -> int:
+        """Those that a batch of so many would make."""
+        return 1 if min(burners, self.means.moulds) == 1 else making.plan(burners, self.work, self.means).moulds
+
+
+def calendar(schedule: Schedule, batch_size: int, moulds: int, oven_places: int, test_stands: int) -> Calendar:
+    means = replace(schedule.means, moulds=moulds, oven_places=oven_places, test_stands=test_stands)
+    return Calendar(batch_size, schedule.work, means)
