@@ -288,7 +288,11 @@ def _steel(result, width):
         )
         steps.append(
             f"Baffle: {blank}, {d.baffle_holes} holes of {d.show('baffle_hole_diameter')} as on its template{bend}. It "
-            "goes in from the open end and is tacked before that is closed."
+            + (
+                "goes in from the open end and is tacked before that is closed."
+                if result.part("face").round
+                else "is tacked in from both open ends, before the caps."
+            )
         )
     steps += [
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
@@ -376,9 +380,9 @@ def _block(result, width):
     )
     pins = _set(result, ("pin_kind", "pin_stock_length", "pin_depth")) + pins
     wood = result.part("mould").wood
-    mould.append(("Screws at corners, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
-    outside = wood.pieces[0].length_m if result.part("face").round else _outside_m(wood)
-    bar = units.show(outside, "length", d.units)
+    at = "in layers" if result.part("face").round else "at corners"
+    mould.append((f"Screws {at}, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
+    bar = units.show(wood.pieces[0].length_m, "length", d.units)  # as long as the frame
     mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
@@ -454,11 +458,6 @@ def wood_to_buy(result):
         return []
     keys = ("stock", "length", "width", "cuts")
     return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
-
-
-def _outside_m(wood):
-    """How wide the frame is outside, which a cross-bar has to span."""
-    return wood.inside_width_m + 2 * wood.pieces[0].thickness_m
 
 
 def _casting(result):

@@ -11,7 +11,7 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import MOST_SAID, InputError, InputErrors
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, money_sign
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, layers_in_words, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
@@ -187,6 +187,8 @@ class Design:
         setting = BY_KEY[key]
         if setting.dimension == "choice":
             return dict(setting.choices)[self._values[key]]
+        if setting.dimension == "lining":
+            return layers_in_words(self._values[key], self.units)
         if setting.dimension in ("price_by_mass", "fuel_price"):
             figure, slash, unit = self.as_typed(key).partition("/")
             return units.priced(figure.strip(), self.units) + slash + unit

@@ -7,11 +7,12 @@ import datetime
 import re
 from difflib import get_close_matches
 from math import isfinite
+from unicodedata import combining, normalize
 
 from .errors import InputError, InputErrors, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
-from .units import known_unit, parse_quantity, split_number
+from .units import known_unit, parse_quantity, show, split_number
 
 LONGEST_LIST = 1000  # characters of any of these texts
 MOST_ENTRIES = 12
@@ -36,20 +37,29 @@ def offers(text, field):
 
 
 MOST_OF_SIGN = 4
+SPELLED = str.maketrans({"\u0142": "l", "\u20b9": "Rs", "\u20bd": "RUB", "\u20ba": "TL"})  # what paper lacks
 
 
 def money_sign(text, field):
-    """`$`, `€`, `kr` or `CHF`: letters and signs of money that a PDF can write too."""
+    """`$`, `€`, `kr` or `CHF`: letters and signs of money that a PDF can write too, and no unit of measure."""
     text = text.strip()
+    require(len(text) <= MOST_OF_SIGN, field, text, f"must be at most {MOST_OF_SIGN} letters", "$")
+    lacking = "".join(sign for sign in text if not _on_paper(sign))
+    spelled = normalize("NFKD", text.translate(SPELLED))
+    spelled = "".join(sign for sign in spelled if _on_paper(sign) and not combining(sign))
+    require(not lacking, field, text, f"holds {lacking}, which the printed sheets cannot write", spelled or "$")
     good = text[:1] != "." and all(sign.isalpha() or sign in "$€£¥¢." for sign in text)
-    try:
-        text.encode("cp1252")
-    except UnicodeError:
-        good = False
-    require(
-        good and len(text) <= MOST_OF_SIGN, field, text, f"must be at most {MOST_OF_SIGN} letters, or $, € or £", "$"
-    )
+    require(good, field, text, "must be letters, or $, € or £", "$")
+    unit = known_unit(text) is not None and not (len(text) == 1 and text.isupper())
+    require(not unit, field, text, "is a unit of measure, not of money", "$")
     return text
+
+
+def _on_paper(sign):
+    try:
+        return bool(sign.encode("cp1252"))
+    except UnicodeError:
+        return False
 
 
 def price_by_mass(text, field):
@@ -117,6 +127,14 @@ def lining(text, field):
     except InputErrors as refused:
         meant = ", ".join(_layer_meant(part, thickness_m) for part in parts)
         raise InputErrors([InputError(field, e.value, e.rule, meant) for e in refused.errors]) from None
+
+
+def layers_in_words(layers, system):
+    """`2 1/2 in soft brick 26, 1 in blanket 8 lb` of ((material, thickness_m), ...)."""
+    return ", ".join(
+        f"{show(thick, 'length', system)} {linings.material_name(material, system, short=True)}"
+        for material, thick in layers
+    )
 
 
 def _layer_meant(part, thickness_m):

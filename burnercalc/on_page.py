@@ -183,8 +183,11 @@ def thumb_svg(result):
 
 
 def _table(table, unit_system):
+    own = any(column.dimension in ("money", "price") for column in table.columns) and not getattr(
+        unit_system, "sign", ""
+    )
     return {
-        "title": table.title,
+        "title": f"{table.title}, prices in your money" if own else table.title,
         "columns": [column.label for column in table.columns],
         "rows": [
             [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
@@ -201,11 +204,13 @@ def _field(setting, d):
         return {
             "text": d.text(setting.key),
             "unit": "",
+            "shown": d.show(setting.key),
             "layers": layers_shown(value, d.units),
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
-        return {"text": d.as_typed(setting.key) if setting.dimension != "choice" else value, "unit": ""}
+        text, shown = d.as_typed(setting.key) if setting.dimension != "choice" else value, d.show(setting.key)
+        return {"text": text, "unit": "", **({"shown": shown} if shown not in (text, "none") else {})}
     unit = units.shown_unit(setting.dimension, d.units)
     if setting.dimension == "money":
         unit = d.money_sign or ""

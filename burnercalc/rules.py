@@ -56,15 +56,22 @@ def _wall_leaves_plenum(v):
 
 
 def _caps_leave_plenum(v):
-    cap = v["cap_thickness"]
-    if cap != "wall" and v["body_kind"] != "pipe" and not 4 * cap < v["body_length"] - 1e-9:
+    cap, side = v["cap_thickness"], "body_depth" if v["body_kind"] == "pipe" else "body_length"
+    if cap != "wall" and not 4 * cap < v[side] - 1e-9:
         return InputError(
             "cap_thickness",
             _text(v, "cap_thickness"),
-            f"must be less than a quarter of the body length ({_text(v, 'body_length')})",
-            _show(v, v["body_length"] / 8),
-            ("body_length",),
+            f"must be less than a quarter of the {side.replace('_', ' ')} ({_text(v, side)})",
+            _show(v, v[side] / 8),
+            (side,),
         )
+
+
+def _face(v):
+    """(thickness, name, setting) of face and back: the wall, or discs of their own of a round body."""
+    if v["body_kind"] == "pipe" and v["cap_thickness"] != "wall":
+        return v["cap_thickness"], "face disc", "cap_thickness"
+    return v["wall"], "wall", "wall"
 
 
 def _setback_covers_wall(v):
@@ -104,26 +111,27 @@ def _corner_fits(v):
 
 
 def _grip_reaches_inside(v):
-    if not v["grip"] >= v["wall"] - 1e-9:
+    thick, name, setting = _face(v)
+    if not v["grip"] >= thick - 1e-9:
         return InputError(
             "grip",
             _text(v, "grip"),
-            "must be at least the wall, so that refractory comes inside and holds "
-            f"on to the lip ({_said(v, v['wall'])})",
-            _show(v, v["wall"]),
-            ("wall",),
+            f"must be at least the {name}, so that refractory comes inside and holds on to the lip ({_said(v, thick)})",
+            _show(v, thick),
+            (setting,),
         )
 
 
 def _plenum_is_left(v):
-    most = v["body_depth"] - v["wall"]
+    thick, name, setting = _face(v)
+    most = v["body_depth"] - thick
     if not v["grip"] < most - 1e-9:
         return InputError(
             "grip",
             _text(v, "grip"),
-            f"must leave a plenum: less than the body depth without one wall ({_said(v, most)})",
+            f"must leave a plenum: less than the body depth without one {name} ({_said(v, most)})",
             _show(v, most / 4),
-            ("body_depth", "wall"),
+            ("body_depth", setting),
         )
 
 
@@ -340,14 +348,15 @@ def _cap_gap_is_a_gap(v):
 
 def _nipple_is_long_enough(v):
     longest = v["nipple_stock"][-1][0]
-    if not v["inlet_length"] + v["wall"] <= longest + 1e-9:
+    thick, name, setting = _face(v)
+    if not v["inlet_length"] + thick <= longest + 1e-9:
         return InputError(
             "nipple_stock",
             f"up to {_said(v, longest)}",
             "must hold a nipple of at least the inlet pipe's length and the "
-            f"wall it goes through ({_said(v, v['inlet_length'] + v['wall'])})",
+            f"{name} it goes through ({_said(v, v['inlet_length'] + thick)})",
             "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
-            ("inlet_length", "wall"),
+            ("inlet_length", setting),
         )
 
 
@@ -453,12 +462,12 @@ RULES = (
     (_window_length, ("body_length", "setback")),
     (_window_width, ("body_width", "setback")),
     (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
-    (_caps_leave_plenum, ("cap_thickness", "body_length", "body_kind")),
+    (_caps_leave_plenum, ("cap_thickness", "body_length", "body_depth", "body_kind")),
     (_setback_covers_wall, ("setback", "wall")),
     (_setback_covers_caps, ("setback", "cap_thickness", "body_kind")),
     (_corner_fits, ("corner_radius", "body_kind", "body_width", "body_length", "setback")),
-    (_grip_reaches_inside, ("grip", "wall")),
-    (_plenum_is_left, ("grip", "body_depth", "wall")),
+    (_grip_reaches_inside, ("grip", "wall", "cap_thickness", "body_kind")),
+    (_plenum_is_left, ("grip", "body_depth", "wall", "cap_thickness", "body_kind")),
     (_block_stands_outside, ("block_thickness", "grip")),
     (_long_row_fits, ("body_kind", "body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
     (_rows_fit, ("body_kind", "body_width", "setback", "port_diameter", "edge_margin", "rows")),
@@ -474,7 +483,7 @@ RULES = (
     (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),
     (_rack_is_long_enough, ("stock_lengths", "body_length", "body_width", "body_depth")),
     (_cap_gap_is_a_gap, ("cap_gap", "wall")),
-    (_nipple_is_long_enough, ("nipple_stock", "inlet_length", "wall")),
+    (_nipple_is_long_enough, ("nipple_stock", "inlet_length", "wall", "cap_thickness", "body_kind")),
     (_frame_is_high_enough, ("mould_board", "body_kind", "block_thickness")),
     (_pins_stop_in_the_base, ("pin_depth", "mould_base")),
     (_water_band, ("castable_water_low", "castable_water_high")),

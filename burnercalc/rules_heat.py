@@ -112,6 +112,16 @@ def _auto_rate_is_possible(v):
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))
     if low_W <= each_W <= high_W:
         return None
+    taken = Burner(v.__getitem__).part("bars").taken_kg_s if each_W > high_W else None
+    if taken and v["work_rate"] > taken.high:
+        return InputError(
+            "firing_rate",
+            "auto",
+            f"needs a smaller work rate: the bars on this floor take up heat for {_about(v, taken.low, 'mass_flow')} "
+            f"to {_about(v, taken.high, 'mass_flow')} in any fire",
+            BY_KEY["firing_rate"].default,
+            ("work_rate",),
+        )
     all_W = v["burner_count"] * each_W
     burners = ceil(all_W / high_W) if each_W > high_W else floor(all_W / low_W)
     most = int(BY_KEY["burner_count"].high)
@@ -170,7 +180,7 @@ HEAT_RULES = (
     (_work_below_chamber, ("work_temperature", "chamber_temperature")),
     (_metal_is_known_so_hot, ("work_temperature", "work_metal")),
     (_throat_is_wide, ("aspirated_throat", "aspirated_jet")),
-    (_auto_rate_is_possible, _RATE),
+    (_auto_rate_is_possible, (*_RATE, "bar_diameter")),
 )
 
 

@@ -996,13 +996,12 @@ SETTINGS = (
         "Cap thickness",
         "length",
         "wall",
-        "Thickness of the flat bar that the end caps are cut from; wall makes them as thick as the body. A "
-        "round pipe's discs always are.",
+        "Thickness of the flat bar that the end caps, or a round pipe's discs, are cut from; wall makes them as "
+        "thick as the body.",
         "1/16 in",
         "1 in",
         ("1/16 in", "1 mm"),
         words=("wall",),
-        when=BOX_BODY,
     ),
     Setting(
         "stock_lengths",

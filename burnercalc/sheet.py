@@ -91,6 +91,7 @@ def shown(answer, unit_system):
         if low == text == high:  # closer than the digits shown
             return text
         unit = " " + units.readable(units.shown_unit(answer.dimension, unit_system))
+        unit = " mbar" if low.endswith(" mbar") and high.endswith(" mbar") else unit
         text += f" ({low.removesuffix(unit)} to {high})"
     return text
 

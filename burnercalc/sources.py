@@ -40,7 +40,7 @@ FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practic
 CO_LIMIT = Source("mass balance", "calculated") & Source("NIOSH REL (criteria document 1972)", "published")
 ZONE = Source(
     "one well-stirred zone of burned gas between its walls (Hottel and Sarofim 1967); emissivity of the gas by gray "
-    "gases (Smith, Shen and Friedman 1982); film 20, 40 or 80 W/m²K (common practice)",
+    "gases (Smith, Shen and Friedman 1982); gas to wall 20, 40 or 80 W/m²K (common practice)",
     "common practice",
 )
 ZONE_HEAT_UP = ZONE & Source("transient conduction by implicit finite volumes (Patankar 1980); dry lining", "memory")

@@ -422,15 +422,19 @@ def significant(value: float, digits: int = 3) -> str:
     return f"{rounded:.{max(digits - 1 - floor(log10(abs(rounded))), 0)}f}"
 
 
+LEAST_BAR_PA = 1e4  # less is read in mbar
+
+
 def show(
     value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False, finer: int = 0
 ) -> str:
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
-    under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; money from 10
-    on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that the text can be read back
-    without loss. `finer` gives so many digits more than usual; of inches first 1/64, then decimals.
+    under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; gas below
+    0.1 bar in mbar; money from 10 on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that
+    the text can be read back without loss. `finer` gives so many digits more than usual; of inches first 1/64, then
+    decimals.
     """
     if value is None:
         return "none"
@@ -443,6 +447,8 @@ def show(
         return f"{significant(1e6 * value, digits + finer)} ppm"
     if dimension == "time" and not exact:
         unit = "s" if 0 < value < 60 else "min" if value < 3600 else unit if value < 3 * 86400 else "day"
+    if unit == "bar" and 0 < abs(value) < LEAST_BAR_PA and not exact:
+        unit = "mbar"
     number = from_si(value, unit, si_unit_of(dimension))
     if dimension == "length" and unit == "in":
         if is_on_tape(number):

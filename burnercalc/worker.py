@@ -98,13 +98,14 @@ def _followed(request):
 
 def _brought(request, design):
     """What followed from a change, in words."""
-    settings, after = request["settings"], _followed(request)
-    stays = settings.get("mine", "").split(",")
-    moved = [s for s in SETTINGS if settings.get(s.key) != after.get(s.key) and s.key not in stays]
-    if not moved:
+    settings = request["settings"]
+    if "before" not in request or settings.get("fuel") == request["before"].get("fuel"):
         return ""
+    before = Design.from_texts({key: text for key, text in request["before"].items() if key != "mine"})
+    typed = {key for key in settings if settings[key] != request["before"].get(key)}
+    moved = [s for s in SETTINGS if s.key not in typed and before.value(s.key) != design.value(s.key)]
     listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
-    return f"Changed too, for {design.show('fuel')}: {listed}."
+    return f"Changed too, for {design.show('fuel')}: {listed}." if moved else ""
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import CLOSE, COOL, DOWN, GIANT, KNIFE, LOOSE, SHORT, SMITH, TORCH, UP, WAYS
+from test_lighting import CLOSE, COOL, DOWN, GIANT, HOUSE, KNIFE, LOOSE, SHORT, SMITH, TORCH, UP, WAYS
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -30,13 +30,12 @@ _GENTLE_DRAW = {"ambient_temperature": "90 degF", "firing_rate": "20 kBtu/h", "r
 _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_length": "24 in", "body_width": "8 in",
           "body_depth": "8 in", "port_diameter": "1/2 in", "rows": "8", "ports_per_row": "24"}  # fmt: skip
 
-_RICH_BY_HAND = {"body_length": "9.5 in", "ports_per_row": "11", "rows": "4", "block_thickness": "3 in",
-                 "inlet": "1-1/2", "chamber_length": "14 in", "chamber_width": "7 in", "chamber_height": "6 in",
-                 "lining": "ifb_26 4 1/2 in", "opening_area": "22 in2", "opening_depth": "4 in", "low_fire": "35 %",
-                 "work_temperature": "2200 degF", "heat_up_time": "60 min", "fuel": "natural_gas",
-                 "firing_rate": "auto", "equivalence_ratio": "0.95", "ambient_temperature": "50 degF",
-                 "blower_shutoff_pressure": "3 inH2O", "blower_free_flow": "37 cfm", "mix_pipe": "1-1/4",
-                 "mix_pipe_length": "20 in", "baffle_holes": "49", "work_rate": "12 lb/h",
+_RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_per_row": "32", "block_thickness": "2 in",
+                 "chamber_length": "16 in", "chamber_width": "5 in", "chamber_height": "6 in",
+                 "lining": "dense_castable 3/4 in, blanket_8lb 3 in", "opening_area": "16 in2", "opening_depth": "2 in",
+                 "work_rate": "7 lb/h", "work_temperature": "2150 degF", "heat_up_time": "60 min",
+                 "firing_rate": "153 kBtu/h", "equivalence_ratio": "0.97", "blower_free_flow": "82 cfm",
+                 "mix_pipe_length": "23 in", "baffle_holes": "100", "gas_pressure": "3 psi", "cylinder_count": "2",
                  "lit_by": "hand"}  # fmt: skip
 
 # Designs for sentences that those of the other tests do not call for.
@@ -58,6 +57,7 @@ FURTHER = (
     {"work_rate": "60 lb/h", "firing_rate": "1000 kBtu/h", "chamber_height": "10 in"},
     {**_AUTO, "heat_up_time": "10 h"},
     {**_AUTO, "work_rate": "40 lb/h"},
+    {"work_temperature": "2249 degF", "work_rate": "44 lb/h"},
     {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
     _CYLINDER,
     {**_CYLINDER, "work_rate": "40 lb/h"},
@@ -91,7 +91,9 @@ FURTHER = (
     {"body_length": "20 in", "inlets": "2"},
     {"body_length": "36 in", "inlets": "2", "baffle_holes": "0", "ports_per_row": "60"},
     {"body_length": "6 in", "inlets": "2", "ports_per_row": "3"},
-    {**FAR_APART["round"], "cap_thickness": "1/4 in", "baffle_bend_angle": "30 deg"},
+    {**FAR_APART["round"], "body_length": "6.625 in", "body_width": "6.625 in", "baffle_bend_angle": "30 deg"},
+    {**FAR_APART["round"], "body_length": "6.625 in", "body_width": "6.625 in", "wall": "0.28 in"},
+    {"wall": "5/32 in"},
     {"inlet": "3/8"},
     {"inlet": "3", "units": "mm"},
     {"inlet": "1", "baffle_holes": "200"},
@@ -140,6 +142,7 @@ FURTHER = (
     {**SMITH, "burner_count": "8", "blowers": "each", "opening_area": "60 in2"},
     {**KNIFE, "lit_by": "hand"},
     _RICH_BY_HAND,
+    {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **HOUSE, "ports_per_row": "4"},
     {**CLOSE, "lit_by": "stand"},
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
     {**KNIFE, "lit_by": "stand"},
@@ -153,6 +156,7 @@ GUARDS = {
     ("carbon_monoxide", "unknown"): "an equilibrium that is not found",
     ("flashback_cold", "unknown"): "a port flame that has no limit",
     ("flashback_hot", "unknown"): "a port flame that has no limit",
+    ("lighting", "torch_weak"): "ten times what a port alone holds in burnt gas; what lifts so soon has no room before",
 }
 
 OTHERS = [*FAR_APART.values(), *KNOWN_GOOD.values(), *(row[1] for row in ABSURD), *(row[1] for row in BAD)]
@@ -251,6 +255,7 @@ def test_a_guard_is_said_where_its_figure_is_missing(key, case):
         "carbon_monoxide": {"flame": replace(burner.part("flame"), co_dry_band=None)},
         "flashback_cold": {"holding": replace(burner.part("holding"), cold_W=None)},
         "flashback_hot": {"holding": replace(burner.part("holding"), hot_W=None)},
+        "lighting": {"lighting": burner.call(PARTS["lighting"], burnt_gas=replace(burner.part("burnt_gas"), keeps=""))},
     }[key]  # fmt: skip
     judged = burner.call(checks.CHECKS[key], **none)
     assert judged.cases == (case,) and judged.verdict in ("caution", "stop")

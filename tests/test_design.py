@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from designs import FAR_APART
+from designs import FAR_APART, ROUND
 from hypothesis import given
 from hypothesis import strategies as st
 from test_inputs import other_texts
@@ -145,6 +145,8 @@ BROKEN = [
     ("setback", {"setback": "1/8 in"}),
     ("setback", {"setback": "1/2 in", "cap_thickness": "17/32 in"}),
     ("cap_thickness", {"cap_thickness": "3/4 in", "body_length": "3 in", "rows": "1", "ports_per_row": "2"}),
+    ("cap_thickness", {**ROUND, "cap_thickness": "1 in", "body_depth": "3 in", "grip": "1 1/2 in"}),
+    ("grip", {**ROUND, "cap_thickness": "7/8 in"}),
     ("wall", {"wall": "3/4 in", "body_width": "1 1/2 in", "setback": "3/4 in"}),
     ("setback", {"body_length": "3 in", "body_width": "3 in", "setback": "1 1/2 in"}),
     ("edge_margin", {"edge_margin": "1 1/2 in", "body_length": "4 in", "body_width": "6 in"}),

@@ -38,7 +38,7 @@ def test_operating_point_by_another_solver():
 def test_air_of_high_fire():
     """15.8 scfm for 100 kBtu/h at phi 1 (reference figures, 0.6 % between fuels): the margin is the parabola's."""
     r = solved()
-    assert r["blower_margin"] == pytest.approx(shut_off_parabola_Pa(AIR_M3_S) / r["mixture_pressure"] - 1, rel=2e-3)
+    assert r["blower_times"] == pytest.approx(shut_off_parabola_Pa(AIR_M3_S) / r["mixture_pressure"], rel=2e-3)
 
 
 def test_blower_gives_less_pressure_in_thin_air():
@@ -54,7 +54,7 @@ def test_points_stand_over_the_two_numbers():
     text = ", ".join(f"{60 * i / 12:g} cfm {4 * (1 - (i / 12) ** 2):.6f} inH2O" for i in range(13))
     two, points = solved(), solved(blower_curve=text, blower_shutoff_pressure="50 inH2O")
     assert points["blower_flow"] == pytest.approx(two["blower_flow"], rel=2e-3)
-    assert points["blower_margin"] == pytest.approx(two["blower_margin"], rel=5e-3)
+    assert points["blower_times"] == pytest.approx(two["blower_times"], rel=5e-3)
 
 
 def test_damper_takes_what_is_to_spare():
@@ -62,7 +62,7 @@ def test_damper_takes_what_is_to_spare():
     r = solved()
     velocity = AIR_M3_S / (pi / 4 * (1.610 * INCH) ** 2)
     head = SHOP_AIR * velocity**2 / 2
-    spare = r["blower_margin"] * r["mixture_pressure"]
+    spare = (r["blower_times"] - 1) * r["mixture_pressure"]
     assert thin_plate_K(r["damper_open_high"]) * head == pytest.approx(spare, rel=3e-3)
     needed = r.part("resistance").pressure_Pa(0.4 * r.part("stream").mixture_m3_s)
     spare = shut_off_parabola_Pa(0.4 * AIR_M3_S) - needed
@@ -72,9 +72,9 @@ def test_damper_takes_what_is_to_spare():
 
 def test_too_weak_a_blower_has_no_damper():
     r = solved(blower_shutoff_pressure="0.3 inH2O")
-    assert r["blower_margin"] < 0 and r["damper_open_high"] is None and r["damper_open_low"] is not None
+    assert r["blower_times"] < 1 and r["damper_open_high"] is None and r["damper_open_low"] is not None
     assert "damper" not in solved(blower_shutoff_pressure="0.1 inH2O", chamber_back_pressure="1 inH2O").checks
-    assert solved(blower_free_flow="10 cfm")["blower_margin"] == -1
+    assert solved(blower_free_flow="10 cfm")["blower_times"] == 0
 
 
 def test_air_of_a_hot_shop_in_the_hills():
@@ -205,7 +205,7 @@ def test_damper_at_low_fire(share, verdict, text):
 @given(st.floats(0.2, 50), st.floats(1, 2), st.floats(5, 500), st.floats(1, 2))
 def test_more_blower_never_lowers_the_margin(pressure, stronger, flow, larger):
     def margin(p, q):
-        return solved(blower_shutoff_pressure=f"{p} inH2O", blower_free_flow=f"{q} cfm")["blower_margin"]
+        return solved(blower_shutoff_pressure=f"{p} inH2O", blower_free_flow=f"{q} cfm")["blower_times"]
 
     assert margin(min(pressure * stronger, 100), flow * larger) >= margin(pressure, flow) - 1e-12
 
@@ -249,8 +249,8 @@ def test_no_design_breaks_the_air(texts):
     for answer in r.answers.values():
         if answer.room == "feed":
             assert not isinstance(answer.value, float) or isfinite(answer.value), answer.key
-    assert (r.checks["blower"].verdict == "stop") == (r["blower_margin"] < 0)
-    assert (r["damper_open_high"] is None) == (r["blower_margin"] < 0)
+    assert (r.checks["blower"].verdict == "stop") == (r["blower_times"] < 1)
+    assert (r["damper_open_high"] is None) == (r["blower_times"] < 1)
     for xs, ys in r.charts["blower_and_burner"].plot.series.values():
         assert all(isfinite(v) for v in (*xs, *ys))
 

@@ -269,6 +269,28 @@ def test_the_best_in_a_kind_is_the_best_of_those_shown(answers, name):
                 assert value <= least + term.grain or number(term, value) == number(term, least)
 
 
+def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kind(answers):
+    clear = {"money": 5, "spread": 0.01, "low": 0.01, "work": 1800, "days": 1}
+    for _, _, answer in answers.values():
+        first, *others = answer.offers
+        for offer in others:
+            by = {key: first.terms[key] - offer.terms[key] for key in clear}
+            better = [k for k in clear if by[k] >= clear[k] and (k == "days" or by[k] >= 0.0999 * first.terms[k])]
+            assert offer.kinds[0] == "another way" or better
+        assert report.title(first) == first.kinds[0] + "; also " * (len(first.kinds) > 1) + ", ".join(first.kinds[1:])
+
+
+def test_what_most_of_the_price_is_stands_in_one_line(answers):
+    _, _, answer = answers["twelve from one stick"]
+    for offer in answer.offers:
+        line, dear = report.dearest(offer), sorted((one.price for one in offer.buys), reverse=True)
+        named = line.removeprefix("More than half of it: ").removesuffix(".").split("; ")
+        prices = [float(words.rpartition(" ")[2].replace(",", "")) for words in named]
+        assert prices == pytest.approx(dear[: len(prices)], abs=0.01)
+        assert sum(prices[:-1]) <= sum(dear) / 2 < sum(prices) and "gas and air train" in named[0]
+        assert line[1:] in report.as_text(answer)
+
+
 def test_what_lies_there_is_used_and_costs_nothing(answers):
     _, _, answer = answers["a tube, pins and a blower"]
     for offer in answer.offers:
@@ -344,7 +366,31 @@ def test_a_metric_shop_buys_by_metric_measures():
     answer = find(Design.from_texts({"units": "mm"}), read_have("pins: 6 mm", "mm"), budget=150)
     said = report.as_text(answer)
     assert "mbar shut" in said and "m³/h free" in said and "DN " in said
-    assert not re.search(r"cfm|inH2O|in H₂O|\d in\b(?! a long row)", said)
+    assert not re.search(r"cfm|inH2O|in H₂O|psi|degF|°F|\d lb\b|\d in\b(?! a long row)", said)
+
+
+def test_things_go_by_the_names_that_a_shop_has_for_them():
+    things = "cylinder: {}; tank\nbag: {}; dense castable 60 % alumina\npipe: {}\nmine: {}=4; {}=1/4 in\nbuy: all"
+    link = read_have(things.format("20 x 2", "dense_castable x 2", "1-1/2", "rows", "port_diameter"))
+    inches = read_have(things.format("20 lb x 2", "castable 60 % x 2", "1 1/2 in", "Rows", "Port diameter"))
+    metric = read_have(things.format("9 kg x 2", "Castable 60 % x 2", "DN 40", "rows", "port diameter"), "mm")
+
+    def meant(have):
+        return [(piece.texts, piece.figures) for piece in have.of("cylinder", "bag", "pipe")], have.mine
+
+    assert meant(link) == meant(inches) == meant(metric)
+
+
+@pytest.mark.parametrize("system, entry, offered", [("mm", "11 kg", "9 kg"), ("in", "25 lb", "20 lb")])
+def test_a_size_that_is_not_known_is_refused_by_the_reader_s_names(system, entry, offered):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"cylinder: {entry}\nbag: clay\npipe: 9\nmine: port diametr\nbuy: all", system)
+    told = {error.field: (error.nearest, error.rule) for error in refused.value.errors}
+    assert told["cylinder"][0] == offered and told["mine"][0] == "port diameter"
+    said = str(told)
+    assert "dense_castable" not in said and not re.search(r"\d (lb|in)\b" if system == "mm" else r"\d kg|DN", said)
+    for kind in ("cylinder", "bag", "pipe"):
+        read_have(f"{kind}: {told[kind][0]}\nbuy: all", system)
 
 
 def test_one_blower_at_hand_serves_one_burner():
@@ -567,6 +613,20 @@ def test_an_empty_shop_is_named_kind_by_kind():
         ("cylinder: 20 lb x 2\nmine: cylinder=20; cylinder_count=3", "cylinder_count", "only 2"),
         ("tube: 4 x 4 x 3/16 in, 1 ft\npins: 1/4 in\nmine: body_length=20 in", "tube", "shorter than the body"),
         ("tube: 4 x 4 x 3/16 in, 20 in\nmine: batch_size=50", "tube", "not enough"),
+        (
+            "tube: 4 x 4 x 3/16 in, 8 in\nmine: body_length=12 in; setback=3 in; edge_margin=2 in",
+            "tube",
+            "shorter than",
+        ),
+        ("tube: 4 x 4 x 3/16 in, 8 in\nmine: body_length=12 in; setback=3 in; edge_margin=2 in", "edge_margin", "room"),
+        (
+            "round: 6 x 3/16 in, 24 in\nmine: body_kind=pipe; body_width=8 in; body_length=8 in",
+            "body_width",
+            "only 6 in",
+        ),
+        ("blower: 1 inH2O 20 cfm\nmine: blower_curve=0 cfm 4 inH2O, 60 cfm 0 inH2O", "blower_curve", "one without"),
+        ("buy: all, none", "buy", "alone"),
+        ("mine: rows; rows=", "rows", "twice"),
         ('{"tube": 3}', "tube", "list"),
         ('{"tube"', "have", "JSON"),
     ],
@@ -676,9 +736,9 @@ def test_the_tornado_names_what_moves_each_number():
     # The parabola of a blower a tenth weaker in pressure and in flow, over what the burner takes as before.
     blower = solve(Design.from_texts({})).part("blower")
     share = blower.high_m3_s / (60 * 0.3048**3 / 60)
-    weak = next(one for one in swings if (one.number, one.tolerance) == ("blower to spare", "blower weaker"))
-    expected = (1 + blower.margin) * 0.9 * (1 - (share / 0.9) ** 2) / (1 - share**2) - 1
-    assert weak.at_low == pytest.approx(expected, rel=1e-6) and weak.at_high == weak.as_set == blower.margin
+    weak = next(one for one in swings if (one.number, one.tolerance) == ("blower", "blower weaker"))
+    expected = blower.times * 0.9 * (1 - (share / 0.9) ** 2) / (1 - share**2)
+    assert weak.at_low == pytest.approx(expected, rel=1e-6) and weak.at_high == weak.as_set == blower.times
     # Rate through a jet goes with its coefficient: 0.80 to 0.90 of 0.85, whatever the gas.
     jet = next(one for one in swings if (one.number, one.tolerance) == ("rate through the jet", "jet coefficient"))
     assert jet.at_low / jet.as_set == pytest.approx(0.80 / 0.85, rel=1e-9)
@@ -703,7 +763,7 @@ READ = {
     "rate through the jet": "jet_firing_rate",
     "spread between ports": "flow_spread",
     "turndown": "turndown",
-    "blower to spare": "blower_margin",
+    "blower": "blower_times",
 }
 
 
@@ -870,6 +930,11 @@ def test_an_entry_means_the_same_in_inches_and_in_millimetres(text):
 def test_a_list_as_json_is_read_as_its_lines_are():
     lines = read_have("tube: 4 x 4 x 3/16 in; 3 X 3 X 3/16 in\nbuy: all")
     assert read_have('{"Tube": "4 x 4 x 3/16 in; 3 X 3 X 3/16 in", "buy": "all"}') == lines
+
+
+def test_a_list_from_a_phone_or_a_file_of_another_system_is_read():
+    typed = read_have('tube: 4" x 4" x 3/16", 8\'\npins: 1/4"\nbuy: all')
+    assert read_have("\ufefftube: 4\u201d x 4\u201d x 3/16\u201d, 8\u2019\r\npins: 1/4\u201d\r\nbuy: all") == typed
 
 
 def test_a_unit_may_touch_its_number():

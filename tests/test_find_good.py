@@ -85,7 +85,7 @@ def test_of_what_stays_each_cure_is_said_and_why_it_is_no_way(mended):
 @pytest.mark.parametrize(
     ("job", "texts", "moved"),
     [
-        ("melt_bronze", {"chamber_diameter": "9 in", "chamber_length": "12 in"}, "burner_count"),
+        ("melt_bronze", {"chamber_diameter": "9 in", "chamber_length": "12 in"}, "opening_area"),
         (
             "melt_iron",
             {"chamber_diameter": "12 in", "chamber_length": "16 in", "work_rate": "20 lb/h"},
@@ -177,3 +177,13 @@ def test_a_house_line_gives_what_it_gives():
         .verdict
         == "good"
     )
+
+
+def test_absurd_work_is_made_what_the_chamber_heats():
+    """No fire brings 1,000 lb/h over this floor: not more fire or burners, but what bars and fire are good for."""
+    before = solve(Design.from_texts({"work_rate": "1000 lb/h"}))
+    assert before.checks["rate_for_need"].changes[0].setting == "work_rate"
+    assert before.checks["throughput"].changes[0].setting == "work_rate"
+    made = make_good(before.design)
+    assert [(one.key, one.after) for one in made.changes] == [("work_rate", "26 lb/h")] and not made.left
+    assert made.after.design.work_rate <= before.answers["throughput"].band[0]

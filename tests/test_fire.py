@@ -164,10 +164,18 @@ def test_air_for_curing(texts, verdict, words):
 def test_stages_of_drying():
     rows = solved().tables["drying"].rows
     assert [row[0] for row in rows] == ["cure", "air", "warm", "oven", "fire", "fire", "service"]
-    assert [row[1] for row in rows] == ["", "", "25 °F/h", "75 °F/h", "75 °F/h", "75 °F/h", "150 °F/h"]
+    assert [row[1] for row in rows] == [
+        "",
+        "",
+        "25 °F an hour",
+        "75 °F an hour",
+        "75 °F an hour",
+        "75 °F an hour",
+        "150 °F an hour",
+    ]
     assert [row[2] for row in rows[2:]] == pytest.approx([kelvin(t) for t in (120, 300, 600, 1000, 2250)])
     assert [row[3] / H for row in rows] == pytest.approx([48, 24, 16, 2.5, 2.5, 2.5, 0])
-    assert solved(units="mm").tables["drying"].rows[3][1] == "41.7 K/h"
+    assert solved(units="mm").tables["drying"].rows[3][1] == "41.7 °C an hour"
 
 
 def test_chart_of_drying():

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from burnercalc import catalogue
-from burnercalc.catalogue.glossary import GLOSSARY
+from burnercalc.catalogue.glossary import FORMS, GLOSSARY, PATTERN
 from burnercalc.settings import SETTINGS
 
 MOST_WORDS = 25
@@ -15,8 +15,8 @@ air switch, alumina, aspirated, baffle, bevel, burning velocity, castable, check
 damper, dew point, DN, drip leg, excess air, flashback, flue, gas train, gross, kerf, lean, lift, lip, malleable,
 manometer, mix pipe, mould, needle valve, net, neutral, nipple, nominal, overhead, oxidising, pilot, pitch, plenum,
 port loading, ppm, premixed, proud, purge, quenching, reducing, refractory, relief holes, Reynolds number, rich,
-schedule 40, service limit, setback, silica, tack, throat, throughput, turndown, union, velocity head, velocity heads,
-wall gradient, web, Wobbe index
+schedule 40, sloping gauge, service limit, setback, silica, tack, throat, throughput, turndown, union, velocity head,
+velocity heads, wall gradient, web, Wobbe index
 """
 
 
@@ -30,13 +30,9 @@ def labels_and_helps():
         yield from (c.label, *c.cases.values())
 
 
-FORMS = {form.lower(): word for word, (others, _) in GLOSSARY.items() for form in (word, *others)}
-FOUND = re.compile(rf"\b(?:{'|'.join(sorted(FORMS, key=len, reverse=True))})\b", re.IGNORECASE)  # as the page
-
-
 def explained_in(text):
     """The words of the glossary that a text holds, each once, in the order they stand."""
-    return dict.fromkeys(FORMS[found.lower()] for found in FOUND.findall(text))
+    return dict.fromkeys(FORMS[found.lower()] for found in re.findall(PATTERN, text, re.IGNORECASE))
 
 
 @pytest.mark.parametrize("word", [word.strip() for word in TRADE.split(",")])

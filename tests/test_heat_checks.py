@@ -13,6 +13,7 @@ from burnercalc.checks import CHECKS
 from burnercalc.design import Design
 from burnercalc.parts import PARTS
 from burnercalc.parts.back_pressure import BackPressure
+from burnercalc.parts.bars import Bars
 from burnercalc.parts.carbon_monoxide import CarbonMonoxide
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
@@ -478,7 +479,8 @@ def heated(asked_lb_h, bars, bars_lb_h, fire_lb_h):
     lb_h = 0.45359237 / 3600
     by_bars, by_fire = (None if one is None else Band(*(lb_h * x for x in one)) for one in (bars_lb_h, fire_lb_h))
     both = Band(*map(min, by_bars, by_fire)) if by_bars else by_fire if bars is None else None
-    return judged("throughput", throughput=Throughput(both, bars, by_bars, by_fire), work_rate=asked_lb_h * lb_h)
+    given = {"throughput": Throughput(both, by_fire), "bars": Bars(bars, by_bars)}
+    return judged("throughput", **given, work_rate=asked_lb_h * lb_h)
 
 
 MORE = (("firing_rate", "raise"), ("burner_count", "raise"))
@@ -499,10 +501,12 @@ OF_BARS = (("work_rate", "lower"), ("chamber_length", "raise"), ("chamber_width"
          f"gas burns. {LESS}", OF_BARS),
         (40.1, 2, (20, 30, 40), (10, 60, 70), "stop",
          "40.1 lb/h is out of reach: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h, however much gas "
-         f"burns. {LESS}", OF_BARS),
+         "burns. About 10 lb/h is what this chamber heats: put less work through, make it larger, or run it hotter.",
+         OF_BARS),
         (40.1, 1, (20, 30, 40), (50, 60, 70), "stop",
          "40.1 lb/h is out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however much "
-         f"gas burns. {LESS}", OF_BARS),
+         "gas burns. About 20 lb/h is what this chamber heats: put less work through, make it larger, or run it "
+         "hotter.", OF_BARS),
         (20.1, 1, (20, 30, 40), (50, 60, 70), "caution",
          "20.1 lb/h may be out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however "
          "much "

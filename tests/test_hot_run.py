@@ -39,9 +39,9 @@ def test_hot_burner_needs_more_by_what_its_ports_take(default):
     assert default["hot_ports_more_high"] == pytest.approx(
         default["port_pressure_hot"] / default["port_pressure_drop"] - 1
     )
-    has = (1 + default["blower_margin"]) * default.part("blower").high_Pa
+    has = default["blower_times"] * default.part("blower").high_Pa
     assert default["blower_times"] * default["mixture_pressure"] == pytest.approx(has)
-    assert (1 + default["blower_margin_hot"]) * default["mixture_pressure_hot"] == pytest.approx(has)
+    assert default["blower_times_hot"] * default["mixture_pressure_hot"] == pytest.approx(has)
 
 
 @pytest.mark.parametrize("texts", [{}, WEAK, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"low_fire": "70 %"}])
@@ -91,7 +91,7 @@ def test_a_weak_blower_lets_it_drift_and_a_strong_one_holds_it(default):
 
 def test_no_mixture_where_the_blower_does_not_carry_it_cold():
     r = solved(blower_shutoff_pressure="0.3 inH2O")
-    assert r["mixture_hot_high"] is None and r["blower_margin_hot"] < r["blower_margin"] < 0
+    assert r["mixture_hot_high"] is None and r["blower_times_hot"] < r["blower_times"] < 1
     assert solved(blower_free_flow="10 cfm")["mixture_hot_high"] is None
 
 

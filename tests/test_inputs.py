@@ -61,8 +61,7 @@ NEAR = {
     "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft"}, ("altitude",)),
     "a damper that limits the lighting": ({"gas_pressure": "20 psi"}, ("blower_free_flow",)),
     "a jet that limits the lighting": (
-        {"gas_pressure": "12 psi", "blower_shutoff_pressure": "1.5 inH2O", "firing_rate": "80 kBtu/h",
-         "equivalence_ratio": "1.08", "port_diameter": "3/16 in", "altitude": "6000 ft"}, ("altitude",)),
+        {"gas_pressure": "2.5 psi", "port_diameter": "7/32 in"}, ("altitude", "jet_discharge_coefficient")),
     "hardly room to light": (
         {"gas_pressure": "20 psi", "blower_free_flow": "20 cfm", "blower_shutoff_pressure": "1 inH2O",
          "firing_rate": "60 kBtu/h", "equivalence_ratio": "1.08", "altitude": "3000 ft",
@@ -74,7 +73,7 @@ NEAR = {
     "burnt gas that a torch may not hold": (UP, ("lit_by",)),
     "an oven lit by hand": (
         {"chamber_temperature": "1405 degF", "work_temperature": "1200 degF", "lit_by": "hand"},
-        ("chamber_temperature",)),
+        ("chamber_temperature", "lit_by")),
     "hardly a way out": ({"chamber_back_pressure": "0.46 inH2O"}, ("chamber_back_pressure",)),
     "lit with a torch": (
         {"fuel_blend": "CH4 0.6, CO2 0.4", "baffle_holes": "0", "firing_rate": "20 kBtu/h", "low_fire": "60 %",
@@ -140,7 +139,6 @@ IDLE = {
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
     ("baffle_length", "baffle_bend_angle"): "only to none, where no leg is left beside the bend",
-    ("lighting_ratio", "blowers"): "only where the share of one blower for all cannot be set by its damper",
 }
 
 

@@ -170,7 +170,7 @@ def test_the_setting_by_a_fine_scan(name):
         air = combustion.air_flow_m3_s(gas.composition, ratio, rate) * shop.swell
         pipe_Pa = resistance.pressure_Pa(mixture)
         gauge_Pa = jet.needed_Pa(rate, jet.drill.diameter_m, shop.pressure_Pa + pipe_Pa)
-        least = 0.5 * PSI_PA if gas.liquid else max(2 * pipe_Pa, 0.5 * INH2O_PA)
+        least = 0.2 * PSI_PA if gas.liquid else max(2 * pipe_Pa, 0.3 * INH2O_PA)
         spare = blower.curve.pressure_Pa(air, shop.air_density_kg_m3) - pipe_Pa
         area = resistance.mix_pipe.area_m2
         K = spare / (shop.air_density_kg_m3 * (air / area) ** 2 / 2)
@@ -208,7 +208,7 @@ def test_every_setting_keeps_its_rule():
         assert low >= 1.1 * found.flashback_W * (1 - 1e-9) and high <= min(found.lift_W / off, firing.rate_W) * 1.000001
         assert not found.stays or low >= off * glowing_W(r) * (1 - 1e-9)
         assert high >= wide * low * (1 - 1e-9) and found.open_share >= 0.05 and found.equivalence_ratio <= 1.3
-        least = 0.5 * PSI_PA if r.part("gas").liquid else 0.5 * INH2O_PA
+        least = 0.2 * PSI_PA if r.part("gas").liquid else 0.3 * INH2O_PA
         assert found.gas_Pa.low >= least * (1 - 1e-6)
         assert r.part("jet").rate_through_W(
             r.part("jet").drill.diameter_m,
@@ -267,7 +267,7 @@ def test_the_set_mixture_comes_first_but_never_beyond_the_law_of_lift():
 
 WAYS = {
     "gas": {
-        "gas_pressure": "12 psi",
+        "gas_pressure": "6 psi",
         "blower_shutoff_pressure": "1.5 inH2O",
         "firing_rate": "80 kBtu/h",
         "equivalence_ratio": "1.08",
@@ -281,7 +281,6 @@ WAYS = {
         "blower_free_flow": "300 cfm",
         **NEUTRAL,
     },
-    "torch_weak": TORCH,
     "torch": {**TORCH, "equivalence_ratio": "0.75", "lit_by": "guard"},
     "no_limit": FAR_APART["fed at the end, starved"],
     "too_slow": FAR_APART["ports that overlap"],
@@ -301,9 +300,12 @@ def test_each_reason_has_a_design_and_its_words(way):
 
 ON_A_LINE = {
     # what it is, and what makes it good at the same 7 in
-    "the default": ({}, {"port_diameter": "9/32 in", "low_fire": "42 %"}),
-    "a box of ten ports": (
-        KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"],
+    "the default, smaller ports": (
+        {"port_diameter": "7/32 in"},
+        {"port_diameter": "9/32 in", "low_fire": "42 %"},
+    ),
+    "a box of eight ports": (
+        {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "4"},
         {"port_diameter": "19/64 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "52 %"},
     ),
 }
@@ -321,7 +323,7 @@ def test_a_house_line_too_weak_to_light_with_is_mended_by_larger_ports(name):
     rate, gas_Pa, open_share = (after[key] for key in ("lighting_rate", "lighting_gas_pressure", "lighting_damper"))
     mixture_m3_s = after.part("lighting").mixture_m3_s
     pipe_Pa = after.part("resistance").pressure_Pa(mixture_m3_s)
-    assert gas_Pa >= max(2 * pipe_Pa, 0.5 * INH2O_PA) and open_share >= 0.05
+    assert gas_Pa >= max(2 * pipe_Pa, 0.3 * INH2O_PA) and open_share >= 0.05
     assert 1.1 * after.part("lighting").flashback_W <= rate <= after.part("lighting").lift_W / 1.02
 
 
@@ -595,7 +597,7 @@ def test_a_mark_in_percent_could_not_be_hit():
 
 def test_what_a_hand_may_miss_is_told():
     """A gauge that reads 4.83 psi ends at 10: 2 % of it at 0.85 psi is 12 % of the gas, and a mixture of 1.24 may be
-    1.09; gas of a line is read by water in a tube."""
+    1.09; gas of a line is read by a sloping gauge."""
     near, far = (solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, LOOSE))
     assert (
         near.verdict == "good"
@@ -606,7 +608,7 @@ def test_what_a_hand_may_miss_is_told():
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
     assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
     assert solved(**WAYS["gas"]).checks.get("lighting_by_hand") is None
-    assert "(water in a tube)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
+    assert "before the jet (sloping gauge)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
 
 
 # --- several burners --------------------------------------------------------------------------------------------------
@@ -788,13 +790,11 @@ NO_ORDER = {
 def test_no_order_is_a_fault_that_a_higher_low_fire_cures(case):
     texts, says, cure = NO_ORDER[case]
     before, after = solved(**texts).checks["turning"], solved(**{**texts, **cure}).checks["turning"]
-    assert before.verdict == ("caution" if case == "up" else "stop") and says in before.text
+    assert before.verdict == "caution" and says in before.text
     assert (before.changes[0].setting, before.changes[0].move) == ("low_fire", "raise") and after.verdict == "good"
 
 
 FORBIDDEN = {
-    "no_low": ({"low_fire": "30 %"}, "order of the valves", "turning"),
-    "no_low, between": (DOWN, "order of the valves", "turning"),
     "closed": ({"opening_area": "0 in2"}, "no way out for the smoke", "chamber_pressure"),
     "closed, nearly": ({"opening_area": "0.3 in2"}, "no way out for the smoke", "chamber_pressure"),
     "closed, blown": ({"opening_area": "1 in2", "chamber_back_pressure": "4 inH2O"}, "way out", "chamber_pressure"),
@@ -820,15 +820,52 @@ def test_what_must_not_be_lit_is_told_so_with_one_voice(case):
     assert "DO NOT LIGHT" in words and "Damper to LIGHT" not in words
 
 
-@pytest.mark.parametrize("lit_by, lit", [("hand", False), ("stand", False), ("guard", True)])
-def test_what_even_a_torch_may_not_hold_wants_a_guard(lit_by, lit):
-    r = solved(lit_by=lit_by)
-    weak = r.parts.call(PARTS["burnt_gas"])
-    made = r.parts.call(PARTS["lighting"], burnt_gas=replace(weak, keeps=""))
+@pytest.mark.parametrize("keeps, lit", [("torch", True), ("maybe", True), ("", False)])
+def test_what_no_torch_holds_is_not_lit(keeps, lit):
+    r = solved()
+    made = r.parts.call(PARTS["lighting"], burnt_gas=replace(r.part("burnt_gas"), keeps=keeps))
     assert (made.waits_W is not None) == lit and (made.way == "torch_weak") != lit
-    if not lit:
-        found = judged("lighting", r, lighting=made)
-        assert found.verdict == "stop" and found.cures[0] == ("lit_by", "choose")
+    assert lit or judged("lighting", r, lighting=made).verdict == "stop"
+
+
+def test_what_keeps_it_alight_goes_by_what_is_known_of_ports_side_by_side():
+    """Twice and ten times what one port alone does in burnt gas, with a torch half as much again."""
+    r = solved()
+    one = r.part("tries").at(r["lighting_ratio"])
+    sure, most = 1.5 * 2 * one.burnt_lift_W.low, 1.5 * 10 * one.burnt_lift_W.high
+    for rate, keeps in ((sure * 0.999, "torch"), (sure * 1.001, "maybe"), (most * 0.999, "maybe"), (most * 1.001, "")):
+        tried = replace(r.part("lighting_try"), waits_W=rate)
+        assert r.parts.call(PARTS["burnt_gas"], lighting_try=tried).keeps == keeps
+
+
+STRAIGHT = {"low_fire": "30 %"}
+
+
+def test_where_low_fire_would_run_back_it_goes_straight_up():
+    """It is lit all the same; no word of card, steps or plate leads to low fire, and the check says why."""
+    r, rows = solved(**STRAIGHT), card(**STRAIGHT)
+    light, high = r["lighting_rate"], r.part("firing").rate_W
+    found = r.part("turning").straight
+    assert not r.part("turning").to_low.first and found.first == "gas" and light < high
+    n, steps = found.steps, r.part("lighting_steps")
+    assert steps.to_low == () and len(steps.to_high) == n - 1
+    rate, ratio = light * (high / light) ** (1 / n), 1.2 * (0.96 / 1.2) ** (1 / n)
+    assert steps.to_high[0].gas_Pa == pytest.approx(r.part("tries").at(ratio).gas_Pa(rate))
+    assert "Not to low fire" in rows["The walls glow"][1] and "damper to LOW" not in str(rows)
+    assert "GAS FIRST" in rows["High fire"][1]
+    words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    assert "do not turn down" in words and "to LOW not at all" in words
+    check = r.checks["turning"]
+    assert check.verdict == "caution" and "Straight up" in check.text and not r.checks["lighting"].fault
+
+
+def test_where_no_order_leads_anywhere_it_is_not_lit():
+    r = solved()
+    none = replace(r.part("turning").to_low, first="")
+    stuck = replace(r.part("turning"), to_low=none, straight=none)
+    made = r.parts.call(PARTS["lighting"], turning=stuck)
+    assert made.way == "no_way" and made.waits_W is None
+    assert judged("turning", r, turning=stuck, lighting=made).verdict == "stop"
 
 
 @pytest.mark.parametrize("lit_by, lit", [("hand", False), ("stand", False), ("guard", True)])
@@ -852,9 +889,9 @@ def test_the_mark_may_lift_in_fresh_air_and_is_told_so():
 
 @pytest.mark.parametrize("way", ["gas", "damper"])
 def test_too_little_to_set_is_told_below_its_limit(way):
-    """Where it is tried, a tenth below the most; 0.5 psi of a regulator and 5 % of a damper are the least."""
+    """Where it is tried, a tenth below the most; 0.2 psi by a needle valve and 5 % of a damper are the least."""
     slots = solved(**WAYS[way]).part("lighting").advice.slots
-    assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.5 * PSI_PA)
+    assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.2 * PSI_PA)
     assert "damper" not in way or slots["open"] < slots["least_open"] == 0.05
 
 
@@ -888,7 +925,9 @@ JUDGED_IN_BURNT_GAS = (
     ("torch", "hand", "caution"),
     ("torch", "stand", "note"),
     ("torch", "guard", "good"),
-    ("", "guard", "caution"),
+    ("maybe", "hand", "caution"),
+    ("maybe", "stand", "caution"),
+    ("maybe", "guard", "note"),
 )
 
 
@@ -915,7 +954,7 @@ def test_one_port_has_no_neighbour_that_holds_it():
 
 def test_a_hand_that_is_too_rich_for_burnt_gas_is_told():
     """A guard shuts the gas, or somebody whose hands are free; with the torch in the hand it is a fault."""
-    r = solved(**CLOSE)
+    r = solved(**FAR_APART["knife, metric"])
     assert r.part("lighting_slide").fails == ("", "burnt") and "burnt gas" in r.checks["lighting_by_hand"].text
     words = [r.parts.call(CHECKS["lighting_by_hand"], lit_by=way).verdict for way in ("hand", "stand", "guard")]
     assert words == ["caution", "note", "note"]

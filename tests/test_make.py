@@ -212,21 +212,24 @@ def test_a_sheet_too_thick_for_its_bend_is_a_stop():
 
 def test_steel_is_bought_once_for_the_batch():
     # Four burners of 9 in tube and 1/16 in cuts: 36 in of pieces and 4 cuts come out of one 4 ft length; eight caps of
-    # 3 19/32 in are 28 3/4 in, and with 8 cuts come out of 4 ft too.
+    # 3 19/32 in are 28 3/4 in: six with their cuts come out of 2 ft, 21.94 in, and two out of a foot.
     four = solved(batch_size="4")
     rows = four.tables["stock"].rows
     assert [row[0] for row in rows] == [
         "tube 4 x 4 x 3/16 in",
         "flat 4 x 3/16 in",
+        "flat 4 x 3/16 in",
     ]  # the narrowest sold that gives 3 19/32 in
-    assert [row[1] for row in rows] == [close(48 * IN), close(48 * IN)]
-    assert [row[3] for row in rows] == [close((48 - 36 - 0.25) * IN), close((48 - 28.75 - 0.5) * IN)]
-    assert rows[0][2] == "4 of 9 in body tube" and rows[1][2] == "8 of 3 19/32 in end cap"
-    assert four["steel_bought"] == close(8 * FT)
-    assert four["steel_offcut"] == close((11.75 + 18.75) * IN)
+    assert [row[1] for row in rows] == [close(48 * IN), close(24 * IN), close(12 * IN)]
+    left = (48 - 36 - 0.25, 24 - 6 * 3.65625, 12 - 2 * 3.65625)
+    assert [row[3] for row in rows] == [close(inches * IN) for inches in left]
+    assert [row[2] for row in rows] == [
+        "4 of 9 in body tube", "6 of 3 19/32 in end cap", "2 of 3 19/32 in end cap"]  # fmt: skip
+    assert four["steel_bought"] == close(7 * FT)
+    assert four["steel_offcut"] == close(sum(left) * IN)
     # AISC: 4 x 4 x 3/16 in tube weighs 9.42 lb a foot; flat by EN density
     assert rows[0][4] == pytest.approx(4 * 9.42 * LB, rel=2e-3)
-    assert rows[1][4] == close(48 * 4 * 0.1875 * IN**3 * STEEL)
+    assert rows[1][4] + rows[2][4] == close(36 * 4 * 0.1875 * IN**3 * STEEL)
 
 
 def test_pieces_of_one_section_come_from_one_bar():
@@ -255,10 +258,10 @@ def test_caps_have_their_own_thickness():
 def test_flat_is_bought_in_a_width_that_the_reader_s_shop_sells():
     texts = {"body_kind": "plates", "cap_gap": "0.25 mm", "body_depth": "92 mm", "body_width": "4 in"}
     inch, metric = solved(**texts), solved(**texts, units="mm")
-    assert [row[0] for row in inch.tables["stock"].rows] == ["flat 4 x 3/16 in", "flat 3 1/2 x 3/16 in"]
-    # 101.6 mm of face and back come from 120 mm; sides of 92 - 9.525 mm from 90, caps of 91.6 mm from 100 mm
+    assert {row[0] for row in inch.tables["stock"].rows} == {"flat 4 x 3/16 in", "flat 3 1/2 x 3/16 in"}
+    # 101.6 mm of face and back come from 120 mm; sides of 92 - 10 mm from 90, caps of 91.1 mm from 100 mm
     bought = [row[0] for row in metric.tables["stock"].rows]
-    assert bought == ["flat 120 x 4.76 mm", "flat 90 x 4.76 mm", "flat 100 x 4.76 mm"]
+    assert bought == ["flat 120 x 5 mm", "flat 90 x 5 mm", "flat 100 x 5 mm"]
 
 
 def test_what_no_flat_is_wide_enough_for_is_cut_from_plate():

@@ -99,7 +99,8 @@ def test_round_mould_is_a_stack_of_plywood():
         (
             "mould layer",
             5,
-            "saw it in two first (1/16 in of cut is in its width), screw the halves together, then cut the round hole",
+            "saw it in two first (1/16 in of cut is in its width), clamp the halves together and cut the round hole; "
+            "then screw each half to the half below it, two screws each, all joints in one line",
         ),
         ("base board", 1, BASE_NOTE),
     ]

@@ -45,7 +45,7 @@ def default():
         ("inlet_hole", {}, "good", 1 / 16),
         ("inlet_hole", {"inlet": "4", "body_width": "6 in", "body_depth": "6 in"}, "caution", 0.25),
         ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.401) / 25.4),
-        # caps of flat that is sold; a round body's discs are as thick as its wall
+        # caps of flat that is sold; a round body's discs, as thick as its wall or not
         ("cap_flat", {"cap_thickness": "1/4 in"}, "good", 0.0),
         ("cap_thickness", {}, "good", 3 / 16),
         ("cap_thickness", {"cap_thickness": "9/64 in"}, "good", 9 / 64),  # three quarters of 3/16
@@ -257,13 +257,51 @@ def test_corners_jam_up_to_their_gap(default):
 
 
 def test_what_a_round_body_has_no_use_for_is_hidden_and_told_where_set(default):
-    boxes = {"cap_thickness", "baffle_bend_angle", "corner_radius", "corner_drill"}
-    plain, told = solved(**ROUND_BODY), solved(**ROUND_BODY, cap_thickness="1/4 in", baffle_bend_angle="30 deg")
+    boxes = {"baffle_bend_angle", "corner_radius", "corner_drill"}
+    plain, told = solved(**ROUND_BODY), solved(**ROUND_BODY, baffle_bend_angle="30 deg")
     for key in boxes:
         assert default.design.counts(key) and not plain.design.counts(key)
     assert "round_body" not in plain.checks and "round_body" not in default.checks
-    assert "caps of 1/4 in that are set do nothing" in told.checks["round_body"].text
     assert "bend of 30° that is set does nothing" in told.checks["round_body"].text
-    bent = solved(**ROUND_BODY, baffle_bend_angle="30 deg").checks["round_body"]
-    assert "caps" not in bent.text and bent.verdict == "note"
+    assert told.checks["round_body"].verdict == "note"
     assert solved().design.baffle_bend_angle == 60.0  # as checks take it to be unset
+
+
+def test_a_round_body_has_discs_of_their_own():
+    """6 5/8 in of 0.280 in wall and 5 in deep, discs of 1/4 in: the plenum is 5 - 1/4 - 3/4 in high and 6.065 in wide;
+    the lip is covered 3/4 - 1/4 in; the back disc adds 1/4 in to the inlet pipe; bore less two gaps is the disc."""
+    pipe = {**ROUND_BODY, "body_length": "6.625 in", "body_width": "6.625 in", "wall": "0.280 in"}
+    thick, own = solved(**pipe), solved(**pipe, cap_thickness="1/4 in")
+    assert thick.checks["cap_flat"].verdict == "caution" and own.checks["cap_flat"].verdict == "good"
+    assert "cap_thickness" in {change.setting for change in thick.checks["cap_flat"].changes}
+    plenum, steel, inch = own.part("plenum"), own.part("steel"), 0.0254
+    assert plenum.height_m == pytest.approx((5 - 0.25 - 0.75) * inch)
+    assert plenum.width_m == pytest.approx(6.065 * inch * math.sqrt(math.pi) / 2)
+    assert own.checks["lip_cover"].value == pytest.approx(0.5 * inch)
+    assert thick.part("steel").inlet_piece.length_m - steel.inlet_piece.length_m == pytest.approx(0.030 * inch)
+    disc = next(piece for piece in steel.body.pieces if piece.name == "face disc")
+    gap = own.design.cap_gap
+    assert (disc.thickness_m, disc.width_m) == (pytest.approx(0.25 * inch), pytest.approx(6.065 * inch - 2 * gap))
+
+
+@pytest.mark.parametrize(
+    "across, wall, verdict, words",
+    [
+        ("6 in", "1/4 in", "note", "6 in pipe is 6 5/8 in, its wall 9/32 in or 7/16 in"),
+        ("6.625 in", "1/4 in", "note", "not 1/4 in"),
+        ("6.625 in", "0.280 in", "good", "commonly stocked"),
+        ("6 5/8 in", "7/16 in", "good", "commonly stocked"),
+        ("168.3 mm", "4.5 mm", "good", "DN 150 pipe"),
+    ],
+)
+def test_a_pipe_that_no_rack_holds_is_said(across, wall, verdict, words):
+    check = solved(**{**ROUND_BODY, "body_length": across, "body_width": across, "wall": wall}).checks["tube_on_rack"]
+    assert check.verdict == verdict and words in check.text
+
+
+@pytest.mark.parametrize(
+    "wall, verdict", [("3/16 in", "good"), ("0.12 in", "good"), ("6.3 mm", "good"), ("5/32 in", "caution")]
+)
+def test_a_tube_wall_that_no_rack_holds_is_said(wall, verdict):
+    check = solved(wall=wall).checks["tube_on_rack"]
+    assert check.verdict == verdict and (verdict == "good" or "the nearest is 3/16 in" in check.text)

@@ -5,6 +5,7 @@ from rows import rows
 
 from burnercalc.errors import InputError
 from burnercalc.making import stock
+from burnercalc.tables import read_table
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 
@@ -102,6 +103,29 @@ def test_nearest_tube_says_how_far_off():
 
 
 @pytest.mark.parametrize(
+    "across, unit, name",
+    [
+        (6.625 * IN, "", "6 in"),
+        (6 * IN, "in", "6 in"),  # its nominal size, which is no diameter
+        (4 * IN, "in", "3-1/2 in"),  # an outside diameter before a nominal size
+        (0.150, "mm", "DN 150"),
+        (0.1397, "", "DN 125"),
+    ],
+)
+def test_nearest_pipe_by_its_diameter_or_its_name(across, unit, name):
+    assert stock.nearest_pipe(outside_m=across, unit=unit).name == name
+
+
+def test_pipe_for_a_body_is_that_of_the_pipe_table():
+    """Outside diameter and schedule 40 wall of the sizes that both tables hold."""
+    small = {row["od_in"]: row["wall_in"] for row in read_table("pipe_sizes")}
+    both = [row for row in read_table("steel_pipes") if row["unit"] == "in" and row["outside"] <= 4.5]
+    assert len(both) == 5
+    for row in both:
+        assert row["wall"] == small[row["outside"]] and row["heavy_wall"] > row["wall"]
+
+
+@pytest.mark.parametrize(
     "call,field",
     [
         (lambda: stock.board("3x7"), "mould_board"),
@@ -111,6 +135,7 @@ def test_nearest_tube_says_how_far_off():
         (lambda: stock.flat_width_m(width_m=float("nan"), unit="in"), "body_width"),
         (lambda: stock.tube_section_m2(width_m=0.05, depth_m=0.05, wall_m=0.03, inside_radius_m=0), "wall"),
         (lambda: stock.nearest_tube(width_m=-1, depth_m=1), "body_width"),
+        (lambda: stock.nearest_pipe(outside_m=0.0), "body_width"),
     ],
 )
 def test_names_the_field(call, field):

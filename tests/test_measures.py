@@ -223,6 +223,24 @@ def test_a_metric_link_of_version_1_means_the_inch_stock_it_was_made_with(more):
     assert from_link("#v=1" + more)[0].texts.keys() <= {*told, *EARLIER_DEFAULTS["1"]}
 
 
+@pytest.mark.parametrize("system, lining, pipe", [
+    ("in", "2 1/2 in soft brick 26, 1 in blanket 8 lb", "1-1/2 in, DN 40"),
+    ("mm", "64 mm soft brick 26, 25 mm blanket 128", "1-1/2 in, DN 40")])  # fmt: skip
+def test_what_a_number_is_worked_out_from_is_said_in_words(system, lining, pipe):
+    fields = on_page.whole(solve(Design.from_texts({"units": system})), ())["fields"]
+    assert (fields["lining"]["shown"], fields["mix_pipe"]["shown"]) == (lining, pipe)
+    for key, field in fields.items():
+        said = field.get("shown", field["text"])
+        assert "_" not in said and (system == "in" or not INCH.search(NAMES.sub("", said)) or "drill" in key), key
+
+
+def test_a_low_pressure_of_gas_is_read_in_mbar():
+    assert units.show(9900.0, "gas_pressure", "mm") == "99 mbar" and units.show(1e4, "gas_pressure", "mm") == "0.1 bar"
+    assert units.show(9900.0, "gas_pressure", "mm", exact=True) == "0.099 bar"
+    metric = solve(Design.from_texts({"units": "mm"}))
+    assert sheet.shown(metric.answers["lighting_gas_pressure"], "mm").rstrip(")").endswith(" mbar")
+
+
 @pytest.mark.parametrize("psi, drill", [("5", "1.6 mm"), ("3", "1.8 mm"), ("60", "0.8 mm")])
 def test_a_jet_in_millimetres_is_drilled_by_tenths_and_below_one_by_half_of_them(psi, drill):
     """1.60 mm at 5 psi; at 3 psi wider by the fourth root, 1.82; at 60 psi, choked, 0.79."""

@@ -62,9 +62,29 @@ def test_page_and_paper_show_it(signed):
     assert text.count(sign) > 20
 
 
-@pytest.mark.parametrize("text", ["abcde", "5", "=x", "<b>", "\u4e2d", "$1", ".kr", "\u20bd"])
-def test_what_is_no_sign_is_refused_with_one_that_is(text):
+@pytest.mark.parametrize(
+    "text, offered, why",
+    [
+        ("abcde", "$", "at most 4"),
+        ("5", "$", "letters"),
+        ("=x", "$", "letters"),
+        ("<b>", "$", "letters"),
+        ("$1", "$", "letters"),
+        (".kr", "$", "letters"),
+        ("\u4e2d", "$", "cannot write"),
+        ("z\u0142", "zl", "cannot write"),
+        ("K\u010d", "Kc", "cannot write"),
+        ("\u20b9", "Rs", "cannot write"),
+        *((unit, "$", "unit of measure") for unit in ("psi", "mm", "kg", "lb", "m", "bar", "degC")),
+    ],
+)
+def test_what_is_no_sign_is_refused_by_the_rule_it_breaks(text, offered, why):
     with pytest.raises(InputErrors) as refused:
         Design.from_texts({"money_sign": text})
     (error,) = refused.value.errors
-    assert error.field == "money_sign" and error.nearest == "$"
+    assert (error.field, error.nearest) == ("money_sign", offered) and why in error.rule
+
+
+@pytest.mark.parametrize("text", ["R", "K", "L", "Ft", "zl", "Kc", "Rs", "Fr.", "kr", "\u00a5"])
+def test_signs_of_money_that_paper_has_are_taken(text):
+    assert Design.from_texts({"money_sign": text}).money_sign == text

@@ -17,6 +17,7 @@ BROKEN = [
     ("work_temperature", {"work_metal": "brass"}),
     ("aspirated_throat", {"aspirated_throat": "1/8", "aspirated_jet": "6 mm"}),
     ("firing_rate", {"firing_rate": "auto", "equivalence_ratio": "0.5", "chamber_temperature": "2350 degF"}),
+    ("firing_rate", {"firing_rate": "auto", "work_rate": "1000 lb/h"}),
     (
         "burner_count",
         {"firing_rate": "auto", "chamber_length": "100 in", "chamber_width": "100 in", "chamber_height": "100 in"},

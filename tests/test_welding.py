@@ -58,9 +58,14 @@ def test_a_tight_or_a_wide_mould_is_said(clearance, verdict):
 
 
 def test_the_order_of_the_welding():
-    assert list(told(solved())) == ["inlet pipe", "first cap", "baffle", "second cap", "straightness", "grind flush",
+    """The baffle is tacked from both open ends of a box; into a round body it goes after the back disc."""
+    assert list(told(solved())) == ["inlet pipe", "baffle", "first cap", "second cap", "straightness", "grind flush",
                                     "leak test"]  # fmt: skip
     assert next(iter(told(solved(body_kind="plates")))) == "long seams"
+    round_body = dict(
+        body_kind="pipe", body_length="6 in", body_width="6 in", pattern="rings", rows="2", ports_per_row="8"
+    )
+    assert list(told(solved(**round_body)))[:4] == ["inlet pipe", "back disc", "baffle", "face disc"]
     assert "baffle" not in told(solved(baffle_holes="0"))
 
 
@@ -73,3 +78,34 @@ def test_what_is_said_of_the_default():
     assert "up to 1 1/4 in" in said["grind flush"] and "1/16 in at each side" in said["grind flush"]
     assert "at least 9 in by 4 in" in said["leak test"] and "5/8 in of steel" in said["leak test"]
     assert "Square edges" in told(solved(wall="1/8 in"))["first cap"]
+
+
+@pytest.mark.parametrize(
+    "texts, high",
+    [
+        # Frame less what of the block stands outside it: 5 1/2 in - (2 1/2 - 3/4) in; a frame over the body: all of it
+        ({"mould_board": "1x6"}, "3 3/4 in"),
+        ({"mould_board": "1x8"}, "4 in"),
+        ({"mould_board": "2x4"}, "1 3/4 in"),
+    ],
+)
+def test_seams_are_flush_as_far_as_the_frame_is_high(texts, high):
+    r = solved(**texts)
+    assert f"up to {high}:" in told(r)["grind flush"] and f"flush {high} up" in r.checks["mould_fit"].text
+
+
+def test_the_sides_of_plates_are_bevelled_as_caps_are():
+    """4 mm less a land of 1.6 mm; 3 mm is welded square."""
+    assert (
+        "of each seam at 30° to a depth of 2.4 mm"
+        in told(solved(units="mm", body_kind="plates", wall="4 mm"))["long seams"]
+    )
+    assert told(solved(units="mm", body_kind="plates", wall="3 mm"))["long seams"].startswith("Square the four")
+
+
+@pytest.mark.parametrize("kind", ["tube", "plates"])
+def test_the_bridges_stay_until_the_caps_are_on(kind):
+    r = solved(body_kind=kind)
+    assert "bridges are still there" in told(r)["straightness"]
+    written = " ".join(shape.text for shape in r.drawings["window"].shapes if hasattr(shape, "text"))
+    assert "Leave a bridge of 1/2 in" in written.replace('"', " in")

@@ -298,6 +298,7 @@ DRAWINGS = (
             "gas_words": "Gas before the jet",
             "open_words": "Damper (a slide)",
             "never": "do not light",
+            "not_low": "do not turn down",
             "power": "{power:power}",
             "gas": "{pressure:gas_pressure}",
             "shut": "shut, hole alone",

@@ -162,7 +162,7 @@ ANSWERS = (
         meaning="Clear cross-section that the mixture flows through along the box, behind the refractory.",
         formula="(face width - 2 x wall) x (body depth - wall - grip); a round body: width of the square of the same "
         "area",
-        inputs=("body_width", "body_depth", "wall", "grip", "body_kind"),
+        inputs=("body_width", "body_depth", "wall", "cap_thickness", "grip", "body_kind"),
         source=GEOMETRY,
     ),
     Answer(

@@ -184,8 +184,8 @@ CHECKS = (
 # sheet 25 and the practice of castables.
 STEPS = {
     "weld.title": "Weld the body",
-    "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld inlet and first cap. Tack the "
-    "baffle in from the open end, then weld the second cap; grind flush what enters the mould.",
+    "weld.do": "Cut the pieces, drill the relief holes, cut window and inlet hole, weld in the inlet. Tack the "
+    "baffle in from the open ends, then weld the caps on; grind flush what enters the mould.",
     "weld.watch": "Seams closed all round: mixture that leaks at a seam burns outside.",
     "weld.go_on": "Blank the window with a plate and a gasket, and put [20 in|50 cm] of water of air inside, no"
     " gas and no oxygen. It shows no bubble in soap water and holds 10 minutes.",
@@ -197,8 +197,8 @@ STEPS = {
     "mould.title": "Make the mould and set the pins",
     "mould.do": (
         "Screw frame and base. Drill the pin holes to depth, then through with the knock-out drill. Seal and "
-        "wax the wood, set the pins, mark the fill line. Mark the grip on the body. At that mark stand a "
-        "cross-bar against each end, with one clamp along the body."
+        "wax the wood, set the pins, mark the fill line. Mark the grip on the body and clamp a cross-bar to "
+        "each side of it."
     ),
     "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
     "mould.go_on": "The body slides in to its mark over the pins without touching one.",
@@ -344,8 +344,8 @@ TABLES = (
         ),
         source=DRYING,
         words={
-            "ramp_F": "{rate:ratio} °F/h",
-            "ramp_K": "{rate:ratio} K/h",
+            "ramp_F": "{rate:ratio} °F an hour",
+            "ramp_K": "{rate:ratio} °C an hour",
             "heat": "{first} of {heats}",
             "heats": "{first} to {last} of {heats}",
         },

@@ -26,7 +26,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "concentric": ((), "With one middle for the inside and the outside."),
     "cross-bar": (
         ("cross-bars", "cross bar"),
-        "A bar across the box that rests on the mould's frame. It keeps the grip.",
+        "A bar along a side of the box that rests on the mould's frame. It keeps the grip.",
     ),
     "cross-lighting": ((), "A burning port lights the next one."),
     "cure": (("curing", "cured"), "To keep wet castable damp while it hardens."),
@@ -114,6 +114,10 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "service limit": ((), "The highest temperature that its maker lets a refractory run at."),
     "shell": ((), "The outside of the forge or furnace."),
     "silica": ((), "Fine stone dust that scars lungs when it is breathed."),
+    "sloping gauge": (
+        (),
+        "A tube of water that lies aslant: a small pressure moves the water far, so that it can be read.",
+    ),
     "slump": (("slumps",), "To sag while still wet."),
     "stripping": (("stripped", "strip after", "strip the mould"), "To take the mould and the pins off the block."),
     "tack": (("tacks", "tacked"), "A short weld that holds pieces in place until they are welded."),
@@ -130,3 +134,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "window": (("windows",), "The opening cut in the steel, in which the ports stand."),
     "Wobbe index": ((), "How much heat a gas brings through one jet at one pressure, as against other gases."),
 }
+
+FORMS = {form.lower(): word for word, (others, _) in GLOSSARY.items() for form in (word, *others)}
+# Finds the forms in a text, for Python and for the page: whole, in any case, of two the longer one.
+PATTERN = rf"\b(?:{'|'.join(sorted(FORMS, key=len, reverse=True))})\b"

@@ -36,7 +36,7 @@ BARS = Source(
     "lumped round bars, side by side one diameter apart on the floor; the share of the walls that they see 0.55 to 1 "
     "(Hottel)",
     "memory",
-) & Source("film 20, 40 or 80 W/m²K", "common practice")
+) & Source("gas to wall 20, 40 or 80 W/m²K", "common practice")
 SERVICE_LIMITS = Source("service limits of lining classes (data/linings.csv)", "memory")
 TOUCH = Source("EN ISO 13732-1:2008, bare metal touched for one second", "memory")
 MOMENTUM = Source("momentum of jet and mixture (Lawn 2003; Prigg)", "published")
@@ -848,11 +848,11 @@ CHECKS = (
             "stop.fire": "{asked:mass_flow} is out of reach: high fire has no heat to spare for work. Raise the firing "
             "rate, use more burners, or make the chamber smaller.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
-            "{low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
-            "larger, or run it hotter.",
+            "{low:mass_flow} to {high:mass_flow}, however much gas burns. About {heats:mass_flow} is what this chamber "
+            "heats: put less work through, make it larger, or run it hotter.",
             "stop.several": "{asked:mass_flow} is out of reach: {bars} bars of {bar:length} on the floor take up heat "
-            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
-            "larger, or run it hotter.",
+            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. About {heats:mass_flow} is what this "
+            "chamber heats: put less work through, make it larger, or run it hotter.",
             "never": "Work never gets to {work:temperature} in a chamber at {chamber:temperature}: it must be hotter "
             "than the work. Raise the chamber temperature or lower that of the work.",
             "no_bar": "A bar of {bar:length} does not fit on the floor. Choose a thinner bar or make the chamber "
@@ -964,6 +964,8 @@ CHECKS = (
             "opening. Put less work through, or make the chamber larger.",
             "perhaps_never": "{installed:power} may be too little: working takes {working:power}, but when the gas "
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
+            "no_fire": "Working would take {working:power}, but no fire brings {asked:mass_flow} through this chamber: "
+            "the bars on its floor take up heat for about {heats:mass_flow}. Put less work through.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
             "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "

@@ -98,11 +98,11 @@ HAND = (
     "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Jet and blower may "
     "be off too: prove the rate once by scale or meter. "
 )
-FINER = "Read the gas by a finer gauge, or by water in a tube; larger ports hold more."
+FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
 FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
-TOO_MUCH = "many side by side more. But {torch:power 2} is the most that even a torch holds for sure. "
+TOO_MUCH = "many side by side more, with a torch {torch:power 2} for sure; nobody has measured how much. "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
@@ -185,7 +185,7 @@ ANSWERS = (
         "Mixture to light, by hand",
         meaning="Mixture that this hole or gap comes to with the gas as told, and how far hand and gauge may miss it.",
         formula="mixture to light x open share wanted / made; 2 % of a hole's area or 0.005 in (0.13 mm) of a "
-        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 1/16 in (1.5 mm) of water in a tube",
+        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 0.02 in (0.5 mm) of water, sloping",
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
         near="bench",
@@ -315,21 +315,21 @@ ANSWERS = (
             "can run back: pop or flutter, gas off.",
             "as_set_stays": "Light with the mixture as set "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then low fire.",
+            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
             "rich": "Light with the mixture rich ({ratio:g}) "
             + SET
             + "Torch in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
             "rich_stays": "Light with the mixture rich ({ratio:g}) "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
             "other": "Light with a mixture of {ratio:g}, not as set, "
             + SET
             + "Torch in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
             "other_stays": "Light with a mixture of {ratio:g}, not as set, "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then low fire, mixture as set.",
+            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
             "as_set_cool": "Light with the mixture as set " + SET + COOL,
             "rich_cool": "Light with the mixture rich ({ratio:g}) " + SET + COOL,
             "other_cool": "Light with a mixture of {ratio:g}, not as set, " + SET + COOL,
@@ -351,9 +351,9 @@ ANSWERS = (
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
             "closed": NEVER + "There is no way out for the smoke, or too small a one.",
-            "torch_weak": NEVER + "At {rate:power 2}, in burnt gas, even a torch may not hold the flame "
-            "({torch:power 2} for sure). Only a pilot with a flame guard shuts the gas in time.",
-            "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire.",
+            "torch_weak": NEVER
+            + "At {rate:power 2}, in burnt gas, no torch holds the flame ({torch:power 2} for sure).",
+            "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire.",
             "dim": DIM + "Only a pilot with a flame guard keeps it alight.",
             "long": LONG + "A torch on a stand, or a pilot with a flame guard.",
             "cool": HAND_COOL + "A pilot with a flame guard.",
@@ -391,15 +391,21 @@ CHECKS = (
             "dark: gas off. Gas fills the chamber in {fills:time 2}.",
             "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the flame goes out, the "
             "guard shuts the gas.",
-            "beyond_guard": FILLS + LOSES + TOO_MUCH + "If it goes out, the guard shuts the gas.",
+            "maybe": FILLS
+            + LOSES
+            + TOO_MUCH
+            + "So it may blow off, torch or not: then gas off at once, and purge. Gas "
+            "fills the chamber in {fills:time 2}. A pilot with a flame guard shuts the gas by itself; more ports hold "
+            "more.",
+            "maybe_guard": FILLS + LOSES + TOO_MUCH + "So it may blow off, pilot or not: the guard shuts the gas. More "
+            "ports hold more.",
             "closed": NEVER
             + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
             "burner. A larger opening.",
-            "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber even a "
-            "torch holds no more than {torch:power 2} for sure. A pilot with a flame guard shuts the gas by itself; "
-            "more ports hold more.",
-            "no_low": NEVER + "No order of the valves leads from the lighting rate to low fire: on the way or there it "
-            "lifts or runs back. A higher low fire, or larger ports.",
+            "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
+            "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
+            "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
+            "there it lifts or runs back. A higher low fire, or larger ports.",
             "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
             "long": LONG + "A pilot with a flame guard, or a lining that heats up sooner.",
             "cool": HAND_COOL + "A pilot with a flame guard shuts the gas by itself.",
@@ -506,6 +512,7 @@ CHECKS += (
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
             "the lighting rate, or larger ports.",
+            "straight": "Straight up from the lighting rate to high fire it goes, as the card has it.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
             "air first, eight equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
         },
@@ -573,7 +580,7 @@ WORDS = {
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
-    "read.tube": " (water in a tube)",
+    "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
     "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
     "mixture {made:.2f}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
@@ -584,10 +591,9 @@ WORDS = {
     "and which can be set.",
     "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
     "through every joint and into the burner.",
-    "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it even a torch may not hold the "
-    "flame. Only a pilot with a flame guard shuts the gas in time.",
-    "set.do.no_low": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low fire: on the way or "
-    "there it lifts or runs back.",
+    "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",
+    "set.do.no_way": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low or high fire: on the "
+    "way or there it lifts or runs back.",
     "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
     "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
     "hand holds one so long.",
@@ -618,7 +624,8 @@ WORDS = {
     "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
     "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, torch or "
     "flame out: gas off at once.",
-    "burnt": "Within {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
+    "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
+    "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, torch or not. ",
     "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
     "pilot and flame guard stay on. Turned up it may lift, and the guard shuts the gas.",
     "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
@@ -638,6 +645,8 @@ WORDS = {
     "damper to LOW, {low_mark}. Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}damper to LOW, {low_mark}, "
     "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "then.do.straight": "Not to low fire: on the way or there it lifts or runs back. Straight up to high fire, and not "
+    "before the walls glow.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.source": "limits of the flame",

@@ -24,7 +24,10 @@ WORKING_TIMES = Source("working times of the classes, common practice", "common 
 LEAN = Source("geometry", "calculated")
 SAMPLING = Source("geometry of leaning pins, sampled with a fixed seed", "calculated")
 LEANING_ENTRY = Source("entry loss of a leaning pipe: Weisbach (memory)", "memory")
-WOOD_AS_SOLD = Source("boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft, common practice", "common practice")
+WOOD_AS_SOLD = Source(
+    "boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft or 610 by 1220 and 1220 by 2440 mm, common practice",
+    "common practice",
+)
 CALENDAR = Source(
     "the shortest calendar that a few simple rules find; none proves that it is the shortest", "calculated"
 )
@@ -366,7 +369,16 @@ STEEL_ANSWERS = (
         "Baffle, feet above the face",
         meaning="From the inside of the face to the baffle's lower edge, where its tacks go.",
         formula="midway between block and inlet; a pipe at the end comes in beside it, as far from it as from the back",
-        inputs=("grip", "wall", "body_depth", "baffle_height", "inlet_position", "inlet_hole"),
+        inputs=(
+            "grip",
+            "wall",
+            "cap_thickness",
+            "body_kind",
+            "body_depth",
+            "baffle_height",
+            "inlet_position",
+            "inlet_hole",
+        ),
         source=TAKE_OFF,
         near="bench",
     ),
@@ -377,7 +389,16 @@ STEEL_ANSWERS = (
         "Baffle gap",
         meaning="Room left to the block and to the inlet, the smaller of the two.",
         formula="(inside depth - block inside - baffle height) / 2; with the inlet at an end less its hole, / 3",
-        inputs=("baffle_height", "body_depth", "grip", "wall", "inlet_position", "inlet_hole"),
+        inputs=(
+            "baffle_height",
+            "body_depth",
+            "grip",
+            "wall",
+            "cap_thickness",
+            "body_kind",
+            "inlet_position",
+            "inlet_hole",
+        ),
         source=TAKE_OFF,
     ),
     Answer(
@@ -473,8 +494,8 @@ CAST_ANSWERS = (
         "mould.cross_bar_m",
         "length",
         "Cross-bar, from the face",
-        meaning="How far from its face two bars are clamped across the body. When they lie on the frame, the "
-        "body is at its mark.",
+        meaning="How far from its face two bars as long as the frame are clamped to the body, one along each "
+        "long side. When they lie on the frame, the body is at its mark.",
         formula="mould height - (block thickness - grip)",
         inputs=("mould_height", "block_thickness", "grip"),
         source=TAKE_OFF,
@@ -1118,13 +1139,20 @@ CHECKS = (
     Check(
         "tube_on_rack",
         "length",
-        "Tube on the rack",
+        "Tube or pipe on the rack",
         harm="comfort",
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
             "caution": "No common tube measures {width:length} by {depth:length}; the nearest is {name}, {off:length} "
             "off: choose its size, or weld four plates.",
+            "wall": "{name} tube is stocked, but not with a wall of {wall:length}: the nearest is {sold:length}. Set "
+            "what is sold; lip, caps and block follow it.",
+            "pipe": "No standard pipe is {across:length} across outside: {name} pipe is {sold:length}, its wall "
+            "{one:length} or {other:length}. Measure what is bought and set it: mould, discs and template follow it.",
+            "pipe_wall": "{name} pipe is {sold:length} across, its wall {one:length} or {other:length}, not "
+            "{wall:length}. Measure what is bought and set it.",
+            "pipe_good": "{name} pipe, {sold:length} across outside with this wall, is commonly stocked.",
         },
         cures=(("body_width", "choose"), ("body_depth", "choose"), ("body_kind", "choose")),
     ),
@@ -1174,11 +1202,9 @@ CHECKS = (
         harm="comfort",
         source=TAKE_OFF,
         cases={
-            "caps": "Discs of a round body are as thick as its wall, {wall:length}; the caps of {cap:length} that are "
-            "set do nothing.",
-            "bend": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
+            "note": "The baffle of a round body is a flat disc; the bend of {angle:angle} that is set does nothing.",
         },
-        cures=(("wall", "choose"), ("body_kind", "choose")),
+        cures=(("baffle_bend_angle", "choose"), ("body_kind", "choose")),
     ),
     Check(
         "lip_cover",
@@ -1251,6 +1277,7 @@ CHECKS = (
             "caution": "No common flat is {thickness:length} thick; the nearest is {sold:length}, {off:length} off: "
             "make the caps of what is sold.",
         },
+        cures=(("cap_thickness", "choose"), ("wall", "choose")),
     ),
     Check(
         "cap_thickness",
@@ -1489,7 +1516,7 @@ CHECKS = (
             "the second mix leaves a joint in the block. Two people, one mixing while the other places, or a class "
             "that stays workable longer.",
         },
-        cures=(("placing_rate", "raise"), ("refractory", "choose")),
+        cures=(("refractory", "choose"),),  # to place faster is no change of the design
     ),
     Check(
         "refractory_limit",
@@ -1570,8 +1597,8 @@ MOULD_PIECES = {
     "mould layer": "mould layer",
     "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
     "half layer": "half of a mould layer",
-    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), screw the halves together, then "
-    "cut the round hole",
+    "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), clamp the halves together and "
+    "cut the round hole; then screw each half to the half below it, two screws each, all joints in one line",
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
 }
@@ -1599,8 +1626,8 @@ WELD_WORDS = {
     "bevelled.do": f"Bevel its edges at 30° to a depth of {{bevel:length}}; {_CAP}.",
     "square.do": f"Square edges; {_CAP}.",
     "baffle.when": "baffle",
-    "baffle.do": "Slide it in from the open end, feet {stand:length} above the inside of the face; a tack at each "
-    "corner, the far ones through the window.",
+    "baffle.do": "Before the caps: slide it in, as far from both ends, feet {stand:length} above the inside of the "
+    "face. Two tacks at each end.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
     "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "
@@ -1705,7 +1732,7 @@ TOOL_WORDS = {
     "tank": "gas tank",
     "tank.sold": "own or rented, set up by the gas supplier",
     "manometer": "sloping gauge",
-    "manometer.sold": "0 to [1 in|2.5 mbar] of water column, reads a hundredth of it",
+    "manometer.sold": "[0 to 1 in of water|0 to 2.5 mbar], reads a hundredth of it",
     "water_tube": "clear tube for water",
     "water_tube.sold": "[3 ft|1 m], bent to a U, with a rule: reads low gas pressure",
     "thermocouple": "thermocouple",

@@ -39,7 +39,8 @@ NEVER_GLOWS = {
 KEPT = {
     "itself": dict.fromkeys(("hand", "stand", "guard"), ("good", "itself")),
     "torch": {"hand": ("caution", "torch_hand"), "stand": ("note", "torch_stand"), "guard": ("good", "torch_guard")},
-    "": dict.fromkeys(("hand", "stand", "guard"), ("caution", "beyond_guard")),  # without a guard it is not lit at all
+    # What nobody has measured decides: a try that shows at once, the gas shut by hand, or by a guard.
+    "maybe": {"hand": ("caution", "maybe"), "stand": ("caution", "maybe"), "guard": ("note", "maybe_guard")},
 }
 GUARD = ("lit_by", "choose")
 SOONER = (("lining", "choose"), ("opening_area", "lower"))
@@ -56,8 +57,8 @@ LIGHTING_CURES = {
     "gas_and_damper_line": (*STRONGER, *LESS_AIR),
     "no_room": BETTER_PORTS,
     "closed": (("opening_area", "raise"),),
-    "torch_weak": (GUARD, *BETTER_PORTS),
-    "no_low": (("low_fire", "raise"), *STRONGER),
+    "torch_weak": BETTER_PORTS,
+    "no_way": (("low_fire", "raise"), *STRONGER),
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),
     "cool": (GUARD,),
@@ -165,9 +166,9 @@ def lighting_wait_check(
 def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing) -> Judged | None:
     """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit, but for that."""
     to_low, to_high = turning.to_low, turning.to_high
-    if to_low is None or to_high is None or (to_low.first and lighting.waits_W is None):
+    if to_low is None or to_high is None or (turning.goes_on and lighting.waits_W is None):
         return None
-    # Without a way to low fire it is not lit at all.
+    # Without a way to low fire it goes straight up to high fire; without that it is not lit at all.
     worst = next((turn for turn in (to_low, to_high) if not turn.first), None)
     turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
     case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
@@ -175,10 +176,10 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
     nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting_try.waits_W or 0.0) else "raise"
     as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
     return verdict(
-        "note" if as_lit else "good" if worst is None else "stop" if worst is to_low else "caution",
+        "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on else "stop",
         turn.margin,
         1.0,
-        case="as_lit" if as_lit else case,
+        case="as_lit" if as_lit else (case, "straight") if worst is to_low and turning.goes_on else case,
         cures=() if worst is None else (nearer, *STRONGER),
         margin=turn.margin,
         least=turn.least_ratio,

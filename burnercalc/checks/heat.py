@@ -3,6 +3,7 @@
 from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, TORCHES_PA, BackPressure
+from ..parts.bars import Bars
 from ..parts.body import Body
 from ..parts.carbon_monoxide import CarbonMonoxide
 from ..parts.chamber import Chamber
@@ -285,6 +286,7 @@ def chamber_pressure_check(
 
 def throughput_check(
     throughput: Throughput,
+    bars: Bars,
     back_pressure: BackPressure,
     reached: Reached,
     need: Need,
@@ -296,22 +298,22 @@ def throughput_check(
     """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
     if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
-    bars, found = throughput.bars_kg_s, throughput.metal_kg_s
+    taken, found = bars.taken_kg_s, throughput.metal_kg_s
     more = (LESS_WORK, ("chamber_length", "raise"), ("chamber_width", "raise"), ("chamber_temperature", "raise"))
     slots = {"asked": work_rate, "bar": bar_diameter, "chamber": chamber_temperature, "work": work_temperature}
     if found is None:
         case, cures = "never", (("chamber_temperature", "raise"), ("work_temperature", "lower"))
-        if throughput.bars == 0:
+        if bars.count == 0:
             case, cures = "no_bar", (("bar_diameter", "lower"), ("chamber_width", "raise"))
         return verdict("stop", work_rate, None, case=case, cures=cures, **slots)
-    by_bars = bars is not None and bars.low <= throughput.fire_kg_s.low
-    word = ladder(work_rate, good=found.low, stop=bars.high if bars else inf, slack=1e-9 * work_rate)
+    by_bars = taken is not None and taken.low <= throughput.fire_kg_s.low
+    word = ladder(work_rate, good=found.low, stop=taken.high if taken else inf, slack=1e-9 * work_rate)
     if word == "stop":
         by_bars = True
     elif not throughput.fire_kg_s.high > 0:
         word, by_bars = "stop", False
-    limit = bars if by_bars else throughput.fire_kg_s
-    kind = ("one" if throughput.bars == 1 else "several") if by_bars else "fire"
+    limit = taken if by_bars else throughput.fire_kg_s
+    kind = ("one" if bars.count == 1 else "several") if by_bars else "fire"
     return verdict(
         word,
         work_rate,
@@ -320,7 +322,8 @@ def throughput_check(
         cures=more if by_bars else (MORE_FIRE, MORE_BURNERS, LESS_WORK),
         low=limit.low,
         high=limit.high,
-        bars=throughput.bars,
+        bars=bars.count,
+        heats=found.low,
         **slots,
     )
 
@@ -375,8 +378,16 @@ def shell_touch_check(chamber: Chamber) -> Judged:
 
 
 def rate_for_need_check(
-    firing: Firing, need: Need, chamber: Chamber, burner_count: int, heat_up_time: float, chamber_temperature: float
+    firing: Firing,
+    need: Need,
+    chamber: Chamber,
+    bars: Bars,
+    work_rate: float,
+    burner_count: int,
+    heat_up_time: float,
+    chamber_temperature: float,
 ) -> Judged:
+    """Of work that the bars on the floor do not take up in any fire, it is not the fire that is too little."""
     if need.needed_W is None:
         return _cannot(firing.installed_W, chamber_temperature, chamber)
     if need.working_W is None:
@@ -400,6 +411,8 @@ def rate_for_need_check(
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
             cases += ("far_more",)
+    if word == "caution" and by == "working" and bars.taken_kg_s and work_rate > bars.taken_kg_s.high:
+        cases, more = ("no_fire",), ()
     if word == "stop":
         eased = (COOLER, SMALLER, LINING)
     else:
@@ -419,6 +432,8 @@ def rate_for_need_check(
         hold=need.hold_W,
         time=heat_up_time,
         chamber=chamber_temperature,
+        asked=work_rate,
+        heats=bars.taken_kg_s.low if bars.taken_kg_s else None,
     )
 
 

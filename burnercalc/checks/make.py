@@ -4,7 +4,15 @@ from dataclasses import replace
 from math import ceil, inf
 
 from ..making import body as making
-from ..making.stock import INCH_M, PIPE_OVER, nearest_flat_thickness, nearest_tube, tube_inside_radius_m
+from ..making.stock import (
+    INCH_M,
+    PIPE_OVER,
+    nearest_flat_thickness,
+    nearest_pipe,
+    nearest_tube,
+    tube_inside_radius_m,
+    tube_walls_m,
+)
 from ..parts.as_cast import AsCast
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
@@ -23,6 +31,7 @@ SLACK_M = 1e-9  # sizes that differ by less are the same
 # Limits, common practice all.
 CAP_GAP_M = (0.2e-3, 1.6e-3)  # below the first a cap is driven in, above the second its gap is bridged with weld
 LIP_M, LEDGE_M = 1.5e-3, 4.5e-3  # flat ledge inside the bore: stop below, good from
+PIPE_OFF_M = 0.4e-3  # of a pipe, off its standard by as much: nothing, a tape reads no closer
 CAP_SHARES = (0.75, 2.0)  # of the wall, that a cap has: good from and to; common practice
 LIP_COVER_M = (4.5e-3, 9.5e-3)  # stop below, good from
 INLETS_WEB_M = 1.0 * INCH_M  # steel between two inlet holes: good from; both are welded
@@ -46,12 +55,39 @@ def baffle_bends_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Ju
 
 
 def tube_on_rack_check(body: Body, units: str) -> Judged | None:
+    if body.round:
+        return _pipe_on_rack(body, units)
     if body.kind != "tube":
         return None
+    wall_m = _nearest((*tube_walls_m("in"), *tube_walls_m("mm")), body.wall_m)
     tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m)
     if tube.off_m:  # then the nearest that is sold in the reader's units
         tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m, unit=units)
-    return judge(tube.off_m, good=0.0, stop=inf, name=tube.name, width=body.width_m, depth=body.depth_m, off=tube.off_m)
+    slots = {"name": tube.name, "width": body.width_m, "depth": body.depth_m, "off": tube.off_m}
+    if not tube.off_m and abs(wall_m - body.wall_m) > SLACK_M:
+        wall_m = _nearest(tube_walls_m(units), body.wall_m)
+        slots |= {"wall": body.wall_m, "sold": wall_m}
+        return verdict("caution", body.wall_m, wall_m, case="wall", cures=(("wall", "choose"),), **slots)
+    return judge(tube.off_m, good=0.0, stop=inf, **slots)
+
+
+def _nearest(sizes_m, size_m):
+    return min(sizes_m, key=lambda sold: abs(sold - size_m))
+
+
+def _pipe_on_rack(body: Body, units: str) -> Judged:
+    """A note where it is no pipe of the standards: other round tube is sold in some shops."""
+    pipe = nearest_pipe(outside_m=body.width_m)
+    if abs(pipe.outside_m - body.width_m) > PIPE_OFF_M:
+        pipe = nearest_pipe(outside_m=body.width_m, unit=units)
+    wall_m, heavy_m = pipe.walls_m
+    slots = {"name": pipe.name, "across": body.width_m, "sold": pipe.outside_m, "wall": body.wall_m}
+    slots |= {"one": wall_m, "other": heavy_m}
+    if abs(pipe.outside_m - body.width_m) > PIPE_OFF_M:
+        return verdict("note", body.width_m, pipe.outside_m, case="pipe", **slots)
+    if min(abs(sold - body.wall_m) for sold in pipe.walls_m) > PIPE_OFF_M:
+        return verdict("note", body.wall_m, wall_m, case="pipe_wall", cures=(("wall", "choose"),), **slots)
+    return verdict("good", body.width_m, pipe.outside_m, case="pipe_good", **slots)
 
 
 def cap_fit_check(body: Body, steel: Steel, caps: str, cap_gap: float) -> Judged | None:
@@ -135,14 +171,11 @@ def cap_flat_check(body: Body, units: str) -> Judged:
     sold, off = nearest_flat_thickness(thickness_m=body.cap_m)
     if off:
         sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=units)
-    cures = (("wall", "choose"),) if body.round else (("cap_thickness", "choose"), ("wall", "choose"))
-    return judge(off, good=0.0, stop=inf, cures=cures, thickness=body.cap_m, sold=sold, off=off)
+    return judge(off, good=0.0, stop=inf, thickness=body.cap_m, sold=sold, off=off)
 
 
-def cap_thickness_check(body: Body) -> Judged | None:
-    """A cap much thinner or thicker than the wall that it is welded to."""
-    if body.round:
-        return None
+def cap_thickness_check(body: Body) -> Judged:
+    """A cap, of a round body a disc, much thinner or thicker than the wall that it is welded to."""
     least_m, most_m = (share * body.wall_m for share in CAP_SHARES)
     slots = {"cap": body.cap_m, "wall": body.wall_m, "wanted": least_m, "most": most_m}
     if body.cap_m > most_m + SLACK_M:
@@ -152,19 +185,16 @@ def cap_thickness_check(body: Body) -> Judged | None:
     return judge(body.cap_m, good=least_m, stop=-inf, slack=SLACK_M, **slots)
 
 
-def round_body_check(body: Body, cap_thickness: float | str, baffle_bend_angle: float) -> Judged | None:
-    """What was set for a box and does nothing on a round body, whose fields for it are hidden."""
-    caps = () if cap_thickness == "wall" else ("caps",)
-    bend = () if baffle_bend_angle == making.BAFFLE_BEND_DEG else ("bend",)
-    if not body.round or not caps + bend:
+def round_body_check(body: Body, baffle_bend_angle: float) -> Judged | None:
+    """What was set for a box and does nothing on a round body, whose field for it is hidden."""
+    if not body.round or baffle_bend_angle == making.BAFFLE_BEND_DEG:
         return None
-    cap_m = float(body.cap_m if cap_thickness == "wall" else cap_thickness)
-    return verdict("note", None, None, case=caps + bend, cap=cap_m, wall=body.wall_m, angle=baffle_bend_angle)
+    return verdict("note", None, None, angle=baffle_bend_angle)
 
 
 def lip_cover_check(body: Body) -> Judged:
     least_m, wanted_m = LIP_COVER_M
-    cover_m = making.lip_cover_m(grip_m=body.grip_m, wall_m=body.wall_m)
+    cover_m = making.lip_cover_m(grip_m=body.grip_m, wall_m=body.face_m)
     return judge(cover_m, good=wanted_m, stop=least_m, slack=SLACK_M, room=cover_m, least=least_m, wanted=wanted_m)
 
 

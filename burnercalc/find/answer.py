@@ -28,8 +28,12 @@ from .space import Counts, Node, Space
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+CLEAR = 0.1  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
-NOT_FIT = {"face": "no rows of these ports fit on a face of that size; thinner pins or a larger body would"}
+NOT_FIT = {
+    "face": "no rows of these ports fit on a face of that size and pass its fire; "
+    "thinner pins, a larger body or less fire would"
+}
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 DIFFER = ("body", "length", "ports", "face")  # axes in which another way is looked for
 ANOTHER = ("body_kind", "body_width", "body_depth", "port_diameter", "burner_count")
@@ -39,7 +43,7 @@ MENDED = (  # settings that take nothing from the shop, moved in the least wrong
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
     "mix_pipe_length",
 )
-MOST_MENDED, MOST_MENDING = 6, 150  # designs, and solves of them after which no other is begun
+MOST_MENDED, MOST_MENDING, MENDING = 6, 150, 250  # designs; solves of them after which no other is begun, and of one
 LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
 
 
@@ -143,7 +147,8 @@ def find(
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
     _other_ways(found, best, chosen, weighed)
-    offers = _offers(space, chosen, weighed, given_keys)
+    _name_by_kind(chosen, weighed)
+    offers = _offers(space, [(kinds or ["another way"], node) for kinds, node in chosen], weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
@@ -157,10 +162,9 @@ def _contradictions(start: Design, have: Have) -> None:
     """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
     errors: list[InputError] = []
     texts = {key: text for key, text in have.mine.items() if text is not None}
-    try:
-        start = start.changed(texts)
-    except InputErrors as refused:
-        raise InputErrors(refused.errors) from None
+    start = _with_what_fits(start, texts, errors)
+    left_out = {key for key, text in texts.items() if start.value(key) != parse_setting(BY_KEY[key], text)}
+    have = replace(have, mine={key: text for key, text in have.mine.items() if key not in left_out})
     for axis in AXES:
         pieces = have.of(*axis.kinds)
         if not axis.stock or not pieces or have.may_buy(*axis.kinds):
@@ -172,7 +176,12 @@ def _contradictions(start: Design, have: Have) -> None:
             sides = (
                 ("body_width", "body_depth") if key in ("body_width", "body_depth") else (key,)
             )  # a tube can be turned
-            values = [parse_setting(BY_KEY[side], piece.texts[side]) for piece in pieces for side in sides]
+            values = [
+                parse_setting(BY_KEY[side], piece.texts[side])
+                for piece in pieces
+                for side in sides
+                if side in piece.texts
+            ]
             if not any(_near(start.value(key), value) for value in values):
                 errors.append(_not_at_hand(start, key, held))
     errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
@@ -181,9 +190,23 @@ def _contradictions(start: Design, have: Have) -> None:
         raise InputErrors(errors)
 
 
+def _with_what_fits(start: Design, texts: Mapping[str, str], errors: list[InputError]) -> Design:
+    """The design with what is mine; what of it is at odds with the rest is named, and left out."""
+    try:
+        return start.changed(texts)
+    except InputErrors as refused:
+        errors += refused.errors
+        at_odds = {key for error in refused.errors for key in (error.field, *error.others)}
+        fitting = {key: text for key, text in texts.items() if key not in at_odds}
+        if len(fitting) == len(texts):
+            raise InputErrors(errors) from None
+        return _with_what_fits(start, fitting, errors)
+
+
 def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
     nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
-    return InputError(key, start.text(key), f"is mine, but at hand is only {', '.join(held)}", nearest, (key,))
+    there = ", ".join(text or "one without" for text in held)
+    return InputError(key, start.text(key), f"is mine, but at hand is only {there}", nearest, (key,))
 
 
 def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
@@ -268,16 +291,30 @@ def _cures(node: Node, key: str) -> Iterable[tuple[str, str]]:
 def _best_in_each_kind(
     found: Found, weights: Mapping[str, float], given: set[str]
 ) -> tuple[Node, list[tuple[list[str], Node]]]:
-    """The best of all, and the list of it and the best of each kind."""
+    """The best of all, and the list of it and of those that are clearly better in their kind than any listed so far."""
     best = found.best(weights)
     assert best is not None
     chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if _own(best, given) else "best of all"], best)]
     for kind in KINDS:
-        term, node = BY_TERM[kind], found.best(weights, kind) or best
-        # One that nobody can tell from the best of all by that number is no design of its own.
-        alike = best.rank(weights)[:2] == node.rank(weights)[:2] and told(term, best) == told(term, node)
-        _list(chosen, term.kind, best if alike else node)
+        node = found.best(weights, kind) or best
+        least = min(one.terms[kind] for _, one in chosen)
+        if clearly_less(kind, node.terms[kind], least) and len(chosen) < MOST_SHOWN:
+            chosen.append(([], node))
     return best, chosen
+
+
+def clearly_less(kind: str, value: float, than: float) -> bool:
+    """Whether a term is less by a tenth and by what anybody would notice; of days, by a whole one."""
+    term = BY_TERM[kind]
+    return than - value >= term.clear - 1e-9 and (kind == "days" or value <= (1 - CLEAR) * than)
+
+
+def _name_by_kind(chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:
+    """Each kind beside the one listed that has least of it, of those with the fewest faults."""
+    for kind in KINDS:
+        term = BY_TERM[kind]
+        of_kind = min(chosen, key=lambda one: (one[1].rank(weights)[:2], round(one[1].terms[kind] / term.grain)))
+        of_kind[0].append(term.kind)
 
 
 def _own(node: Node, given: set[str]) -> dict[str, str]:
@@ -303,7 +340,7 @@ def _mended(
     for node in tries:
         if space.counts.mending > MOST_MENDING:
             break
-        made = make_good(space.design(node), keys, MOST_MENDING)
+        made = make_good(space.design(node), keys, MENDING)
         space.counts.solves += made.solves
         space.counts.mending += made.solves
         after = made.after.design
@@ -314,20 +351,6 @@ def _mended(
             if not _own(mended, given):
                 break
     return better
-
-
-def told(term: Term, node: Node) -> str:
-    return number(term, node.terms[term.key])
-
-
-def _list(chosen: list[tuple[list[str], Node]], kind: str, node: Node) -> None:
-    """A design with what it is best in, each design once."""
-    for kinds, other in chosen:
-        if other.texts == node.texts:
-            kinds.append(kind)
-            return
-    if len(chosen) < MOST_SHOWN:
-        chosen.append(([kind], node))
 
 
 def _other_ways(found: Found, best: Node, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:

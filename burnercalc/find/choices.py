@@ -17,9 +17,10 @@ from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
+from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from . import sold
-from .have import Have, Piece
+from .have import Have, Piece, choice_name
 
 # How wide the net is cast; common practice.
 MOST_BURNERS = 4
@@ -347,7 +348,11 @@ def jet_options(a: Asked) -> Iterable[Option]:
     lines = [piece.texts["gas_pressure"] for piece in a.have.of("line")]
     regulators = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
     if not a.burner.part("gas").liquid:
-        house = a.start.text("gas_pressure") if a.start.gas_pressure < 14 * INH2O_PA else "7 inH2O"
+        house = (
+            a.start.text("gas_pressure")
+            if a.start.gas_pressure < 14 * INH2O_PA
+            else BY_KEY["gas_pressure"].default_in(a.system, True)
+        )
         yield from _at_pressures(a, lines or regulators or [house])
         return
     yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _at_pressures(a, lines))
@@ -411,7 +416,10 @@ def cylinder_options(a: Asked) -> Iterable[Option]:
             if lacking > 0:
                 again = "more " if size in own else ""
                 words = "a" if lacking == 1 and not again else f"{lacking} {again}"
-                name = f"{words.strip()} cylinder{'s' if lacking > 1 else ''} of {size} lb"
+                name = f"{words.strip()} cylinder{'s' if lacking > 1 else ''} of "
+                name = (
+                    f"{words.strip()} lying tank" if size == "tank" else name + choice_name("cylinder", size, a.system)
+                )
                 price = lacking * sold.CYLINDER_PRICES[size]
                 yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
 

@@ -8,9 +8,9 @@ even so with one burner more or another opening. At the end each change is tried
 fault that stays it is said what was tried, and why that is no way.
 """
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import product
+from itertools import combinations, product
 from math import inf
 from typing import Any
 
@@ -28,19 +28,23 @@ from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
 from .choices import Asked, grid_options
 from .faults import Fault, faults_of
-from .graph import touches
+from .graph import parts_of
 from .have import Have
 from .score import margin
 from .space import how_wrong
 
-MOST_CHANGES, MOST_SOLVES = 8, 400
-PINS_TRIED, MOST_FACES = 4, 3
-NOTHING = Have({}, frozenset(), {})
+MOST_CHANGES, MOST_SOLVES = 8, 1200
+MEND_SOLVES = 300  # of one mending fault by fault
 AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
+PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended further
+NOTHING = Have({}, frozenset())
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 CHAIN = 2  # further moves that mend what a move spoils
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
-STEPS = (1, 2, 4, 8, 16)
+STEPS = (1, 2, 4, 8, 16, 32)
+CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
+MOST_PAIRS = 60
+TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # What the smith asked for; moved only when all else fails.
 QUESTION = frozenset(
     {
@@ -53,7 +57,7 @@ QUESTION = frozenset(
 
 NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
 
-CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(touches(checks.CHECKS[key])))
+CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
 
@@ -112,24 +116,26 @@ class Mended:
 def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVES) -> Mended:
     """The fewest, smallest changes that turn every check of a design good; what is `mine` stays.
 
-    `most`: solves in which they are looked for first.
+    `most`: solves in which they are looked for; to make them fewer and smaller takes a few more.
     """
     bench = _Bench(design, frozenset(mine), most)
     best: Changes = ()
     for reach in (QUESTION, frozenset[str]()):
         if bench.rank(best) == (0, 0):
             break
+        bench.allow(most // 3)
+        best = _one_or_two(bench, reach) or best
+        bench.allow(MEND_SOLVES)
         best = _mend(bench, best, reach)
         if reach and bench.rank(best) != (0, 0):
             best = _another_face(bench, best)
     for begun in _beginnings(design, frozenset(mine)):
         if not 0 < len(bench.words(best)) <= FEW:
             break
-        bench.most = bench.solves + AGAIN_SOLVES
+        bench.allow(AGAIN_SOLVES)
         made = _mend(bench, begun, frozenset[str]())
         if _worth(bench, made) < _worth(bench, best):
             best = made
-    bench.most = bench.solves + AGAIN_SOLVES
     before: Changes | None = None
     while best != before:
         before, best = best, _smaller(bench, _fewer(bench, best))
@@ -145,12 +151,49 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     return Mended(bench.base, after, changes, mended, left, tried, bench.solves)
 
 
+def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
+    """One change that turns every check good, else two that do so together; none where there are none."""
+    faults = list(bench.words(()))
+    moves = dict.fromkeys(move for fault in faults for move in _moves(bench, (), fault, still, CLOSE_STEPS))
+    cures: dict[tuple[str, str], frozenset[str]] = {}
+    for move in moves:
+        if not bench.spent and not bench.refused((move,)):
+            cures[move] = frozenset(fault for fault in faults if not bench.word((move,), fault))
+            if len(cures[move]) == len(faults) and not bench.worse((move,), (), 0):
+                return (move,)
+    pairs = [
+        (one, other)
+        for one, other in combinations(cures, 2)
+        if one[0] != other[0] and len(cures[one] | cures[other]) == len(faults)
+    ]
+    for made in (*pairs[:MOST_PAIRS], *_together(bench, faults, still)):
+        if bench.spent:
+            break
+        if not bench.refused(made) and not any(bench.word(made, fault) for fault in faults):
+            if not bench.worse(made, (), 0):
+                return made
+    return ()
+
+
+def _together(bench: "_Bench", faults: list[str], still: frozenset[str]) -> Iterator[Changes]:
+    """Settings that go together, moved at once the way that a fault says of one of them, the smallest moves first."""
+    design = bench.base.design
+    named = {(one.setting, one.move) for fault in faults for one in bench.base.checks[fault].changes}
+    for both in TOGETHER:
+        if set(both) & (bench.mine | still):
+            continue
+        for move in sorted({move for key, move in named if key in both}):
+            texts = [list(texts_of(design, BY_KEY[key], move, CLOSE_STEPS)) for key in both]
+            places = sorted(product(*map(range, map(len, texts))), key=sum)
+            yield from (tuple((key, each[at]) for key, each, at in zip(both, texts, place)) for place in places)
+
+
 def _another_face(bench: "_Bench", best: Changes) -> Changes:
     """The best of what a few whole faces are mended to: rows and ports at once, of these pins and of sold ones."""
     begun = [made for made in _faces(bench) if not bench.refused(made)]
     begun.sort(key=lambda made: (bench.rank(made), len(made)))
     for made in begun[:MOST_FACES]:
-        bench.most = bench.solves + AGAIN_SOLVES
+        bench.allow(AGAIN_SOLVES)
         made = _mend(bench, made, QUESTION)
         if (bench.rank(made), len(made)) < (bench.rank(best), len(best)):
             best = made
@@ -253,10 +296,14 @@ class _Bench:
     """Sets of changes to one design, each judged once; parts that are made of the same things are shared."""
 
     def __init__(self, design: Design, mine: frozenset[str], most: int) -> None:
-        self.mine, self.solves, self.most = mine, 0, most
+        self.mine, self.solves, self.most, self._in_all = mine, 0, most, most
         self._parts: dict[Any, Any] = {}
         self.base = Result(design, store=self._parts)
         self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {frozenset(): _Judged(self.base)}
+
+    def allow(self, more: int) -> None:
+        """So many solves more, as far as there are any left of all."""
+        self.most = min(self.solves + more, self._in_all)
 
     @property
     def spent(self) -> bool:
@@ -380,16 +427,30 @@ def _with(changes: Changes, key: str, text: str) -> Changes:
     return *((k, t) for k, t in changes if k != key), (key, text)
 
 
-def _moves(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) -> Iterator[tuple[str, str]]:
+def _moves(
+    bench: _Bench, changes: Changes, fault: str, still: frozenset[str], steps: Iterable[int] = STEPS
+) -> Iterator[tuple[str, str]]:
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
     result = bench.result(changes)
     for change in result.checks[fault].changes:
         if change.setting not in bench.mine and change.setting not in still:
-            for text in texts_of(result.design, BY_KEY[change.setting], change.move):
+            if change.setting == "work_rate" and (text := _heated(result)):
+                yield change.setting, text
+            for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):
                 yield change.setting, text
 
 
-def texts_of(design: Design, setting: Setting, move: str) -> Iterator[str]:
+def _heated(result: Result) -> str | None:
+    """The most work that the chamber heats for sure, as typed, where that is less than asked; None where it is none."""
+    found = result.part("throughput").metal_kg_s
+    if found is None or not 0 < found.low < result.design.work_rate:
+        return None
+    setting = BY_KEY["work_rate"]
+    text = _stepped(setting, found.low, -1, result.design.units)
+    return text if text is not None and parse_setting(setting, text) > 0 else None
+
+
+def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] = STEPS) -> Iterator[str]:
     """What a setting may be moved to: raised, lowered or chosen anew, from its present value outwards."""
     value = design.value(setting.key)
     if setting.choices:
@@ -399,9 +460,10 @@ def texts_of(design: Design, setting: Setting, move: str) -> Iterator[str]:
     elif setting.dimension == "lining":
         yield from _linings(value, design.units)
     elif setting.step and not isinstance(value, str) and value is not None:
+        yield from {"auto"} & set(setting.words)
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
-            for steps in STEPS:
-                text = _stepped(setting, value, sign * steps, design.units)
+            for count in steps:
+                text = _stepped(setting, value, sign * count, design.units)
                 if text is not None and not (setting.key in NEVER_NOUGHT and parse_setting(setting, text) == 0):
                     yield text
 

@@ -14,8 +14,9 @@ from typing import Any
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors, few
 from ..link import read_beside
-from ..settings import BY_KEY
-from ..units import parse_quantity, show
+from ..physics.linings import material_keys, material_name
+from ..settings import BY_KEY, SETTINGS
+from ..units import parse_quantity, show, split_number
 from .sold import STICK
 
 # kind: what it is, and how an entry is written.
@@ -30,7 +31,7 @@ KINDS = {
     "regulator": ("regulator: gas pressure, or from low to high", "0 to 30 psi"),
     "cylinder": ("cylinders: full charge, how many", "20 lb x 2"),
     "line": ("gas line: its pressure", "7 inH2O"),
-    "bag": ("bags of refractory: class, how many", "dense_castable x 2"),
+    "bag": ("bags of refractory: class, how many", "castable 60 % x 2"),
     "board": ("boards for the mould", "ply 3/4"),
 }
 SHUT = (
@@ -43,9 +44,11 @@ METRIC = {  # examples for a shop with a metric tape
     "plate": "5 mm, 600 x 600 mm",
     "round": "150 x 5 mm, 600 mm",
     "pins": "7 mm, 1000 mm",
+    "pipe": "DN 40",
     "blower": "10 mbar 100 m3/h",
     "drill": "1.4 mm",
     "regulator": "0 to 2 bar",
+    "cylinder": "9 kg x 2",
     "line": "20 mbar",
     "board": "ply 18 mm",
 }
@@ -61,6 +64,8 @@ BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
+# Of phones and of files.
+QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
 LEAST_WINDOW_M = 0.0254 / 2
@@ -191,6 +196,7 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
 
 
 def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
+    text = text.translate(QUOTES)
     if text.lstrip().startswith("{"):
         try:
             data = json.loads(text, object_pairs_hook=list)  # pairs, so that a kind given twice loses nothing
@@ -219,6 +225,9 @@ def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
     return pairs
 
 
+_LABELS = {setting.label.lower(): setting.key for setting in SETTINGS}
+
+
 def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[str]:
     """Kinds that may be bought; where nothing is said, those of which nothing is at hand."""
     if "buy" not in given:
@@ -230,6 +239,9 @@ def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[
         return frozenset(KINDS)
     if words == {"none"}:
         return frozenset()
+    if len(words) > 1 and words & {"all", "none"}:
+        errors.append(InputError("buy", ", ".join(sorted(words)), "must be all alone, none alone, or kinds", "all"))
+        return frozenset(words & set(KINDS))
     for word in sorted(words - set(KINDS)):
         near = get_close_matches(word, KINDS, 1)
         rule = "must be all, none or kinds: " + ", ".join(KINDS)
@@ -243,13 +255,14 @@ def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]
         for one in [entry] if "=" in entry else entry.split(","):
             key, equals, text = one.partition("=")
             key, value = key.strip(), text.strip() if equals else None
+            key = _LABELS.get(key.lower(), key)
             if key not in BY_KEY:
-                near = get_close_matches(key, BY_KEY, 1)
+                near = get_close_matches(key.lower(), (*_LABELS, *BY_KEY), 1)
                 errors.append(InputError("mine", key, "is not a setting", near[0] if near else ""))
                 continue
             if key in mine and mine[key] != value:
-                words = [text or "as it is" for text in (mine[key], value)]
-                errors.append(InputError(key, " and ".join(words), "is mine twice, and not the same"))
+                words = ["as it is" if text is None else text or "nothing" for text in (mine[key], value)]
+                errors.append(InputError(key, " and ".join(words), "is mine twice, and not the same", mine[key] or ""))
                 continue
             if value is not None:
                 try:
@@ -350,9 +363,7 @@ def _pins(entry: str, system: str) -> Piece:
 
 
 def _pipe(entry: str, system: str) -> Piece:
-    size = re.sub(r"\s*(in|\")$", "", entry.strip()).replace(" ", "-")
-    _setting("mix_pipe", size)
-    return Piece("pipe", entry, {"mix_pipe": size})
+    return Piece("pipe", entry, {"mix_pipe": _named("pipe", "mix_pipe", entry, system)})
 
 
 def _blower(entry: str, system: str) -> Piece:
@@ -407,6 +418,38 @@ def _regulator(entry: str, system: str) -> Piece:
     return Piece("regulator", entry, {}, {"low_Pa": low_Pa, "high_Pa": high_Pa})
 
 
+def _named(kind: str, key: str, text: str, system: str) -> str:
+    """The value of a choice by any name it goes by: in a list, in full, as either shop calls it, or in a link."""
+    known: dict[str, str] = {}
+    for value, label in BY_KEY[key].choices:
+        names = [value, label, *label.split(", ")]
+        names += [material_name(value)] if value in material_keys() else []
+        known |= {_plain(name): value for name in names}
+    if _plain(text) in known:
+        return known[_plain(text)]
+    words = [choice_name(key, value, system) for value, _ in BY_KEY[key].choices]
+    raise InputError(kind, text, f"is not known; known: {', '.join(words)}", _nearest(text, words))
+
+
+def _nearest(text: str, names: list[str]) -> str:
+    """The name whose size is next to that of a text; without a size the one that looks most like it."""
+    sizes = {name: found[0] for name in names if (found := split_number(name.removeprefix("DN ")))}
+    size = split_number(text.removeprefix("DN "))
+    if size and sizes:
+        return min(sizes, key=lambda name: abs(sizes[name] - size[0]))
+    return get_close_matches(text, names, 1, 0)[0]
+
+
+def _plain(name: str) -> str:
+    return re.sub(r"[\s_-]|(in|\")$", "", name.lower())
+
+
+def choice_name(key: str, value: str, system: str) -> str:
+    """What the reader's shop calls a choice that both shops have a name for: 20 lb or 9 kg."""
+    label = dict(BY_KEY[key].choices)[value]
+    return label.rpartition(", ")[2 if system == "mm" else 0] or label if label[0].isdigit() else label
+
+
 def _counted(entry: str, kind: str) -> tuple[str, int]:
     match = re.fullmatch(r"(.*?)(?:\s*[xX×*]\s*([0-9]+))?", entry.strip())
     name, count = match.groups() if match else (entry, None)
@@ -418,8 +461,7 @@ def _counted(entry: str, kind: str) -> tuple[str, int]:
 
 def _cylinder(entry: str, system: str) -> Piece:
     name, count = _counted(entry, "cylinder")
-    size = _setting("cylinder", re.sub(r"\s*lb$", "", name))
-    return Piece("cylinder", entry, {"cylinder": size}, {"count": count})
+    return Piece("cylinder", entry, {"cylinder": _named("cylinder", "cylinder", name, system)}, {"count": count})
 
 
 def _line(entry: str, system: str) -> Piece:
@@ -429,11 +471,11 @@ def _line(entry: str, system: str) -> Piece:
 
 def _bag(entry: str, system: str) -> Piece:
     name, count = _counted(entry, "bag")
-    return Piece("bag", entry, {"refractory": _setting("refractory", name)}, {"count": count})
+    return Piece("bag", entry, {"refractory": _named("bag", "refractory", name, system)}, {"count": count})
 
 
 def _board(entry: str, system: str) -> Piece:
-    return Piece("board", entry, {"mould_board": _setting("mould_board", entry)})
+    return Piece("board", entry, {"mould_board": _named("board", "mould_board", entry, system)})
 
 
 _READERS = {

@@ -32,7 +32,10 @@ def _faults(faults: Iterable[Fault]) -> list[dict[str, Any]]:
 def score_words(weights: Mapping[str, float]) -> str:
     """The score, in one sentence."""
     parts = " + ".join(f"{weights[term.key]:g} for each {term.measure}" for term in TERMS)
-    return f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}."
+    return (
+        f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}. Beside the best stand those that "
+        "are better in their kind by a tenth at least, or by a day."
+    )
 
 
 def numbers(result: Result) -> dict[str, dict[str, Any]]:
@@ -73,9 +76,28 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
     }
 
 
+def title(offer: Offer) -> str:
+    first, *also = offer.kinds
+    return f"{first}; also {', '.join(also)}" if also else first
+
+
+def dearest(offer: Offer) -> str:
+    """The fewest things that make up more than half of what is to be spent; "" of a list of one or two."""
+    half, sum_, said = offer.bill.to_spend / 2, 0.0, []
+    if len(offer.buys) < 3:
+        return ""
+    for one in sorted(offer.buys, key=lambda one: -one.price):
+        if sum_ > half:
+            break
+        sum_ += one.price
+        said.append(f"{one.words} {units.show(one.price, 'price', offer.design.units)}")
+    return f"More than half of it: {'; '.join(said)}."
+
+
 def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
     return {
         "best_in": list(offer.kinds),
+        "title": title(offer),
         "verdict": offer.verdict,
         "own_verdict": offer.own_verdict,
         "link": offer.link(base),
@@ -93,6 +115,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
             | ({} if one.used is None else {"used": round(one.used, 2)})
             for one in offer.buys
         ],
+        "dearest": dearest(offer),
         "gives_up": list(offer.gives_up),
         "limited_by": offer.limited_by,
         "not_good": _faults(offer.faults),
@@ -134,11 +157,13 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     """The designs in order, each in a few lines."""
     lines = [score_words(answer.weights), ""]
     for n, offer in enumerate(answer.offers):
-        lines.append(f"{n + 1}  {', '.join(offer.kinds).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
+        lines.append(f"{n + 1}  {title(offer).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
         lines.append(f"   {_sizes(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
         lines.append("   " + "; ".join(says(offer)))
         lines.append("   buy: " + ("; ".join(_thing(one, offer.design.units) for one in offer.buys) or "nothing"))
+        if dear := dearest(offer):
+            lines.append("   " + dear[0].lower() + dear[1:])
         if offer.gives_up:
             lines.append("   gives up: " + "; ".join(offer.gives_up))
         if offer.limited_by and not offer.faults:
@@ -309,4 +334,6 @@ def number_text(number: str, value: float | None, system: str = "in") -> str:
             return units.show(value, "power", system)
         case "turndown":
             return f"{value:.1f} to 1"
+        case "blower":
+            return f"{value:.1f} times what is needed"
     return f"{100 * value:.1f} %"

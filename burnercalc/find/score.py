@@ -54,27 +54,38 @@ def days_term(schedule: Schedule) -> float:
 
 @dataclass(frozen=True)
 class Term:
-    """One number that is ranked by, less is better. `point`: how much is a point; `grain`: less is no difference."""
+    """One number that is ranked by, less is better.
+
+    `point`: how much is a point; `grain`: less is no difference; `clear`: the least that anybody would notice.
+    """
 
     key: str
     kind: str  # what the design is called that has least of it
     dimension: str
     point: float
     grain: float
+    clear: float
     measure: str
     function: Callable[..., float] | None = None  # None: not from parts alone
     least: Callable[..., float] | None = None  # what it is at least, known from less
 
 
 TERMS = (
-    Term("money", "cheapest", "money", 100.0, 1.0, "100 of money to spend"),
-    Term("spread", "most even", "fraction", 0.05, 0.002, "5 % between the ports' most and least", spread_term),
+    Term("money", "cheapest", "money", 100.0, 1.0, 5.0, "100 of money to spend"),
+    Term("spread", "most even", "fraction", 0.05, 0.002, 0.01, "5 % between the ports' most and least", spread_term),
     Term(
-        "low", "deepest turndown", "fraction", 0.1, 0.005, "a tenth of high fire that it must be kept at", turndown_term
+        "low",
+        "deepest turndown",
+        "fraction",
+        0.1,
+        0.005,
+        0.01,
+        "a tenth of high fire that it must be kept at",
+        turndown_term,
     ),
-    Term("work", "least work", "time", 4 * 3600.0, 900.0, "4 hours of work", hours_term, least_hours_term),
-    Term("days", "shortest days", "count", 7.0, 0.5, "7 days from the welder to the first fire", days_term),
-    Term("thin", "widest margins", "count", 0.5, 0.05, "half a check that is good by less than a tenth"),
+    Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, least_hours_term),
+    Term("days", "shortest days", "count", 7.0, 0.5, 1.0, "7 days from the welder to the first fire", days_term),
+    Term("thin", "widest margins", "count", 0.5, 0.05, 0.05, "half a check that is good by less than a tenth"),
 )
 BY_TERM = {term.key: term for term in TERMS}
 EVEN = {term.key: 1.0 for term in TERMS}

@@ -50,7 +50,7 @@ NUMBERS = {
     "rate through the jet": "jet.rate_W",
     "spread between ports": "shares.spread",
     "turndown": "holding.turndown",
-    "blower to spare": "blower.margin",
+    "blower": "blower.times",
 }
 
 

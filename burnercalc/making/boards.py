@@ -10,7 +10,10 @@ from .stock import INCH_M, NOISE_M, board, mm
 
 FOOT_M = 12 * INCH_M
 BOARD_LENGTHS_M = (4 * FOOT_M, 8 * FOOT_M, 12 * FOOT_M)  # as sold: common practice
-SHEETS_M = ((4 * FOOT_M, 2 * FOOT_M), (8 * FOOT_M, 4 * FOOT_M))  # as sold, length and width: common practice
+SHEETS_M = {  # as sold by the inch and by the millimetre, length and width, the larger of four times the area: the same
+    "in": ((4 * FOOT_M, 2 * FOOT_M), (8 * FOOT_M, 4 * FOOT_M)),
+    "mm": ((1.22, 0.61), (2.44, 1.22)),
+}
 IN_TWO = {"mould layer": "half layer"}  # what is sawn in two before it is used
 ORDERS = (  # of (name, long, wide), in which they are placed
     lambda one: (-one[2], -one[1]),
@@ -94,6 +97,11 @@ def _by_length(stock, pieces, moulds, kerf_m):
     return found
 
 
+def sheets_m(stock):
+    """The small and the large sheet of a plywood; its name says by which tape it is sold."""
+    return SHEETS_M["mm" if stock.endswith("mm") else "in"]
+
+
 def _by_area(stock, pieces, moulds, kerf_m):
     """[Bought] of the least area that the rules find; for many pieces moulds in groups, or all of them in strips."""
     most = max(1, MANY // sum(piece.count for piece in pieces))
@@ -153,13 +161,13 @@ def _least_area_m2(pieces, moulds, kerf_m):
     """Area below which no way of cutting can do: sheets as large as the pieces with their saw cuts."""
     needs = moulds * sum(piece.count * (piece.length_m + kerf_m) * (piece.width_m + kerf_m) for piece in pieces)
     needs -= moulds * sum(piece.count * kerf_m * (piece.length_m + kerf_m) for piece in pieces if piece.name in IN_TWO)
-    (length_m, width_m), _ = SHEETS_M
+    (length_m, width_m), _ = sheets_m(pieces[0].stock)
     return ceil(needs / ((length_m + kerf_m) * (width_m + kerf_m)) - NOISE_M) * length_m * width_m
 
 
 def _cheapest(stock, every, kerf_m, pack):
     """[Bought]: all on large sheets, then what is on each of them on small ones where that is less; None: too large."""
-    small, large = SHEETS_M
+    small, large = sheets_m(stock)
     only = pack(every, *small, kerf_m)
     ways = [[(small, cuts) for cuts in only]] if only is not None else []
     on_large = pack(every, *large, kerf_m)

@@ -5,6 +5,8 @@ The body is a closed box: rectangular tube or four plates with two end caps, or 
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import product
 
 from ..errors import InputError, require
 from .stock import NOISE_M, mm, pipe_section_m2, plate_mass_kg, tube_inside_radius_m, tube_section_m2
@@ -287,22 +289,28 @@ class CutPlan:
     offcut_m: float
 
 
-def cut_plan(*, pieces, stock_lengths_m, kerf_m):
-    """Which bars to buy and what to cut from each: longest piece first, into the first bar that takes it.
+STATES = 250  # counts of pieces that the search for the least goes through, for time
 
-    That is done with each length that is sold as the longest, and the least length in all is taken, of equals the
-    fewest bars. Each bar is bought in the shortest stock length that holds its pieces. n pieces need n - 1 saw cuts
-    when they use the bar up, else n.
+
+def cut_plan(*, pieces, stock_lengths_m, kerf_m):
+    """Which bars to buy and what to cut from each: the least length in all, and of equal ones the fewest bars.
+
+    n pieces need n - 1 saw cuts when they use the bar up, else n.
+
+        least(pieces) = min over ways to fill a bar of (length of the bar + least(pieces left));  least(none) = 0
+
+    Exact while the counts of pieces are within `STATES`. Beyond, the pieces are parted into equal shares, as burners
+    are, and shares that can be solved are put together as they buy least; or all bars are filled to one
+    length, longest piece first, where that buys less.
 
     Arguments:
-        pieces            (name, length_m, count) triples, or Piece records
+        pieces            (name, length_m, count) triples
         stock_lengths_m   lengths the shop sells [m], any order
         kerf_m            width of a saw cut [m] >= 0
     Returns: CutPlan, cuts as (name, length_m)
     Raises: InputError for stock_lengths, kerf
-    Source: first-fit decreasing; never more than 11/9 of the best number of bars + 1 (Dosa 2007 proves 11/9 OPT + 6/9;
-        memory)
-    Checked by: tests/test_making_body.py (hand examples and properties)
+    Source: dynamic programming; first-fit decreasing: common practice
+    Checked by: tests/test_making_body.py (hand examples, all ways to cut a few pieces, properties)
     """
     require(kerf_m >= 0 and kerf_m < math.inf, "kerf", mm(kerf_m), "must be 0 or more", "3 mm")
     lengths = sorted(stock_lengths_m)
@@ -313,9 +321,7 @@ def cut_plan(*, pieces, stock_lengths_m, kerf_m):
         "needs at least one length above 0",
         "6096 mm",
     )
-    cuts = []
-    for piece in pieces:
-        name, length, count = (piece.name, piece.length_m, piece.count) if isinstance(piece, Piece) else piece
+    for name, length, _ in pieces:
         require(
             0 < length <= lengths[-1] + NOISE_M,
             "stock_lengths",
@@ -323,47 +329,114 @@ def cut_plan(*, pieces, stock_lengths_m, kerf_m):
             f"must be at least as long as {name}, {mm(length)}",
             mm(length),
         )
-        cuts += [(name, length)] * count
-    bars = _least(tuple(sorted(cuts, key=lambda cut: -cut[1])), tuple(lengths), kerf_m)
-    return _plan([_bar(bar, lengths, kerf_m) for bar in bars])
+    cuts: dict[int, list] = {}  # by length in whole NOISE_M, longest first
+    for name, length, count in sorted(pieces, key=lambda piece: -piece[1]):
+        cuts.setdefault(_whole(length), []).extend([(name, length)] * count)
+    sold = {_whole(length): length for length in lengths}
+    wanted = tuple((length, len(named)) for length, named in cuts.items())
+    bars = []
+    for stock, counts in _least_bars(wanted, tuple(sold), _whole(kerf_m)):
+        mine = [cuts[length].pop(0) for length, count in zip(cuts, counts) for _ in range(count)]
+        used = sum(length for _, length in mine)
+        bars.append(Bar(sold[stock], tuple(mine), max(0.0, sold[stock] - used - len(mine) * kerf_m)))
+    return _plan(bars)
 
 
-def _least(cuts, lengths, kerf):
-    """Pieces, the longest first, in bars of the least length in all: filled up to each length that is sold, and the
-    pieces of each bar shared out among shorter ones where that is less."""
+def _whole(length_m):
+    return round(length_m / NOISE_M)
+
+
+@lru_cache(maxsize=256)
+def _least_bars(wanted, lengths, kerf):
+    """[(length of a bar, how many of each piece are cut from it)], longest bar first; wanted: (length, count)."""
+    shares = math.gcd(*(count for _, count in wanted))
+    share = [(length, count // shares) for length, count in wanted]
+    most = 0  # shares that are solved together
+    while most < shares and math.prod((most + 1) * count + 1 for _, count in share) <= STATES:
+        most += 1
     found = []
-    for n, most in enumerate(lengths):
-        if most < cuts[0][1] - NOISE_M:
-            continue
-        bars, used = [], []
-        for cut in cuts:
-            at = next((i for i, taken in enumerate(used) if taken + cut[1] <= most + NOISE_M), len(bars))
-            if at == len(bars):
-                bars.append([])
-                used.append(0.0)
-            bars[at].append(cut)
-            used[at] += cut[1] + kerf
-        if n:
-            known = {}
-            for bar in map(tuple, bars):
-                if bar not in known:
-                    known[bar] = _least(bar, lengths[:n], kerf) if bar[0][1] <= lengths[n - 1] + NOISE_M else [bar]
-                    if _bought(known[bar], lengths, kerf) >= _bought([bar], lengths, kerf) - NOISE_M:
-                        known[bar] = [bar]
-            bars = [part for bar in bars for part in known[tuple(bar)]]
+    if most:
+        least = _least([(length, most * count) for length, count in share], lengths, kerf)
+        firsts = [tuple(part * count for _, count in share) for part in range(most + 1)]
+        chain = [(0, 0, 0)]  # length, bars, shares that are bought first
+        for n in range(1, shares + 1):
+            chain.append(
+                min(
+                    (least[firsts[part]][0] + chain[n - part][0], least[firsts[part]][1] + chain[n - part][1], part)
+                    for part in range(1, min(n, most) + 1)
+                )
+            )
+        bars, left = [], shares
+        while left:
+            part = chain[left][2]
+            bars += _read(least, firsts[part])
+            left -= part
         found.append(bars)
-    return min(found, key=lambda bars: (round(_bought(bars, lengths, kerf) / NOISE_M), len(bars))) if cuts else []
+    if most < shares:
+        found += [_to_one_length(wanted, lengths, fill, kerf) for fill in lengths if fill >= wanted[0][0] - 1]
+    best = min(found, key=lambda bars: (sum(length for length, _ in bars), len(bars)))
+    return sorted(best, key=lambda bar: -bar[0])
 
 
-def _bought(bars, lengths, kerf):
-    return sum(_bar(bar, lengths, kerf).stock_m for bar in bars)
+def _least(wanted, lengths, kerf):
+    """{counts: (least length, bars, first bar, counts left)} for all counts up to those wanted."""
+    fillings = _fillings(wanted, lengths, kerf)
+    every = product(*(range(count + 1) for _, count in wanted))
+    least = {next(every): (0, 0, 0, ())}
+    for counts in every:
+        best = None
+        for length, filling in fillings:
+            left = tuple([a - b if a > b else 0 for a, b in zip(counts, filling)])
+            if left != counts:
+                others, bars, _, _ = least[left]
+                if best is None or (others + length, bars + 1) < best[:2]:
+                    best = others + length, bars + 1, length, left
+        least[counts] = best
+    return least
 
 
-def _bar(cuts, lengths, kerf):
-    used = sum(length for _, length in cuts)
-    need = used + (len(cuts) - 1) * kerf
-    stock = next(length for length in lengths if length >= need - NOISE_M)
-    return Bar(stock, tuple(cuts), max(0.0, stock - used - len(cuts) * kerf))
+def _read(least, counts):
+    bars = []
+    while any(counts):
+        _, _, length, left = least[counts]
+        bars.append((length, tuple(a - b for a, b in zip(counts, left))))
+        counts = left
+    return bars
+
+
+def _fillings(wanted, lengths, kerf):
+    """[(length, counts)] of the ways to fill a bar that none as short beats; longest bar and most long pieces first."""
+    found: dict[tuple, int] = {}
+    for stock in lengths:
+        ways = [((), stock + kerf + 1)]
+        for number, (length, count) in enumerate(wanted, 1):
+            ways = [
+                ((*counts, n), room - n * (length + kerf))
+                for counts, room in ways
+                for full in [min(count, room // (length + kerf))]
+                for n in range(full if number == len(wanted) else 0, full + 1)
+            ]
+        for counts, _ in ways:
+            found.setdefault(counts, stock)
+    kept: list = []
+    for counts, stock in sorted(found.items(), key=lambda one: (one[1], [-n for n in one[0]])):
+        if any(counts) and not any(all(a <= b for a, b in zip(counts, more)) for _, more in kept):
+            kept.append((stock, counts))
+    return kept[::-1]
+
+
+def _to_one_length(wanted, lengths, fill, kerf):
+    """Bars filled to one length, longest piece first, into the first with room; each then as short as is sold."""
+    rooms, bars = [], []
+    for at, (length, count) in enumerate(wanted):
+        for _ in range(count):
+            bar = next((n for n, room in enumerate(rooms) if room >= length + kerf - 1), len(rooms))
+            if bar == len(rooms):
+                rooms.append(fill + kerf)
+                bars.append([0] * len(wanted))
+            rooms[bar] -= length + kerf
+            bars[bar][at] += 1
+    return [(next(n for n in lengths if n >= fill - room - 1), tuple(cuts)) for room, cuts in zip(rooms, bars)]
 
 
 def _plan(bars):

@@ -10,6 +10,7 @@ from ..errors import InputError, require
 from ..tables import read_table
 
 INCH_M = 0.0254  # exact: international inch, 1959 (NIST SP 811)
+THIN_WALLS = {"in": (1 / 16, 0.065, 5 / 64, 0.083, 0.120), "mm": (1.5, 2, 2.5, 6.3)}
 METRES = {"in": INCH_M, "mm": 0.001}  # in one of the unit that a shop sells by
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published
 
@@ -94,6 +95,43 @@ def tube_sides_m(unit):
     """Sides of the tube sold by `unit`, in or mm [m], ascending. Source: steel_tubes.csv"""
     rows = [row for row in read_table("steel_tubes") if row["unit"] == unit]
     return tuple(sorted({row[side] * METRES[unit] for row in rows for side in ("width", "depth")}))
+
+
+@dataclass(frozen=True)
+class StockPipe:
+    """One stocked pipe: its outside diameter and its two walls."""
+
+    name: str
+    outside_m: float
+    walls_m: tuple[float, float]
+
+
+def nearest_pipe(*, outside_m, unit=""):
+    """The stocked pipe nearest to an outside diameter, or that of this nominal size where one is taken for the other.
+
+    Arguments: outside_m [m] > 0; unit in or mm: only what is sold by it; "" looks on both racks
+    Returns: StockPipe
+    Source: ASME B36.10M, EN 10220 (memory): steel_pipes.csv
+    Checked by: tests/test_making_stock.py
+    """
+    require(outside_m > 0, "body_width", mm(outside_m), "must be above 0", "168.3 mm")
+    rows = [row for row in read_table("steel_pipes") if unit in ("", row["unit"])]
+
+    def off(row):
+        out, nominal = (abs(row[size] * METRES[row["unit"]] - outside_m) for size in ("outside", "nominal"))
+        return min(out, nominal), out
+
+    row = min(rows, key=off)
+    size = METRES[row["unit"]]
+    return StockPipe(row["name"], row["outside"] * size, (row["wall"] * size, row["heavy_wall"] * size))
+
+
+def tube_walls_m(unit):
+    """Walls of tube sold by `unit`, in or mm [m]: those of flat bar, thin ones, and sheet by its gauge.
+
+    Source: common practice; 0.065, 0.083 and 0.120 in are gauges 16, 14 and 11; 6.3 mm EN 10219-2 (memory)
+    """
+    return (*flat_sizes_m("thickness", unit), *(size * METRES[unit] for size in THIN_WALLS[unit]))
 
 
 def pins_m(unit):

@@ -33,7 +33,7 @@ def as_cast(body: Body, face: Face, port_tilt_tolerance: float, port_position_to
         face.port_diameter_m,
         body.block_thickness_m,
         body.grip_m,
-        body.wall_m,
+        body.face_m,
         face.window_length_m,
         face.window_width_m,
         tilt_rad,

@@ -58,7 +58,7 @@ def baffle_sheet(
         )
     except InputError:
         return TROUBLE
-    block_m = body.grip_m - body.wall_m
+    block_m = body.grip_m - body.face_m
     room_m = inside.inside_depth_m - block_m - sheet.height_m
     # In the middle of what block and inlet leave; a pipe at the end comes in beside it, as far off as from the back.
     if inlet_position == "end":

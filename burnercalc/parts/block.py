@@ -70,7 +70,7 @@ def block(
         body_area_m2=_area_m2(body.length_m, body.width_m, face.round),
         inside_area_m2=_area_m2(steel.body.inside_length_m, steel.body.inside_width_m, face.round),
         window_area_m2=face.window_area_m2,
-        wall_m=body.wall_m,
+        wall_m=body.face_m,
         grip_m=body.grip_m,
         block_thickness_m=body.block_thickness_m,
         port_count=pins,

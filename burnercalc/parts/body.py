@@ -7,7 +7,8 @@ from dataclasses import dataclass
 class Body:
     """`kind`: tube, plates or pipe; a pipe is `round`, its length and width are its diameter.
 
-    `cap_m`: thickness of the end caps, of a round body the discs.
+    `cap_m`: thickness of the end caps, of a round body the discs; `face_m`: of face and back, which are a round
+    body's discs; `end_m`: of what closes the ends of its length, which is a round body's wall.
     """
 
     kind: str
@@ -17,6 +18,8 @@ class Body:
     depth_m: float
     wall_m: float
     cap_m: float
+    face_m: float
+    end_m: float
     setback_m: float
     grip_m: float
     block_thickness_m: float
@@ -33,14 +36,17 @@ def body(
     block_thickness: float,
     cap_thickness: float | str,
 ) -> Body:
+    is_round, cap_m = body_kind == "pipe", wall if cap_thickness == "wall" else float(cap_thickness)
     return Body(
         kind=body_kind,
-        round=body_kind == "pipe",
+        round=is_round,
         length_m=body_length,
         width_m=body_width,
         depth_m=body_depth,
         wall_m=wall,
-        cap_m=wall if cap_thickness == "wall" or body_kind == "pipe" else float(cap_thickness),
+        cap_m=cap_m,
+        face_m=cap_m if is_round else wall,
+        end_m=wall if is_round else cap_m,
         setback_m=setback,
         grip_m=grip,
         block_thickness_m=block_thickness,

@@ -20,7 +20,7 @@ class BurntGas:
 
     `alone_W`: above it the flame of one cold port alone lifts; `torch_W`: the flames of ports side by side with a
     torch or pilot in front, careful end. `keeps`: what keeps it alight at the rate that it waits at: itself, torch,
-    or "" where a torch may not.
+    maybe (a torch, by what nobody has measured), or "" where no torch does.
     """
 
     full_s: float | None
@@ -37,5 +37,6 @@ def burnt_gas(chamber: Chamber, shop: Shop, lighting_try: LightingTry, tries: Tr
     full_s = purge.stirred_time_s(chamber.volume_m3, burnt_m3_s, AIR_LEFT)
     if alone_W is None:
         return BurntGas(full_s, None, None, "")
-    keeps = "itself" if rate_W <= one.together_W else "torch" if rate_W <= one.torch_W else ""
+    holds = (("itself", one.together_W), ("torch", one.torch_W), ("maybe", one.torch_most_W))
+    keeps = next((what for what, most_W in holds if rate_W <= most_W), "")
     return BurntGas(full_s, alone_W, one.torch_W, keeps)

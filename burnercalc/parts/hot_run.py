@@ -39,6 +39,11 @@ class HotRun:
     drift: float | None
 
     @property
+    def times(self) -> float:
+        """Pressure of the blower over what the hot burner needs."""
+        return 1 + self.margin
+
+    @property
     def richest(self) -> float | None:
         """Equivalence ratio that a hot burner may come to, a slip of the hand on top; None without one."""
         return max((one.high for one in (self.mixture_high, self.mixture_low) if one), default=None)

@@ -15,10 +15,10 @@ WAITS = ("dim", "long", "cool")  # ways that the wait for the walls closes
 
 @dataclass(frozen=True)
 class Lighting(LightingTry):
-    """As LightingTry, None where it must not be lit. `way` then is closed (no way out for the smoke), torch_weak (burnt
-    gas may lift it off even behind a torch, and no guard shuts the gas), no_low (no order of the valves leads to low
-    fire), or one of WAITS, if it is not one of those of LightingTry: at this rate the walls never glow and no guard
-    shuts the gas, or the torch is in the hand and they glow too late, or the chamber is worked too cool to glow."""
+    """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for the
+    smoke), torch_weak (burnt gas lifts it off even behind a torch), no_way (no order of the valves leads to low or high
+    fire), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or a hand holds the torch and
+    they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
@@ -35,10 +35,10 @@ def lighting(
         return _not_lit(found, said("closed"))
     if found.waits_W is None:
         return found
-    if burnt_gas.keeps == "" and lit_by != "guard":
+    if burnt_gas.keeps == "":
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
-    if turning.to_low is not None and not turning.to_low.first:
-        return _not_lit(found, said("no_low"))
+    if not turning.goes_on:
+        return _not_lit(found, said("no_way"))
     if not found.glows:
         return _not_lit(found, said("cool")) if lit_by == "hand" else found
     if lit_by != "guard" and not fired_heat_up.turns_up:

@@ -21,7 +21,7 @@ HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
 GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
 RULE_OFF_M = 0.5e-3  # of one set by a rule
 GAUGE_OFF = 0.02  # of a gauge's scale
-TUBE_OFF_PA = 15.0  # of water in a tube, 1.5 mm, by which low pressures of a line are read
+TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
 NEAR = 3  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 

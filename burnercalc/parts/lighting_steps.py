@@ -62,8 +62,9 @@ def lighting_steps(
         return tuple(found)
 
     light, low = (lighting.waits_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
+    high = firing.rate_W, equivalence_ratio
     return LightingSteps(
         to_low=between(turning.to_low, light, low),
-        to_high=between(turning.to_high, low, (firing.rate_W, equivalence_ratio)),
+        to_high=between(turning.straight, light, high) if turning.straight else between(turning.to_high, low, high),
         high=step(jet.high_Pa, damper_marks.high),
     )

@@ -33,8 +33,8 @@ def plenum(
     inlets: int,
 ) -> Plenum:
     share = sqrt(pi) / 2 if face.round else 1.0
-    width, height = share * (body.width_m - 2 * body.wall_m), body.depth_m - body.wall_m - body.grip_m
-    length = share * (body.length_m - 2 * body.cap_m)
+    width, height = share * (body.width_m - 2 * body.wall_m), body.depth_m - body.face_m - body.grip_m
+    length = share * (body.length_m - 2 * body.end_m)
     pipe, at_end = pipes.pipe(inlet, "inlet"), inlet_position == "end"
     return Plenum(
         length_m=length,

@@ -84,7 +84,7 @@ def steel(
         bridge_m=BRIDGE_M[units],
         inlet_pipe=pipe,
         inlet_piece=making.inlet_piece(
-            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.wall_m, count=inlets
+            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.face_m, count=inlets
         ),
         inlet_spacing_m=apart.inside_length_m / 2 if inlets == 2 else None,
         inlet_saw_m=saw_m,

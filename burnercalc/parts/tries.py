@@ -29,14 +29,15 @@ WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
 LEAST_OPEN = 0.05  # open share below which a damper is hard to set
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
-LEAST_LINE_PA = 0.5 * INH2O_PA  # the same of gas from a line,
+LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by a needle valve and its small gauge
+LEAST_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
 OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
 TORCH_LIFT = 1.5  # unless low fire is more than so many times the lift, or below flashback
-# Flames side by side hold so many times what one alone does, set-back ports and a warm face more: 2 to 10 times. Nobody
-# has measured it.
-SIDE_BY_SIDE = 2.0
+# Flames side by side hold so many times what one alone does, set-back ports and a warm face more. Nobody has measured
+# it, so less than the first is taken as sure, more than the second as out of reach.
+SIDE_BY_SIDE = 2.0, 10.0
 HALVINGS = 12  # of the search for the rates that can be set: to 1/4096 of the band
 
 
@@ -154,12 +155,18 @@ class Tried:
     @cached_property
     def together_W(self):
         """Careful end of the lift of ports side by side in burnt gas; None where no limit is found."""
-        return self.burnt_lift_W and self.burnt_lift_W.low * (SIDE_BY_SIDE if self.ports > 1 else 1.0)
+        return self.burnt_lift_W and self.burnt_lift_W.low * (SIDE_BY_SIDE[0] if self.ports > 1 else 1.0)
 
     @property
     def torch_W(self):
         """The same with a torch or pilot in front."""
         return self.together_W and TORCH_LIFT * self.together_W
+
+    @property
+    def torch_most_W(self):
+        """The most that anybody gives ports side by side credit for, with a torch in front."""
+        most = SIDE_BY_SIDE[1] if self.ports > 1 else 1.0
+        return self.burnt_lift_W and TORCH_LIFT * most * self.burnt_lift_W.high
 
     @cached_property
     def flashback_W(self):
@@ -219,7 +226,7 @@ class Tried:
 
     def least_gas_Pa(self, rate_W):
         """Gauge, before the jet, below which it is hard to hold."""
-        return LEAST_REGULATOR_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
+        return LEAST_NEEDLE_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
 
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""

@@ -1,4 +1,4 @@
-"""From the setting that it is lit with to low fire, and on to high fire: which valve goes first, in how many steps."""
+"""From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
 from dataclasses import dataclass
 
@@ -27,17 +27,25 @@ class Turn:
 
 @dataclass(frozen=True)
 class Turning:
-    """Both None where it is not lit."""
+    """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire."""
 
     to_low: Turn | None
     to_high: Turn | None
+    straight: Turn | None
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether an order leads anywhere from the lighting rate."""
+        return any(turn is not None and bool(turn.first) for turn in (self.to_low, self.straight))
 
 
 def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry, tries: Tries) -> Turning:
     if lighting_try.waits_W is None or lighting_try.waits_ratio is None:
-        return Turning(None, None)
+        return Turning(None, None, None)
     light, low = (lighting_try.waits_W, lighting_try.waits_ratio), (firing.low_W, equivalence_ratio)
-    return Turning(_turn(light, low, tries), _turn(low, (firing.rate_W, equivalence_ratio), tries))
+    high = firing.rate_W, equivalence_ratio
+    to_low = _turn(light, low, tries)
+    return Turning(to_low, _turn(low, high, tries), None if to_low.first else _turn(light, high, tries))
 
 
 def _turn(start, end, tries):

@@ -70,7 +70,9 @@ def lighting_card_table(
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
-        "burnt": say("burnt", full=burnt_gas.full_s) if burnt_gas.full_s and burnt_gas.keeps != "itself" else "",
+        "burnt": say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s)
+        if burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
+        else "",
         "mark": mark(lighting_slide.mark) if lit else None,
         "made": lighting_slide.ratio and lighting_slide.ratio.value,
         "cock_open": say("cock_open") if gauges.small else "",
@@ -99,7 +101,10 @@ def lighting_card_table(
         "high_rate": firing.rate_W,
     }
 
-    turns = {} if way == "never" else {"then": turning.to_low, "high": turning.to_high}
+    straight = turning.straight
+    turns = (
+        {} if way == "never" else {"then": None if straight else turning.to_low, "high": straight or turning.to_high}
+    )
     slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
     ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
     late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
@@ -110,6 +115,7 @@ def lighting_card_table(
         "trial": late,
         "lit": way if way == "never" else cool or ("dim" if dim else way),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
+        **({"then": "straight"} if straight else {}),
         "several": "one" if blower.burners > 1 else "",
         "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }

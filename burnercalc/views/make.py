@@ -143,8 +143,9 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
         steps.insert(0, ("long", "long.bevelled" if welding.long_bevel_m else "long", long))
     disc = "_disc" if body.round else ""
     steps.append((f"first{disc}", edge, cap))
-    if baffle_sheet.sheet:
-        steps.append(("baffle", f"baffle{disc}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
+    if baffle_sheet.sheet:  # into a round body after its back disc, into a box before both caps
+        at = len(steps) if body.round else -1
+        steps.insert(at, ("baffle", f"baffle{disc}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
     steps += [
         (f"second{disc}", edge, cap),
         ("straight", f"straight.{'window' if not body.round else 'round'}", {}),

@@ -211,7 +211,7 @@ def section_drawing(
 ) -> Shapes:
     """Lengthwise section through the middle row: steel, refractory, ports, baffle, inlet; flames if it burns."""
     text = text_mm or max(body.length_m, body.depth_m + body.block_thickness_m) * MM * TEXT_SHARE
-    half, depth, wall = body.length_m * MM / 2, body.depth_m * MM, body.wall_m * MM
+    half, depth, wall = body.length_m * MM / 2, body.depth_m * MM, body.face_m * MM
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_length_m * MM / 2
     sheet = baffle_sheet.sheet
     shapes, away = _section(body, face, half, window, _middle_row(face), *_ends(body, caps)), 2.6 * text
@@ -230,15 +230,15 @@ def section_drawing(
             back += dimension(at[0], top, at[1], top, text, say.length((at[1] - at[0]) / MM), text)
     shapes += back
     if sheet:
-        ridge = (body.wall_m + baffle_sheet.stand_m + sheet.height_m) * MM
+        ridge = (body.face_m + baffle_sheet.stand_m + sheet.height_m) * MM
         thick = baffle_thickness * MM
         reach = sheet.blank_length_m * MM / 2
         shapes.append(rectangle(-reach, ridge - thick, 2 * reach, thick, "steel"))
-        foot = (body.wall_m + baffle_sheet.stand_m) * MM
+        foot = (body.face_m + baffle_sheet.stand_m) * MM
         if sheet.bend_lines:
             shapes.append(Line(-reach, foot, reach, foot, "hidden"))
         if depth - wall - ridge > 1.6 * text:
-            shapes += _word_inside(say("baffle"), half - wall, ridge + 0.4 * text, text)
+            shapes += _word_inside(say("baffle"), half - body.wall_m * MM, ridge + 0.4 * text, text)
     # From the face down, so that a text too long for its line stands below, clear of the depth's.
     shapes += dimension(half, 0.0, half, -outside, away, say.length(body.block_thickness_m - body.grip_m), text)
     shapes += dimension(half, body.grip_m * MM, half, depth - wall, -away, say.length(plenum.height_m), text)
@@ -251,9 +251,9 @@ def section_drawing(
     else:
         label = Text(0.0, 0.0, say("inlet" if plenum.streams < 4 else "inlets", **words), text, "middle")
     shapes.append(_above(label, top + text, shapes))
-    low, high = body.grip_m * MM, (body.wall_m + baffle_sheet.stand_m) * MM if sheet else depth - wall
+    low, high = body.grip_m * MM, (body.face_m + baffle_sheet.stand_m) * MM if sheet else depth - wall
     if high - low > 2 * text:
-        shapes += _word_inside(say("plenum"), half - wall, (low + high - text) / 2, text)
+        shapes += _word_inside(say("plenum"), half - body.wall_m * MM, (low + high - text) / 2, text)
     shapes.append(Text(0.0, -outside - below - 1.5 * text, say("fire"), text, "middle"))
     return Shapes(tuple(shapes))
 
@@ -264,7 +264,7 @@ def along(body, face, plenum, caps, inlet_position, inlet_length):
     shapes = _section(body, face, half, face.window_length_m * MM / 2, _middle_row(face), *ends)
     plate = half - ends[1] * MM
     if inlet_position == "end":
-        depth, wall = body.depth_m * MM, body.wall_m * MM
+        depth, wall = body.depth_m * MM, body.face_m * MM
         return [*shapes, rectangle(-plate, depth - wall, 2 * plate, wall, "steel")]
     return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, _inlets(plenum))[0]]
 
@@ -295,7 +295,7 @@ def section_across_drawing(
 ) -> Shapes:
     """Section across the body through the middle: lip, grip, plenum and the bent baffle."""
     text = text_mm or max(body.width_m, body.depth_m + body.block_thickness_m) * MM * TEXT_SHARE
-    half, depth, wall = body.width_m * MM / 2, body.depth_m * MM, body.wall_m * MM
+    half, depth, wall = body.width_m * MM / 2, body.depth_m * MM, body.face_m * MM
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_width_m * MM / 2
     x0 = min((x for x, _ in face.ports), key=abs)
     ports = sorted(y for x, y in face.ports if abs(x - x0) < 1e-9)
@@ -312,7 +312,7 @@ def section_across_drawing(
         shapes += [*back, Line(0.0, -outside - 0.8 * text, 0.0, top + text, "centre")]
     if baffle_sheet.sheet:
         shapes += _bent(body, steel, baffle_sheet, baffle_thickness)
-        foot = (body.wall_m + baffle_sheet.stand_m) * MM
+        foot = (body.face_m + baffle_sheet.stand_m) * MM
         beyond = half + away + 0.6 * text  # clear of the grip's text, which stands nearer
         stand = say.length(baffle_sheet.stand_m)
         shapes += [
@@ -321,24 +321,23 @@ def section_across_drawing(
         ]
     shapes += dimension(-half, -outside, half, -outside, -away, say.length(body.width_m), text)
     shapes += dimension(half, 0.0, half, body.grip_m * MM, -away, say.length(body.grip_m), text)
-    shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.wall_m), text)
+    shapes += dimension(-half, wall, -half, depth - wall, away, say.length(body.depth_m - 2 * body.face_m), text)
     at = depth - wall - 3 * text
-    shapes += dimension(-half, at, -half + wall, at, 0.5, say.length(body.wall_m), text)
+    shapes += dimension(-half, at, -half + body.wall_m * MM, at, 0.5, say.length(body.wall_m), text)
     case = "end" if inlet_position == "end" else "middle" if steel.inlet_spacing_m is None else "inlet"
     return Shapes(tuple(shapes), case)
 
 
 def _ends(body, caps):
     """(thickness of what closes the ends of a lengthwise cut, how far in from the ends face and back stop) [m]."""
-    end_m = body.wall_m if body.round else body.cap_m
-    return end_m, end_m if (caps == "in") == body.round else 0.0
+    return body.end_m, body.end_m if (caps == "in") == body.round else 0.0
 
 
 def _section(body, face, half, window, ports, end_m, in_m):
     """Steel, block and ports cut along one line of the face; y up from the outside of the face. The ends are end_m
     thick; where face and back stop in_m short of them they are laid on, as high as the body."""
     end, short = end_m * MM, in_m * MM
-    depth, wall, grip = body.depth_m * MM, body.wall_m * MM, body.grip_m * MM
+    depth, wall, grip = body.depth_m * MM, body.face_m * MM, body.grip_m * MM
     outside, radius = (body.block_thickness_m - body.grip_m) * MM, face.port_diameter_m * MM / 2
     holes = [(centre * MM, radius) for centre in ports]
     shapes = [
@@ -395,7 +394,7 @@ def _block_piece(left, right, inner, window, low, wall, grip):
 def _inlet_above(body, plenum, inlet_length, half, at):
     """Back plate with a stub of an inlet pipe on it at each place, and how high that reaches."""
     od, bore = plenum.inlet.od_m * MM / 2, plenum.inlet.bore_m * MM / 2
-    depth, wall = body.depth_m * MM, body.wall_m * MM
+    depth, wall = body.depth_m * MM, body.face_m * MM
     top = depth + min(inlet_length * MM, 0.35 * depth)
     shapes = _strips(-half, half, depth - wall, depth, "steel", [(x, od) for x in at])
     shapes += [
@@ -429,7 +428,7 @@ def _above(label, least, shapes):
     left, _, right, _ = shape_box(label)
     boxes = [shape_box(shape) for shape in shapes if isinstance(shape, Text)]
     in_way = (y2 for x1, _, x2, y2 in boxes if x1 < right and x2 > left)
-    return replace(label, y=0.4 * label.height + max([least, *in_way]))
+    return replace(label, y=0.4 * label.height + max([least, *(y2 + 0.4 * label.height for y2 in in_way)]))
 
 
 def _word_inside(word, half, y, text):
@@ -441,7 +440,7 @@ def _word_inside(word, half, y, text):
 def _bent(body, steel, baffle_sheet, baffle_thickness):
     """The baffle's profile: two legs and the bend, its feet at the height where they are tacked."""
     sheet = baffle_sheet.sheet
-    foot, thick = (body.wall_m + baffle_sheet.stand_m) * MM, baffle_thickness * MM
+    foot, thick = (body.face_m + baffle_sheet.stand_m) * MM, baffle_thickness * MM
     ridge = foot + sheet.height_m * MM
     if not sheet.bend_lines:
         reach = sheet.blank_width_m * MM / 2

@@ -19,6 +19,7 @@ from .view import Say, Shapes
 
 PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 118.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
+UNSET = (None, None, None, None)  # rate, gas, the damper's kind of mark and its size
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
 
 
@@ -80,7 +81,7 @@ def operating_card_drawing(
     elif torch:
         light = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     else:
-        light = (None, None, None, None)
+        light = UNSET
 
     def mark(kind, size_m):
         """Hole, gap, or a word where there is no size to it."""
@@ -90,15 +91,18 @@ def operating_card_drawing(
             return say(kind)
         return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
 
+    unlit = light[0] is None
+    low = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
+    high = (firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m)
     settings = (
         ("light", *light),
-        ("low", firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m),
-        ("high", firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m),
+        ("low", *(UNSET if unlit or turning.straight else low)),
+        ("high", *(UNSET if unlit else high)),
     )
     rows = [
         (
             say(name),
-            say("never") if rate is None else " = ".join(both(say, "power", power=rate)),
+            say("never" if unlit else "not_low") if rate is None else " = ".join(both(say, "power", power=rate)),
             "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
             mark(kind, size_m),
         )
@@ -120,13 +124,13 @@ def operating_card_drawing(
         "keeper": say(f"keeper.{lit_by}"),
         "until": say("until.glow" if lighting.glows else "until.cool"),
         "to_low": _way(turning.to_low, say),
-        "to_high": _way(turning.to_high, say),
+        "to_high": _way(turning.straight or turning.to_high, say),
     }
     turns = "turns" if lighting.glows else "turns_cool"
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps.insert(4, "several")
-    if light[0] is None:
+    if unlit:
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps.insert(0, "slide")

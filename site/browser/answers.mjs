@@ -64,7 +64,7 @@ async function showInputs(answer) {
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
     const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
-    const words = field ? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
+    const words = field ? field.shown ?? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
     const item = make("li", "", `${label}: `, make("b", "", words));
     if (field) item.append(" ", button("change", () => jump(`set-${key}`), "small"));
     return item;
@@ -165,18 +165,18 @@ const entries = (texts) => JSON.stringify(Object.entries(texts).sort()); // a de
 function cureRow(check) {
   const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
   const changes = check.changes.filter((change) => !mine.includes(change.setting));
-  if (changes.length < check.changes.length) row.append(make("span", "help", "What is marked as mine is left out."));
+  if (changes.length) row.append(button(LOOK, (event) => findCures({ ...check, changes }, event.target), "small look"), make("span", "help", "By hand:"));
   for (const change of changes) {
     const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
-    row.append(button(`${change.move === "choose" ? "Choose" : change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`,
-      () => jump(`set-${change.setting}`), "small"));
+    const words = change.move === "choose" ? `${label}: another` : `${change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`;
+    row.append(button(words, () => jump(`set-${change.setting}`), "small"));
   }
-  if (changes.length) row.append(button(LOOK, (event) => findCures({ ...check, changes }, event.target, row), "small look"));
+  if (changes.length < check.changes.length) row.append(make("span", "help", "What is marked as mine is left out."));
   return row;
 }
 
 // Ask Python what the check would say with each setting further and further away; offer the nearest that is good.
-async function findCures(check, pressed, row) {
+async function findCures(check, pressed) {
   pressed.disabled = true;
   pressed.textContent = "Trying\u2026";
   const settings = design.texts(), about = entries(settings);
@@ -187,7 +187,7 @@ async function findCures(check, pressed, row) {
       const cure = await nearestGood(settings, check.key, change.setting, way);
       if (entries(design.texts()) !== about) return void Object.assign(pressed, { disabled: false, textContent: LOOK }); // of another design
       if (!cure) continue;
-      const words = `Make ${cure.label.toLowerCase()} ${cure.shown}${butThen(cure.worsens)}`;
+      const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens)}`;
       const stops = cure.worsens.filter((each) => each.verdict === "stop").length;
       const offer = button(words, () => design.change(change.setting, cure.text), stops ? "" : "cure");
       found.push({ offer, stops, worse: cure.worsens.length });
@@ -195,9 +195,10 @@ async function findCures(check, pressed, row) {
   }
   // All at once, so that none moves under a finger: what brings no stop, then what makes least else worse, stands first.
   found.sort((one, other) => one.stops - other.stops || one.worse - other.worse);
-  row.prepend(...found.map(({ offer }) => offer));
-  if (found.length) pressed.remove();
-  else pressed.textContent = "No single setting cures it";
+  pressed.before(...found.map(({ offer }) => offer));
+  if (found.length) return pressed.remove();
+  pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
+  pressed.textContent = "No single setting cures it";
 }
 
 // What a cure does to the other checks, where it does harm: the worst two by name.

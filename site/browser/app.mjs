@@ -131,6 +131,7 @@ function show(reply) {
   keepTyped();
   delete root.dataset.shared;
   root.dataset.units = reply.units;
+  root.toggleAttribute("data-signed", Boolean(reply.fields.money_sign.text)); // money says whose it is
   clearRefusals();
   showAnswers(reply.answers);
   showTexts(reply.fields);
@@ -385,5 +386,8 @@ async function begin() {
   });
 }
 
-root.dataset.app = ""; // early.js looks for it
-if (root.dataset.framed === undefined) rest().then(begin); // never inside another site's page
+// Without it no packed file can be read: early.js says that the browser is too old.
+if (globalThis.DecompressionStream) {
+  root.dataset.app = ""; // early.js looks for it
+  if (root.dataset.framed === undefined) rest().then(begin); // never inside another site's page
+}

@@ -38,11 +38,12 @@ addEventListener("load", function () {
   page.setAttribute("data-broken", "");
   page.setAttribute("data-state", "error");
   var mixed = page.hasAttribute("data-mixed"); // a module is not of the page's build
+  var old = !window.DecompressionStream; // app.mjs stops without it
   document.getElementById("status").textContent = mixed ? "The page is made of two versions."
-    : "This browser is too old for the calculator, or a part of it did not load.";
+    : "This browser is too old for the calculator" + (old ? "." : ", or a part of it did not load.");
   document.getElementById("notice-text").textContent = "The page shows the example only: do not build from it. "
-    + (mixed ? "A new version of this page came while it was loading. Reload it." : "A newer browser, or a reload with a network, may help.");
-  sayLate(mixed ? "Reload for the new version." : "A part of the page is missing.");
+    + (mixed ? "A new version of this page came while it was loading. Reload it." : old ? "It needs a newer browser." : "A newer browser, or a reload with a network, may help.");
+  if (mixed || !old) sayLate(mixed ? "Reload for the new version." : "A part of the page is missing.");
   document.getElementById("notice").hidden = false;
   document.getElementById("whole").hidden = false;
 });

@@ -98,7 +98,7 @@ const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, tex
 }));
 
 function card(found) {
-  const title = found.best_in.join(", "), heading = title[0].toUpperCase() + title.slice(1);
+  const heading = found.title[0].toUpperCase() + found.title.slice(1);
   const image = make("img", "face");
   image.alt = "";
   image.src = picture(found.svg);
@@ -106,7 +106,8 @@ function card(found) {
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
   const bought = make("ul", "", ...found.buy.map(({ said }) => make("li", "", said)));
-  const folded = make("details", "", make("summary", "", "What to buy"), bought);
+  const folded = make("details", "", make("summary", "", "What to buy"),
+    ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought);
   const word = make("p", "", make("b", "", `${found.verdict[0].toUpperCase()}${found.verdict.slice(1)}`),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);

@@ -4,9 +4,8 @@ import { all, button, byId, make, notice, speak } from "./page.mjs";
 let found = null; // finds the words in a text
 let meanings = {}; // of each word, its name and what it means, under each of its forms
 
-export function wireGlossary(words) {
-  const forms = words.flatMap(([word, others]) => [word, ...others]).sort((one, other) => other.length - one.length); // of two the longer one
-  found = new RegExp(`\\b(?:${forms.join("|")})\\b`, "gi");
+export function wireGlossary({ pattern, words }) {
+  found = new RegExp(pattern, "gi");
   meanings = Object.fromEntries(words.flatMap(([word, forms, meaning]) => [word, ...forms].map((form) => [form.toLowerCase(), { word, meaning }])));
   all(".caution, dialog > p, dialog .help").forEach(explain);
 }

@@ -34,11 +34,7 @@ function wire(kind, words, show) {
   box.addEventListener("close", () => { if (asking) stopAside(); });
 }
 
-function table(caption, heads, rows) {
-  const cell = (tag, words) => { const made = make(tag, "", words); if (tag === "th") made.scope = "col"; return made; };
-  return make("table", "", make("caption", "", caption), make("thead", "", make("tr", "", ...heads.map((words) => cell("th", words)))),
-    make("tbody", "", ...rows.map((row) => make("tr", "", ...row.map((words) => cell("td", words))))));
-}
+const listed = (rows) => make("ul", "changes", ...rows.map(([head, words, ...more]) => make("li", "", make("b", "", `${head}: `), words, ...more)));
 
 const lines = (words) => make("ul", "", ...words.map((line) => make("li", "", line)));
 
@@ -47,9 +43,9 @@ function showGood(reply, status) {
   status.textContent = !changes.length ? (left.length ? "No change was found that helps." : "Nothing to change: every check is good.")
     : left.length ? `${mended.length} of ${mended.length + left.length} faults go; the others stay.` : "All checks turn good.";
   const parts = [];
-  if (changes.length) parts.push(table("What changes", ["Setting", "Now", "Then", "What it mends"], changes.map(({ label, before, after: then, says }) => [label, before, then, lines(says)])));
-  const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, verdict, reply.after[check] ?? "gone"]);
-  if (verdicts.length) parts.push(table("What the checks say", ["Check", "Now", "Then"], verdicts));
+  if (changes.length) parts.push(make("h3", "", "What changes"), listed(changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)])));
+  const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, `${verdict} now, then ${reply.after[check] ?? "gone"}`]);
+  if (verdicts.length) parts.push(make("h3", "", "What the checks say"), listed(verdicts));
   for (const { check, label, text } of left) {
     parts.push(make("p", "help", make("b", "", `${label}: `), text));
     if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
@@ -65,7 +61,7 @@ function take() {
   design.take(after);
 }
 
-const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", "blower to spare": "Blower to spare" };
+const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", blower: "Blower" };
 
 function showShops({ sample, tornado }) {
   const parts = [make("p", "", make("b", "", sample.head))];

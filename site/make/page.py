@@ -28,7 +28,7 @@ import taken  # noqa: E402
 import words  # noqa: E402
 
 from burnercalc import __version__, catalogue, on_page, worker  # noqa: E402
-from burnercalc.catalogue.glossary import GLOSSARY  # noqa: E402
+from burnercalc.catalogue.glossary import GLOSSARY, PATTERN  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
 from burnercalc.examples import EXAMPLES  # noqa: E402
@@ -189,7 +189,7 @@ def have_rows():
 
 def explained():
     """The glossary as the page reads it."""
-    return [[word, list(forms), meaning] for word, (forms, meaning) in GLOSSARY.items()]
+    return {"pattern": PATTERN, "words": [[word, list(forms), meaning] for word, (forms, meaning) in GLOSSARY.items()]}
 
 
 def aspect(drawing):

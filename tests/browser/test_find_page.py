@@ -182,10 +182,10 @@ def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):
     before = address(page)
     page.evaluate("() => document.querySelector('#chapters [data-go=start]').click()")
     page.tap("[data-open=good-box]")
-    page.wait_for_selector("#good-found table")
+    page.wait_for_selector("#good-found .changes")
     assert address(page) == before
     mended = make_good(from_link(BAD)[0])
-    shown = page.locator("#good-found tbody").first.inner_text()
+    shown = page.locator("#good-found .changes").first.inner_text()
     assert mended.changes and all(change.label in shown and change.after in shown for change in mended.changes)
     page.tap("#good-take")
     page.wait_for_function("before => location.hash !== before", arg=before)
