@@ -115,7 +115,7 @@ ENDS = {
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low"},
-    ("throughput", "throughput.bars_kg_s"): {"high"},  # its stop: more than bars take up at best
+    ("throughput", "bars.taken_kg_s"): {"high"},  # its stop: more than bars take up at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
@@ -136,6 +136,7 @@ ENDS = {
 ONLY_SAID = {
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
+    ("rate_for_need", "bars.taken_kg_s"),  # only which words its caution has; the throughput judges by it
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends

@@ -60,8 +60,7 @@ RESTS_ON = (
 FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by", "chamber_temperature", "heat_up_waits")
 
 SET = (
-    "at {rate:power 2} ({least:power 2} to {most:power 2}): {gas:gas_pressure} before the jet "
-    "({gas_least:gas_pressure} to {gas_most:gas_pressure}), damper at LIGHT ({open:percent 1} open), "
+    "at {rate:power 2}: {gas:gas_pressure} before the jet, damper at LIGHT ({open:percent 1} open), "
     "{pipe:pressure 2} at the mix pipe. "
 )
 # How a hand sets the damper to light, as percent of a pipe's area it cannot.
@@ -114,21 +113,21 @@ HAND_COOL = "Do not light it with the torch in the hand: this chamber never glow
 ANSWERS = (
     Answer(
         "lighting_rate",
-        "lighting.rate_W",
+        "lighting_slide.rate_W",
         "power",
         "Light at",
         meaning="Firing rate to light the cold burner at, with the rates from and to which flame and valves hold; "
         "none: do not light.",
         formula="between the careful ends of flashback, block cold or warm, and of lift, a tenth off each; as far as "
         "gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the leanest "
-        "of 1, 1.1, 1.2, 1.3",
-        inputs=(*RESTS_ON, *FORBIDS),
+        "of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
+        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "units"),
         source=LIGHTING,
         near="first",
     ),
     Answer(
         "lighting_gas_pressure",
-        "lighting.gas_Pa",
+        "lighting_slide.gas_Pa",
         "gas_pressure",
         "Gas to light",
         meaning="Gauge pressure before the jet at the rate to light at, with those from and to which flame and valves "

@@ -229,7 +229,7 @@ STEEL_ANSWERS = (
         "Bevel",
         meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
         formula="none up to 1/8 in (3.2 mm) of cap, then all but 1/16 in (1.6 mm)",
-        inputs=("wall", "cap_thickness", "body_kind"),
+        inputs=("wall", "cap_thickness"),
         source=PRACTICE,
         near="bench",
     ),

@@ -86,10 +86,13 @@ def lighting_check(
             "alone_most": alone and alone.high,
             "torch": burnt_gas.torch_W,
         }
-    if lighting.rate_W is not None:
-        word = "caution" if not lighting.stays else "note" if lighting.close else "good"
+    slide = lighting_slide
+    if lighting.rate_W is not None and slide.rate_W is not None and slide.gas_Pa is not None:
+        word = "caution" if not slide.stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
-        lifts = slots["lifts"] = _lifts_W(lighting, lighting_slide)
+        lifts = slots["lifts"] = _lifts_W(slide)
+        slots |= {"least": slide.rate_W.low, "most": slide.rate_W.high}
+        slots |= {"gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
         return verdict(
             max(word, kept[0], key=VERDICTS.index),
             lighting.rate_W.value,
@@ -114,9 +117,9 @@ def lighting_check(
     )
 
 
-def _lifts_W(lighting: Lighting, slide: LightingSlide) -> float | None:
+def _lifts_W(slide: LightingSlide) -> float | None:
     """Where the flame lifts in fresh air at the mixture of the mark, if that is within the window; else None."""
-    if lighting.rate_W is None or slide.lifts_W is None or slide.lifts_W >= lighting.rate_W.high:
+    if slide.rate_W is None or slide.lifts_W is None or slide.lifts_W >= slide.rate_W.high:
         return None
     return slide.lifts_W
 

@@ -1,7 +1,6 @@
 """The damper's mark to light at as something a hand can set, and how near gas and air come to the mixture with it."""
 
 from dataclasses import dataclass, replace
-from itertools import chain
 from math import hypot
 
 from ..catalogue.sentences import Said, said
@@ -15,6 +14,7 @@ from .gauges import Gauges
 from .lighting import Lighting
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
+from .turning import LAW_ENDS
 
 # All common practice.
 HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
@@ -22,6 +22,8 @@ GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
 RULE_OFF_M = 0.5e-3  # of one set by a rule
 GAUGE_OFF = 0.02  # of a gauge's scale
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
+# Of the mixture: steps and reach of the search for the ends, and the leanest that is tried.
+STEP, FAR, LEANEST = 0.01, 0.16, 0.6
 NEAR = 3  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 
@@ -30,6 +32,9 @@ FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 class LightingSlide:
     """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit.
 
+    `rate_W`, `gas_Pa`: from, the one to light at, and to, the slide left where it is, so that less gas is leaner too:
+    between them the flame neither runs back nor lifts off behind a torch, in burnt gas either where it holds so at the
+    rate to light at; `stays`: nor does it run back into a lip that glows.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), burnt (no torch may, in burnt gas), or "".
     `lifts_W`: above it the flame lifts in fresh air, at the worst of those mixtures.
@@ -38,6 +43,9 @@ class LightingSlide:
     kind: str
     drill: Drill | None
     size_m: float | None
+    rate_W: Band | None
+    gas_Pa: Band | None
+    stays: bool
     ratio: Band | None
     fails: tuple[str, str]
     lifts_W: float | None
@@ -48,7 +56,7 @@ def lighting_slide(
     units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
-        return LightingSlide("", None, None, None, ("", ""), None, said("never"))
+        return LightingSlide("", None, None, None, None, False, None, ("", ""), None, said("never"))
     wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
     gas_off = _gas_off(gas, lighting, gauges)
 
@@ -60,6 +68,46 @@ def lighting_slide(
             return "lost"
         return "" if one.torch_W and rate_W <= one.torch_W else "burnt"
 
+    def stays(made):
+        return lighting.stays and tries.at(made, 0.0).glowing_W <= lighting.rate_W.value
+
+    def window(made, waits):
+        """(rates, gauge pressures) with this much air. Leaner it lifts off the torch or runs back, richer it lifts in
+        burnt gas; between the ends and the mixture as made what holds at an end holds."""
+        set_W, set_at = lighting.rate_W.value, tries.at(made, 0.0)
+        in_burnt_gas = bool(set_at.torch_W) and set_W <= set_at.torch_W
+
+        def rate_W(ratio):
+            return set_W * ratio / made
+
+        def torch_holds(ratio):
+            one = tries.at(ratio, 0.0)
+            return one.limits and one.flashback_W <= rate_W(ratio) <= TORCH_LIFT * one.lift_W
+
+        def stays_out(ratio):
+            return not waits or tries.at(ratio, 0.0).glowing_W <= rate_W(ratio)
+
+        def holds_in_burnt_gas(ratio):
+            return rate_W(ratio) <= (tries.at(ratio, 0.0).torch_W or 0.0)
+
+        def furthest(holds, last):
+            """Ratio between made and the last, in steps of STEP, up to which it holds."""
+            if holds(last):
+                return last
+            reached, fails = 0, max(round(abs(last - made) / STEP), 1)
+            sign = 1 if last > made else -1
+            while fails - reached > 1:
+                middle = (reached + fails) // 2
+                reached, fails = (middle, fails) if holds(round(made, 2) + sign * middle * STEP) else (reached, middle)
+            return round(made, 2) + sign * reached * STEP if reached else made
+
+        low = furthest(stays_out, furthest(torch_holds, max(made - FAR, LEANEST)))
+        high = furthest(holds_in_burnt_gas, min(made + FAR, LAW_ENDS)) if in_burnt_gas else made
+        ends = (min(low, made), made, max(high, made))
+        rates = Band(*map(rate_W, ends))
+        low_Pa, high_Pa = (tries.at(ratio, 0.0).gas_Pa(rate_W(ratio)) for ratio in ends[::2])
+        return rates, Band(low_Pa, lighting.gas_Pa.value, high_Pa)
+
     def lifts_W(band):
         found = [tries.at(ratio, 0.0).lift_W for ratio in band if ratio > 0]
         return min((one for one in found if one is not None), default=None)
@@ -70,7 +118,8 @@ def lighting_slide(
         band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        return LightingSlide(kind, drill, size_m, band, (fails(band.low), fails(band.high)), None, mark)
+        told = (fails(band.low), fails(band.high)), lifts_W(band), mark
+        return LightingSlide(kind, drill, size_m, None, None, False, band, *told)
 
     def hole(drill):
         return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
@@ -85,9 +134,21 @@ def lighting_slide(
         marks = (hole(drill) for drill in near(slide.hole_m(bore_m, wanted), FAMILIES[units]))
     else:
         marks = (gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units]))
-    nearest = next(marks, None) or gap(None, gap_m, RULE_OFF_M)
-    taken = next((mark for mark in chain((nearest,), marks) if not any(mark.fails)), nearest)
-    return replace(taken, lifts_W=lifts_W(taken.ratio))
+    waits, tried = None, []
+    for mark in marks:
+        tried.append(mark)
+        if not any(mark.fails) and stays(mark.ratio.value):
+            waits = mark
+            break
+    tried = tried or [gap(None, gap_m, RULE_OFF_M)]
+    found = [mark for mark in tried if not any(mark.fails)]
+    if waits is None:
+        # Rather too rich for burnt gas when the hand misses than back into the lip as set.
+        rich = [mark for mark in tried if mark.fails == ("", "burnt") and not fails(mark.ratio.value)]
+        waits = next((mark for mark in (*found, *rich) if stays(mark.ratio.value)), None)
+    chosen = waits or (*found, *tried)[0]
+    rate_W, gas_Pa = window(chosen.ratio.value, waits is not None)
+    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, stays=waits is not None)
 
 
 def _gas_off(gas, lighting, gauges):

@@ -52,7 +52,7 @@ def lighting_card_table(
 ) -> tuple:
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
-    way = ("stays" if lighting.stays else "") if lit else "torch" if torch else "never"
+    way = ("stays" if lighting_slide.stays else "") if lit else "torch" if torch else "never"
     guard = lit_by == "guard"
     dim = way != "never" and lighting.glows and air.wait_s is None
 
@@ -69,7 +69,9 @@ def lighting_card_table(
 
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
-        **{key: lighting.advice.slots.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
+        **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
+        "gas_least": lighting_slide.gas_Pa and lighting_slide.gas_Pa.low,
+        "gas_most": lighting_slide.gas_Pa and lighting_slide.gas_Pa.high,
         "burnt": say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s)
         if burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
         else "",
