@@ -13,7 +13,7 @@ from burnercalc.design import Design
 from burnercalc.errors import InputError
 from burnercalc.parts.fired_heat_up import FINE
 from burnercalc.physics import fired_heat_up as module
-from burnercalc.physics.fired_heat_up import fired_heat_up, rate_to_heat_up, rates_to_heat_up
+from burnercalc.physics.fired_heat_up import fired_heat_up, lit, rate_to_heat_up, rates_to_heat_up
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
 from burnercalc.result import solve
 
@@ -95,25 +95,23 @@ def test_a_lump_lit_with_less_fire_against_its_integrals():
         )
 
     waits_s, rest_s = integral_s(low_W, AIR_K + 1e-3, glow_K), integral_s(high_W, glow_K, top_K)
-    got = fired_heat_up(
-        zone, firing_rate_W=high_W, wall_temp_K=top_K, step_growth=0.02, lit=module.Lit(zone, low_W, glow_K)
-    )
-    assert got.turned_up_s == pytest.approx(waits_s, rel=0.02)
+    waiting = lit(zone, firing_rate_W=low_W, until_K=glow_K, step_growth=0.02)
+    assert waiting.times_s[-1] == pytest.approx(waits_s, rel=0.02)
+    got = fired_heat_up(zone, firing_rate_W=high_W, wall_temp_K=top_K, after=waiting)
+    assert got == fired_heat_up(zone, firing_rate_W=high_W, wall_temp_K=top_K, after=waiting)
     assert got.time_s == pytest.approx(waits_s + rest_s, rel=0.015)
 
 
 def test_lit_with_the_fire_that_it_is_turned_up_to_is_one_fire():
     zone, march = forge(), {"firing_rate_W": 96.5 * KBTU_H_W, "wall_temp_K": WALL_K}
     once = fired_heat_up(zone, **march, step_growth=0.03)
-    twice = fired_heat_up(zone, **march, step_growth=0.03, lit=module.Lit(zone, 96.5 * KBTU_H_W, 1000.0))
-    assert once.turned_up_s == 0 < twice.turned_up_s < twice.time_s == pytest.approx(once.time_s, rel=0.01)
+    waiting = lit(zone, firing_rate_W=96.5 * KBTU_H_W, until_K=1000.0, step_growth=0.03)
+    twice = fired_heat_up(zone, **march, after=waiting)
+    assert 0 < waiting.times_s[-1] < twice.time_s == pytest.approx(once.time_s, rel=0.01)
 
 
 def test_a_fire_too_weak_to_be_turned_up():
-    zone = forge()
-    weak = module.Lit(zone, 5 * KBTU_H_W, 1300.0)
-    never = fired_heat_up(zone, firing_rate_W=96.5 * KBTU_H_W, wall_temp_K=WALL_K, lit=weak)
-    assert never.time_s is never.turned_up_s is None and not never.times_s
+    assert lit(forge(), firing_rate_W=5 * KBTU_H_W, until_K=1300.0) is None
 
 
 def test_lump_against_its_integral():

@@ -67,13 +67,8 @@ class _Slots:
 
     def keep_apart(self, sentence: str, slots: dict[str, Any]) -> None:
         """More digits for the types of which two different numbers would read alike."""
-        by_kind: dict[str, dict[str, str]] = {}
-        for name, spec in slots_of(sentence):
-            if isinstance(slots[name], float):
-                by_kind.setdefault(spec.partition(" ")[0], {})[name] = spec
-        for kind, named in by_kind.items():
-            if len(named) == 1:
-                continue
+        for kind, alike in _alike(sentence):
+            named = {name: spec for name, spec in alike if isinstance(slots[name], float)}
             for self.finer[kind] in range(MOST_FINER + 1):
                 texts = {name: self.shown(slots[name], spec) for name, spec in named.items()}
                 if not any(_mistaken(slots, texts, *two) for two in combinations(named, 2)):
@@ -135,6 +130,15 @@ def written(
 def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
     """(text before a slot, its name, its type), the name None where no slot follows."""
     return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
+
+
+@cache
+def _alike(sentence: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+    """(type, its slots) of every type that a sentence has more than one slot of."""
+    by_kind: dict[str, list[tuple[str, str]]] = {}
+    for name, spec in slots_of(sentence):
+        by_kind.setdefault(spec.partition(" ")[0], []).append((name, spec))
+    return tuple((kind, tuple(named)) for kind, named in by_kind.items() if len(named) > 1)
 
 
 @cache

@@ -30,6 +30,7 @@ LEAST_BODY_M = 0.076
 PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
 PORT_SPEEDS_M_S = (1.5, 16.0)
 MOST_GRIDS, MOST_LENGTHS = 12, 8
+PORTS_OF_FACE = 0.2  # share of the window that ports at a usual pitch take
 PITCHES = (1.8, 3.0)  # of the port's diameter
 LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
 SLENDER = (4.0, 14.0)
@@ -202,6 +203,19 @@ def length_options(a: Asked) -> Iterable[Option]:
         lengths.add(_on_tape(longest_m, a.system))  # the whole piece
     for length_m in sorted(lengths):
         yield option({"body_length": show(length_m, "length", a.system, exact=True)})
+
+
+def middle(a: Asked, menu: list[Option]) -> float:
+    return (len(menu) - 1) / 2
+
+
+def likely_length(a: Asked, menu: list[Option]) -> float:
+    """Of a face that its ports fill at a middling speed."""
+    ports_m2 = a.burner.part("firing").mixture_m3_s / PORT_SPEED_M_S
+    rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
+    wanted_m = ports_m2 / PORTS_OF_FACE / max(a.values["body_width"] - rim_m, LEAST_WEB_M) + rim_m
+    off_m = [abs(parse_quantity(dict(one.texts)["body_length"], "length", "body_length") - wanted_m) for one in menu]
+    return off_m.index(min(off_m))
 
 
 def _on_tape(length_m: float, system: str) -> float:
@@ -430,7 +444,7 @@ def board_options(a: Asked) -> Iterable[Option]:
 class Axis:
     """`stock`: settings that are sizes of things, so one that is mine must be among them; others that are mine replace.
 
-    `sizes`: its options run from small to large, so the middle is the likeliest; else the first is.
+    `likely`: of options that run from small to large, the place on the menu that is likeliest; None: the first.
     """
 
     name: str
@@ -438,7 +452,7 @@ class Axis:
     keys: tuple[str, ...]
     options: Options
     stock: tuple[str, ...] = ()
-    sizes: bool = False
+    likely: Callable[[Asked, list[Option]], float] | None = None
 
 
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
@@ -454,13 +468,13 @@ AXES = (
         ),
         body_options,
         ("body_kind", "body_width", "body_depth", "wall"),
-        True,
+        middle,
     ),
-    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), True),
-    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), True),
+    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), likely_length),
+    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), middle),
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
     Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
-    Axis("block", (), ("block_thickness",), block_options, (), True),
+    Axis("block", (), ("block_thickness",), block_options, (), middle),
     Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),

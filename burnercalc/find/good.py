@@ -10,7 +10,7 @@ fault that stays it is said what was tried, and why that is no way.
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import combinations, product
+from itertools import combinations, islice, product
 from math import inf
 from typing import Any
 
@@ -166,7 +166,10 @@ def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
         for one, other in combinations(cures, 2)
         if one[0] != other[0] and len(cures[one] | cures[other]) == len(faults)
     ]
-    for made in (*pairs[:MOST_PAIRS], *_together(bench, faults, still)):
+    whole = [move for move in cures if len(cures[move]) == len(faults)]
+    spoilt = (((move,), spoils[0]) for move in whole if len(spoils := bench.worse((move,), (), CHAIN)) <= CHAIN)
+    mended = ((*made, other) for made, fault in spoilt for other in _moves(bench, made, fault, still | {made[0][0]}))
+    for made in (*pairs[:MOST_PAIRS], *islice(mended, MOST_PAIRS), *_together(bench, faults, still)):
         if bench.spent:
             break
         if not bench.refused(made) and not any(bench.word(made, fault) for fault in faults):

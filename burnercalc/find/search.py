@@ -1,4 +1,4 @@
-"""The search: dives to a first design, that one polished, then the tree best first, bounded by what was found.
+"""The search: dives to first designs, the best of each polished, then the tree best first, bounded by what was found.
 
 It is deterministic: no dice, and equals keep the order of the menus. When the tree is exhausted within the budget, the
 best design is proven (`complete`); else it is the best of what was looked at, and no design is ever better than judged.
@@ -13,8 +13,9 @@ from .choices import Option
 from .score import BY_TERM, points
 from .space import Bound, Hopeful, Node, Space
 
-DIVES = (1, 4)  # nodes kept at each level of a dive
-BUDGET, POLISH = 900, 100  # nodes: of the search for the best of all, and of polishing one kind
+# Nodes kept at each level of a dive; whether it begins with the likeliest length, or in the middle.
+DIVES = ((2, True), (4, False))
+BUDGET, POLISH = 700, 100  # nodes: of the search for the best of all, and of polishing one kind
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
 
 Rank = tuple[Any, ...]
@@ -52,14 +53,14 @@ def search(
     def spent() -> int:
         return space.counts.nodes - begun
 
-    for width in DIVES:
-        for node in dive(space, space.root, weights, width):
+    for width, by_thumb in DIVES:
+        nodes = dive(space, space.root, weights, width, by_thumb)
+        for node in nodes:
             _keep(found, node, spent())
-        if found.pool and min(node.stops + node.cautions for node in found.pool) == len(space.root.words):
-            break  # no worse than the chamber alone
+        polish(space, found, weights, start=min(nodes, key=lambda node: rank(node, weights), default=None))
     if not found.pool and (one := _any(space, weights, budget)) is not None:
         _keep(found, one, spent())
-    polish(space, found, weights)
+        polish(space, found, weights)
     _best_first(space, weights, budget, found, spent)
     return found
 
@@ -73,23 +74,22 @@ def _keep(found: Found, node: Node, at: int) -> None:
                 found.hear(node)
 
 
-def dive(space: Space, node: Node, weights: Mapping[str, float], width: int) -> list[Node]:
+def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by_thumb: bool = True) -> list[Node]:
     """Down from a node, keeping the best few at each level; empty when all of them lead nowhere."""
     last = len(space.axes) - 1
     beam = [node]
     while beam and beam[0].level < last:
-        sizes = space.axes[beam[0].level + 1].sizes
         best: list[tuple[Bound, float, Node]] = []
 
         def hopeful(part: Node, best: list[tuple[Bound, float, Node]] = best) -> bool:
             return len(best) < width or part.rank(weights) <= best[-1][0]
 
         for one in beam:
-            menu = space.menu(one)
-            for at, choice in enumerate(menu):
+            likely = space.likely(one, by_thumb) if space.menu(one) else 0.0
+            for at, choice in enumerate(space.menu(one)):
                 kid = space.child(one, choice, hopeful)
                 if kid is not None and (kid.level == last or space.menu(kid)):
-                    best.append((kid.rank(weights), abs(at - (len(menu) - 1) / 2) if sizes else 0.0, kid))
+                    best.append((kid.rank(weights), abs(at - likely), kid))
                     # Equals keep the order of the menus.
                     best.sort(key=lambda found: found[:2])
                     del best[width:]
@@ -153,10 +153,15 @@ def _best_first(
 
 
 def polish(
-    space: Space, found: Found, weights: Mapping[str, float], kind: str | None = None, budget: int = POLISH
+    space: Space,
+    found: Found,
+    weights: Mapping[str, float],
+    kind: str | None = None,
+    budget: int = POLISH,
+    start: Node | None = None,
 ) -> Node | None:
-    """The best of a kind, moved one axis at a time while that betters it; what is seen on the way joins the pool."""
-    start = found.best(weights, kind)
+    """The best of a kind, or `start`, moved one axis at a time while that betters it; what is seen joins the pool."""
+    start = start or found.best(weights, kind)
     if start is None:
         return None
     best: Node = start

@@ -119,8 +119,7 @@ class Space:
     def menu(self, node: Node) -> list[Option]:
         """Options of the next axis, each once, what is mine kept."""
         if node.menu is None:
-            axis = self.axes[node.level + 1]
-            asked = Asked(self.have, self.start, node.values, node.burner, node.figures)
+            axis, asked = self.axes[node.level + 1], self._asked(node)
             found = [self._filled(axis, one) for one in axis.options(asked)]
             things = [key for key in axis.stock if key in self.mine]
             if things:
@@ -132,6 +131,17 @@ class Space:
                 found = found or [self._as_set(axis)]
             node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
         return node.menu
+
+    def _asked(self, node: Node) -> Asked:
+        return Asked(self.have, self.start, node.values, node.burner, node.figures)
+
+    def likely(self, node: Node, by_thumb: bool = True) -> float:
+        """The place on the menu of the likeliest option; not `by_thumb`: the middle, where sizes rise."""
+        find = self.axes[node.level + 1].likely
+        menu = self.menu(node)
+        if find is None:
+            return 0.0
+        return find(self._asked(node), menu) if by_thumb else (len(menu) - 1) / 2
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""

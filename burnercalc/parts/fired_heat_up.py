@@ -1,9 +1,12 @@
 """How soon the fire heats the empty chamber up: lit as flame and valves allow, then all that is set."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from ..physics import fired_heat_up as physics
 from ..physics.band import Band
+from ..physics.fired_heat_up import NEVER_WITHIN_K
+from ..physics.gas_zone import GasZone, gets_hotter
 from .back_pressure import BackPressure
 from .chamber import Chamber
 from .firing import Firing
@@ -22,10 +25,43 @@ FINE = {"cells_per_layer": 12, "cell_time_s": 20.0, "step_growth": 0.2, "early_s
 class FiredHeatUp:
     """`time_s`: from cold to the set temperature, at the lighting rate until the walls glow, then all burners at high
     fire; None when it never gets there, no band when it gets there but with the poorest film of gas. `waits_s`: of
-    that, at the lighting rate. Where there is none, at low fire. None in a chamber as good as closed."""
+    that, at the lighting rate. Where there is none, at low fire. None in a chamber as good as closed. Each is worked
+    out when it is first asked for."""
 
-    time_s: Band | float | None
-    waits_s: Band | float | None
+    zones: tuple[GasZone, ...]
+    lit_zones: tuple[GasZone, ...]
+    installed_W: float
+    lit_W: float
+    wall_K: float
+
+    @property
+    def _until_K(self):
+        return min(RELIGHTS_K, self.wall_K)
+
+    @property
+    def turns_up(self) -> bool:
+        """Whether there is a `waits_s`, without working it out."""
+        return bool(self.lit_zones) and gets_hotter(self.lit_zones[1], self.lit_W, self._until_K + NEVER_WITHIN_K)
+
+    @cached_property
+    def _lit(self):
+        return [physics.lit(one, firing_rate_W=self.lit_W, until_K=self._until_K, **FINE) for one in self.lit_zones]
+
+    @cached_property
+    def waits_s(self) -> Band | float | None:
+        if self.wall_K <= RELIGHTS_K:
+            return self.time_s
+        return _told(heating and heating.times_s[-1] for heating in self._lit)
+
+    @cached_property
+    def time_s(self) -> Band | float | None:
+        return _told(
+            heating
+            and physics.fired_heat_up(
+                zone, firing_rate_W=self.installed_W, wall_temp_K=self.wall_K, after=heating, **FINE
+            ).time_s
+            for zone, heating in zip(self.zones, self._lit)
+        )
 
 
 def fired_heat_up(
@@ -42,24 +78,14 @@ def fired_heat_up(
     burner_count: int,
     chamber_temperature: float,
 ) -> FiredHeatUp:
-    if not zone.zones or back_pressure.opening_Pa is None:
-        return FiredHeatUp(None, None)
-    lit, lit_W = zone.zones, firing.low_W
-    if lighting_try.waits_W is not None:
+    zones = zone.zones if back_pressure.opening_Pa is not None else ()
+    lit, lit_W = zones, firing.low_W
+    if zones and lighting_try.waits_W is not None:
         lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting_try.waits_ratio)
         lit_W = lighting_try.waits_W
-    marches = [
-        physics.fired_heat_up(
-            high,
-            firing_rate_W=firing.installed_W,
-            wall_temp_K=chamber_temperature,
-            lit=physics.Lit(low, lit_W * burner_count, RELIGHTS_K),
-            **FINE,
-        )
-        for high, low in zip(zone.zones, lit)
-    ]
-    return FiredHeatUp(*(_told(tuple(figures)) for figures in zip(*((one.time_s, one.turned_up_s) for one in marches))))
+    return FiredHeatUp(zones, lit, firing.installed_W, lit_W * burner_count, chamber_temperature)
 
 
 def _told(times):
-    return band(times) or times[1]
+    found = tuple(times)
+    return (band(found) or found[1]) if found else None

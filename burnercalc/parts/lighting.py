@@ -55,14 +55,15 @@ def lighting(
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
     if not turning.goes_on:
         return _not_lit(found, said("no_way"))
-    wait = fired_heat_up.waits_s
-    wait_s = wait.high if isinstance(wait, tuple) else wait
     if not found.glows:
         return _not_lit(found, said("cool")) if lit_by == "hand" else found
-    if wait_s is None:
-        return found if lit_by == "guard" else _not_lit(found, said("dim", rate=found.waits_W))
-    if lit_by == "hand" and wait_s > LONGEST_WAIT_S:
-        return _not_lit(found, said("long", wait=wait_s))
+    if lit_by != "guard" and not fired_heat_up.turns_up:
+        return _not_lit(found, said("dim", rate=found.waits_W))
+    if lit_by == "hand":
+        wait = fired_heat_up.waits_s
+        wait_s = wait.high if isinstance(wait, tuple) else wait
+        if wait_s > LONGEST_WAIT_S:
+            return _not_lit(found, said("long", wait=wait_s))
     return found
 
 

@@ -7,7 +7,7 @@ from ..physics.band import Band, about
 from .fired_heat_up import FiredHeatUp
 from .flame import MIXTURE_SLIP, flue_gas, hottest_flue
 from .gas import Gas
-from .lighting import Lighting
+from .lighting import WAITS, Lighting
 from .lighting_slide import LightingSlide
 from .shop import Shop
 
@@ -40,10 +40,11 @@ def lighting_air(
     lighting_slide: LightingSlide,
     fired_heat_up: FiredHeatUp,
 ) -> LightingAir:
-    waits = fired_heat_up.waits_s if lighting.glows else None
+    ratio, lit = lighting.waits_ratio, lighting.waits_W is not None
+    # The wait is told where it is lit, and where it is what forbids it.
+    waits = fired_heat_up.waits_s if lighting.glows and (lit or lighting.way in WAITS) else None
     wait_s = waits if isinstance(waits, tuple) or waits is None else Band(waits, waits, waits)
-    ratio = lighting.waits_ratio
-    if ratio is None or lighting.waits_W is None:
+    if ratio is None or not lit:
         return LightingAir(wait_s, None, None, None)
     breathed_s = wait_s.high if wait_s else ventilation.SHIFT_S if lighting.glows else 0.0
     limit = ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)

@@ -71,6 +71,13 @@ def excess_air_fraction(equivalence_ratio):
     return 1 / equivalence_ratio - 1
 
 
+def _require_mixture(equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa):
+    require_range("equivalence_ratio", equivalence_ratio, *EQUIVALENCE_RATIO_RANGE)
+    require_range("gas_temp_K", gas_temp_K, *INLET_TEMP_RANGE_K)
+    require_range("air_temp_K", air_temp_K, *INLET_TEMP_RANGE_K)
+    require_range("pressure_Pa", pressure_Pa, *PRESSURE_RANGE_PA)
+
+
 def _merged(*compositions):
     """Sum of compositions, each species once, in order of first appearance."""
     totals = {}
@@ -151,10 +158,7 @@ def flame(
     Checked by:
         tests/reference/flames.csv, tests/reference/equilibrium.csv
     """
-    require_range("equivalence_ratio", equivalence_ratio, *EQUIVALENCE_RATIO_RANGE)
-    require_range("gas_temp_K", gas_temp_K, *INLET_TEMP_RANGE_K)
-    require_range("air_temp_K", air_temp_K, *INLET_TEMP_RANGE_K)
-    require_range("pressure_Pa", pressure_Pa, *PRESSURE_RANGE_PA)
+    _require_mixture(equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa)
     atoms = mixture_atoms_mol(reactants_mol(fuel, equivalence_ratio, air))
     enthalpy_J = reactants_enthalpy_J(fuel, equivalence_ratio, gas_temp_K, air_temp_K, air)
     return equilibrium_at_enthalpy(atoms, enthalpy_J, pressure_Pa)
@@ -235,10 +239,16 @@ def flue_gas(
     """
     require_range("chamber_temp_K", chamber_temp_K, 250.0, 3000.0)
     require_range("freeze_temp_K", freeze_temp_K, 700.0, 3000.0)
-    flame_K = flame_temp_K(fuel, equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa, air)
-    composition_temp_K = max(chamber_temp_K, min(freeze_temp_K, flame_K))
+    _require_mixture(equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa)
     atoms = mixture_atoms_mol(reactants_mol(fuel, equivalence_ratio, air))
+    composition_temp_K = max(chamber_temp_K, freeze_temp_K)
     amounts = equilibrium_at_temperature(atoms, composition_temp_K, pressure_Pa).amounts_mol
+    if freeze_temp_K > chamber_temp_K:
+        inlet_J = reactants_enthalpy_J(fuel, equivalence_ratio, gas_temp_K, air_temp_K, air)
+        if mixture_enthalpy_J(amounts, freeze_temp_K) > inlet_J:  # so hot is no flame
+            flame_K = flame_temp_K(fuel, equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa, air)
+            composition_temp_K = max(chamber_temp_K, flame_K)
+            amounts = equilibrium_at_temperature(atoms, composition_temp_K, pressure_Pa).amounts_mol
     wet, dry = fractions(amounts), dry_fractions(amounts)
     return FlueGas(
         chamber_temp_K=chamber_temp_K,

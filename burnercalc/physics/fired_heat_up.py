@@ -1,10 +1,11 @@
 """How the chamber heats up under the fire that it really has: temperature over time, and when it is hot."""
 
+from copy import copy
 from dataclasses import dataclass
-from math import exp, log
+from math import exp, inf, log
 
 from ..errors import require
-from .gas_zone import GasZone, at_rate_and_wall, gets_hotter, rate_to_hold, reached
+from .gas_zone import at_rate_and_wall, gets_hotter, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K
 from .root import near_root
@@ -36,16 +37,6 @@ NEVER_WITHIN_K = 1.0
 
 
 @dataclass(frozen=True)
-class Lit:
-    """The fire that a cold chamber is lit with: GasZone of its mixture, gross rate of all burners [W], and the hot face
-    at which it is turned up [K]."""
-
-    zone: GasZone
-    firing_rate_W: float
-    until_K: float
-
-
-@dataclass(frozen=True)
 class FiredHeatUp:
     """A chamber heating up from cold.
 
@@ -56,7 +47,6 @@ class FiredHeatUp:
         gas_temps_K    gas that leaves                                                                   [K]
         kept_J         heat that stayed in the chamber so far: lining, shell and opening                 [J]
         stored_J       of that, in the lining                                                            [J]
-        turned_up_s    until the fire it was lit with was turned up; None when that never came           [s]
     """
 
     time_s: float | None
@@ -65,7 +55,104 @@ class FiredHeatUp:
     gas_temps_K: tuple
     kept_J: float
     stored_J: float
-    turned_up_s: float | None = 0.0
+
+
+class Heating:
+    """An empty chamber on its way from cold, under one fire after the other.
+
+    `turned_up_s`: when the last fire began [s]; the rest as FiredHeatUp.
+    """
+
+    def __init__(self, losses, cells_per_layer, step_growth, early_step_s, cell_time_s):
+        require(0.01 <= step_growth <= 0.5, "step_growth", step_growth, "must be within 0.01 to 0.5")
+        require(
+            early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more"
+        )
+        require(cell_time_s > 0, "cell_time", f"{cell_time_s:g} s", "must be above 0")
+        self.losses, self.growth, self.early_s = losses, step_growth, early_step_s
+        self.march = WallMarch(losses.cut(cell_time_s, cells_per_layer), losses.ambient_temp_K, losses.film_loss_W)
+        self.took_s, self.turned_up_s, self.kept_J = 0.0, 0.0, 0.0
+        self.times_s, self.walls_K, self.gases_K = [0.0], [losses.ambient_temp_K], []
+
+    def turned_up(self):
+        """The same chamber, ready for another fire; this one stays as it is."""
+        made = copy(self)
+        made.march, made.turned_up_s = copy(self.march), self.times_s[-1]
+        made.times_s, made.walls_K, made.gases_K = self.times_s[:], self.walls_K[:], self.gases_K[:]
+        return made
+
+    def go_on(self, zone, firing_rate_W, goal_K, longest_s, to_be_turned_up=False):
+        """With a fire until the hot face has a temperature, hardly past it where the fire is `to_be_turned_up`."""
+        march, losses, gas = self.march, self.losses, zone.gas
+        coldest_K, flame_K = losses.ambient_temp_K, gas.flame_temp_K
+        times, walls = self.times_s, self.walls_K
+        self.gases_K = self.gases_K or [flame_K]
+
+        def asked_W(face_K):
+            return march.heat_W(face_K) + losses.opening_W(face_K)
+
+        def missing_W(face_K):
+            heat = asked_W(face_K)
+            return heat - zone.exchange_W(gas.temp_K(heat / firing_rate_W), face_K)
+
+        while walls[-1] < goal_K and times[-1] < longest_s:
+            step_s, face_K = self._step_s(goal_K if to_be_turned_up else None), walls[-1]
+            # Conductivity of the hot half cell from the face at the start of the step: its heat is a straight line.
+            march.prepare(step_s, min(face_K, TEMP_MAX_K))
+            guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
+            guess_K = min(guess_K, 0.5 * (face_K + flame_K))
+            face_K = near_root(missing_W, face_K, guess_K, coldest_K, flame_K, STEP_WITHIN)
+            heat = asked_W(face_K)
+            march.advance(face_K)
+            self.kept_J += step_s * heat
+            self.took_s = step_s
+            times.append(times[-1] + step_s)
+            walls.append(face_K)
+            self.gases_K.append(gas.temp_K(heat / firing_rate_W))
+
+    def _step_s(self, hardly_past_K):
+        now, took = self.times_s[-1], self.took_s
+        if not took:
+            return FIRST_STEP_S
+        longer = max(min(2 * took, self.early_s), self.growth * now)
+        if hardly_past_K is not None:
+            before_K, face_K = self.walls_K[-2:]
+            return min(longer, max(took * (hardly_past_K + 1 - face_K) / max(face_K - before_K, 1e-3), self.early_s))
+        if now == self.turned_up_s:
+            return min(AFTER_TURN_UP * now, longer)
+        return longer if now > (1 + self.growth) * self.turned_up_s else min(2 * took, longer)
+
+
+def lit(
+    zone,
+    *,
+    firing_rate_W,
+    until_K,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+    cell_time_s=CELL_TIME_S,
+):
+    """A cold chamber lit with a fire, until its hot face is so hot that the fire is turned up.
+
+        as fired_heat_up
+
+    Arguments:
+        zone              GasZone of the mixture that it is lit with
+        firing_rate_W     gross, all burners         [W]   above 0
+        until_K           hot face                   [K]   above the shop
+        cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s, cell_time_s   as in fired_heat_up   [s]
+    Returns: Heating, its last time that of turning up; None when that never comes
+    Raises: InputError as fired_heat_up
+    Assumes: as fired_heat_up
+    Checked by: tests/test_fired_heat_up.py (lit a lump against its integrals, turned up to the same fire, too weak)
+    """
+    if not gets_hotter(zone, firing_rate_W, until_K + NEVER_WITHIN_K):
+        return None
+    heating = Heating(zone.losses, cells_per_layer, step_growth, early_step_s, cell_time_s)
+    heating.go_on(zone, firing_rate_W, until_K, inf, to_be_turned_up=True)
+    return heating
 
 
 def fired_heat_up(
@@ -78,7 +165,7 @@ def fired_heat_up(
     step_growth=STEP_GROWTH,
     early_step_s=FIRST_STEP_S,
     cell_time_s=CELL_TIME_S,
-    lit=None,
+    after=None,
 ):
     """Heat-up of the empty chamber from cold to a wall temperature: at a steady firing rate, or lit with another first.
 
@@ -94,7 +181,7 @@ def fired_heat_up(
         step_growth       length of a step over the time gone by                [-]   0.01 to 0.5
         early_step_s      that the first steps double up to                     [s]   FIRST_STEP_S or more
         cell_time_s       that the cells at the hot face are cut for            [s]   above 0
-        lit               Lit, the fire until it is turned up; None: none
+        after             Heating of lit(), whose cells and steps hold then; None: cold
     Returns: FiredHeatUp
     Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth, early_step or cell_time
     Assumes: as gas_zone.gas_zone; no work inside; dry lining; the gas itself stores nothing
@@ -105,65 +192,22 @@ def fired_heat_up(
     """
     require(0 < firing_rate_W < MOST_W, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
     require(longest_s > 0, "heat_up_time", f"{longest_s:g} s", "must be above 0")
-    require(0.01 <= step_growth <= 0.5, "step_growth", step_growth, "must be within 0.01 to 0.5")
-    require(early_step_s >= FIRST_STEP_S, "early_step", f"{early_step_s:g} s", f"must be {FIRST_STEP_S:g} s or more")
-    require(cell_time_s > 0, "cell_time", f"{cell_time_s:g} s", "must be above 0")
-    losses = zone.losses
-    check_temperatures(wall_temp_K, losses.ambient_temp_K)
+    check_temperatures(wall_temp_K, zone.losses.ambient_temp_K)
+    heating = (
+        after.turned_up() if after else Heating(zone.losses, cells_per_layer, step_growth, early_step_s, cell_time_s)
+    )
     # Towards an end that lies below, only to where nothing more happens.
     goal_K, arrives = wall_temp_K, gets_hotter(zone, firing_rate_W, wall_temp_K + NEVER_WITHIN_K)
     if not arrives:
         goal_K = reached(zone, firing_rate_W).wall_temp_K - NEVER_WITHIN_K
-    fire, turned_up_s, until_K = (zone, firing_rate_W), 0.0, None
-    if lit:
-        fire, turned_up_s, until_K = (lit.zone, lit.firing_rate_W), None, min(lit.until_K, wall_temp_K)
-        if not gets_hotter(*fire, until_K + NEVER_WITHIN_K):
-            return FiredHeatUp(None, (), (), (), 0.0, 0.0, None)
-    march = WallMarch(losses.cut(cell_time_s, cells_per_layer), losses.ambient_temp_K, losses.film_loss_W)
-
-    def asked_W(face_K):
-        return march.heat_W(face_K) + losses.opening_W(face_K)
-
-    def missing_W(face_K):
-        heat = asked_W(face_K)
-        burns, rate_W = fire
-        return heat - burns.exchange_W(burns.gas.temp_K(heat / rate_W), face_K)
-
-    now, step, face_K, kept = 0.0, FIRST_STEP_S, losses.ambient_temp_K, 0.0
-    times, walls, gases = [0.0], [face_K], [fire[0].gas.flame_temp_K]
-    coldest_K = losses.ambient_temp_K
-    while face_K < goal_K and now < longest_s:
-        # Conductivity of the hot half cell from the face at the start of the step, so that its heat is a straight line.
-        march.prepare(step, min(face_K, TEMP_MAX_K))
-        flame_K = fire[0].gas.flame_temp_K
-        guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
-        face_K = near_root(missing_W, face_K, min(guess_K, 0.5 * (face_K + flame_K)), coldest_K, flame_K, STEP_WITHIN)
-        heat = asked_W(face_K)
-        march.advance(face_K)
-        kept += step * heat
-        now += step
-        times.append(now)
-        walls.append(face_K)
-        gases.append(fire[0].gas.temp_K(heat / fire[1]))
-        longer = max(min(2 * step, early_step_s), step_growth * now)
-        if turned_up_s is None and face_K >= until_K:
-            fire, turned_up_s, step = (zone, firing_rate_W), now, min(AFTER_TURN_UP * now, longer)
-        elif turned_up_s is None:
-            # Hardly past the face at which it is turned up.
-            step = min(longer, max(step * (until_K + 1 - face_K) / max(face_K - walls[-2], 1e-3), early_step_s))
-        else:
-            step = longer if now > (1 + step_growth) * turned_up_s else min(2 * step, longer)
-    hot = arrives and face_K >= wall_temp_K
-    share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2]) if hot else 0.0
-    time_s = times[-2] + share * (times[-1] - times[-2]) if hot else None
+    heating.go_on(zone, firing_rate_W, goal_K, longest_s)
+    times, walls = heating.times_s, heating.walls_K
+    time_s = None
+    if arrives and walls[-1] >= wall_temp_K:
+        share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2])
+        time_s = times[-2] + share * (times[-1] - times[-2])
     return FiredHeatUp(
-        time_s,
-        tuple(times),
-        tuple(walls),
-        tuple(gases),
-        kept,
-        march.stored_J,
-        min(turned_up_s, time_s) if hot and turned_up_s else turned_up_s,
+        time_s, tuple(times), tuple(walls), tuple(heating.gases_K), heating.kept_J, heating.march.stored_J
     )
 
 
