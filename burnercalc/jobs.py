@@ -83,7 +83,7 @@ JOBS = (
             "port_diameter": "6.5 mm",
         },
         fuels={
-            "natural_gas": ({"port_diameter": "9/32 in"}, {"port_diameter": "7 mm", "lit_by": "guard"}),
+            "natural_gas": ({"port_diameter": "9/32 in"}, {"port_diameter": "7.2 mm", "lit_by": "guard"}),
             "butane": _butane(
                 {"refractory": "insulating_castable", "block_thickness": "3 in", "gas_pressure": "4 psi"},
                 {"refractory": "insulating_castable", "gas_pressure": "0.28 bar"},
@@ -96,10 +96,11 @@ JOBS = (
         "A forge that brings bar to welding heat, at 2350 °F (1290 °C).",
         **_SCENARIO["smith"],
         fuels={
+            "natural_gas": ({"block_thickness": "3 1/2 in"}, {}),
             "butane": _butane(
                 {"block_thickness": "3 1/2 in", "cylinder_count": "8"},
                 {"block_thickness": "80 mm", "cylinder_count": "8"},
-            )
+            ),
         },
     ),
     Job(
@@ -116,12 +117,13 @@ JOBS = (
         "melt_bronze",
         "Melt bronze",
         "A round furnace for a small crucible.",
-        **_SCENARIO["crucible"],
+        inches={**_SCENARIO["crucible"]["inches"], "block_thickness": "3 in"},
+        metric=_SCENARIO["crucible"]["metric"],
         fuels={
             "butane": _butane(
                 {"block_thickness": "3 1/2 in", "gas_pressure": "4 psi"},
                 {"block_thickness": "90 mm", "gas_pressure": "0.28 bar"},
-            )
+            ),
         },
     ),
     Job(

@@ -15,6 +15,7 @@ from burnercalc.checks import CHECKS
 from burnercalc.constants import INH2O_PA, PSI_PA
 from burnercalc.drawing.text_pages import Paragraph
 from burnercalc.find import make_good
+from burnercalc.jobs import JOBS
 from burnercalc.parts import PARTS, tries
 from burnercalc.parts.holding import port_flame
 from burnercalc.physics import combustion
@@ -1072,3 +1073,15 @@ def test_a_mark_at_which_it_may_run_back_is_no_rate_to_wait_at():
     assert r.part("lighting").stays and not made.stays and made.ratio.value < r["lighting_ratio"]
     assert r.part("tries").at(made.ratio.value, 0.0).glowing_W > r["lighting_rate"]
     assert r.checks["lighting"].verdict == "caution"
+
+
+@pytest.mark.parametrize("key, units", [("forge", "mm"), ("weld", "in"), ("weld", "mm"), ("melt_bronze", "in")])
+def test_gas_to_light_lies_within_its_window_with_room_for_a_hand(key, units):
+    """Jobs on a line, where a sloping gauge is read to 5 Pa; check, advice and cards tell the same pressure."""
+    job = next(job for job in JOBS if job.key == key)
+    r = solve(Design.from_texts(job.texts(units, "natural_gas")))
+    low, value, high = r.part("lighting_slide").gas_Pa
+    assert low + 5 <= value < high and r.checks["lighting"].verdict in ("good", "note")
+    rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
+    texts = (r["light_up_advice"], r.checks["lighting"].text, rows["Set"])
+    assert len({re.search(r"([\d.]+ \w+ ?\S*) before the jet", words)[1] for words in texts}) == 1

@@ -303,7 +303,7 @@ ANSWERS = (
     ),
     Answer(
         "light_up_advice",
-        "lighting.advice",
+        "lighting_slide.advice",
         "word",
         "Lighting it",
         meaning="How to set the cold burner to light it, or why it must not be lit.",

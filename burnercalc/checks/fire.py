@@ -93,7 +93,7 @@ def lighting_check(
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
         slots |= {"least": slide.rate_W.low, "most": slide.rate_W.high}
-        slots |= {"gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
+        slots |= {"gas": slide.gas_Pa.value, "gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
         return verdict(
             max(word, kept[0], key=VERDICTS.index),
             lighting.rate_W.value,

@@ -37,7 +37,8 @@ class LightingSlide:
     rate to light at; `stays`: nor does it run back into a lip that glows.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), burnt (no torch may, in burnt gas), or "".
-    `lifts_W`: above it the flame lifts in fresh air, at the worst of those mixtures.
+    `lifts_W`: above it the flame lifts in fresh air, at the worst of those mixtures. `advice`: as lighting's, of what
+    is made.
     """
 
     kind: str
@@ -50,15 +51,17 @@ class LightingSlide:
     fails: tuple[str, str]
     lifts_W: float | None
     mark: Said
+    advice: Said
 
 
 def lighting_slide(
     units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
-        return LightingSlide("", None, None, None, None, False, None, ("", ""), None, said("never"))
+        return LightingSlide("", None, None, None, None, False, None, ("", ""), None, said("never"), lighting.advice)
     wanted, bore_m = lighting.open_share, resistance.mix_pipe.bore_m
-    gas_off = _gas_off(gas, lighting, gauges)
+    off_Pa = GAUGE_OFF * gauges.lit_by_Pa if gas.liquid else TUBE_OFF_PA
+    gas_off = off_Pa / (2 * (lighting.gas_Pa.value - lighting.pipe_Pa))  # of the gas, half that of its pressure's drop
 
     def fails(ratio):
         if not ratio > 0:
@@ -105,8 +108,7 @@ def lighting_slide(
         high = furthest(holds_in_burnt_gas, min(made + FAR, LAW_ENDS)) if in_burnt_gas else made
         ends = (min(low, made), made, max(high, made))
         rates = Band(*map(rate_W, ends))
-        low_Pa, high_Pa = (tries.at(ratio, 0.0).gas_Pa(rate_W(ratio)) for ratio in ends[::2])
-        return rates, Band(low_Pa, lighting.gas_Pa.value, high_Pa)
+        return rates, Band(*(tries.at(ratio, 0.0).gas_Pa(rate_W(ratio)) for ratio in ends))
 
     def lifts_W(band):
         found = [tries.at(ratio, 0.0).lift_W for ratio in band if ratio > 0]
@@ -118,7 +120,7 @@ def lighting_slide(
         band = Band(low, ratio, ratio * (1 + miss))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        told = (fails(band.low), fails(band.high)), lifts_W(band), mark
+        told = (fails(band.low), fails(band.high)), lifts_W(band), mark, lighting.advice
         return LightingSlide(kind, drill, size_m, None, None, False, band, *told)
 
     def hole(drill):
@@ -148,13 +150,9 @@ def lighting_slide(
         waits = next((mark for mark in (*found, *rich) if stays(mark.ratio.value)), None)
     chosen = waits or (*found, *tried)[0]
     rate_W, gas_Pa = window(chosen.ratio.value, waits is not None)
-    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, stays=waits is not None)
-
-
-def _gas_off(gas, lighting, gauges):
-    """Share by which the gas is off when its pressure is read as near as can be: half that of the drop."""
-    off_Pa = GAUGE_OFF * gauges.lit_by_Pa if gas.liquid else TUBE_OFF_PA
-    return off_Pa / (2 * (lighting.gas_Pa.value - lighting.pipe_Pa))
+    how = lighting.way + ("_cool" if not lighting.glows else "_stays" if waits else "")
+    advice = said(how, **{**lighting.advice.slots, "gas": gas_Pa.value})
+    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, stays=waits is not None, advice=advice)
 
 
 def near(size_m, families):

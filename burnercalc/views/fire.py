@@ -70,6 +70,7 @@ def lighting_card_table(
     slots = {
         "rate": lighting.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
+        **({"gas": lighting_slide.gas_Pa.value} if lighting_slide.gas_Pa else {}),
         "gas_least": lighting_slide.gas_Pa and lighting_slide.gas_Pa.low,
         "gas_most": lighting_slide.gas_Pa and lighting_slide.gas_Pa.high,
         "burnt": say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s)
