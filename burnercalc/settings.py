@@ -1310,7 +1310,8 @@ SETTINGS = (
         "choice",
         "stand",
         "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes. Somebody"
-        " stays beside a torch on a stand. A pilot with a flame guard shuts the gas by itself.",
+        " stays beside a torch on a stand. A pilot with an electronic flame guard (rod or UV, no thermocouple) shuts"
+        " the gas by itself within 1 s.",
         choices=(
             ("hand", "torch in hand"),
             ("stand", "torch on a stand"),

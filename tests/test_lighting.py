@@ -285,6 +285,8 @@ WAYS = {
     "no_limit": FAR_APART["fed at the end, starved"],
     "too_slow": FAR_APART["ports that overlap"],
     "not_carried": FAR_APART["one port"],
+    "no_flame": {"equivalence_ratio": "0.5"},
+    "pressure": {"jet_drill": "#80"},
 }
 
 
@@ -296,6 +298,25 @@ def test_each_reason_has_a_design_and_its_words(way):
     assert check.verdict == ("caution" if way == "torch" else "stop")
     assert check.text.split("{")[0][:30] == declared.cases[way][:30] and "none" not in check.text
     assert check.value is None and r["lighting_rate"] is None
+
+
+@pytest.mark.parametrize("way", ["no_flame", "pressure"])
+def test_what_nobody_may_turn_to_is_on_no_card(way):
+    """30 psi is the most of a regulator, and the hole of #80 passes a fourteenth of that of #52; propane burns in air
+    from 2.1 % by volume, 0.51 of the mixture that burns exactly."""
+    r = solved(**WAYS[way])
+    rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
+    assert rows["Set"].startswith("DO NOT LIGHT") and not {"It burns", "The walls glow", "High fire"} & set(rows)
+    words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    assert "DO NOT LIGHT" in words and "psi" not in words and "turning" not in r.checks
+    least = r.part("lighting").advice.slots.get("gas_given", 30 * PSI_PA)
+    assert least == pytest.approx(30 * PSI_PA) and r.part("holding").lean == pytest.approx(0.51, abs=0.01)
+
+
+@pytest.mark.parametrize("texts", [{"jet_drill": "#58"}, {"jet_drill": "#64", "gas_pressure": "40 psi"}])
+def test_a_regulator_that_gives_it_is_taken(texts):
+    """#58 takes some 26 psi, #64 some 41 psi: more than most regulators give, but not than the one that is set."""
+    assert solved(**texts).part("lighting").way != "pressure"
 
 
 ON_A_LINE = {

@@ -12,9 +12,11 @@ RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memor
     "40 bores are common practice", "common practice"
 )
 
+GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86 (memory)", "memory")
 WAIT = (
     ZONE_HEAT_UP
     & Source("how long a hand and a watch last is common practice", "common practice")
+    & GUARD
     & Source(
         "EN 746-2:2010, 5.2.6.3, and NFPA 86 (memory): a flame guard below 1400 °F (760 °C), or somebody able to act "
         "at once",
@@ -350,6 +352,10 @@ ANSWERS = (
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
             "closed": NEVER + "There is no way out for the smoke, or too small a one.",
+            "no_flame": NEVER
+            + "The mixture of low and high fire, {ratio:.2f}, may not burn: from {lean:.2f} to {rich:.2f} it does.",
+            "pressure": NEVER
+            + "It takes {gas:gas_pressure} before the jet; regulator or line gives {gas_given:gas_pressure}.",
             "torch_weak": NEVER
             + "At {rate:power 2}, in burnt gas, no torch holds the flame ({torch:power 2} for sure).",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire.",
@@ -366,7 +372,7 @@ CHECKS = (
         "power",
         "Lighting rate",
         harm="danger",
-        source=LIGHTING,
+        source=LIGHTING & GUARD,
         cases={
             "good": WINDOW + "it does not run back at a lip that glows.",
             "note": WINDOW
@@ -388,19 +394,25 @@ CHECKS = (
             + TOGETHER
             + "So only the torch keeps it alight. If it goes out, or a port goes "
             "dark: gas off. Gas fills the chamber in {fills:time 2}.",
-            "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the flame goes out, the "
-            "guard shuts the gas.",
+            "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the main flame goes "
+            "out, an electronic guard shuts the gas in 1 s, 4 s at most. Gas fills the chamber in {fills:time 2}.",
             "maybe": FILLS
             + LOSES
             + TOO_MUCH
             + "So it may blow off, torch or not: then gas off at once, and purge. Gas "
             "fills the chamber in {fills:time 2}. A pilot with a flame guard shuts the gas by itself; more ports hold "
             "more.",
-            "maybe_guard": FILLS + LOSES + TOO_MUCH + "So it may blow off, pilot or not: the guard shuts the gas. More "
-            "ports hold more.",
+            "maybe_guard": FILLS + LOSES + TOO_MUCH + "So it may blow off, pilot or not: an electronic guard that sees "
+            "the main flame shuts the gas in 1 s, 4 s at most. Gas fills the chamber in {fills:time 2}. More ports "
+            "hold more.",
             "closed": NEVER
             + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
             "burner. A larger opening.",
+            "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
+            "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. A "
+            "mixture nearer to 1.",
+            "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
+            "({gas_given:gas_pressure}). Never try it: a larger jet.",
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
@@ -574,7 +586,9 @@ WORDS = {
     "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays till the walls glow. "
     "Hand and face beside the door.",
     "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on to "
-    "the last. Hand and face beside the door.",
+    "the last. Guard: electronic, by rod or light (UV), no thermocouple, shuts in 1 s. It watches the main flame at "
+    "the port farthest from the pilot: after the trial the pilot alone must not hold the gas. Hand and face beside the "
+    "door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -590,6 +604,10 @@ WORDS = {
     "and which can be set.",
     "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
     "through every joint and into the burner.",
+    "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
+    "out, and gas fills the chamber.",
+    "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than regulator "
+    "or line gives. Never try it: a larger jet.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",
     "set.do.no_way": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low or high fire: on the "
     "way or there it lifts or runs back.",
@@ -630,7 +648,8 @@ WORDS = {
     "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
     "cock is shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
-    "long as gas flows. Try the guard each day: pilot out, the valve must snap shut.",
+    "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
+    "snap shut.",
     "lit.source": "limits of the flame; NFPA 86 (memory)",
     "air.when": "Poison",
     "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "

@@ -76,13 +76,15 @@ PARTS = {
     ),
     "flame_guard": (
         "flame guard",
-        "acts on the spring-shut valve",
-        "Shuts the gas when the flame is out, wherever walls are below [1400 °F|760 °C]; else a person watches.",
+        "electronic, by a rod or by light (UV); acts on the spring-shut valve",
+        "Shuts the gas within 1 s of the main flame's going out, 4 s at most; a thermocouple is too slow. Wherever "
+        "walls are below [1400 °F|760 °C]; else a person watches.",
     ),
     "pilot": (
         "pilot burner",
         "{pipe:pipe}, its own cock and spring-shut valve, gas from before the main one",
-        "Burns at the face from before the gas until the last; the flame guard watches both flames.",
+        "Burns at the face from before the gas until the last. The guard also watches the main flame, at the port "
+        "farthest from it: the pilot alone must not hold the main gas open after the trial.",
     ),
     "needle": (
         "needle valve",

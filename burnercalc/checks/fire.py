@@ -58,6 +58,8 @@ LIGHTING_CURES = {
     "no_room": BETTER_PORTS,
     "closed": (("opening_area", "raise"),),
     "torch_weak": BETTER_PORTS,
+    "no_flame": (("equivalence_ratio", "choose"),),
+    "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
     "no_way": (("low_fire", "raise"), *STRONGER),
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),

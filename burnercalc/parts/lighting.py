@@ -6,6 +6,11 @@ from ..catalogue.sentences import said
 from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp
+from .firing import Firing
+from .flame import MIXTURE_SLIP
+from .gas import Gas
+from .holding import Holding
+from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from .lighting_try import LightingTry
 from .turning import Turning
 
@@ -16,14 +21,20 @@ WAITS = ("dim", "long", "cool")  # ways that the wait for the walls closes
 @dataclass(frozen=True)
 class Lighting(LightingTry):
     """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for the
-    smoke), torch_weak (burnt gas lifts it off even behind a torch), no_way (no order of the valves leads to low or high
-    fire), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or a hand holds the torch and
-    they glow too late, or the chamber is worked too cool to glow."""
+    smoke), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (a fire
+    asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
+    (no order of the valves leads to low or high fire), or one of WAITS: the walls never glow at this rate and no guard
+    shuts the gas, or a hand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
     lit_by: str,
+    equivalence_ratio: float,
     chamber_back_pressure: float,
+    gas: Gas,
+    firing: Firing,
+    holding: Holding,
+    jet: Jet,
     lighting_try: LightingTry,
     back_pressure: BackPressure,
     burnt_gas: BurntGas,
@@ -35,6 +46,11 @@ def lighting(
         return _not_lit(found, said("closed"))
     if found.waits_W is None:
         return found
+    if not holding.lean + MIXTURE_SLIP <= equivalence_ratio <= holding.rich - MIXTURE_SLIP:
+        return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
+    needed_Pa, most_Pa = _pressures_Pa(found, gas, firing, jet)
+    if needed_Pa > most_Pa:
+        return _not_lit(found, said("pressure", gas=needed_Pa, gas_given=most_Pa))
     if burnt_gas.keeps == "":
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
     if not turning.goes_on:
@@ -49,6 +65,15 @@ def lighting(
         if wait_s > LONGEST_WAIT_S:
             return _not_lit(found, said("long", wait=wait_s))
     return found
+
+
+def _pressures_Pa(found, gas, firing, jet):
+    """The most that lighting, low or high fire asks for before the jet, and the most that there is: what a regulator
+    is made for, or the line. High fire of a line is asked for only where it comes out too short."""
+    asked = [jet.low_Pa, found.gas_Pa.value if found.gas_Pa else jet.low_Pa]
+    if gas.liquid or jet.rate_W < LINE_SHORT * firing.rate_W:
+        asked.append(jet.high_Pa)
+    return max(asked), max(REGULATOR_MOST_PA, TURN * jet.gauge_Pa) if gas.liquid else jet.gauge_Pa
 
 
 def _not_lit(found, why):
