@@ -1047,3 +1047,20 @@ def test_a_mark_at_which_it_may_run_back_is_no_rate_to_wait_at():
     assert r.part("lighting").stays and not made.stays and made.ratio.value < r["lighting_ratio"]
     assert r.part("tries").at(made.ratio.value, 0.0).glowing_W > r["lighting_rate"]
     assert r.checks["lighting"].verdict == "caution"
+
+
+def test_next_to_no_gas_in_the_mixture_is_judged_and_not_refused():
+    """3000 kBtu/h through a 1/2 in pipe and a #60 jet: between its settings the mixture all but ends."""
+    result = solve(
+        Design.from_texts(
+            {
+                "rows": "1",
+                "chamber_shape": "cylinder",
+                "chamber_diameter": "97 3/4 in",
+                "firing_rate": "3000 kBtu/h",
+                "mix_pipe": "1/2",
+                "jet_drill": "#60",
+            }
+        )
+    )
+    assert result.worst == "stop"
