@@ -145,6 +145,8 @@ ONLY_SAID = {
     ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
     ("lighting", "lighting_slide.gas_Pa"),
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
+    ("lighting", "lighting_slide.rate_W"),  # the same as the mark is made; judged by whether it stays over it
+    ("lighting", "lighting_slide.gas_Pa"),
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge
 }
