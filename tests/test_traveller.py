@@ -170,5 +170,5 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "to HIGH gas first, then air, in 3 equal steps" in plate
     assert "A lit torch on a stand at the ports before any gas, and there until the walls glow." in plate
     near = {when: do for when, do, _ in solved(low_fire="95 %").tables["lighting_card"].rows}
-    assert "cock" not in near["Set"] + near["High fire"]
+    assert "gauge's cock" not in near["Set"] + near["High fire"]
     assert near["High fire"].startswith("One valve at a time")
