@@ -307,8 +307,11 @@ DRAWINGS = (
             "shut": "shut, hole alone",
             "full": "fully open",
             "weak": "fully open",
-            "before": "1. Outdoors or doors wide open, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
+            "before": "1. {where}, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
             "in the line of the door.",
+            "where.doors": "Outdoors or doors wide open",
+            "where.hood": "Outdoors or under a hood that draws it off",
+            "where.open": "Outdoors, in the open only",
             "purge": "2. Gas shut. Blower on, damper open, {purge:.0f} s.",
             "mm": "{size:drill_length}",
             "hole": "hole {size}",

@@ -352,6 +352,11 @@ ANSWERS = (
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
             "closed": NEVER + "There is no way out for the smoke, or too small a one.",
+            "no_flame": NEVER
+            + "The mixture of low and high fire, {ratio:.2f}, may not burn: from {lean:.2f} to {rich:.2f} it does.",
+            "pressure": NEVER
+            + "It takes {gas:gas_pressure} before the jet; regulator or line gives {gas_given:gas_pressure}.",
+            "air": NEVER + "Its carbon monoxide needs {fresh:air_flow 2} of fresh air: no shop and no hood bring that.",
             "torch_weak": NEVER
             + "At {rate:power 2}, in burnt gas, no torch holds the flame ({torch:power 2} for sure).",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire.",
@@ -404,6 +409,15 @@ CHECKS = (
             "closed": NEVER
             + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
             "burner. A larger opening.",
+            "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
+            "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. A "
+            "mixture nearer to 1.",
+            "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
+            "({gas_given:gas_pressure}). Never try it: a larger jet.",
+            "air": NEVER
+            + "Up to {co:gas_share 2} of what leaves is carbon monoxide, a deadly poison without smell. It "
+            "takes {fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}: no shop and no hood bring that. "
+            "Smaller or fewer burners.",
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
@@ -539,9 +553,6 @@ CHECKS += (
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
             "Light it in the open only, or make the burner smaller.",
-            "stop": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
-            "a deadly poison without smell. If none of it burns, it takes {fresh:air_flow 2} of fresh air to stay "
-            "below {ppm:gas_share 2}: no shop and no hood bring that. Do not light it so: smaller or fewer burners.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
     ),
@@ -565,6 +576,10 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
+    "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
+    "look.do.hood": "Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head height. Ports "
+    "clear, gas cock shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
+    "look.do.open": "Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, gas cock "
     "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
@@ -597,6 +612,12 @@ WORDS = {
     "and which can be set.",
     "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
     "through every joint and into the burner.",
+    "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
+    "out, and gas fills the chamber.",
+    "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than regulator "
+    "or line gives. Never try it: a larger jet.",
+    "set.do.air": "DO NOT LIGHT. No shop and no hood bring the fresh air that its carbon monoxide needs: smaller or "
+    "fewer burners.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",
     "set.do.no_way": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low or high fire: on the "
     "way or there it lifts or runs back.",
@@ -644,6 +665,10 @@ WORDS = {
     "air.when": "Poison",
     "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
     "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
+    "air.do.hood": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. "
+    "Outdoors, or under a hood that draws it off: open doors do not bring {fresh:air_flow 2}. Nobody in it.",
+    "air.do.open": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. In "
+    "the open only: it takes {fresh:air_flow 2} of fresh air. Nobody in it.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",

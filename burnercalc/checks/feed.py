@@ -12,7 +12,7 @@ from ..parts.gas import Gas
 from ..parts.hot_run import HotRun
 from ..parts.house import House
 from ..parts.inlet_jet import InletJet
-from ..parts.jet import Jet
+from ..parts.jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from ..parts.mixing import Mixing
 from ..parts.passage import Passage
 from ..parts.plenum import Plenum
@@ -36,14 +36,12 @@ MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 1.0  # margin from which the blower's pressure is said as so many times what is needed
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
-REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 METERS_M3_S = (175 * 0.3048**3 / 3600, 425 * 0.3048**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
 JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
-JET_TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial
-RATE_SHORT = (0.97, 0.85)  # rate over the wanted one from a house line
+RATE_SHORT = (0.97, LINE_SHORT)  # rate over the wanted one from a house line
 LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
 SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
@@ -296,7 +294,7 @@ def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:
         case = "line_short" if word != "good" else "line_throttled" if share > 1 / good else "line_good"
     else:
         reached = LEAST_REGULATOR_PA <= jet.high_Pa <= REGULATOR_MOST_PA
-        word = "good" if 1 / JET_TURN <= turn <= JET_TURN else "caution" if reached else "stop"
+        word = "good" if 1 / TURN <= turn <= TURN else "caution" if reached else "stop"
         case = ("larger" if turn > 1 else "smaller") if word == "stop" else word
     return verdict(
         word,

@@ -8,7 +8,7 @@ from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
-from ..parts.lighting import LONGEST_WAIT_S, WAITS, Lighting
+from ..parts.lighting import DOORS_M3_S, HOOD_M3_S, LONGEST_WAIT_S, WAITS, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
@@ -44,9 +44,7 @@ KEPT = {
 }
 GUARD = ("lit_by", "choose")
 SOONER = (("lining", "choose"), ("opening_area", "lower"))
-# Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
-DOORS_M3_S = 0.3 * 50 * 0.3048**2 * 2 * 0.44704
-HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
+FEWER = (("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
 LIGHTING_CURES = {
     "caution": (*STRONGER, ("block_thickness", "raise")),
     "torch": BETTER_PORTS,
@@ -58,7 +56,10 @@ LIGHTING_CURES = {
     "no_room": BETTER_PORTS,
     "closed": (("opening_area", "raise"),),
     "torch_weak": BETTER_PORTS,
+    "no_flame": (("equivalence_ratio", "choose"),),
+    "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
     "no_way": (("low_fire", "raise"), *STRONGER),
+    "air": FEWER,
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),
     "cool": (GUARD,),
@@ -192,7 +193,7 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
 
 
 def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
-    """Whether open doors clear the carbon monoxide of lighting; None where it is not lit."""
+    """Whether open doors clear the carbon monoxide of lighting; None where it is not lit, as where nothing does."""
     air = lighting_air
     if air.co_dry is None or air.fresh_air_m3_s is None:
         return None
@@ -201,7 +202,7 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         fresh,
         good=DOORS_M3_S,
         note=HOOD_M3_S,
-        stop=MOST_AIR_M3_S,
+        stop=inf,
         least=air.co_dry.low,
         co=air.co_dry.high,
         fresh=fresh,

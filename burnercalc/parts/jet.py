@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from math import sqrt
 
+from ..constants import PSI_PA
 from ..physics import drills, fuels, gas_jet
 from ..physics.band import Band
 from ..physics.drills import Drill
@@ -15,6 +16,9 @@ from .stream import Stream
 JET_FAMILIES = {"in": ("number", "letter"), "mm": ("metric",)}  # of a jet when none is named; common practice
 OFFERED = {"in": drills.FAMILIES, "mm": ("metric",)}
 NEAR_DRILL = 1.25  # drills further off than this in diameter are not offered; common practice
+REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator; common practice
+TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial; common practice
+LINE_SHORT = 0.85  # least rate over the wanted one that a line is taken with; common practice
 COEFFICIENT_BAND = 0.05  # how far a discharge coefficient is off, either way; common practice
 
 

@@ -3,27 +3,51 @@
 from dataclasses import dataclass, fields, replace
 
 from ..catalogue.sentences import said
+from ..physics import combustion, ventilation
+from ..physics.band import Band
 from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp
+from .firing import Firing
+from .flame import MIXTURE_SLIP, hottest_flue
+from .gas import Gas
+from .holding import Holding
+from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from .lighting_try import LightingTry
+from .shop import Shop
 from .turning import Turning
 
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
+# Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
+DOORS_M3_S = 0.3 * 50 * 0.3048**2 * 2 * 0.44704
+HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
+SHIFT_FRACTION, CEILING_FRACTION = (
+    1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)
+    for name in ("NIOSH REL", "NIOSH ceiling")
+)
 WAITS = ("dim", "long", "cool")  # ways that the wait for the walls closes
 
 
 @dataclass(frozen=True)
 class Lighting(LightingTry):
     """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for the
-    smoke), torch_weak (burnt gas lifts it off even behind a torch), no_way (no order of the valves leads to low or high
-    fire), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or a hand holds the torch and
-    they glow too late, or the chamber is worked too cool to glow."""
+    smoke), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (a fire
+    asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
+    (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide needs,
+    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard
+    shuts the gas, or a hand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
+    burner_count: int,
     lit_by: str,
+    equivalence_ratio: float,
     chamber_back_pressure: float,
+    gas: Gas,
+    shop: Shop,
+    firing: Firing,
+    holding: Holding,
+    jet: Jet,
     lighting_try: LightingTry,
     back_pressure: BackPressure,
     burnt_gas: BurntGas,
@@ -35,10 +59,22 @@ def lighting(
         return _not_lit(found, said("closed"))
     if found.waits_W is None:
         return found
+    if not holding.lean + MIXTURE_SLIP <= equivalence_ratio <= holding.rich - MIXTURE_SLIP:
+        return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
+    needed_Pa, most_Pa = _pressures_Pa(found, gas, firing, jet)
+    if needed_Pa > most_Pa:
+        return _not_lit(found, said("pressure", gas=needed_Pa, gas_given=most_Pa))
     if burnt_gas.keeps == "":
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
     if not turning.goes_on:
         return _not_lit(found, said("no_way"))
+    flue = hottest_flue(gas, shop, found.waits_ratio + MIXTURE_SLIP)
+    # The wait takes long to work out: only where it would be too much over a whole shift.
+    if flue and fresh_m3_s(gas, burner_count, found, flue, SHIFT_FRACTION) > MOST_AIR_M3_S:
+        limit = waits(found, fired_heat_up)[1]
+        fresh = fresh_m3_s(gas, burner_count, found, flue, limit)
+        if fresh > MOST_AIR_M3_S:
+            return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
     if not found.glows:
         return _not_lit(found, said("cool")) if lit_by == "hand" else found
     if lit_by != "guard" and not fired_heat_up.turns_up:
@@ -49,6 +85,30 @@ def lighting(
         if wait_s > LONGEST_WAIT_S:
             return _not_lit(found, said("long", wait=wait_s))
     return found
+
+
+def waits(found: LightingTry, fired_heat_up: FiredHeatUp) -> tuple[Band | None, float]:
+    """Until the walls glow, None where they never do; and the share of carbon monoxide that nobody may breathe for so
+    long."""
+    wait = fired_heat_up.waits_s if found.glows else None
+    wait_s = wait if isinstance(wait, tuple) or wait is None else Band(wait, wait, wait)
+    breathed_s = wait_s.high if wait_s else ventilation.SHIFT_S if found.glows else 0.0
+    return wait_s, ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)
+
+
+def fresh_m3_s(gas: Gas, burner_count: int, found: LightingTry, flue: combustion.FlueGas, limit: float) -> float:
+    """Air that the room needs if all the carbon monoxide of this flue gas stays there."""
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, found.waits_W * burner_count)
+    return ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, limit)
+
+
+def _pressures_Pa(found, gas, firing, jet):
+    """The most that lighting, low or high fire asks for before the jet, and the most that there is: what a regulator
+    is made for, or the line. High fire of a line is asked for only where it comes out too short."""
+    asked = [jet.low_Pa, found.gas_Pa.value if found.gas_Pa else jet.low_Pa]
+    if gas.liquid or jet.rate_W < LINE_SHORT * firing.rate_W:
+        asked.append(jet.high_Pa)
+    return max(asked), max(REGULATOR_MOST_PA, TURN * jet.gauge_Pa) if gas.liquid else jet.gauge_Pa
 
 
 def _not_lit(found, why):

@@ -114,6 +114,8 @@ def lighting_card_table(
     late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
+        "look": air.where,
+        "air": air.where,
         "torch": "" if lit_by == "stand" else lit_by,
         "set": lighting.way if f"set.do.{lighting.way}" in say.words and way == "never" else way,
         "trial": late,

@@ -11,6 +11,7 @@ from ..parts.firing import Firing
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
+from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
@@ -67,6 +68,7 @@ def operating_card_drawing(
     damper_marks: DamperMarks,
     lighting: Lighting,
     lighting_slide: LightingSlide,
+    lighting_air: LightingAir,
     lighting_card: LightingCard,
     gauges: Gauges,
     turning: Turning,
@@ -118,6 +120,7 @@ def operating_card_drawing(
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0
     slots = {
+        "where": say(f"where.{lighting_air.where}"),
         "purge": card.purge_s,
         "hiss": card.hiss_s,
         "run_on": ceil(card.run_on_s / 60),

@@ -195,10 +195,11 @@ async function findCures(check, pressed) {
   }
   // All at once, so that none moves under a finger: what brings no stop, then what makes least else worse, stands first.
   found.sort((one, other) => one.stops - other.stops || one.worse - other.worse);
+  const harmless = found.some(({ stops }) => !stops);
+  if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
   pressed.before(...found.map(({ offer }) => offer));
-  if (found.length) return pressed.remove();
-  pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
-  pressed.textContent = "No single setting cures it";
+  if (harmless) pressed.remove();
+  else pressed.textContent = found.length ? "Each of these alone brings a stop" : "No single setting cures it";
 }
 
 // What a cure does to the other checks, where it does harm: the worst two by name.
