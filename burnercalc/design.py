@@ -338,7 +338,7 @@ def _nearest(
     works, typed = _parse(setting, text, None, system), values[setting.key]
     if typed is None:  # out of its range
         try:
-            typed = units.parse_quantity(str(refused.value), setting.dimension, setting.key)
+            typed = units.parse_quantity(str(refused.value), setting.dimension, setting.key, system)
         except InputError:
             return text
     if not all(isinstance(number, (int, float)) for number in (typed, works)):

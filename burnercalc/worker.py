@@ -224,7 +224,7 @@ def _part(request):
     design, setting = _movable(request)
     if setting.dimension != "length":
         raise InputError(setting.key, design.text(setting.key), "is not a length, so it has no part of an inch")
-    inches = units.from_si(design.value(setting.key), "in", "m")
+    inches = units.from_si(steps.number(design, setting), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
 

@@ -168,7 +168,15 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "AIR FIRST" in rows["The walls glow"] and "to LOW air first, then gas;" in plate
     assert "In 3 equal steps" in rows["High fire"] and "GAS FIRST" in rows["High fire"]
     assert "to HIGH gas first, then air, in 3 equal steps" in plate
-    assert "A lit torch on a stand at the face before any gas, and there until the walls glow." in plate
+    assert "A lit torch on a stand at the ports before any gas, and there until the walls glow." in plate
     near = {when: do for when, do, _ in solved(low_fire="95 %").tables["lighting_card"].rows}
-    assert "cock" not in near["Set"] + near["High fire"]
+    assert "gauge's cock" not in near["Set"] + near["High fire"]
     assert near["High fire"].startswith("One valve at a time")
+
+
+def test_the_operating_card_of_a_design_with_any_stop_tells_no_way_to_light_it():
+    """It is fixed to the burner, where the margin with its DO NOT BUILD is cut away."""
+    stopped = solve(Design.from_texts({"baffle_holes": "4"}))
+    assert stopped.worst == "stop" and stopped["lighting_rate"]
+    words = " ".join(shape.text for shape in stopped.drawings["operating_card"].shapes if isinstance(shape, Text))
+    assert "DO NOT LIGHT" in words and "Damper to LIGHT" not in words

@@ -142,6 +142,8 @@ ONLY_SAID = {
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it
+    ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
+    ("lighting", "lighting_slide.gas_Pa"),
     ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("lighting", "lighting_slide.rate_W"),  # the same as the mark is made; judged by whether it stays over it
     ("lighting", "lighting_slide.gas_Pa"),

@@ -172,3 +172,14 @@ def test_a_length_typed_in_inches_comes_back_from_the_metric_page_as_it_was():
     assert back["fields"]["body_length"]["text"] == "10 1/4"
     assert Design.from_texts(back["texts"]) == before
     assert from_link(there["link"])[0].body_length == before.body_length == 10.25 * 0.0254
+
+
+def test_a_fraction_is_taken_of_what_a_worked_out_length_came_to():
+    """The caps' thickness stands at the wall's, 3/16 in, until it is set."""
+    assert ask("part", key="cap_thickness", part="1/2")["text"] == "1/2 in"
+
+
+@pytest.mark.parametrize(("key", "bare", "unit"), [("chamber_temperature", "50", "degF"), ("wall", "5", "in")])
+def test_a_bare_number_out_of_range_is_offered_the_same_as_with_its_unit(key, bare, unit):
+    bare, named = (ask("solve", {key: text})["errors"][0]["nearest"] for text in (bare, f"{bare} {unit}"))
+    assert bare == named

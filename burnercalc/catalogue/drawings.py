@@ -240,7 +240,10 @@ DRAWINGS = (
             "light": "LIGHT: edge back {size:drill_length}",
             "low": "LOW: edge back {size:drill_length}",
             "high": "HIGH: edge back {size:drill_length}",
-            "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight.",
+            "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight. Face it: "
+            "it slides tight in its guide, else air leaks past.",
+            "sharp": "Sheet at most {thick:drill_length} thick, a quarter of the hole. Its edge sharp, no "
+            "countersink: burr off with a flat file.",
             "broken": "Broken line: the bore of the pipe, the plate shut. Do not cut it.",
             "level": "Level lines: where the top edge stands, drawn back. Set it with the drill, not by eye.",
         },
@@ -315,24 +318,29 @@ DRAWINGS = (
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
             "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
-            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. Then gas to LIGHT. Not alight "
-            "{hiss:.0f} s after the first hiss: gas off.",
-            "keeper.hand": "A lit torch on a long stem at the face",
-            "keeper.stand": "A lit torch on a stand at the face",
-            "keeper.guard": "The pilot lit and its guard on",
+            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
+            "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "
+            "most: gas off.",
+            "keeper.hand": "A lit torch on a long stem at the ports",
+            "keeper.stand": "A lit torch on a stand at the ports",
+            "keeper.guard": "The pilot lit at the ports, its guard on,",
             "until.glow": "until the walls glow",
             "until.cool": "as long as gas flows",
             "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down the same "
             "way backwards. Somebody stands by all the time.",
             "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down the same way backwards. Somebody stands by all "
             "the time.",
+            "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
+            "Never down: to stop or wait, gas off. Somebody stands by all the time.",
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} equal steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
-            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s.",
-            "several": "Burners are lit one by one, the one farthest from the door first, each with its own torch.",
+            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s. "
+            "Hot: wait till the face is black.",
+            "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
+            "first, each with its own torch. All make each step together.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "

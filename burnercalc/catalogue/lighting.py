@@ -587,22 +587,24 @@ WORDS = {
     "take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, and stays till the "
-    "walls glow. Hand and face beside the door.",
-    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, and stays till the walls glow. "
-    "Hand and face beside the door.",
-    "torch.do.guard": "The pilot burns at the face, and the flame guard has seen it, before any gas; both stay on to "
-    "the last. Guard: electronic, by rod or light (UV), no thermocouple, shuts in 1 s. It watches the main flame at "
-    "the port farthest from the pilot: after the trial the pilot alone must not hold the gas. Hand and face beside the "
-    "door.",
+    "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, till the walls "
+    "glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
+    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, till the walls glow. Its air "
+    "holes, bottle and hose, hand and face, stay outside, beside the door.",
+    "torch.do.guard": "Pilot at the face, seen by the flame guard, before any gas, to the last. Guard: electronic, "
+    "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the far port: the pilot alone must not hold "
+    "the gas. All beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
+    "fire": "torch",
+    "fire.guard": "pilot",
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas with the needle valve, {cock_open}to "
-    "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
-    "mixture {made:.2f}, {pipe:pressure 2} at the mix pipe's tap (sloping gauge). Mark the valve.",
+    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
+    "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {made:.2f}, "
+    "{pipe:pressure 2} at the mix pipe's tap. First time: needle shut, cock open, {fire} at the ports; open slowly "
+    "till they take, then to the pressure. No light at half: gas off, purge. Mark the valve.",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -626,18 +628,19 @@ WORDS = {
     "as long as gas flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
-    "trial.do": "Hand on the cock: not alight {hiss:.0f} s after the first hiss, gas off. The mixture takes "
-    "{arrives:.1f} s to the face; all that is let in fills {let_in:percent 0} of the cold chamber.",
-    "trial.do.late": "No hand is quick enough: in the {hiss:.0f} s after the first hiss mixture for {let_in:percent 0} "
-    "of the cold chamber is let in. So the torch burns right at the ports, that gas meets fire at once. Not alight: "
-    "gas off. Door wide open, nobody before it; a pilot with a flame guard is better.",
-    "trial.do.late_guard": "No hand is quick enough: in the {hiss:.0f} s after the first hiss mixture for "
-    "{let_in:percent 0} of the cold chamber is let in. So the pilot burns right at the ports, that gas meets fire at "
-    "once. Not alight: gas off. Door wide open, nobody before it.",
+    "trial.do": "Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after the "
+    "first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
+    "chamber.",
+    "trial.do.late": "Torch AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to it: "
+    "the moment it does not take, gas off. No hand is quick enough: off at {hiss:.0f} s and {hand:.0f} s for the "
+    "hand let in {let_in:percent 0} of the chamber.",
+    "trial.do.late_guard": "Pilot AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to "
+    "it: the moment it does not take, gas off. No hand is quick enough: off at {hiss:.0f} s and {hand:.0f} s for the "
+    "hand let in {let_in:percent 0} of the chamber.",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at the cock at once. Blower on, door open, purge again for {purge:time 2}. Sniff low for "
-    "propane, high for natural gas. Three times: find out why.",
+    "out.do": "Gas off at once. Blower on, door open, purge again for {purge:time 2}; hot, light only when the face "
+    "is black. Sniff low for propane, high for natural gas. Three times: find out why.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
@@ -694,11 +697,12 @@ WORDS = {
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
-    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it for "
-    "sure. Farthest from the door first. Not lit: gas shut, air at LIGHT. One goes out: its gas off; none burns: "
-    "purge.",
-    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
-    "Each with its own cock and torch, farthest from the door first. Not lit, or out: its gas off, air at LIGHT.",
+    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it "
+    "for sure. Farthest from the door first; all make each step together. Not lit: gas shut, air at LIGHT. Out: its "
+    "gas off; none burns: purge.",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn; "
+    "all make each step together. Own cock and torch each, farthest from the door first. Not lit, or out: its gas "
+    "off.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand to the cock, or a flame guard, till the walls are above {relights:temperature}; nobody leaves "
@@ -719,9 +723,9 @@ WORDS = {
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
     "damper at LIGHT or LOW. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
-    "fails.do.before_several": "The gas must close by itself: an air switch before the damper, which lets go below "
-    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
-    "damper at LIGHT or LOW.",
+    "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops "
+    "the damper at LIGHT or LOW.",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "

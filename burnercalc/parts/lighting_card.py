@@ -16,10 +16,12 @@ from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
 VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
-HISS_S = (1.0, 5.0)  # from the first hiss until the gas is shut: as quick as a hand on the cock is, and at most
-LET_IN = 0.5  # of the chamber, that mixture may fill till then; both common practice
+HISS_S = (1.0, 5.0)  # from the first hiss until it is judged, at least and at most
+SEE_S = 0.5  # at the least to see whether it takes, once the mixture is at the face
+HAND_S = 1.0  # that a hand, on it already, needs to shut a quarter-turn cock
+LET_IN = 0.5  # of the chamber, that mixture may fill till it is shut; all four common practice
 COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
-BY_HAND_S = 3.0  # until a hand on the cock has shut it; common practice
+BY_HAND_S = 2.0 + HAND_S  # until somebody has seen that air or power fails, and the cock is shut; common practice
 SWITCH = 0.5  # of the least pressure it stands at while it burns, at which the air switch lets go; common practice
 LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common practice
 
@@ -28,10 +30,10 @@ LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common pract
 class LightingCard:
     """Times in s. `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
-    face; `hiss_s`: until the gas is shut if it is not alight, in whole seconds, as they are counted; `let_in`: share of
-    the chamber that what is let in till then fills, pipe and box emptied into it; `slips`: so many times high fire
-    fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where that on the
-    mix pipe, `pipe_switch_Pa`, is too low for one.
+    face; `hiss_s`: until the hand moves if it is not alight, in whole seconds, as they are counted; `let_in`: share of
+    the chamber that what is let in fills till the hand has shut it, pipe and box emptied into it; `slips`: so many
+    times high fire fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where
+    that on the mix pipe, `pipe_switch_Pa`, is too low for one.
     """
 
     five_volumes_s: float
@@ -71,8 +73,8 @@ def lighting_card(
     standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
     standing_m3 += resistance.inlets * resistance.inlet.area_m2 * resistance.leg_m
     arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
-    # Whole seconds; never before it is at the face, or it is never lit.
-    hiss_s = float(max(min(floor(LET_IN * fills_s), HISS_S[1]), ceil(arrives_s), HISS_S[0]))
+    # Whole seconds; never before it is at the face and can be seen, or it is never lit.
+    hiss_s = float(max(min(floor(LET_IN * fills_s - HAND_S), HISS_S[1]), ceil(arrives_s + SEE_S), HISS_S[0]))
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
@@ -83,7 +85,7 @@ def lighting_card(
         purge_s=purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S),
         arrives_s=arrives_s,
         hiss_s=hiss_s,
-        let_in=hiss_s / fills_s,
+        let_in=(hiss_s + HAND_S) / fills_s,
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,

@@ -97,4 +97,4 @@ def _lift(rate_W, ratio, tries):
 
 def _at(ratio, tries):
     """As near as it matters, so that steps share what they rest on: to a hundredth."""
-    return tries.at(round(ratio, 2))
+    return tries.at(max(round(ratio, 2), 0.01))  # next to no gas: no flame either way

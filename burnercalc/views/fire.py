@@ -11,7 +11,7 @@ from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import COOL_K, LET_IN, LightingCard
+from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import RELIGHTS_K
@@ -79,12 +79,14 @@ def lighting_card_table(
         "mark": mark(lighting_slide.mark) if lit else None,
         "made": lighting_slide.ratio and lighting_slide.ratio.value,
         "cock_open": say("cock_open") if gauges.small else "",
+        "fire": say("fire.guard" if guard else "fire"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "purge": card.purge_s,
         "five": card.five_volumes_s,
         "hiss": card.hiss_s,
         "arrives": card.arrives_s,
         "let_in": card.let_in,
+        "hand": HAND_S,
         "by_hand": card.by_hand_s,
         "times": card.slips,
         "run_on": card.run_on_s,

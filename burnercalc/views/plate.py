@@ -18,7 +18,7 @@ from ..parts.resistance import Resistance
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 118.0)
+PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 128.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's kind of mark and its size
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
@@ -74,6 +74,7 @@ def operating_card_drawing(
     turning: Turning,
     fuel: str,
     fuel_blend: object,
+    stopped: bool,
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
@@ -93,7 +94,8 @@ def operating_card_drawing(
             return say(kind)
         return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
 
-    unlit = light[0] is None
+    unlit = stopped or light[0] is None  # what must not be built is not lit either
+    light = UNSET if unlit else light
     low = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     high = (firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m)
     settings = (
@@ -129,7 +131,7 @@ def operating_card_drawing(
         "to_low": _way(turning.to_low, say),
         "to_high": _way(turning.straight or turning.to_high, say),
     }
-    turns = "turns" if lighting.glows else "turns_cool"
+    turns = "turns_straight" if turning.straight else "turns" if lighting.glows else "turns_cool"
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps.insert(4, "several")

@@ -46,7 +46,10 @@ def slide_drawing(
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
         slots = {"width": say.length(2 * side / MM), "length": say.length((2 * radius + TAIL_MM) / MM)}
-        lines = [say(line, **slots) for line in ("plate", "broken", "level")]
+        if light.kind == "hole":
+            slots["thick"] = light.size_m / 4
+        names = ("plate", "sharp", "broken", "level") if light.kind == "hole" else ("plate", "broken", "level")
+        lines = [say(line, **slots) for line in names]
         shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
     return Shapes(tuple(shapes), "hole" if light.kind == "hole" else "gap")
 
