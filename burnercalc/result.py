@@ -316,6 +316,8 @@ class Result:
         given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
             given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
+        if "stopped" in needs(views.DRAWINGS[key]):
+            given["stopped"] = self.worst == "stop"
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(

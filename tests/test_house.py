@@ -66,7 +66,7 @@ def test_verdicts_and_views_say_what_they_may_touch(registry):
             assert (
                 argument in PARTS
                 or argument in BY_KEY
-                or argument in ("say", "text_mm", "numbers", "few", "wide", "burns")
+                or argument in ("say", "text_mm", "numbers", "few", "wide", "burns", "stopped")
             ), (
                 key,
                 argument,

@@ -74,6 +74,7 @@ def operating_card_drawing(
     turning: Turning,
     fuel: str,
     fuel_blend: object,
+    stopped: bool,
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
@@ -93,7 +94,8 @@ def operating_card_drawing(
             return say(kind)
         return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
 
-    unlit = light[0] is None
+    unlit = stopped or light[0] is None  # what must not be built is not lit either
+    light = UNSET if unlit else light
     low = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     high = (firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m)
     settings = (

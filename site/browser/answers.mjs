@@ -226,14 +226,19 @@ async function nearestGood(settings, check, key, way) {
     const reply = await attempt(middle);
     if (good(reply)) { best = reply; high = middle; } else low = middle;
   }
-  best = await attempt(await withMargin(attempt, good, high, best), true);
+  const edge = await attempt(high, true), at = await withMargin(attempt, good, high, best);
+  const further = at === high ? edge : await attempt(at, true);
+  best = good(further) && harm(further) <= harm(edge) ? further : edge;
   return good(best) ? best : null;
 }
+
+// A stop that a cure brings weighs more than any number of cautions.
+const harm = (cure) => cure.worsens.reduce((sum, each) => sum + (each.verdict === "stop" ? 1000 : 1), 0);
 
 const FURTHER = 8; // tries beyond the nearest that is good
 
 // The nearest that is good stands at the edge of what is good: go on to the middle where the other edge is near, or to a
-// margin; where there is none to be had, one stride from the edge.
+// margin; where there is none to be had, one stride from the edge. It is not taken where it harms other checks more.
 async function withMargin(attempt, good, nearest, best) {
   if (!best.stepped || best.ample) return nearest;
   const stride = Math.ceil(nearest / FURTHER);

@@ -348,6 +348,8 @@ async function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
+  // What has changed beside stands over the page only till somebody goes on; undo is on top for good.
+  addEventListener("pointerdown", ({ target }) => target.closest("#bars") || hush("brought"), { passive: true });
   wireChapters((part) => {
     if (shown && placeOf("face").join() !== faceAt) redraw(["face"]); // it stands elsewhere, and smaller or larger
     return enliven(part);

@@ -111,8 +111,7 @@ def lay_out_a_tube(hand):
 def cure_the_worst(hand):
     before = hand.page.locator("#chapter-start .worst .words").inner_text()
     hand.tap("#chapter-start .worst summary")
-    hand.tap("#chapter-start .worst .cure")  # of the stop that is tried no single setting does: Make it good
-    hand.tap("#good-take")
+    hand.tap("#chapter-start .worst .cure")
     hand.page.wait_for_function(
         "(before) => document.querySelector('#chapter-start .worst .words').innerText !== before", arg=before
     )
