@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from functools import cache
 
-from .design import Design, parse_setting, supplied
+from .design import Design, supplied
 from .examples import EXAMPLES
 from .settings import BY_KEY, SETTINGS
 
@@ -193,24 +193,21 @@ JOBS = (
 
 
 @cache
-def _values(job, units, fuel):
-    """What a job sets for a fuel, besides what the first screen asks for: {key: SI value}."""
-    return {
-        key: parse_setting(BY_KEY[key], text, None, units)
-        for key, text in job.texts(units, fuel).items()
-        if key not in ASKED
-    }
+def _design(job, written, units, fuel):
+    """A job's design for a fuel, as it is written in a system of units, read in that or the other."""
+    own = Design.from_texts(job.texts(written, fuel))
+    return own if units == written else Design.from_texts({**own.texts, "units": units})
 
 
 def job_of(design):
     """(job, system of units that it is written in) of a design that differs from it in what is asked only, or None."""
     for job in JOBS:
-        for units in ("in", "mm") if job.inches else ():
-            texts = job.texts(units, design.fuel)
-            if all(key in texts or key in ASKED for key in design.texts) and all(
-                design.value(key) == value for key, value in _values(job, units, design.fuel).items()
+        for written in ("in", "mm") if job.inches else ():
+            own = _design(job, written, design.units, design.fuel)
+            if all(
+                design.value(setting.key) == own.value(setting.key) for setting in SETTINGS if setting.key not in ASKED
             ):
-                return job, units
+                return job, written
     return None
 
 

@@ -113,3 +113,12 @@ def test_the_page_is_told_the_job_and_what_was_brought():
 
 def test_what_the_first_screen_asks_is_no_setting_of_a_fuel():
     assert not [key for job in JOBS for both in job.fuels.values() for texts in both for key in texts if key in ASKED]
+
+
+@pytest.mark.parametrize("job", [job for job in JOBS if job.inches], ids=lambda job: job.key)
+@pytest.mark.parametrize(("written", "read"), [("in", "mm"), ("mm", "in")])
+def test_a_job_is_known_again_when_it_is_read_in_the_other_system(job, written, read):
+    own = Design.from_texts(job.texts(written, job.inches.get("fuel", "propane")))
+    found, _ = job_of(Design.from_texts({**own.texts, "units": read}))
+    assert found.key == job.key
+    assert job_of(Design.from_texts({**own.texts, "units": read, "rows": "7"})) is None

@@ -125,9 +125,9 @@ def test_what_is_at_hand_is_left_out_of_the_shopping_list(default):
 
 
 def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
-    """By hand from the example prices: alarm, extinguisher, torch, mask, cylinder, gauge, two thermocouples, scale,
-    saw, drills, plate, 13 screws at 0.15, sealer. The burner costs as much as without them."""
-    by_hand = 45 + 50 + 40 + 35 + 60 + 45 + 2 * 35 + 30 + 25 + 35 + 25 + 13 * 0.15 + 20
+    """By hand from the example prices: alarm, extinguisher, torch, its stand, mask, cylinder, gauge, two thermocouples,
+    scale, saw, drills, plate, 13 screws at 0.15, sealer. The burner costs as much as without them."""
+    by_hand = 45 + 50 + 40 + 20 + 35 + 60 + 45 + 2 * 35 + 30 + 25 + 35 + 25 + 13 * 0.15 + 20
     assert default["tools_cost"] == pytest.approx(by_hand)
     assert math.fsum(row[3] for row in default.tables["tools"].rows) == pytest.approx(by_hand)
     assert default["cost_batch"] == pytest.approx(math.fsum(row[3] for row in default.tables["shopping"].rows))
@@ -143,6 +143,13 @@ def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
     got = [shopping.name_of(row) for row in default.tables["tools"].rows if row[0] == "scale"]
     less = " ".join(" ".join(page.text for page in pages(shopping.pdf(default, "#v=2", "a4", got))).split())
     assert f"tools and safety gear, {by_hand - 30:.2f}" in less and f"{default['cost_batch']:.2f} to spend" in less
+
+
+@pytest.mark.parametrize("lit_by, torches, stands", [("hand", 2, 0), ("stand", 2, 2), ("guard", 1, 0)])
+def test_each_burner_is_lit_by_a_torch_of_its_own(lit_by, torches, stands):
+    """A pilot stays alight by itself, so one torch lights them all."""
+    listed = {tool.key: tool.count for tool in solved(burner_count="2", lit_by=lit_by).part("tools").tools}
+    assert (listed["torch"], listed.get("torch_stand", 0)) == (torches, stands)
 
 
 def test_a_line_needs_no_cylinder_but_water_in_a_tube_and_a_tank_is_one():

@@ -340,7 +340,7 @@ DRAWINGS = (
             "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s. "
             "Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
-            "first, each with its own torch. All make each step together.",
+            "first, each with its own torch or pilot. All make each step together.",
             "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
             "cold.",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "

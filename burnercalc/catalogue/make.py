@@ -875,7 +875,10 @@ MONEY_ANSWERS = (
         meaning="What is bought once for the shop beside the burner, cylinders with it, at the example prices of its "
         "list; not in the cost of the burner.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
+        inputs=(
+            *("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
+            *("burner_count", "lit_by"),
+        ),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -1724,7 +1727,9 @@ TOOL_WORDS = {
     "extinguisher": "fire extinguisher",
     "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
     "torch": "lighting torch",
-    "torch.sold": "long stem, gas of its own, with a striker",
+    "torch.sold": "stem so long that its air holes stay outside, gas of its own, striker",
+    "torch_stand": "stand for the torch",
+    "torch_stand.sold": "heavy foot, holds it without a hand",
     "mask": "dust mask",
     "mask.sold": "for silica dust, [P100|P3], that fits the face; goggles and gloves with it",
     "cylinder": "gas cylinder",

@@ -42,6 +42,8 @@ def tools(
     corner_drill: float,
     cylinder: str,
     cylinder_count: int,
+    burner_count: int,
+    lit_by: str,
 ) -> Tools:
     prices = by_key("tools", "tool")
     listed: list[Tool] = []
@@ -51,7 +53,9 @@ def tools(
 
     add("co_alarm")
     add("extinguisher")
-    add("torch")
+    add("torch", 1 if lit_by == "guard" else burner_count)  # a pilot is lit with it, and then stays alight itself
+    if lit_by == "stand":
+        add("torch_stand", burner_count)
     add("mask")
     if gas.liquid is not None and cylinder == "tank":
         add("tank")
