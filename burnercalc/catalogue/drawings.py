@@ -242,7 +242,7 @@ DRAWINGS = (
             "high": "HIGH: edge back {size:drill_length}",
             "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight. Face it: "
             "it slides tight in its guide, else air leaks past.",
-            "sharp": "Sheet at most {thick:drill_length} thick, a quarter of the hole. Its edge sharp, no "
+            "sharp": "Sheet at most {thick:drill_length} thick, a quarter of the hole. The hole's edge sharp, no "
             "countersink: burr off with a flat file.",
             "broken": "Broken line: the bore of the pipe, the plate shut. Do not cut it.",
             "level": "Level lines: where the top edge stands, drawn back. Set it with the drill, not by eye.",
@@ -318,6 +318,7 @@ DRAWINGS = (
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
             "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
+            "cock_straight": "Small gauge at the jet: its cock is open to light, shut before HIGH.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
             "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "
             "most: gas off.",

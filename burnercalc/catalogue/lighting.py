@@ -592,8 +592,8 @@ WORDS = {
     "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, till the walls glow. Its air "
     "holes, bottle and hose, hand and face, stay outside, beside the door.",
     "torch.do.guard": "Pilot at the face, seen by the flame guard, before any gas, to the last. Guard: electronic, "
-    "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the far port: the pilot alone must not hold "
-    "the gas. All beside the door.",
+    "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the port farthest off: the pilot alone must "
+    "not hold the gas. All beside the door.",
     "torch.source": "NFPA 86 (memory); by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},

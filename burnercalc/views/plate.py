@@ -140,7 +140,7 @@ def operating_card_drawing(
     else:
         steps.insert(0, "slide")
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
-            steps.insert(steps.index("stop"), "cock")
+            steps.insert(steps.index("stop"), "cock_straight" if turning.straight else "cock")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 
