@@ -1116,3 +1116,16 @@ def test_next_to_no_gas_in_the_mixture_is_judged_and_not_refused():
         )
     )
     assert result.worst == "stop"
+
+
+@pytest.mark.parametrize("margins, first", [(0, "low"), (8, "down")])
+def test_no_two_checks_move_low_fire_apart(margins, first):
+    """At 100 % nothing is higher; lighting leaves it to the turning to say which way."""
+    for low_fire in ("30 %", "100 %"):
+        r = solved(low_fire=low_fire)
+        none = replace(r.part("turning").to_low, first="", steps=margins)
+        stuck = replace(r.part("turning"), to_low=none, straight=None)
+        made = r.parts.call(PARTS["lighting"], turning=stuck)
+        found = [judged(key, r, turning=stuck, lighting=made) for key in ("lighting", "turning")]
+        moves = {move for one in found for setting, move in one.cures if setting == "low_fire"}
+        assert first in found[1].cases and len(moves) <= 1 and not (low_fire == "100 %" and "raise" in moves)

@@ -421,7 +421,7 @@ CHECKS = (
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
-            "there it lifts or runs back. A higher low fire, or larger ports.",
+            "there it lifts or runs back. Larger ports.",
             "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
             "long": LONG + "A pilot with a flame guard, or a lining that heats up sooner.",
             "cool": HAND_COOL + "A pilot with a flame guard shuts the gas by itself.",
@@ -524,7 +524,7 @@ CHECKS += (
             "lip that glows, or more.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
-            "glowing, it may run back. A higher low fire.",
+            "glowing, it may run back.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
             "the lighting rate, or larger ports.",

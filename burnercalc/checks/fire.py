@@ -58,7 +58,7 @@ LIGHTING_CURES = {
     "torch_weak": BETTER_PORTS,
     "no_flame": (("equivalence_ratio", "choose"),),
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
-    "no_way": (("low_fire", "raise"), *STRONGER),
+    "no_way": STRONGER,  # which way low fire is moved the turning says
     "air": FEWER,
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),
@@ -177,14 +177,16 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
     turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
     case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
     # Of low fire, to what it is turned down from or up to.
-    nearer = "low_fire", "lower" if worst is to_low and firing.low_W > (lighting_try.waits_W or 0.0) else "raise"
+    above = case == "down" and firing.low_W > (lighting_try.waits_W or 0.0)
+    full = firing.low_W >= firing.rate_W
+    nearer = (("low_fire", "lower"),) if above else () if full else (("low_fire", "raise"),)
     as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
     return verdict(
         "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on else "stop",
         turn.margin,
         1.0,
         case="as_lit" if as_lit else (case, "straight") if worst is to_low and turning.goes_on else case,
-        cures=() if worst is None else (nearer, *STRONGER),
+        cures=() if worst is None else (*nearer, *STRONGER),
         margin=turn.margin,
         least=turn.least_ratio,
         most=turn.most_ratio,
