@@ -350,7 +350,7 @@ def test_lining_limit(temps, verdict, value, limit, text):
             "note",
             1451.0,
             "Left empty at high fire, layer 2 (ceramic fibre blanket 8 lb/ft3) may reach 2152 °F, above its limit of "
-            "2151 °F, as in nearly every forge: turn down once the chamber is hot.",
+            "2151 °F, as in nearly every forge: turn down once hot, if the card lets it.",
             ("low_fire", "lower"),
         ),
         (

@@ -739,7 +739,7 @@ CHECKS = (
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
             "limit of {most:temperature 4}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
-            "limit of {most:temperature 4}, as in nearly every forge: turn down once hot, if the lighting card lets it.",
+            "limit of {most:temperature 4}, as in nearly every forge: turn down once hot, if the card lets it.",
             "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
             "({material}) to {hot:temperature 4}, above its limit of {most:temperature 4}. Turn down when the chamber "
             "has its {chamber:temperature}, and do not leave it before.",
