@@ -338,7 +338,8 @@ def _nearest(
     works, typed = _parse(setting, text, None, system), values[setting.key]
     if typed is None:  # out of its range
         try:
-            typed = units.parse_quantity(str(refused.value), setting.dimension, setting.key, system)
+            bare = None if setting.dimension == "fraction" else system  # 0.2 is 20 % or 0.2 %
+            typed = units.parse_quantity(str(refused.value), setting.dimension, setting.key, bare)
         except InputError:
             return text
     if not all(isinstance(number, (int, float)) for number in (typed, works)):

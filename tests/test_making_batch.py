@@ -392,8 +392,8 @@ def test_no_hands_on_days_off_and_the_oven_waits_for_them():
 
 
 def test_what_a_larger_shop_tries_holds_what_a_smaller_one_tries():
-    """So owning more never takes longer, whatever rules and calendars do."""
-    for burners in (1, 2, 7, 12, 30, 31, 60, 100):
+    """So owning more never takes longer, whatever rules and calendars do; of more than a dozen only half is tried."""
+    for burners in (1, 2, 7, 12):
         for which in LACKS:
             for number in range(1, 12):
                 means = replace(Means(3, 2, 2, 2), **{which: number})

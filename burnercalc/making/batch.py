@@ -118,8 +118,8 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-MANY, FOR_MANY = 30, 3  # burners above which only so many of the first rules are tried, for time
-ROUNDS_OF_MANY = (1, 2, 3, 4, 5, 6, 8, 10, 13, 17, 25, 34, 50, 100)  # and only numbers that are used in so many rounds
+# For time: above so many burners only so many of the first rules; above a dozen only half of each kind in turn.
+DOZEN, MANY, FOR_MANY = 12, 30, 3
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
 
@@ -135,7 +135,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
     hands stands by all of them; a heat begins when work does.
 
-    Owning more never takes longer: the best is taken over all of _fewer, which grow with what is owned.
+    Owning more never takes a dozen or less longer: the best is taken over all of _fewer, which grow with what is owned.
+    More burners are tried with less of it too seldom for that.
 
     Arguments:
         burners   how many >= 1
@@ -167,8 +168,11 @@ def _fewer(burners, means):
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
     all those of a smaller one.
     """
-    rounds = range(1, burners + 1) if burners <= MANY else ROUNDS_OF_MANY
-    useful = sorted({ceil(burners / some) for some in rounds}, reverse=True)
+    if burners > DOZEN:
+        yield means
+        yield from (replace(means, **{which: ceil(getattr(means, which) / 2)}) for which in LACKS)
+        return
+    useful = sorted({ceil(burners / some) for some in range(1, burners + 1)}, reverse=True)
     numbers = [[n for n in useful if n <= getattr(means, which)] for which in LACKS[:3]]
     for moulds, places, stands, hands in product(*numbers, range(min(means.hands, 2 * burners), 0, -1)):
         yield replace(means, moulds=moulds, oven_places=places, test_stands=stands, hands=hands)
@@ -552,4 +556,5 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1)
 
     Checked by: tests/test_making_batch.py
     """
-    return plan(burners, work, replace(means, **{which: getattr(means, which) + count}))
+    more = plan(burners, work, replace(means, **{which: getattr(means, which) + count}))
+    return min(more, plan(burners, work, means), key=lambda one: one.days)
