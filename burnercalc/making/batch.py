@@ -120,6 +120,7 @@ RULES = (
 )
 # For time: above so many burners only so many of the first rules; above a dozen only half of each kind in turn.
 DOZEN, MANY, FOR_MANY = 12, 30, 3
+PAIRS = (20, 12, 8, 5, 4, 3, 2, 1)  # of hands that are tried
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
 
@@ -163,7 +164,7 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
 
 
 def _fewer(burners, means):
-    """What the shop has, then less of it: of each kind but hands only numbers that spare a round.
+    """What the shop has, then less of it: of each kind only numbers that spare a round, of hands PAIRS.
 
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
     all those of a smaller one.
@@ -174,7 +175,8 @@ def _fewer(burners, means):
         return
     useful = sorted({ceil(burners / some) for some in range(1, burners + 1)}, reverse=True)
     numbers = [[n for n in useful if n <= getattr(means, which)] for which in LACKS[:3]]
-    for moulds, places, stands, hands in product(*numbers, range(min(means.hands, 2 * burners), 0, -1)):
+    numbers.append([n for n in PAIRS if n <= min(means.hands, 2 * burners)])
+    for moulds, places, stands, hands in product(*numbers):
         yield replace(means, moulds=moulds, oven_places=places, test_stands=stands, hands=hands)
 
 

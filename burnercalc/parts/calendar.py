@@ -20,11 +20,11 @@ class Calendar:
     @property
     def moulds(self) -> int:
         """Those that are made: fewer than there may be where one more saves no day."""
-        return 1 if min(self.burners, self.means.moulds) == 1 else self.plan.moulds
+        return self.moulds_for(self.burners)
 
     def moulds_for(self, burners: int) -> int:
-        """Those that so many are cast in: of what is made for this batch."""
-        return min(burners, self.moulds)
+        """Those that a batch of so many would make."""
+        return 1 if min(burners, self.means.moulds) == 1 else making.plan(burners, self.work, self.means).moulds
 
 
 def calendar(schedule: Schedule, batch_size: int, moulds: int, oven_places: int, test_stands: int) -> Calendar:
