@@ -92,7 +92,7 @@ def card_blocks(result):
     return [
         how,
         *steps,
-        Caution(f"Outdoors or with doors wide open, attended all the time. {LAW}", "A licensed gas fitter decides"),
+        Caution(f"Outdoors or where this card says, attended all the time. {LAW}", "A licensed gas fitter decides"),
     ]
 
 

@@ -183,12 +183,10 @@ def thumb_svg(result):
 
 
 def _table(table, unit_system):
-    own = any(column.dimension in ("money", "price") for column in table.columns) and not getattr(
-        unit_system, "sign", ""
-    )
+    priced = any(column.dimension in ("money", "price") for column in table.columns)
     return {
         "title": table.title,
-        **({"caption": f"{table.title}, prices in your money"} if own else {}),
+        **({"caption": f"{table.title}, prices in your money"} if priced and not units.sign_of(unit_system) else {}),
         "columns": [column.label for column in table.columns],
         "rows": [
             [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]

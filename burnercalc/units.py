@@ -225,12 +225,17 @@ def with_sign(system: str, sign: str) -> str:
     return made
 
 
+def sign_of(system: str) -> str:
+    """The sign that money is shown with; "" of a plain `in` or `mm`."""
+    return getattr(system, "sign", "")
+
+
 SIGNS_BEFORE = ("$", "€", "£", "¥")  # which stand before the figure
 
 
 def priced(figure: str, system: str) -> str:
     """A figure of money with the reader's sign: `12.00` -> `$12.00` or `12.00 kr`."""
-    sign = getattr(system, "sign", "")
+    sign = sign_of(system)
     if sign in SIGNS_BEFORE:
         return f"-{sign}{figure[1:]}" if figure.startswith("-") else f"{sign}{figure}"
     return f"{figure} {sign}".strip()

@@ -276,9 +276,8 @@ DRAWINGS = (
             "heat": "{temp:temperature 4}",
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
-            "use": "Attended use only. Outdoors, or with wide open doors and a loud carbon monoxide alarm. Gas valve "
-            "that shuts by itself when air or power fails. Read the operating card. The local authority decides "
-            "where it may be used.",
+            "use": "Attended use only. Outdoors, or as the operating card says, with a loud carbon monoxide alarm. Gas "
+            "valve that shuts by itself when air or power fails. The local authority decides where it may be used.",
         },
         room="make",
     ),

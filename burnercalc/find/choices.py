@@ -415,11 +415,9 @@ def cylinder_options(a: Asked) -> Iterable[Option]:
             lacking = count - own.get(size, 0)
             if lacking > 0:
                 again = "more " if size in own else ""
-                words = "a" if lacking == 1 and not again else f"{lacking} {again}"
-                name = f"{words.strip()} cylinder{'s' if lacking > 1 else ''} of "
-                name = (
-                    f"{words.strip()} lying tank" if size == "tank" else name + choice_name("cylinder", size, a.system)
-                )
+                words = "a " if lacking == 1 and not again else f"{lacking} {again}"
+                what = f"cylinder{'s' if lacking > 1 else ''} of {choice_name('cylinder', size, a.system)}"
+                name = words + ("lying tank" if size == "tank" else what)
                 price = lacking * sold.CYLINDER_PRICES[size]
                 yield option({"cylinder": size, "cylinder_count": str(count)}, name, price)
 

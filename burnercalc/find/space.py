@@ -18,7 +18,7 @@ from ..errors import InputError, InputErrors
 from ..rules import RULES
 from ..settings import BY_KEY
 from .bill import bill
-from .choices import AXES, Asked, Axis, Option
+from .choices import AXES, Asked, Axis, Option, middle
 from .graph import level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
@@ -141,7 +141,7 @@ class Space:
         menu = self.menu(node)
         if find is None:
             return 0.0
-        return find(self._asked(node), menu) if by_thumb else (len(menu) - 1) / 2
+        return (find if by_thumb else middle)(self._asked(node), menu)
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""

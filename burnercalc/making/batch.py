@@ -12,10 +12,8 @@ from ..errors import require
 DAY_MIN = 1440
 OPENS_MIN = 9 * 60  # work begins at 9: an example
 FREE_MIN = 15  # to free the pins of a block: an example
-WEIGH_MIN, WEIGHED_APART_MIN = (
-    10,
-    60,
-)  # to weigh what is in the oven: an example; its two weighings at least so far apart
+WEIGH_MIN = 10  # to weigh what is in the oven: an example
+WEIGHED_APART_MIN = 60  # between its two weighings, at the least
 BY_HAND = ("weld", "mould", "cast", "free", "strip", "trim", "clear", "weigh")
 # In the order they are told.
 STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "weigh", "fire")
@@ -118,9 +116,9 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-# For time: above so many burners only so many of the first rules; above a dozen only half of each kind in turn.
+# For time: above DOZEN burners only few smaller shops are tried, above MANY only FOR_MANY of the rules.
 DOZEN, MANY, FOR_MANY = 12, 30, 3
-PAIRS = (20, 12, 8, 5, 4, 3, 2, 1)  # of hands that are tried
+PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
 
@@ -136,8 +134,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
     hands stands by all of them; a heat begins when work does.
 
-    Owning more never takes a dozen or less longer: the best is taken over all of _fewer, which grow with what is owned.
-    More burners are tried with less of it too seldom for that.
+    Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
+    owned. Above, only few of them are tried, so that it may.
 
     Arguments:
         burners   how many >= 1
@@ -167,7 +165,7 @@ def _fewer(burners, means):
     """What the shop has, then less of it: of each kind only numbers that spare a round, of hands PAIRS.
 
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
-    all those of a smaller one.
+    all those of a smaller one. Above DOZEN burners they are too many for that: then half of one kind at a time.
     """
     if burners > DOZEN:
         yield means
@@ -554,7 +552,7 @@ class _Calendar:
 
 
 def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
-    """The plan with so many more of one of LACKS; never longer.
+    """The plan with so many more of one of LACKS, or without where that is shorter.
 
     Checked by: tests/test_making_batch.py
     """

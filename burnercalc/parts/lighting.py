@@ -34,8 +34,8 @@ class Lighting(LightingTry):
     smoke), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (a fire
     asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
     (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide needs,
-    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard
-    shuts the gas, or a hand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
+    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or a hand holds
+    the torch and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
@@ -105,7 +105,9 @@ def fresh_m3_s(gas: Gas, burner_count: int, found: LightingTry, flue: combustion
 def _pressures_Pa(found, gas, firing, jet):
     """The most that lighting, low or high fire asks for before the jet, and the most that there is: what a regulator
     is made for, or the line. High fire of a line is asked for only where it comes out too short."""
-    asked = [jet.low_Pa, found.gas_Pa.value if found.gas_Pa else jet.low_Pa]
+    asked = [jet.low_Pa]
+    if found.gas_Pa is not None:
+        asked.append(found.gas_Pa.value)
     if gas.liquid or jet.rate_W < LINE_SHORT * firing.rate_W:
         asked.append(jet.high_Pa)
     return max(asked), max(REGULATOR_MOST_PA, TURN * jet.gauge_Pa) if gas.liquid else jet.gauge_Pa

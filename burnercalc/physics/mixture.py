@@ -125,7 +125,8 @@ def _fractions(composition):
     for name, amount in amounts.items():
         if name not in _fits():
             raise InputError("composition", name, "is not in the table; known: " + ", ".join(_fits()))
-        require(0 <= amount < inf, "composition", amount, "must be 0 or more", "0")
+        if not 0 <= amount < inf:
+            raise InputError("composition", f"{amount:g} {name}", "must be 0 or more", "0")
     total = sum(amounts.values())
     require(total > 0, "composition", "nothing", "must hold at least one gas")
     return [(name, amount / total) for name, amount in amounts.items() if amount > 0]
