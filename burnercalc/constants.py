@@ -7,9 +7,11 @@ STEFAN_BOLTZMANN_W_M2K4 = 5.670374419e-8
 # Standard gravity, exact by the 3rd CGPM (1901).
 GRAVITY_M_S2 = 9.80665
 
+ATM_PA = 101325.0  # the standard atmosphere, exact: 10th CGPM (1954)
+
 # Reference state of every volume flow of gas, air and mixture: ISO 13443 metering state, 15 degC and 101 325 Pa.
 STANDARD_TEMP_K = 288.15
-STANDARD_PRESSURE_PA = 101325.0
+STANDARD_PRESSURE_PA = ATM_PA
 
 # Reference temperature of combustion (heating values): 25 degC, ISO 6976 combustion reference.
 COMBUSTION_TEMP_K = 298.15
@@ -19,7 +21,9 @@ COMBUSTION_TEMP_K = 298.15
 AIR_OXYGEN_FRACTION = 0.2095
 AIR_MOLAR_MASS_KG_MOL = 0.0289644
 
-ATM_PA = 101325.0
+# Exact: international yard and pound, 1959 (NIST SP 811).
+INCH_M, FOOT_M = 0.0254, 0.3048
+POUND_KG = 0.45359237
 
 # What limits of the trade are named in: pound-force per square inch, and inch of water at 4 degC (NIST SP 811).
 PSI_PA = 6894.757293168

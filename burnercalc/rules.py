@@ -6,6 +6,7 @@ that works, or None. What can be built but should not be is not refused here; it
 
 from math import pi
 
+from .constants import INCH_M
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
 from .making.stock import board, inlet_hole
@@ -15,7 +16,7 @@ from .rules_heat import HEAT_RULES
 from .settings import BY_KEY
 from .units import parse_quantity, show, significant
 
-LEAST_WINDOW_M = 0.125 * 0.0254  # room for the smallest port and corner drill
+LEAST_WINDOW_M = 0.125 * INCH_M  # room for the smallest port and corner drill
 MOST_BATCH_DAYS = 1000  # of work by hand; a calendar of more is no plan
 BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
 MOST_SAID_DIGITS = 4  # of a length in a refusal
@@ -141,7 +142,7 @@ def _block_stands_outside(v):
             "block_thickness",
             _text(v, "block_thickness"),
             f"must be more than grip, so that refractory covers the steel on the fire side ({_said(v, v['grip'])})",
-            _show(v, v["grip"] + 0.0254),
+            _show(v, v["grip"] + INCH_M),
             ("grip",),
         )
 

@@ -1,7 +1,8 @@
 """Which settings are bought by size, and the sizes that the reader's shop sells: what a step button steps to."""
 
+from .constants import INCH_M
 from .design import Design, limits
-from .making.stock import INCH_M, flat_sizes_m, pins_m, tube_sides_m
+from .making.stock import flat_sizes_m, pins_m, tube_sides_m
 from .physics import drills
 from .settings import BY_KEY
 

@@ -3,8 +3,13 @@
 from dataclasses import dataclass
 
 from burnercalc.constants import STEFAN_BOLTZMANN_W_M2K4
-from burnercalc.physics.gas_emissivity import gas_emissivity, mean_beam_length_m
+from burnercalc.physics.gas_emissivity import exchange_cubic, mean_beam_length_m
 from burnercalc.physics.gas_zone import WALL_EMISSIVITY, GasZone
+
+
+def gas_emissivity(*, temp_K, **gas):
+    """Emissivity of burned gas: what it exchanges with black walls, read at one temperature."""
+    return sum(part * temp_K**n for n, part in enumerate(exchange_cubic(**gas)))
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from burnercalc.errors import InputError, InputErrors
-from burnercalc.physics.chamber import chamber_heat, firing, heat_balance
+from burnercalc.errors import InputErrors
+from burnercalc.physics.chamber import chamber_heat, heat_balance
 from burnercalc.physics.linings import material_keys
 
 FORGE = {
@@ -47,16 +47,12 @@ def test_heat_up_takes_more_than_holding_and_less_with_more_time():
 
 def test_rates_and_balance():
     heat = chamber_heat(**FORGE)
-    got = firing(heat, 0.35)
-    assert got.hold_rate_W == pytest.approx((heat.wall_loss_W + heat.opening_loss_W) / 0.35)
-    assert got.working_rate_W * 0.35 == pytest.approx(heat.hold_W + heat.work_heat_W)
-    assert got.firing_rate_needed_W == max(got.working_rate_W, got.heat_up_rate_W)
-    assert got.thermal_efficiency == pytest.approx(heat.work_heat_W / got.working_rate_W)
+    working_W = (heat.wall_loss_W + heat.opening_loss_W + heat.work_heat_W) / 0.35
     # Small forges bring 5 to 15 % of the gross heat into the stock (common practice); this one is worked gently.
-    assert 0.03 < got.thermal_efficiency < 0.2
-    for rate in (0.0, got.working_rate_W, 30e3):
+    assert 0.03 < heat.work_heat_W / working_W < 0.2
+    for rate in (0.0, working_W, 30e3):
         assert sum(watt for _, watt in heat_balance(heat, rate, 0.35)) == pytest.approx(rate, rel=1e-6, abs=1e-6)
-    assert dict(heat_balance(heat, got.working_rate_W, 0.35))["spare"] == pytest.approx(0, abs=1e-6)
+    assert dict(heat_balance(heat, working_W, 0.35))["spare"] == pytest.approx(0, abs=1e-6)
     # The heat that leaves the shell is computed apart from the heat that enters the wall.
     assert heat.wall.loss_in_air_W == pytest.approx(heat.wall_loss_W, rel=1e-6)
 
@@ -99,8 +95,7 @@ def test_any_chamber_balances(inner, thickness, hot, opening, air, time_s, share
     )
     assert sum(watt for _, watt in heat_balance(heat, rate_W, share)) == pytest.approx(rate_W, rel=1e-6, abs=1e-6)
     assert heat.wall.loss_in_air_W == pytest.approx(heat.wall_loss_W, rel=1e-6)
-    got = firing(heat, share)
-    assert 0 < got.hold_rate_W <= got.working_rate_W <= got.firing_rate_needed_W < 1e9
+    assert 0 < heat.hold_W <= heat.working_W
 
 
 def test_reports_all_faults_together():
@@ -144,10 +139,3 @@ def test_names_the_field(field, change):
     with pytest.raises(InputErrors) as caught:
         chamber_heat(**{**FORGE, **change})
     assert field in [e.field for e in caught.value.errors]
-
-
-@pytest.mark.parametrize("share", [0.0, -0.2, 1.1, float("nan")])
-def test_refuses_a_flame_that_leaves_nothing(share):
-    with pytest.raises(InputError) as caught:
-        firing(chamber_heat(**FORGE), share)
-    assert caught.value.field == "chamber_temperature"

@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rows import rows
 
+from burnercalc.constants import POUND_KG
 from burnercalc.errors import InputError
 from burnercalc.physics import cylinder as cy
 from burnercalc.physics import lp_liquid as lp
@@ -28,7 +29,7 @@ def test_saturation_agrees_with_coolprop(row):
         got = lp.saturation_pressure_Pa(species, temp) / PSI_PA - 14.696
         # Two decimals are printed; the table lies 5 K apart.
         assert got == pytest.approx(row[column], abs=0.02)
-    density = lp.liquid_density_kg_m3("C3H8", temp) * 0.0254**3 * 231 / cy.POUND_KG
+    density = lp.liquid_density_kg_m3("C3H8", temp) * 0.0254**3 * 231 / POUND_KG
     assert density == pytest.approx(row["propane_liquid_lb_gal"], abs=0.003)
     assert lp.latent_heat_J_kg("C3H8", temp) / 2326 == pytest.approx(row["propane_latent_Btu_lb"], abs=0.15)
 
@@ -47,7 +48,7 @@ def test_interpolation_stays_on_the_saturation_line(fluid, temp):
 @pytest.mark.parametrize("row", rows("cylinder_100lb.csv"), ids=lambda r: f"{r['content_lb']:g}lb-{r['air_degF']:g}F")
 def test_hundred_pound_cylinder_agrees_with_the_table(row):
     got = cy.draw_limit_W(
-        cy.upright_cylinder("100 lb"), row["content_lb"] * cy.POUND_KG, PROPANE, kelvin(row["air_degF"]), ATM, HHV
+        cy.upright_cylinder("100 lb"), row["content_lb"] * POUND_KG, PROPANE, kelvin(row["air_degF"]), ATM, HHV
     )
     assert got / BTU_H_W == pytest.approx(row["expected_Btu_h"], rel=0.10)
 
@@ -56,7 +57,7 @@ def test_wall_coefficient_and_strip_are_the_best_fit_of_the_table():
     def error(coefficient_ratio, strip_m):
         found = []
         for row in rows("cylinder_100lb.csv"):
-            mass, vessel = row["content_lb"] * cy.POUND_KG, cy.upright_cylinder("100 lb")
+            mass, vessel = row["content_lb"] * POUND_KG, cy.upright_cylinder("100 lb")
             got = cy.draw_limit_W(vessel, mass, PROPANE, kelvin(row["air_degF"]), ATM, HHV) / BTU_H_W
             liquid = lp.liquid_density_kg_m3("C3H8", lp.saturation_temp_K("C3H8", ATM))
             area = cy.heated_area_m2(vessel, mass, liquid)

@@ -39,7 +39,7 @@ MAY = {
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result", "foot", "shopping"},
     "traveller": FOUNDATION | {"drawing", "build_sheet", "settings", "foot"},
     "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
-    "sold": {"physics", "making", "settings", "design"},
+    "sold": FOUNDATION | {"physics", "making", "settings", "design"},
     "steps": {"units", "design", "result", "sold"},
     "on_page": FOUNDATION | {"drawing", "settings", "design", "link", "result", "sheet", "steps"},
     "find": FOUNDATION

@@ -11,7 +11,6 @@ from burnercalc.errors import InputError
 from burnercalc.physics.losses import (
     ROUGHNESS_STEEL_M,
     contraction_K,
-    entry_K,
     expansion_K,
     fitting_K,
     friction_darcy,
@@ -43,11 +42,6 @@ def test_friction_has_no_step_at_the_ends_of_the_transition(edge):
 @given(reynolds=st.floats(1e-3, 1e7), rough=st.floats(0, 0.1), more=st.floats(1.001, 3))
 def test_more_flow_always_takes_more_pressure(reynolds, rough, more):
     assert friction_darcy(reynolds * more, rough) * more**2 > friction_darcy(reynolds, rough) > 0
-
-
-@pytest.mark.parametrize("ratio", [0, 0.02, 0.04, 0.06, 0.1, 0.15, 0.4])
-def test_entry_agrees_with_fluids(ratio):
-    assert entry_K(ratio) == pytest.approx(fittings.entrance_rounded(Di=0.1, rc=0.1 * ratio, method="Crane"), abs=0.005)
 
 
 def test_expansion_agrees_with_fluids():
@@ -121,7 +115,6 @@ def test_pipe_run_agrees_with_fluids():
     [
         (lambda: friction_darcy(float("nan"), 0), "reynolds"),
         (lambda: friction_darcy(5000, 0.2), "relative_roughness"),
-        (lambda: entry_K(-1), "edge_radius_ratio"),
         (lambda: expansion_K(1.1), "area_ratio"),
         (lambda: contraction_K(1.1), "area_ratio"),
         (lambda: fitting_K("elbow_91", 1e4, 0), "fitting"),

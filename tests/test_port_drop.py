@@ -6,7 +6,6 @@ from rows import rows
 from burnercalc.errors import InputError
 from burnercalc.physics.port_drop import (
     developing_friction,
-    discharge_coefficient,
     port_drop_Pa,
     port_K,
 )
@@ -49,10 +48,6 @@ def test_turbulent_port_of_the_printed_example():
     assert port_K(1e5, 4, relative_roughness=0.02) == pytest.approx(1.5 + 4 * friction, rel=0.002)
 
 
-def test_a_port_without_friction_passes_two_over_root_six():
-    assert discharge_coefficient(1.5) == pytest.approx(0.8165, abs=0.00005)
-
-
 @pytest.mark.parametrize("x_plus", [1e-6, 1e-5])
 def test_young_flow_follows_the_boundary_layer(x_plus):
     assert developing_friction(x_plus) == pytest.approx(3.44 / x_plus**0.5, rel=0.02)
@@ -84,7 +79,6 @@ def test_more_velocity_or_depth_takes_more_pressure(velocity, d, ratio, more, en
         (lambda: port_K(1000, 0.5), "length_ratio"),
         (lambda: port_K(float("nan"), 5), "reynolds"),
         (lambda: port_K(1000, 5, entry_K=2), "entry_K"),
-        (lambda: discharge_coefficient(0), "K"),
         (lambda: port_drop_Pa(-1, 0.006, 0.05, 1.2, 2e-5), "velocity_m_s"),
     ],
 )

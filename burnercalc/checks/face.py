@@ -2,6 +2,7 @@
 
 from math import inf
 
+from ..constants import INCH_M
 from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.holding import Holding
@@ -17,13 +18,13 @@ from .judge import Judged, judge, ladder, verdict
 SLACK_M = 1e-9  # sizes that differ by less are the same
 
 # Limits, common practice all.
-LEAST_WEB_M = 0.25 * 0.0254  # clear web between ports: one port diameter and 1/4 in
+LEAST_WEB_M = 0.25 * INCH_M  # clear web between ports: one port diameter and 1/4 in
 GRAIN_M = 0.003  # top grain of a fine castable; below it a web cannot be filled
 LEAST_EDGE_M = 0.005  # a coarse grain (3 to 6 mm) between port and steel
 PORT_LENGTH_RATIO = (4, 14)  # length over diameter of a cast port: 4 at least, 6 to 12 usual
 PORT_LENGTH_RATIO_STOP = (2.5, 25)
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
-LEAST_SAID_M = 0.0254 / 64  # less than a tape shows counts as its finest mark
+LEAST_SAID_M = INCH_M / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
 BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
 BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it

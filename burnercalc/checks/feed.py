@@ -2,7 +2,7 @@
 
 from math import inf
 
-from ..constants import INH2O_PA, PSI_PA
+from ..constants import FOOT_M, INH2O_PA, PSI_PA
 from ..parts.baffle_plate import BafflePlate
 from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
@@ -37,7 +37,7 @@ MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 1.0  # margin from which the blower's pressure is said as so many times what is needed
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
-METERS_M3_S = (175 * 0.3048**3 / 3600, 425 * 0.3048**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
+METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
 JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore

@@ -3,9 +3,9 @@
 from dataclasses import replace
 from math import ceil, inf
 
+from ..constants import INCH_M
 from ..making import body as making
 from ..making.stock import (
-    INCH_M,
     PIPE_OVER,
     nearest_flat_thickness,
     nearest_pipe,

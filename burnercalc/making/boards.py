@@ -4,9 +4,10 @@ from dataclasses import dataclass, replace
 from itertools import permutations, product
 from math import ceil
 
+from ..constants import INCH_M
 from ..errors import require
 from .body import cut_plan
-from .stock import INCH_M, NOISE_M, board, mm
+from .stock import NOISE_M, board, mm
 
 FOOT_M = 12 * INCH_M
 BOARD_LENGTHS_M = (4 * FOOT_M, 8 * FOOT_M, 12 * FOOT_M)  # as sold: common practice

@@ -1,9 +1,9 @@
 """The two legs from the tee to the inlets: whether their fittings go between, and how long their nipples are."""
 
+from ..constants import INCH_M
 from ..errors import require
 from ..physics.pipes import pipe_names
 from ..tables import read_table
-from .stock import INCH_M
 from .train import reducers
 
 

@@ -3,10 +3,11 @@
 import math
 from dataclasses import dataclass
 
+from ..constants import INCH_M
 from ..errors import InputError, require
 from ..physics.drills import nearest_drills
 from .body import Piece
-from .stock import INCH_M, NOISE_M, board, boards, mm
+from .stock import NOISE_M, board, boards, mm
 
 # Softwood and plywood near 500 kg/m3 dry: common practice, only for the mass of the pieces.
 WOOD_DENSITY_KG_M3 = 500.0
@@ -51,7 +52,7 @@ def mould(
     frame="2x4",
     base="ply 3/4",
     guide_m=MOULD_GUIDE_M,
-    base_margin_m=0.0254,
+    base_margin_m=INCH_M,
 ):
     """A box of four boards on a base board, inside dimensions = body outside + mould_clearance (half on each side).
 
@@ -127,7 +128,7 @@ def round_mould(
     base="ply 3/4",
     guide_m=MOULD_GUIDE_M,
     rim_m=0.038,
-    base_margin_m=0.0254,
+    base_margin_m=INCH_M,
     kerf_m=0.0,
 ):
     """For a round body: plywood squares with a round hole, stacked to the height, on a base board.

@@ -3,11 +3,12 @@
 import math
 from dataclasses import dataclass
 
+from ..constants import INCH_M, POUND_KG
 from ..errors import InputError, require
 from ..tables import read_table
-from .stock import INCH_M, NOISE_M, mm
+from .stock import NOISE_M, mm
 
-LB_FT3_KG_M3 = 0.45359237 / (12 * INCH_M) ** 3  # exact definitions (NIST SP 811)
+LB_FT3_KG_M3 = POUND_KG / (12 * INCH_M) ** 3
 
 
 @dataclass(frozen=True)

@@ -6,10 +6,10 @@ Sizes are tables in burnercalc/data as printed; every function returns SI.
 import math
 from dataclasses import dataclass
 
+from ..constants import INCH_M
 from ..errors import InputError, require
 from ..tables import read_table
 
-INCH_M = 0.0254  # exact: international inch, 1959 (NIST SP 811)
 THIN_WALLS = {"in": (1 / 16, 0.065, 5 / 64, 0.083, 0.120), "mm": (1.5, 2, 2.5, 6.3)}
 METRES = {"in": INCH_M, "mm": 0.001}  # in one of the unit that a shop sells by
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..constants import INH2O_PA
 from ..physics import back_pressure as physics
 from ..physics.band import Band
-from ..physics.thermo import mixture_mass_kg
+from ..physics.thermo import gas_density_kg_m3, mixture_mass_kg
 from .firing import Firing
 from .flame import Flame
 from .mixture import Mixture
@@ -56,7 +56,7 @@ def back_pressure(
     flow_kg_s = firing.gas_kg_s * burner_count * (1 + mixture.air_to_gas_mass)
 
     def way(temp_K, off):
-        density = physics.gas_density_kg_m3(molar_kg, temp_K, shop.pressure_Pa)
+        density = gas_density_kg_m3(molar_kg, temp_K, shop.pressure_Pa)
         return {"flow_kg_s": flow_kg_s, "depth_m": opening_depth, "density_kg_m3": density, "discharge_off": off}
 
     off = physics.DISCHARGE_OFF

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
+from ..constants import INCH_M
 from ..errors import InputError
 from ..making import body as making
 from ..making.body import Baffle
-from ..making.stock import INCH_M, tube_inside_radius_m
+from ..making.stock import tube_inside_radius_m
 from .body import Body
 from .steel import Steel
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from ..physics.cylinder import POUND_KG
+from ..constants import POUND_KG
 from ..tables import by_key
 from .body import Body
 from .calendar import Calendar

@@ -5,6 +5,7 @@ from math import pi, sqrt
 
 from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import require
+from .atmosphere import air_density_kg_m3
 from .gas_jet import critical_pressure_ratio, jet_flow_kg_s, jet_mass_flux_kg_m2s
 
 # Loss coefficients on the velocity head in the throat. 1 and 1 give back the plain momentum relation; a well rounded
@@ -135,7 +136,7 @@ def aspirated_mix(
     }
     thrust, gas = jet_thrust_N(**jet), jet_flow_kg_s(**jet)
     area = pi / 4 * throat_diameter_m**2
-    rho_air = ambient_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * air_temp_K)
+    rho_air = air_density_kg_m3(air_temp_K, ambient_Pa)
     gas_volume = gas * GAS_CONSTANT_J_MOLK * gas_temp_K / (ambient_Pa * molar_mass_kg_mol)
     # a*ma**2 + b*ma + c = 0, the equation above sorted by the air flow; a > 0 for any loss of 0 or more.
     half = 0.5 * (1 + outlet_loss)

@@ -1,7 +1,8 @@
 """Pressure, temperature and density of the ambient air, at an altitude or as measured."""
 
-from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2
+from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GRAVITY_M_S2
 from ..errors import require
+from .thermo import gas_density_kg_m3
 
 # US Standard Atmosphere 1976, layer 0 (up to 11 km geopotential).
 SEA_LEVEL_TEMP_K = 288.15
@@ -74,4 +75,4 @@ def air_density_kg_m3(temp_K: float, pressure_Pa: float) -> float:
     """
     require(temp_K > 0, "temp_K", f"{temp_K:g} K", "must be above 0 K")
     require(pressure_Pa > 0, "pressure_Pa", f"{pressure_Pa:g} Pa", "must be above 0 Pa")
-    return pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * temp_K)
+    return gas_density_kg_m3(AIR_MOLAR_MASS_KG_MOL, temp_K, pressure_Pa)

@@ -2,7 +2,6 @@
 
 from math import pi, sqrt
 
-from ..constants import ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2
 from ..errors import require
 from .root import rising_root
 
@@ -32,11 +31,6 @@ def opening_discharge(depth_to_diameter):
     return SHARP_DISCHARGE + (THICK_DISCHARGE - SHARP_DISCHARGE) * share
 
 
-def gas_density_kg_m3(molar_mass_kg_mol, temp_K, pressure_Pa=ATM_PA):
-    """Density of an ideal gas, p M / (R T) [kg/m3]."""
-    return pressure_Pa * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K)
-
-
 def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3, discharge_off=0.0):
     """Pressure that drives a gas through an opening.
 
@@ -60,52 +54,6 @@ def orifice_Pa(*, flow_kg_s, area_m2, depth_m, density_kg_m3, discharge_off=0.0)
     require(0 < density_kg_m3 < float("inf"), "density_kg_m3", density_kg_m3, "must be above 0")
     discharge = max(SHARP_DISCHARGE, opening_discharge(depth_m / sqrt(4 * area_m2 / pi)) + discharge_off)
     return (flow_kg_s / (discharge * area_m2)) ** 2 / (2 * density_kg_m3)
-
-
-def draught_Pa(*, height_m, flue_density_kg_m3, air_density_kg_m3):
-    """Pull of a column of hot gas.
-
-        dp = (rho_air - rho_flue) g H
-
-    Arguments:
-        height_m             H                [m]       0 or more
-        flue_density_kg_m3   rho_flue         [kg/m3]
-        air_density_kg_m3    rho_air          [kg/m3]
-    Returns: float [Pa]
-    Raises: InputError for height_m
-    Source: hydrostatics. Published.
-    Checked by: tests/test_back_pressure.py (draught_Pa of a chimney by hand)
-    """
-    require(0 <= height_m < 100, "height_m", height_m, "must be 0 or more and below 100 m", "0")
-    return (air_density_kg_m3 - flue_density_kg_m3) * GRAVITY_M_S2 * height_m
-
-
-def back_pressure_Pa(
-    *, flow_kg_s, opening_area_m2, opening_depth_m, flue_density_kg_m3, air_density_kg_m3, height_m=0.0
-):
-    """Pressure in the chamber over that of the shop, at the foot of the opening.
-
-        dp = (m / (C_d A))**2 / (2 rho_flue) - (rho_air - rho_flue) g H
-
-    Arguments:
-        flow_kg_s            m, all that leaves: gas and air of all burners   [kg/s]    0 or more
-        opening_area_m2      A, of all openings                               [m2]      above 0
-        opening_depth_m      thickness of the wall there                      [m]       0 or more
-        flue_density_kg_m3   as it leaves                                     [kg/m3]   above 0
-        air_density_kg_m3    of the shop                                      [kg/m3]
-        height_m             H, of the opening or of a flue above it          [m]       0 or more
-    Returns: float, gauge [Pa]; negative when the opening draws more than the fire fills, so that air comes in below
-    Raises: InputError for opening_area, opening_depth or another argument outside its limits
-    Assumes: one opening at one height
-    Source: Bernoulli and hydrostatics. Published.
-    Checked by: tests/test_back_pressure.py (back_pressure_Pa by an independent calculation for a forge)
-    """
-    lost = orifice_Pa(
-        flow_kg_s=flow_kg_s, area_m2=opening_area_m2, depth_m=opening_depth_m, density_kg_m3=flue_density_kg_m3
-    )
-    return lost - draught_Pa(
-        height_m=height_m, flue_density_kg_m3=flue_density_kg_m3, air_density_kg_m3=air_density_kg_m3
-    )
 
 
 def opening_for_pressure_m2(*, pressure_Pa, flow_kg_s, depth_m, density_kg_m3, discharge_off=0.0):

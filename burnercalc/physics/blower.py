@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import isfinite, sqrt
 
+from ..constants import FOOT_M, POUND_KG
 from ..errors import InputError, require
 from .losses import velocity_head_Pa
 from .root import bracketed_root
 
 # Air for which fan curves are given: 0.075 lb/ft3 (AMCA 210 standard air; published).
-CURVE_DENSITY_KG_M3 = 0.075 * 0.45359237 / 0.3048**3
+CURVE_DENSITY_KG_M3 = 0.075 * POUND_KG / FOOT_M**3
 _SCAN = 64  # looks along the curve for crossings; a hump narrower than 1/64 of it would be missed
 
 

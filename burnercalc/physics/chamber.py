@@ -67,19 +67,6 @@ class ChamberHeat:
         return self.heat_up.stored_J
 
 
-@dataclass(frozen=True)
-class Firing:
-    """Gross firing rates of a chamber [W] and the share of the working rate that ends in the work [-]."""
-
-    available_fraction: float
-    hold_rate_W: float
-    working_rate_W: float
-    heat_up_rate_W: float
-    firing_rate_needed_W: float
-    decided_by: str
-    thermal_efficiency: float
-
-
 @lru_cache(maxsize=128)
 def chamber_heat(
     *,
@@ -211,37 +198,6 @@ def _geometry(shape, length_m, width_m, height_m, diameter_m, opening_area_m2):
         cylinder_chamber(diameter_m=diameter_m, length_m=length_m, opening_area_m2=opening_area_m2),
         pi / 4 * diameter_m**2 * length_m,
         cylinder_area_m2(diameter_m, length_m),
-    )
-
-
-def firing(heat, available_fraction):
-    """Gross firing rates that give a chamber the heat it asks for.
-
-        rate = heat / available,   needed = larger of the working rate and the heat-up rate
-
-    Arguments:
-        heat                 ChamberHeat
-        available_fraction   share of the gross heat of the fuel left in the chamber   [-]   above 0.01, at most 1
-    Returns: Firing, rates in W gross
-    Raises: InputError for chamber_temperature when the flame leaves (nearly) nothing at that temperature
-    Assumes: available heat at full chamber temperature during the whole heat-up, so its rate is on the high side
-    Checked by: tests/test_chamber.py
-    """
-    require(
-        LEAST_AVAILABLE < available_fraction <= 1,
-        "chamber_temperature",
-        f"available heat {available_fraction:g}",
-        "needs a flame that leaves more than 1 % of its gross heat in the chamber; lower it, or preheat the air",
-    )
-    hold, work, up = (watt / available_fraction for watt in (heat.hold_W, heat.working_W, heat.heat_up_W))
-    return Firing(
-        available_fraction,
-        hold,
-        work,
-        up,
-        max(work, up),
-        "working" if work >= up else "heat-up",
-        heat.work_heat_W / work if work > 0 else 0.0,
     )
 
 

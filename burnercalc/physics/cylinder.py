@@ -6,6 +6,7 @@ The regulator stops being fed when the liquid is so cold that its pressure falls
 from dataclasses import dataclass
 from math import acos, exp, pi, sqrt
 
+from ..constants import INCH_M, POUND_KG
 from ..errors import require
 from ..tables import find
 from .lp_blend import (
@@ -17,8 +18,6 @@ from .lp_blend import (
     bubble_temp_K,
 )
 from .lp_liquid import liquid_density_kg_m3
-
-POUND_KG, INCH_M = 0.45359237, 0.0254
 
 # Heat from still air through the wall to the boiling liquid, and the strip of dry wall above the liquid that works as a
 # fin. Both fitted to the 50 cells of tests/reference/cylinder_100lb.csv (published table): root mean square error

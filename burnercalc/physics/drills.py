@@ -6,10 +6,10 @@ from fractions import Fraction
 from functools import cache
 from math import isfinite
 
+from ..constants import INCH_M
 from ..errors import InputError, require
 from ..tables import read_table
 
-INCH_M = 0.0254
 FAMILIES = ("number", "letter", "fraction", "metric")
 
 # What is sold by the piece (common practice): sixty-fourths to 1 in; metric by 0.05 mm from 0.3 to 3 mm, by 0.1 mm to

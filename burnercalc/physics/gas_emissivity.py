@@ -5,7 +5,6 @@ from math import exp
 from ..constants import ATM_PA
 from ..errors import require
 from ..tables import read_table
-from .thermo import require_range
 
 TEMP_RANGE_K = 600.0, 2400.0
 LONGEST_PATH_ATM_M = 10.0
@@ -83,29 +82,3 @@ def exchange_cubic(*, water_fraction, carbon_dioxide_fraction, path_m, wall_emis
             taken = share * absorbed * wall_emissivity / (wall_emissivity + absorbed - absorbed * wall_emissivity)
             cubic = [c + taken * b for c, b in zip(cubic, weights)]
     return tuple(cubic)
-
-
-def gas_emissivity(*, water_fraction, carbon_dioxide_fraction, temp_K, path_m, pressure_Pa=ATM_PA):
-    """Emissivity of burned gas over a path at one temperature.
-
-        e = sum over gray gases of a_i(T) (1 - exp(-k_i p L)), as exchange_cubic with black walls
-
-    Arguments (as in exchange_cubic):
-        water_fraction            [-]
-        carbon_dioxide_fraction   [-]
-        temp_K                    of the gas   [K]   600 to 2400
-        path_m                    [m]
-        pressure_Pa               [Pa]
-    Returns: float [-]
-    Raises: InputError for an argument outside its limits
-    Source: Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602. Memory.
-    Checked by: tests/test_gas_emissivity.py (Leckner 1972 within 15 %, a chart reading of a heat-transfer text)
-    """
-    require_range("temp_K", temp_K, *TEMP_RANGE_K)
-    c0, c1, c2, c3 = exchange_cubic(
-        water_fraction=water_fraction,
-        carbon_dioxide_fraction=carbon_dioxide_fraction,
-        path_m=path_m,
-        pressure_Pa=pressure_Pa,
-    )
-    return c0 + temp_K * (c1 + temp_K * (c2 + temp_K * c3))

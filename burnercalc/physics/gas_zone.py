@@ -268,7 +268,7 @@ def gas_zone(*, gas, losses, volume_m3, area_m2, film_W_m2K=FILM_W_M2K.value):
         opening is lit by the walls
     Source: Hottel and Sarofim, Radiative Transfer, 1967: the simplest zone model. Published, recalled.
     Checked by: tests/test_gas_zone.py (gas_zone by its limits: at huge h the gas leaves at wall temperature, as the
-        balance of chamber.firing; chambers with Leckner's gas, cantera and scipy within 12 %)
+        balance of losses and available heat; chambers with Leckner's gas, cantera and scipy within 12 %)
     """
     require(0 <= film_W_m2K < 1e9, "film_W_m2K", film_W_m2K, "must be 0 or more")
     cubic = exchange_cubic(

@@ -7,7 +7,7 @@ atmosphere here, so the density is taken as constant.
 from math import log10, pi
 
 from ..errors import require
-from ..tables import find, interpolate
+from ..tables import find
 from .port_stream import turbulent_weight
 
 ROUGHNESS_STEEL_M = 45e-6  # commercial steel pipe: Moody 1944 (memory)
@@ -76,22 +76,6 @@ def friction_darcy(reynolds, relative_roughness):
     laminar = 64 / min(reynolds, 2300.0) if weight < 1 else 0.0
     turbulent = turbulent_friction_darcy(max(reynolds, 4000.0), relative_roughness) if weight > 0 else 0.0
     return (1 - weight) * laminar + weight * turbulent
-
-
-def entry_K(edge_radius_ratio=0.0):
-    """Loss of a flush pipe entry from an open space: 0.5 with a sharp edge, less with a rounded one.
-
-    Arguments:
-        edge_radius_ratio   radius of the edge / bore   [-]   0 or more; 0.15 and above count alike
-    Returns:
-        K   [-]; straight line between the points of the source
-    Source:
-        Crane TP-410 (memory)
-    Checked by:
-        tests/test_losses.py against fluids.fittings.entrance_rounded
-    """
-    require(edge_radius_ratio >= 0, "edge_radius_ratio", edge_radius_ratio, "must be 0 or more", "0")
-    return interpolate(min(edge_radius_ratio, _ENTRY_RADIUS[-1]), _ENTRY_RADIUS, _ENTRY_K, "edge_radius_ratio")
 
 
 def _require_share(area_ratio):

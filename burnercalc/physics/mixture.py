@@ -10,7 +10,7 @@ from math import exp, inf, log, sqrt
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import InputError, require
 from ..tables import read_table
-from .thermo import heat_capacity_J_molK, species_of
+from .thermo import gas_density_kg_m3, heat_capacity_J_molK, species_of
 
 TEMP_MIN_K, TEMP_MAX_K = 250.0, 1000.0  # of the fits in data/transport.csv
 FIT_REFERENCE_K = 300.0
@@ -115,7 +115,7 @@ def mixture_properties(composition, temp_K, pressure_Pa):
     )
     conductivity = (sum(x * k for x, _, _, k, _ in gases) + 1 / sum(x / k for x, _, _, k, _ in gases)) / 2
     heat_capacity = sum(x * cp for x, *_, cp in gases) / molar_mass
-    density = pressure_Pa * molar_mass / (GAS_CONSTANT_J_MOLK * temp_K)
+    density = gas_density_kg_m3(molar_mass, temp_K, pressure_Pa)
     return Mixture(temp_K, pressure_Pa, molar_mass, density, viscosity, conductivity, heat_capacity)
 
 

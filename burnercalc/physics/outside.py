@@ -1,7 +1,8 @@
 """Heat that leaves a warm outside surface to still air and to its surroundings."""
 
-from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK, GRAVITY_M_S2, STEFAN_BOLTZMANN_W_M2K4
+from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GRAVITY_M_S2, STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
+from .thermo import gas_density_kg_m3
 
 
 def air_viscosity_Pa_s(temp_K):
@@ -44,7 +45,7 @@ def _film(surface_temp_K, ambient_temp_K, pressure_Pa):
     """Rayleigh number on 1 m, Prandtl number and conductivity [W/m/K] of air at the film temperature."""
     film = 0.5 * (surface_temp_K + ambient_temp_K)
     mu, k, cp = air_viscosity_Pa_s(film), air_conductivity_W_mK(film), air_heat_capacity_J_kgK(film)
-    rho = pressure_Pa * AIR_MOLAR_MASS_KG_MOL / (GAS_CONSTANT_J_MOLK * film)
+    rho = gas_density_kg_m3(AIR_MOLAR_MASS_KG_MOL, film, pressure_Pa)
     rise = abs(surface_temp_K - ambient_temp_K)
     return GRAVITY_M_S2 * rise / film * rho * rho * cp / (mu * k), cp * mu / k, k
 
@@ -93,25 +94,6 @@ def nusselt_plate_down(rayleigh):
     Checked by: tests/test_outside.py (ht.conv_free_immersed.Nu_horizontal_plate_McAdams)
     """
     return 0.27 * rayleigh**0.25
-
-
-def convection_W_m2K(*, facing, size_m, surface_temp_K, ambient_temp_K, pressure_Pa=ATM_PA):
-    """Coefficient of natural convection of one outside face in still air.
-
-        h = Nu k / L, air at the film temperature
-
-    Arguments:
-        facing           vertical | up | down | cylinder (horizontal)
-        size_m           height, area / perimeter, area / perimeter, diameter [m]   above 0
-        surface_temp_K   [K]
-        ambient_temp_K   [K]
-        pressure_Pa      of the air, absolute [Pa]
-    Returns: float [W/m2K]
-    Raises: InputError for an unknown facing or a size that is not above 0
-    Assumes: a surface colder than the air (not met here) has the same coefficient
-    Checked by: tests/test_outside.py (table of outside coefficients computed with ht and CoolProp)
-    """
-    return _coefficient(facing, size_m, _film(surface_temp_K, ambient_temp_K, pressure_Pa))
 
 
 def _coefficient(facing, size_m, film):

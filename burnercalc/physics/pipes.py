@@ -4,10 +4,9 @@ from dataclasses import dataclass
 from functools import cache
 from math import pi
 
+from ..constants import INCH_M
 from ..errors import require
 from ..tables import Row, read_table
-
-INCH_M = 0.0254  # exact
 
 
 @dataclass(frozen=True)

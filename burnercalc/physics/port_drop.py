@@ -147,9 +147,3 @@ def hot_port_drop_Pa(
     friction = port_K(re, length_m / diameter_m, entry_K, roughness_m / diameter_m) - entry_K - EXIT_K
     heads = (entry_K + EXIT_K) * enters_K + friction * mean_K + 2 * (leaves_K - enters_K)
     return heads / cold_K * velocity_head_Pa(velocity_m_s, density)
-
-
-def discharge_coefficient(K):
-    """Share of the ideal flow sqrt(2 dp/rho) A that a port of loss K passes, 1/sqrt(K) [-]."""
-    require(K > 0, "K", K, "must be above 0")
-    return 1 / sqrt(K)

@@ -117,40 +117,6 @@ def turbulent_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosi
     return max(blasius, laminar_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s))
 
 
-def wall_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s, entry_reynolds=None):
-    """Wall velocity gradient at the exit of a port.
-
-        g = (1 - w) g_laminar + w g_turbulent,   w = turbulent_weight(Re at the entry)
-
-    Arguments:
-        velocity_m_s               mean at the exit              [m/s]    above 0
-        diameter_m, length_m       of the port                   [m]      above 0
-        kinematic_viscosity_m2_s   at the exit                   [m2/s]   above 0
-        entry_reynolds             default: that of the exit     [-]
-    Returns:
-        float                      g                             [1/s]
-    Raises:
-        InputError                 a value that is not above 0
-    Source:
-        laminar_gradient_1_s and turbulent_gradient_1_s; the blend is common practice
-    Checked by:
-        tests/reference/wall_gradient.csv
-    """
-    for name, value in (
-        ("velocity_m_s", velocity_m_s),
-        ("diameter_m", diameter_m),
-        ("length_m", length_m),
-        ("kinematic_viscosity_m2_s", kinematic_viscosity_m2_s),
-    ):
-        require(0 < value < float("inf"), name, value, "must be above 0")
-    if entry_reynolds is None:
-        entry_reynolds = velocity_m_s * diameter_m / kinematic_viscosity_m2_s
-    w = turbulent_weight(entry_reynolds)
-    return (1 - w) * laminar_gradient_1_s(
-        velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s
-    ) + w * turbulent_gradient_1_s(velocity_m_s, diameter_m, length_m, kinematic_viscosity_m2_s)
-
-
 def hausen_nusselt(graetz):
     """Mean Nusselt number of laminar flow that enters a hot round port with a developed velocity profile.
 

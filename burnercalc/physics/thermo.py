@@ -5,7 +5,7 @@ A composition is a tuple of (species, amount) pairs, amounts in mol; it is hasha
 
 from dataclasses import dataclass
 
-from ..constants import GAS_CONSTANT_J_MOLK
+from ..constants import ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import InputError
 from ..tables import read_table
 
@@ -14,7 +14,7 @@ ELEMENTS = ("C", "H", "O", "N")
 # Pressure at which the entropies hold. Sources disagree: the numbers equal the CODATA entropies at 1 bar, while Cantera
 # and the CHEMKIN format read the same coefficients as 1 atm. 1 atm is used, so that results can be compared with them.
 # Reading them as 1 bar would lower the CO of a stoichiometric flame by 0.3 % of its value and raise the flame by 0.3 K.
-REFERENCE_PRESSURE_PA = 101325.0
+REFERENCE_PRESSURE_PA = ATM_PA
 
 
 @dataclass(frozen=True)
@@ -118,6 +118,11 @@ def mixture_enthalpy_J(composition, temp_K):
 def mixture_mass_kg(composition):
     """Mass of all the moles of a composition [kg]; for mole fractions this is the molar mass [kg/mol]."""
     return sum(amount * species_of(name).molar_mass_kg_mol for name, amount in composition)
+
+
+def gas_density_kg_m3(molar_mass_kg_mol, temp_K, pressure_Pa):
+    """Density of an ideal gas, p M / (R T) [kg/m3]."""
+    return pressure_Pa * molar_mass_kg_mol / (GAS_CONSTANT_J_MOLK * temp_K)
 
 
 def mixture_atoms_mol(composition):

@@ -15,8 +15,6 @@ from .metals import metal
 # floor between them.
 VIEW = Band(0.55, 0.75, 1.0)
 
-# Above this Biot number the middle of a bar lags and the lumped time is too short. Published, any heat-transfer text.
-LUMPED_BIOT = 0.1
 
 _PARTS = 8  # of each row of the heat table, even, for Simpson
 
@@ -70,7 +68,8 @@ def bar_heat_time_s(
         film_W_m2K       of bar_flux_W_m2                     [W/m2/K]   0 or more
     Returns: float [s]; None when the chamber is not hotter than the bar must get
     Raises: InputError for bar_diameter, work_metal, ambient_temperature, work_temperature or another argument
-    Assumes: even temperature across the bar, see bar_biot; ends do not count; the chamber does not cool
+    Assumes: even temperature across the bar, which holds to about an inch of steel (Biot number 0.1); a thicker one
+        takes longer, its middle lags; ends do not count; the chamber does not cool
     Source: lumped body; heat content of data/metal_heat.csv. Published.
     Checked by: tests/test_throughput.py (bar_heat_time_s by the closed form for constant c),
         tests/reference/bar_times.csv
@@ -109,35 +108,6 @@ def bar_heat_time_s(
             (after - before) * (waits[0] + waits[-1] + 4 * sum(waits[1::2]) + 2 * sum(waits[2:-1:2])) / (3 * _PARTS)
         )
     return found.density_kg_m3 * diameter_m / 4 * total
-
-
-def bar_biot(*, metal_key, diameter_m, end_temp_K, chamber_temp_K, view=VIEW.value, film_W_m2K=FILM_W_M2K.value):
-    """Biot number of a bar as it comes out: how far its middle lags.
-
-        Bi = h D / (4 k),   h = q / (Tc - T) of bar_flux_W_m2
-
-    Arguments (as in bar_heat_time_s):
-        metal_key        of data/metals.csv and data/metal_surface.csv
-        diameter_m       [m]
-        end_temp_K       [K]   below the chamber
-        chamber_temp_K   [K]
-        view             [-]
-        film_W_m2K       [W/m2/K]
-    Returns: float [-]; beyond LUMPED_BIOT bar_heat_time_s is too short and the middle is colder than the skin
-    Raises: InputError for work_metal or work_temperature
-    Source: definition, volume over surface as length. Published.
-    Checked by: tests/test_throughput.py (bar_biot by hand)
-    """
-    require(end_temp_K < chamber_temp_K, "work_temperature", f"{end_temp_K:g} K", "must be below that of the chamber")
-    row = find("metal_surface", "key", metal_key, "work_metal")
-    flux = bar_flux_W_m2(
-        temp_K=end_temp_K,
-        chamber_temp_K=chamber_temp_K,
-        emissivity=row["emissivity"],
-        view=view,
-        film_W_m2K=film_W_m2K,
-    )
-    return flux / (chamber_temp_K - end_temp_K) * diameter_m / (4 * row["conductivity_W_mK"])
 
 
 def bars_on_floor(*, width_m, diameter_m):
