@@ -144,7 +144,6 @@ ONLY_SAID = {
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it
     ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
     ("lighting", "lighting_slide.gas_Pa"),
-    ("lighting", "lighting.rate_W"),  # a rate that its rule found from the careful ends of flashback and lift
     ("lighting", "lighting_slide.rate_W"),  # the same as the mark is made; judged by whether it stays over it
     ("lighting", "lighting_slide.gas_Pa"),
     ("cylinder", "cylinders.last_draw_W"),

@@ -470,6 +470,11 @@ CHECKS += (
         cases={
             "good": HAND + "With the torch in front the flame holds over all of it.",
             "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
+            "back": HAND
+            + "At {bad:.2f} it may run back at a lip that glows, though not as set: listen all the time. Pop "
+            "or flutter: gas off. " + FINER,
+            "back_guard": HAND + "At {bad:.2f} it may run back at a lip that glows, though not as set. Then no flame "
+            "stands before the guard, and it shuts the gas: purge, and set a little more gas.",
             "hand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. " + FINER,
             "guard": HAND + "At {bad:.2f} even the pilot may lose it once burnt gas fills the chamber: then the guard "
             "shuts the gas. Purge, and set it leaner: a little less gas.",

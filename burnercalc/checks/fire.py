@@ -89,14 +89,15 @@ def lighting_check(
         }
     slide = lighting_slide
     if lighting.rate_W is not None and slide.rate_W is not None and slide.gas_Pa is not None:
-        word = "caution" if not slide.stays else "note" if lighting.close else "good"
+        stays = slide.stays or slide.fails[0] == "back"  # as set; what a hand misses by is judged apart
+        word = "caution" if not stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
-        slots |= {"least": slide.rate_W.low, "most": slide.rate_W.high}
+        slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
         slots |= {"gas": slide.gas_Pa.value, "gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
         return verdict(
             max(word, kept[0], key=VERDICTS.index),
-            lighting.rate_W.value,
+            slide.rate_W.value,
             lighting.lift_W,
             case=(word, "lifts" if lifts else "holds", kept[1]),
             cures=(
@@ -127,14 +128,15 @@ def _lifts_W(slide: LightingSlide) -> float | None:
 
 def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str) -> Judged | None:
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
-    all careful ends together, is a note where guard or somebody with free hands shuts the gas."""
+    all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
+    lip that glows is one where a guard does, for it sees no flame in the box."""
     slide = lighting_slide
     if slide.ratio is None:
         return None
     failing = [(why, ratio) for why, ratio in zip(slide.fails, (slide.ratio.low, slide.ratio.high)) if why]
-    why, bad = min(failing, key=lambda one: one[0] == "burnt", default=("good", None))
-    case = lit_by if why == "burnt" else why
-    word = {"good": "good", "guard": "note", "stand": "note"}.get(case, "caution")
+    why, bad = min(failing, key=lambda one: ("lost", "back", "burnt").index(one[0]), default=("good", None))
+    case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
+    word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
     return verdict(
         word,
         slide.ratio.value,

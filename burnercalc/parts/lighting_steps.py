@@ -61,7 +61,8 @@ def lighting_steps(
             found.append(step(tried.gas_Pa(rate_W), damper))
         return tuple(found)
 
-    light, low = (lighting.waits_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
+    lit_W = lighting_slide.rate_W.value if lighting_slide.rate_W else lighting.waits_W  # as the mark has it
+    light, low = (lit_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
     high = firing.rate_W, equivalence_ratio
     return LightingSteps(
         to_low=between(turning.to_low, light, low),

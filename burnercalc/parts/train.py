@@ -14,8 +14,8 @@ from .gas import Gas
 from .gauges import Gauges
 from .jet import Jet
 from .legs import Legs
-from .lighting import Lighting
 from .lighting_card import LightingCard
+from .lighting_slide import LightingSlide
 from .shop import Shop
 from .steel import Steel
 
@@ -81,7 +81,7 @@ def train(
     jet: Jet,
     cylinders: Cylinders,
     blower: Blower,
-    lighting: Lighting,
+    lighting_slide: LightingSlide,
     lighting_card: LightingCard,
     gauges: Gauges,
     shop: Shop,
@@ -150,7 +150,7 @@ def train(
         add("gas", "pilot", "1/4")
     add("gas", "needle")
     add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
-    lit = {} if lighting.gas_Pa is None else {"light": lighting.gas_Pa.value}
+    lit = {} if lighting_slide.gas_Pa is None else {"light": lighting_slide.gas_Pa.value}
     add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
     if gauges.small:
         add("gas", "gauge_cock", "1/4")

@@ -68,7 +68,7 @@ def lighting_card_table(
         return say("cock", scale=gauges.lit_by_Pa) if shut else ""
 
     slots = {
-        "rate": lighting.rate_W.value if lit else firing.low_W,
+        "rate": lighting_slide.rate_W.value if lit else firing.low_W,
         **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
         **({"gas": lighting_slide.gas_Pa.value} if lighting_slide.gas_Pa else {}),
         "gas_least": lighting_slide.gas_Pa and lighting_slide.gas_Pa.low,

@@ -79,8 +79,8 @@ def operating_card_drawing(
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
     card, torch = lighting_card, lighting.way == "torch"
-    if lighting.rate_W is not None and lighting_slide.gas_Pa is not None:
-        light = (lighting.rate_W.value, lighting_slide.gas_Pa.value, lighting_slide.kind, lighting_slide.size_m)
+    if lighting_slide.rate_W is not None and lighting_slide.gas_Pa is not None:
+        light = (lighting_slide.rate_W.value, lighting_slide.gas_Pa.value, lighting_slide.kind, lighting_slide.size_m)
     elif torch:
         light = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     else:
