@@ -10,7 +10,7 @@ from math import ceil, floor, log10
 from typing import Any, Self
 
 from . import rules, units
-from .errors import MOST_SAID, InputError, InputErrors
+from .errors import InputError, InputErrors, few
 from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, layers_in_words, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
@@ -20,11 +20,9 @@ LINE_MOST = "14 inH2O"  # up to where its slider goes
 
 Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives it
 
-# How many unknown settings are named; how often an offer is followed by a better one; how many values are tried.
+# How often an offer is followed by a better one; how many values are tried, and chambers; how often it is halved.
 MOST_STEPS, MOST_MARKS, MOST_CHAMBERS, MOST_HALVINGS = 6, 200, 24, 14
 MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
-# Kinds of setting that are words with a grammar of their own: kind -> function(text, field) that returns the value.
-PARSERS = {**GRAMMARS}
 EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
@@ -32,23 +30,20 @@ LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 def parse_setting(setting: Setting, text: object, bare_units: str | None = None, system: str = "in") -> Any:
     """The value of one setting from its text: SI float, int for counts, text for choices and words.
 
-    Raises InputError, or InputErrors when a parser of PARSERS finds several faults.
+    Raises InputError, or InputErrors when a reader of GRAMMARS finds several faults.
 
     bare_units: see units.parse_quantity; the page passes the unit that stands beside the field. system: in or mm, the
     measures of what a refusal says.
     """
-    return _parse(setting, str(text).strip(), bare_units, system)
-
-
-def _parse(setting: Setting, text: str, bare_units: str | None = None, system: str = "in") -> Any:
+    text = str(text).strip()
     if setting.optional and text == "":
         return None
     if setting.dimension == "choice":
         return _parse_choice(setting, text[: units.LONGEST_TEXT])
     if setting.dimension == "money_sign":  # the only one that is more than what a keyboard of ASCII has
         return money_sign(text, setting.key)
-    if setting.dimension in PARSERS:
-        return PARSERS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
+    if setting.dimension in GRAMMARS:
+        return GRAMMARS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
     if text.lower() in setting.words:
         return text.lower()
     value = units.parse_quantity(text, setting.dimension, setting.key, bare_units)
@@ -192,7 +187,7 @@ class Design:
         if setting.dimension in ("price_by_mass", "fuel_price"):
             figure, slash, unit = self.as_typed(key).partition("/")
             return units.priced(figure.strip(), self.units) + slash + unit
-        if setting.dimension in (*PARSERS, "money_sign") or self._values[key] is None:
+        if setting.dimension in (*GRAMMARS, "money_sign") or self._values[key] is None:
             return self.as_typed(key) or "none"
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
@@ -256,12 +251,10 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
     values: dict[str, Any] = {}
     kept: dict[str, str] = {}
     errors: list[InputError] = []
-    unknown = [str(key) for key in texts if key not in BY_KEY]
-    for key in unknown[:MOST_SAID]:
+    for key in (str(key) for key in texts if key not in BY_KEY):
         near = get_close_matches(key[:60], BY_KEY, 1)
         errors.append(InputError(key, texts.get(key, ""), "is not a setting", near[0] if near else ""))
-    if len(unknown) > MOST_SAID:
-        errors.append(InputError("settings", f"{len(unknown) - MOST_SAID} more", "is not known either"))
+    errors = few(errors, "settings")
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
         values[setting.key] = default = _parsed(setting.key, default_text(setting, values))
@@ -270,7 +263,7 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         try:
             value = parse_setting(setting, texts[setting.key], bare_units, system)
         except (InputError, InputErrors) as refused:
-            errors += getattr(refused, "errors", [refused])
+            errors += refused.errors
             values[setting.key] = None
             continue
         values[setting.key] = value
@@ -297,9 +290,9 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
     def broken(text: str) -> InputError | None:
         """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
         try:
-            value = _parse(setting, text, None, values.get("units") or "in")
+            value = parse_setting(setting, text, None, values.get("units") or "in")
         except (InputError, InputErrors) as unreadable:
-            return getattr(unreadable, "errors", [unreadable])[0]
+            return unreadable.errors[0]
         if value is None:
             return refused  # empty is no offer
         errors = (error for _, error in rules.broken({**values, setting.key: value}, setting.key))
@@ -335,7 +328,7 @@ def _nearest(
     system = values.get("units") or "in"
     if setting.dimension not in units.DIMENSIONS:
         return text
-    works, typed = _parse(setting, text, None, system), values[setting.key]
+    works, typed = parse_setting(setting, text, None, system), values[setting.key]
     if typed is None:  # out of its range
         try:
             bare = None if setting.dimension == "fraction" else system  # 0.2 is 20 % or 0.2 %
@@ -367,7 +360,7 @@ def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callab
         return text
     system = values.get("units") or "in"
     unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
-    number = units.from_si(_parse(setting, text, None, system), unit, si_unit)
+    number = units.from_si(parse_setting(setting, text, None, system), unit, si_unit)
     if not number:
         return text
     digits = 2 - floor(log10(abs(number)))

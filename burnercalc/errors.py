@@ -28,6 +28,11 @@ class InputError(ValueError):
             f"{self.field} = {self.said}: {rule}" + (f"; nearest that works: {nearest}" if nearest else "")
         )
 
+    @property
+    def errors(self) -> list["InputError"]:
+        """Itself alone, as InputErrors has all of its refusals."""
+        return [self]
+
 
 def _said(value: object, most: int) -> str:
     text = f"{value:g}" if isinstance(value, float) else str(value)
@@ -67,7 +72,7 @@ def together(*readers: Callable[[], Any]) -> list[Any]:
         try:
             found.append(reader())
         except (InputError, InputErrors) as refused:
-            errors += refused.errors if isinstance(refused, InputErrors) else [refused]
+            errors += refused.errors
     if errors:
         raise InputErrors(errors)
     return found

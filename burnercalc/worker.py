@@ -56,10 +56,8 @@ def handle(request, tell=None):
     try:
         reply = KINDS[request["kind"]](request)
         reply["ok"] = True
-    except InputErrors as refused:
+    except (InputError, InputErrors) as refused:
         reply = {"ok": False, "errors": [_error(error) for error in refused.errors]}
-    except InputError as refused:
-        reply = {"ok": False, "errors": [_error(refused)]}
     return json.dumps(reply, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 

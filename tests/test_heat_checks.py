@@ -21,7 +21,7 @@ from burnercalc.parts.throughput import Throughput
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
 
-NO_FLAME, NO_NEED = Flame(*[None] * 8), Need(*[None] * 7)
+NO_FLAME, NO_NEED = Flame(*[None] * 6), Need(*[None] * 7)
 KBTU_H = 1000 * BTU_H
 
 

@@ -17,7 +17,7 @@ from burnercalc.physics.gas_zone import rate_to_hold
 from burnercalc.views import CHARTS, TABLES
 from burnercalc.views.view import Say
 
-NO_FLAME = Flame(*[None] * 8)
+NO_FLAME = Flame(*[None] * 6)
 KINDS = ["naturally aspirated single flame", "blown single flame", "blown multi-port"]
 LEAN = {"equivalence_ratio": "0.5", "chamber_temperature": "2350 degF"}
 

@@ -1,4 +1,4 @@
-"""The refractory block: volume, dry mass, water, bags, mixes two hands can place, and the finished burner's mass."""
+"""The refractory block: volume, dry mass, water, bags, and mixes two hands can place."""
 
 import math
 from dataclasses import dataclass
@@ -130,20 +130,7 @@ def ports_kept_out(*, port_count, port_diameter_m, window_area_m2):
     return min(port_count, CLOSEST_PACKING * window_area_m2 / (math.pi / 4 * port_diameter_m**2))
 
 
-@dataclass(frozen=True)
-class BlockVolume:
-    """Where the refractory is [m3]: outside = before the face, around = ring beside the body, window, inside = over the
-    lip; ports are what the pins keep out. total = outside + around + window + inside - ports."""
-
-    total_m3: float
-    outside_m3: float
-    around_m3: float
-    window_m3: float
-    inside_m3: float
-    ports_m3: float
-
-
-def block_volume(
+def block_volume_m3(
     *,
     mould_area_m2,
     body_area_m2,
@@ -166,7 +153,7 @@ def block_volume(
         window_area_m2     A_window [m2]
         wall_m             w, thickness of the face [m]; grip_m g [m] >= wall; block_thickness_m T [m] >= grip
         port_count, port_diameter_m   n, d [-], [m]
-    Returns: BlockVolume
+    Returns: float [m3]
     Raises: InputError for mould_clearance, grip, block_thickness, setback, port_diameter
     Assumes: the mix rises beside the body as high as inside it
     Source: geometry
@@ -210,7 +197,7 @@ def block_volume(
     outside = mould_area_m2 * (block_thickness_m - grip_m)
     around = max(0.0, mould_area_m2 - body_area_m2) * grip_m
     window, inside, ports = window_area_m2 * wall_m, inside_area_m2 * (grip_m - wall_m), ports_area * block_thickness_m
-    return BlockVolume(outside + around + window + inside - ports, outside, around, window, inside, ports)
+    return outside + around + window + inside - ports
 
 
 @dataclass(frozen=True)
@@ -222,7 +209,6 @@ class Batch:
     water_low_kg: float
     water_high_kg: float
     bags: int
-    left_over_kg: float
     mixes: int
     dry_per_mix_kg: float
     water_per_mix_kg: float
@@ -262,24 +248,7 @@ def batch(*, volume_m3, material, waste=0.10, bag_mass_kg=24.95, placing_rate_kg
         dry * material.water_low,
         dry * material.water_high,
         bags,
-        bags * bag_mass_kg - dry,
         mixes,
         dry / mixes,
         dry * material.water / mixes,
     )
-
-
-def burner_mass(*, steel_kg, block_volume_m3, material, inlet_kg=0.0, baffle_kg=0.0):
-    """((name, kg), ...) of the finished, dried burner, the last row "total".
-
-    Arguments: steel body [kg], block [m3] as cast without waste, Castable, inlet pipe and baffle [kg]
-    Checked by: tests/test_making_refractory.py
-    """
-    block = block_volume_m3 * material.density_kg_m3
-    parts = (
-        ("steel body", steel_kg),
-        ("refractory block, dry", block),
-        ("inlet pipe", inlet_kg),
-        ("baffle", baffle_kg),
-    )
-    return parts + (("total", sum(mass for _, mass in parts)),)

@@ -65,7 +65,7 @@ def block(
         port_count=face.port_count, port_diameter_m=face.port_diameter_m, window_area_m2=face.window_area_m2
     )
     mould_m2 = _area_m2(mould.inside_length_m, mould.inside_width_m, face.round)
-    volume = making.block_volume(
+    volume = making.block_volume_m3(
         mould_area_m2=mould_m2,
         body_area_m2=_area_m2(body.length_m, body.width_m, face.round),
         inside_area_m2=_area_m2(steel.body.inside_length_m, steel.body.inside_width_m, face.round),
@@ -75,7 +75,7 @@ def block(
         block_thickness_m=body.block_thickness_m,
         port_count=pins,
         port_diameter_m=face.port_diameter_m,
-    ).total_m3
+    )
     weigh = {
         "volume_m3": volume,
         "material": material,
@@ -86,16 +86,8 @@ def block(
     batch, one = (making.batch(burners=burners, **weigh) for burners in (batch_size, 1))
     baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
     inlets_kg = steel.inlet_piece.mass_kg * steel.inlet_piece.count
-    masses = dict(
-        making.burner_mass(
-            steel_kg=steel.body_kg,
-            block_volume_m3=volume,
-            material=material,
-            inlet_kg=inlets_kg,
-            baffle_kg=baffle_kg,
-        )
-    )
     block_kg = volume * material.density_kg_m3
+    burner_kg = steel.body_kg + block_kg + inlets_kg + baffle_kg
     return Block(
         material=material,
         volume_m3=volume,
@@ -113,8 +105,8 @@ def block(
         mixes=one.mixes,
         dry_per_mix_kg=one.dry_per_mix_kg,
         water_per_mix_kg=one.water_per_mix_kg,
-        burner_kg=masses["total"],
-        wet_kg=masses["total"] + block_kg * material.water_high,
+        burner_kg=burner_kg,
+        wet_kg=burner_kg + block_kg * material.water_high,
         steel_kg=steel.body_kg + inlets_kg + baffle_kg,
     )
 

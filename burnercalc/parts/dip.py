@@ -11,18 +11,16 @@ from .steel import Steel
 
 @dataclass(frozen=True)
 class Dip:
-    """`down_m`: from an inlet's rim in the back to the mix; `leg_m`: from the lowest line of an inlet at the end."""
+    """`how`: from an inlet's rim in the back, from the lowest line of an inlet at the end, or by weighing the mix."""
 
-    down_m: float | None
-    leg_m: float | None
     how: Said
 
 
 def dip(body: Body, steel: Steel, baffle_sheet: BaffleSheet, end_inlet: EndInlet, inlet_length: float) -> Dip:
     if end_inlet.axis_m is None:
         down_m = inlet_length + body.depth_m - body.grip_m
-        return Dip(down_m, None, said("hole" if baffle_sheet.sheet else "down", length=down_m))
+        return Dip(said("hole" if baffle_sheet.sheet else "down", length=down_m))
     if baffle_sheet.sheet:
-        return Dip(None, None, said("weight"))
+        return Dip(said("weight"))
     leg_m = end_inlet.axis_m - steel.inlet_pipe.bore_m / 2 - body.grip_m
-    return Dip(None, leg_m, said("leg", length=leg_m))
+    return Dip(said("leg", length=leg_m))

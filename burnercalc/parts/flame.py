@@ -4,8 +4,8 @@ from dataclasses import dataclass, replace
 
 from ..physics import combustion
 from ..physics.band import Band
-from ..physics.combustion import FlueGas, HeatSplit
-from ..physics.equilibrium import Equilibrium, EquilibriumError
+from ..physics.combustion import FlueGas
+from ..physics.equilibrium import EquilibriumError
 from .gas import Gas
 from .shop import Shop
 
@@ -21,9 +21,7 @@ class Flame:
     gas cools slowly.
     """
 
-    burned: Equilibrium | None
     flue: FlueGas | None
-    split: HeatSplit | None
     temp_K: float | None
     co_dry: float | None
     o2_dry: float | None
@@ -41,8 +39,8 @@ def burn(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temp_K: float) 
         flue = combustion.flue_gas(gas.composition, equivalence_ratio, chamber_temp_K, *inlet)
         split = combustion.heat_split(gas.composition, equivalence_ratio, chamber_temp_K, *inlet)
     except EquilibriumError:
-        return Flame(None, None, None, None, None, None, None, None)
-    return Flame(burned, flue, split, burned.temp_K, flue.co_dry, flue.o2_dry, flue.dew_point_K, split.available)
+        return Flame(None, None, None, None, None, None)
+    return Flame(flue, burned.temp_K, flue.co_dry, flue.o2_dry, flue.dew_point_K, split.available)
 
 
 def flue_gas(gas: Gas, shop: Shop, equivalence_ratio: float, leaves_K: float) -> FlueGas | None:

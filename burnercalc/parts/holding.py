@@ -32,9 +32,6 @@ class Holding:
     `step_m`: the longest from port to port that a flame must take to reach them all; None for a single port.
     """
 
-    cold_m_s: Band | None
-    hot_m_s: Band | None
-    lift_m_s: Band | None
     port_gradient_1_s: float
     flashback_gradient_1_s: Band
     lift_gradient_1_s: Band
@@ -142,9 +139,6 @@ def holding(
     sure_m, most_m = flame_limits.cross_light_gap_m(LIT_LIKE.get(main, main))
     lean, rich = flame_limits.flammable_equivalence_ratios(gas.composition)
     return Holding(
-        cold_m_s=cold,
-        hot_m_s=hot,
-        lift_m_s=lift,
         port_gradient_1_s=flame.wall_gradient_1_s(stream.velocity_m_s),
         flashback_gradient_1_s=flame_holding.flashback_gradient_1_s(burning, alpha),
         lift_gradient_1_s=flame_holding.blow_off_gradient_1_s(burning, alpha, phi, True),

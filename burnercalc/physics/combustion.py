@@ -180,7 +180,6 @@ def flame_temp_K(
 class FlueGas:
     """Gas that leaves the chamber: moles per mole of fuel, mole fractions with and without its water."""
 
-    chamber_temp_K: float
     composition_temp_K: float
     pressure_Pa: float
     amounts_mol: tuple
@@ -251,7 +250,6 @@ def flue_gas(
             amounts = equilibrium_at_temperature(atoms, composition_temp_K, pressure_Pa).amounts_mol
     wet, dry = fractions(amounts), dry_fractions(amounts)
     return FlueGas(
-        chamber_temp_K=chamber_temp_K,
         composition_temp_K=composition_temp_K,
         pressure_Pa=pressure_Pa,
         amounts_mol=amounts,

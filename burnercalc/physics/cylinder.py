@@ -164,7 +164,6 @@ class RunDown:
         ended_by       "empty", "cold" (pressure too low) or "cold at the start"
         frost_time_s   until its wall is at the freezing point, None if it never is; 0 when it starts below
         left_kg        liquid left at the end
-        end_temp_K     of the liquid at the end
         points         ((time_s, liquid_temp_K, liquid_kg, pressure_Pa absolute), ...)
     """
 
@@ -172,7 +171,6 @@ class RunDown:
     ended_by: str
     frost_time_s: float | None
     left_kg: float
-    end_temp_K: float
     points: tuple
 
 
@@ -211,7 +209,6 @@ def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, h
             "cold at the start",
             0.0 if air_temp_K <= FROST_TEMP_K else None,
             liquid_kg,
-            air_temp_K,
             ((0.0, air_temp_K, liquid_kg, pressure),),
         )
     flow = draw_W / heating_value_J_kg
@@ -237,9 +234,7 @@ def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, h
             end_s, end_K = (i + share) * step, temp + share * (new - temp)
             mass -= share * flow * step
             points.append((end_s, end_K, mass, inlet_pressure_Pa))
-            return RunDown(
-                end_s, "cold", frost if frost is None or frost <= end_s else None, mass, end_K, tuple(points)
-            )
+            return RunDown(end_s, "cold", frost if frost is None or frost <= end_s else None, mass, tuple(points))
         temp, mass, liquid = new, left, heavier
         points.append(((i + 1) * step, temp, mass, bubble_pressure_Pa(liquid, temp)))
-    return RunDown(steps * step, "empty", frost, 0.0, temp, tuple(points))
+    return RunDown(steps * step, "empty", frost, 0.0, tuple(points))

@@ -20,7 +20,6 @@ class Material:
     name: str
     density_kg_m3: float
     limit_K: float
-    class_standard: str
     source: str
     trust: str
     temps_K: tuple
@@ -71,19 +70,16 @@ class Material:
         """Integral of heat capacity over temperature up to `temp_K` [K]; only differences mean something."""
         return self._area(self.heat_capacities_J_kgK, self.enthalpies_J_kg, temp_K)
 
-    def _inverse(self, values, sums, target):
-        temps = self.temps_K
-        if target >= sums[-1]:
-            return temps[-1] + (target - sums[-1]) / values[-1]
-        i = bisect_right(sums, target, 1) - 1
-        slope = (values[i + 1] - values[i]) / (temps[i + 1] - temps[i])
-        rest = target - sums[i]
-        # Root of v*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.
-        return temps[i] + 2 * rest / (values[i] + (values[i] ** 2 + 2 * slope * rest) ** 0.5)
-
     def temp_at_integral_K(self, integral_W_m):
         """Inverse of conductivity_integral_W_m, carried on with the last conductivity beyond the table for a solver."""
-        return self._inverse(self.conductivities_W_mK, self.conductivity_integrals_W_m, integral_W_m)
+        temps, k, sums = self.temps_K, self.conductivities_W_mK, self.conductivity_integrals_W_m
+        if integral_W_m >= sums[-1]:
+            return temps[-1] + (integral_W_m - sums[-1]) / k[-1]
+        i = bisect_right(sums, integral_W_m, 1) - 1
+        slope = (k[i + 1] - k[i]) / (temps[i + 1] - temps[i])
+        rest = integral_W_m - sums[i]
+        # Root of k*s + slope*s**2/2 = rest, in the form that also holds for slope = 0.
+        return temps[i] + 2 * rest / (k[i] + (k[i] ** 2 + 2 * slope * rest) ** 0.5)
 
     @cached_property
     def _by_enthalpy(self):
@@ -97,16 +93,12 @@ class Material:
         return tuple((*row, *rise) for row, rise in zip(zip(sums, temps, k, c), rises))
 
     def state(self, enthalpy_J_kg):
-        """(enthalpy, temp_at_enthalpy_K, conductivity, heat capacity) there [J/kg, K, W/m/K, J/kg/K], the row looked up
-        once."""
+        """(enthalpy, temperature, conductivity, heat capacity) at an enthalpy [J/kg, K, W/m/K, J/kg/K], carried on with
+        the last heat capacity beyond the table for a solver."""
         h, temp, k, c, k_rises, c_rises = self._by_enthalpy[bisect_right(self.enthalpies_J_kg, enthalpy_J_kg, 1) - 1]
         rest = enthalpy_J_kg - h
         rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
         return enthalpy_J_kg, temp + rise, k + k_rises * rise, c + c_rises * rise
-
-    def temp_at_enthalpy_K(self, enthalpy_J_kg):
-        """Inverse of enthalpy_J_kg, carried on with the last heat capacity beyond the table for a solver."""
-        return self._inverse(self.heat_capacities_J_kgK, self.enthalpies_J_kg, enthalpy_J_kg)
 
 
 @cache
@@ -127,7 +119,6 @@ def material(key):
         row["name"],
         row["density_kg_m3"],
         row["limit_C"] + 273.15,
-        row["class_standard"],
         row["source"],
         row["trust"],
         temps,

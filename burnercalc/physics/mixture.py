@@ -37,10 +37,6 @@ class Mixture:
         return self.conductivity_W_mK / (self.density_kg_m3 * self.heat_capacity_J_kgK)
 
     @property
-    def prandtl(self):
-        return self.viscosity_Pas * self.heat_capacity_J_kgK / self.conductivity_W_mK
-
-    @property
     def heat_capacity_ratio(self):
         molar_J_molK = self.heat_capacity_J_kgK * self.molar_mass_kg_mol
         return molar_J_molK / (molar_J_molK - GAS_CONSTANT_J_MOLK)

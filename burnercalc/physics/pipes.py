@@ -11,9 +11,8 @@ from ..tables import Row, read_table
 
 @dataclass(frozen=True)
 class Pipe:
-    """One size of steel pipe; `nps` is the nominal size in inches as the trade writes it."""
+    """One size of steel pipe."""
 
-    nps: str
     od_m: float
     wall_m: float
     bore_m: float
@@ -40,7 +39,7 @@ def pipe(nps: str, field: str = "mix_pipe") -> Pipe:
     row = sizes[nps]
     od_m, wall_m = row["od_in"] * INCH_M, row["wall_in"] * INCH_M
     bore_m = od_m - 2 * wall_m
-    return Pipe(nps, od_m, wall_m, bore_m, pi / 4 * bore_m**2)
+    return Pipe(od_m, wall_m, bore_m, pi / 4 * bore_m**2)
 
 
 def pipe_names() -> tuple[str, ...]:

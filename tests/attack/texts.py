@@ -27,7 +27,7 @@ def judge(setting, text, fine=False):
     try:
         found = parse_setting(setting, text)
     except (InputError, InputErrors) as refused:
-        errors = getattr(refused, "errors", [refused])
+        errors = refused.errors
         at_the_end = all(error.rule.startswith("must be ") and " to " in error.rule for error in errors)  # rounded
         assert not fine or at_the_end or setting.dimension == "fuel_blend", f"refused: {said}: {refused}"
         assert errors and all(error.field == setting.key for error in errors), f"another setting is named: {said}"
