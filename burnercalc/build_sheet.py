@@ -2,7 +2,6 @@
 
 from collections import Counter
 from dataclasses import replace
-from itertools import compress
 
 from . import foot, shopping, units
 from .drawing.paper import paper_size
@@ -47,7 +46,7 @@ MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
 CODE_MM = 50.0
-CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire")
+CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire", "test")
 # What a test fire shows.
 TEST_FIRE = (
     "Air switch opens with the blower off",
@@ -465,7 +464,7 @@ def _casting(result):
     told = zip(result.part("batch").steps, result.tables["care"].rows, result.tables["days"].rows)
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
-        Heading("Pins, casting, stripping, drying, first fire"),
+        Heading("Pins, casting, stripping, drying, first fire and test"),
         plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
         Paragraph(f"Level inside, once the body is at its mark: {result['level_inside']}."),
@@ -546,15 +545,27 @@ def _record(result):
 
 def _days(result):
     schedule, steps, days = result.part("schedule"), result.part("batch").steps, result.tables["days"]
-    rows = [
-        (row[0], row[1], f"{step.start:%a %d %b, %H:%M}" if schedule.dated else row[2], _lasts(row[3]), row[-1])
-        for row, step in zip(days.rows, steps)
-    ]
+
+    def starts(moment):
+        return (
+            f"{moment:%a %d %b, %H:%M}"
+            if schedule.dated
+            else f"day {(moment.date() - schedule.first).days + 1}, {moment:%H:%M}"
+        )
+
+    rows = []
+    for row, step in zip(days.rows, steps):
+        heats = step.spells if step.key == "fire" else ()
+        if len(heats) < 2:
+            rows.append((row[0], row[1], starts(step.start), _lasts(row[3]), row[-1]))
+        for n, (start, end) in enumerate(heats if len(heats) > 1 else (), 1):
+            told = f"First fire, heat {n} of {len(heats)}, cold again after it"
+            until = row[-1] if n == 1 else ""
+            rows.append((row[0] if n == 1 else "", told, starts(start), _lasts((end - start).total_seconds()), until))
     watch = {step.key: row[-2] for row, step in zip(days.rows, steps)}
-    heats = [stage.name not in ("cure", "air") for stage in schedule.stages]
     drying = result.tables["drying"]
     stages = plain(
-        replace(drying, rows=tuple(compress(drying.rows, heats))),
+        replace(drying, rows=tuple(row for row in drying.rows if row[0] not in ("cure", "air"))),
         result.design.units,
         ("stage", "ramp", "temperature", "hold", "heat"),
         "lrrrl",

@@ -37,7 +37,7 @@ STEPS = {
     "Oven-dry: weighed twice": "oven",
     "Flow test passed": "",
     "First fire, all heats": "fire",
-    "Test fire passed": "",
+    "Test fire passed": "test",
     "Plate and card fixed": "",
     "Handed over, to whom": "",
 }
@@ -75,8 +75,8 @@ def _batch(result):
         ),
         Paragraph(
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
-            f"{result['batch_bottleneck']} The test fire, half an hour for each, comes after. Hours, hands "
-            "and places are examples until you set yours."
+            f"{result['batch_bottleneck']} A test fire takes half an hour of the morning after the last heat. Hours, "
+            "hands and places are examples until you set yours."
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),

@@ -12,7 +12,7 @@ def test_a_batch_of_one_takes_the_days_of_one():
     for texts in ({}, {"work_week": "5", "day_hours": "6 h", "refractory": "insulating_castable"}, {"hands": "2"}):
         r = solved(**texts)
         assert r["batch_days"] == r["batch_first_days"] == r["days_in_all"]
-    assert solved()["batch_days"] == 9
+    assert solved()["batch_days"] == 10
 
 
 def test_a_dozen_is_held_up_by_its_test_stand():
@@ -41,8 +41,8 @@ def test_where_nothing_by_itself_helps_that_is_said():
 def test_the_calendar_names_days_and_burners():
     rows = solved(batch_size="2", start_date="2026-03-02").tables["batch_days"].rows
     assert rows[0][0] == "Mon 2026-03-02" and "cast 1" in rows[0][1] and rows[0][2:] == ("", "")
-    fires = [row[0] for row in rows if row[3]]
-    assert len(fires) == 6
+    fires = [row[3] for row in rows if "heat" in row[3]]
+    assert len(fires) == 6 and sum("test fire" in row[3] for row in rows) == 2
     everything = " ".join(row[1] for row in rows)
     assert all(f"{step} {n}" in everything for step in ("weld", "cast", "strip", "trim") for n in (1, 2))
     assert solved().tables["batch_days"].rows[0][0] == "day 1, Mon"
@@ -118,7 +118,26 @@ def test_two_pairs_of_hands_never_do_two_things_at_once(dozen):
     for pair in (1, 2):
         mine = [job for job, by in zip(plan.jobs, plan.pairs()) if by == pair and job.step != "fire"]
         assert mine and all(a.end <= b.start for a, b in pairwise(mine))
+        for fire in (job for job, by in zip(plan.jobs, plan.pairs()) if by == pair and job.step == "fire"):
+            assert all(job.end <= fire.start or job.start >= fire.end or job.step == "test" for job in mine)
     assert set(plan.pairs()) == {0, 1, 2}
+
+
+def test_each_burner_of_a_dozen_has_its_test_fire_in_the_calendar(dozen):
+    """On the morning after its last heat, one after the other, before another is lit on its stand; the traveller of
+    each and the calendar file have it."""
+    jobs = dozen.part("batch").plan.jobs
+    tests = {job.burners: job for job in jobs if job.step == "test"}
+    last = {job.burners: job for job in jobs if job.step == "fire"}  # in order of their start
+    assert len(tests) == 12 and tests.keys() == last.keys()
+    for burners, job in tests.items():
+        assert job.end - job.start == 30 and 540 <= job.start % 1440 < 600
+        days_off = {4: 3, 5: 2}.get((last[burners].end // 1440) % 7, 1)  # day 1 is a Monday
+        assert job.start // 1440 == last[burners].end // 1440 + days_off
+    rows = dozen.tables["batch_days"].rows
+    told = [part.split(" test fire of ")[1] for row in rows for part in row[3].split("; ") if "test fire" in part]
+    assert sorted(int(words.split(",")[0]) for words in told) == list(range(1, 13))
+    assert dozen["batch_days"] == max(job.end for job in tests.values()) // 1440 + 1
 
 
 def test_the_batch_has_a_cut_list_of_its_own(dozen):
@@ -142,7 +161,7 @@ def test_the_pins_are_freed_on_the_day_of_casting(dozen):
 
 def test_heats_and_weighings_stand_in_the_calendar(dozen):
     rows = dozen.tables["batch_days"].rows
-    fires = [row[3] for row in rows if row[3]]
+    fires = [row[3] for row in rows if "heat" in row[3]]
     assert [fire.rpartition(", pair ")[0] for fire in fires[:3]] == [f"09:00 1, heat {n} of 3" for n in (1, 2, 3)]
     charges = [row[2].split(" ", 1)[1] for row in rows if row[2]]
     everything = " ".join(row[1] for row in rows)

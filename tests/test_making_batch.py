@@ -12,13 +12,14 @@ from burnercalc.making.batch import (
     BY_HAND,
     FREE_MIN,
     LACKS,
+    RULES,
     WEIGHED_APART_MIN,
     Job,
     Means,
     Work,
+    _Calendar,
     _fewer,
     _least_days,
-    _made,
     one_more,
     plan,
 )
@@ -89,12 +90,19 @@ def _resources_hold(burners, work, means, found):
             continue
         assert (means.weekday + day) % 7 < means.week, job
         assert day * D + OPENS <= job.start and job.end <= day * D + OPENS + means.day_min, job
+    tests = by.get("test", [])
     for heat in by["fire"]:
-        assert heat.start % D == OPENS and (means.weekday + heat.start // D) % 7 < means.week
+        tested = sum(job.end - job.start for job in tests if job.start // D == heat.start // D)
+        assert heat.start % D in (OPENS, OPENS + tested) and (means.weekday + heat.start // D) % 7 < means.week
+    for test in tests:
+        assert (means.weekday + test.start // D) % 7 < means.week and OPENS <= test.start % D
+        assert test.end % D <= OPENS + means.day_min
     moments = sorted({job.start for job in hand + by["fire"]})
     for now in moments:
         busy = sum(job.start <= now < job.end for job in hand)
-        watched = any(job.start <= now < job.end for job in by["fire"])
+        fires = any(job.start <= now < job.end for job in by["fire"])
+        watched = max(fires, sum(job.start <= now < job.end for job in tests))
+        assert not fires or watched == 1
         assert busy + watched <= means.hands, now
         assert sum(job.start <= now < job.end for job in by["oven"]) <= 1
     for charge in by["oven"]:
@@ -123,7 +131,11 @@ def _resources_hold(burners, work, means, found):
             assert freed.start == mine["cast"][-1].end + work.free and freed.end == freed.start + FREE_MIN
             assert not late or work.cast > means.day_min or mine["cast"][0].start % D == OPENS
         molds.append((mine["cast"][0].start, mine["strip"][-1].end))
-        stands.append((mine["fire"][0].start, mine["fire"][-1].end))
+        assert bool(work.test) == ("test" in mine)
+        if work.test:
+            (test,) = mine["test"]
+            assert test.end - test.start == work.test and mine["fire"][-1].end <= test.start
+        stands.append((mine["fire"][0].start, mine.get("test", mine["fire"])[-1].end))
     for held, most in ((molds, means.moulds), (stands, means.test_stands)):
         for now, _ in held:
             assert sum(start <= now < end for start, end in held) <= most
@@ -146,6 +158,7 @@ WORKS = st.builds(
     heats=st.sampled_from([(720, 720, 565), (600,), (1552,)]),
     free=st.sampled_from([0, 180]),
     weigh=st.sampled_from([0, 280]),
+    test=st.sampled_from([0, 30, 200]),
 )
 SHOPS = st.builds(
     Means,
@@ -166,7 +179,13 @@ def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means):
     found = plan(burners, work, means)
     _resources_hold(burners, work, means, found)
     assert found.first_days <= found.days
-    assert all(_least_days(burners, work, some) <= _made(burners, work, some).days for some in _fewer(burners, means))
+    for some in _fewer(burners, means):
+        for rule in RULES:
+            whole = _Calendar(burners, work, some, *rule).made()
+            assert _least_days(burners, work, some) <= whole.days
+            # Left as soon as it is sure to take so many days, and only then.
+            assert _Calendar(burners, work, some, *rule).made(whole.days) is None
+            assert _Calendar(burners, work, some, *rule).made(whole.days + 1) == whole
     for which in LACKS:
         assert one_more(burners, work, means, which).days <= found.days
 
@@ -176,8 +195,8 @@ class AllOrders:
 
     `shorter(days)`: is there one that ends in fewer days? Branches end where one burner alone could no longer make it.
     A place in the order for each step of each burner, for making each mould, for each charge of the oven with the next
-    one, two or more blocks, and for each first fire. No hands are taken to free pins and to weigh: it may find what
-    cannot be, and misses nothing that can.
+    one, two or more blocks, and for each first fire. No hands are taken to free pins, to weigh and to test, and what is
+    tested leaves its stand before that: it may find what cannot be, and misses nothing that can.
     """
 
     def __init__(self, burners, work, means):
@@ -224,6 +243,16 @@ class AllOrders:
             day += max(1, -(-lasts // D))
         return tuple(found)
 
+    def _tested(self, heats):
+        """When it is done: after the test on the first morning of work after the last heat."""
+        end = heats[-1][1]
+        if not self.work.test:
+            return end
+        day = -(-(end - OPENS) // D)
+        while not self._works(day):
+            day += 1
+        return day * D + OPENS + self.work.test
+
     def _hopeless(self, hands, state, oven):
         for stage, ready in state:
             end = ready
@@ -231,7 +260,7 @@ class AllOrders:
                 end = self._span(max(end, hands[0]), self.takes[step], step == 0, self.then[step])[1] + self.waits[step]
             if stage <= 5:
                 end = self._span(max(end, oven), self.work.oven)[0] + self.work.oven
-            if stage <= 6 and self._heats(end)[-1][1] >= self.limit:
+            if stage <= 6 and self._tested(self._heats(end)) >= self.limit:
                 return True
         return False
 
@@ -282,7 +311,7 @@ class AllOrders:
         """Fire the next burner on the first mornings on which hands are free, or stand by another fire already."""
         while True:
             heats = self._heats(ready)
-            if heats[-1][1] >= self.limit:
+            if self._tested(heats) >= self.limit:
                 return
             alone = [start for start, _ in heats if not any(a <= start < b for a, b in lit)]
             free = [k for k, at in enumerate(hands) if not alone or at <= alone[0]]
@@ -308,6 +337,9 @@ SMALL = [  # burners, changes of ONE, shop
     (3, {"heats": (600,)}, Means(moulds=3, oven_places=3, test_stands=3, hands=3)),
     (3, {"heats": (1552,), "trim": 0}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
     (4, {"heats": (600,), "trim": 0, "weld": 0}, Means(oven_places=4)),
+    (2, {"test": 30}, Means()),
+    (2, {"test": 30, "free": 180}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
+    (3, {"test": 30, "heats": (600,)}, Means(moulds=2, oven_places=2, hands=2, week=5, weekday=2)),
 ]
 # Where some order is shorter than the plan, by so many days: welding of 15 h in days of 5 h.
 LONGER = [

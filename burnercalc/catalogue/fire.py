@@ -17,8 +17,8 @@ ANSWERS = (
         "days_in_all",
         "schedule.days_in_all",
         "count",
-        "Days, first cut to first fire",
-        meaning="Calendar days of one burner by itself, from the first cut to the end of the first fire, waits "
+        "Days, first cut to test fire",
+        meaning="Calendar days of one burner by itself, from the first cut to the end of the test fire, waits "
         "included.",
         formula="steps one after the other, work in the hours of the shop, waits night and day",
         inputs=(
@@ -113,7 +113,7 @@ ANSWERS = (
         "First fire, heats",
         meaning="Into how many heats, a day each, it is split; none is longer than somebody watches, each begins cold "
         "and goes on where the last ended.",
-        formula="stages cut where the watch ends; up again at 300 °F (167 K) an hour as far as it is dry",
+        formula="a heat ends at a hold, before the watch does; up again at 300 °F (167 K) an hour as far as it is dry",
         inputs=("first_fire_time", "watched_hours"),
         source=DRYING,
         near="bench",
@@ -293,6 +293,16 @@ STEPS = {
         "the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory); signs common practice",
+    "test.title": "Test fire",
+    "test.do": "Cold, on its stand, by the lighting card. Light it five times, the whole purge between. Then stay at "
+    "LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and fill in the record.",
+    "test.watch": "Every port alight within the seconds of the card; no pop, no roar in the box, no port dark. Else "
+    "gas off at once.",
+    "test.go_on": "Five of five lit, ten minutes low and hot without a pop; air switch and valve shut the gas. It is "
+    "shut down gas first.",
+    "test.caution": "Outdoors or where the card says, carbon monoxide alarm on, soap on every joint before. Somebody "
+    "stands by it all the time.",
+    "test.source": "common practice: half an hour for each, on the morning after the last heat",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",
@@ -346,8 +356,7 @@ TABLES = (
         words={
             "ramp_F": "{rate:ratio} °F an hour",
             "ramp_K": "{rate:ratio} °C an hour",
-            "heat": "{first} of {heats}",
-            "heats": "{first} to {last} of {heats}",
+            "heat": "{number} of {heats}",
         },
     ),
 )

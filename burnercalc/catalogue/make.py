@@ -993,8 +993,8 @@ BATCH_ANSWERS = (
         "batch.days",
         "count",
         "Days to the last burner",
-        meaning="Calendar days from the first cut to the end of the last first fire of the batch, nights and days off "
-        "with them. Hours, hands and places are examples until you set yours.",
+        meaning="Calendar days from the first cut to the last test fire of the batch, nights and days off with "
+        "them. Hours, hands and places are examples until you set yours.",
         formula="one calendar for all: moulds from casting to stripping, hands, charges of the oven, test stands; "
         "waits night and day; who stands by a fire does nothing else",
         inputs=BATCH,
@@ -1018,7 +1018,7 @@ BATCH_ANSWERS = (
         "batch.first_days",
         "count",
         "Days to the first of them",
-        meaning="Calendar days to the end of the first fire that is done first.",
+        meaning="Calendar days to the test fire that is made first.",
         formula="from the same calendar",
         inputs=("batch_days",),
         source=CALENDAR,
@@ -1905,7 +1905,7 @@ TABLES = (
             Column("day", "Day", "word"),
             Column("hands", "By hand", "word"),
             Column("oven", "Into the oven", "word"),
-            Column("fire", "First fire", "word"),
+            Column("fire", "First fire and test", "word"),
         ),
         source=CALENDAR,
         words={
@@ -1921,6 +1921,7 @@ TABLES = (
             "oven": "{time} {burner}",
             "weigh": "{time} weigh {burner} in the oven",
             "fire": "{time} {burner}, heat {heat} of {heats}",
+            "test": "{time} test fire of {burner}",
             "stands": "{jobs}, pair {pair}",
             "more": "and so on to day {days}",
         },

@@ -12,11 +12,13 @@ from ..errors import require
 DAY_MIN = 1440
 OPENS_MIN = 9 * 60  # work begins at 9: an example
 FREE_MIN = 15  # to free the pins of a block: an example
+TEST_MIN = 30  # of a test fire: five lightings, ten minutes low and hot, readings; common practice
 WEIGH_MIN = 10  # to weigh what is in the oven: an example
 WEIGHED_APART_MIN = 60  # between its two weighings, at the least
 BY_HAND = ("weld", "mould", "cast", "free", "strip", "trim", "clear", "weigh")
+ATTENDED = ("fire", "test")  # one pair of hands stands by all of them
 # In the order they are told.
-STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "weigh", "fire")
+STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "weigh", "fire", "test")
 
 
 @dataclass(frozen=True)
@@ -26,7 +28,8 @@ class Work:
     `cure` runs from casting to stripping, `air` from trimming to clearing; an oven charge takes `oven` however many
     blocks are in it. `mould` is for each mould. `free` runs from the end of casting till the pins are freed, 0 where
     nothing is. `weigh` runs from the start of a charge to the end of its hold, when it is weighed the second time; 0
-    where nothing is. Both take hands besides, FREE_MIN and twice WEIGH_MIN.
+    where nothing is. Both take hands besides, FREE_MIN and twice WEIGH_MIN. `test` is the test fire on the morning
+    after the last heat, 0 where there is none.
     """
 
     weld: int
@@ -41,6 +44,7 @@ class Work:
     heats: tuple[int, ...]
     free: int = 0
     weigh: int = 0
+    test: int = 0
 
 
 @dataclass(frozen=True)
@@ -72,7 +76,7 @@ class Job:
 
 @dataclass(frozen=True)
 class Plan:
-    """`jobs` in order of their start, then of STEPS; `days` to the end of the last fire and to that of the first."""
+    """`jobs` in order of their start, then of STEPS; `days` till the last burner is fired and tested, and the first."""
 
     jobs: tuple[Job, ...]
     days: int
@@ -85,19 +89,20 @@ class Plan:
 
     def pairs(self):
         """Which pair of hands does each job, 0 for none: the first that is free; one stands by all that burns."""
-        free, given, watcher = [], [], 0
+        free, given, watcher, watches = [], [], 0, 0
         for job in self.jobs:
-            if job.step not in (*BY_HAND, "fire"):
+            if job.step not in (*BY_HAND, *ATTENDED):
                 given.append(0)
                 continue
-            pair = watcher if job.step == "fire" and watcher < len(free) and free[watcher] > job.start else None
+            pair = watcher if job.step in ATTENDED and watches > job.start else None
             if pair is None:
                 pair = next((i for i, until in enumerate(free) if until <= job.start), len(free))
             if job.start == job.end:  # takes no time: nobody else is needed for it
                 pair = min(pair, max(len(free) - 1, 0))
             free += [0] * (pair + 1 - len(free))
             free[pair] = max(free[pair], job.end)
-            watcher = pair if job.step == "fire" else watcher
+            if job.step == "fire":
+                watcher, watches = pair, max(watches, job.end)
             given.append(pair + 1)
         return tuple(given)
 
@@ -116,8 +121,9 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-# For time: above DOZEN burners only few smaller shops are tried, above MANY only FOR_MANY of the rules.
-DOZEN, MANY, FOR_MANY = 12, 30, 3
+# For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
+# more of a thing.
+DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2500, 500
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -132,10 +138,12 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     freed after hours. A mould is taken from casting to stripping; it is made when a welded burner waits for one. Waits
     run day and night. Blocks that go into the oven together start cold together; the oven is held on until somebody has
     weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
-    hands stands by all of them; a heat begins when work does.
+    hands stands by all of them; a heat begins when work does. From the morning after its last heat a burner waits on
+    its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
+    work by hand of the day.
 
     Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
-    owned. Above, only few of them are tried, so that it may.
+    owned. Above, they are tried only as long as MOST_DAYS last, so that it may.
 
     Arguments:
         burners   how many >= 1
@@ -152,12 +160,26 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
     all_there_is, *less = _fewer(burners, means)
-    best = _made(burners, work, all_there_is)
-    for some in less:
-        least = _least_days(burners, work, some)
-        fewer_moulds = some.moulds < best.moulds and replace(some, moulds=all_there_is.moulds) == all_there_is
-        if least < best.days or (least == best.days and fewer_moulds):
-            best = min(best, _made(burners, work, some), key=lambda one: (one.days, one.moulds))
+    spare = _Spare(MOST_DAYS if burners > DOZEN else inf)
+    return _shortest(burners, work, _made(burners, work, all_there_is, inf, spare), less, all_there_is, spare)
+
+
+@dataclass
+class _Spare:
+    """Days that may still be gone through."""
+
+    days: float
+
+
+def _shortest(burners, work, best, shops, whole, spare):
+    """The best plan of these shops, or `best` where none is shorter, nor as short with fewer moulds and all else."""
+    for some in shops:
+        if spare.days <= 0:
+            break
+        fewer_moulds = some.moulds < best.moulds and replace(some, moulds=whole.moulds) == whole
+        under = best.days + fewer_moulds
+        if _least_days(burners, work, some) < under:
+            best = _made(burners, work, some, under, spare) or best
     return best
 
 
@@ -165,12 +187,11 @@ def _fewer(burners, means):
     """What the shop has, then less of it: of each kind only numbers that spare a round, of hands PAIRS.
 
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
-    all those of a smaller one. Above DOZEN burners they are too many for that: then half of one kind at a time.
+    all those of a smaller one. Above DOZEN burners, where not all may be tried, first half of one kind at a time.
     """
     if burners > DOZEN:
         yield means
         yield from (replace(means, **{which: ceil(getattr(means, which) / 2)}) for which in LACKS)
-        return
     useful = sorted({ceil(burners / some) for some in range(1, burners + 1)}, reverse=True)
     numbers = [[n for n in useful if n <= getattr(means, which)] for which in LACKS[:3]]
     numbers.append([n for n in PAIRS if n <= min(means.hands, 2 * burners)])
@@ -181,61 +202,84 @@ def _fewer(burners, means):
 def _least_days(burners, work, means):
     """Days that no calendar with these means can be shorter than, by what is short: hands, moulds, oven or stands."""
     moulds, charges, stands = (ceil(burners / getattr(means, which)) for which in LACKS[:3])
-    fires = max(1, sum(max(1, ceil(heat / DAY_MIN)) for heat in work.heats))
+    least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
+    return 1 + max(
+        least.by_stands(stands),
+        least.by_moulds(moulds),
+        least.by_oven(charges),
+        least.by_hands(burners, stands, means.hands),
+    )
 
-    def morning(ready):
+
+class _Least:
+    """The least days of a calendar by one thing at a time, each worked out once; the hours are those of `means`."""
+
+    def __init__(self, work, alone, means):
+        self.work, self.means = work, means
+        self.fires = max(1, sum(max(1, ceil(heat / DAY_MIN)) for heat in work.heats))
+        welded, moulded = _ends(0, work.weld, means, split=True), _ends(0, work.mould, means)
+        if alone:
+            one_by_one = _ends(welded, work.mould, means), _ends(moulded, work.weld, means, split=True)
+            welded = moulded = min(one_by_one)
+        self.free = max(welded, moulded)
+        self.cleared = self._dried(self._cast(self.free) + work.cure)
+        self.by_stands = lru_cache(lambda count: self.burnt(self._baked(self.cleared), count))
+        self.by_moulds, self.by_oven, self.by_hands = map(lru_cache, (self._moulds, self._oven, self._hands))
+
+    def burnt(self, ready, count):
+        """Day on which so many fires one after the other are over and tested that may begin at a moment."""
+        day = mornings = self.morning(ready) // DAY_MIN
+        for _ in range(count * len(self.work.heats) - 1):
+            mornings = _working(mornings + 1, self.means)
+        last = max(mornings, day + count * self.fires - 1)
+        return _working(last + 1, self.means) if self.work.test else last
+
+    def morning(self, ready):
         """When work begins next."""
-        return _working(ceil((ready - OPENS_MIN) / DAY_MIN), means) * DAY_MIN + OPENS_MIN
+        return _working(ceil((ready - OPENS_MIN) / DAY_MIN), self.means) * DAY_MIN + OPENS_MIN
 
-    def lit(ready):
-        """Day of the first heat."""
-        return morning(ready) // DAY_MIN
-
-    def burnt(day, count):
-        """Day of the last heat of so many fires, one after the other."""
-        mornings = day
-        for _ in range(count * len(work.heats) - 1):
-            mornings = _working(mornings + 1, means)
-        return max(mornings, day + count * fires - 1)
-
-    def cast(ready):
+    def _cast(self, ready):
+        work, means = self.work, self.means
         after = work.free + FREE_MIN if work.free else 0
         if work.cast + after > means.day_min and after:
-            return _ends(morning(ready), work.cast, means)
+            return _ends(self.morning(ready), work.cast, means)
         return _ends(ready, work.cast + after, means) - after
 
-    def baked(ready):
-        return _ends(ready, work.oven, means) if work.oven <= means.day_min else morning(ready) + work.oven
+    def _baked(self, ready):
+        takes = self.work.oven
+        return _ends(ready, takes, self.means) if takes <= self.means.day_min else self.morning(ready) + takes
 
-    def dried(ready):
+    def _dried(self, ready):
         """When a burner comes out of the oven whose block may be stripped at that moment."""
-        trimmed = _ends(_ends(ready, work.strip, means), work.trim, means)
-        return _ends(trimmed + work.air, work.clear, means)
+        trimmed = _ends(_ends(ready, self.work.strip, self.means), self.work.trim, self.means)
+        return _ends(trimmed + self.work.air, self.work.clear, self.means)
 
-    welded, moulded = _ends(0, work.weld, means, split=True), _ends(0, work.mould, means)
-    if means.hands == 1:
-        one_by_one = _ends(welded, work.mould, means), _ends(moulded, work.weld, means, split=True)
-        welded = moulded = min(one_by_one)
-    free = max(welded, moulded)
-    cleared = dried(cast(free) + work.cure)
-    for _ in range(moulds - 1):
-        free = _ends(cast(free) + work.cure, work.strip, means)
-    last = dried(cast(free) + work.cure)
-    in_a_day = max(1, means.day_min // work.oven) if work.oven else charges
-    begun = _working(cleared // DAY_MIN, means)
-    for _ in range(ceil(charges / in_a_day) - 1):
-        begun = _working(begun + 1, means)
-    by_hand = burners * (work.weld + work.cast + work.strip + work.trim + work.clear) + work.mould
-    by_hand += stands * sum(min(heat, means.day_min) for heat in work.heats)
-    worked = _working(0, means)
-    for _ in range(ceil(by_hand / (means.hands * means.day_min)) - 1):
-        worked = _working(worked + 1, means)
-    return 1 + max(
-        burnt(lit(baked(cleared)), stands),
-        burnt(lit(baked(last)), 1),
-        burnt(lit(begun * DAY_MIN + OPENS_MIN + work.oven), 1),
-        worked,
-    )
+    def _moulds(self, rounds):
+        free = self.free
+        for _ in range(rounds - 1):
+            free = _ends(self._cast(free) + self.work.cure, self.work.strip, self.means)
+        return self.burnt(self._baked(self._dried(self._cast(free) + self.work.cure)), 1)
+
+    def _oven(self, charges):
+        in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
+        begun = _working(self.cleared // DAY_MIN, self.means)
+        for _ in range(ceil(charges / in_a_day) - 1):
+            begun = _working(begun + 1, self.means)
+        return self.burnt(begun * DAY_MIN + OPENS_MIN + self.work.oven, 1)
+
+    def _hands(self, burners, stands, hands):
+        work, means = self.work, self.means
+        by_hand = burners * (work.weld + work.cast + work.strip + work.trim + work.clear) + work.mould
+        by_hand += stands * sum(min(heat, means.day_min) for heat in work.heats)
+        worked = _working(0, means)
+        for _ in range(ceil(by_hand / (hands * means.day_min)) - 1):
+            worked = _working(worked + 1, means)
+        return worked
+
+
+@lru_cache(maxsize=32)
+def _least(work, alone, day_min, week, weekday):
+    return _Least(work, alone, Means(day_min=day_min, week=week, weekday=weekday))
 
 
 def _working(day, means):
@@ -258,16 +302,23 @@ def _ends(ready, takes, means, split=False):
         ready = (day + 1) * DAY_MIN
 
 
-@lru_cache(maxsize=512)
-def _made(burners, work, means):
-    """By the best of the rules; the rest is left where one comes to the least days that there can be."""
-    rules = 1 if burners == 1 else len(RULES) if burners <= MANY else FOR_MANY
+def _made(burners, work, means, under, spare):
+    """By the best of the rules; the rest is left where one comes to the least days that there can be.
+
+    None where no rule takes less than so many days, or no days are left to try it.
+    """
     least, best = _least_days(burners, work, means), None
-    for rule in RULES[:rules]:
-        made = _Calendar(burners, work, means, *rule).made()
-        best = made if best is None else min(best, made, key=_length)
-        if best.days == least:
+    for rule in RULES[: 1 if burners == 1 else None]:
+        if under < inf and spare.days <= 0:
             break
+        calendar = _Calendar(burners, work, means, *rule)
+        made = calendar.made(under)
+        spare.days -= calendar.gone
+        if made:
+            best = made if best is None else min(best, made, key=_length)
+            under = best.days + 1
+            if best.days == least:
+                break
     return best
 
 
@@ -292,28 +343,57 @@ class _Calendar:
         self.burners, self.work, self.means = burners, work, means
         self.oven_rule, self.fire_rule, self.order = oven_rule, fire_rule, order
         self.jobs = []
-        self.waiting = {step: [] for step in ("cast", "strip", "trim", "clear", "oven", "fire")}  # (ready, burner)
+        self.waiting = {
+            step: [] for step in ("cast", "strip", "trim", "clear", "oven", "fire", "test")
+        }  # (ready, burner)
         self.paused = []  # (step, number, minutes left, when it was left), over a night
         self.begun = {"weld": 0, "mould": 0}
         self.moulds = []  # when each that is not in use is free
         self.stands = [0] * means.test_stands  # when each is free
-        self.oven_free = self.dried = self.fired = 0
+        self.oven_free = self.dried = self.fired = self.cast = 0
         self.heats = []  # (start, end) of the fires that have begun or are to come, till the morning after
         self.pins = []  # for each pair of hands (when, whose) it has to free today
         self.busy = []  # for each pair of hands until when
         self.charge = None  # (burners, start, when weighed first) of what is in the oven
         self.weigh_at = inf  # when it is to be weighed next
         self.nothing = None, inf  # when hands last found nothing to do, and till when: another pair need not look again
+        self.gone = 0  # days of work
+        self.stand_of = {}  # of each burner that is fired or waits for its test
+        self.least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
 
-    def made(self):
+    def made(self, under=inf):
+        """The plan; None as soon as it is sure to take so many days."""
         day = 0
-        while self.fired < self.burners:
+        while self.fired < self.burners or self.waiting["test"]:
             if self._works(day):
+                if self._least_days(day) >= under:
+                    return None
                 self._day(day)
+                self.gone += 1
             day += 1
-        last = {job.burners[0]: job.end for job in self.jobs if job.step == "fire"}
+        last = {job.burners[0]: job.end for job in self.jobs if job.step == ("test" if self.work.test else "fire")}
         jobs = tuple(sorted(self.jobs, key=lambda job: (job.start, STEPS.index(job.step), job.burners)))
         return Plan(jobs, _days(max(last.values())), _days(min(last.values())))
+
+    def _least_days(self, day):
+        """What it takes at the least from here: by what burners the furthest behind need, and by the stands."""
+        opens, work, left = day * DAY_MIN + OPENS_MIN, self.work, self.burners - self.fired
+        if not left:
+            return day + 1
+        lit = opens if self.waiting["fire"] else opens + DAY_MIN
+        last = self.least.burnt(max(lit, min(self.stands)), ceil(left / self.means.test_stands))
+        ready = lit
+        uncast = self.burners - self.cast
+        if uncast:
+            held = work.cast + work.cure + work.strip
+            ready = opens + (ceil(uncast / self.means.moulds) - 1) * held + work.cast + work.cure
+        elif self.waiting["strip"]:
+            ready = max(opens, self.waiting["strip"][-1][0])
+        if uncast or self.waiting["strip"]:
+            ready += work.strip + work.trim + work.air + work.clear + work.oven
+        elif self.waiting["clear"]:
+            ready = max(opens, self.waiting["clear"][-1][0]) + work.clear + work.oven
+        return 1 + max(last, self.least.burnt(ready, 1))
 
     def _works(self, day):
         return _working(day, self.means) == day
@@ -323,8 +403,8 @@ class _Calendar:
         closes = opens + self.means.day_min
         self.heats = [heat for heat in self.heats if heat[1] > opens]
         self.pins = [[] for _ in range(self.means.hands)]
-        self._light(day, opens, closes)
-        watch = max((end for start, end in self.heats if start <= opens < end), default=opens)
+        begin = self._light(day, opens, closes)
+        watch = max((end for start, end in self.heats if start <= begin and opens < end), default=opens)
         # Whose turn it is: (minute, pair of hands, or one more for the oven), so that hands come first.
         oven, self.busy = self.means.hands, [watch] + [opens] * (self.means.hands - 1)
         turns = [*zip(self.busy, range(oven)), (max(opens, self.oven_free), oven)]
@@ -344,32 +424,47 @@ class _Calendar:
         self.jobs += [Job("free", (burner,), at, at + FREE_MIN) for pins in self.pins for at, burner in pins]
 
     def _light(self, day, opens, closes):
-        """Begin first fires this morning: beside one that goes on for nothing, else as the rule has it."""
-        free = [i for i, at in enumerate(self.stands) if at <= opens]
+        """Begin first fires this morning: beside one that goes on for nothing, else as the rule has it.
+
+        Whoever stands by a fire tests first what has cooled down, as long as the day is; returns when that is done.
+        """
+        cold = [burner for at, burner in self.waiting["test"] if at <= opens]
+        cold = cold[: self.means.day_min // self.work.test] if cold else []
+        taken = {self.stand_of[burner] for _, burner in self.waiting["test"] if burner not in cold}
+        free = [i for i, at in enumerate(self.stands) if at <= opens and i not in taken]
         ready = [each for each in self.waiting["fire"] if each[0] <= opens][: len(free)]
         lit = any(start <= opens < end for start, end in self.heats)
-        heats = self._heats_from(day)
+        begin = opens + len(cold) * self.work.test
+        heats = self._heats_from(day, begin)
         if self.charge and self._nobody(heats, max(self.weigh_at, opens)):
-            return  # who stands by the fire cannot weigh
+            ready = []  # who stands by the fire cannot weigh
         if self.fire_rule == "full":
             go = len(ready) == min(len(free), self.burners - self.fired)
         else:
-            go = self.fire_rule == "ready" or self._choose(opens, opens, closes, closes, 0) is None
-        if not ready or not (lit or go):
-            return
+            go = self.fire_rule == "ready" or self._choose(opens, opens, closes, closes, 0, tests=False) is None
+        if not lit and not (ready and go):
+            return opens
+        for n, burner in enumerate(cold):
+            self.jobs.append(Job("test", (burner,), opens + n * self.work.test, opens + (n + 1) * self.work.test))
+        self.waiting["test"] = [each for each in self.waiting["test"] if each[1] not in cold]
         for stand, (at, burner) in zip(free, ready):
             self.waiting["fire"].remove((at, burner))
             self.heats += heats
             self.jobs += [Job("fire", (burner,), start, end) for start, end in heats]
-            self.stands[stand] = heats[-1][1]
+            self.stands[stand], self.stand_of[burner] = heats[-1][1], stand
             self.fired += 1
+            if self.work.test:
+                cools = ceil((heats[-1][1] - OPENS_MIN) / DAY_MIN) * DAY_MIN + OPENS_MIN
+                self.waiting["test"].append((cools, burner))
+                self.waiting["test"].sort()
+        return begin
 
-    def _heats_from(self, day):
-        """(start, end) of the heats of a fire that is lit on a day."""
+    def _heats_from(self, day, begin):
+        """(start, end) of the heats of a fire that is lit on a day, the first at that moment."""
         heats = []
-        for lasts in self.work.heats:
+        for number, lasts in enumerate(self.work.heats):
             day = _working(day, self.means)
-            start = day * DAY_MIN + OPENS_MIN
+            start = day * DAY_MIN + OPENS_MIN if number else begin
             heats.append((start, start + lasts))
             day += max(1, ceil(lasts / DAY_MIN))
         return heats
@@ -413,6 +508,7 @@ class _Calendar:
             else:
                 del self.waiting[step][0]
             if step == "cast":
+                self.cast += 1
                 self.moulds.remove(min(self.moulds))
         else:
             self.paused.remove(chosen)
@@ -428,8 +524,11 @@ class _Calendar:
         self.busy[pair] = until
         return until
 
-    def _choose(self, now, opens, closes, until, pair):
-        """(step, number, minutes left, when left) of what goes first now, both None at its beginning; None: nothing."""
+    def _choose(self, now, opens, closes, until, pair, tests=True):
+        """(step, number, minutes left, when left) of what goes first now, both None at its beginning; None: nothing.
+
+        Test fires go before welding and what is behind it.
+        """
         short = self.means.day_min < WEIGHED_APART_MIN + WEIGH_MIN
         if self.weigh_at <= now and now + WEIGH_MIN <= until and (self._weighed_by(now) <= closes or short):
             return "weigh", 0, None, None
@@ -437,7 +536,8 @@ class _Calendar:
         for one in on:
             if one[0] != "weld":
                 return one
-        for step in self.order:
+        at = self.order.index("weld")
+        for step in (*self.order[:at], *(("test",) if tests else ()), *self.order[at:]):
             if step == "weld" and on:
                 return on[0]
             number = self._next(step, now)
@@ -511,6 +611,7 @@ class _Calendar:
     def _done(self, step, number, end, pair):
         if step == "mould":
             self.moulds.append(end)
+        if step in ("mould", "test"):
             return
         if step == "strip":
             self.moulds.append(end)
@@ -551,10 +652,16 @@ class _Calendar:
         self.waiting["fire"] += [(end, burner) for burner in burners]
 
 
+@lru_cache(maxsize=256)
 def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
     """The plan with so many more of one of LACKS, or without where that is shorter.
 
     Checked by: tests/test_making_batch.py
     """
-    more = plan(burners, work, replace(means, **{which: getattr(means, which) + count}))
-    return min(more, plan(burners, work, means), key=lambda one: one.days)
+    spare = _Spare(MOST_DAYS_MORE if burners > DOZEN else inf)
+    less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
+    has = getattr(means, which) + count
+    whole, *shops = _fewer(burners, replace(means, **{which: has}))
+    # Up to DOZEN those of the smaller shop are tried already.
+    tried = getattr(next(_fewer(burners, replace(means, **{which: has - 1}))), which) if burners <= DOZEN else 0
+    return _shortest(burners, work, less, [one for one in (whole, *shops) if getattr(one, which) > tried], whole, spare)

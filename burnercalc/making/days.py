@@ -1,12 +1,12 @@
-"""The days from the welder to the first fire: steps, what to watch, cautions, drying curve, calendar file."""
+"""The days from the welder to the test fire: steps, what to watch, cautions, drying curve, calendar file."""
 
 import datetime
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..errors import require
 from ..tables import read_table
-from .batch import BY_HAND, FREE_MIN, STEPS, Means, Work, plan
+from .batch import BY_HAND, FREE_MIN, STEPS, TEST_MIN, Means, Work, plan
 from .stock import INCH_M, mm
 
 # Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
@@ -16,8 +16,9 @@ SLOW_FACTOR = 1.5
 FIRED = ("fire", "service")  # stages after the oven
 FREEZE_TEMP_K = 278.15  # do not cast below 5 degC: common practice
 COOL_K_S = 100 / 1.8 / 3600  # at most 100 degF an hour on the way down (published, refractory dry-out practice)
-AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that; common practice
-LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day
+AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats after that
+AGAIN_SOURCE = "common practice"
+LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day; at a hold, before it may end there
 FIRST_SET_S = 3 * 3600.0  # from casting till a thumb leaves no print, the pins still turn: common practice
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
@@ -138,55 +139,82 @@ def stage_seconds(*, stages, names, start_temp_K):
     return total
 
 
-def heats_s(*, stages, names, start_temp_K, watched_s):
-    """Lengths of the heats that the named stages are split into, none longer than somebody watches [s].
+def heats_of(*, stages, names, start_temp_K, watched_s):
+    """The heats that the named stages are split into, none longer than somebody watches: of each its own stages.
 
-    A heat ends where the watch does; the next one begins cold, at AGAIN_K_S up to where the last ended, for so far the
-    block is dry, and goes on from there. Where that alone would fill the watch, the heat before goes on to the end.
+    A heat ends at a hold: a way up is begun only where it is done, and an hour of its hold with it, before the watch
+    ends. The next one begins cold, with a stage "again" at AGAIN_K_S to that hold, for so far the block is dry; then
+    what is left of the hold, and on by the stages. Only a way up that no watch is long enough for ends on the way.
+    Where the stage "again" alone would fill the watch, the heat before goes on to the end.
 
+    Arguments:
+        stages         of drying_stages(); names those that are meant
+        start_temp_K   of the shop [K]
+        watched_s      how long somebody stands by the fire on one day [s] > 0
+    Returns: tuple of tuples of Stage
+    Raises: InputError for watched_hours
     Source: at most 300 degF an hour on the first heats of a dried block (common practice)
     Checked by: tests/test_making_days.py
     """
-    return _heats(stages, names, start_temp_K, watched_s)[0]
+    require(watched_s > 0, "watched_hours", f"{watched_s:g} s", "must be above 0 s", "12 h")
+    heats, heat, used, temp = [], [], 0.0, start_temp_K
+
+    def again(to):
+        nonlocal heat, used
+        if heat:
+            heats.append(tuple(heat))
+        up = to > start_temp_K
+        heat = [Stage("again", AGAIN_K_S, to, 0.0, AGAIN_SOURCE)] if up else []
+        used = again_s(to)
+
+    def again_s(to):
+        return max(to - start_temp_K, 0.0) / AGAIN_K_S
+
+    def parts(stage, lasts, at):
+        """(seconds, temperature at their end): what each heat does of a way up or of a hold."""
+        left = lasts
+        while left > watched_s - used + 1e-6:
+            done = max(watched_s - used, 0.0)
+            ends = at(left - done)
+            if again_s(ends) + LEAST_ON_S > watched_s:
+                break
+            if done > 1e-6:
+                yield done, ends
+            left -= done
+            again(ends)
+        yield left, at(0.0)
+
+    for stage in (stage for stage in stages if stage.name in names):
+        climbs = stage.temp_K > temp and stage.ramp_K_s > 0
+        if climbs:
+            low, lasts = temp, (stage.temp_K - temp) / stage.ramp_K_s
+            settles = lasts + min(stage.hold_s, LEAST_ON_S)
+            if used + settles > watched_s + 1e-6 >= again_s(low) + settles:
+                again(low)
+            for _, ends in parts(stage, lasts, lambda left: stage.temp_K - stage.ramp_K_s * left):
+                heat.append(replace(stage, temp_K=ends, hold_s=0.0))
+                used += (ends - low) / stage.ramp_K_s
+                low = ends
+        for held, _ in parts(stage, stage.hold_s, lambda left: stage.temp_K) if stage.hold_s else ():
+            heat[-1:] = (
+                [replace(heat[-1], hold_s=heat[-1].hold_s + held)]
+                if heat and heat[-1].temp_K == stage.temp_K
+                else [*heat[-1:], replace(stage, hold_s=held)]
+            )
+            used += held
+        temp = stage.temp_K
+    return (*heats, tuple(heat))
 
 
-def heats_of_stages(*, stages, names, start_temp_K, watched_s):
-    """((first, last), ...): in which heats of heats_s(), counted from 1, each of the stages is; None for the others.
+def heats_s(*, start_temp_K, **split):
+    """How long each of heats_of() lasts [s]; its arguments.
 
-    Arguments as heats_s()
     Checked by: tests/test_making_days.py
     """
-    return _heats(stages, names, start_temp_K, watched_s)[1]
-
-
-def _heats(stages, names, start_temp_K, watched_s):
-    require(watched_s > 0, "watched_hours", f"{watched_s:g} s", "must be above 0 s", "12 h")
-    legs, temp = [], start_temp_K
-    for i, stage in enumerate(stages):
-        if stage.name not in names:
-            continue
-        if stage.ramp_K_s and stage.temp_K > temp:
-            legs.append((i, (stage.temp_K - temp) / stage.ramp_K_s, temp, stage.temp_K))
-        if stage.hold_s:
-            legs.append((i, stage.hold_s, stage.temp_K, stage.temp_K))
-        temp = stage.temp_K
-    heats, used, within = [], 0.0, {}
-    for i, lasts, low, high in legs:
-        left = lasts
-        if watched_s - used > 0:
-            within.setdefault(i, [len(heats) + 1])
-        while left > watched_s - used:
-            done = max(watched_s - used, 0.0)
-            at = high - (high - low) * (left - done) / lasts
-            again = (at - start_temp_K) / AGAIN_K_S
-            if again + LEAST_ON_S > watched_s:
-                break
-            heats.append(used + done)
-            used, left = again, left - done
-            within.setdefault(i, [len(heats) + 1])
-        used += left
-        within.setdefault(i, [len(heats) + 1]).append(len(heats) + 1)
-    return (*heats, used), tuple((within[i][0], within[i][-1]) if i in within else None for i in range(len(stages)))
+    return tuple(
+        stage_seconds(stages=heat, names=[stage.name for stage in heat], start_temp_K=start_temp_K)
+        for heat in heats_of(start_temp_K=start_temp_K, **split)
+    )
 
 
 @dataclass(frozen=True)
@@ -252,6 +280,7 @@ def work_of_one(
             _minutes(heat) for heat in heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
         ),
         free=_minutes(first_set),
+        test=TEST_MIN,
     )
 
 
@@ -304,7 +333,7 @@ def steps_of(burner, jobs, *, start_date, work, castable="dense_castable", air_t
         mine = [job for job in jobs if job.step == key and (1 if key == "mould" else burner) in job.burners]
         if not mine:
             continue
-        by_hand = FREE_MIN / 60 if key == "free" else getattr(work, key) / 60 if key in BY_HAND else 0.0
+        by_hand = FREE_MIN / 60 if key == "free" else getattr(work, key) / 60 if key in (*BY_HAND, "test") else 0.0
         notes = ("rammed",) if key == "cast" and castable == "phosphate_plastic" else ()
         if key == "cast" and air_temp_K < FREEZE_TEMP_K:
             notes += ("frost",)

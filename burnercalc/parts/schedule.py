@@ -37,7 +37,7 @@ class Schedule:
     oven_temp_K: float
     first_fire_s: float
     heats: tuple[float, ...]
-    in_heats: tuple[tuple[int, int] | None, ...]  # of each stage: first and last heat that it is in
+    in_heats: tuple[tuple[Stage, ...], ...]  # the stages of each heat
     fuel_kg: float
     fuel_cost: float
 
@@ -109,7 +109,7 @@ def schedule(
         oven_temp_K=next(stage.temp_K for stage in stages if stage.name == "oven"),
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
-        in_heats=days.heats_of_stages(**split),
+        in_heats=days.heats_of(**split),
         fuel_kg=fuel_kg,
         fuel_cost=fuel_kg * gas_price.per_kg,
     )

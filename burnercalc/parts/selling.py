@@ -4,13 +4,14 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import money
+from ..making.batch import TEST_MIN
 from .bench_hours import BenchHours
 from .cost import Cost
 from .firing import Firing
 from .gas_price import GasPrice
 from .purchases import Purchases
 
-TEST_FIRE_S = 1800.0  # at high fire: five lightings, ten minutes low and hot, readings; common practice
+TEST_FIRE_S = 60.0 * TEST_MIN  # all of it at high fire, to be on the safe side
 BREAKS = (1, 3, 6, 12)
 # What a burner that does not pass leaves good.
 KEPT = ("mould", "train", "train_safety", "train_needed", "train_comfort", "blower")

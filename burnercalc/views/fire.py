@@ -1,6 +1,7 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..making.days import FIRED
 from ..parts.batch import Batch
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
@@ -214,15 +215,12 @@ def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
         K_h = stage.ramp_K_s * 3600
         return say("ramp_F", rate=K_h * 1.8) if units == "in" else say("ramp_K", rate=K_h)
 
-    def heat(within):
-        if not within:
-            return ""
-        first, last = within
-        return say("heat" if first == last else "heats", first=first, last=last, heats=schedule.first_fire_heats)
-
+    told = [(stage, "") for stage in schedule.stages if stage.name not in FIRED]
+    for number, heat in enumerate(schedule.in_heats, 1):
+        told += [(stage, say("heat", number=number, heats=schedule.first_fire_heats)) for stage in heat]
     return tuple(
-        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, heat(within), written(stage.source, {}, units))
-        for stage, within in zip(schedule.stages, schedule.in_heats)
+        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, heat, written(stage.source, {}, units))
+        for stage, heat in told
     )
 
 

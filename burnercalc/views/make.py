@@ -268,8 +268,9 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         return "; ".join(told(job) for job, _ in jobs if job.step == step)
 
     def fires(jobs):
-        pair = next((pair for job, pair in jobs if job.step == "fire"), None)
-        words = begins(jobs, "fire")
+        attended = [(job, pair) for job, pair in jobs if job.step in making_batch.ATTENDED]
+        pair = next((pair for _, pair in attended), None)
+        words = "; ".join(told(job) for job, _ in attended)
         return say("stands", jobs=words, pair=pair) if pair and batch.means.hands > 1 else words
 
     rows = [
