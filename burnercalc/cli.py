@@ -10,9 +10,10 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, NoReturn
 
+from .catalogue import TABLES
 from .design import Design, following, units_of
 from .errors import InputError, InputErrors, printable, require, together
-from .files import FILES, PAPERS, PLANS
+from .files import FILES, PAPERS, PLANS, table_csv
 from .find import find, make_good, read_have, report, sample, tornado
 from .find.have import keeping
 from .find.score import weights_of
@@ -21,7 +22,7 @@ from .find.shops import SHOPS
 from .link import LONGEST_HAVE, beside, from_link, read_beside, to_link
 from .result import solve
 from .settings import SETTINGS
-from .sheet import as_data, as_text
+from .sheet import as_data, as_text, table_text
 
 FORMATS = ("svg", "dxf", "csv", "json")
 LONGEST_PROGRESS = 40  # characters of the line that tells of it
@@ -101,6 +102,15 @@ def _parser() -> argparse.ArgumentParser:
     _paper(plates)
     plates.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
     _force(plates)
+    shopping = _command(commands, "shopping", _shopping, "what to buy, and what one costs that is sold, as a PDF")
+    _paper(shopping)
+    shopping.add_argument("-o", "--output", required=True, metavar="FILE.pdf")
+    _force(shopping)
+    table = _command(commands, "table", _table, "one table of the design, such as selling_lines or quantity_breaks")
+    table.add_argument("--name", choices=tuple(TABLES), required=True, metavar="KEY", help=", ".join(TABLES))
+    form = table.add_mutually_exclusive_group()
+    form.add_argument("--csv", action="store_true", help="CSV instead of text, SI numbers")
+    form.add_argument("--json", action="store_true", help="JSON instead of text, SI numbers")
     export = _command(commands, "export", _export, "plans as SVG or DXF, tables as CSV, the design as JSON")
     export.add_argument("--format", choices=FORMATS, required=True)
     export.add_argument("-o", "--output", default=".", metavar="FOLDER", help="where the files go; default here")
@@ -220,6 +230,24 @@ def _card(arguments: argparse.Namespace) -> int:
 
 def _traveller(arguments: argparse.Namespace) -> int:
     return _write(_design(arguments), arguments, f"traveller-{arguments.paper}", arguments.output)
+
+
+def _shopping(arguments: argparse.Namespace) -> int:
+    return _write(_design(arguments), arguments, f"shopping-{arguments.paper}", arguments.output)
+
+
+def _table(arguments: argparse.Namespace) -> int:
+    """One table of the result, also what stands on no sheet."""
+    design = _design(arguments)
+    table = solve(design).tables[arguments.name]
+    if arguments.json:
+        data = {"title": table.title, "columns": [c.key for c in table.columns], "rows": [list(r) for r in table.rows]}
+        print(json.dumps(data, indent=1))
+    elif arguments.csv:
+        print(table_csv(table).decode(), end="")
+    else:
+        print(table_text(table, design.units), end="")
+    return 0
 
 
 def _plates(arguments: argparse.Namespace) -> int:

@@ -118,6 +118,24 @@ def as_text(result, base="", whole=False):
     return "\n".join([*lines, ""])
 
 
+def table_text(table, unit_system):
+    """A table as text in columns, in those units; numbers stand on the right."""
+    rows = [[column.label for column in table.columns]]
+    rows += [
+        [units.show(cell, column.dimension, unit_system) for cell, column in zip(row, table.columns)]
+        for row in table.rows
+    ]
+    widths = [max(map(len, cells)) for cells in zip(*rows)]
+    words = [column.dimension == "word" for column in table.columns]
+    lines = [
+        "  ".join(
+            cell.ljust(wide) if word else cell.rjust(wide) for cell, wide, word in zip(row, widths, words)
+        ).rstrip()
+        for row in rows
+    ]
+    return "\n".join([table.title, *lines, ""])
+
+
 def _part(title, lines):
     return ["", title.upper(), *lines] if lines else []
 

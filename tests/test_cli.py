@@ -51,6 +51,26 @@ def test_export_of_a_link_is_its_design(tmp_path):
     assert json.loads((tmp_path / "design.json").read_text())["settings"]["rows"]["value"] == 4
 
 
+def test_what_one_costs_that_is_sold_comes_without_the_page(tmp_path, capsys):
+    """The same rows as text, CSV and JSON, and on the shopping list; the lines add up as the text prints them."""
+    texts = {"batch_size": "3", "money_sign": "€"}
+    given = ["--set", *(f"{key}={text}" for key, text in texts.items())]
+    table = solve(Design.from_texts(texts)).tables["selling_lines"]
+    assert main(["table", "--name", "selling_lines", *given]) == 0
+    title, heading, *lines = capsys.readouterr().out.splitlines()
+    assert title == table.title and heading.split() == ["What", "Each"]
+    told = [float(line.rpartition("€")[2]) for line in lines]
+    assert told == [round(amount, 2) for _, amount in table.rows]
+    assert sum(told[:6]) == pytest.approx(told[6], abs=0.03) and told[6] + told[7] == pytest.approx(told[8], abs=0.01)
+    assert main(["table", "--name", "selling_lines", "--json", *given]) == 0
+    assert json.loads(capsys.readouterr().out)["rows"] == [list(row) for row in table.rows]
+    assert main(["table", "--name", "quantity_breaks", "--csv", *given]) == 0
+    assert [line.split(",")[0] for line in capsys.readouterr().out.splitlines()] == ["burners", "1", "3", "6", "12"]
+    assert main(["shopping", "-o", str(tmp_path / "list.pdf"), *given]) == 0
+    words = " ".join(page.text for page in pages(tmp_path / "list.pdf"))
+    assert f"Price to ask, lines 1 to 7 €{told[8]:.2f}" in " ".join(words.split())
+
+
 def test_calendar_needs_a_date(tmp_path, capsys):
     target = tmp_path / "days.ics"
     assert main(["calendar", "-o", str(target)]) == 2
