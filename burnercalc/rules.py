@@ -23,6 +23,36 @@ MOST_SAID_DIGITS = 4  # of a length in a refusal
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
+RULES = []  # (rule, the settings that it weighs), in the order they are asked
+
+
+def _weighs(*settings):
+    """One of RULES; it is skipped while one of these settings is itself refused, and a refusal names them all."""
+
+    def kept(rule):
+        RULES.append((rule, settings))
+        return rule
+
+    return kept
+
+
+@_weighs("batch_size", *BATCH_HOURS)
+def _batch_comes_to_an_end(v):
+    def days(burners):
+        each_s = v["hours_weld"] + v["hours_cast"] + v["hours_finish"]
+        work_s = burners * each_s + min(burners, v["moulds"]) * v["hours_mould"]
+        return work_s / (v["hands"] * v["day_hours"])
+
+    if days(v["batch_size"]) > MOST_BATCH_DAYS:
+        most = next((burners for burners in range(v["batch_size"], 0, -1) if days(burners) <= MOST_BATCH_DAYS), None)
+        return InputError(
+            "batch_size",
+            v["batch_size"],
+            f"must be done by hand in {MOST_BATCH_DAYS} working days, not in {days(v['batch_size']):.0f}",
+            "" if most is None else str(most),
+        )
+
+
 def _window_fits(v, side):
     span = v[side] - 2 * v["setback"]
     if not span > LEAST_WINDOW_M:
@@ -32,18 +62,20 @@ def _window_fits(v, side):
             f"must leave a window: less than half of the {BY_KEY[side].label.lower()} "
             f"({_said(v, v[side])}), by {_said(v, LEAST_WINDOW_M / 2)} at least",
             _show(v, 0.25 * v[side]),
-            (side,),
         )
 
 
+@_weighs("setback", "body_length")
 def _window_length(v):
     return _window_fits(v, "body_length")
 
 
+@_weighs("setback", "body_width")
 def _window_width(v):
     return _window_fits(v, "body_width")
 
 
+@_weighs("wall", "body_width", "body_length", "body_depth")
 def _wall_leaves_plenum(v):
     room = min(v["body_width"], v["body_length"], v["body_depth"])
     if not 4 * v["wall"] < room - 1e-9:
@@ -52,10 +84,10 @@ def _wall_leaves_plenum(v):
             _text(v, "wall"),
             f"must be less than a quarter of the box ({_said(v, room)}), so that its rounded corners leave flats",
             _show(v, room / 8),
-            ("body_width", "body_length", "body_depth"),
         )
 
 
+@_weighs("cap_thickness", "body_length", "body_depth", "body_kind")
 def _caps_leave_plenum(v):
     cap, side = v["cap_thickness"], "body_depth" if v["body_kind"] == "pipe" else "body_length"
     if cap != "wall" and not 4 * cap < v[side] - 1e-9:
@@ -64,17 +96,17 @@ def _caps_leave_plenum(v):
             _text(v, "cap_thickness"),
             f"must be less than a quarter of the {side.replace('_', ' ')} ({_text(v, side)})",
             _show(v, v[side] / 8),
-            (side,),
         )
 
 
 def _face(v):
-    """(thickness, name, setting) of face and back: the wall, or discs of their own of a round body."""
+    """(thickness, name) of face and back: the wall, or discs of their own of a round body."""
     if v["body_kind"] == "pipe" and v["cap_thickness"] != "wall":
-        return v["cap_thickness"], "face disc", "cap_thickness"
-    return v["wall"], "wall", "wall"
+        return v["cap_thickness"], "face disc"
+    return v["wall"], "wall"
 
 
+@_weighs("setback", "wall")
 def _setback_covers_wall(v):
     if not v["setback"] >= v["wall"] - 1e-9:
         return InputError(
@@ -82,10 +114,10 @@ def _setback_covers_wall(v):
             _text(v, "setback"),
             f"must be at least the wall, or the window would cut into the sides of the box ({_said(v, v['wall'])})",
             _show(v, v["wall"]),
-            ("wall",),
         )
 
 
+@_weighs("setback", "cap_thickness", "body_kind")
 def _setback_covers_caps(v):
     if v["body_kind"] == "pipe" or v["cap_thickness"] == "wall":
         return
@@ -95,10 +127,10 @@ def _setback_covers_caps(v):
             _text(v, "setback"),
             f"must be at least the caps, or the window would cut into them ({_said(v, v['cap_thickness'])})",
             _show(v, v["cap_thickness"]),
-            ("cap_thickness",),
         )
 
 
+@_weighs("corner_radius", "body_width", "body_length", "setback", "body_kind")
 def _corner_fits(v):
     most = min(v["body_length"], v["body_width"]) / 2 - v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_radius"] <= most + 1e-9:
@@ -107,24 +139,24 @@ def _corner_fits(v):
             _text(v, "corner_radius"),
             f"must be at most half of the window's shorter side ({_said(v, most)})",
             _show(v, most),
-            ("body_width", "body_length", "setback"),
         )
 
 
+@_weighs("grip", "wall", "cap_thickness", "body_kind")
 def _grip_reaches_inside(v):
-    thick, name, setting = _face(v)
+    thick, name = _face(v)
     if not v["grip"] >= thick - 1e-9:
         return InputError(
             "grip",
             _text(v, "grip"),
             f"must be at least the {name}, so that refractory comes inside and holds on to the lip ({_said(v, thick)})",
             _show(v, thick),
-            (setting,),
         )
 
 
+@_weighs("grip", "body_depth", "wall", "cap_thickness", "body_kind")
 def _plenum_is_left(v):
-    thick, name, setting = _face(v)
+    thick, name = _face(v)
     most = v["body_depth"] - thick
     if not v["grip"] < most - 1e-9:
         return InputError(
@@ -132,10 +164,10 @@ def _plenum_is_left(v):
             _text(v, "grip"),
             f"must leave a plenum: less than the body depth without one {name} ({_said(v, most)})",
             _show(v, most / 4),
-            ("body_depth", setting),
         )
 
 
+@_weighs("block_thickness", "grip")
 def _block_stands_outside(v):
     if not v["block_thickness"] > v["grip"] + 1e-9:
         return InputError(
@@ -143,7 +175,6 @@ def _block_stands_outside(v):
             _text(v, "block_thickness"),
             f"must be more than grip, so that refractory covers the steel on the fire side ({_said(v, v['grip'])})",
             _show(v, v["grip"] + INCH_M),
-            ("grip",),
         )
 
 
@@ -161,25 +192,26 @@ def _outer_ports_fit(v, side, count, counted):
                 _text(v, "edge_margin"),
                 f"must leave room for {counted} between the margins, less than {_said(v, room / 2)}",
                 _show(v, room / 4),
-                (side, "setback", "port_diameter"),
             )
         return InputError(
             "port_diameter",
             _text(v, "port_diameter"),
             f"must be less than the window ({_said(v, room + v['port_diameter'])})",
             _show(v, (room + v["port_diameter"]) / 2),
-            (side, "setback"),
         )
 
 
+@_weighs("edge_margin", "body_length", "setback", "port_diameter", "body_kind", "ports_per_row")
 def _long_row_fits(v):
     return _outer_ports_fit(v, "body_length", v["ports_per_row"], "a row of ports")
 
 
+@_weighs("edge_margin", "body_width", "setback", "port_diameter", "body_kind", "rows")
 def _rows_fit(v):
     return _outer_ports_fit(v, "body_width", v["rows"], "more than one row")
 
 
+@_weighs("ports_per_row", "pattern", "rows")
 def _short_rows_have_ports(v):
     if v["pattern"] in ("staggered", "hexagonal") and v["rows"] > 1 and v["ports_per_row"] < 2:
         return InputError(
@@ -187,24 +219,24 @@ def _short_rows_have_ports(v):
             v["ports_per_row"],
             f"must be 2 or more when {v['pattern']}, since short rows have one fewer",
             "2",
-            ("pattern", "rows"),
         )
 
 
+@_weighs("ports_per_row", "pattern", "rows")
 def _rings_have_ports(v):
     least = 3 * v["rows"]
     if v["pattern"] == "rings" and v["ports_per_row"] < least:
         if least > 100:
-            return InputError("rows", v["rows"], "must be 33 or fewer when in rings", "4", ("pattern",))
+            return InputError("rows", v["rows"], "must be 33 or fewer when in rings", "4")
         return InputError(
             "ports_per_row",
             v["ports_per_row"],
             f"must be {least} or more in {v['rows']} rings, so that the inner ring has three",
             str(least),
-            ("pattern", "rows"),
         )
 
 
+@_weighs("body_kind", "body_length", "body_width")
 def _pipe_is_round(v):
     if v["body_kind"] != "pipe" or abs(v["body_length"] - v["body_width"]) < 1e-9:
         return None
@@ -219,10 +251,10 @@ def _pipe_is_round(v):
         "must be the pipe's outside diameter, the same as the "
         f"{BY_KEY[other].label.lower()} ({_text(v, other)}), when the body is a round pipe",
         _show(v, min(v[other], high_m)),
-        ("body_kind", other),
     )
 
 
+@_weighs("pattern", "body_kind")
 def _pattern_suits_body(v):
     if v["body_kind"] == "pipe" and v["pattern"] in ("straight", "staggered"):
         return InputError(
@@ -230,7 +262,6 @@ def _pattern_suits_body(v):
             v["pattern"],
             "must be hexagonal or rings in the round face of a pipe",
             "hexagonal",
-            ("body_kind",),
         )
     if v["body_kind"] != "pipe" and v["pattern"] == "rings":
         return InputError(
@@ -238,10 +269,10 @@ def _pattern_suits_body(v):
             v["pattern"],
             "must be straight, staggered or hexagonal in a rectangular face",
             "hexagonal",
-            ("body_kind",),
         )
 
 
+@_weighs("inlet_position", "body_kind")
 def _pipe_is_fed_from_the_back(v):
     if v["body_kind"] == "pipe" and v["inlet_position"] != "centre":
         return InputError(
@@ -249,10 +280,10 @@ def _pipe_is_fed_from_the_back(v):
             v["inlet_position"],
             "must be centre for a round pipe, which is fed through its back disc",
             "centre",
-            ("body_kind",),
         )
 
 
+@_weighs("inlets", "inlet_position", "body_kind")
 def _two_inlets_are_in_the_back(v):
     if v["inlets"] > 1 and (v["inlet_position"] != "centre" or v["body_kind"] == "pipe"):
         return InputError(
@@ -260,10 +291,10 @@ def _two_inlets_are_in_the_back(v):
             f"{v['inlets']:g}",
             "must be 1 for a round pipe or with the inlet at an end; two go through the back of a box",
             "1",
-            ("inlet_position", "body_kind"),
         )
 
 
+@_weighs("inlets", "body_length", "inlet", "wall", "cap_thickness", "body_kind")
 def _two_inlets_stand_apart(v):
     """Their holes keep a wall of steel between them and to the caps' inside, by the larger of the two racks' saws."""
     if v["inlets"] == 1 or v["body_kind"] == "pipe":
@@ -278,10 +309,10 @@ def _two_inlets_stand_apart(v):
             "must be 1 where two holes do not go side by side: they need a body of "
             f"{_said(v, 2 * (hole_m + v['wall'] + cap_m))} or longer",
             "1",
-            ("body_length", "inlet", "wall", "cap_thickness", "body_kind"),
         )
 
 
+@_weighs("setback", "wall", "cap_gap", "body_kind")
 def _disc_keeps_a_rim(v):
     least = v["wall"] + v["cap_gap"]
     if v["body_kind"] == "pipe" and not v["setback"] > least + 1e-6:
@@ -291,10 +322,10 @@ def _disc_keeps_a_rim(v):
             "must be more than wall and gap round a cap together, or the face disc of a round "
             f"pipe is all window ({_said(v, least)})",
             _show(v, least + 0.00635),
-            ("wall", "cap_gap", "body_kind"),
         )
 
 
+@_weighs("inlet", "body_width", "wall", "cap_gap", "body_kind")
 def _inlet_fits_disc(v):
     room = v["body_width"] - 2 * v["wall"] - 2 * v["cap_gap"]
 
@@ -308,10 +339,10 @@ def _inlet_fits_disc(v):
             v["inlet"],
             f"must leave a rim on the back disc of a round pipe ({_said(v, room)} across)",
             fitting[-1] if fitting else pipe_names()[0],
-            ("body_width", "wall", "cap_gap", "body_kind"),
         )
 
 
+@_weighs("corner_drill", "body_width", "body_length", "setback", "body_kind")
 def _corner_drill_fits(v):
     most = min(v["body_length"], v["body_width"]) - 2 * v["setback"]
     if v["body_kind"] != "pipe" and most > 0 and not v["corner_drill"] <= most + 1e-9:
@@ -320,10 +351,10 @@ def _corner_drill_fits(v):
             _text(v, "corner_drill"),
             f"must be at most the window's shorter side ({_said(v, most)})",
             _show(v, most),
-            ("body_width", "body_length", "setback"),
         )
 
 
+@_weighs("stock_lengths", "body_length", "body_width", "body_depth")
 def _rack_is_long_enough(v):
     need = max(v["body_length"], v["body_width"], v["body_depth"])
     if not v["stock_lengths"][-1] >= need - 1e-9:
@@ -332,10 +363,10 @@ def _rack_is_long_enough(v):
             ", ".join(_show(v, n) for n in v["stock_lengths"]),
             f"must hold a length of at least the body ({_said(v, need)})",
             "20 ft" if v["units"] == "in" else "6 m",
-            ("body_length", "body_width", "body_depth"),
         )
 
 
+@_weighs("cap_gap", "wall")
 def _cap_gap_is_a_gap(v):
     if not v["cap_gap"] < v["wall"]:
         return InputError(
@@ -343,13 +374,13 @@ def _cap_gap_is_a_gap(v):
             _text(v, "cap_gap"),
             f"must be less than the wall ({_said(v, v['wall'])})",
             _show(v, v["wall"] / 8),
-            ("wall",),
         )
 
 
+@_weighs("nipple_stock", "inlet_length", "wall", "cap_thickness", "body_kind")
 def _nipple_is_long_enough(v):
     longest = v["nipple_stock"][-1][0]
-    thick, name, setting = _face(v)
+    thick, name = _face(v)
     if not v["inlet_length"] + thick <= longest + 1e-9:
         return InputError(
             "nipple_stock",
@@ -357,14 +388,14 @@ def _nipple_is_long_enough(v):
             "must hold a nipple of at least the inlet pipe's length and the "
             f"{name} it goes through ({_said(v, v['inlet_length'] + thick)})",
             "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
-            ("inlet_length", setting),
         )
 
 
+@_weighs("mould_board", "body_kind", "block_thickness")
 def _frame_is_high_enough(v):
     frame = board(v["mould_board"])
     if v["body_kind"] == "pipe" and frame.kind != "plywood":
-        return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4", ("body_kind",))
+        return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4")
     need = v["block_thickness"] + MOULD_GUIDE_M
     if frame.kind == "board" and not frame.width_m >= need - 1e-9:
         return InputError(
@@ -372,10 +403,10 @@ def _frame_is_high_enough(v):
             frame.name,
             f"must be as wide as the block is thick and {_said(v, MOULD_GUIDE_M)} more ({_said(v, need)})",
             "ply 3/4",
-            ("block_thickness",),
         )
 
 
+@_weighs("pin_depth", "mould_base")
 def _pins_stop_in_the_base(v):
     base = board(v["mould_base"])
     if not v["pin_depth"] <= base.thickness_m + 1e-9:
@@ -384,10 +415,10 @@ def _pins_stop_in_the_base(v):
             _text(v, "pin_depth"),
             f"must be at most the thickness of the base board {base.name} ({_said(v, base.thickness_m)})",
             _show(v, base.thickness_m),
-            ("mould_base",),
         )
 
 
+@_weighs("castable_water_low", "castable_water_high")
 def _water_band(v):
     if not v["castable_water_low"] <= v["castable_water_high"] + 1e-9:
         return InputError(
@@ -395,10 +426,10 @@ def _water_band(v):
             f"{100 * v['castable_water_low']:g} %",
             f"must be at most the most water ({100 * v['castable_water_high']:g} %)",
             f"{100 * v['castable_water_high']!r} %",
-            ("castable_water_high",),
         )
 
 
+@_weighs("port_position_tolerance", "port_diameter")
 def _pins_are_near_their_marks(v):
     if not v["port_position_tolerance"] <= v["port_diameter"]:
         return InputError(
@@ -406,10 +437,19 @@ def _pins_are_near_their_marks(v):
             _text(v, "port_position_tolerance"),
             f"must be at most one port diameter ({_text(v, 'port_diameter')})",
             _show(v, v["port_diameter"]),
-            ("port_diameter",),
         )
 
 
+@_weighs(
+    "baffle_holes",
+    "baffle_hole_diameter",
+    "body_length",
+    "body_width",
+    "wall",
+    "baffle_bend_angle",
+    "cap_thickness",
+    "body_kind",
+)
 def _baffle_is_left(v):
     own = v["cap_thickness"] != "wall" and v["body_kind"] != "pipe"
     length = v["body_length"] - 2 * (v["cap_thickness"] if own else v["wall"])
@@ -425,10 +465,10 @@ def _baffle_is_left(v):
             f"must leave some plate between them: at most {most} holes of "
             f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle",
             str(most),
-            ("baffle_hole_diameter", "body_length", "body_width", "wall", "baffle_bend_angle", "cap_thickness"),
         )
 
 
+@_weighs("tank_length", "tank_diameter", "cylinder")
 def _tank_is_long_enough(v):
     if v["cylinder"] == "tank" and not v["tank_length"] >= v["tank_diameter"] - 1e-9:
         return InputError(
@@ -436,75 +476,10 @@ def _tank_is_long_enough(v):
             _text(v, "tank_length"),
             f"must be at least the tank's diameter ({_text(v, 'tank_diameter')})",
             _show(v, v["tank_diameter"]),
-            ("tank_diameter", "cylinder"),
         )
 
 
-# Each rule with the settings it needs; it is skipped while one of them is itself refused.
-def _batch_comes_to_an_end(v):
-    def days(burners):
-        each_s = v["hours_weld"] + v["hours_cast"] + v["hours_finish"]
-        work_s = burners * each_s + min(burners, v["moulds"]) * v["hours_mould"]
-        return work_s / (v["hands"] * v["day_hours"])
-
-    if days(v["batch_size"]) > MOST_BATCH_DAYS:
-        most = next((burners for burners in range(v["batch_size"], 0, -1) if days(burners) <= MOST_BATCH_DAYS), None)
-        return InputError(
-            "batch_size",
-            v["batch_size"],
-            f"must be done by hand in {MOST_BATCH_DAYS} working days, not in {days(v['batch_size']):.0f}",
-            "" if most is None else str(most),
-            BATCH_HOURS,
-        )
-
-
-RULES = (
-    (_batch_comes_to_an_end, ("batch_size", *BATCH_HOURS)),
-    (_window_length, ("body_length", "setback")),
-    (_window_width, ("body_width", "setback")),
-    (_wall_leaves_plenum, ("wall", "body_width", "body_length", "body_depth")),
-    (_caps_leave_plenum, ("cap_thickness", "body_length", "body_depth", "body_kind")),
-    (_setback_covers_wall, ("setback", "wall")),
-    (_setback_covers_caps, ("setback", "cap_thickness", "body_kind")),
-    (_corner_fits, ("corner_radius", "body_kind", "body_width", "body_length", "setback")),
-    (_grip_reaches_inside, ("grip", "wall", "cap_thickness", "body_kind")),
-    (_plenum_is_left, ("grip", "body_depth", "wall", "cap_thickness", "body_kind")),
-    (_block_stands_outside, ("block_thickness", "grip")),
-    (_long_row_fits, ("body_kind", "body_length", "setback", "port_diameter", "edge_margin", "ports_per_row")),
-    (_rows_fit, ("body_kind", "body_width", "setback", "port_diameter", "edge_margin", "rows")),
-    (_short_rows_have_ports, ("pattern", "rows", "ports_per_row")),
-    (_rings_have_ports, ("pattern", "rows", "ports_per_row")),
-    (_pipe_is_round, ("body_kind", "body_length", "body_width")),
-    (_pattern_suits_body, ("body_kind", "pattern")),
-    (_pipe_is_fed_from_the_back, ("body_kind", "inlet_position")),
-    (_two_inlets_are_in_the_back, ("inlets", "inlet_position", "body_kind")),
-    (_two_inlets_stand_apart, ("inlets", "inlet", "body_length", "wall", "cap_thickness", "body_kind")),
-    (_disc_keeps_a_rim, ("body_kind", "setback", "wall", "cap_gap")),
-    (_inlet_fits_disc, ("body_kind", "inlet", "body_width", "wall", "cap_gap")),
-    (_corner_drill_fits, ("corner_drill", "body_kind", "body_length", "body_width", "setback")),
-    (_rack_is_long_enough, ("stock_lengths", "body_length", "body_width", "body_depth")),
-    (_cap_gap_is_a_gap, ("cap_gap", "wall")),
-    (_nipple_is_long_enough, ("nipple_stock", "inlet_length", "wall", "cap_thickness", "body_kind")),
-    (_frame_is_high_enough, ("mould_board", "body_kind", "block_thickness")),
-    (_pins_stop_in_the_base, ("pin_depth", "mould_base")),
-    (_water_band, ("castable_water_low", "castable_water_high")),
-    (_pins_are_near_their_marks, ("port_position_tolerance", "port_diameter")),
-    (
-        _baffle_is_left,
-        (
-            "baffle_holes",
-            "baffle_hole_diameter",
-            "body_length",
-            "body_width",
-            "wall",
-            "baffle_bend_angle",
-            "body_kind",
-            "cap_thickness",
-        ),
-    ),
-    (_tank_is_long_enough, ("cylinder", "tank_length", "tank_diameter")),
-    *HEAT_RULES,
-)
+RULES += HEAT_RULES
 
 
 def broken(values, key=None):
