@@ -151,6 +151,17 @@ def test_box_and_mixture_are_in_balance(propane, share):
     assert state.box_K < state.back_K < state.rim_K
 
 
+def test_the_sides_of_the_box_are_the_fin_of_the_textbook(propane):
+    """What the rim gives at the lip: sqrt(h P k A) tanh(m L) x excess, films of 10 W/m2K in and out, steel's k 48."""
+    state, steel, fin = hot(propane), box(), slab()
+    glow = bf.BACK_EMISSIVITY * SIGMA * fin.solid_area_m2 * (state.back_K**4 - state.box_K**4)
+    around = (state.mixture_K + 288.7) / 2 + glow / steel.inside_m2 / 20
+    m = (20 / (48 * steel.wall_m)) ** 0.5
+    taken = steel.round_m * (20 * 48 * steel.wall_m) ** 0.5 * np.tanh(m * steel.depth_m) * (state.lip_K - around)
+    fed = 1.6 * steel.round_m * steel.grip_m / steel.setback_m * (state.rim_K - state.lip_K)
+    assert taken == pytest.approx(fed, rel=1e-3)
+
+
 def test_less_fire_and_a_hotter_chamber_make_all_of_it_hotter(propane):
     slow, base, hotter = hot(propane, 0.4), hot(propane), hot(propane, chamber_K=kelvin(2400))
     for name in ("face_K", "wall_K", "exit_K", "back_K", "rim_K", "lip_K", "box_K", "mixture_K"):

@@ -105,6 +105,20 @@ def test_run_on_is_the_first_time_that_will_do():
     assert bs.run_on_s(own, start, peaks[3] - 0.1, 4.0, 30.0, times) is None
 
 
+@pytest.mark.parametrize("flow, film", [(0.0, 0.0), (4.0, 30.0)])
+def test_what_is_as_warm_as_the_shop_stays_so(flow, film):
+    own = replace(HELD, chamber_K=1500.0, chamber_J_K=16e3)
+    last = bs.soaked(own, soak(290.0, steel_K=290.0, chamber_K=290.0), 600.0, flow, film)[-1]
+    assert (*last.walls_K, last.steel_K, last.mixture_K, last.chamber_K) == pytest.approx((290.0,) * (bs.CELLS + 3))
+
+
+def test_air_that_runs_on_is_warmed_by_steel_and_back():
+    """m cp (T - T_shop) = h A_box (T_box - T) + h A_back (T_back - T), as they stand at the end of a step."""
+    last = bs.soaked(replace(HELD, chamber_J_K=16e3), soak(700.0), 600.0, 4.0, 30.0)[-1]
+    taken = 10 * BOX.inside_m2 * (last.steel_K - last.mixture_K) + 10 * 0.012 * (last.back_K - last.mixture_K)
+    assert 4.0 * (last.mixture_K - 290.0) == pytest.approx(taken, rel=1e-9)
+
+
 @pytest.mark.parametrize("flow, film, field", [(-1.0, 30.0, "flow_W_K"), (4.0, 0.0, "film_W_m2K")])
 def test_a_flow_without_a_film_is_refused(flow, film, field):
     with pytest.raises(InputError) as caught:

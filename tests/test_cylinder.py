@@ -103,6 +103,16 @@ def test_water_capacity_and_propane_go_together():
         assert row["water_capacity_lb"] * 0.42 == pytest.approx(row["propane_lb"], rel=0.01)
 
 
+def test_a_lying_tank_holds_a_cylinder_and_a_ball():
+    """0.8 m across, 3 m long: a cylinder of 2.2 m and a ball, four fifths full of propane at 4.24 lb/gal (NFPA 58)."""
+    liquid_kg_m3 = 4.24 * POUND_KG / (231 * 0.0254**3)
+    tank = cy.lying_tank(0.8, 3.0)
+    held_m3 = 0.8 * (pi / 4 * 0.8**2 * 2.2 + pi / 6 * 0.8**3)
+    assert tank.capacity_kg == pytest.approx(held_m3 * liquid_kg_m3, rel=0.005)
+    # A shell that holds 250 psig at 17 500 psi is 1/140 of the diameter thick; pi D L of plate.
+    assert tank.steel_mass_kg == pytest.approx(pi * 0.8 * 3 * 0.8 / 140 * 7850, rel=1e-9)
+
+
 def test_half_full_lying_tank_wets_half_its_wall():
     d, length = 0.8, 3.0
     tank = cy.lying_tank(d, length)

@@ -101,6 +101,7 @@ def test_larger_hole_or_more_pressure_never_lowers_the_flow(diameter, wider, gau
         ({"heat_capacity_ratio": 1.0}, "heat_capacity_ratio"),
         ({"diameter_m": -1}, "diameter_m"),
         ({"temp_K": 0}, "temp_K"),
+        ({"molar_mass_kg_mol": 0}, "molar_mass_kg_mol"),
     ],
 )
 def test_refuses_and_names_the_field(change, field):

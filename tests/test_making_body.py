@@ -363,6 +363,7 @@ def test_other_refusals_name_the_field():
         (lambda: b.nipple_choice(needed_m=1, offers=[(0.1, 3)], kerf_m=0), "inlet_length"),
         (lambda: b.window_cut(length_m=0.1, width_m=0.01, corner_drill_m=0.02), "corner_drill"),
         (lambda: b.bend_allowance_m(angle_deg=90, inside_radius_m=0, thickness_m=1, k_factor=0.9), "k_factor"),
+        (lambda: b.bend_allowance_m(angle_deg=90, inside_radius_m=0, thickness_m=0, k_factor=0.4), "baffle_thickness"),
         (lambda: b.inlet_piece(outside_m=0.06, wall_m=0.004, length_m=0), "inlet_length"),
     ):
         with pytest.raises(InputError) as caught:

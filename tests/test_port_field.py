@@ -18,6 +18,19 @@ def test_window_area_is_that_of_a_circle_when_the_corners_meet():
     assert port_field.rounded_rectangle_area_m2(0.1, 0.1, 0.05) == pytest.approx(pi * 0.05**2)
 
 
+def test_rings_are_regular_polygons_round_the_middle_port():
+    """A window of 100 mm, ports of 10, margin 5: rings of radius 20 and 40, 6 and 12 ports, the first on top and on
+    clockwise; neighbours stand the side of the polygon apart, 2 r sin(pi/n)."""
+    middle, *rings = port_field.port_rows("rings", 0.1, 0.1, 0.005, 0.01, 2, 12, round_window=True)
+    assert middle == [(0.0, 0.0)] and [len(ring) for ring in rings] == [6, 12]
+    for ring, radius, side in zip(rings, (0.02, 0.04), (0.02, 0.0207055)):
+        assert ring[0] == pytest.approx((0.0, radius)) and ring[1][0] > 0
+        assert [hypot(x, y) for x, y in ring] == pytest.approx([radius] * len(ring))
+        steps = [hypot(x2 - x1, y2 - y1) for (x1, y1), (x2, y2) in zip(ring, [*ring[1:], ring[0]])]
+        assert steps == pytest.approx([side] * len(ring), rel=1e-5)
+    assert port_field.pitches_m("rings", 0.1, 0.1, 0.005, 0.01, 2, 12) == pytest.approx((0.0207055, 0.02), rel=1e-5)
+
+
 @pytest.mark.parametrize(
     "pattern, along, across, step",
     [

@@ -120,6 +120,14 @@ def test_property_table_gives_a_power_law_back():
         )
 
 
+def test_property_table_keeps_its_nodes():
+    """Of a gas that follows no power of T, so that each row can be told from its neighbours."""
+    straight = ps.StreamProperties(lambda t: Gas(300 / t, 1e-5 + 4e-8 * t, 0.01 + 7e-5 * t, 900 + 0.4 * t))
+    for node_K in ps.StreamProperties.NODES_K:
+        expected = 300 / node_K, 1e-5 + 4e-8 * node_K, 0.01 + 7e-5 * node_K, 900 + 0.4 * node_K
+        assert straight.at(node_K) == pytest.approx(expected, rel=1e-12)
+
+
 def test_refuses_and_names_the_field():
     with pytest.raises(InputError) as caught:
         ps.turbulent_weight(float("nan"))
