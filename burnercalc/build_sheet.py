@@ -66,6 +66,7 @@ THREADS = {
     "in": f"Threads of pipe and fittings: NPT, outside on pipe and nipples. R and Rp {_SEAL}",
     "mm": f"Threads of pipe and fittings: R outside on pipe and nipples, Rp inside. American pipe {_SEAL}",
 }
+FINER = {"in": 1, "mm": 0}  # holes are marked to 1/64 in, to 0.1 mm
 BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
@@ -112,11 +113,11 @@ def blocks(result, link, width, height, paper="letter"):
         *_train(result),
         *shopping.beside_train(result),
         *_train_drawn(result, width),
+        *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
         PageBreak(),
         *_lighting(result),
         *_record(result),
         *_notes(result),
-        *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
     ]
 
 
@@ -308,7 +309,9 @@ def _steel(result, width):
     if result.part("baffle_sheet").sheet:
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
     also.append("the mould's boards, pins and mix, on their page")
+    before = tuple((check.label, check.text) for check in _noted(result)[1])
     tables = [
+        *([Heading("To know before you cut", 2), Table(("What", "How it is here"), before, "ll")] if before else []),
         Heading(result.tables["cut_list"].title, 2),
         cut_list,
         *(batch_cuts(result) if d.batch_size > 1 else []),
@@ -381,6 +384,10 @@ def _block(result, width):
     wood = result.part("mould").wood
     at = "in layers" if result.part("face").round else "at corners"
     mould.append((f"Screws {at}, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
+    if wood.base_screw_m != wood.screw_m:
+        most, base = (units.show(one, "length", d.units) for one in (2 * wood.pieces[0].thickness_m, wood.base_screw_m))
+        mould.append(("Those in layers under", most))
+        mould.append(("Those in the base, at least", base))
     bar = units.show(wood.pieces[0].length_m, "length", d.units)  # as long as the frame
     mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
     material = result.part("block").material
@@ -403,7 +410,10 @@ def _block(result, width):
     holes = result.tables["holes"]
     unit = units.shown_unit("length", d.units)
     places = [
-        (str(number), *(units.show(at, "length", d.units).removesuffix(f" {unit}") for at in place))
+        (
+            str(number),
+            *(units.show(at, "length", d.units, finer=FINER[d.units]).removesuffix(f" {unit}") for at in place),
+        )
         for number, *place in (row[:3] for row in holes.rows)
     ]
     return [
@@ -415,7 +425,7 @@ def _block(result, width):
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
-        *_notes_of(result.tables["mould"]),
+        *notes_of(result.tables["mould"]),
         *wood_to_buy(result),
         Columns(
             (
@@ -443,10 +453,11 @@ def batch_cuts(result):
     return [Heading(table.title, 2), plain(table, result.design.units, keys, "rlrrrrl")]
 
 
-def _notes_of(table):
-    """What is done with pieces besides sawing them to size."""
+def notes_of(table, only=()):
+    """What is done with pieces besides sawing them to size; of those alone, where some are named."""
     columns = [column.key for column in table.columns]
     told = [(row[columns.index("piece")], row[columns.index("note")]) for row in table.rows]
+    told = [(piece, note) for piece, note in told if not only or piece in only]
     return [Paragraph(". ".join(f"{piece[:1].upper()}{piece[1:]}: {note}" for piece, note in told if note) + ".")]
 
 
@@ -610,8 +621,9 @@ def _gas(result, width):
                 ),
                 (
                     Paragraph(
-                        "The damper is a flat plate that slides across the mix pipe. Shut, its straight edge at the "
-                        "top touches the bore. Drawn back to a mark, it leaves the gap that is told."
+                        "The damper is a flat plate that slides across the air pipe, behind the blower, of the mix "
+                        "pipe's size. Shut, its straight edge at the top touches the bore. Drawn back to a mark, it "
+                        "leaves the gap that is told."
                     ),
                     Table(("Mark", "Damper"), tuple((row[0], row[-1]) for row in fires(result)), "ll"),
                 ),
@@ -646,19 +658,26 @@ def _faults(result):
     """What asks for a change, in full; what must be known by name; what is good is counted."""
     ordered = result.ranked()
     bad = tuple((MARKS[check.verdict], check.label, check.text) for check in ordered if check.fault)
-    notes = [check.label for check in ordered if check.verdict == "note"]
-    good = sum(check.verdict == "good" for check in ordered)
+    notes, before = ([check.label for check in some] for some in _noted(result))
+    good, rest = sum(check.verdict == "good" for check in ordered), bad or notes or before
     return [
         Heading("Checks"),
         *([Table(("Verdict", "What", "Why"), bad, "lll")] if bad else []),
-        *([Paragraph(f"To know before the first fire, on the last page: {'; '.join(notes)}.")] if notes else []),
-        Paragraph(f"Good: {'the' if bad or notes else 'all'} {good}{' others' if bad or notes else ''}."),
+        *([Paragraph(f"To know before you cut, under Steel: {'; '.join(before)}.")] if before else []),
+        *([Paragraph(f"To know before the first fire, at the end: {'; '.join(notes)}.")] if notes else []),
+        Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}."),
     ]
+
+
+def _noted(result):
+    """Notes to know before the first fire, and those of the bench, which are wanted before anything is cut."""
+    notes = [check for check in result.ranked() if check.verdict == "note"]
+    return [check for check in notes if check.room != "make"], [check for check in notes if check.room == "make"]
 
 
 def _notes(result):
     """What is so on many hot forges and must be known, in full."""
-    notes = tuple((check.label, check.text) for check in result.ranked() if check.verdict == "note")
+    notes = tuple((check.label, check.text) for check in _noted(result)[0])
     return (
         [Heading("To know before the first fire", 2), Table(("What", "How it is here"), notes, "ll")] if notes else []
     )

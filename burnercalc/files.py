@@ -27,6 +27,7 @@ VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
 # What is fixed to the finished burner and beside it: to print at true size, to engrave.
+FINER = build_sheet.FINER
 PLATES = ("plate", "operating_card")
 NAMES = {
     "template": "drilling-template",
@@ -59,7 +60,10 @@ def hole_table(result):
     system, table = result.design.units, result.tables["base_drilling"]
     unit = units.shown_unit("length", system)
     rows = [
-        (str(number), *(units.show(at, "length", system).removesuffix(f" {unit}") for at in (x, y)))
+        (
+            str(number),
+            *(units.show(at, "length", system, finer=FINER[system]).removesuffix(f" {unit}") for at in (x, y)),
+        )
         for number, x, y, *_ in table.rows
     ]
     return [

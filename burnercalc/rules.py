@@ -396,12 +396,13 @@ def _frame_is_high_enough(v):
     frame = board(v["mould_board"])
     if v["body_kind"] == "pipe" and frame.kind != "plywood":
         return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4")
-    need = v["block_thickness"] + MOULD_GUIDE_M
+    guide_m = MOULD_GUIDE_M["mm" if v["units"] == "mm" else "in"]
+    need = v["block_thickness"] + guide_m
     if frame.kind == "board" and not frame.width_m >= need - 1e-9:
         return InputError(
             "mould_board",
             frame.name,
-            f"must be as wide as the block is thick and {_said(v, MOULD_GUIDE_M)} more ({_said(v, need)})",
+            f"must be as wide as the block is thick and {_said(v, guide_m)} more ({_said(v, need)})",
             "ply 3/4",
         )
 

@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, fires, plain
+from .build_sheet import LEAK, TEST_FIRE, fires, notes_of, plain
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -24,6 +24,8 @@ WORKED_OUT = (
     "pin_length",
     "pin_proud",
 )
+ROUND = {"window_width": "Window, across", "baffle_stand": "Baffle, above the face"}  # as told of a round body
+SPLIT, NOTCHED = ("mould layer",), ("mould end",)  # pieces of a mould that take more than sawing to size
 # What is signed for, and the step of the plan whose end it is.
 STEPS = {
     "Steel cut and welded": "weld",
@@ -107,17 +109,26 @@ def _show(result, key):
 
 
 def _as_built(result):
-    d = result.design
-    keys = SET[1:] if result.part("face").round else SET
-    rows = [(BY_KEY[key].label, d.show(key), "") for key in keys]
-    rows += [(result.answers[key].label, _show(result, key), "") for key in WORKED_OUT if result[key] is not None]
+    d, round_body = result.design, result.part("face").round
+    rows = [(BY_KEY[key].label, d.show(key), "") for key in (SET[1:] if round_body else SET)]
+    told = [key for key in WORKED_OUT if result[key] is not None and not (round_body and key == "window_length")]
+    rows += [
+        ((ROUND if round_body else {}).get(key) or result.answers[key].label, _show(result, key), "") for key in told
+    ]
+    even = (
+        f"Discs square to the pipe: level across two diameters to {EVEN[d.units]}."
+        if round_body
+        else f"Window as wide in the middle as at its ends to {EVEN[d.units]}."
+    )
+    notched = (result.part("end_inlet").over_mould_m or 0.0) < 0
     return [
         Heading("As built", 2),
         Table(("What", "By the design", FOUND), tuple(rows), "lrl"),
         Paragraph(
-            f"Window as wide in the middle as at its ends to {EVEN[d.units]}. Pins off their marks by at most "
-            f"{d.show('port_position_tolerance')}, out of square by at most {d.show('port_tilt_tolerance')}."
+            f"{even} Pins off their marks by at most {d.show('port_position_tolerance')}, out of square by at most "
+            f"{d.show('port_tilt_tolerance')}."
         ),
+        *(notes_of(result.tables["mould"], SPLIT if round_body else NOTCHED) if round_body or notched else []),
     ]
 
 

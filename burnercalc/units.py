@@ -22,6 +22,7 @@ DIMENSIONS = {
     "drill_length": ("m", "in", "mm"),  # too fine for a tape: decimals of an inch
     "area": ("m2", "in2", "cm2"),
     "volume": ("m3", "in3", "L"),
+    "gas_volume": ("m3", "ft3", "m3"),  # as it would fill a meter
     "mass": ("kg", "lb", "kg"),
     "mass_flow": ("kg/s", "lb/h", "kg/h"),
     "time": ("s", "h", "h"),

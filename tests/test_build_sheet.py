@@ -258,7 +258,9 @@ def test_the_line_at_the_foot_is_never_cut():
     assert "..." not in link and not foot.fits(link, "letter")
     for page in read:
         assert f"Design {foot.number(link)}" in page.text
-    assert link in "".join(read[-1].text.split())
+    assert sum(link in "".join(page.text.split()) for page in read) == 1
+    (whole,) = [page.text for page in read if link in "".join(page.text.split())]
+    assert "Gas and air train, drawn" in whole  # where every foot says that it stands
     assert foot.number(link) != foot.number(to_link(solve(Design()).design, BASE))
     for make in (build_sheet.card_pdf, traveller.pdf, shopping.pdf):
         assert f"Design {foot.number(link)}" in words_of(pages(make(result, link, "a4")))
@@ -375,3 +377,32 @@ def test_the_train_is_one_line_of_the_list_to_buy_at_its_price_or_ones_own(price
     own = train.safety_cost + train.needed_cost + train.comfort_cost if price == "listed" else 140
     assert [float(row[-1]) for row in trains] == [pytest.approx(own, abs=0.005)]
     assert sum(float(row[-1]) for row in table.rows) == pytest.approx(result["cost_batch"], abs=0.02)
+
+
+def test_what_must_be_known_before_the_saw_stands_with_the_steel():
+    """That no pipe is 6 in across was told on the last page, behind the first fire."""
+    _, _, read = sheet(dict(body_kind="pipe", body_length="6 in", body_width="6 in", pattern="hexagonal", rows="6",
+                       ports_per_row="6", port_diameter="5/16 in"))  # fmt: skip
+    (at,) = [i for i, page in enumerate(read) if "No standard pipe is 6 in across" in page.text.replace("\n", " ")]
+    words = read[at].text
+    assert words.index("Steel") < words.index("To know before you cut") < words.index("Cut list for one burner")
+    assert "under Steel: " in read[0].text.replace("\n", " ")
+    assert all("No standard pipe" not in page.text for page in read[at + 1 :])
+
+
+def test_holes_are_marked_to_a_sixty_fourth():
+    """Eight ports between 55/64 and 6 9/64 in: 0.7545 apart, the second at 1.6138, nearest 1 39/64, not 1 5/8."""
+    _, _, read = sheet(dict(body_length="7 in", body_width="3 in", body_depth="3 in", wall="1/8 in", setback="1/2 in",
+                       port_diameter="7/32 in", rows="3", ports_per_row="8", inlet="1-1/4"))  # fmt: skip
+    (table,) = [page.text for page in read if "from the corner with the triangle" in page.text]
+    assert "2 1 39/64 55/64" in " ".join(table.split()) and "1 5/8 55/64" not in " ".join(table.split())
+    pins = " ".join(" ".join(page.text for page in read).split())
+    assert "Dowel of 7/32 in is rarely sold: drive 1/4 in through a sharp hole" in pins
+
+
+def test_each_heat_of_the_first_fire_says_when_it_begins_and_how_fast():
+    _, _, read = sheet({"start_date": "2026-03-02"})
+    words = " ".join(" ".join(page.text for page in read).split())
+    for n, day, lasts in ((1, "Sun 08 Mar", "9.7 h"), (2, "Mon 09 Mar", "9.6 h"), (3, "Tue 10 Mar", "11.5 h")):
+        assert f"First fire, heat {n} of 3, cold again after it {day}, 09:00 {lasts}" in words
+    assert "again 300 °F an hour 1000 °F 0 min 3 of 3 service 150 °F an hour" in words and "2026-03-08" not in words

@@ -298,12 +298,13 @@ def test_design_file_opens_the_design(result):
 
 def test_calendar_holds_the_steps(result):
     events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
-    steps, titles = result.part("schedule").steps, [row[1] for row in result.tables["days"].rows[:-1]]
+    steps, titles = result.part("schedule").steps, [row[1] for row in result.tables["days"].rows[:-2]]
     heats = [f"First fire ({number})" for number in (1, 2, 3)]  # each on a day of its own, nobody is called at night
-    assert [str(event["SUMMARY"]) for event in events] == [*titles, *heats]
-    spells = [(step.start, step.end) for step in steps[:-1]] + list(steps[-1].spells)
+    assert [str(event["SUMMARY"]) for event in events] == [*titles, *heats, "Test fire"]
+    *before, fire, test = steps
+    spells = [(step.start, step.end) for step in before] + [*fire.spells, (test.start, test.end)]
     assert [(event["DTSTART"].dt, event["DTEND"].dt) for event in events] == spells
-    assert all(end - start <= datetime.timedelta(hours=12) for start, end in steps[-1].spells)
+    assert all(end - start <= datetime.timedelta(hours=12) for start, end in fire.spells)
     assert len({str(event["UID"]) for event in events}) == len(events)
     assert "silica" in str(events[2]["DESCRIPTION"])
 

@@ -6,6 +6,7 @@ import pytest
 
 from burnercalc.errors import InputError
 from burnercalc.making import mould as m
+from burnercalc.making.stock import boards
 
 IN = 0.0254
 COMMON = dict(
@@ -29,7 +30,7 @@ def test_box_of_two_by_fours_by_hand():
 
 
 def test_plywood_is_ripped_to_the_height():
-    box = m.mould(frame="ply 3/4", guide_m=0.5 * IN, **COMMON)
+    box = m.mould(frame="ply 3/4", **COMMON)
     assert box.frame_height_m == pytest.approx(3.25 * IN)
 
 
@@ -43,13 +44,37 @@ def test_round_mould_is_stacked_to_the_height():
     box = m.round_mould(
         body_diameter_m=4.5 * IN,
         mould_clearance_m=0.125 * IN,
-        block_thickness_m=2.75 * IN,
+        block_thickness_m=2.5 * IN,
         pin_depth_m=0.5 * IN,
-        guide_m=0.25 * IN,
     )
     assert box.inside_width_m == pytest.approx(4.625 * IN)
     assert box.pieces[0].count == 5  # 3 in over 23/32 in layers
     assert box.frame_height_m == pytest.approx(5 * 0.71875 * IN)
+    assert (box.screws_corner, box.screws_base) == (4 * 4, 4)  # four joints between five layers
+
+
+SCREWS_IN, SCREWS_MM = (0.375, 0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 2), (10, 12, 16, 20, 25, 30, 35, 40, 50)
+
+
+@pytest.mark.parametrize("ply", [board.name for board in boards("plywood") if board.thickness_m < 0.03])
+def test_no_screw_of_a_layer_goes_on_into_the_base(ply):
+    """One through the second layer that is longer than two layers holds the base, which must come off at first set.
+    A length that is sold fits between; in the base it does not pass the lowest layer either."""
+    box = m.round_mould(
+        body_diameter_m=0.15, mould_clearance_m=0.003, block_thickness_m=0.06, pin_depth_m=0.005, frame=ply, base=ply
+    )
+    layer = box.pieces[0].thickness_m
+    sold = [x * IN for x in SCREWS_IN] if not ply.endswith("mm") else [x / 1000 for x in SCREWS_MM]
+    assert any(box.screw_m <= one < 2 * layer for one in sold) and layer < box.base_screw_m < 2 * layer
+
+
+def test_a_metric_mould_has_round_figures():
+    """A block of 65 mm, 12 mm over it; base 25 mm round a frame of 18 mm ply; screws 25 mm into the second board."""
+    box = m.mould(body_length_m=0.2, body_width_m=0.08, mould_clearance_m=0.003, block_thickness_m=0.065,
+                  pin_depth_m=0.013, frame="ply 18 mm", base="ply 18 mm", unit="mm")  # fmt: skip
+    sizes = (box.frame_height_m, box.base_length_m, box.base_width_m, box.screw_m)
+    assert sizes == pytest.approx((0.077, 0.203 + 0.036 + 0.05, 0.083 + 0.036 + 0.05, 0.043))
+    assert m.pin_proud_m(room_m=0.05, unit="mm") == 0.010
 
 
 def test_common_practice_pin_of_five_sixteenths_half_an_inch_into_the_base():

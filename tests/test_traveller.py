@@ -180,3 +180,17 @@ def test_the_operating_card_of_a_design_with_any_stop_tells_no_way_to_light_it()
     assert stopped.worst == "stop" and stopped["lighting_rate"]
     words = " ".join(shape.text for shape in stopped.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "DO NOT LIGHT" in words and "Damper to LIGHT" not in words
+
+
+def test_a_round_body_has_its_own_lines_and_the_notes_of_its_mould():
+    """No window that springs and no feet of a baffle; how the layers of its mould are split and strapped."""
+    round_body = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "hexagonal", "rows": "6"}
+    result = solve(Design.from_texts({**round_body, "ports_per_row": "6", "port_diameter": "5/16 in"}))
+    words = " ".join(" ".join(page.text for page in pages(traveller.pdf(result, "#v=2", "letter"))).split())
+    assert "Discs square to the pipe" in words and "Window as wide" not in words
+    assert "Window, across 4 3/4 in" in words and "Window length" not in words and "feet" not in words
+    assert "Mould layer: saw it in two first" in words and "a strap round all of it" in words
+    box = " ".join(
+        " ".join(page.text for page in pages(traveller.pdf(solve(Design.from_texts({})), "#v=2", "a4"))).split()
+    )
+    assert "Window as wide" in box and "Mould layer" not in box

@@ -453,7 +453,7 @@ CAST_ANSWERS = (
         "length",
         "Mould height",
         meaning="Height of the frame over the base board.",
-        formula="block thickness + 1/2 in (13 mm) that guides the body, or the width of the board",
+        formula="block thickness + 1/2 in (12 mm) that guides the body, or the width of the board",
         inputs=("block_thickness", "mould_board", "body_kind"),
         source=BOARDS,
         near="bench",
@@ -464,7 +464,8 @@ CAST_ANSWERS = (
         "count",
         "Screws",
         meaning="Screws for the frame and to hold the base.",
-        formula="at least two up a corner and one every 6 in (150 mm) round the base",
+        formula="at least two up a corner and one every 6 in (150 mm) round the base; of layers, four in each joint "
+        "and four in the base",
         inputs=("mould_board", "mould_height", "mould_inside_length", "mould_inside_width", "body_kind"),
         source=PRACTICE,
     ),
@@ -474,8 +475,8 @@ CAST_ANSWERS = (
         "length",
         "Screw length, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
-        formula="thicker board + 1 in (25 mm)",
-        inputs=("mould_board", "mould_base"),
+        formula="thicker board + 1 in (25 mm); of layers, 1.6 layers",
+        inputs=("mould_board", "mould_base", "body_kind"),
         source=PRACTICE,
     ),
     Answer(
@@ -550,7 +551,7 @@ CAST_ANSWERS = (
         "length",
         "Pins proud of the mix",
         meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
-        formula="3/8 in (9.5 mm), or what is left behind the block to the baffle (without one: to the back) less 1/8 "
+        formula="3/8 in (10 mm), or what is left behind the block to the baffle (without one: to the back) less 1/8 "
         "in (3.2 mm)",
         inputs=("baffle_gap", "body_depth", "wall", "grip"),
         source=PRACTICE,
@@ -1601,7 +1602,8 @@ MOULD_PIECES = {
     "mould end.note.notch": "one with a notch {wide:length} wide and {deep:length} deep for the inlet pipe",
     "half layer": "half of a mould layer",
     "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), clamp the halves together and "
-    "cut the round hole; then screw each half to the half below it, two screws each, all joints in one line",
+    "cut the round hole; then screw each half to the half below it, two screws each, all joints in one line. Screws "
+    "shorter than two layers, or they hold the base; a strap round all of it, until it is stripped",
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
 }
@@ -1657,6 +1659,11 @@ _DRAW = (
 )
 PIN_WORDS = {
     "made.when": "Pins",
+    "odd.when": "Stock",
+    "odd.wood": "Dowel of {size:length} is rarely sold: drive {larger:length} through a sharp hole of that size in "
+    "a steel plate.",
+    "odd.steel": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
+    "odd.plastic": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
     "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac or varnish, or it swells in the wet mix "
     "and cracks the web; then rub it with paraffin wax.",
     "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
@@ -1720,6 +1727,7 @@ SHOPPING_WORDS = {
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
     "sundries.sold": "wire, discs, drills, gloves, filters",
     "first_fire.sold": "{mass:mass}",
+    "first_fire.sold.line": "{volume:gas_volume}",
 }
 TOOL_WORDS = {
     "co_alarm": "carbon monoxide alarm",
@@ -1739,7 +1747,7 @@ TOOL_WORDS = {
     "manometer": "sloping gauge",
     "manometer.sold": "[0 to 1 in of water|0 to 2.5 mbar], reads a hundredth of it",
     "water_tube": "clear tube for water",
-    "water_tube.sold": "[3 ft|1 m], bent to a U, with a rule: reads low gas pressure",
+    "water_tube.sold": "[5 ft|1.5 m], bent to a U, with a rule: leak test, blower, low gas pressure",
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
     "scale": "scale",
@@ -1747,13 +1755,17 @@ TOOL_WORDS = {
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",
-    "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge",
-    "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge",
+    "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
+    "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge{more}",
+    "drills.jet": "; {drill} for the jet",
+    "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
     "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
     "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
     "screws": "wood screws",
     "screws.sold": "{length:length} long or more, for the mould",
+    "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
+    "base, 4 of them a mould",
     "sealer": "sealer and wax",
     "sealer.sold": "shellac or varnish for wood, paste wax",
 }

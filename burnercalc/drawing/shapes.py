@@ -40,7 +40,7 @@ LAYERS = {
     "port": Style(0.35),
     "cut": Style(0.25),
     "pocket": Style(0.25, grey=0.25),
-    "engrave": Style(0.13, (6.0, 1.2, 1.0, 1.2), grey=0.35),
+    "engrave": Style(0.13, (6.0, 1.2, 1.0, 1.2)),
     "dimension": Style(0.13, grey=0.15),
     "mark": Style(0.18),
     "solid": Style(0.0, fill=0.0),

@@ -225,6 +225,8 @@ def _table(block, width, height):
         shapes, left, most = [], 0.0, 1
         for cell, w, align in zip(cells, widths, table.align):
             lines = wrapped(cell, TABLE_MM, w - 2 * pad + 1e-6, bold=layer == "heading")
+            while len(lines) > 1 and not lines[-1].strip():  # blanks that only make a column wide
+                lines = lines[:-1]
             most = max(most, len(lines))
             x = {"l": left + pad, "r": left + w - pad, "c": left + w / 2}[align]
             anchor = {"l": "start", "r": "end", "c": "middle"}[align]

@@ -13,21 +13,24 @@ from .stock import NOISE_M, board, boards, mm
 WOOD_DENSITY_KG_M3 = 500.0
 # One screw at least every 6 in round the base, and at least two up a corner joint: common practice.
 SCREW_SPACING_M = 6 * INCH_M
-# Board that stands above the mix and guides the body in: common practice.
-MOULD_GUIDE_M = 0.5 * INCH_M
+# Board that stands above the mix and guides the body in, by the reader's tape: common practice.
+MOULD_GUIDE_M = {"in": 0.5 * INCH_M, "mm": 0.012}
+# Base beyond the frame on every side: common practice.
+BASE_MARGIN_M = {"in": INCH_M, "mm": 0.025}
 # A pin stands out of the mix so that none closes over it, and keeps clear of the baffle: common practice.
-PROUD_M, PROUD_CLEAR_M = 0.375 * INCH_M, 0.125 * INCH_M
+PROUD_M, PROUD_CLEAR_M = {"in": 0.375 * INCH_M, "mm": 0.010}, 0.125 * INCH_M
 # A plate that guides the pins: room round a pin, less than the inside of the mould, on the diameter: common practice.
 GUIDE_HOLE_M, GUIDE_EDGE_M = 0.3e-3, 1.0e-3
-# The screw enters the second piece by 1 in: common practice.
-SCREW_BITE_M = 1 * INCH_M
+# The screw enters the second piece by 1 in, in a stack of layers by three fifths of the next: common practice.
+SCREW_BITE_M, LAYER_BITE = {"in": INCH_M, "mm": 0.025}, 0.6
 
 
 @dataclass(frozen=True)
 class Mould:
     """The mould's pieces and sizes; inside_*_m between the boards, base_*_m the board under them.
 
-    floor_m is the wood left under the pin holes; screws_* are counts, screw_m the length.
+    floor_m is the wood left under the pin holes; screws_* are counts, screw_m the length, base_screw_m of those in the
+    base.
     """
 
     pieces: tuple
@@ -40,6 +43,7 @@ class Mould:
     screws_corner: int
     screws_base: int
     screw_m: float
+    base_screw_m: float
 
 
 def mould(
@@ -51,8 +55,7 @@ def mould(
     pin_depth_m,
     frame="2x4",
     base="ply 3/4",
-    guide_m=MOULD_GUIDE_M,
-    base_margin_m=INCH_M,
+    unit="in",
 ):
     """A box of four boards on a base board, inside dimensions = body outside + mould_clearance (half on each side).
 
@@ -65,8 +68,8 @@ def mould(
         pin_depth_m                   how deep the pins stand in the base [m]
         frame, base                   names in lumber.csv; a plywood frame is ripped to height, a board is used at its
                                       width
-        guide_m                       board standing above the mix, to guide the body [m]
-        base_margin_m                 base beyond the frame on every side [m]
+        unit                          in or mm, by which board above the mix, base beyond the frame and bite of a screw
+                                      are round figures
     Returns: Mould
     Raises: InputError for mould_clearance, block_thickness, pin_depth, mould_board, mould_base
     Source: PS 20 sizes; screws and guide common practice
@@ -76,7 +79,7 @@ def mould(
     require(block_thickness_m > 0, "block_thickness", mm(block_thickness_m), "must be above 0", "75 mm")
     sides, bottom = board(frame), board(base)
     floor = _floor(bottom, base, pin_depth_m)
-    height = block_thickness_m + guide_m
+    height, base_margin_m = block_thickness_m + MOULD_GUIDE_M[unit], BASE_MARGIN_M[unit]
     if sides.kind == "board":
         if not sides.width_m >= height - NOISE_M:
             fits = [
@@ -114,7 +117,8 @@ def mould(
         floor,
         4 * per_corner,
         max(4, math.ceil(around / SCREW_SPACING_M)),
-        max(t, bottom.thickness_m) + SCREW_BITE_M,
+        screw := max(t, bottom.thickness_m) + SCREW_BITE_M[unit],
+        screw,
     )
 
 
@@ -126,15 +130,16 @@ def round_mould(
     pin_depth_m,
     frame="ply 3/4",
     base="ply 3/4",
-    guide_m=MOULD_GUIDE_M,
     rim_m=0.038,
-    base_margin_m=INCH_M,
     kerf_m=0.0,
+    unit="in",
 ):
     """For a round body: plywood squares with a round hole, stacked to the height, on a base board.
 
     The stack comes apart in two halves. A cut through a finished hole would take the kerf off it, so each square is
-    sawn in two first, its halves are screwed together, and then the hole is cut; it is wider by the kerf for that.
+    sawn in two first, its halves are clamped together, and then the hole is cut; it is wider by the kerf for that.
+    Each half has two screws into the half below it, shorter than two layers: one that went on into the base would hold
+    it when it is to come off at first set. The base has two into each half of the lowest layer.
 
     Arguments as mould(); rim_m is the least wood beside the hole [m], kerf_m the saw cut [m].
     inside_length_m = inside_width_m = the hole.
@@ -148,8 +153,8 @@ def round_mould(
     floor = _floor(bottom, base, pin_depth_m)
     hole = body_diameter_m + mould_clearance_m
     side = hole + 2 * rim_m
-    layers = math.ceil((block_thickness_m + guide_m) / layer.thickness_m - 1e-9)
-    base_side = side + 2 * base_margin_m
+    layers = math.ceil((block_thickness_m + MOULD_GUIDE_M[unit]) / layer.thickness_m - 1e-9)
+    base_side = side + 2 * BASE_MARGIN_M[unit]
     ring = (side * (side + kerf_m) - math.pi / 4 * hole**2) * layer.thickness_m * WOOD_DENSITY_KG_M3
     pieces = (
         Piece(
@@ -179,9 +184,10 @@ def round_mould(
         base_side,
         base_side,
         floor,
-        4 * layers,
+        4 * (layers - 1),
         4,
-        layer.thickness_m + SCREW_BITE_M,
+        (1 + LAYER_BITE) * layer.thickness_m,
+        bottom.thickness_m + LAYER_BITE * layer.thickness_m,
     )
 
 
@@ -270,16 +276,16 @@ class Pins:
     short_m: float
 
 
-def pin_proud_m(*, room_m):
-    """How far a pin stands out of the mix [m]: 3/8 in where there is room for it behind the block, 1/8 in left.
+def pin_proud_m(*, room_m, unit="in"):
+    """How far a pin stands out of the mix [m]: 3/8 in (10 mm) where there is room for it behind the block, 1/8 in left.
 
         proud = min(3/8 in, room - 1/8 in), never below 0
 
-    Arguments: room_m from the block to the baffle, without one to the back [m]
+    Arguments: room_m from the block to the baffle, without one to the back [m]; unit in or mm
     Source: common practice
     Checked by: tests/test_making_mould.py
     """
-    return max(0.0, min(PROUD_M, room_m - PROUD_CLEAR_M))
+    return max(0.0, min(PROUD_M[unit], room_m - PROUD_CLEAR_M))
 
 
 def knock_out_drill(pin_diameter_m, family):

@@ -41,7 +41,8 @@ def pins(
     pin_spares: int,
     units: str,
 ) -> Pins:
-    proud_m = making.pin_proud_m(room_m=baffle_sheet.gap_m if baffle_sheet.sheet else plenum.height_m)
+    room_m = baffle_sheet.gap_m if baffle_sheet.sheet else plenum.height_m
+    proud_m = making.pin_proud_m(room_m=room_m, unit=units)
     found = making.pins(
         port_count=face.port_count,
         block_thickness_m=body.block_thickness_m,

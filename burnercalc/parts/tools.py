@@ -7,7 +7,11 @@ from ..constants import POUND_KG
 from ..tables import by_key
 from .body import Body
 from .calendar import Calendar
+from .damper_marks import DamperMarks
 from .gas import Gas
+from .jet import Jet
+from .lighting_slide import LightingSlide
+from .lighting_steps import LightingSteps
 from .mould import Mould
 from .pins import Pins
 from .steel import Steel
@@ -38,6 +42,10 @@ def tools(
     mould: Mould,
     pins: Pins,
     calendar: Calendar,
+    jet: Jet,
+    damper_marks: DamperMarks,
+    lighting_slide: LightingSlide,
+    lighting_steps: LightingSteps,
     inlet: str,
     corner_drill: float,
     cylinder: str,
@@ -62,8 +70,7 @@ def tools(
     elif gas.liquid is not None:
         add("cylinder", cylinder_count, size=float(cylinder) * POUND_KG)
     add("manometer")
-    if gas.liquid is None:
-        add("water_tube")
+    add("water_tube")
     add("thermocouple", THERMOCOUPLES)
     add("scale")
     add("hole_saw", size=steel.inlet_saw_m)
@@ -73,8 +80,19 @@ def tools(
         port=pins.cleaning_drill,
         through=pins.knock_out_drill,
         no_go=pins.no_go_drill,
+        jet=jet.drill_name,
+        damper=_damper(damper_marks, lighting_slide, lighting_steps),
     )
     add("test_plate", length=body.length_m, width=body.width_m, plugs=steel.inlet_piece.count, pipe=inlet)
-    add("screws", mould.screws * calendar.moulds, length=mould.screw_m)
+    wood = mould.wood
+    lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
+    add("screws", mould.screws * calendar.moulds, **lengths)
     add("sealer")
     return Tools(tuple(listed), sum(tool.price for tool in listed))
+
+
+def _damper(marks: DamperMarks, slide: LightingSlide, steps: LightingSteps) -> list[str]:
+    """The drills that its hole is made with and its gaps are set by, smallest first, each once."""
+    told = [step.damper for step in (*steps.to_low, *steps.to_high)] + [slide.mark, marks.low, marks.high]
+    sizes = {one.slots["drill"]: one.slots["size"] for one in told if "drill" in one.slots}
+    return sorted(sizes, key=lambda name: sizes[name])

@@ -13,6 +13,7 @@ from ..making import mould as making_mould
 from ..making.body import Piece
 from ..making.days import moment
 from ..making.refractory import castable, castable_names
+from ..making.stock import NOISE_M, pins_m
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
 from ..parts.bench_hours import BenchHours
@@ -23,6 +24,7 @@ from ..parts.body import Body
 from ..parts.cost import Cost
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
+from ..parts.gas import Gas
 from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.purchases import Purchases
@@ -172,8 +174,11 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
     )
 
 
-def pins_table(pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
-    """What to do with the pins from the bench to the last pull, by what they are made of."""
+def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
+    """What to do with the pins from the bench to the last pull, by what they are made of; first where none is sold."""
+    size, sold = face.port_diameter_m, pins_m(say.unit_system)
+    larger = next((one for one in sold if one >= size - NOISE_M), None)
+    odd = larger and abs(larger - size) > NOISE_M and f"odd.{pin_kind}" in say.words
     slots = {
         "made": {},
         "base": {"depth": pin_depth, "drill": pins.knock_out_drill},
@@ -182,10 +187,11 @@ def pins_table(pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
         "out": {"depth": pin_depth, "drill": pins.cleaning_drill},
     }
     own = ("made", "free", "out")
-    return tuple(
+    rows = tuple(
         (say(f"{step}.when"), say(f"{step}.do.{pin_kind}" if step in own else f"{step}.do", **values))
         for step, values in slots.items()
     )
+    return (*([(say("odd.when"), say(f"odd.{pin_kind}", size=size, larger=larger))] if odd else []), *rows)
 
 
 def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> Rows:
@@ -357,6 +363,7 @@ def shopping_table(
     face: Face,
     block: Block,
     blower: Blower,
+    gas: Gas,
     baffle_thickness: float,
     bag_mass: float,
     pin_stock_length: float,
@@ -378,7 +385,11 @@ def shopping_table(
             or say("no_boards")
         ),
         "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
-        "first_fire": lambda: say("first_fire.sold", mass=batch_size * entry.line.need),
+        "first_fire": lambda: (
+            say("first_fire.sold", mass=batch_size * entry.line.need)
+            if gas.liquid
+            else say("first_fire.sold.line", volume=batch_size * entry.line.need * gas.gross_J_kg / gas.gross_J_m3)
+        ),
     }
     for number, bars in enumerate(stock.bars):
         lengths = Counter(bar.stock_m for bar in bars.plan.bars)
@@ -396,8 +407,14 @@ def shopping_table(
 
 def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
     def sold(tool):
-        own = "_round" if tool.key in ("test_plate", "drills") and body.round else ""
-        return say(f"{tool.key}.sold{own}", **tool.slots)
+        own = "_round" if tool.key in ("test_plate", "drills", "screws") and body.round else ""
+        slots = dict(tool.slots)
+        if tool.key == "drills":
+            jet, damper = slots["jet"], ", ".join(slots["damper"])
+            slots["more"] = (say("drills.jet", drill=jet) if jet else "") + (
+                say("drills.damper", sizes=damper) if damper else ""
+            )
+        return say(f"{tool.key}.sold{own}", **slots)
 
     return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
 

@@ -40,8 +40,7 @@ def plate_drawing(
         (say("jet_words"), *both(say, "gas", pressure=jet.high_Pa)),
         (
             say("drill_words"),
-            jet.drill_name or "-",
-            "" if jet.drill is None else both(say, "mm", size=jet.drill.diameter_m)[1],
+            *_drill(jet, say),
         ),
         (say("air_words"), *both(say, "air", flow=firing.air_m3_s)),
         (say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),
@@ -58,6 +57,15 @@ def plate_drawing(
     shapes += _lines([say("certified")], width, y, BOLD_MM)
     shapes += _lines([say("use")], width, shapes[-1].y - LINE_MM, WORDS_MM)
     return Shapes(tuple(shapes))
+
+
+def _drill(jet: Jet, say: Say) -> tuple[str, str]:
+    """Its size in both measures, by its name where that is none."""
+    if jet.drill is None:
+        return "-", ""
+    inches, mm = both(say, "mm", size=jet.drill.diameter_m)
+    named = jet.drill_name not in (inches, mm)
+    return (f"{jet.drill_name} = {inches}" if named else inches), mm
 
 
 def operating_card_drawing(

@@ -46,19 +46,19 @@ def train_drawing(train: Train, say: Say, text_mm: float | None) -> Shapes:
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
     meet = -STEP_MM * (max(len(stretches["gas"]), len(stretches["air"])) + 1)
-    meet -= max(0.0, 2 * text + 1.3 - STEP_MM)  # the tee's name stands between the line and the row above
+    meet -= max(0.0, 2 * text + 5.0 - STEP_MM)  # the tee's name stands between the line and the row above
     gas = [_end(say(start)), *_boxes(stretches["gas"], numbers, say)]
     mouth, *air = _boxes(stretches["air"], numbers, say)  # the guard stands before the blower
     air = [mouth, _end(say("blower")), *air]
     # No name of the gas side reaches the line of the air.
-    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box, text))[2] + BOX_MM for box in gas))
+    air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box, text))[2] + 2 * BOX_MM for box in gas))
     tee, *mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
     half, below = BOX_MM / 2, meet - STEP_MM
     shapes = [
         *_chain(0.0, 0.0, gas, meet + half, text),
         *_chain(air_x, 0.0, air, meet, text),
         *_box(0.0, meet, tee),
-        _name(0.0, meet + text / 2 + 1.3, tee, text),  # above the line that the air comes by
+        _name(0.0, meet + text / 2 + 2.4, tee, text),  # above the line that the air comes by
         Line(half, meet, air_x, meet, "window"),
         *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), text, first=meet - half),
     ]
