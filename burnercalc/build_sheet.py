@@ -60,7 +60,7 @@ FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 _SEAL = (
     "threads do not seal in them. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
-    "Cylinder and hose ends may be left-handed: buy both of one kind."
+    "A groove round a nut marks a left-hand thread: it opens clockwise."
 )
 THREADS = {
     "in": f"Threads of pipe and fittings: NPT, outside on pipe and nipples. R and Rp {_SEAL}",
@@ -486,7 +486,9 @@ def _casting(result):
 def _train(result):
     """The train as a list."""
     d, train = result.design, result.part("train")
-    listed = plain(result.tables["gas_train"], d.units, ("number", "part", "size", "purpose", "price"), "rlllr")
+    listed = plain(
+        result.tables["gas_train"], d.units, ("number", "part", "size", "ends", "purpose", "price"), "rllllr"
+    )
     return [
         Heading("Gas and air train, in the order of flow"),
         listed,

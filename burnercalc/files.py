@@ -164,6 +164,8 @@ def calendar(result, link):
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     }
     events = _events(result, one) if result.design.batch_size == 1 else _batch_events(result, one)
+    if stamp := _stamp(result):
+        events = [replace(event, title=f"{stamp}: {event.title}") for event in events]
     return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
 
 

@@ -321,6 +321,24 @@ def test_calendar_of_a_batch_says_which_burner():
     assert "silica" in str(cast["DESCRIPTION"]) and f"{cast['DTSTART'].dt:%Y-%m-%d %H:%M}" == "2026-03-05 09:00"
 
 
+@pytest.mark.parametrize("batch", ["1", "2"])
+def test_a_stop_is_said_on_every_sheet_and_plan_that_leaves(batch):
+    """A blower too weak by far: across each sheet, at each page's foot, over each drawing, at each day's head."""
+    texts = {"blower_shutoff_pressure": "0.2 inH2O", "start_date": "2026-03-02", "batch_size": batch}
+    stopped = solve(Design.from_texts(texts))
+    assert stopped.worst == "stop"
+    for key, (name, _, make) in FILES.items():
+        data = make(stopped, to_link(stopped.design))
+        said = "DO NOT LIGHT" if key.startswith("lighting-card") else "DO NOT BUILD"
+        if name.endswith(".pdf"):
+            assert all(said in page.text for page in pages(data)), key
+        elif name.endswith(".ics"):
+            days = icalendar.Calendar.from_ical(data).walk("VEVENT")
+            assert days and all(str(day["SUMMARY"]).startswith(said) for day in days)
+        elif not name.endswith(".csv"):  # tables for other programs have no line to say it on
+            assert said.encode() in data or b'"verdict": "stop"' in data, key
+
+
 def test_calendar_needs_a_date():
     with pytest.raises(InputError) as caught:
         made("calendar-ics", solve(Design.from_texts({})))

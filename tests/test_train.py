@@ -3,6 +3,7 @@
 import csv
 import io
 import re
+from itertools import pairwise
 
 import pytest
 from designs import solved
@@ -194,7 +195,7 @@ def test_a_line_of_more_than_half_a_psi_has_no_listed_connector():
 def test_no_inch_stands_in_a_metric_train(texts):
     """Pipe by DN, hose in mm, pressures in bar or mbar."""
     for row in solved(**texts, units="mm").tables["gas_train"].rows:
-        said = " ".join((row[2], row[3], row[6]))
+        said = " ".join((row[2], row[3], row[7]))
         assert not re.search(r"[0-9] ?(in|ft|psi|°F)\b|[0-9]/[0-9]|#[0-9]|kBtu", said), said
 
 
@@ -330,3 +331,68 @@ def test_the_list_is_a_file_too():
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
     assert [row["number"] for row in rows] == [str(n) for n in range(1, 32)] and rows[4]["purpose"] == "safety"
+
+
+JOINED = {  # designs whose trains differ: cylinder or line, one or two, inches or millimetres, legs, header, two valves
+    "cylinder": {},
+    "cylinder in mm": {"units": "mm"},
+    "line": {"fuel": "natural_gas"},
+    "line in mm": {"fuel": "natural_gas", "units": "mm"},
+    "two inlets": {"inlets": "2", "body_length": "24 in", "mix_pipe": "2", "inlet": "1-1/2"},
+    "two inlets, alike": {"inlets": "2", "body_length": "24 in", "mix_pipe": "1-1/2", "inlet": "1-1/2"},
+    "shared": {"burner_count": "2", "cylinder_count": "2"},
+    "large": {
+        "firing_rate": "450 kBtu/h",
+        "fuel": "natural_gas",
+        "mix_pipe": "3",
+        "inlet": "3",
+        "body_length": "20 in",
+    },
+    "no elbow": {"mix_pipe_elbows": "0"},
+}
+
+
+@pytest.mark.parametrize("name", JOINED)
+def test_every_joint_of_the_train_can_be_screwed_together(name):
+    """From the cylinder or the line to the inlet, tees in their places: an outer thread goes into an inner one, two
+    inner ones have a nipple between, and just so many nipples are bought; nowhere do two outer threads meet."""
+    result = solved(**JOINED[name])
+    listed, legs = result.part("train").parts, result.design.inlets
+    joints = _walked(listed, legs, "gas", ["mixer"]) + _walked(listed, legs, "air", ["mixer"], ["joint"])
+    joints += _walked(listed, legs, "mixture", ["inlet"])
+    assert all((out, into) != ("male", "male") for out, into, _ in joints), joints
+    inner = sum(times for out, into, times in joints if (out, into) == ("female", "female"))
+    in_branch = sum(part.key == "low_gas_switch" for part in listed)  # both inside, tee and switch
+    assert inner + in_branch == sum(part.count for part in listed if part.key in ("gas_nipples", "pipe_nipples"))
+
+
+def _walked(listed, inlets, stretch, then, first=()):
+    """(out of one, into the next, in how many legs) along a stretch; what hangs on a branch has a tee there."""
+    ends = {**t.ENDS, "inlet": ("male", "male"), "joint": ("female", "female"), "hose": ("male", "male")}
+    keys = list(first)  # the flexible joint takes a nipple's plain end; a hose by the millimetre has its adapters on
+    beside = ("gauge_tee", "low_gauge", "hose_adapter", "gas_nipples", "pipe_nipples")
+    for part in (part for part in listed if part.stretch == stretch):
+        if part.key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch"):
+            keys.append("gauge_tee")
+        elif part.key in ends and part.key not in beside:
+            legs = inlets if part.key in ("reducer", "leg", "leg_union", "leg_elbow") else 1
+            keys += [part.key] * (1 if part.key in ("connector", "header") else part.count // legs)
+    keys += then
+    split = keys.index("tee") if "tee" in keys else len(keys)
+    return [(ends[a][-1], ends[b][0], inlets if i >= split else 1) for i, (a, b) in enumerate(pairwise(keys))]
+
+
+def test_what_is_left_handed_is_said():
+    """A propane cylinder's valve, and hoses that are sold by the millimetre, with an adapter at each end."""
+    inches, metric = solved(), solved(units="mm")
+
+    def ends(result, key):
+        return next(row[4] for part, row in zip(result.part("train").parts, result.tables["gas_train"].rows)
+                    if part.key == key)  # fmt: skip
+
+    assert "left-hand on propane" in ends(inches, "connector") and "left-hand on propane" in ends(metric, "connector")
+    assert ends(inches, "hose") == "male 1/4 in NPT both ends, one of them on a swivel"
+    assert "left-hand" in ends(metric, "hose") and ends(metric, "hose_adapter") == "male G 3/8 left-hand, male R 1/4"
+    assert "hose_adapter" not in parts(inches) and ends(metric, "solenoid") == "female Rp 1/4, both ends"
+    assert ends(inches, "bushing") == "in: female 1/4 in NPT; out: male 1-1/2 in NPT"
+    assert ends(inches, "reducer") == "in: female 1-1/2 in NPT; out: female 2 in NPT"

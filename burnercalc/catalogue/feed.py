@@ -1006,6 +1006,7 @@ TABLES = (
             Column("stretch", "In the", "word"),
             Column("part", "Part", "word"),
             Column("size", "For this burner", "word"),
+            Column("ends", "Ends, as sold", "word"),
             Column("purpose", "For", "word"),
             Column("price", "Price", "price"),
             Column("why", "What it does", "word"),

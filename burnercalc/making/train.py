@@ -44,6 +44,19 @@ BUSHED = {
     "2": "1/4",
 }
 BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
+# Ends as sold, where gas or air comes in and where it goes out; one of what is screwed into a branch. "left" is the
+# left-hand thread of a cylinder's valve, or of hoses that are sold by the millimetre (CGA V-1, EN 16129: memory); what
+# has none here is joined otherwise. All else common practice.
+MALE, FEMALE, LEFT = "male", "female", "left"
+_THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
+_THROUGH += ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_union", "leg_elbow", "header")
+_PIPES = ("line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "mix_pipe", "leg")
+ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
+ENDS |= dict.fromkeys(("gauge", "jet_gauge", "low_gauge"), (MALE,)) | {"low_gas_switch": (FEMALE,)}
+ENDS |= {"connector": (LEFT, MALE), "manifold": (FEMALE, MALE), "jet_holder": (FEMALE, MALE), "bushing": (FEMALE, MALE)}
+ENDS |= {"gauge_cock": (MALE, FEMALE), "hose_adapter": (MALE, LEFT)}
+HOSE_ENDS = {"in": (MALE, MALE), "mm": (LEFT, LEFT)}
+BRANCH = "1/4"  # thread of a gauge, its cock and a switch
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)

@@ -38,7 +38,7 @@ BRANCHES = (
 )
 CASES = ("weak", "light", "nipple", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge",)  # on that of the part before it
-LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples")  # between the others, several of them
+LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter")  # between the others, several of them
 # Bodies with threads inside, which a nipple joins to a body before them.
 GAS_BODIES = ("filter", "trap", "line_regulator", "solenoid", "needle", "check_valve", "jet_holder")
 PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_elbow")
@@ -132,6 +132,8 @@ def train(
         add("gas", "regulator", capacity=capacity, outlet=outlet_Pa, inlet=max(cylinders.least_Pa, outlet_Pa))
         add("gas", "gauge", scale=gauge_Pa(outlet_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
+        if making.LEFT in making.HOSE_ENDS[units]:
+            add("gas", "hose_adapter", count=2)
         add("gas", "cock", **rated)
         add("gas", "filter")
     else:
@@ -162,7 +164,10 @@ def train(
     tees = sum(key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch") for _, key, *_ in listed)
     add("gas", "gauge_tee", count=tees)
     bodies = sum(count for _, key, count, *_ in listed if key in GAS_BODIES)
-    add("gas", "gas_nipples", count=bodies + tees - (not from_cylinder))  # a connector ends in a thread outside
+    switches = Counter({making.BRANCH: sum(key == "low_gas_switch" for _, key, *_ in listed)})  # in a tee's branch
+    # A connector ends in a thread outside.
+    for pipe, count in (Counter({size: bodies + tees - (not from_cylinder)}) + switches).items():
+        add("gas", "gas_nipples", pipe, count=count)
     add("air", "filter_guard", mix_pipe)
     if blower.burners > 1:
         bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)

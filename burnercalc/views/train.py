@@ -4,9 +4,11 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle, shape_box
+from ..making import train as making
 from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
 from .view import Say, Shapes
 
+INTO_BRANCH = ("gauge", "jet_gauge", "low_gauge", "gauge_cock", "low_gas_switch")
 TEXT_MM = 2.6
 BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 11.0, 74.0, 12.0  # the column of the air, at least
 
@@ -24,6 +26,22 @@ def sized(part, say):
     return say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **slots)
 
 
+def ended(part, say):
+    """With what threads it is sold, where gas or air comes in and goes out; "-" where it has none."""
+    sizes = part.slots.get("sizes", (part.slots["pipe"],))
+    if part.key in INTO_BRANCH:
+        sizes = (making.BRANCH,)
+    found = making.HOSE_ENDS[say.unit_system] if part.key == "hose" else making.ENDS.get(part.key, ())
+    sizes = sizes[::-1] if part.key == "bushing" else sizes  # the way the gas goes: in at the narrow end
+    told = [say(f"ends.{end}", size=size) for end, size in zip(found, (sizes[0], sizes[-1]))]
+    slots = {"first": told[0], "last": told[-1]} if told else {}
+    if f"ends.of.{part.key}" in say.words:
+        return say(f"ends.of.{part.key}", **slots)
+    if not told:
+        return "-"
+    return told[0] if len(told) == 1 else say("ends.alike" if told[0] == told[1] else "ends.two", **slots)
+
+
 def gas_train_table(train: Train, say: Say) -> tuple:
     return tuple(
         (
@@ -31,6 +49,7 @@ def gas_train_table(train: Train, say: Say) -> tuple:
             say(part.stretch),
             named(part, say),
             sized(part, say),
+            ended(part, say),
             say(part.purpose),
             part.price,
             say(f"{part.key}.why"),
