@@ -1,6 +1,6 @@
 """What the tests of the room Air and gas share: designs, units, a part with some of its figures given, a verdict."""
 
-from dataclasses import replace
+from copy import copy
 
 from designs import WORKED
 
@@ -26,8 +26,11 @@ def head_Pa(velocity_m_s):
 
 
 def part(name, r=None, **fields):
-    """A part of a design, some of its figures given."""
-    return replace((r or solved()).part(name), **fields)
+    """A part of a design, some of its figures given, also those that it works out when asked."""
+    made = copy((r or solved()).part(name))
+    assert all(hasattr(made, field) for field in fields)
+    vars(made).update(fields)
+    return made
 
 
 def judged(key, r: Result | None = None, **given):

@@ -20,6 +20,7 @@ from burnercalc.drawing.shapes import (
     centre_mark,
     dimension,
     outline_points,
+    placed,
     rounded_rectangle,
     shape_box,
 )
@@ -85,7 +86,8 @@ def sample():
 def test_moved_and_scaled_bounds():
     x1, y1, x2, y2 = sample().bounds()
     assert sample().moved(3, -4).bounds() == pytest.approx((x1 + 3, y1 - 4, x2 + 3, y2 - 4))
-    assert sample().scaled(0.5).bounds() == pytest.approx((x1 / 2, y1 / 2, x2 / 2, y2 / 2))
+    half = Drawing("half", "Half", [placed(shape, 0.0, 0.0, 0.5) for shape in sample().shapes])
+    assert half.bounds() == pytest.approx((x1 / 2, y1 / 2, x2 / 2, y2 / 2))
 
 
 @given(place, place, place, place, st.floats(2, 40), st.booleans())

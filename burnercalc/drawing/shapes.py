@@ -175,7 +175,13 @@ def shape_box(shape):
         c, s = cos(radians(shape.angle)), sin(radians(shape.angle))
         corners = [(u, v) for u in (left, left + shape.width) for v in (-DESCENT_RATIO * shape.height, shape.height)]
         boxes = [(shape.x + u * c - v * s, shape.y + u * s + v * c) * 2 for u, v in corners]
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+    return box_round(boxes)
+
+
+def box_round(boxes):
+    """(x_min, y_min, x_max, y_max) of the least box round some, one at least."""
+    left, low, right, high = zip(*boxes)
+    return min(left), min(low), max(right), max(high)
 
 
 def stretches(shape):
@@ -274,8 +280,7 @@ class Drawing:
     def bounds(self):
         """(x_min, y_min, x_max, y_max) of all shapes [mm]; InputError for a drawing without any."""
         require(len(self.shapes) > 0, "shapes", self.name, "needs at least one shape")
-        boxes = [shape_box(shape) for shape in self.shapes]
-        return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+        return box_round(shape_box(shape) for shape in self.shapes)
 
     def _repr_svg_(self):
         """What a notebook shows."""
@@ -290,10 +295,6 @@ class Drawing:
     def turned(self):
         """The drawing turned a quarter to the left about the origin."""
         return replace(self, shapes=tuple(turned(shape) for shape in self.shapes))
-
-    def scaled(self, scale):
-        """The drawing scaled about the origin; texts too, line widths not."""
-        return replace(self, shapes=tuple(placed(shape, 0.0, 0.0, scale) for shape in self.shapes))
 
     def painted(self):
         """Shapes in the order of LAYERS, areas under lines under texts."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from ..errors import InputError, require
 from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
 from .qr import qr_shapes
-from .shapes import Line, Text, placed, rectangle, shape_box
+from .shapes import Line, Text, box_round, placed, rectangle, shape_box
 
 # Font sizes in mm; 3.4 mm is 9.6 pt, readable on a wall at arm's length.
 BODY_MM, TABLE_MM = 3.6, 3.4
@@ -296,7 +296,7 @@ def _fits(box, texts, ratio, width, height):
         return False  # too large without its texts
     boxes = [shape_box(shape) for shape in _reduced(texts, ratio).shapes]
     boxes += [tuple(side / ratio for side in box)] if box else []
-    x1, y1, x2, y2 = (limit(sides) for limit, sides in zip((min, min, max, max), zip(*boxes)))
+    x1, y1, x2, y2 = box_round(boxes)
     return x2 - x1 <= width and y2 - y1 <= height
 
 

@@ -1,6 +1,7 @@
 """The way through the baffle and the ports, in series: the pressure that pushes the mixture from plenum to chamber."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import cached_property
 
 from ..physics import losses, port_drop
 from ..physics.band import Band
@@ -18,15 +19,23 @@ PORT_BAND = (0.8, 1.05)  # true over reckoned pressure of a port, from measured 
 
 @dataclass(frozen=True)
 class Passage:
-    """Pressures at high fire, cold; the methods give them at any flow of mixture as it is in the shop."""
+    """`port_Pa`, `baffle_Pa`: at high fire, cold; the methods give them at any flow of mixture as it is in the shop."""
 
-    port_Pa: Band
-    baffle_Pa: float
+    high_m3_s: float
     port_area_m2: float
     port_diameter_m: float
     port_length_m: float
     baffle: BafflePlate
     mixture: Properties
+
+    @cached_property
+    def port_Pa(self) -> Band:
+        at_high = self.ports_at_Pa(self.high_m3_s)
+        return Band(PORT_BAND[0] * at_high, at_high, PORT_BAND[1] * at_high)
+
+    @cached_property
+    def baffle_Pa(self) -> float:
+        return self.baffle_at_Pa(self.high_m3_s)
 
     def ports_at_Pa(self, mixture_m3_s: float) -> float:
         """Over the ports."""
@@ -56,18 +65,11 @@ class Passage:
 
 
 def passage(face: Face, stream: Stream, baffle_plate: BafflePlate, mixture: Mixture, block_thickness: float) -> Passage:
-    way = Passage(
-        port_Pa=Band(0.0, 0.0, 0.0),
-        baffle_Pa=0.0,
+    return Passage(
+        high_m3_s=stream.mixture_m3_s,
         port_area_m2=face.port_area_m2,
         port_diameter_m=face.port_diameter_m,
         port_length_m=block_thickness,
         baffle=baffle_plate,
         mixture=mixture.cold,
-    )
-    ports = way.ports_at_Pa(stream.mixture_m3_s)
-    return replace(
-        way,
-        port_Pa=Band(PORT_BAND[0] * ports, ports, PORT_BAND[1] * ports),
-        baffle_Pa=way.baffle_at_Pa(stream.mixture_m3_s),
     )

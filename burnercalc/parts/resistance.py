@@ -1,6 +1,7 @@
 """What the burner takes: pressure from the start of the mix pipe to the chamber, at any flow."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import cached_property
 
 from ..physics import losses, pipes
 from ..physics.pipes import Pipe
@@ -13,17 +14,14 @@ from .stream import Stream
 
 @dataclass(frozen=True)
 class Resistance:
-    """Pressures at high fire, cold. `split_Pa`: over tee and legs before two inlets.
+    """`inlet_Pa`, `split_Pa` (over tee and legs before two inlets), `mix_pipe_Pa`, `total_Pa`: at high fire, cold.
+
     `uneven`: the plenum's pressure over the mean of ports and baffle.
 
     `back_Pa`: as set, at any flow; `opening_Pa`: what the flue gas of all burners takes to get out at `high_m3_s`
     of this one, and goes with the square of the flow.
     """
 
-    inlet_Pa: float
-    split_Pa: float | None
-    mix_pipe_Pa: float
-    total_Pa: float
     back_Pa: float
     opening_Pa: float
     high_m3_s: float
@@ -35,6 +33,22 @@ class Resistance:
     mix_pipe: Pipe
     mix_pipe_length_m: float
     mix_pipe_elbows: int
+
+    @cached_property
+    def inlet_Pa(self) -> float:
+        return self.inlet_at_Pa(self.high_m3_s)
+
+    @cached_property
+    def split_Pa(self) -> float | None:
+        return self.split_at_Pa(self.high_m3_s) if self.inlets > 1 else None
+
+    @cached_property
+    def mix_pipe_Pa(self) -> float:
+        return self.mix_pipe_at_Pa(self.high_m3_s)
+
+    @cached_property
+    def total_Pa(self) -> float:
+        return self.pressure_Pa(self.high_m3_s)
 
     def pressure_Pa(self, mixture_m3_s: float) -> float:
         """Over the shop's, that pushes a flow of mixture (as it is in the shop) into the chamber."""
@@ -95,11 +109,7 @@ def resistance(
     mix_pipe_elbows: int,
     chamber_back_pressure: float,
 ) -> Resistance:
-    found = Resistance(
-        inlet_Pa=0.0,
-        split_Pa=None,
-        mix_pipe_Pa=0.0,
-        total_Pa=0.0,
+    return Resistance(
         back_Pa=chamber_back_pressure,
         opening_Pa=back_pressure.opening_Pa.value if back_pressure.opening_Pa else 0.0,
         high_m3_s=stream.mixture_m3_s,
@@ -111,12 +121,4 @@ def resistance(
         mix_pipe=pipes.pipe(mix_pipe),
         mix_pipe_length_m=mix_pipe_length,
         mix_pipe_elbows=mix_pipe_elbows,
-    )
-    flow = stream.mixture_m3_s
-    return replace(
-        found,
-        inlet_Pa=found.inlet_at_Pa(flow),
-        split_Pa=found.split_at_Pa(flow) if found.inlets > 1 else None,
-        mix_pipe_Pa=found.mix_pipe_at_Pa(flow),
-        total_Pa=found.pressure_Pa(flow),
     )

@@ -5,7 +5,7 @@ The face looks down, as in the section and in the mould. No part hides another, 
 
 from math import cos, pi, radians, sin, tan
 
-from ..drawing.shapes import Line, Polyline, Text, placed, shape_box
+from ..drawing.shapes import Line, Polyline, Text, box_round, placed, shape_box
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.body import Body
 from ..parts.face import Face
@@ -13,7 +13,7 @@ from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.plenum import Plenum
 from ..parts.steel import Steel
-from .plans import MM
+from .plans import MM, inlets_mm
 from .view import Say, Shapes
 
 TURN, LOOK = radians(20), radians(28)  # how far the length is turned to us, and how steeply we look down
@@ -168,8 +168,7 @@ def _place_taken(shapes, wide):
 
 
 def _box_of(shapes):
-    boxes = [shape_box(shape) for shape in shapes]
-    return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+    return box_round(shape_box(shape) for shape in shapes)
 
 
 def _column(parts, text):
@@ -190,12 +189,7 @@ def _inlet(plenum, length, at_end):
     if at_end:
         return _lying_pipe(od, bore, length)
     one = [*_drum(od, 0.0, length, "steel"), _ring(0.0, 0.0, length, bore, "hole")]
-    return [placed(shape, *seen(x, 0.0, 0.0)) for x in _inlets(plenum) for shape in one]
-
-
-def _inlets(plenum):
-    """Where each inlet in the back enters along the body, from its middle."""
-    return [(x - plenum.length_m / 2) * MM for x in plenum.inlets_m]
+    return [placed(shape, *seen(x, 0.0, 0.0)) for x in inlets_mm(plenum) for shape in one]
 
 
 def _steel(body, face, plenum, steel, hole, say):
@@ -203,7 +197,7 @@ def _steel(body, face, plenum, steel, hole, say):
     pieces = {piece.name: piece for piece in steel.body.pieces}
     depth, wall, half_y = body.depth_m * MM, body.wall_m * MM, body.width_m * MM / 2
     window = face.window_length_m * MM / 2, face.window_width_m * MM / 2
-    in_back = [] if hole is None else [_ring(x, 0.0, depth, hole, "hole") for x in _inlets(plenum)]
+    in_back = [] if hole is None else [_ring(x, 0.0, depth, hole, "hole") for x in inlets_mm(plenum)]
     if body.kind == "pipe":
         disc, cap = pieces["face disc"].width_m * MM / 2, body.cap_m * MM
         high = pieces["body pipe"].length_m * MM
@@ -237,16 +231,11 @@ def _caps(cap, half_x, half_y, depth):
     """Both end caps, pulled off so far that they stand clear of what they close."""
     thick, wide, high = cap.thickness_m * MM / 2, cap.width_m * MM / 2, cap.length_m * MM
     away = half_x + thick + 1.15 * (half_y + wide) * tan(TURN) + 2 * thick
-    low = (depth - high) / 2
-    shapes = []
+    low, shapes = (depth - high) / 2, []
     for at in (-away, away):
         shapes += _box(thick, wide, low, low + high, "steel", at)
-        inner = at - thick if at > 0 else at + thick
-        edge = -half_x if at < 0 else half_x
-        ends = seen(inner, 0.0, depth / 2), seen(edge, 0.0, depth / 2)
-        if at > 0:
-            shapes.append(Line(*ends[0], *ends[1], "centre"))
-    return shapes
+    way_in = Line(*seen(away - thick, 0.0, depth / 2), *seen(half_x, 0.0, depth / 2), "centre")
+    return [*shapes, way_in]
 
 
 def _baffle(body, baffle_sheet, thickness):

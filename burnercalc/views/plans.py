@@ -134,7 +134,7 @@ def _sized(body, face, pattern, rows, say, text, away):
     return shapes
 
 
-def _inlets(plenum):
+def inlets_mm(plenum):
     """Where each inlet enters along the body, from its middle."""
     return [(x - plenum.length_m / 2) * MM for x in plenum.inlets_m]
 
@@ -146,7 +146,7 @@ def _hidden(body, plenum, inlet_position):
         yield Arc(0.0, 0.0, body.length_m * MM / 2 - body.wall_m * MM, 0.0, 360.0, "hidden")
     else:
         yield rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "hidden")
-    for x in _inlets(plenum) if inlet_position == "centre" else ():
+    for x in inlets_mm(plenum) if inlet_position == "centre" else ():
         yield Arc(x, 0.0, plenum.inlet.bore_m * MM / 2, 0.0, 360.0, "hidden")
 
 
@@ -223,7 +223,7 @@ def section_drawing(
         back, top = [rectangle(-plate, depth - wall, 2 * plate, wall, "steel")], depth
         back += _inlet_at_end(body, plenum, end_inlet, inlet_length, half)
     else:
-        at = _inlets(plenum)
+        at = inlets_mm(plenum)
         back, top = _inlet_above(body, plenum, inlet_length, half - _ends(body, caps)[1] * MM, at)
         back += [Line(x, -outside - 0.8 * text, x, top + text, "centre") for x in at]
         if len(at) > 1:
@@ -266,7 +266,7 @@ def along(body, face, plenum, caps, inlet_position, inlet_length):
     if inlet_position == "end":
         depth, wall = body.depth_m * MM, body.face_m * MM
         return [*shapes, rectangle(-plate, depth - wall, 2 * plate, wall, "steel")]
-    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, _inlets(plenum))[0]]
+    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, inlets_mm(plenum))[0]]
 
 
 def flames(body, face, burns):
