@@ -104,7 +104,16 @@ def test_a_leg_is_as_long_as_its_fittings_and_its_nipple(two):
     long = solved(**{**LONG, "body_length": "980 mm", "inlets": "2"})
     assert not long.part("legs").union_upright
     assert long.part("legs").nipple_m == pytest.approx((1.63 + 0.243 / IN - 6.62 - 2.85) * IN)
+    # 96.3 mm: sold are 80 and 100 mm, and 4 x 3.75 mm of body more take one of 100
+    assert "last nipple 96.3 mm, threaded to that length" in train_of(two)["leg"]
+    assert two.checks["two_inlets"].verdict == "note" and "A body of 915 mm takes one of 100 mm" in told(two)
+    sold = solved(**{**LONG, "body_length": "915 mm", "inlets": "2"})
+    assert sold.checks["two_inlets"].verdict == "good" and "last nipple 100 mm, close ones" in train_of(sold)["leg"]
     assert "upright" in train_of(two)["leg_union"] and "upright" not in train_of(long)["leg_union"]
+
+
+def told(result):
+    return result.checks["two_inlets"].text
 
 
 def train_of(result):

@@ -40,6 +40,13 @@ def test_the_shortest_leg_by_hand():
     )
 
 
+def test_the_nearest_nipple_that_is_sold():
+    """Of 1-1/4 the close one is 1 5/8 in, so no 1 1/2; 3.2 in lies nearer to 3, in millimetres 81.3 to 80."""
+    for length, unit, sold in ((3.2, "in", 3), (3.3, "in", 3.5), (1.5, "in", 1.63), (6.6, "in", 7), (40, "in", 12)):
+        assert legs.sold_nipple_m("1-1/4", length * IN, unit) == pytest.approx(sold * IN)
+    assert legs.sold_nipple_m("1-1/4", 3.2 * IN, "mm") == pytest.approx(0.08)
+
+
 def test_an_unknown_size_is_refused():
     for call in (legs.middle_to_end_m, legs.close_nipple_m, legs.thread_m, legs.union_m):
         with pytest.raises(InputError):

@@ -1251,6 +1251,8 @@ CHECKS = (
             "of steel stand between the two holes.",
             "stop": "From tee to inlet there are {leg:length}. Tee, reducers and elbow take {least:length}, so the "
             "legs cannot be screwed together. Take a body of {body:length} or longer, or one inlet.",
+            "note": "The last nipple of each leg is {nipple:length}, which is not sold: have both threaded to that "
+            "length. A body of {length:length} takes one of {sold:length}.",
             "near": "Only {web:length} of steel stand between the two holes; {wanted:length} or more stay true when "
             "both are welded.",
         },

@@ -199,12 +199,13 @@ WEAK_SWITCH = (
 )
 LEG = (
     "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow, {over:length} over the back; "
-    "its last nipple about {nipple:length}, close ones between the other fittings, schedule 40"
+    "its last nipple {nipple:length}, close ones between the other fittings, schedule 40"
 )
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
     "leg.size.nipple": LEG,
+    "leg.size.threaded": LEG.replace("{nipple:length}", "{threaded:length}, threaded to that length"),
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",

@@ -256,6 +256,9 @@ def two_inlets_check(legs: Legs, units: str) -> Judged | None:
     slots["body"] = ceil(legs.body_m / step_m - SLACK_M) * step_m
     near = ladder(legs.web_m, good=INLETS_WEB_M, stop=-inf, slack=SLACK_M) != "good"
     fits = ladder(legs.leg_m - legs.least_m, good=0.0, stop=0.0, slack=SLACK_M)
+    if fits == "good" and not near and legs.threaded:
+        slots |= {"nipple": legs.nipple_m, "sold": legs.sold_m, "length": legs.sold_body_m}
+        return verdict("note", legs.leg_m, legs.least_m, **slots)
     case = ("stop", "near") if near and fits == "stop" else "near" if near else fits
     return verdict("caution" if case == "near" else fits, legs.leg_m, legs.least_m, case=case, **slots)
 

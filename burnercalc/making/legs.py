@@ -4,6 +4,7 @@ from ..constants import INCH_M
 from ..errors import require
 from ..physics.pipes import pipe_names
 from ..tables import read_table
+from .stock import METRES
 from .train import reducers
 
 
@@ -29,6 +30,17 @@ def close_nipple_m(pipe):
     Checked by: tests/test_making_legs.py
     """
     return _size_m(pipe, "close_in")
+
+
+def sold_nipple_m(pipe, length_m, unit):
+    """The nipple of a nominal size that is sold by `unit` whose length is nearest to one [m]; the close one is always.
+
+    Source: nipples.csv; fitting_lengths.csv
+    Checked by: tests/test_making_legs.py
+    """
+    close = close_nipple_m(pipe)
+    sold = [row["length"] * METRES[unit] for row in read_table("nipples") if row["unit"] == unit]
+    return min((close, *(one for one in sold if one > close)), key=lambda one: abs(one - length_m))
 
 
 def thread_m(pipe):

@@ -36,7 +36,7 @@ BRANCHES = (
     "tap",
     "mix_tap",
 )
-CASES = ("weak", "light", "nipple", "upright")  # sentences for where such a slot is filled
+CASES = ("weak", "light", "nipple", "threaded", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge",)  # on that of the part before it
 LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter")  # between the others, several of them
 # Bodies with threads inside, which a nipple joins to a body before them.
@@ -49,7 +49,8 @@ class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
     Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at, `nipple`
-    for a leg with room for one, `upright` for a union that stands over its inlet.
+    for a leg with room for one that is sold, `threaded` for one that is not, `upright` for a union that stands over its
+    inlet.
     """
 
     key: str
@@ -196,7 +197,9 @@ def train(
         widest = max(mix_pipe, inlet, key=making.pipe_names().index)
         add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
     if steel.inlet_spacing_m is not None:
-        nipple = {} if legs.nipple_m is None else {"nipple": legs.nipple_m}
+        nipple = (
+            {} if legs.nipple_m is None else {"threaded": legs.nipple_m} if legs.threaded else {"nipple": legs.sold_m}
+        )
         add("mixture", "leg", inlet, count=inlets, length=legs.leg_m, over=legs.over_m, **nipple)
         add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
         add("mixture", "leg_elbow", inlet, count=inlets)
