@@ -51,6 +51,10 @@ def _follows(texts: dict) -> dict:
 
 _SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)} for e in EXAMPLES}
 
+# House gas has little pressure to turn down: ports for a chamber of up to twice the size, a mixture that no shop near
+# it makes rich, and a guard that watches the flame.
+_HOUSE = {"rows": "6", "baffle_holes": "60", "equivalence_ratio": "0.94", "lit_by": "guard"}
+
 # Butane boils off slowly: a regulator that needs little, more cylinders, and a guard that watches the flame.
 _BUTANE = {"gas_pressure": "3 psi", "regulator_inlet_pressure": "3 psi", "cylinder_count": "6", "lit_by": "guard"}
 _BUTANE_METRIC = {**_BUTANE, "gas_pressure": "0.2 bar", "regulator_inlet_pressure": "0.2 bar"}
@@ -83,7 +87,10 @@ JOBS = (
             "port_diameter": "6.5 mm",
         },
         fuels={
-            "natural_gas": ({"port_diameter": "9/32 in"}, {"port_diameter": "7.2 mm", "lit_by": "guard"}),
+            "natural_gas": (
+                {**_HOUSE, "port_diameter": "9/32 in", "block_thickness": "3 in"},
+                {**_HOUSE, "port_diameter": "7.2 mm", "block_thickness": "75 mm"},
+            ),
             "butane": _butane(
                 {"refractory": "insulating_castable", "block_thickness": "3 in", "gas_pressure": "4 psi"},
                 {"refractory": "insulating_castable", "gas_pressure": "0.28 bar"},
@@ -96,7 +103,7 @@ JOBS = (
         "A forge that brings bar to welding heat, at 2350 °F (1290 °C).",
         **_SCENARIO["smith"],
         fuels={
-            "natural_gas": ({"block_thickness": "3 1/2 in"}, {}),
+            "natural_gas": ({"block_thickness": "3 1/2 in", "lit_by": "guard"}, {"lit_by": "guard"}),
             "butane": _butane(
                 {"block_thickness": "3 1/2 in", "cylinder_count": "8"},
                 {"block_thickness": "80 mm", "cylinder_count": "8"},

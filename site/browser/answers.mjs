@@ -34,8 +34,8 @@ export function showAnswers(answers) {
 // The design's own sizes where they stand in a sentence.
 export function showTexts(fields) {
   for (const place of all("[data-text]")) {
-    const { text, unit } = fields[place.dataset.text];
-    changedOnly(place, `${text} ${unit}`.trim());
+    const { text, unit, shown } = fields[place.dataset.text];
+    changedOnly(place, shown ?? `${text} ${unit}`.trim());
   }
 }
 

@@ -414,6 +414,29 @@ def test_a_job_keeps_its_mark_in_another_chamber_and_what_is_refused_there_has_t
     assert hosted.locator(".chip[aria-pressed=true]").count() == 1
 
 
+@pytest.mark.parametrize(("wide", "high", "picture"), [(412, 839, True), (360, 640, False)])
+def test_the_first_screen_holds_question_and_answer(hosted, wide, high, picture):
+    """The job, the chamber and the fuel are asked, all else one tap away; number and verdict stand above the bar."""
+    hosted.set_viewport_size({"width": wide, "height": high})
+    chapter(hosted, "start")
+    settle(hosted)
+    seen = hosted.locator("#chapter-start .setting:visible")
+    assert [each.get_attribute("data-setting") for each in seen.all()] == [
+        *("chamber_length", "chamber_width", "chamber_height"),
+        "fuel",
+    ]
+    parts = [".chip", "#set-fuel", ".big", ".worst", *(["#figure-face"] if picture else [])]
+    bar = hosted.locator("#chapters").bounding_box()["y"]
+    for part in parts:
+        for box in [each.bounding_box() for each in hosted.locator(f"#chapter-start {part}").all()]:
+            assert box["y"] >= 0 and box["y"] + box["height"] <= bar, part
+    hosted.locator("#chapter-start .pair summary").click()
+    assert hosted.locator("#set-units").is_visible() and hosted.locator("#set-chamber_shape").is_visible()
+    put(hosted, "units", "mm")
+    settle(hosted)
+    assert hosted.locator("#chapter-start .pair summary b").all_inner_texts() == ["mm", "box"]
+
+
 def test_each_value_that_works_instead_is_a_button_here_and_in_the_notice(hosted):
     enter(hosted, "setback", "9")
     hosted.wait_for_selector("html[data-state=error]", state="attached")
