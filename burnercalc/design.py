@@ -11,7 +11,7 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import InputError, InputErrors, few
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, in_millimetres, layers_in_words, money_sign
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, example, in_millimetres, layers_in_words, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
@@ -43,10 +43,10 @@ def parse_setting(setting: Setting, text: object, bare_units: str | None = None,
     if setting.dimension == "money_sign":  # the only one that is more than what a keyboard of ASCII has
         return money_sign(text, setting.key)
     if setting.dimension in GRAMMARS:
-        return GRAMMARS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key)
+        return GRAMMARS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key, system)
     if text.lower() in setting.words:
         return text.lower()
-    value = units.parse_quantity(text, setting.dimension, setting.key, bare_units)
+    value = units.parse_quantity(text, setting.dimension, setting.key, bare_units, system)
     _check_range(setting, text, value, system)
     if setting.whole:
         if value != int(value):
@@ -382,7 +382,7 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension in EXAMPLES:
-        yield EXAMPLES[setting.dimension]
+        yield example(setting.dimension, system)
     low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)
     if low is None or high is None or not setting.step:
         return

@@ -1,6 +1,7 @@
 """Settings with words of their own: lists of lengths, price lists, prices by weight, dates, linings, gas.
 
-Each reader takes the text and the key of its setting and returns SI values; InputError shows how it is written.
+Each reader takes the text, the key of its setting and the reader's measures, in or mm, and returns SI values; an
+InputError shows how it is written in those measures.
 """
 
 import datetime
@@ -20,19 +21,21 @@ THINNEST_LAYER_M, THICKEST_LAYER_M, MOST_LAYERS = 0.0005, 1.0, 6
 LONGEST_M = 30.0  # no rack holds more
 
 
-def lengths(text, field):
+def lengths(text, field, system="in"):
     """`4 ft, 8 ft, 20 ft` as an ascending tuple of metres."""
-    return tuple(sorted({_length(part, field) for part in _entries(text, field, "4 ft, 8 ft, 20 ft")}))
+    return tuple(sorted({_length(part, field, system) for part in _entries(text, field, example("lengths", system))}))
 
 
-def offers(text, field):
+def offers(text, field, system="in"):
     """`3 in 6.00, 6 in 9.00` (length, then price) as an ascending tuple of (metres, price)."""
     found = []
-    for part in _entries(text, field, "3 in 6.00, 6 in 9.00"):
+    for part in _entries(text, field, example("offers", system)):
         length, _, price = part.rpartition(" ")
         if not length.strip():
-            raise InputError(field, part, "must be a length, then its price", "6 in 9.00")
-        found.append((_length(length, field), _price(price, field)))
+            raise InputError(
+                field, part, "must be a length, then its price", "150 mm 9.00" if system == "mm" else "6 in 9.00"
+            )
+        found.append((_length(length, field, system), _price(price, field)))
     return tuple(sorted(found))
 
 
@@ -62,20 +65,23 @@ def _on_paper(sign):
         return False
 
 
-def price_by_mass(text, field):
+def price_by_mass(text, field, system="in"):
     """`2.00/lb` or `4.50/kg` as a price a kilogram."""
-    price, slash, unit = text.partition("/")
-    if not slash:
-        raise InputError(field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{text.strip()}/lb")
-    require(unit.strip()[:1].isalpha(), field, text, "needs a unit of mass, such as 2.00/lb or 4.50/kg", f"{price}/lb")
-    return _price(price, field) / parse_quantity(f"1 {unit.strip()}", "mass", field)
+    price, _, unit = text.partition("/")
+    such_as, per = ("4.50/kg", "kg") if system == "mm" else ("2.00/lb or 4.50/kg", "lb")
+    need = f"needs a unit of mass, such as {such_as}"
+    require(unit.strip()[:1].isalpha(), field, text, need, f"{price.strip()}/{per}")
+    return _price(price, field) / parse_quantity(f"1 {unit.strip()}", "mass", field, system=system)
 
 
-FUEL_PRICES = "0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh or 0.90/m3"
+FUEL_PRICES = {
+    "in": "0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh or 0.90/m3",
+    "mm": "2.00/kg, 1.00/L, 0.12/kWh or 0.90/m3",
+}
 _LIQUID = ("gal", "gallon", "gallons", "L", "l", "liter", "liters")
 
 
-def fuel_price(text, field):
+def fuel_price(text, field, system="in"):
     """`0.90/lb`, `3.80/gal`, `1.50/therm`, `0.12/kWh`, `0.90/m3` as (price, per), per kg, J, m3 of liquid or m3 of gas.
 
     Gallons and litres are liquid, cubic metres and feet gas. An unknown unit is refused.
@@ -90,10 +96,11 @@ def fuel_price(text, field):
         if size:
             return _price(price, field) / size, per
     number = price if split_number(price) else "0.90"
-    raise InputError(field, text, f"needs a unit of weight, volume or heat, such as {FUEL_PRICES}", f"{number}/lb")
+    nearest = f"{number}/kg" if system == "mm" else f"{number}/lb"
+    raise InputError(field, text, f"needs a unit of weight, volume or heat, such as {FUEL_PRICES[system]}", nearest)
 
 
-def date(text, field):
+def date(text, field, system="in"):
     """`2026-03-02` as a date."""
     try:
         day = datetime.date.fromisoformat(text)
@@ -107,12 +114,12 @@ def date(text, field):
     return day
 
 
-def lining(text, field):
+def lining(text, field, system="in"):
     """`dense_castable 1 in, blanket_8lb 2 in` as ((material, thickness_m), ...); InputErrors names faulty layers."""
 
     def thickness_m(typed):
         try:
-            thickness = parse_quantity(typed, "length", field)
+            thickness = parse_quantity(typed, "length", field, system=system)
         except InputError as error:
             raise ValueError(error.rule) from None
         if not THINNEST_LAYER_M <= thickness <= THICKEST_LAYER_M:
@@ -125,7 +132,7 @@ def lining(text, field):
     try:
         return linings.parse_lining(text, thickness_m)
     except InputErrors as refused:
-        meant = ", ".join(_layer_meant(part, thickness_m) for part in parts)
+        meant = ", ".join(_layer_meant(part, thickness_m, system) for part in parts)
         raise InputErrors([InputError(field, e.value, e.rule, meant) for e in refused.errors]) from None
 
 
@@ -137,10 +144,10 @@ def layers_in_words(layers, system):
     )
 
 
-def _layer_meant(part, thickness_m):
+def _layer_meant(part, thickness_m, system):
     """The nearest layer that can be read: `dense castable 1 in` as `dense_castable 1 in`."""
     words = part.replace("_", " ").split()[:8]
-    name, thickness = words, "1 in"
+    name, thickness = words, "25 mm" if system == "mm" else "1 in"
     for at in range(1, len(words)):
         try:
             thickness_m(" ".join(words[at:]))
@@ -151,26 +158,29 @@ def _layer_meant(part, thickness_m):
     return f"{get_close_matches('_'.join(name).lower()[:40], linings.material_keys(), 1, 0)[0]} {thickness}"
 
 
-def fuel_blend(text, field):
+def fuel_blend(text, field, system="in"):
     """`C3H8 0.93, C2H6 0.05, C4H10 0.02` (mole fractions) as a composition."""
-    require("_" not in text, field, text, "must be species, each with its mole fraction", EXAMPLES["fuel_blend"])
+    require("_" not in text, field, text, "must be species, each with its mole fraction", example("fuel_blend", system))
     return fuels.parse_blend(text)
 
 
-def blower_curve(text, field):
+def blower_curve(text, field, system="in"):
     """`0 cfm 8 inH2O, 100 cfm 5 inH2O` as ((flow_m3_s, pressure_Pa), ...), flows rising from 0."""
-    points = parse_blower_curve(text, parse_quantity, field)
+
+    def read(part, dimension, field):
+        return parse_quantity(part, dimension, field, system=system)
+
+    points = parse_blower_curve(text, read, field, example("blower_curve", system))
     return tuple(zip(points.flows_m3_s, points.pressures_Pa))
 
 
-def drill(text, field):
+def drill(text, field, system="in"):
     """`#54`, `F`, `1/16 in` or `1.5 mm` as the drill's name; spaces and capitals do not count."""
     known = _drill_known(text)
     if known:
         return known
-    raise InputError(
-        field, text, "is not a drill as sold; write it as #54, F, 1/16 in or 1.5 mm", _drill_near(text, field)
-    )
+    such_as = "1.5 mm or 0.9 mm" if system == "mm" else "#54, F, 1/16 in or 1.5 mm"
+    raise InputError(field, text, f"is not a drill as sold; write it as {such_as}", _drill_near(text, field, system))
 
 
 def _drill_known(text):
@@ -186,17 +196,19 @@ def _drill_known(text):
     )
 
 
-def _drill_near(text, field):
+def _drill_near(text, field, system):
     """What was typed with the sign or the unit it lacks, else the sold size next to it."""
     bare = text.strip()
-    meant = _drill_known(f"{bare} in") or _drill_known(f"#{bare}") or _drill_known(f"{bare} mm")
+    guesses = (f"{bare} mm", f"#{bare}") if system == "mm" else (f"{bare} in", f"#{bare}", f"{bare} mm")
+    meant = next(filter(None, map(_drill_known, guesses)), None)
     if meant:
         return meant
     try:
         size_m = parse_quantity(text, "length", field)
-        around = drills.nearest_drills(size_m, "metric" if "mm" in _drill_name(text) else "fraction")
+        metric = system == "mm" or "mm" in _drill_name(text)
+        around = drills.nearest_drills(size_m, "metric" if metric else "fraction")
     except InputError:
-        return EXAMPLES["drill"]
+        return example("drill", system)
     return min((each for each in around if each), key=lambda each: abs(each.diameter_m - size_m)).name
 
 
@@ -217,9 +229,15 @@ def _entries(text, field, example):
     return parts
 
 
-def _length(text, field):
-    length = parse_quantity(text, "long_length", field)
-    require(0 < length <= LONGEST_M, field, text, "must hold lengths above 0 and up to 30 m", "20 ft")
+def _length(text, field, system):
+    length = parse_quantity(text, "long_length", field, system=system)
+    require(
+        0 < length <= LONGEST_M,
+        field,
+        text,
+        "must hold lengths above 0 and up to 30 m",
+        "6 m" if system == "mm" else "20 ft",
+    )
     return length
 
 
@@ -266,15 +284,19 @@ def in_millimetres(kind, value):
     return None
 
 
-# Of each kind a text that is always read.
+# Of each kind a text that is always read, for the reader of inches and of millimetres.
 EXAMPLES = {
-    "lengths": "4 ft, 8 ft, 20 ft",
-    "offers": "3 in 6.00, 6 in 9.00",
-    "price_by_mass": "2.00/lb",
-    "fuel_price": "0.90/lb",
-    "date": "2026-03-02",
-    "lining": "dense_castable 1 in, blanket_8lb 2 in",
-    "fuel_blend": "C3H8 0.93, C2H6 0.05, C4H10 0.02",
-    "blower_curve": "0 cfm 8 inH2O, 100 cfm 5 inH2O",
-    "drill": "#54",
+    "lengths": ("4 ft, 8 ft, 20 ft", "1 m, 3 m, 6 m"),
+    "offers": ("3 in 6.00, 6 in 9.00", "80 mm 6.00, 150 mm 9.00"),
+    "price_by_mass": ("2.00/lb", "4.50/kg"),
+    "fuel_price": ("0.90/lb", "2.00/kg"),
+    "date": ("2026-03-02",) * 2,
+    "lining": ("dense_castable 1 in, blanket_8lb 2 in", "dense_castable 25 mm, blanket_8lb 50 mm"),
+    "fuel_blend": ("C3H8 0.93, C2H6 0.05, C4H10 0.02",) * 2,
+    "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O", "0 m3/h 20 mbar, 170 m3/h 12 mbar"),
+    "drill": ("#54", "1.5 mm"),
 }
+
+
+def example(kind, system):
+    return EXAMPLES[kind][system == "mm"]

@@ -30,7 +30,7 @@ def whole(result, figures, mine=""):
                 "verdict": c.verdict,
                 "label": c.label,
                 "text": c.text,
-                "source": str(c.declared.source),
+                "source": units.in_measures(str(c.declared.source), d.units),
                 "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
             }
             for c in result.ranked()

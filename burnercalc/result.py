@@ -17,7 +17,7 @@ from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
 from .drawing.svg import write_svg
 from .physics.band import Band
-from .units import show, si_unit_of
+from .units import in_measures, show, si_unit_of
 from .views.charted import chart_drawing
 from .views.view import Plot, Rows, Say, Shapes
 
@@ -49,7 +49,7 @@ class _Declared:
 
     @property
     def source(self) -> str:
-        return self.declared.source.text
+        return in_measures(self.declared.source.text, self.unit_system)
 
     @property
     def trust(self) -> str:
@@ -65,6 +65,7 @@ class Answered(_Declared):
     value: Any
     band: tuple[float, float] | tuple[()] = ()
     on_a_line: bool = False
+    unit_system: str = "in"
 
     @property
     def trust(self) -> str:
@@ -73,11 +74,11 @@ class Answered(_Declared):
 
     @property
     def meaning(self) -> str:
-        return self.declared.meaning
+        return in_measures(self.declared.meaning, self.unit_system)
 
     @property
     def formula(self) -> str:
-        return self.declared.formula
+        return in_measures(self.declared.formula, self.unit_system)
 
     @property
     def inputs(self) -> tuple[str, ...]:
@@ -112,6 +113,7 @@ class Checked(_Declared):
     text: str
     changes: tuple[Change, ...] = ()
     on_a_line: bool = False
+    unit_system: str = "in"
 
     @property
     def fault(self) -> bool:
@@ -127,6 +129,7 @@ class Tabled(_Declared):
     title: str
     rows: tuple[tuple, ...]
     on_a_line: bool = False
+    unit_system: str = "in"
 
     @property
     def columns(self) -> tuple[catalogue.Column, ...]:
@@ -275,11 +278,13 @@ class Result:
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
         if isinstance(value, Said):
-            return Answered(declared, least, self._written(declared.cases[value.case], value.slots))
+            words = self._written(declared.cases[value.case], value.slots)
+            return Answered(declared, least, words, unit_system=self.design.units)
+        line = self._on_a_line(declared)
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
-            return Answered(declared, least, _finite(key, value.value), band, self._on_a_line(declared))
-        return Answered(declared, least, _finite(key, value), on_a_line=self._on_a_line(declared))
+            return Answered(declared, least, _finite(key, value.value), band, line, self.design.units)
+        return Answered(declared, least, _finite(key, value), (), line, self.design.units)
 
     def _check(self, key):
         declared = catalogue.CHECKS[key]
@@ -293,7 +298,7 @@ class Result:
             cures = others
         changes = tuple(Change(*cure) for cure in cures)
         line = self._on_a_line(declared)
-        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line)
+        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line, self.design.units)
 
     def _say(self, declared):
         return Say(declared.words, self.design.units, self._of_a_line)
@@ -302,7 +307,8 @@ class Result:
         declared = catalogue.TABLES[key]
         found = self.parts.call(views.TABLES[key], say=self._say(declared))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
-        return Tabled(declared, self._case(declared.title, found), found.rows, self._on_a_line(*declared.columns))
+        title, line = self._case(declared.title, found), self._on_a_line(*declared.columns)
+        return Tabled(declared, title, found.rows, line, self.design.units)
 
     def _chart(self, key):
         declared = catalogue.CHARTS[key]

@@ -681,8 +681,8 @@ SETTINGS = (
         "Blower curve",
         "blower_curve",
         "",
-        "Points of the maker's curve, from no flow on: 0 cfm 8 inH2O, 100 cfm 5 inH2O; or 0 m3/h 20 mbar, 170 "
-        "m3/h 12 mbar. When it is given, the two numbers do not count.",
+        "Points of the maker's curve, from no flow on: [0 cfm 8 inH2O, 100 cfm 5 inH2O|0 m3/h 20 mbar, 170 m3/h "
+        "12 mbar]. When it is given, the two numbers do not count.",
         optional=True,
     ),
     Setting(
@@ -819,7 +819,7 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire. Not told, a house line gives 7 inH2O (17 mbar); so does a change of the fuel.",
+        "Before the jet at high fire. Not told, a house line gives [7 inH2O|20 mbar]; so does a change of the fuel.",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
@@ -845,7 +845,7 @@ SETTINGS = (
         "Jet drill",
         "drill",
         "",
-        "Drill of the jet, such as #54, F, 1/16 in or 1.5 mm; empty takes the nearest.",
+        "Drill of the jet, such as [#54, F or 1/16 in|1.5 mm or 0.9 mm]; empty takes the nearest.",
         optional=True,
         near="first",
     ),
@@ -962,8 +962,9 @@ SETTINGS = (
         "Price of the gas",
         "fuel_price",
         "0.90/lb",
-        "By weight, volume or heat: 0.90/lb, 3.80/gal, 1.50/therm, 0.12/kWh, 0.90/m3. Gallons and litres are liquid, "
-        "cubic feet and metres gas; an example. Not told, gas of a house line costs 1.50/therm.",
+        "By weight, volume or heat, such as [0.90/lb, 3.80/gal, 1.50/therm|2.00/kg, 0.12/kWh, 0.90/m3]. "
+        "[Gallons|Litres] are liquid, cubic [feet|metres] gas; an example. Not told, gas of a house line costs "
+        "[1.50/therm|0.05/kWh].",
         metric="2.00/kg",
         line=("1.50/therm", "0.05/kWh"),
     ),
@@ -1389,7 +1390,7 @@ SETTINGS = (
         "Hours a day",
         "time",
         "9 h",
-        "Working hours of a day, from 9 in the morning; an example.",
+        "Working hours of a day, from 9:00 on; an example.",
         "4 h",
         "12 h",
         ("1 h", "1 h"),

@@ -21,7 +21,8 @@ class Source:
 
     def __str__(self) -> str:
         """The words and how sure they are, the latter once."""
-        return self.text if self.trust in self.text else f"{self.text} ({self.trust})"
+        sure = "from memory" if self.trust == "memory" else self.trust
+        return self.text if sure in self.text else f"{self.text} ({sure})"
 
 
 PRACTICE = Source("common practice, no published source", "common practice")
@@ -30,7 +31,7 @@ DEFINITION = Source("definition", "calculated")
 ARITHMETIC = Source("arithmetic", "calculated")
 CONTINUITY = Source("continuity, ideal gas", "calculated")
 FLASHBACK = Source(
-    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe (from memory); preheat: Hausen "
+    "Putnam and Jensen 1949 group, fixed to the methane figure of Lewis and von Elbe, from memory; preheat: Hausen "
     "1943",
     "memory",
 )

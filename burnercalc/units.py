@@ -51,6 +51,8 @@ DIMENSIONS = {
     "word": ("", "", ""),
 }
 
+MODES = {"in": ("in", "mm"), "mm": ("mm",)}  # in which a refusal says what it wants, by the reader's measures
+
 # What is typed is read by the patterns and names below alone; no text of anybody's reaches an evaluator.
 LONGEST_TEXT = 200  # characters of a quantity
 MOST_FACTORS = 4  # of a unit: kBtu/h/in2 has three
@@ -308,7 +310,7 @@ def split_number(text: str) -> tuple[float, str] | None:
     return float(value), rest.strip()
 
 
-def parse_quantity(text: str, dimension: str, field: str, bare_units: str | None = None) -> float:
+def parse_quantity(text: str, dimension: str, field: str, bare_units: str | None = None, system: str = "in") -> float:
     """A typed quantity as an SI float.
 
     Arguments:
@@ -316,19 +318,20 @@ def parse_quantity(text: str, dimension: str, field: str, bare_units: str | None
         dimension    a key of DIMENSIONS
         field        key of the setting, for the refusal
         bare_units   None: a number without a unit is refused; `in` or `mm`: it takes the unit shown in that mode
+        system       the reader's measures: a refusal names metric units only to the reader of millimetres, both else
     Raises:
         InputError   not a number, no unit, a unit of another kind, or a text that could mean two things
     """
     try:
-        return _quantity(plain(text, field), dimension, field, bare_units)
+        return _quantity(plain(text, field), dimension, field, bare_units, system)
     except InputError as refused:
         nearest = [other for other in refused.nearest.split(" or ") if _reads(other, dimension)]
-        raise InputError(field, text, refused.rule, " or ".join(nearest or _meant(text, dimension))) from None
+        raise InputError(field, text, refused.rule, " or ".join(nearest or _meant(text, dimension, system))) from None
 
 
-def _quantity(text: str, dimension: str, field: str, bare_units: str | None) -> float:
+def _quantity(text: str, dimension: str, field: str, bare_units: str | None, system: str = "in") -> float:
     si_unit = si_unit_of(dimension)
-    examples = " or ".join(dict.fromkeys(_example(dimension, mode) for mode in ("in", "mm")))
+    examples = " or ".join(dict.fromkeys(_example(dimension, mode) for mode in MODES[system]))
     if dimension in ("length", "long_length") and (match := _FEET_INCHES.fullmatch(text)):
         feet, inches = match.groups()
         found = split_number(inches)
@@ -348,7 +351,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None) -> 
         unit = "%"
     elif unit == "" and si_unit != "1":
         if bare_units is None:
-            shown = " or ".join(dict.fromkeys(f"{text} {shown_unit(dimension, mode)}" for mode in ("in", "mm")))
+            shown = " or ".join(dict.fromkeys(f"{text} {shown_unit(dimension, mode)}" for mode in MODES[system]))
             raise InputError(field, text, "needs a unit", shown)
         unit = shown_unit(dimension, bare_units)
     try:
@@ -373,7 +376,7 @@ def _reads(text: str, dimension: str) -> bool:
         return False
 
 
-def _meant(text: str, dimension: str) -> list[str]:
+def _meant(text: str, dimension: str, system: str) -> list[str]:
     """What an unreadable text may have been meant as, the first guess of which something can be read."""
     if len(text) > LONGEST_TEXT:
         return []
@@ -387,7 +390,7 @@ def _meant(text: str, dimension: str) -> list[str]:
         letters = re.sub(r"[^a-z0-9/]", "", found[1].lower())
         guesses.append([f"{number} {unit}" for unit in sorted(_names()) if unit.lower() == letters])  # 25 kw
         guesses.append([f"{number} {found[1].split(' ')[0]}"])
-        guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in ("in", "mm")])
+        guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in MODES[system]])
     for guess in guesses:
         if works := [text for text in dict.fromkeys(guess) if _reads(text, dimension)]:
             return works
@@ -501,6 +504,19 @@ def field_text(value: float, dimension: str, units: str) -> str:
         f"{number:.{2 if abs(number) < 10 else 1}f}" if (dimension, unit) == ("length", "mm") else significant(number)
     )
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
+
+
+def in_measures(text: str, units: str) -> str:
+    """Of `[250 °F|140 °C]` in a text the reader of inches gets the first, of millimetres the second."""
+    return MEASURES.sub(r"\1" if units == "in" else r"\2", text) if "|" in text else text
+
+
+def in_both_measures(text: str) -> str:
+    """A text for readers of either: `[250 °F|140 °C]` as `250 °F (140 °C)`."""
+    return MEASURES.sub(r"\1 (\2)", text)
 
 
 @cache

@@ -8,7 +8,7 @@ GEOMETRY = Source("geometry of the face", "calculated")
 PIPES = Source("ASME B36.10M, schedule 40", "published")
 VISCOSITY = Source("viscosity of the mixture: Wilke (1950) on pure-gas fits", "published")
 BURNING = Source(
-    "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak (from memory)", "memory"
+    "shapes of Guelder 1984 and Lieuwen 2003, scaled to later measurements of the peak, from memory", "memory"
 )
 GRADIENT = Source("Shah and London 1978, Blasius; blend between is common practice", "common practice")
 HOT_LIP = Source(
@@ -21,7 +21,7 @@ FIN = Source(
 )
 RIM = Source("shape of the rim, to a factor of two, is common practice", "common practice")
 SOAKING = Source("finite volumes; chamber as one lump, films are common practice", "common practice")
-IGNITION = Source("NFPA 497 and IEC 60079-20-1, the lower; 80 % of it as EN 1127-1 has it (from memory)", "memory")
+IGNITION = Source("NFPA 497 and IEC 60079-20-1, the lower; 80 % of it as EN 1127-1 has it, from memory", "memory")
 STEEL_HEAT = Source(
     "EN 1993-1-2: carbon steel keeps its strength to 400 degC; other limits common practice", "common practice"
 )
@@ -431,7 +431,7 @@ ANSWERS = (
         "time",
         "Blower runs on",
         meaning="How long the blower should run on after the gas is shut, the damper as at low fire.",
-        formula="5 minutes for 1 in (25 mm) of block, 5 to 15; longer where back or box would pass what still mixture "
+        formula="5 minutes for [1 in|25 mm] of block, 5 to 15; longer where back or box would pass what still mixture "
         "may touch",
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,

@@ -6,21 +6,21 @@ from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
 
 BAFFLE_GEOMETRY = Source("geometry of the baffle", "calculated")
-SCREENS = Source("Taylor and Batchelor 1949 (from memory)", "memory")
-PORTS = Source("Darcy-Weisbach; Shah and London 1978 (from memory); Haaland 1983", "memory")
-PLATES = Source("Idelchik, perforated plates thin and thick (from memory)", "memory")
+SCREENS = Source("Taylor and Batchelor 1949, from memory", "memory")
+PORTS = Source("Darcy-Weisbach; Shah and London 1978, from memory; Haaland 1983", "memory")
+PLATES = Source("Idelchik, perforated plates thin and thick, from memory", "memory")
 INLET = Source("Borda-Carnot; entry 0.5 (Crane TP-410)", "published")
 SPLIT = Source("tee and elbow by Crane TP-410; halves equal where both legs are alike", "common practice")
-PIPE = Source("Darcy-Weisbach, Haaland 1983; Crane TP-410 (from memory)", "memory")
+PIPE = Source("Darcy-Weisbach, Haaland 1983; Crane TP-410, from memory", "memory")
 SUM = Source("sum of the parts", "memory")
-PERRY = Source("Perry's Handbook, perforated-pipe distributors (from memory)", "memory")
+PERRY = Source("Perry's Handbook, perforated-pipe distributors, from memory", "memory")
 PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
 STAGNATION = Source("stagnation pressure", "published")
 BAFFLE_ESTIMATE = Source("the baffle's part is an estimate", "common practice")
 DAMKOEHLER = Source("Damkoehler 1940, constants from memory", "memory")
 LIMIT = Source("limit is common practice", "common practice")
 FAN = Source("fan laws; blower curve as given", "published")
-THIN_PLATE = Source("Idelchik, thin plate (from memory)", "memory")
+THIN_PLATE = Source("Idelchik, thin plate, from memory", "memory")
 JET = Source("compressible flow of an ideal gas; discharge coefficient as set", "common practice")
 DRILLS = Source("drill sizes as sold", "published")
 HOT_PORTS = Source(
@@ -28,8 +28,8 @@ HOT_PORTS = Source(
 )
 GAS_DYNAMICS = Source("gas dynamics", "published")
 VESSEL = Source(
-    "heat through the wetted wall; coefficient fitted to a published table of 100 lb cylinders (an engine-generator "
-    "manual of 2011); sizes of cylinders from memory",
+    "heat through the wetted wall; coefficient fitted to a published table of cylinders of [100 lb|45 kg] (an "
+    "engine-generator manual of 2011); sizes of cylinders from memory",
     "memory",
 )
 RAOULT = Source("Raoult's law and simple distillation (Rayleigh); vapour pressures by CoolProp", "published")
@@ -617,7 +617,7 @@ ANSWERS = (
         "length",
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
-        formula="friction of the gas at high fire in 6 ft (1.83 m) of hose, as dense as at the jet",
+        formula="friction of the gas at high fire in [6 ft|1.83 m] of hose, as dense as at the jet",
         inputs=("gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE & PRACTICE,
         near="bench",

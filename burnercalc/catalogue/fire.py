@@ -5,7 +5,7 @@ from . import lighting
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 DRYING_RULE = Source(
-    "refractory dry-out practice, data/drying.csv: at most 100 °F an hour and 1 h for 1 in (25 mm)", "published"
+    "refractory dry-out practice: at most [100 °F|56 °C] an hour and 1 h for [1 in|25 mm]", "published"
 )
 DRYING = DRYING_RULE & Source("waits common practice", "common practice")
 
@@ -57,7 +57,7 @@ ANSWERS = (
         "time",
         "Air-dry",
         meaning="Standing open at shop temperature.",
-        formula="the larger of the least hold and hours for 1 in (25 mm)",
+        formula="the larger of the least hold and hours for [1 in|25 mm]",
         inputs=WAITS,
         source=DRYING,
         near="bench",
@@ -67,8 +67,8 @@ ANSWERS = (
         "schedule.warm_s",
         "time",
         "Gentle warmth",
-        meaning="Kept at about 120 °F (50 °C), before any oven.",
-        formula="the larger of the least hold and hours for 1 in (25 mm)",
+        meaning="Kept at about [120 °F|50 °C], before any oven.",
+        formula="the larger of the least hold and hours for [1 in|25 mm]",
         inputs=WAITS,
         source=DRYING,
         near="bench",
@@ -79,7 +79,7 @@ ANSWERS = (
         "time",
         "Oven, hold",
         meaning="Hold at the oven's temperature.",
-        formula="the larger of the least hold and 1 h for 1 in (25 mm)",
+        formula="the larger of the least hold and 1 h for [1 in|25 mm]",
         inputs=("refractory", "block_thickness"),
         source=DRYING,
         near="bench",
@@ -113,7 +113,7 @@ ANSWERS = (
         "First fire, heats",
         meaning="Into how many heats, a day each, it is split; none is longer than somebody watches, each begins cold "
         "and goes on where the last ended.",
-        formula="a heat ends at a hold, before the watch does; up again at 300 °F (167 K) an hour as far as it is dry",
+        formula="a heat ends at a hold, before the watch does; up again at [300 °F|167 °C] an hour as far as it is dry",
         inputs=("first_fire_time", "watched_hours"),
         source=DRYING,
         near="bench",
@@ -292,7 +292,7 @@ STEPS = {
         " coat it, P100 respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
         "the local code decide."
     ),
-    "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86 in general words (memory); signs common practice",
+    "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
     "test.do": "Cold, on its stand, by the lighting card. Light it five times, the whole purge between. Then stay at "
     "LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and fill in the record.",

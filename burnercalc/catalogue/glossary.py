@@ -94,7 +94,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     ),
     "plenum": (("plenums",), "The room in the box behind the ports. Its pressure should be the same all along."),
     "port": (("ports",), "One of the many small holes that the mixture burns at."),
-    "port loading": ((), "How much heat the gas gives for each square inch or square millimetre of port."),
+    "port loading": ((), "Heat of the gas, shared out over the open area of all ports."),
     "ppm": ((), "Parts in a million: 10,000 ppm are 1 %."),
     "premixed": (("premix", "premixed gas"), "Gas and air are mixed before they reach the fire."),
     "proud": ((), "Standing out above what is beside it."),

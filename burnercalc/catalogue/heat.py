@@ -16,7 +16,7 @@ STEAM = Source("IAPWS R7-97(2012)", "memory")
 ENERGY_BALANCE = Source("energy balance", "calculated")
 GEOMETRY = Source("geometry of the chamber", "calculated")
 WALL = Source(
-    "conductivity of each lining over temperature (data/lining_properties.csv: handbook and class data); outside by "
+    "conductivity of each lining over temperature (handbook and class data); outside by "
     "natural convection (Churchill and Chu; McAdams) and radiation, emissivity 0.9; edges by shape factors (Langmuir)",
     "memory",
 )
@@ -37,7 +37,7 @@ BARS = Source(
     "(Hottel)",
     "memory",
 ) & Source("gas to wall 20, 40 or 80 W/m²K", "common practice")
-SERVICE_LIMITS = Source("service limits of lining classes (data/linings.csv)", "memory")
+SERVICE_LIMITS = Source("service limits of lining classes", "memory")
 TOUCH = Source("EN ISO 13732-1:2008, bare metal touched for one second", "memory")
 MOMENTUM = Source("momentum of jet and mixture (Lawn 2003; Prigg)", "published")
 
@@ -566,7 +566,7 @@ REACHED_ANSWERS = (
         "fired_heat_up.waits_s",
         "time",
         "Wait till the walls glow",
-        meaning="The first part of heating up: at the lighting rate, until the walls glow, 1400 °F (760 °C), "
+        meaning="The first part of heating up: at the lighting rate, until the walls glow, [1400 °F|760 °C], "
         "and the fire may be turned up. Where no lighting rate is safe it is at low fire.",
         formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
         inputs=tuple(dict.fromkeys((*AT_RATE, "chamber_temperature", "low_fire", *RESTS_ON))),

@@ -5,28 +5,28 @@ from .forms import Answer, Check, Column, Table
 
 LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
 # What the card's figures rest on, as said on it.
-CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general words (memory)", "memory")
+CARD = PRACTICE & Source("BS 5990:2006, EN 746-2:2010 and NFPA 86, in general words, from memory", "memory")
 
 # A flame in a pipe gathers speed over some tens of bores; codes want piping of mixture as short as practical.
-RUN_UP = Source("run-up of a flame in a pipe, in general words (memory)", "memory") & Source(
+RUN_UP = Source("run-up of a flame in a pipe, in general words, from memory", "memory") & Source(
     "40 bores are common practice", "common practice"
 )
 
-GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86 (memory)", "memory")
+GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86, from memory", "memory")
 WAIT = (
     ZONE_HEAT_UP
     & Source("how long a hand and a watch last is common practice", "common practice")
     & GUARD
     & Source(
-        "EN 746-2:2010, 5.2.6.3, and NFPA 86 (memory): a flame guard below 1400 °F (760 °C), or somebody able to act "
-        "at once",
+        "EN 746-2:2010, 5.2.6.3, and NFPA 86, from memory: a flame guard below [1400 °F|760 °C], or somebody able to "
+        "act at once",
         "memory",
     )
 )
 LIT_AIR = (
     CO_LIMIT
     & FREEZING
-    & Source("air through doors aslant to the wind, 0.3 x area x wind (memory)", "memory")
+    & Source("air through doors aslant to the wind, 0.3 x area x wind, from memory", "memory")
     & Source("a door of 50 ft² (4.6 m²), wind of 2 mph (0.9 m/s): common practice", "common practice")
 )
 
@@ -171,7 +171,7 @@ ANSWERS = (
             f"Air at {fire} fire",
             meaning=f"How the damper's mark {fire.upper()} is set by hand: how far the slide is open, the hole that it "
             "is lit at beside it.",
-            formula="drill nearest to the gap that leaves, with the hole, as much open; above 1/2 in (13 mm) by rule",
+            formula="drill nearest to the gap that leaves, with the hole, as much open; above [1/2 in|13 mm] by rule",
             inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe"),
             source=BY_HAND,
             near="bench",
@@ -185,8 +185,8 @@ ANSWERS = (
         "ratio",
         "Mixture to light, by hand",
         meaning="Mixture that this hole or gap comes to with the gas as told, and how far hand and gauge may miss it.",
-        formula="mixture to light x open share wanted / made; 2 % of a hole's area or 0.005 in (0.13 mm) of a "
-        "gap, four times that by rule, and 2 % of the gauge's scale, on a line 0.02 in (0.5 mm) of water, sloping",
+        formula="mixture to light x open share wanted / made; 2 % of a hole's area or [0.005 in|0.13 mm] of a "
+        "gap, four times that by rule, and 2 % of the gauge's scale, on a line [0.02 in|0.5 mm] of water, sloping",
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
         near="bench",
@@ -599,7 +599,7 @@ WORDS = {
     "torch.do.guard": "Pilot at the face, seen by the flame guard, before any gas, to the last. Guard: electronic, "
     "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the port farthest off: the pilot alone must "
     "not hold the gas. All beside the door.",
-    "torch.source": "NFPA 86 (memory); by hand: common practice",
+    "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "fire": "torch",
@@ -666,7 +666,7 @@ WORDS = {
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",
-    "lit.source": "limits of the flame; NFPA 86 (memory)",
+    "lit.source": "limits of the flame; NFPA 86, from memory",
     "air.when": "Poison",
     "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
     "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
@@ -712,7 +712,7 @@ WORDS = {
     "attend.when": "While it burns",
     "attend.do": "A hand to the cock, or a flame guard, till the walls are above {relights:temperature}; nobody leaves "
     "it later either.",
-    "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86 (memory)",
+    "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
     "again.",
@@ -720,7 +720,7 @@ WORDS = {
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. Then cylinder or "
     "line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below {cool:temperature}.",
-    "stop.source": "NFPA 86 (memory); common practice",
+    "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
     " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "

@@ -15,15 +15,13 @@ GROWTH = Source("growth by heat, coefficients common practice; EN 1993-1-2 for s
 BEND = Source("bend allowance with the K-factor, sheet-metal handbooks; K common practice", "common practice")
 CUTTING = Source("first-fit decreasing", "calculated")
 BOARDS = Source("board sizes: PS 20, plywood as sold", "memory")
-DRILLS = Source("fractional drills by 1/64 in, metric by 0.1 mm", "published")
+DRILLS = Source("drills by [1/64 in|0.1 mm]", "published")
 SAME_VOLUME = Source("the mix keeps its volume", "calculated")
-CLASSES = Source(
-    "generic classes of refractory, data/castables.csv; the bag's own data sheet stands over them", "memory"
-)
+CLASSES = Source("generic classes of refractory; the bag's own data sheet stands over them", "memory")
 WORKING_TIMES = Source("working times of the classes, common practice", "common practice")
 LEAN = Source("geometry", "calculated")
 SAMPLING = Source("geometry of leaning pins, sampled with a fixed seed", "calculated")
-LEANING_ENTRY = Source("entry loss of a leaning pipe: Weisbach (memory)", "memory")
+LEANING_ENTRY = Source("entry loss of a leaning pipe: Weisbach, from memory", "memory")
 WOOD_AS_SOLD = Source(
     "boards of 4, 8 and 12 ft, sheets of 2 by 4 and 4 by 8 ft or 610 by 1220 and 1220 by 2440 mm, common practice",
     "common practice",
@@ -228,7 +226,7 @@ STEEL_ANSWERS = (
         "length",
         "Bevel",
         meaning="Depth to which the edges of the caps are bevelled for a weld from one side.",
-        formula="none up to 1/8 in (3.2 mm) of cap, then all but 1/16 in (1.6 mm)",
+        formula="none up to [1/8 in|3.2 mm] of cap, then all but [1/16 in|1.6 mm]",
         inputs=("wall", "cap_thickness"),
         source=PRACTICE,
         near="bench",
@@ -271,7 +269,7 @@ STEEL_ANSWERS = (
         "length",
         "Inlet hole",
         meaning="Hole saw that cuts the inlet hole.",
-        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, 1/64 in (0.4 mm) "
+        formula="next hole saw sold by the reader's tape over the pipe's outside diameter and 1 %, [1/64 in|0.4 mm] "
         "at least",
         inputs=("inlet",),
         source=HOLE_SAWS & PIPE_OVERSIZE,
@@ -453,7 +451,7 @@ CAST_ANSWERS = (
         "length",
         "Mould height",
         meaning="Height of the frame over the base board.",
-        formula="block thickness + 1/2 in (12 mm) that guides the body, or the width of the board",
+        formula="block thickness + [1/2 in|12 mm] that guides the body, or the width of the board",
         inputs=("block_thickness", "mould_board", "body_kind"),
         source=BOARDS,
         near="bench",
@@ -464,7 +462,7 @@ CAST_ANSWERS = (
         "count",
         "Screws",
         meaning="Screws for the frame and to hold the base.",
-        formula="at least two up a corner and one every 6 in (150 mm) round the base; of layers, four in each joint "
+        formula="at least two up a corner and one every [6 in|150 mm] round the base; of layers, four in each joint "
         "and four in the base",
         inputs=("mould_board", "mould_height", "mould_inside_length", "mould_inside_width", "body_kind"),
         source=PRACTICE,
@@ -475,7 +473,7 @@ CAST_ANSWERS = (
         "length",
         "Screw length, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
-        formula="thicker board + 1 in (25 mm); of layers, 1.6 layers",
+        formula="thicker board + [1 in|25 mm]; of layers, 1.6 layers",
         inputs=("mould_board", "mould_base", "body_kind"),
         source=PRACTICE,
     ),
@@ -551,8 +549,8 @@ CAST_ANSWERS = (
         "length",
         "Pins proud of the mix",
         meaning="How far a pin stands out of the mix into the plenum, so that no mix closes over it.",
-        formula="3/8 in (10 mm), or what is left behind the block to the baffle (without one: to the back) less 1/8 "
-        "in (3.2 mm)",
+        formula="[3/8 in|10 mm], or what is left behind the block to the baffle (without one: to the back) less "
+        "[1/8 in|3.2 mm]",
         inputs=("baffle_gap", "body_depth", "wall", "grip"),
         source=PRACTICE,
         near="bench",

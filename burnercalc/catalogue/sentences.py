@@ -22,7 +22,6 @@ from ..tables import read_table
 MOST_FINER = 3  # digits more, where two numbers of a sentence read alike
 SAME = 1e-6  # relative; nearer numbers are the same to anybody
 _FIXED = re.compile(r"\.(\d)f")
-_MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
 
 
 @dataclass(frozen=True)
@@ -116,8 +115,7 @@ def written(
 
     `apart`: it compares its numbers, so two that differ are given as many digits as it takes to see it.
     """
-    if "|" in sentence:
-        sentence = _MEASURES.sub(r"\1" if unit_system == "in" else r"\2", sentence)
+    sentence = units.in_measures(sentence, unit_system)
     filled = _Slots(unit_system, on_a_line)
     if apart:
         filled.keep_apart(sentence, slots)

@@ -138,12 +138,13 @@ def read_have(text: str, system: str = "in") -> Have:
                     found.append(_READERS[kind](entry, _own(entry, system)))
                 except (InputError, InputErrors) as refused:
                     for error in getattr(refused, "errors", [refused]):
-                        said = error.rule if error.field == kind else f"{error.rule} ({error.field})"
+                        own = error.field == kind or error.field not in BY_KEY
+                        said = error.rule if own else f"{error.rule} ({BY_KEY[error.field].label.lower()})"
                         errors.append(InputError(kind, entry, said, _offer(kind, error.nearest, system)))
             if found:
                 pieces[kind] = tuple(found)
     buy = _buy(given, errors)
-    mine = _mine(given.get("mine", []), errors)
+    mine = _mine(given.get("mine", []), errors, system)
     bad = {error.field for error in errors}
     for group in NEEDED:
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
@@ -249,7 +250,7 @@ def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[
     return frozenset(words & set(KINDS))
 
 
-def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]:
+def _mine(entries: list[str], errors: list[InputError], system: str) -> dict[str, str | None]:
     mine: dict[str, str | None] = {}
     for entry in entries:
         for one in [entry] if "=" in entry else entry.split(","):
@@ -266,7 +267,7 @@ def _mine(entries: list[str], errors: list[InputError]) -> dict[str, str | None]
                 continue
             if value is not None:
                 try:
-                    parse_setting(BY_KEY[key], value)
+                    parse_setting(BY_KEY[key], value, system)
                 except (InputError, InputErrors) as refused:
                     errors += getattr(refused, "errors", [refused])
                     continue
@@ -287,12 +288,12 @@ def _sizes(text: str, count: int, kind: str, system: str) -> list[str]:
     return [part if re.search(r"[A-Za-z\"']$", part) else f"{part} {tail}" for part in parts]
 
 
-def _setting(key: str, text: str) -> Any:
-    return parse_setting(BY_KEY[key], text)
+def _setting(key: str, text: str, system: str) -> Any:
+    return parse_setting(BY_KEY[key], text, system=system)
 
 
 def _length_m(text: str, kind: str, entry: str, system: str) -> float:
-    length = parse_quantity(text, "long_length" if "ft" in text else "length", kind, system)
+    length = parse_quantity(text, "long_length" if "ft" in text else "length", kind, system, system)
     if not 0 < length <= 30:
         raise InputError(kind, entry, "must have a length above 0 and up to 30 m", KINDS[kind][1])
     return length
@@ -307,7 +308,7 @@ def _tube(entry: str, system: str) -> Piece:
     section, rest = _split(entry)
     width, depth, wall = _sizes(section, 3, "tube", system)
     values = {"body_width": width, "body_depth": depth, "wall": wall}
-    size = {key: _setting(key, text) for key, text in values.items()}
+    size = {key: _setting(key, text, system) for key, text in values.items()}
     if not 4 * size["wall"] < min(size["body_width"], size["body_depth"]):
         raise InputError("tube", entry, "must have a wall of less than a quarter of its smaller side")
     length_m = _length_m(rest or STICK[system], "tube", entry, system)
@@ -335,7 +336,7 @@ def _longer_than_lips(length_m: float, wall_m: float, kind: str, entry: str, sys
 def _plate(entry: str, system: str) -> Piece:
     thickness, rest = _split(entry)
     (wall,) = _sizes(thickness, 1, "plate", system)
-    wall_m = _setting("wall", wall)
+    wall_m = _setting("wall", wall, system)
     sides = _sizes(rest, 2, "plate", system) if rest else ["48 in", "48 in"]
     length_m, width_m = (_length_m(side, "plate", entry, system) for side in sides)
     _longer_than_lips(max(length_m, width_m), wall_m, "plate", entry, system)
@@ -346,7 +347,7 @@ def _round(entry: str, system: str) -> Piece:
     section, rest = _split(entry)
     outside, wall = _sizes(section, 2, "round", system)
     values = {"body_length": outside, "body_width": outside, "wall": wall}
-    size = {key: _setting(key, text) for key, text in values.items()}
+    size = {key: _setting(key, text, system) for key, text in values.items()}
     _longer_than_lips(size["body_width"], size["wall"], "round", entry, system)
     length_m = _length_m(rest or STICK[system], "round", entry, system)
     return Piece("round", entry, {"body_kind": "pipe", **values}, {"length_m": length_m})
@@ -358,7 +359,7 @@ def _pins(entry: str, system: str) -> Piece:
     if rest:
         texts["pin_stock_length"] = _sizes(rest, 1, "pins", system)[0]
     for key, text in texts.items():
-        _setting(key, text)
+        _setting(key, text, system)
     return Piece("pins", entry, texts)
 
 
@@ -369,7 +370,7 @@ def _pipe(entry: str, system: str) -> Piece:
 def _blower(entry: str, system: str) -> Piece:
     curve = {"blower_shutoff_pressure": "4 inH2O", "blower_free_flow": "60 cfm"}
     if "," in entry:
-        _setting("blower_curve", entry)
+        _setting("blower_curve", entry, system)
         return Piece("blower", entry, {"blower_curve": entry})
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
@@ -380,7 +381,7 @@ def _blower(entry: str, system: str) -> Piece:
     for part in filter(None, both.groups()):
         for key in curve:
             try:
-                _setting(key, part)
+                _setting(key, part, system)
             except (InputError, InputErrors) as refused:
                 first = getattr(refused, "errors", [refused])[0]
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
@@ -401,18 +402,18 @@ def _blower(entry: str, system: str) -> Piece:
 
 
 def _drill(entry: str, system: str) -> Piece:
-    return Piece("drill", entry, {"jet_drill": _setting("jet_drill", entry)})
+    return Piece("drill", entry, {"jet_drill": _setting("jet_drill", entry, system)})
 
 
 def _regulator(entry: str, system: str) -> Piece:
     low, to, high = entry.partition(" to ")
     if not to:
-        _setting("gas_pressure", entry)
+        _setting("gas_pressure", entry, system)
         return Piece("regulator", entry, {"gas_pressure": entry})
     unit = re.search(r"[A-Za-z][A-Za-z0-9]*$", high.strip())
-    high_Pa = _setting("gas_pressure", high.strip())
+    high_Pa = _setting("gas_pressure", high.strip(), system)
     typed = low.strip() if re.search(r"[A-Za-z]", low) else f"{low.strip()} {unit.group() if unit else ''}"
-    low_Pa = parse_quantity(typed, "gas_pressure", "regulator")
+    low_Pa = parse_quantity(typed, "gas_pressure", "regulator", system=system)
     if not 0 <= low_Pa <= high_Pa:
         raise InputError("regulator", entry, "must be from the lower pressure to the higher", KINDS["regulator"][1])
     return Piece("regulator", entry, {}, {"low_Pa": low_Pa, "high_Pa": high_Pa})
@@ -465,7 +466,7 @@ def _cylinder(entry: str, system: str) -> Piece:
 
 
 def _line(entry: str, system: str) -> Piece:
-    _setting("gas_pressure", entry)
+    _setting("gas_pressure", entry, system)
     return Piece("line", entry, {"gas_pressure": entry})
 
 

@@ -182,13 +182,14 @@ def _within(curve, flow_m3_s, field):
     )
 
 
-def parse_blower_curve(text, parse_quantity, field="blower_curve"):
+def parse_blower_curve(text, parse_quantity, field="blower_curve", example="0 cfm 8 inH2O, 100 cfm 5 inH2O"):
     """Points from text such as `0 cfm 8 inH2O, 100 cfm 5 inH2O, 140 cfm 0 inH2O`.
 
     Arguments:
         text             points with commas or semicolons between; each a flow and a pressure with their units
         parse_quantity   function (text, dimension, field) -> SI float; dimensions "air_flow" and "pressure"
         field            name of the setting, for the refusal
+        example          a text that is read, for the refusal
     Returns:
         Points
     Raises:
@@ -206,7 +207,7 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve"):
                 field,
                 point.strip(),
                 "must be points of one flow and one pressure, each with its unit",
-                "0 cfm 8 inH2O, 100 cfm 5 inH2O",
+                example,
             )
         flows.append(parse_quantity(parts[0], "air_flow", field))
         pressures.append(parse_quantity(parts[1], "pressure", field))

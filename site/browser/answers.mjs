@@ -1,5 +1,5 @@
 // What comes out: numbers, checks with their cures, tables, and where each number comes from.
-import { all, button, byId, changedOnly, make, speak } from "./page.mjs";
+import { all, button, byId, changedOnly, make, measured, speak } from "./page.mjs";
 import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
@@ -46,8 +46,8 @@ async function explain(answer) {
   });
   const about = (await sources)?.[answer.dataset.about];
   if (!about || answer.querySelector("p")) return;
-  answer.append(make("p", "", make("b", "about-value"), about.meaning), make("p", "", make("b", "", "Worked out as: "), `${about.formula}.`), make("ul", "inputs"),
-    make("p", "", make("b", "", "Source: "), `${about.source}. `, make("b", "", "How sure: "), about.trust, make("span", "weakest")));
+  answer.append(make("p", "", make("b", "about-value"), ...measured(about.meaning)), make("p", "", make("b", "", "Worked out as: "), ...measured(`${about.formula}.`)), make("ul", "inputs"),
+    make("p", "", make("b", "", "Source: "), ...measured(`${about.source}. `), make("b", "", "How sure: "), about.trust, make("span", "weakest")));
   for (const place of all("p", answer)) explainWords(place);
   answer.querySelector("p").after(...explainLabel(about.label, answer));
   showInputs(answer);

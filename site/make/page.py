@@ -27,7 +27,7 @@ import sketches  # noqa: E402
 import taken  # noqa: E402
 import words  # noqa: E402
 
-from burnercalc import __version__, catalogue, on_page, worker  # noqa: E402
+from burnercalc import __version__, catalogue, on_page, units, worker  # noqa: E402
 from burnercalc.catalogue.glossary import GLOSSARY, PATTERN  # noqa: E402
 from burnercalc.design import Design  # noqa: E402
 from burnercalc.drawing.svg import write_svg  # noqa: E402
@@ -74,6 +74,14 @@ def shown_text(setting, field, with_unit=False):
     """What stands in a setting's field, as answers.mjs and settings.mjs say it."""
     text = dict(setting.choices).get(field["text"], field["text"])
     return f"{text} {field['unit']}".strip() if with_unit else text
+
+
+def measured(text):
+    """A text of which each reader sees what stands in the measures chosen on the page: `[1 in|25 mm]`."""
+    safe = jinja2.utils.markupsafe
+    return safe.Markup(
+        units.MEASURES.sub(r'<span class="inches">\1</span><span class="metric">\2</span>', safe.escape(text))
+    )
 
 
 def keypad(setting):
@@ -227,6 +235,7 @@ def main(out):
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.key in ASKED],
         keypad=keypad,
+        measured=measured,
         blowers=read_table("blower_kinds"),
         materials=[
             (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()

@@ -6,11 +6,11 @@ build.py docs      rewrites them, with the project's own Python
 from pathlib import Path
 
 from burnercalc import catalogue, cli
-from burnercalc.grammars import EXAMPLES
+from burnercalc.grammars import example
 from burnercalc.physics.linings import material_keys
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import SETTINGS
-from burnercalc.units import si_unit_of
+from burnercalc.units import in_both_measures, si_unit_of
 
 README = Path(__file__).resolve().parents[2] / "README.md"
 
@@ -37,7 +37,7 @@ def allowed(setting):
     if setting.choices:
         return ", ".join(code(value) for value, _ in setting.choices)
     if setting.dimension == "lining":
-        return f"{code(EXAMPLES['lining'])}; materials: " + ", ".join(map(code, material_keys()))
+        return f"{code(example('lining', 'in'))}; materials: " + ", ".join(map(code, material_keys()))
     span = f"{setting.low} to {setting.high}" if setting.low and setting.high else ""
     return " or ".join(filter(None, [span, *map(code, setting.words)])) or "text"
 
@@ -62,7 +62,9 @@ def settings():
     parts = []
     for room, title in ROOMS.items():
         rows = [
-            (code(s.key), s.label, allowed(s), code(s.default) or "empty", s.help) for s in SETTINGS if s.room == room
+            (code(s.key), s.label, allowed(s), code(s.default) or "empty", in_both_measures(s.help))
+            for s in SETTINGS
+            if s.room == room
         ]
         parts += [f"**{title}**", table(("key", "label", "takes", "default", "help"), rows)]
     return folded(f"All {len(SETTINGS)} settings", *parts)
@@ -72,7 +74,12 @@ def answers():
     parts = []
     for room, title in ROOMS.items():
         rows = [
-            (code(a.key), a.label, "" if si_unit_of(a.dimension) == "1" else si_unit_of(a.dimension), a.meaning)
+            (
+                code(a.key),
+                a.label,
+                "" if si_unit_of(a.dimension) == "1" else si_unit_of(a.dimension),
+                in_both_measures(a.meaning),
+            )
             for a in catalogue.ANSWERS.values()
             if a.room == room
         ]

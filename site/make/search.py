@@ -4,7 +4,7 @@ from pathlib import Path
 
 from taken import SHOWN_DRAWINGS, TAKEN
 
-from burnercalc import catalogue
+from burnercalc import catalogue, units
 from burnercalc.catalogue.train import PARTS
 from burnercalc.settings import SETTINGS
 
@@ -64,8 +64,11 @@ def entries():
     """[[id on the page, what it is, room, name, other names, sentence]]; of equal finds the first one comes first."""
     tables, charts = catalogue.TABLES.values(), catalogue.CHARTS.values()
     found = [list(tool) for tool in TOOLS]
-    found += [[f"set-{s.key}", "setting", s.room, s.label, "", s.help] for s in SETTINGS]
-    found += [[f"answer-{a.key}", "number", a.room, a.label, "", a.meaning] for a in catalogue.ANSWERS.values()]
+    found += [[f"set-{s.key}", "setting", s.room, s.label, "", units.in_both_measures(s.help)] for s in SETTINGS]
+    found += [
+        [f"answer-{a.key}", "number", a.room, a.label, "", units.in_both_measures(a.meaning)]
+        for a in catalogue.ANSWERS.values()
+    ]
     found += [[f"check-{c.key}", "check", c.room, c.label, "", ""] for c in catalogue.CHECKS.values()]
     found += [[f"table-{t.key}", "table", t.room, title(t), "", written(t)] for t in tables]
     found += [[f"figure-{c.key}", "chart", c.room, title(c), "", ""] for c in charts]

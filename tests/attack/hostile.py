@@ -241,7 +241,7 @@ def good_list(rng, setting):
         return rng.choice(("$", "€", "£", "kr", "CHF", "zl"))
     if kind == "date":
         return f"{rng.randint(1970, 2100)}-{rng.randint(1, 12):02}-{rng.randint(1, 28):02}"
-    return rng.choice(("#54", "F", "1/16 in", "1.5 mm", "#60", "1/8 in", EXAMPLES[kind]))
+    return rng.choice(("#54", "F", "1/16 in", "1.5 mm", "#60", "1/8 in", *EXAMPLES[kind]))
 
 
 def spoiled(rng, text):
