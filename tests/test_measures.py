@@ -29,9 +29,6 @@ METRIC = re.compile(
     r"(?<![\w.])[0-9][0-9.,/ -]*(?:mm|cm|m|m[²³23]|kg|g|kW|W|m?bar|k?Pa|°C|degC|K|L|[Mk]J|kWh|m/s|m³/h)(?![\w²³])"
     r"|\b(?:mm|cm|DN|mbar|kW|MJ|millimetres?|metres?|litres?)\b|°C"
 )
-# An inch with its metric measure beside it: formulas, meanings and helps are the same text for all readers.
-PAIR = re.compile(r"[0-9][0-9./]* (?:in|ft|°F|inH2O) \([0-9.,]+ (?:mm|m|°C|K|mbar)\)")
-
 # What may hold the other measure, and why.
 BOTH = {
     "plate and card of the burner, read by whoever has it": r"drawing (plate|operating_card)\b|file plates",
@@ -127,12 +124,15 @@ def test_paper_has_the_reader_s_measure(system, pattern):
     assert found(lines, pattern, {}) == []
 
 
-def test_what_is_the_same_for_all_readers_has_both_measures():
-    answers = solve(Design()).answers.values()
-    texts = [*((f"answer {a.key}", text) for a in answers for text in (a.label, a.meaning, a.formula)),
-             *((f"help {s.key}", s.help) for s in SETTINGS),
+def test_what_explains_settings_and_numbers_is_said_in_the_reader_s_measure():
+    """Each text holds both, `[1 in|25 mm]`, and shows one."""
+    answers = solve(Design.from_texts({"units": "mm"})).answers.values()
+    texts = [*((f"answer {a.key}", text) for a in answers for text in (a.label, a.meaning, a.formula, a.source)),
+             *((f"help {s.key}", units.in_measures(s.help, "mm")) for s in SETTINGS),
              *((f"choice {s.key}", label) for s in SETTINGS for _, label in s.choices)]  # fmt: skip
-    assert found(((where, PAIR.sub("", text)) for where, text in texts), INCH, BOTH) == []
+    assert found(texts, INCH, BOTH) == []
+    both = units.in_both_measures(BY_KEY["gas_pressure"].help)
+    assert "7 inH2O (20 mbar)" in both and "|" not in units.in_measures(BY_KEY["gas_pressure"].help, "in")
 
 
 def test_the_default_of_an_inch_shop_reads_in_kilograms_and_metres():

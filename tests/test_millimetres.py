@@ -1,21 +1,19 @@
-"""Millimetres are no dead end: nothing that a reader of millimetres meets is told in inches, pounds, psi or °F."""
+"""Millimetres are no dead end: no refusal, help or word of the page is told in inches, pounds, psi or °F.
 
-import io
+What a result says is read in test_measures.py.
+"""
+
 import re
 import sys
 from pathlib import Path
 
-import pypdfium2
 import pytest
 
-from burnercalc import catalogue, files, on_page, sheet, units
+from burnercalc import units
 from burnercalc.catalogue.glossary import GLOSSARY
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.find.have import KINDS, METRIC, read_have
-from burnercalc.jobs import JOBS
-from burnercalc.link import to_link
-from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "site" / "make"))
@@ -25,11 +23,8 @@ INCHES = re.compile(
     r"(?<![\w/.])(psig?|inH2O|in H₂O|°F|degF|ft|lbs?|k?Btu|cfm|cfh|inch(es)?|gal(lons?)?|oz|pounds?|therms?)(?!\w)"
     r"|\d\"|\d'|(?<!weigh)(?<![\d.])( ?[\d/.-]*\d) in(?=[ .,;:)²³]|$)(?! the oven)"
 )
-# Names of what is sold, where the metric one stands beside; plates and cards that fitters of any tape read say both.
+# Names of what is sold, where the metric one stands beside.
 NAMES = re.compile(r"[\d/-]+ in, DN \d+|\d+ lb, \d+ kg|\bfeet [\d.]+ mm above|\bDN \d+ is [\d/-]+ in pipe")
-BOTH = ("plate", "operating_card")
-PAPERS = ("sheet-a4", "traveller-a4")
-METRIC_JOBS = [job for job in JOBS if job.metric]
 
 
 def inches_in(text):
@@ -57,23 +52,6 @@ def found_in(thing):
 def test_inches_are_found(text):
     assert inches_in(text)
     assert not inches_in("2 burners in the oven, 1 mm in 3 days, DN 40; 13:47 weigh 1 in the oven")
-
-
-@pytest.mark.parametrize("fuel", [value for value, _ in BY_KEY["fuel"].choices])
-@pytest.mark.parametrize("job", METRIC_JOBS, ids=lambda job: job.key)
-def test_no_answer_check_table_chart_or_drawing_is_told_in_inches(job, fuel):
-    result = solve(Design.from_texts({**job.texts("mm", fuel), "fuel": fuel}))
-    shown = on_page.whole(result, (*(key for key in catalogue.DRAWINGS if key not in BOTH), *catalogue.CHARTS))
-    assert found_in({"page": shown, "data": sheet.as_data(result), "text": sheet.as_text(result, whole=True)}) == {}
-
-
-def test_no_paper_is_written_in_inches():
-    result = solve(Design.from_texts(METRIC_JOBS[0].metric))
-    for key in PAPERS:
-        _, _, write = files.FILES[key]
-        document = pypdfium2.PdfDocument(io.BytesIO(write(result, to_link(result.design))))
-        text = " ".join(page.get_textpage().get_text_range() for page in document)
-        assert len(text) > 1000 and inches_in(text) == [], key
 
 
 def test_no_help_or_word_of_the_page_is_told_in_inches():

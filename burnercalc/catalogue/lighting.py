@@ -27,7 +27,7 @@ LIT_AIR = (
     CO_LIMIT
     & FREEZING
     & Source("air through doors aslant to the wind, 0.3 x area x wind, from memory", "memory")
-    & Source("a door of 50 ft² (4.6 m²), wind of 2 mph (0.9 m/s): common practice", "common practice")
+    & Source("a door of [50 ft²|4.6 m²], wind of [2 mph|0.9 m/s]: common practice", "common practice")
 )
 
 FILLED = Source("decay of what is stirred", "calculated") & Source(
