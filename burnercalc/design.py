@@ -221,7 +221,7 @@ def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
     """The texts after a change. Another kind of supply, cylinder or line, brings its own gas pressure.
 
     Not where that was changed too. What is `mine`, with commas between, and stood at a default stays at that, though
-    other measures or another supply have another.
+    other measures or another supply have another. So does all of a room whose other sizes do not go with what is set.
     """
     was, now = _circumstances(before), _circumstances(after)
     stays = {}
@@ -230,12 +230,33 @@ def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
             stays[key] = str(before.get(key, default_text(BY_KEY[key], was)))
     key = "gas_pressure"
     moved = by_line(was) is not by_line(now) and key not in stays and after.get(key) == before.get(key)
-    return {**stays, **{other: text for other, text in after.items() if not (moved and other == key)}}
+    after = {**stays, **{other: text for other, text in after.items() if not (moved and other == key)}}
+    if was["units"] and now["units"] and was["units"] != now["units"]:
+        return {**_at_odds(before, after, was, now), **after}
+    return after
+
+
+def _at_odds(before: Texts, after: Texts, was: Mapping[str, Any], now: Mapping[str, Any]) -> dict[str, str]:
+    """The former defaults of the rooms whose new ones are refused beside what is set, which was not refused before."""
+    refused = {error.field for error in read(after)[2]} - {error.field for error in read(before)[2]}
+    rooms = {BY_KEY[field].room for field in refused if field in BY_KEY}
+    told = {key: default_text(BY_KEY[key], was) for key in BY_KEY if key not in after and BY_KEY[key].metric}
+    for chosen in (rooms, {setting.room for setting in SETTINGS} if rooms else ()):
+        stays = {key: text for key, text in told.items() if BY_KEY[key].room in chosen}
+        if not {error.field for error in read({**after, **stays})[2]} & refused:
+            break
+    return stays
 
 
 def _circumstances(texts: Texts) -> dict[str, Any]:
     """The values that defaults follow."""
     return read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts})[0]
+
+
+def _elsewhere(setting: Setting, value: Any) -> bool:
+    """Whether what is told is the default here only: told, it stays when measures or supply change."""
+    others = (setting.default, setting.metric, *setting.line)
+    return any(text and _parsed(setting.key, text) != value for text in others)
 
 
 def units_of(texts: Texts) -> str:
@@ -267,7 +288,7 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
             values[setting.key] = None
             continue
         values[setting.key] = value
-        if value != default:
+        if value != default or _elsewhere(setting, value):
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
     if values["units"] and values["money_sign"]:
         values["units"] = units.with_sign(values["units"], values["money_sign"])
