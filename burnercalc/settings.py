@@ -483,9 +483,8 @@ SETTINGS = (
         "Fuel analysis",
         "fuel_blend",
         "",
-        "Shares by volume such as C3H8 0.93, C2H6 0.05, C4H10 0.02; stands over the fuel when it is given. Species: "
-        + ", ".join(BLEND_SPECIES)
-        + ".",
+        "Shares by volume such as C3H8 0.93, C2H6 0.05, C4H10 0.02; given, it counts and the fuel above does not. "
+        "Species: " + ", ".join(BLEND_SPECIES) + ".",
         optional=True,
     ),
     Setting(

@@ -1,5 +1,6 @@
 """Settings, rules and designs: everything wrong is refused by name, all at once, with a value that works."""
 
+import random
 import re
 
 import pytest
@@ -48,8 +49,9 @@ def test_defaults_are_a_design():
     assert Design() == Design.from_texts({}) and Design().texts == {}
 
 
-def test_a_text_equal_to_the_default_is_not_kept():
-    assert Design.from_texts({"body_length": "228.6 mm"}).texts == {}
+def test_a_text_equal_to_the_default_is_not_kept_unless_it_is_the_default_of_one_tape_only():
+    assert Design.from_texts({"rows": "5", "low_fire": "40 %"}).texts == {}
+    assert Design.from_texts({"body_length": "228.6 mm"}).texts == {"body_length": "228.6 mm"}
     assert Design.from_texts({"body_length": "10 in"}).texts == {"body_length": "10 in"}
 
 
@@ -332,3 +334,36 @@ def test_a_design_read_in_other_measures_is_the_same_design():
 def test_bare_numbers_take_the_unit_beside_the_field_and_keep_it():
     assert Design.from_texts({"body_length": "10", "units": "in"}, "in").texts["body_length"] == "10 in"
     assert Design.from_texts({"body_length": "250", "units": "mm"}, "mm").body_length == 0.25
+
+
+def told_of_both_tapes(rng):
+    """Texts of a design that is accepted, some the default of either tape, some of the face on no tape."""
+    of_a_tape = [s for s in BY_KEY.values() if s.metric or s.line]
+    face = ("grip", "wall", "setback", "port_diameter", "edge_margin", "block_thickness", "body_width", "corner_radius")
+    while True:
+        texts = {"units": rng.choice(("in", "mm"))}
+        for setting in rng.sample(of_a_tape, rng.randint(1, 8)):
+            texts[setting.key] = rng.choice([setting.default, setting.metric or setting.default, *setting.line])
+        texts |= {key: f"{rng.choice((3, 4, 4.5, 5, 6, 8, 12, 15, 20, 40, 60, 90))} mm" for key in rng.sample(face, 3)}
+        try:
+            return Design.from_texts(texts)
+        except InputErrors:
+            continue
+
+
+def test_units_change_to_and_fro_without_a_refusal_and_lose_nothing_that_is_told():
+    rng = random.Random(5)
+    for _ in range(300):
+        design = told_of_both_tapes(rng)
+        there = design.changed({"units": "mm" if design.units == "in" else "in"})
+        back = there.changed({"units": str(design.units)})
+        for key in design.texts:
+            assert key == "units" or there.value(key) == back.value(key) == design.value(key), (key, design.texts)
+
+
+def test_a_default_of_the_other_tape_that_does_not_go_with_what_is_set_stays_the_former_one():
+    """A grip of 4.8 mm holds a wall of 3/16 in (4.76 mm), not the 5 mm of a metric shop."""
+    design = Design.from_texts({"grip": "4.8 mm"})
+    other = design.changed({"units": "mm"})
+    assert other.wall == design.wall == pytest.approx(0.0047625) and other.grip == 0.0048
+    assert other.chamber_length == pytest.approx(0.3)

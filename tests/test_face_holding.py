@@ -251,11 +251,7 @@ HOLD_OUT = (("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row",
 
 
 KEEP = "Keep low fire higher, or use smaller or fewer ports."
-MAY = (
-    "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit {} kBtu/h to {} kBtu/h at its careful "
-    "end. "
-)
-"careful end. "
+MAY = "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit {} kBtu/h, or up to {} kBtu/h. "
 
 
 @pytest.mark.parametrize("state", ["cold", "hot"])
@@ -266,8 +262,8 @@ MAY = (
             10,
             20,
             "good",
-            "The flame stays out of {state} ports: low fire is 40 kBtu/h, the careful end of the limit 20 kBtu/h (2.0 "
-            "times as much).",
+            "The flame stays out of {state} ports: low fire is 40 kBtu/h, the limit 20 kBtu/h at most (2.0 times "
+            "as much).",
         ),
         (30, 39.99, "good", None),
         (30, 40.01, "caution", None),

@@ -169,7 +169,7 @@ ANSWERS = (
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
         "ratio",
-        "Room behind the ports",
+        "Room behind the ports, times theirs",
         meaning="How many times the area of all ports fits into that of the room behind them, the plenum, cut across; "
         "the larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
@@ -496,7 +496,7 @@ ANSWERS = (
         "holding.turndown",
         "ratio",
         "Turndown, high over low",
-        meaning="How far the burner can be turned down for sure: high fire over the careful end of the flashback rate.",
+        meaning="How far the burner can be turned down for sure: high fire over the upper end of the flashback rate.",
         formula="firing rate / upper end of the flashback rate",
         inputs=("firing_rate_gross", "flashback_firing_rate"),
         source=FLASHBACK & HOT_LIP,
@@ -622,12 +622,12 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
-            "good": "The flame stays out of cold ports: low fire is {low:power}, the careful end of the limit "
-            "{least:power} ({margin:.1f} times as much).",
-            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power} "
-            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power} to "
-            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of cold ports: low fire is {low:power}, the limit {least:power} "
+            "at most ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power}, "
+            "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power}, or "
+            "up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
@@ -641,12 +641,12 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
-            "good": "The flame stays out of hot ports: low fire is {low:power}, the careful end of the limit "
-            "{least:power} ({margin:.1f} times as much).",
-            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power} "
-            "to {least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power} to "
-            "{least:power} at its careful end. Keep low fire higher, or use smaller or fewer ports.",
+            "good": "The flame stays out of hot ports: low fire is {low:power}, the limit {least:power} "
+            "at most ({margin:.1f} times as much).",
+            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power}, "
+            "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power}, or "
+            "up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),

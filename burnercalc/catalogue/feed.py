@@ -180,8 +180,9 @@ ANSWERS = (
         "flow_spread",
         "shares.spread",
         "fraction",
-        "Unevenness of the ports",
-        meaning="Flow of the best-fed port less that of the worst-fed, over the mean.",
+        "Best port over worst",
+        meaning="How much more flows out of the best-fed port than out of the worst-fed, as a share of the mean: the "
+        "smaller, the more even the fire.",
         formula="largest - smallest share of flow, from a march along the plenum",
         inputs=(
             "plenum_area",

@@ -120,9 +120,9 @@ ANSWERS = (
         "Light at",
         meaning="Firing rate to light the cold burner at, with the rates from and to which flame and valves hold; "
         "none: do not light.",
-        formula="between the careful ends of flashback, block cold or warm, and of lift, a tenth off each; as far as "
-        "gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the leanest "
-        "of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
+        formula="between flashback, block cold or warm, and lift, the nearer end of either band and a tenth off; as "
+        "far as gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the "
+        "leanest of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
         inputs=(*RESTS_ON, *FORBIDS, "damper_open_low"),
         source=LIGHTING,
         near="first",
