@@ -2,7 +2,7 @@
 
 import heapq
 from bisect import bisect_right
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import product
 from math import ceil, inf
@@ -81,6 +81,7 @@ class Plan:
     jobs: tuple[Job, ...]
     days: int
     first_days: int
+    rule: tuple = field(default=(), compare=False)  # of RULES, that it was made by
 
     @property
     def moulds(self):
@@ -123,7 +124,7 @@ RULES = (
 )
 # For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
 # more of a thing.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2500, 500
+DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -155,13 +156,16 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     Checked by: tests/test_making_batch.py (all orders of small batches, one or two days shorter at most; by hand)
     """
     require(burners >= 1, "batch_size", burners, "must be 1 or more", "1")
-    for field in LACKS:
-        require(getattr(means, field) >= 1, field, getattr(means, field), "must be 1 or more", "1")
+    for which in LACKS:
+        require(getattr(means, which) >= 1, which, getattr(means, which), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
     all_there_is, *less = _fewer(burners, means)
     spare = _Spare(MOST_DAYS if burners > DOZEN else inf)
-    return _shortest(burners, work, _made(burners, work, all_there_is, inf, spare), less, all_there_is, spare)
+    best = _made(burners, work, all_there_is, inf, spare)
+    if burners > DOZEN:
+        best = _shortest(burners, work, best, _one_kind_less(burners, means), all_there_is, spare, [best.rule])
+    return _shortest(burners, work, best, less, all_there_is, spare)
 
 
 @dataclass
@@ -171,7 +175,7 @@ class _Spare:
     days: float
 
 
-def _shortest(burners, work, best, shops, whole, spare):
+def _shortest(burners, work, best, shops, whole, spare, rules=()):
     """The best plan of these shops, or `best` where none is shorter, nor as short with fewer moulds and all else."""
     for some in shops:
         if spare.days <= 0:
@@ -179,7 +183,7 @@ def _shortest(burners, work, best, shops, whole, spare):
         fewer_moulds = some.moulds < best.moulds and replace(some, moulds=whole.moulds) == whole
         under = best.days + fewer_moulds
         if _least_days(burners, work, some) < under:
-            best = _made(burners, work, some, under, spare) or best
+            best = _made(burners, work, some, under, spare, rules) or best
     return best
 
 
@@ -187,16 +191,25 @@ def _fewer(burners, means):
     """What the shop has, then less of it: of each kind only numbers that spare a round, of hands PAIRS.
 
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
-    all those of a smaller one. Above DOZEN burners, where not all may be tried, first half of one kind at a time.
+    all those of a smaller one. Above DOZEN burners, where not all may be tried, first what the shop has to the last.
     """
     if burners > DOZEN:
         yield means
-        yield from (replace(means, **{which: ceil(getattr(means, which) / 2)}) for which in LACKS)
+    for some in product(*_numbers(burners, means)):
+        yield replace(means, **dict(zip(LACKS, some)))
+
+
+def _numbers(burners, means):
+    """Of each of LACKS the numbers that are tried, from the most."""
     useful = sorted({ceil(burners / some) for some in range(1, burners + 1)}, reverse=True)
     numbers = [[n for n in useful if n <= getattr(means, which)] for which in LACKS[:3]]
-    numbers.append([n for n in PAIRS if n <= min(means.hands, 2 * burners)])
-    for moulds, places, stands, hands in product(*numbers):
-        yield replace(means, moulds=moulds, oven_places=places, test_stands=stands, hands=hands)
+    return [*numbers, [n for n in PAIRS if n <= min(means.hands, 2 * burners)]]
+
+
+def _one_kind_less(burners, means):
+    """Shops with less of one kind and all else."""
+    for which, numbers in zip(LACKS, _numbers(burners, means)):
+        yield from (replace(means, **{which: n}) for n in reversed(numbers) if n < getattr(means, which))
 
 
 def _least_days(burners, work, means):
@@ -302,17 +315,18 @@ def _ends(ready, takes, means, split=False):
         ready = (day + 1) * DAY_MIN
 
 
-def _made(burners, work, means, under, spare):
-    """By the best of the rules; the rest is left where one comes to the least days that there can be.
+def _made(burners, work, means, under, spare, rules=()):
+    """By the best of the rules, else of all; the rest is left where one comes to the least days that there can be.
 
     None where no rule takes less than so many days, or no days are left to try it.
     """
     least, best = _least_days(burners, work, means), None
-    for rule in RULES[: 1 if burners == 1 else None]:
+    for rule in rules or RULES[: 1 if burners == 1 else None]:
         if under < inf and spare.days <= 0:
             break
         calendar = _Calendar(burners, work, means, *rule)
         made = calendar.made(under)
+        made = made and replace(made, rule=rule)
         spare.days -= calendar.gone
         if made:
             best = made if best is None else min(best, made, key=_length)
@@ -661,7 +675,10 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1)
     spare = _Spare(MOST_DAYS_MORE if burners > DOZEN else inf)
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
-    whole, *shops = _fewer(burners, replace(means, **{which: has}))
+    more = replace(means, **{which: has})
+    whole, *shops = _fewer(burners, more)
+    if burners > DOZEN:
+        less = _shortest(burners, work, less, [whole, *_one_kind_less(burners, more)], whole, spare, [less.rule])
     # Up to DOZEN those of the smaller shop are tried already.
     tried = getattr(next(_fewer(burners, replace(means, **{which: has - 1}))), which) if burners <= DOZEN else 0
     return _shortest(burners, work, less, [one for one in (whole, *shops) if getattr(one, which) > tried], whole, spare)
