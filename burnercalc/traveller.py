@@ -89,7 +89,7 @@ def _batch(result):
 def _one(result, number):
     name = f"Burner {number} of {result.design.batch_size}"
     return [
-        Heading(name),
+        *([Heading(name)] if result.design.batch_size > 1 else []),  # one burner: the title says it
         Table(("Serial no.", "Revision", "Begun", "By"), (("", "", "", ""),), "llll"),
         *_as_built(result),
         *_ports(result),

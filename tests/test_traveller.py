@@ -186,11 +186,22 @@ def test_a_round_body_has_its_own_lines_and_the_notes_of_its_mould():
     """No window that springs and no feet of a baffle; how the layers of its mould are split and strapped."""
     round_body = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "hexagonal", "rows": "6"}
     result = solve(Design.from_texts({**round_body, "ports_per_row": "6", "port_diameter": "5/16 in"}))
-    words = " ".join(" ".join(page.text for page in pages(traveller.pdf(result, "#v=2", "letter"))).split())
-    assert "Discs square to the pipe" in words and "Window as wide" not in words
+    both = pages(traveller.pdf(result, "#v=2", "letter"))
+    words = " ".join(" ".join(page.text for page in both).split())
+    assert len(both) == 2 and "Discs square to the pipe" in words and "Window as wide" not in words
     assert "Window, across 4 3/4 in" in words and "Window length" not in words and "feet" not in words
     assert "Mould layer: saw it in two first" in words and "a strap round all of it" in words
     box = " ".join(
         " ".join(page.text for page in pages(traveller.pdf(solve(Design.from_texts({})), "#v=2", "a4"))).split()
     )
     assert "Window as wide" in box and "Mould layer" not in box
+
+
+@pytest.mark.parametrize("name", [*FAR_APART, *KNOWN_GOOD])
+def test_each_burner_has_two_pages_on_any_paper(name):
+    texts = {**FAR_APART, **KNOWN_GOOD}[name]
+    one, two = (solve(Design.from_texts({**texts, "batch_size": count})) for count in ("1", "2"))
+    for paper in ("letter", "a4"):
+        assert len(read(one, f"traveller-{paper}")) == 2
+    batch = [page for page in read(two, "traveller-letter") if "Burner" not in page.text.partition("\n")[0]]
+    assert len(read(two, "traveller-letter")) == len(batch) + 4
