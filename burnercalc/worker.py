@@ -311,11 +311,13 @@ def _compare(request):
     mine, other = _design(request), _design({"settings": request["other"]})
     other = other.read_in(mine.units)
     first, second = solve(mine), solve(other)
-    settings = [
-        {"label": s.label, "mine": mine.show(s.key), "other": other.show(s.key)}
-        for s in SETTINGS
-        if mine.value(s.key) != other.value(s.key)
-    ]
+    settings = []
+    for s in SETTINGS:
+        if mine.value(s.key) != other.value(s.key):
+            texts = [d.show(s.key) for d in (mine, other)]
+            if texts[0] == texts[1] and s.dimension in units.DIMENSIONS:  # they differ in digits that are not shown
+                texts = [units.show(d.value(s.key), s.dimension, mine.units, exact=True) for d in (mine, other)]
+            settings.append({"label": s.label, "mine": texts[0], "other": texts[1]})
     answers = []
     for answer in first.answers.values():
         texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]

@@ -204,6 +204,9 @@ def test_what_is_mine_stays_at_what_was_seen():
 
 def test_two_designs_are_compared_as_they_are():
     """Shown in the reader's measures, the other one is not moved by them."""
+    near = {"kind": "compare", "settings": {"port_diameter": "6 mm"}, "other": {"port_diameter": "6.001 mm"}}
+    rows = json.loads(handle(json.dumps(near)))["settings"]
+    assert [row["label"] for row in rows] == ["Port diameter"] and rows[0]["mine"] != rows[0]["other"]  # both 15/64 in
     asked = {"kind": "compare", "settings": {"units": "mm", "rows": "4"}, "other": {}}
     reply = json.loads(handle(json.dumps(asked)))
     shown = {row["label"]: row["other"] for row in reply["settings"]}

@@ -1,4 +1,5 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
+import { explain } from "./glossary.mjs";
 import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
@@ -170,7 +171,7 @@ export async function compare(record) {
   const other = await ask({ kind: "open", link: record.link });
   const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings, got: got(), other_got: record.got ?? got() });
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
-  const rows = (items) => items.map((item) => make("tr", "", make("th", "", item.label), make("td", "", item.mine), make("td", "", item.other)));
+  const rows = (items) => items.map((item) => make("tr", "", explain(make("th", "", item.label)), explain(make("td", "", item.mine)), explain(make("td", "", item.other))));
   byId("compare-name").textContent = record.name;
   const faces = reply.faces.map((svg, i) => {
     const image = make("img", "face-of");
@@ -186,7 +187,7 @@ export async function compare(record) {
       cell.dataset.verdict = good ? "good" : verdict;
       return cell;
     };
-    return make("tr", "", make("th", "", check.label), mark(check.mine, !better), mark(check.other, better));
+    return make("tr", "", explain(make("th", "", check.label)), mark(check.mine, !better), mark(check.other, better));
   }));
   byId("compare-settings").replaceChildren(...rows(reply.settings));
   byId("compare-answers").replaceChildren(...rows([{ label: "Worst verdict", mine: reply.worst[0], other: reply.worst[1] }, ...reply.answers]));

@@ -7,7 +7,7 @@ let meanings = {}; // of each word, its name and what it means, under each of it
 export function wireGlossary({ pattern, words }) {
   found = new RegExp(pattern, "gi");
   meanings = Object.fromEntries(words.flatMap(([word, forms, meaning]) => [word, ...forms].map((form) => [form.toLowerCase(), { word, meaning }])));
-  all(".caution, dialog > p, dialog .help").forEach(explain);
+  all(".caution, dialog > p, dialog .help, #paper-box .file > span").forEach(explain);
 }
 
 // What the search knows of them.
