@@ -1,5 +1,4 @@
 // Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
-import { explain } from "./glossary.mjs";
 import { all, button, byId, make, picture } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
@@ -113,12 +112,12 @@ function card(found) {
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);
   head.tabIndex = -1;
-  return explain(make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`),
+  return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`),
     ...line("To spend", found.says[0].replace(" to spend", "")), folded,
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
     make("p", "row", button("Open", () => open(found.settings, found.mine, found.got), "main"),
       button("Compare", () => compare({ name: capital(found.best_in[0]), link: found.link, got: found.got }), "small"),
-      button("Share", () => share(found.settings, found.link), "small"))));
+      button("Share", () => share(found.settings, found.link), "small")));
 }
