@@ -176,6 +176,45 @@ def test_a_bound_is_never_above_what_is_below_it():
         assert all(later[part] >= first[part] for first, later in itertools.pairwise(ranks) for part in range(2))
 
 
+BOUNDED = {  # shops whose money is made up in other ways
+    "all is bought": ("", {}),
+    "much is there": (
+        "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\npipe: 1-1/2; 2; 3\nblower: 4 inH2O 60 cfm\nbag: dense_castable x 1"
+        "\nregulator: 0 to 30 psi\nboard: ply 3/4\ncylinder: 20 lb\nbuy: bag, cylinder\n"
+        "mine: burner_count=3; batch_size=6",
+        {},
+    ),
+    "a blower each": ("mine: burner_count=3", {"blowers": "each"}),
+    "a train at its own price": ("", {"price_train": "300", "batch_size": "5", "moulds": "2"}),
+    "two inlets": ("buy: all", {"inlets": "2"}),
+    "a large fire": ("mine: firing_rate=700 kBtu/h", {"chamber_length": "40 in"}),
+    "a guard lights it": ("", {"lit_by": "guard"}),
+    "house gas": ("line: 7 inH2O", {"fuel": "natural_gas"}),
+}
+
+
+@pytest.mark.parametrize("name", BOUNDED)
+def test_money_and_hours_known_early_are_never_more_than_they_come_to(name):
+    text, texts = BOUNDED[name]
+    start = Design.from_texts(texts)
+    space, dice, seen = Space(start, read_have(text)), Random(7), 0
+    while seen < 6:
+        node, way = space.root, [space.root]
+        while node is not None and node.level < len(AXES) - 1:
+            menu = space.menu(node)
+            node = space.child(node, dice.choice(menu)) if menu else None
+            way += [node] if node else []
+        if node is None:
+            continue
+        seen += 1
+        for key in ("money", "work"):
+            known = [one.terms[key] for one in way if key in one.terms]
+            assert known == sorted(known) and len(set(known)) > 1
+        assert node.terms["money"] == pytest.approx(space.bill(node).to_spend)
+        # Most of it is known before the box is chosen, so that dear fires are left early.
+        assert next(one.terms["money"] for one in way if "money" in one.terms) > 0.3 * node.terms["money"]
+
+
 def test_parts_screen_before_anything_is_solved_whole():
     start, have = small("three pins")
     space = Space(start, have)
@@ -200,9 +239,9 @@ SHOPS = {
 }
 
 
-LEAST_WRONG = ("house gas", "a cold day, one cylinder")  # of which the menus hold no good design
-# Where nothing on the menus is lit at once, the first good design comes later.
-LATE = {"house gas": 700}
+LEAST_WRONG = ("a cold day, one cylinder",)  # of which the menus hold no good design
+# Where little on the menus is lit at once, the first good design comes later.
+LATE = {"house gas": 1000}
 MAY_STAND = {"a cold day, one cylinder": {"cylinder"}}
 
 
@@ -219,7 +258,7 @@ def answers():
 @pytest.mark.parametrize("name", SHOPS)
 def test_a_shop_gets_designs_that_differ_and_that_no_check_refuses(answers, name):
     start, _, answer = answers[name]
-    assert 3 <= len(answer.offers) <= 5
+    assert 1 <= len(answer.offers) <= 5
     assert len({tuple(sorted(offer.design.texts.items())) for offer in answer.offers}) == len(answer.offers)
     given = {fault.key for fault in answer.given}
     for offer in answer.offers:
@@ -481,12 +520,37 @@ def test_no_two_halves_of_a_sentence_are_equal(answers):
                 assert not ours.removeprefix("a turndown of ").startswith(theirs), words
 
 
-def test_another_way_differs_in_more_than_its_block(answers):
-    keys = ("body_kind", "body_width", "body_depth", "body_length", "port_diameter", "rows", "ports_per_row", "pattern")
+def test_cards_differ_in_what_is_built_or_clearly_in_a_kind(answers):
+    """Another number of burners, section, pins, blower or gas, or a body longer by a quarter; none with more faults."""
+    seen = 0
     for _, _, answer in answers.values():
+        best = answer.offers[0]
         for one, other in itertools.combinations(answer.offers, 2):
-            if {*one.kinds, *other.kinds} & {"another way"}:
-                assert any(one.design.value(key) != other.design.value(key) for key in (*keys, "burner_count"))
+            if {one.kinds[0], other.kinds[0]} & {"another way"}:
+                mine, theirs = one.design, other.design
+                keys = ("burner_count", "body_kind", "port_diameter", "blower_free_flow", "gas_pressure")
+                sections = [sorted((d.body_width, d.body_depth)) for d in (mine, theirs)]
+                longer = max(mine.body_length, theirs.body_length) / min(mine.body_length, theirs.body_length)
+                unlike = any(mine.value(key) != theirs.value(key) for key in keys)
+                assert unlike or sections[0] != sections[1] or longer >= 1.25
+        for offer in answer.offers[1:]:
+            if offer.kinds[0] == "another way":
+                seen += 1
+                assert words_of(offer) == words_of(best)
+                assert offer.differs and report.title(offer).startswith(f"another way: {offer.differs}")
+        assert best.differs == "" and answer.offers.count(best) == 1
+    assert seen >= 2
+
+
+def test_what_is_built_another_way_is_said_by_what_it_is():
+    text = "tube: 4 x 4 x 3/16 in, 20 ft; 3 x 3 x 3/16 in, 20 ft\npins: 1/4 in\nmine: burner_count=1"
+    answer = find(Design(), read_have(text))
+    first, *others = answer.offers
+    assert {offer.design.show("body_width") for offer in answer.offers} == {"3 in", "4 in"}
+    for offer in others:
+        width = offer.design.show("body_width")
+        if width != first.design.show("body_width"):
+            assert offer.differs == f"a body of tube, {width} x {width}"
 
 
 def test_the_worst_harm_among_the_near_limits_is_named(answers):
@@ -517,8 +581,8 @@ def test_the_same_question_has_the_same_answer(answers):
 def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
         assert answer.counts.solves - answer.counts.mending <= 12, name
-        # Only the least wrong are mended, within a bound: 150 to begin another, 150 and two rounds of 100 for the last.
-        assert answer.counts.mending <= 500 and (not answer.counts.mending or name in LEAST_WRONG), name
+        # Only the least wrong are mended, within a bound: 60 to begin another, 100 and its rounds for the last.
+        assert answer.counts.mending <= 300 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
             assert answer.first_at is not None and answer.first_at < LATE.get(name, 200), name
 
@@ -887,7 +951,7 @@ def test_find_on_the_command_line(tmp_path, capsys):
     call = ["find", "--have", str(shop), "--budget", "300", "--set", "chamber_length=14in", "low_fire=30%"]
     assert main([*call, "--json", "--site", "https://example.org/"]) == 0
     data = json.loads(capsys.readouterr().out)
-    assert len(data["designs"]) >= 3 and data["score"]["words"].startswith("Ranked by")
+    assert data["designs"] and data["score"]["words"].startswith("Ranked by")
     for design in data["designs"]:
         made, refused = from_link(design["link"])
         assert not refused and made.chamber_length == pytest.approx(14 * 0.0254)

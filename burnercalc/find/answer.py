@@ -15,7 +15,7 @@ from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
 from .bill import Bill, Bought
-from .choices import AXES, long_enough
+from .choices import AXES, FROM_LINE, long_enough
 from .faults import Fault, faults_of, harm, worst_of
 from .good import make_good
 from .graph import touches
@@ -35,24 +35,31 @@ NOT_FIT = {
     "thinner pins, a larger body or less fire would"
 }
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
-DIFFER = ("body", "length", "ports", "face")  # axes in which another way is looked for
-ANOTHER = ("body_kind", "body_width", "body_depth", "port_diameter", "burner_count")
-ANOTHER_FACE = (*ANOTHER, "body_length", "rows", "ports_per_row", "pattern")
+# Axes in which another way of building is looked for, and what is held then; nodes for each.
+WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
+WAY_POLISH, LONGER = 80, 1.25  # times as long is another way
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
     "mix_pipe_length",
 )
-MOST_MENDED, MOST_MENDING, MENDING = 6, 150, 250  # designs; solves of them after which no other is begun, and of one
-LEAST_WRONG = "least wrong"  # what the best of all is called when it has a fault
+FACE_KEYS = (  # in one of which those that are mended differ
+    *("body_kind", "body_width", "body_depth", "port_diameter", "burner_count"),
+    *("body_length", "rows", "ports_per_row", "pattern"),
+)
+MOST_MENDED, MOST_MENDING, MENDING = 6, 60, 100  # designs; solves of them after which no other is begun, and of one
+# What the best of all is called when it has a fault, and what is shown besides the best in a kind.
+LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 
 
 @dataclass(frozen=True)
 class Offer:
-    """A found design. `kinds`: what it is best in; `buys`: what must be bought; `mine`: settings that are sizes of what
-    lies there, and those that were mine before; `faults`: what the burner can be blamed for; the rest in words."""
+    """A found design. `kinds`: what it is best in; `differs`: in what it is built another way than the best of all;
+    `buys`: what must be bought; `mine`: settings that are sizes of what lies there, and those that were mine before;
+    `faults`: what the burner can be blamed for; the rest in words."""
 
     kinds: tuple[str, ...]
+    differs: str
     design: Design
     result: Result
     terms: Mapping[str, float]
@@ -135,20 +142,19 @@ def find(
     found = search(space, weighed, budget, first and (lambda node: first(space.design(node))))
     if not found.pool:
         raise InputErrors([_nothing(space)])
-    for kind in KINDS:
+    for kind in (*KINDS, None):  # what one of a kind leads to may be bettered for itself
         polish(space, found, weighed, kind)
     given_keys = _given(space, found)
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if len(chosen) < LEAST_SHOWN:
-        for at, axis in enumerate(space.axes):
-            if axis.name in DIFFER:
-                others(space, found, best, at)
+        _look_for_ways(space, found, best, weighed)
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
-    _other_ways(found, best, chosen, weighed)
+    ways = _ways(space, found, [node for _, node in chosen], weighed)
+    chosen += [([ANOTHER_WAY], node) for node in ways[len(chosen) :]]
     _name_by_kind(chosen, weighed)
-    offers = _offers(space, [(kinds or ["another way"], node) for kinds, node in chosen], weighed, given_keys)
+    offers = _offers(space, [(kinds or [ANOTHER_WAY], node) for kinds, node in chosen], weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
@@ -332,7 +338,7 @@ def _mended(
     ranked = sorted(found.pool, key=lambda node: rank(node, weights))
     tries: list[Node] = []
     for node in (*(node for _, node in chosen), *ranked):
-        unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in ANOTHER_FACE) for one in tries)
+        unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in FACE_KEYS) for one in tries)
         if unlike and len(tries) < MOST_MENDED:
             tries.append(node)
     better = False
@@ -353,19 +359,65 @@ def _mended(
     return better
 
 
-def _other_ways(found: Found, best: Node, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:
-    """Until enough are shown: other steel, pins or count first, then other faces, then such as have more cautions.
+def _look_for_ways(space: Space, found: Found, best: Node, weights: Mapping[str, float]) -> None:
+    """Other bodies and lengths, and where both are there another blower and other gas, into the pool; the best of each
+    is polished."""
+    line, cylinder = space.have.of("line"), space.have.of("cylinder") or space.have.may_buy("cylinder")
+    both = {"blower": space.have.of("blower") and space.have.may_buy("blower"), "jet": line and cylinder}
+    for name, held in WAYS.items():
+        if not both.get(name, True) or len(_ways(space, found, [best], weights)) >= LEAST_SHOWN:
+            continue
+        made = [node for node in others(space, found, best, name, name == "length") if _differs(space, node, best)]
+        for node in sorted(made, key=lambda node: rank(node, weights))[:1]:
+            polish(space, found, weights, None, WAY_POLISH, node, held)
 
-    These are said; none has more stops than the best.
-    """
-    ranked = sorted((node for node in found.pool if node.stops == best.stops), key=lambda node: rank(node, weights))
-    for most, keys in ((best.cautions, ANOTHER), (best.cautions, ANOTHER_FACE), (None, ANOTHER_FACE)):
-        for node in ranked:
-            if len(chosen) >= LEAST_SHOWN:
-                return
-            unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in keys) for _, one in chosen)
-            if unlike and (most is None or node.cautions <= most):
-                chosen.append((["another way"], node))
+
+def _differs(space: Space, node: Node, other: Node) -> str:
+    """In what a design is built another way than another, in words; "" where in nothing that anybody would notice."""
+    said = []
+    ours, theirs = (_way(space, one) for one in (node, other))
+    words = _way_words(space.design(node), ours) if ours != theirs else {}
+    said += [words[key] for key in ours if ours[key] != theirs[key]]
+    lengths = sorted(one.values["body_length"] for one in (node, other))
+    if not said and lengths[1] >= LONGER * lengths[0]:
+        said.append(f"a body {space.design(node).show('body_length')} long")
+    return ", ".join(said)
+
+
+def _way(space: Space, node: Node) -> dict[str, Any]:
+    """How many burners, of what body, with which air and gas."""
+    chosen = {axis.name: one for axis, one in zip(space.axes, node.chosen)}
+    sides = node.values["body_width"], node.values["body_depth"]
+    return {
+        "burners": node.values["burner_count"],
+        "body": (node.values["body_kind"], min(sides), max(sides)),  # a tube that is turned is the same tube
+        "pins": node.values["port_diameter"],
+        "blower": bool(chosen["blower"].buy),
+        "gas": bool(dict(chosen["jet"].figures).get(FROM_LINE)),
+    }
+
+
+def _way_words(design: Design, way: Mapping[str, Any]) -> dict[str, str]:
+    show = design.show
+    return {
+        "burners": f"{way['burners']} burner{'s' if way['burners'] > 1 else ''}",
+        "body": f"a body of {show('body_kind')}, {show('body_width')} x {show('body_depth')}",
+        "pins": f"ports of {show('port_diameter')}",
+        "blower": "a blower that is bought" if way["blower"] else "the blower at hand",
+        "gas": "gas from the line" if way["gas"] else "gas from cylinders",
+    }
+
+
+def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, float]) -> list[Node]:
+    """Those listed and, until enough are shown, designs built another way than each of them, with no more faults."""
+    ways = list(listed)
+    least = min(node.rank(weights)[:2] for node in listed)
+    for node in sorted(found.pool, key=lambda node: rank(node, weights)):
+        if len(ways) >= LEAST_SHOWN or node.rank(weights)[:2] > least:
+            break
+        if all(_differs(space, node, one) for one in ways):
+            ways.append(node)
+    return ways
 
 
 def _offers(
@@ -383,6 +435,7 @@ def _offers(
         offers.append(
             Offer(
                 tuple(kinds),
+                _differs(space, node, chosen[0][1]),
                 design,
                 result,
                 dict(node.terms),

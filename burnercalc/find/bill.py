@@ -1,14 +1,19 @@
 """What must be bought for a design in this shop, and what that costs: what lies there already costs nothing.
 
 It is the shopping list without what is at hand, and what no list of a burner holds: cylinders, and a drill for the jet.
+How a burner is lit decides little of it and is dear to work out, so the least that a list comes to is known before.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
+from types import SimpleNamespace
+from typing import Any
 
 from ..burner import Burner
-from ..parts.cost import Entry
+from ..parts import PARTS
+from ..parts.cost import Cost, Entry
+from ..parts.train import Part, Train
 from .choices import Option
 from .have import Have
 
@@ -42,13 +47,23 @@ class Bill:
     lacking: int
 
 
-def bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> Bill:
-    """The entries of the shopping list that are not at hand, and what the chosen options say must be bought besides."""
+def bill(
+    burner: Burner,
+    chosen: Mapping[str, Option],
+    have: Have,
+    figures: Mapping[str, float],
+    parts: tuple[Cost, Train] | None = None,
+) -> Bill:
+    """The entries of the shopping list that are not at hand, and what the chosen options say must be bought besides.
+
+    `parts`: cost and train in place of those that are worked out.
+    """
     own = _own(chosen, have, figures)
     batch = burner.part("batch_size")
     things: dict[str, Bought] = {}
     lacking = 0
-    for entry in burner.part("cost").entries(burner.part("train"), batch):
+    cost, train = parts or (burner.part("cost"), burner.part("train"))
+    for entry in cost.entries(train, batch):
         left = int(max(0, entry.count - own.get(entry.key, 0)))
         if entry.key == "bag" and left and own.get("bag") and not have.may_buy("bag"):
             lacking = left
@@ -60,6 +75,87 @@ def bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapp
     )
     on_the_list = sum(thing.price for thing in listed)
     return Bill((*listed, *besides), own, on_the_list + sum(thing.price for thing in besides), on_the_list, lacking)
+
+
+# Of a burner of which is not known how it is lit: one gauge, and nothing that changes the list but by what is written.
+NOT_LIT = {
+    "lighting": SimpleNamespace(gas_Pa=None),
+    "lighting_card": SimpleNamespace(switch_Pa=0.0, switch_before=False, pipe_switch_Pa=0.0),
+    "gauges": SimpleNamespace(jet_Pa=0.0, low_Pa=None, low_fire_Pa=0.0, small=False),
+}
+# Of one of which the gas is not chosen: the thinnest hose.
+NOT_FED = {
+    **NOT_LIT,
+    "jet": SimpleNamespace(supply_Pa=1e6, drill_name=None),
+    "cylinders": SimpleNamespace(least_Pa=1e6),
+    "cylinder_count": 1,
+}
+# Of one of which only the fire is chosen: thin pipes that ask for no reducer, and one straight inlet.
+NOT_BUILT: dict[str, Any] = {
+    **NOT_FED,
+    "steel": SimpleNamespace(inlet_spacing_m=None),
+    "legs": None,
+    "mix_pipe": "1/4",
+    "inlet": "1/4",
+    "mix_pipe_length": 0.1,
+    "mix_pipe_elbows": 0,
+}
+OF_ITS_OWN = {"regulator": ("regulator", "line_regulator"), "pipe": ("mix_pipe",)}  # parts of the train, by their kind
+
+
+def thin_train(burner: Burner) -> Train:
+    """The cheapest train of a fire, of which nothing else is chosen."""
+    found: Train = burner.call(PARTS["train"], **NOT_BUILT, blower=_some_blower(burner))
+    return found
+
+
+def least_of_a_fire(burner: Burner, have: Have, train: Train) -> float:
+    """What is to be spent at least on burners of which only the fire is chosen: above all their trains."""
+    batch = burner.part("batch_size")
+    found = batch * burner.part("price_sundries")
+    if burner.part("price_train") != "listed":
+        found += batch * burner.part("price_train")
+    else:
+        there = {part for kind, parts in OF_ITS_OWN.items() if have.of(kind) for part in parts}
+        found += batch * sum(part.price for part in train.parts if part.key not in there)
+    found += 0.0 if have.of("board") else burner.part("price_mould")
+    found += 0.0 if have.of("bag") else burner.part("price_bag")
+    return float(found if have.of("blower") else found + burner.part("price_blower"))
+
+
+def least_of_a_box(
+    burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float], train: Train | None = None
+) -> float:
+    """What is to be spent at least on a design of which all is chosen but air and gas, or but its `train`.
+
+    Bushings are left out: to the thin hose that is taken here there may be more of them.
+    """
+    blower = _some_blower(burner)
+    if train is None:
+        found: Train = burner.call(PARTS["train"], **NOT_FED, blower=blower)
+        parts = tuple(part for part in found.parts if part.key != "bushing")
+        safety, needed, comfort = (_of(parts, why) for why in ("safety", "needed", "comfort"))
+        train = replace(found, parts=parts, safety_cost=safety, needed_cost=needed, comfort_cost=comfort)
+    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], train=train, blower=blower))
+    at_hand = dict.fromkeys(("mix pipe", "blower", "jet"), Option(()))  # where there is one, until another is chosen
+    return bill(burner, {**at_hand, **chosen}, have, figures, (cost, train)).to_spend
+
+
+def _some_blower(burner: Burner) -> SimpleNamespace:
+    """One that feeds as many burners as any does."""
+    burners = burner.part("burner_count") if burner.part("blowers") == "one" else 1
+    return SimpleNamespace(burners=burners, whole=SimpleNamespace(pressure_Pa=lambda flow_m3_s: 0.0))
+
+
+def _of(parts: tuple[Part, ...], purpose: str) -> float:
+    return sum(part.price for part in parts if part.purpose == purpose)
+
+
+def least_to_spend(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> float:
+    """What is to be spent at least on a design of which all is chosen, before it is known how it is lit."""
+    train = burner.call(PARTS["train"], **NOT_LIT)
+    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], train=train))
+    return bill(burner, chosen, have, figures, (cost, train)).to_spend
 
 
 def _add(things: dict[str, Bought], entry: Entry, left: int, batch: int) -> None:

@@ -310,7 +310,7 @@ def inlet_options(a: Asked) -> Iterable[Option]:
     ports_m2 = a.burner.part("face").port_area_m2
     hole = sold.BAFFLE_HOLE[a.system]
     hole_m2 = pi / 4 * parse_quantity(hole, "length", "baffle_hole_diameter") ** 2
-    holes = max(10, 5 * round(BAFFLE_OPEN * ports_m2 / hole_m2 / 5))
+    holes = max(10, 5 * ceil(BAFFLE_OPEN * ports_m2 / hole_m2 / 5 - 1e-6))
     for size, buy in _pipe_sizes(a):
         if pipes.pipe(size).area_m2 >= INLET_RATIO * ports_m2:
             for count in (holes, 0):
@@ -473,10 +473,10 @@ AXES = (
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
     Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("block", (), ("block_thickness",), block_options, (), middle),
+    Axis("mould", ("board",), ("mould_board",), board_options, ("mould_board",)),
     Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
     Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure"), jet_options),
     Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
-    Axis("mould", ("board",), ("mould_board",), board_options, ("mould_board",)),
 )

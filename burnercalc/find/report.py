@@ -7,7 +7,7 @@ from .. import units
 from ..catalogue.sentences import pipe_size
 from ..link import to_link
 from ..result import Result
-from .answer import NUMBERS, Answer, Offer, shown
+from .answer import ANOTHER_WAY, NUMBERS, Answer, Offer, shown
 from .bill import Bought
 from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
@@ -80,6 +80,8 @@ def title(offer: Offer) -> str:
     first, *also = offer.kinds
     if len(also) == len(KINDS):
         return f"{first}, and best in every kind"
+    if first == ANOTHER_WAY and offer.differs:
+        first = f"{first}: {offer.differs}"
     return f"{first}; also {', '.join(also)}" if also else first
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError, InputErrors
-from ..parts.cost import Cost
+from ..parts.bench_hours import BenchHours
 from ..parts.face import Face
 from ..parts.holding import Holding
 from ..parts.schedule import Schedule
@@ -36,9 +36,10 @@ def turndown_term(holding: Holding) -> float:
     return 1.0 if not holding.turndown else min(1.0, 1 / holding.turndown.value)
 
 
-def hours_term(cost: Cost, face: Face, baffle_holes: int, batch_size: int) -> float:
+def hours_term(bench_hours: BenchHours, face: Face, baffle_holes: int, batch_size: int) -> float:
     """Of all that are made, as the money is."""
-    return batch_size * (cost.work_each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
+    each_s = 3600 * bench_hours.of(batch_size)[1]
+    return batch_size * (each_s + PORT_S * face.port_count + BAFFLE_HOLE_S * baffle_holes)
 
 
 def least_hours_term(
@@ -48,8 +49,19 @@ def least_hours_term(
     return batch_size * (hours_weld + hours_cast + hours_finish) + hours_mould
 
 
+def hours_without_baffle_term(
+    hours_weld: float, hours_mould: float, hours_cast: float, hours_finish: float, batch_size: int, face: Face
+) -> float:
+    """The same, and the work on the ports."""
+    least_s = least_hours_term(hours_weld, hours_mould, hours_cast, hours_finish, batch_size)
+    return least_s + batch_size * PORT_S * face.port_count
+
+
 def days_term(schedule: Schedule) -> float:
     return float(schedule.days_in_all)
+
+
+LEAST_HOURS = (least_hours_term, hours_without_baffle_term)
 
 
 @dataclass(frozen=True)
@@ -67,7 +79,7 @@ class Term:
     clear: float
     measure: str
     function: Callable[..., float] | None = None  # None: not from parts alone
-    least: Callable[..., float] | None = None  # what it is at least, known from less
+    least: tuple[Callable[..., float], ...] = ()  # what it is at least, known from less
 
 
 TERMS = (
@@ -83,7 +95,7 @@ TERMS = (
         "a tenth of high fire that it must be kept at",
         turndown_term,
     ),
-    Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, least_hours_term),
+    Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, LEAST_HOURS),
     Term("days", "shortest days", "count", 7.0, 0.5, 1.0, "7 days from the welder to the first fire", days_term),
     Term("thin", "widest margins", "count", 0.5, 0.05, 0.05, "half a check that is good by less than a tenth"),
 )

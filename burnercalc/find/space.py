@@ -1,28 +1,33 @@
 """The tree of choices: each node has decided a few axes more, and is judged by every check that these decide.
 
 A check is asked at the first node where all that it rests on is decided, what rests on few parts first, so most of
-what fails is seen before the costly parts are made; and a part that another node has made of the very same things is
-taken from there. What is found at a node only grows, with depth and with each check, so (stops, cautions, points) of a
-node is a bound for all designs below it, and no more is asked of one that is out of the running.
+what fails is seen before the costly parts are made; what rests on the costliest is asked last of all. A part that
+another node has made of the very same things is taken from there. What is found at a node only grows, with depth and
+with each check, so (stops, cautions, points) of a node is a bound for all designs below it, and no more is asked of
+one that is out of the running.
 """
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Any
 
 from .. import checks
 from ..burner import Burner
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
+from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY
-from .bill import bill
+from .bill import bill, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, middle
 from .graph import level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
 
+# Costly to make, and seldom at fault: what rests on one of them is asked last, of those that are still in the running.
+BOXED = (0, 12)  # what is to be spent is asked before what rests on more parts than so many
+LATE = ("hot_run", "soaking", "tries", "as_cast")
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
 
@@ -43,6 +48,15 @@ class Counts:
     solves: int = 0
     mending: int = 0
     tell: Callable[[int], None] | None = None
+
+
+@dataclass(frozen=True)
+class Asking:
+    """One thing that is asked of a node: a check, or a term of the score; None asks what is to be spent at least."""
+
+    key: str
+    is_check: bool
+    function: Callable[..., Any] | None
 
 
 @dataclass(eq=False)
@@ -84,25 +98,35 @@ class Space:
         self.counts = counts or Counts()
         self.mine = self._mine(start, have)
         self.start = start.changed(self.mine) if self.mine else start
+        self.last = len(axes) - 1
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
-        self.checks_at = self._by_level(checks.CHECKS)
-        self.terms_at = self._by_level({term.key: term.function for term in TERMS if term.function})
-        self.least_at = self._by_level({term.key: term.least for term in TERMS if term.least})
+        self.asked_at = self._by_level()
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
         self.parts: dict[Any, Any] = {}  # of all nodes
+        self.trains: dict[int, Train] = {}  # the cheapest, by the fire that it is for
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
         return {key: start.text(key) if text is None else text for key, text in have.mine.items()}
 
-    def _by_level(self, functions: Mapping[str, Callable[..., Any]]) -> dict[int, list[str]]:
-        """Keys by the level that decides all that a function rests on, of few parts first."""
-        found: dict[int, list[str]] = {}
-        for key in sorted(functions, key=lambda one: len(parts_of(functions[one]))):
-            found.setdefault(level_of(touches(functions[key]), self.decided_at), []).append(key)
-        return found
+    def _by_level(self) -> dict[int, list["Asking"]]:
+        """What is asked at each level: all that it decides, of few parts first; what is late on the last level."""
+        asked = [(function, Asking(term.key, False, function)) for term in TERMS for function in term.least]
+        asked += [(term.function, Asking(term.key, False, term.function)) for term in TERMS if term.function]
+        asked += [(function, Asking(key, True, function)) for key, function in checks.CHECKS.items()]
+        found: dict[int, list[tuple[tuple[int, int], Asking]]] = {
+            self.decided_at["low_fire"]: [((0, 0), Asking("money", False, None))],
+            self.decided_at["inlet"]: [(BOXED, Asking("money", False, None))],
+            self.decided_at["mix_pipe"]: [(BOXED, Asking("money", False, None))],
+            self.last: [(BOXED, Asking("money", False, None))],
+        }
+        for function, one in asked:
+            order = _late(function), len(parts_of(function))
+            level = self.last if order[0] else level_of(touches(function), self.decided_at)
+            found.setdefault(level, []).append((order, one))
+        return {level: [one for _, one in sorted(each, key=lambda each: each[0])] for level, each in found.items()}
 
     def _root(self) -> Node:
         values = self.start.values()
@@ -119,7 +143,7 @@ class Space:
     def menu(self, node: Node) -> list[Option]:
         """Options of the next axis, each once, what is mine kept."""
         if node.menu is None:
-            axis, asked = self.axes[node.level + 1], self._asked(node)
+            axis, asked = self.axes[node.level + 1], self._asking(node)
             found = [self._filled(axis, one) for one in axis.options(asked)]
             things = [key for key in axis.stock if key in self.mine]
             if things:
@@ -132,7 +156,7 @@ class Space:
             node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
         return node.menu
 
-    def _asked(self, node: Node) -> Asked:
+    def _asking(self, node: Node) -> Asked:
         return Asked(self.have, self.start, node.values, node.burner, node.figures)
 
     def likely(self, node: Node, by_thumb: bool = True) -> float:
@@ -141,7 +165,7 @@ class Space:
         menu = self.menu(node)
         if find is None:
             return 0.0
-        return (find if by_thumb else middle)(self._asked(node), menu)
+        return (find if by_thumb else middle)(self._asking(node), menu)
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""
@@ -197,32 +221,41 @@ class Space:
 
     def _judging(self, node: Node) -> Iterator[None]:
         """Asks of a node all that its level decides, one thing at each step."""
-        for term in TERMS:
-            if term.least and term.key in self.least_at.get(node.level, ()):
-                node.terms[term.key] = node.burner.call(term.least)
-            if term.function and term.key in self.terms_at.get(node.level, ()):
-                node.terms[term.key] = node.burner.call(term.function)
+        for one in self.asked_at.get(node.level, ()):
+            if one.function is None:
+                node.terms[one.key] = self._least_to_spend(node)
+            elif not one.is_check:
+                node.terms[one.key] = node.burner.call(one.function)
+            elif (judged := node.burner.call(one.function)) is not None:
+                thin = thinness(one.key, judged.verdict, judged.value, judged.limit)
+                node.terms["thin"] = node.terms.get("thin", 0.0) + thin
+                if judged.verdict in ("caution", "stop"):
+                    node.words[one.key] = judged.verdict
+                    node.wrong += how_wrong(judged.value, judged.limit)
             yield
-        for key in self.checks_at.get(node.level, ()):
-            judged = node.burner.call(checks.CHECKS[key])
-            if judged is None:
-                continue
-            thin = thinness(key, judged.verdict, judged.value, judged.limit)
-            node.terms["thin"] = node.terms.get("thin", 0.0) + thin
-            if judged.verdict in ("caution", "stop"):
-                node.words[key] = judged.verdict
-                node.wrong += how_wrong(judged.value, judged.limit)
-            yield
-        if node.level == len(self.axes) - 1:
+        if node.level == self.last:
             made = self.bill(node)
             node.terms["money"] = made.to_spend
             if made.lacking:
                 node.words["bag"] = "stop"
 
+    def _least_to_spend(self, node: Node) -> float:
+        burner = node.burner
+        firing = burner.part("firing")
+        train = self.trains.get(id(firing)) or self.trains.setdefault(id(firing), thin_train(burner))
+        if node.level == self.decided_at["low_fire"]:
+            return least_of_a_fire(burner, self.have, train)
+        known = burner, self._chosen(node), self.have, node.figures
+        if node.level == self.last:
+            return least_to_spend(*known)
+        return least_of_a_box(*known, train if node.level < self.decided_at["mix_pipe"] else None)
+
+    def _chosen(self, node: Node) -> dict[str, Option]:
+        return {axis.name: one for axis, one in zip(self.axes, node.chosen)}
+
     def bill(self, node: Node) -> Any:
         """What a whole node must buy."""
-        chosen = {axis.name: one for axis, one in zip(self.axes, node.chosen)}
-        return bill(node.burner, chosen, self.have, node.figures)
+        return bill(node.burner, self._chosen(node), self.have, node.figures)
 
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's."""
@@ -240,10 +273,16 @@ class Space:
     def find(self, texts: Mapping[str, str]) -> Node | None:
         """The whole node whose options give these texts; None where one is not on the menu."""
         node: Node | None = self.root
-        while node is not None and node.level < len(self.axes) - 1:
+        while node is not None and node.level < self.last:
             keep = [one for one in self.menu(node) if all(texts.get(key) == text for key, text in one.texts)]
             node = self.child(node, keep[0]) if keep else None
         return node
+
+
+@cache
+def _late(function: Callable[..., Any]) -> int:
+    """The place of the latest part that is asked late and that a function rests on, 1 for the first; 0 for none."""
+    return max((at for at, part in enumerate(LATE, 1) if part in parts_of(function)), default=0)
 
 
 def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
