@@ -14,12 +14,14 @@ import pytest
 from burnercalc import Design, InputErrors, from_link, shopping, solve, worker
 from burnercalc.cli import main
 from burnercalc.find import find, read_have, report, sample, tornado
-from burnercalc.find.answer import number
+from burnercalc.find import space as space_module
+from burnercalc.find.answer import _longer, number
 from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, weights_of
 from burnercalc.find.search import rank, search
 from burnercalc.find.space import Space
+from burnercalc.parts import PARTS
 
 # Small shops: what is not at hand is mine, so that every design can be solved whole.
 KEPT = {
@@ -219,6 +221,7 @@ def test_parts_screen_before_anything_is_solved_whole():
     start, have = small("three pins")
     space = Space(start, have)
     dear = {"as_cast", "fired_heat_up", "cost", "schedule"}
+    assert {*space_module.LATE, *dear} <= PARTS.keys()
     early = [axis.name for axis in AXES].index("face")
     for one in space.menu(space.root):
         node = space.child(space.root, one)
@@ -761,6 +764,39 @@ def test_what_is_offered_for_an_entry_is_an_entry(entry):
         read_have(f"{entry}\nbuy: all")
     for error in refused.value.errors:
         assert error.field == kind and read_have(f"{kind}: {error.nearest}\nbuy: all").pieces[kind]
+
+
+@pytest.mark.parametrize(
+    "system, entry, offered, said",
+    [
+        ("mm", "tube: 900 x 900 x 4 mm, 2 m", "600 mm x 600 mm x 4 mm, 2 m", "39 mm to 600 mm (face width)"),
+        ("mm", "tube: 90 x 90 x 60 mm, 2 m", "90 x 90 x 19 mm, 2 m", "0.8 mm to 19 mm (steel wall)"),
+        ("in", "pins: 9, 36 in", "1 in, 36 in", "1/16 in to 1 in (port diameter)"),
+        ("mm", "pins: 6 mm, 900 m", "6 mm, 3000 mm", "26 mm to 3000 mm (pin stock length)"),
+        ("mm", "regulator: 90 bar", "4.1 bar", "0.0025 bar to 4.1 bar (gas pressure)"),
+    ],
+)
+def test_an_entry_is_refused_in_the_reader_s_measures_and_mended_where_it_is_wrong(system, entry, offered, said):
+    """By the names of the page, no keys; what is offered keeps the rest of what was typed."""
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"{entry}\nbuy: all", system)
+    (error,) = {error.nearest: error for error in refused.value.errors}.values()
+    kind = entry.partition(":")[0]
+    assert said in error.rule and error.nearest == offered and read_have(f"{kind}: {offered}\nbuy: all", system)
+
+
+def test_what_is_mine_is_written_by_its_name():
+    have = read_have("mine: rows=4; inlet; port_diameter=6 mm; aspirated_pressure\nbuy: all", "mm")
+    assert "mine: rows=4; inlet pipe; port diameter=6 mm; aspirated_pressure\n" in have.text()
+    assert read_have(have.text(), "mm") == have
+
+
+@pytest.mark.parametrize("system, longest", [("in", 20 * 0.3048), ("mm", 6.0)])
+def test_a_longer_tube_is_as_long_as_the_reader_s_shop_sells(system, longest):
+    text = {"in": "tube: 4 x 4 x 3/16 in, 8 in", "mm": "tube: 100 x 100 x 4 mm, 200 mm"}[system]
+    wider = _longer(read_have(text, system), system)
+    assert [piece.figures["length_m"] for piece in wider.of("tube")] == pytest.approx([longest])
+    assert _longer(wider, system) is None
 
 
 def test_weights_out_of_range_are_refused():

@@ -559,7 +559,7 @@ def _opening(
     liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
     kinds = [group[0] for group in closed if group != GAS or liquid]
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
-    if longer := _longer(have):
+    if longer := _longer(have, start.units):
         wider.insert(0, ("longer", longer))
     for kind, shop in wider:
         space = Space(start, shop, counts=counts)
@@ -589,13 +589,15 @@ def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -
     return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
 
 
-def _longer(have: Have) -> Have | None:
-    """The shop with longer pieces of the same tube."""
-    system_m = parse_quantity(STICK["in"], "long_length", "tube")
+def _longer(have: Have, system: str) -> Have | None:
+    """The shop with longer pieces of the same tube, as long as is sold."""
+    sold_m = parse_quantity(STICK[system], "long_length", "tube")
     tubes = have.of("tube")
-    if not tubes or all(piece.figures["length_m"] >= system_m for piece in tubes):
+    if not tubes or all(piece.figures["length_m"] >= sold_m for piece in tubes):
         return None
-    longer = tuple(replace(piece, figures={**piece.figures, "length_m": system_m}) for piece in tubes)
+    longer = tuple(
+        replace(piece, figures={**piece.figures, "length_m": max(sold_m, piece.figures["length_m"])}) for piece in tubes
+    )
     return replace(have, pieces={**have.pieces, "tube": longer})
 
 

@@ -103,7 +103,8 @@ class Have:
         lines = [f"{kind}: {'; '.join(piece.typed for piece in pieces)}" for kind, pieces in self.pieces.items()]
         lines.append("buy: " + (", ".join(kind for kind in KINDS if kind in self.buy) or "none"))
         if self.mine:
-            kept = (key if text is None else f"{key}={text}" for key, text in self.mine.items())
+            names = {key: key if "," in label else label for label, key in _LABELS.items()}  # commas part what is mine
+            kept = (names[key] if text is None else f"{names[key]}={text}" for key, text in self.mine.items())
             lines.append("mine: " + "; ".join(kept))
         return "\n".join(lines) + "\n"
 
@@ -127,7 +128,7 @@ def read_have(text: str, system: str = "in") -> Have:
                     at = comma.start() + 1
                     rule = "has a comma within a number: write a point there, or a blank after it"
                     errors.append(
-                        InputError(kind, entry, rule, _offer(kind, f"{entry[:at]}.{entry[at + 1 :]}", system))
+                        InputError(kind, entry, rule, _offer(kind, [f"{entry[:at]}.{entry[at + 1 :]}"], system))
                     )
                     continue
                 if len(entry) > LONGEST_ENTRY:
@@ -138,9 +139,7 @@ def read_have(text: str, system: str = "in") -> Have:
                     found.append(_READERS[kind](entry, _own(entry, system)))
                 except (InputError, InputErrors) as refused:
                     for error in getattr(refused, "errors", [refused]):
-                        own = error.field == kind or error.field not in BY_KEY
-                        said = error.rule if own else f"{error.rule} ({BY_KEY[error.field].label.lower()})"
-                        errors.append(InputError(kind, entry, said, _offer(kind, error.nearest, system)))
+                        errors.append(_of_entry(kind, entry, error, system))
             if found:
                 pieces[kind] = tuple(found)
     buy = _buy(given, errors)
@@ -154,13 +153,30 @@ def read_have(text: str, system: str = "in") -> Have:
     return Have(pieces, buy, mine)
 
 
-def _offer(kind: str, nearest: str, system: str) -> str:
-    """What a refusal offers, where it can stand as an entry; else how one is written."""
-    try:
-        _READERS[kind](nearest, system)
-    except (InputError, InputErrors):
-        return KINDS[kind][1]
-    return nearest
+def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputError:
+    """What is wrong with one size of an entry, as what is wrong with the entry."""
+    if error.field == kind or error.field not in BY_KEY:
+        return InputError(kind, entry, error.rule, _offer(kind, [error.nearest], system))
+    name = BY_KEY[error.field].label.lower()
+    size, near = split_number(str(error.value)), split_number(error.nearest)
+    offered = [error.nearest]
+    if size and near:
+        # The number as typed, wherever it stands in the entry, in the measure of the nearest that works.
+        typed = str(error.value)[: len(str(error.value)) - len(size[1])].strip()
+        offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}(?![\d./])", error.nearest, entry))
+        offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}\s*{re.escape(size[1])}", error.nearest, entry))
+    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, offered, system))
+
+
+def _offer(kind: str, offered: Sequence[str], system: str) -> str:
+    """The first that is offered and can stand as an entry; else how one is written."""
+    for nearest in offered:
+        try:
+            _READERS[kind](nearest, _own(nearest, system))
+        except (InputError, InputErrors):
+            continue
+        return nearest
+    return KINDS[kind][1]
 
 
 def _metric(error: InputError) -> InputError:
@@ -267,7 +283,7 @@ def _mine(entries: list[str], errors: list[InputError], system: str) -> dict[str
                 continue
             if value is not None:
                 try:
-                    parse_setting(BY_KEY[key], value, system)
+                    parse_setting(BY_KEY[key], value, system=system)
                 except (InputError, InputErrors) as refused:
                     errors += getattr(refused, "errors", [refused])
                     continue

@@ -7,7 +7,7 @@ from .. import units
 from ..catalogue.sentences import pipe_size
 from ..link import to_link
 from ..result import Result
-from .answer import ANOTHER_WAY, NUMBERS, Answer, Offer, shown
+from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, shown
 from .bill import Bought
 from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
@@ -38,6 +38,9 @@ def score_words(weights: Mapping[str, float]) -> str:
     )
 
 
+FEW = "Nothing else that was looked at is clearly better in a kind, or built another way with no more faults."
+
+
 def numbers(result: Result) -> dict[str, dict[str, Any]]:
     """The four numbers of a design: SI, and as read."""
     return {
@@ -57,6 +60,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         "score": {"words": score_words(answer.weights), "weights": dict(answer.weights)},
         "have": have.text(),
         "designs": [_offer(offer, base, (shops or {}).get(n)) for n, offer in enumerate(answer.offers)],
+        "few": FEW if len(answer.offers) < LEAST_SHOWN else "",
         "given": _faults(answer.given),
         "in_the_way": _faults(answer.in_the_way),
         "opens": None
@@ -176,6 +180,8 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         if shops and n in shops:
             lines.append("   " + shops[n].sentence)
         lines += ["   " + offer.link(base), ""]
+    if len(answer.offers) < LEAST_SHOWN:
+        lines.append(FEW)
     if answer.given:
         lines.append("What no burner changes:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.given]

@@ -82,7 +82,7 @@ function show(reply) {
   }
   if (given.length) head.push(make("p", "", "What no burner changes, and what every design below has too:"), faults(given));
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : "These are the best of what was looked at";
-  byId("find-list").replaceChildren(...head, ...designs.map(card),
+  byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
   say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
   const best = byId("find-list").querySelector("h3");

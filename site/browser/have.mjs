@@ -1,5 +1,5 @@
 // What I have: a list kept on this device, in the form of the command line's `--have` file, and shown as rows.
-import { all, byId, make, root, saveFile } from "./page.mjs";
+import { all, button, byId, make, root, saveFile } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { ask } from "./python.mjs";
 
@@ -85,9 +85,9 @@ async function put(text) {
 export function name(errors) {
   const loose = [];
   for (const row of rows()) {
-    const said = errors.filter(({ setting }) => setting === row.dataset.kind).map(({ text }) => text);
+    const said = errors.filter(({ setting }) => setting === row.dataset.kind);
     const words = row.querySelector(".refused");
-    words.replaceChildren(...said.map((text) => make("span", "", `${text} `)));
+    words.replaceChildren(...said.flatMap((error) => [make("span", "", `${error.text} `), ...offers(row, error)]));
     words.hidden = !said.length;
     fieldOf(row).toggleAttribute("aria-invalid", said.length > 0);
   }
@@ -97,6 +97,20 @@ export function name(errors) {
   const first = rows().find((row) => !row.querySelector(".refused").hidden);
   if (first) byId("have").open = true;
   return first ? fieldOf(first) : null;
+}
+
+const entries = (row) => fieldOf(row).value.split(";").map((entry) => entry.trim());
+
+// The nearest that works, in place of an entry of the row that does not.
+function offers(row, { value, nearest }) {
+  if (!nearest || !entries(row).includes(value)) return [];
+  return [button(`Take ${nearest}`, async () => {
+    fieldOf(row).value = entries(row).map((entry) => (entry === value ? nearest : entry)).join("; ");
+    keep();
+    const reply = await ask({ kind: "have", text: written(), units: root.dataset.units });
+    if (reply.ok) name(reply.errors);
+    fieldOf(row).focus();
+  }, "small")];
 }
 
 async function openFile(input) {

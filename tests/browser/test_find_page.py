@@ -69,13 +69,14 @@ def found(chromium, site):
 
 def test_a_search_shows_designs_with_face_numbers_and_price(found):
     cards = found.locator("#find-list .found")
-    assert 3 <= cards.count() <= 5
+    assert 2 <= cards.count() <= 5
     assert cards.first.locator("h3").inner_text().startswith("Best of all")
     for card in cards.all():
         assert card.locator("img.face").evaluate("each => each.complete && each.naturalWidth > 0")
         assert card.locator("dl.four dd").count() == 4
         assert "To spend:" in card.inner_text() and "Limited by:" in card.inner_text()
-    assert "steps judged" in found.locator("#find-list").inner_text()
+    said = found.locator("#find-list").inner_text()
+    assert "steps judged" in said and ("Nothing else that was looked at" in said) == (cards.count() < 3)
 
 
 def test_a_found_design_opens_as_one_step_and_is_shared(found):
@@ -335,7 +336,7 @@ def test_a_burner_is_found_and_opened_by_keyboard_alone(chromium, site):
     assert not page.locator("#find-box").is_visible() and page.evaluate(FOCUSED) == "Find one"
     settle(page)
     page.keyboard.press("Enter")  # the list stands as it was
-    assert page.input_value("#have-pins") == SHOP["pins"] and page.locator("#find-list .found").count() >= 3
+    assert page.input_value("#have-pins") == SHOP["pins"] and page.locator("#find-list .found").count() >= 2
     page.keyboard.press("Escape")
     assert not page.locator("#find-box").is_visible() and page.evaluate(FOCUSED) == "Find one"
     context.close()
