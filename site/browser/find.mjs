@@ -81,7 +81,7 @@ function show(reply) {
     } else head.push(make("p", "", "No single purchase was found that helps."));
   }
   if (given.length) head.push(make("p", "", "What no burner changes, and what every design below has too:"), faults(given));
-  const proven = complete ? "Every design that this shop allows was looked at or ruled out" : "These are the best of what was looked at";
+  const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
   byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
   say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
