@@ -284,6 +284,18 @@ def test_cost_by_batch_falls_by_what_is_shared():
     assert solved(**FREE | texts, bought_price="400").charts["cost_by_batch"].plot.y == (0, pytest.approx(440))
 
 
+def test_above_a_dozen_the_chart_leaves_sizes_out_and_misses_none():
+    """10 + (60 + 30) / n again: each to a dozen, then every fifth to 50; 12 is reached at 45, 11.95 at 47, where the
+    chart has none."""
+    texts = {"price_mould": "60", "hour_value": "10", "hours_weld": "1 h", "hours_mould": "3 h", "batch_size": "50"}
+    texts |= {"hours_cast": "0 h", "hours_finish": "0 h"}
+    for bought, least in (("12", 45), ("11.95", 47)):
+        chart = solved(**FREE | texts, bought_price=bought).charts["cost_by_batch"]
+        sizes, paid = chart.plot.series["paid"]
+        assert sizes == (*range(1, 13), *range(15, 51, 5)) and paid == pytest.approx([10 + 90 / n for n in sizes])
+        assert chart.sentence == f"With the work paid, making is cheaper from {least} at once."
+
+
 def test_an_axis_of_nothing_but_zeros_is_one_high():
     chart = solved(**FREE, hour_value="0", bought_price="0").charts["cost_by_batch"]
     assert chart.plot.y == (0, pytest.approx(1.1)) and chart.sentence.endswith("cheaper from 1 at once.")

@@ -40,6 +40,7 @@ from .view import Plot, Rows, Say
 
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
+MOST_STEPS = 8  # of the chart above a dozen: for time, each asks a calendar
 MOST_DAYS = 200  # rows of the calendar of the batch
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
@@ -465,20 +466,27 @@ def cost_by_batch_chart(
     bought_price: float,
     hour_value: float,
 ) -> Plot:
-    most = max(LEAST_BATCHES, batch_size)
-    sizes = tuple(range(1, most + 1))
-    costs, paid = [], []
-    for size in sizes:
+    most, dozen = max(LEAST_BATCHES, batch_size), making_batch.DOZEN
+    steps = range(most, dozen, -max(1, ceil((most - dozen) / MOST_STEPS)))  # all up to a dozen, then some, the last too
+    sizes = (*range(1, min(most, dozen) + 1), *reversed(steps))
+
+    def each_of(size):
+        """(cost, and with the work paid) of one of so many."""
         lines, (_, hours) = purchases.of(size), bench_hours.of(size)
-        costs.append(sum(line.batch_cost for line in lines) / size)
-        paid.append(costs[-1] + hours * hour_value)
+        cost_each = sum(line.batch_cost for line in lines) / size
+        return cost_each, cost_each + hours * hour_value
+
+    costs, paid = zip(*map(each_of, sizes))
     cheaper = next((size for size, each in zip(sizes, paid) if each <= bought_price), None)
+    if cheaper:  # of those that were left out as well
+        before = max((size for size in sizes if size < cheaper), default=0)
+        cheaper = next(size for size in range(before + 1, cheaper + 1) if each_of(size)[1] <= bought_price)
     return Plot(
         x=(1, most),
         y=(0, 1.1 * max(*paid, bought_price, 1.0)),
         series={
-            "cost": (sizes, tuple(costs)),
-            "paid": (sizes, tuple(paid)),
+            "cost": (sizes, costs),
+            "paid": (sizes, paid),
             "bought": ((1, most), (bought_price, bought_price)),
         },
         mark=(batch_size, cost.with_work_each),
