@@ -15,6 +15,7 @@ VERSION = "2"
 EARLIER_DEFAULTS = {
     "1": {
         "equivalence_ratio": "1.0",
+        "cylinder_count": "1",
         "lining": "dense_castable 1 in, blanket_8lb 2 in",
         "port_wall_temperature": "1200 degF",
         "price_train": "140",

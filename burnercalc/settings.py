@@ -519,7 +519,7 @@ SETTINGS = (
         "heat",
         "Mixture",
         "ratio",
-        "0.96",
+        "0.93",
         "1 is just enough gas for the air; 1.1 is 10 % too much (rich), 0.9 is 10 % too little (lean). No hand holds "
         "it to better than 0.03.",
         "0.5",
@@ -895,7 +895,7 @@ SETTINGS = (
         "feed",
         "Cylinders",
         "count",
-        "1",
+        "2",
         "Equal cylinders that are drawn from together.",
         "1",
         "20",

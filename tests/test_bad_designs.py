@@ -127,7 +127,7 @@ BAD = [
     ),
     (
         "house gas that cannot carry the rate",
-        {"fuel": "natural_gas", "gas_pressure": "2.5 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
+        {"fuel": "natural_gas", "gas_pressure": "2.7 inH2O", "firing_rate": "250 kBtu/h", "mix_pipe": "2"},
         "gas_pressure",
         "too weak for this rate",
         {"gas_pressure": "11 inH2O"},

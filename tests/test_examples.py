@@ -51,7 +51,8 @@ def test_the_default_is_good():
     """A newcomer copies it: no fault, a mixture that is safe, a low fire above the careful end of flashback."""
     result = solve(Design.from_texts({}))
     assert result.worst == "good" and not [check.text for check in result.checks.values() if check.fault]
-    assert 0.95 <= result.design.equivalence_ratio <= 0.97
+    # A slip of 0.03 and the drift of hot ports leave it lean.
+    assert result.design.equivalence_ratio * (1 + result["hot_drift"]) + 0.03 < 1.0
     assert result.part("firing").low_W > result.answers["flashback_firing_rate"].band[1]
 
 

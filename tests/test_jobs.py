@@ -6,6 +6,7 @@ import pytest
 
 from burnercalc import worker
 from burnercalc.design import Design
+from burnercalc.find.shops import sample
 from burnercalc.jobs import ASKED, JOBS, job_of, refuelled
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
@@ -37,6 +38,20 @@ def test_a_job_starts_without_a_fault(job, units, solved):
     assert result.design.units == ("mm" if units == "metric" else "in")
     assert result["firing_rate_gross"] >= 0.98 * result["firing_rate_needed"]  # the answer on top is enough
     assert result["blower_times"] > 1
+
+
+def test_the_default_stays_good_where_benches_blowers_and_days_are_off():
+    """A newcomer copies it."""
+    assert sample(Design.from_texts({})).good >= 90
+    assert sample(Design.from_texts({"units": "mm"})).good >= 90
+
+
+@pytest.mark.parametrize("job, units", STARTS, ids=ids)
+def test_a_job_stays_good_in_most_shops(job, units, solved):
+    """Where it does not, nothing stops it. Iron needs a mixture and a throughput that leave no room."""
+    shops = sample(solved[job.key, units].design, 20)
+    assert shops.good >= (5 if job.key == "melt_iron" else 12)
+    assert not [worse.text for worse in shops.worse if worse.verdict == "stop"]
 
 
 @pytest.mark.parametrize("job, units", STARTS, ids=ids)

@@ -24,6 +24,7 @@ from burnercalc.worker import handle
 
 KBTU_H = 293.0710701722222
 NEUTRAL = {"equivalence_ratio": "1.0"}
+LEAN = {"equivalence_ratio": "0.96"}
 SMITH = FAR_APART["smith, inches"]
 HOUSE_CRUCIBLE = {
     **FAR_APART["crucible, inches"],
@@ -235,7 +236,7 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
 def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
     down, up = card(**NEUTRAL)["The walls glow"][1], card(**CLOSE)["The walls glow"][1]
     assert "one valve at a time, AIR FIRST, then gas" in down and "Not before" in down
-    assert "in 3 equal steps, one valve at a time, GAS FIRST, then air" in up
+    assert "in 2 equal steps, one valve at a time, GAS FIRST, then air" in up
     assert "In 3 equal steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
 
 
@@ -821,7 +822,7 @@ def lip_margin(r, rate_W, ratio):
 def test_the_order_of_the_valves_by_both_ways():
     """Lit at 43.2 kBtu/h and 1.2, low fire 40 and 0.96: gas first is 40 at 1.2 x 40/43.2 = 1.11, air first 43.2 at
     0.96 x 43.2/40 = 1.04, and further from flashback."""
-    r = solved()
+    r = solved(**LEAN)
     light, low = r["lighting_rate"], r.part("firing").low_W
     gas, air = lip_margin(r, low, 1.2 * low / light), lip_margin(r, light, 0.96 * light / low)
     found = r.part("turning").to_low
@@ -831,7 +832,7 @@ def test_the_order_of_the_valves_by_both_ways():
 def test_gas_goes_first_where_air_first_would_blow_it_off():
     """100/40 in three steps is 1.357 each: air first the mixture falls to 0.71, whose flame lifts at a tenth of the
     rate; gas first it rises to 1.30."""
-    r = solved()
+    r = solved(**LEAN)
     found = r.part("turning").to_high
     assert (found.first, found.steps) == ("gas", 3)
     assert found.most_ratio == pytest.approx(0.96 * 2.5 ** (1 / 3), rel=1e-6) and found.least_ratio == 0.96
@@ -840,7 +841,7 @@ def test_gas_goes_first_where_air_first_would_blow_it_off():
 
 
 NO_ORDER = {
-    "low": ({"low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
+    "low": ({**LEAN, "low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
     "down": (DOWN, "to low fire, 36 kBtu/h, no order", {"low_fire": "45 %"}),
     "up": (UP, "to high fire no order", {"low_fire": "45 %"}),
 }
@@ -898,7 +899,7 @@ def test_what_keeps_it_alight_goes_by_what_is_known_of_ports_side_by_side():
         assert r.parts.call(PARTS["burnt_gas"], lighting_try=tried).keeps == keeps
 
 
-STRAIGHT = {"low_fire": "30 %"}
+STRAIGHT = {**LEAN, "low_fire": "30 %"}
 
 
 def test_where_low_fire_would_run_back_it_goes_straight_up():
@@ -939,7 +940,7 @@ def test_a_chamber_that_never_glows_at_that_rate_is_not_lit_without_a_guard(lit_
 
 def test_the_mark_may_lift_in_fresh_air_and_is_told_so():
     """At the mixture of the hole and at both its ends, by the limits of one port."""
-    r = solved()
+    r = solved(**LEAN)
     made, one = r.part("lighting_slide"), r.part("tries")
     lifts = [one.at(ratio, 0.0).lift_W / KBTU_H for ratio in made.ratio]
     assert made.lifts_W / KBTU_H == pytest.approx(min(lifts)) == pytest.approx(32.5, rel=0.02)
@@ -957,7 +958,7 @@ def test_too_little_to_set_is_told_below_its_limit(way):
 
 
 def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
-    r = solved(body_depth="1 1/2 in", grip="1 in", inlet_position="end", lit_by="guard")
+    r = solved(**LEAN, body_depth="1 1/2 in", grip="1 in", inlet_position="end", lit_by="guard")
     assert not r.part("lighting").stays and r.checks["lighting"].verdict == "caution"
     assert r.checks["turning"].verdict == "note" and 0.5 < r.checks["turning"].value < 1
 
@@ -1015,7 +1016,7 @@ def test_one_port_has_no_neighbour_that_holds_it():
 
 def test_a_hand_that_is_too_rich_for_burnt_gas_is_told():
     """A guard shuts the gas, or somebody whose hands are free; with the torch in the hand it is a fault."""
-    r = solved(**FAR_APART["knife, metric"])
+    r = solved(**FAR_APART["knife, metric"], **LEAN)
     assert r.part("lighting_slide").fails == ("", "burnt") and "burnt gas" in r.checks["lighting_by_hand"].text
     words = [r.parts.call(CHECKS["lighting_by_hand"], lit_by=way).verdict for way in ("hand", "stand", "guard")]
     assert words == ["caution", "note", "note"]
@@ -1041,7 +1042,7 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
 def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
     words = card(**FAR_APART["crucible, metric"])["High fire"][1]
     assert (
-        words.index("6.23 mbar, gap 4.8 mm") < words.index("cock shut (it ends at 10 mbar)") < words.index("11.4 mbar")
+        words.index("7.75 mbar, gap 6.3 mm") < words.index("cock shut (it ends at 10 mbar)") < words.index("14.2 mbar")
     )
     assert words.count("cock shut") == 1
 

@@ -51,6 +51,7 @@ def test_a_link_of_version_1_means_its_own_defaults(said):
     design, ignored = from_link("#v=1" + said)
     assert not ignored
     assert design.value("equivalence_ratio") == (0.9 if "0.9" in said else 1.0)
+    assert design.value("cylinder_count") == 1
     assert from_link(to_link(design)) == (design, [])
 
 
@@ -59,7 +60,7 @@ def test_what_is_refused_in_a_link_of_version_1_stands_at_its_own_default(text):
     design, ignored = from_link(f"#v=1&equivalence_ratio={text}&rows=4")
     assert [error.field for error in ignored] == ["equivalence_ratio"]
     assert (design.value("equivalence_ratio"), design.rows) == (1.0, 4)
-    assert from_link(f"#v=2&equivalence_ratio={text}")[0].value("equivalence_ratio") == 0.96
+    assert from_link(f"#v=2&equivalence_ratio={text}")[0].value("equivalence_ratio") == 0.93
 
 
 def test_a_text_with_two_faults_costs_no_default_of_its_version():

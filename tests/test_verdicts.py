@@ -117,6 +117,7 @@ ENDS = {
     ("throughput", "throughput.metal_kg_s"): {"low"},
     ("throughput", "bars.taken_kg_s"): {"high"},  # its stop: more than bars take up at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
+    ("rate_for_need", "need.working_band"): {"high"},
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
     ("box_steel", "hot_block.box_K"): {"high"},
@@ -140,7 +141,6 @@ ONLY_SAID = {
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
-    ("rate_for_need", "need.working_band"),  # its careful end is needed_W, but at the limit (tests/test_heat_checks.py)
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it
     ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
     ("lighting", "lighting_slide.gas_Pa"),

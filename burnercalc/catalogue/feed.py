@@ -428,9 +428,11 @@ ANSWERS = (
         "word",
         "Jet drill to use",
         meaning="Drill for the jet: the one set, or else the nearest number or letter drill, as jets are drilled; the "
-        "table lists fractions and metric drills too.",
-        formula="nearest in diameter of number and letter drills, for millimetres of metric ones",
-        inputs=("jet_drill", "orifice_diameter"),
+        "table lists fractions and metric drills too. The pressure of a line cannot be raised: there it is the next "
+        "drill that passes the rate even where the discharge coefficient is 0.05 lower.",
+        formula="nearest in diameter of number and letter drills, for millimetres of metric ones; for a line the "
+        "smallest of them that is not under the hole at its largest",
+        inputs=("jet_drill", "orifice_diameter", "fuel"),
         source=DRILLS,
         near="first",
     ),

@@ -41,6 +41,9 @@ LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practic
 # so on nearly every forge; the second burns steel that is left in a forging heat. Common practice.
 DRIFT_K = (150 / 1.8, 400 / 1.8)
 LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
+LATER = (
+    0.1  # of the fire to heat up in time, that a burner may lack: it heats up later, and harms nobody. Common practice
+)
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -399,18 +402,24 @@ def rate_for_need_check(
         return _never_heats_up(firing, need, burner_count, f"never.{'auto' if auto else 'set'}.{number}", heat_up_time)
     # With the poorest film of gas it takes far more for the work than auto asks for, or no rate may be enough.
     works_W = need.working_band.high if need.working_band else inf
-    sure_W = max(need.needed_W, works_W) if need.at_limit or need.working_band is None else need.needed_W
+    in_time_W = need.needed_W * (1 - LATER if need.decided_by == "heat-up" else 1)
+    sure_W = max(in_time_W, works_W)
     word = ladder(firing.installed_W, good=sure_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
     told_W, by, cases, more = need.needed_W, need.decided_by, ("stop",), (MORE_FIRE, MORE_BURNERS)
-    if word == "caution" and firing.installed_W >= need.needed_W * (1 - 1e-9):
-        cases, by, more = ("at_limit" if need.working_band else "perhaps_never",), "working", ()
+    if word == "caution" and firing.installed_W >= in_time_W * (1 - 1e-9):
+        by, told_W = "working", works_W
+        cases = (("at_limit" if need.at_limit else "perhaps") if need.working_band else "perhaps_never",)
+        more = () if cases != ("perhaps",) else more
     elif word != "stop":
         if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
             told_W, by = need.heat_up_W, "heat-up"
         may = word == "caution" and by == "working" and firing.installed_W >= need.working_W
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
-        if word == "good" and not auto and firing.installed_W > LARGE * need.needed_W:
-            cases += ("far_more",)
+        if word == "good" and not auto:
+            if firing.installed_W < need.needed_W * (1 - 1e-9):
+                cases = (f"later.{number}",)
+            elif firing.installed_W > LARGE * need.needed_W:
+                cases += ("far_more",)
     if word == "caution" and by == "working" and bars.taken_kg_s and work_rate > bars.taken_kg_s.high:
         cases, more = ("no_fire",), ()
     if word == "stop":
@@ -420,7 +429,7 @@ def rate_for_need_check(
     return verdict(
         word,
         firing.installed_W,
-        need.needed_W,
+        sure_W if sure_W < inf else need.needed_W,
         case=cases,
         cures=(*more, *eased),
         installed=firing.installed_W,

@@ -132,18 +132,15 @@ def jet(
         high_Pa=None,
         low_Pa=None,
     )
-    diameter = bare.hole_m(firing.rate_W) if flows else None
-    near = _neighbours(diameter, OFFERED[units]) if diameter else ()
-    jets = [one for one in near if one.family in JET_FAMILIES[units]] or near
+    diameter = _band(bare.hole_m(firing.rate_W), jet_discharge_coefficient) if flows else None
+    near = _neighbours(diameter.value, OFFERED[units]) if diameter else ()
     drill = (
-        drills.drill_named(jet_drill)
-        if jet_drill
-        else min(jets, key=lambda one: (abs(one.diameter_m / diameter - 1), one.name), default=None)
+        drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, units, bool(gas.liquid)) if diameter else None
     )
     low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     return replace(
         bare,
-        diameter_m=None if diameter is None else _band(diameter, jet_discharge_coefficient),
+        diameter_m=diameter,
         drill=drill,
         drill_name=drill.name if drill else None,
         near=near,
@@ -151,6 +148,15 @@ def jet(
         high_Pa=bare.needed_Pa(firing.rate_W, drill.diameter_m) if drill else None,
         low_Pa=bare.needed_Pa(firing.rate_W * low_fire, drill.diameter_m, low_down_Pa) if drill else None,
     )
+
+
+def _chosen(diameter, units, regulated):
+    """The drill nearest to a hole; of a line, whose pressure cannot be raised, one that passes the rate in any case."""
+    hole_m = diameter.value if regulated else diameter.high
+    near = _neighbours(hole_m, OFFERED[units])
+    jets = [one for one in near if one.family in JET_FAMILIES[units]] or near
+    passing = [] if regulated else [one for one in jets if one.diameter_m >= hole_m]
+    return min(passing or jets, key=lambda one: (abs(one.diameter_m / hole_m - 1), one.name), default=None)
 
 
 def _band(diameter, coefficient):
