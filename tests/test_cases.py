@@ -148,6 +148,14 @@ FURTHER = (
     {**KNIFE, "lit_by": "stand"},
     GIANT,
     {**GIANT, "lit_by": "guard"},
+    {**HOUSE, "jet_drill": "#19"},
+    {"gas_pressure": "30 psi", "blower_shutoff_pressure": "20 inH2O", "blower_free_flow": "300 cfm",
+     "cylinder_count": "1", "equivalence_ratio": "1.0"},
+    {"chamber_shape": "cylinder", "work_rate": "40 lb/h", "equivalence_ratio": "0.96"},
+    {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0", "equivalence_ratio": "0.96"},
+    {**SMITH, "heat_up_time": "64 min"},
+    {**SMITH, "heat_up_time": "64 min", "firing_rate": "77.5 kBtu/h", "burner_count": "2"},
+    {"body_length": "39 in", "inlets": "2"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

@@ -49,16 +49,17 @@ NEAR = {
         {"fuel": "natural_gas", "gas_pressure": "10 psi", "altitude": "9000 ft", "firing_rate": "60 kBtu/h"},
         ("altitude",)),
     "nearly empty when the cold ends it": (
-        {"firing_rate": "39.85 kBtu/h", "gas_pressure": "10 psi"},
+        {"firing_rate": "39.85 kBtu/h", "gas_pressure": "10 psi", "cylinder_count": "1"},
         ("burner_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure",
          "cylinder")),
     "the same from a tank": (
         {"cylinder": "tank", "tank_diameter": "12 in", "tank_length": "24 in", "cylinder_fill": "30 %",
-         "ambient_temperature": "40 degF", "altitude": "3000 ft", "firing_rate": "19.3 kBtu/h"},
+         "ambient_temperature": "40 degF", "altitude": "3000 ft", "firing_rate": "19.3 kBtu/h",
+         "cylinder_count": "1"},
         ("tank_diameter", "tank_length", "altitude", "cylinder_fill")),
-    "a regulator that stops it before the frost": ({"regulator_inlet_pressure": "54 psi"},
+    "a regulator that stops it before the frost": ({"regulator_inlet_pressure": "54 psi", "cylinder_count": "1"},
                                                   ("regulator_inlet_pressure",)),
-    "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft"}, ("altitude",)),
+    "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft", "cylinder_count": "1"}, ("altitude",)),
     "a damper that limits the lighting": ({"gas_pressure": "20 psi"}, ("blower_free_flow",)),
     "a jet that limits the lighting": (
         {"gas_pressure": "2.5 psi", "port_diameter": "7/32 in"}, ("altitude", "jet_discharge_coefficient")),
