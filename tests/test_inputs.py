@@ -59,7 +59,8 @@ NEAR = {
         ("tank_diameter", "tank_length", "altitude", "cylinder_fill")),
     "a regulator that stops it before the frost": ({"regulator_inlet_pressure": "54 psi", "cylinder_count": "1"},
                                                   ("regulator_inlet_pressure",)),
-    "the same in thin air": ({"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft", "cylinder_count": "1"}, ("altitude",)),
+    "the same in thin air": (
+        {"regulator_inlet_pressure": "58 psi", "altitude": "6000 ft", "cylinder_count": "1"}, ("altitude",)),
     "a damper that limits the lighting": ({"gas_pressure": "20 psi"}, ("blower_free_flow",)),
     "a jet that limits the lighting": (
         {"gas_pressure": "2.5 psi", "port_diameter": "7/32 in"}, ("altitude", "jet_discharge_coefficient")),

@@ -130,7 +130,7 @@ def test_what_is_mine_or_changed_too_is_not_brought_and_another_burner_stays():
     del own["port_diameter"]
     assert refuelled(before, {**before, "fuel": "natural_gas"}, "port_diameter") == own
     both = {**before, "fuel": "natural_gas", "port_diameter": "5/16 in"}
-    assert refuelled(before, both) == {**brought, **both}
+    assert refuelled(before, both) == {**both, **brought, "port_diameter": "5/16 in"}
     own = {**before, "rows": "4"}
     assert refuelled(own, {**own, "fuel": "butane"}) == {**own, "fuel": "butane"}
 
