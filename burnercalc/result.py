@@ -5,6 +5,7 @@ Nothing else writes to a Result, and each thing is worked out when it is first l
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from html import escape
 from math import isfinite
 from typing import Any
@@ -296,9 +297,10 @@ class Result:
         others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
         if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
             cures = others
-        changes = tuple(Change(*cure) for cure in cures)
         line = self._on_a_line(declared)
-        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, line, self.design.units)
+        return Checked(
+            declared, judged.verdict, judged.value, judged.limit, text, _changes(cures), line, self.design.units
+        )
 
     def _say(self, declared):
         return Say(declared.words, self.design.units, self._of_a_line)
@@ -329,6 +331,11 @@ class Result:
         return shapes.Drawing(
             key, self._case(declared.title, found), found.shapes, self._case(declared.description, found)
         )
+
+
+@cache
+def _changes(cures):
+    return tuple(Change(*cure) for cure in cures)
 
 
 def _measured(side, on_a_line):

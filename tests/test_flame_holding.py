@@ -86,9 +86,9 @@ def test_long_port_flashes_back_at_the_developed_velocity(row):
 
 def test_hot_lip_multiplies_the_gradient_by_2_to_4():
     """By hand: a law known to 30 % and a lip known to sqrt(2) are together known to exp(hypot(0.2624, 0.3466))."""
-    hot = fh.hot_lip(Band(400 / 1.3, 400.0, 400 * 1.3))
+    hot = fh.times(Band(400 / 1.3, 400.0, 400 * 1.3), fh.hot_lip())
     assert hot == pytest.approx((400 * 8**0.5 / 1.5444, 400 * 8**0.5, 400 * 8**0.5 * 1.5444), rel=1e-3)
-    assert fh.hot_lip(Band(400.0, 400.0, 400.0)) == pytest.approx((800, 400 * 8**0.5, 1600))
+    assert fh.hot_lip() == pytest.approx((2, 8**0.5, 4)) and fh.hot_lip(0.5) == pytest.approx((2**0.5, 8**0.25, 2))
 
 
 def test_bands_that_have_nothing_to_do_with_each_other_add_as_squares():
@@ -268,7 +268,7 @@ def test_a_cold_stream_counts_as_turbulent_at_re_2300_and_a_hot_one_not_yet():
     v = 2300 / cold._reynolds(1.0)
 
     def careful(port):
-        return port.flashback_margin(v).low * port._flashback_gradient_1_s(v, *port._exit(v)[3:]).high
+        return port.flashback_margin(v).low * port._flashback_gradient_1_s(*port._exit(v)[3:]).high
 
     assert careful(hot) == pytest.approx(8 * v / 0.0254)
     assert careful(cold) == pytest.approx(8 * v / 0.0254 * 0.547, rel=2e-3)

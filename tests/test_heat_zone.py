@@ -3,6 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 from math import pi
+from operator import is_
 
 import pytest
 from designs import FAR_APART
@@ -85,6 +86,12 @@ def test_how_long_it_takes(key, minutes, one_gray):
     at_once_s = fired_heat_up(zone, firing_rate_W=high_W, wall_temp_K=hot_K, **MARCH).time_s
     assert 0.98 < at_once_s / (60 * 1.065 * minutes) < 1.06
     assert at_once_s < r.answers["heat_up_takes"].band[key] < 3 * at_once_s
+
+
+def test_a_wait_for_the_glow_is_worked_out_once_for_burners_that_are_lit_alike():
+    """Another pipe before the gas jet, the same flame and chamber: no further march."""
+    one, other = (solved(jet_discharge_coefficient=share).part("fired_heat_up") for share in ("0.85", "0.86"))
+    assert one.lit_W == other.lit_W and len(one._lit) == 3 and all(map(is_, one._lit, other._lit))
 
 
 def test_the_fire_is_turned_up_when_the_walls_glow():

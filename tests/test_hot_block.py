@@ -385,3 +385,10 @@ def test_a_standing_box_is_judged_after_shut_down(default):
 def test_the_last_digits_of_a_search_do_not_turn_a_band_round():
     assert in_order(253.15000000000003, 253.15, 253.14999999999998) == (253.14999999999998, 253.15, 253.15000000000003)
     assert in_order(1.0, 2.0, 3.0) == Band(1.0, 2.0, 3.0)
+
+
+@pytest.mark.parametrize("change, shared", [({"chamber_length": "15 in"}, True), ({"port_diameter": "9/32 in"}, False)])
+def test_burners_alike_in_what_a_port_rests_on_share_its_flame(change, shared, default):
+    """A longer chamber with the same fire leaves block and mixture as they are, and so their flame while they wait."""
+    one, other = (result.part("hot_block").waiting_port for result in (default, solved(**change)))
+    assert (one is other) == shared

@@ -64,14 +64,17 @@ class _Slots:
             return f"{value:.{int(fixed[1]) + finer}f}"
         return format(value, spec)
 
-    def keep_apart(self, sentence: str, slots: dict[str, Any]) -> None:
-        """More digits for the types of which two different numbers would read alike."""
+    def kept_apart(self, sentence: str, slots: dict[str, Any]) -> dict[tuple[str, str], str]:
+        """Texts by name and type, with more digits for the types of which two different numbers would read alike."""
+        found: dict[tuple[str, str], str] = {}
         for kind, alike in _alike(sentence):
             named = {name: spec for name, spec in alike if isinstance(slots[name], float)}
             for self.finer[kind] in range(MOST_FINER + 1):
                 texts = {name: self.shown(slots[name], spec) for name, spec in named.items()}
                 if not any(_mistaken(slots, texts, *two) for two in combinations(named, 2)):
                     break
+            found.update({(name, named[name]): text for name, text in texts.items()})
+        return found
 
 
 def _mistaken(slots: dict[str, Any], texts: dict[str, str], one: str, other: str) -> bool:
@@ -117,17 +120,19 @@ def written(
     """
     sentence = units.in_measures(sentence, unit_system)
     filled = _Slots(unit_system, on_a_line)
-    if apart:
-        filled.keep_apart(sentence, slots)
+    apart_texts = filled.kept_apart(sentence, slots) if apart else {}
     return "".join(
-        text if name is None else text + filled.shown(slots[name], spec or "") for text, name, spec in _parsed(sentence)
+        [
+            text if name is None else text + (apart_texts.get((name, spec)) or filled.shown(slots[name], spec))
+            for text, name, spec in _parsed(sentence)
+        ]
     )
 
 
 @cache
-def _parsed(sentence: str) -> tuple[tuple[str, str | None, str | None], ...]:
+def _parsed(sentence: str) -> tuple[tuple[str, str | None, str], ...]:
     """(text before a slot, its name, its type), the name None where no slot follows."""
-    return tuple((text, name, spec) for text, name, spec, _ in Formatter().parse(sentence))
+    return tuple((text, name, spec or "") for text, name, spec, _ in Formatter().parse(sentence))
 
 
 @cache
@@ -142,4 +147,4 @@ def _alike(sentence: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
 @cache
 def slots_of(sentence: str) -> frozenset[tuple[str, str]]:
     """(name, type) of every slot of a sentence."""
-    return frozenset((name, spec or "") for _, name, spec in _parsed(sentence) if name)
+    return frozenset((name, spec) for _, name, spec in _parsed(sentence) if name)

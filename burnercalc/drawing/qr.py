@@ -2,8 +2,6 @@
 
 from functools import lru_cache
 
-import segno
-
 from .shapes import rectangle
 
 # White modules that must stand around the code: ISO/IEC 18004, 4 on each side (published).
@@ -13,6 +11,8 @@ QUIET_MODULES = 4
 @lru_cache(maxsize=4)  # a sheet is laid out several times before it fits, with the same code
 def _matrix(text):
     """Rows of a code's modules, 1 where black."""
+    import segno  # here, for it loads long and few ask for a code
+
     return segno.make(text, error="m", micro=False).matrix
 
 

@@ -3,8 +3,7 @@
 from math import acos, pi, sqrt
 
 from ..errors import require
-
-HALVINGS = 50  # of the search for a gap: to a millionth of a millionth of the bore
+from ..physics.root import bracketed_root
 
 
 def hole_m(bore_m, open_share):
@@ -74,10 +73,6 @@ def gap_m(bore_m, open_to, bore_of_hole_m=0.0):
     Checked by: tests/test_making_slide.py
     """
     require(0 < open_to <= 1, "open_share", open_to, "must be above 0, up to 1")
-    low, high = 0.0, bore_m
-    if open_share(bore_m, low, bore_of_hole_m) >= open_to:
-        return low
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        low, high = (middle, high) if open_share(bore_m, middle, bore_of_hole_m) < open_to else (low, middle)
-    return (low + high) / 2
+    if open_share(bore_m, 0.0, bore_of_hole_m) >= open_to:
+        return 0.0
+    return bracketed_root(lambda gap: open_share(bore_m, gap, bore_of_hole_m) - open_to, 0.0, bore_m)

@@ -87,8 +87,9 @@ def nearest_tube(*, width_m, depth_m, unit=""):
         a, b = row["width"] * METRES[row["unit"]], row["depth"] * METRES[row["unit"]]
         for w, d in ((a, b), (b, a)):
             off = max(abs(w - width_m), abs(d - depth_m))
-            found.append(Tube(row["name"], w, d, 0.0 if off < NOISE_M else off))
-    return min(found, key=lambda tube: tube.off_m)
+            found.append((0.0 if off < NOISE_M else off, row["name"], w, d))
+    off_m, *tube = min(found, key=lambda one: one[0])
+    return Tube(*tube, off_m)
 
 
 def tube_sides_m(unit):

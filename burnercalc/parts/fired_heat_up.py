@@ -1,7 +1,7 @@
 """How soon the fire heats the empty chamber up: lit as flame and valves allow, then all that is set."""
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from ..physics import fired_heat_up as physics
 from ..physics.band import Band
@@ -45,7 +45,7 @@ class FiredHeatUp:
 
     @cached_property
     def _lit(self):
-        return [physics.lit(one, firing_rate_W=self.lit_W, until_K=self._until_K, **FINE) for one in self.lit_zones]
+        return [_lit(one, self.lit_W, self._until_K) for one in self.lit_zones]
 
     @cached_property
     def waits_s(self) -> Band | float | None:
@@ -62,6 +62,12 @@ class FiredHeatUp:
             ).time_s
             for zone, heating in zip(self.zones, self._lit)
         )
+
+
+# Burners alike in what they are lit with in the same chamber come to a glow alike.
+@lru_cache(maxsize=64)
+def _lit(zone: GasZone, rate_W: float, until_K: float) -> physics.Heating | None:
+    return physics.lit(zone, firing_rate_W=rate_W, until_K=until_K, **FINE)
 
 
 def fired_heat_up(

@@ -55,12 +55,11 @@ def flue_gas(gas: Gas, shop: Shop, equivalence_ratio: float, leaves_K: float) ->
 def hottest_flue(gas: Gas, shop: Shop, equivalence_ratio: float) -> FlueGas | None:
     """As flue_gas, left as hot as its flame."""
     try:
-        flame_K = combustion.flame_temp_K(
+        return combustion.hottest_flue_gas(
             gas.composition, equivalence_ratio, shop.temp_K, shop.temp_K, shop.pressure_Pa
         )
     except EquilibriumError:
         return None
-    return flue_gas(gas, shop, equivalence_ratio, flame_K)
 
 
 def flame(gas: Gas, shop: Shop, equivalence_ratio: float, chamber_temperature: float) -> Flame:

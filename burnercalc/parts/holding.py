@@ -7,7 +7,7 @@ from ..errors import InputError
 from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import HotPort
-from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s
+from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s, burning_velocity_over_temp
 from ..physics.port_field import chain_pitch_m
 from .face import Face
 from .firing import Firing
@@ -71,7 +71,7 @@ def port_flame(
         diameter_m,
         length_m,
         properties(gas.composition, equivalence_ratio, shop.pressure_Pa),
-        lambda mixture_K: burning_velocity_m_s(gas.composition, equivalence_ratio, mixture_K, shop.pressure_Pa),
+        burning_velocity_over_temp(gas.composition, equivalence_ratio, shop.pressure_Pa),
         equivalence_ratio,
         shop.temp_K,
         wall_temp_K=None if worked_out else hot,

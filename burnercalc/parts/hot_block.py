@@ -1,6 +1,7 @@
 """The block while it burns: how hot it, the steel behind it and the mixture in it get, at high and at low fire."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import hypot, pi
 
 from ..making import refractory as making
@@ -8,6 +9,7 @@ from ..physics import flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
 from ..physics.linings import Material, material
+from ..physics.port_stream import StreamProperties
 from .body import Body
 from .face import Face
 from .gas import Gas
@@ -107,20 +109,20 @@ def hot_block(
     high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
-    def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature, conducts=1.0):
+    def slab(walls_K, conducts):
         if conducts != 1.0:
-            slab = fin_at(max(walls_K, chamber_temperature), conducts)
-        else:
-            slab = left_fin if walls_K > chamber_temperature else fin
-        flow = high_kg_s * share
-        return hot_state(slab, box, flow, diameter, face.port_area_m2, cold, shop.temp_K, walls_K, rim_times, near)
+            return fin_at(max(walls_K, chamber_temperature), conducts)
+        return left_fin if walls_K > chamber_temperature else fin
+
+    def at(share, near=None, rim_times=1.0, walls_K=chamber_temperature, conducts=1.0):
+        flow, ports_m2 = high_kg_s * share, face.port_area_m2
+        return hot_state(
+            slab(walls_K, conducts), box, flow, diameter, ports_m2, cold, shop.temp_K, walls_K, rim_times, near
+        )
 
     def port(velocities_m_s, walls_K, conducts=1.0):
-        return HotPort(
-            velocities_m_s,
-            lambda velocity, near: at(velocity / stream.velocity_m_s, near, walls_K=walls_K, conducts=conducts),
-            high,
-        )
+        ports, flow = (diameter, face.port_area_m2), (stream.velocity_m_s, high_kg_s)
+        return _port(velocities_m_s, slab(walls_K, conducts), box, ports, flow, cold, shop.temp_K, walls_K, high)
 
     least, _, most = RIM_BAND
     high = at(1.0)
@@ -173,6 +175,29 @@ def hot_block(
         ignition_K=ignition,
         wetted_K=flame_limits.wetted_limit_K(ignition),
     )
+
+
+# One and the same for burners alike in all that it rests on, so that they share the limits of the flame in it.
+@lru_cache(maxsize=256)
+def _port(
+    velocities_m_s: tuple[float, ...],
+    slab: Fin,
+    box: Box,
+    ports: tuple[float, float],
+    flow: tuple[float, float],
+    cold: StreamProperties,
+    shop_K: float,
+    walls_K: float,
+    near: HotState,
+) -> HotPort:
+    """`ports`: diameter and area of all [m, m2]; `flow`: a velocity and the mixture at it [m/s, kg/s]."""
+    (diameter_m, area_m2), (at_m_s, at_kg_s) = ports, flow
+
+    def at(velocity_m_s: float, near: HotState) -> HotState:
+        flow_kg_s = at_kg_s * (velocity_m_s / at_m_s)
+        return hot_state(slab, box, flow_kg_s, diameter_m, area_m2, cold, shop_K, walls_K, near=near)
+
+    return HotPort(velocities_m_s, at, near)
 
 
 def block_material(refractory: str, castable_density: float) -> Material:

@@ -143,7 +143,7 @@ def lighting_slide(
             False,
             band,
             ("", ""),
-            lifts_W(band),
+            None,
             mark,
             lighting.advice,
         )
@@ -192,7 +192,7 @@ def lighting_slide(
     rate_W, gas_Pa = window(chosen.ratio.value, chosen.rate_W.value, chosen.stays or chosen.fails[0] == "back")
     how = lighting.way + ("_cool" if not lighting.glows else "_stays" if chosen.stays else "")
     advice = said(how, **{**lighting.advice.slots, "rate": rate_W.value, "gas": gas_Pa.value})
-    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, advice=advice)
+    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, lifts_W=lifts_W(chosen.ratio), advice=advice)
 
 
 def near(size_m, families):

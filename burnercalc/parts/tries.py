@@ -60,6 +60,14 @@ class Tries:
 
     def at(self, ratio, off=OFF):
         """`off`: how near the ratio is set."""
+        return self._at(ratio, off)
+
+    @cached_property
+    def _at(self):
+        """A mixture is asked for several times, and knows what it has worked out."""
+        return cache(self._tried)
+
+    def _tried(self, ratio, off):
         port = (self.gas, self.shop, ratio, self.face.port_diameter_m, self.block_thickness)
         return Tried(
             ratio,

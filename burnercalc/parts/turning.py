@@ -64,16 +64,15 @@ def _turn(start, end, tries):
 
     if margins[1] < least:
         return Turn("", 0, margins[1], *sorted((start[1], end[1])))
-    found = None
     for steps in STEPS:
         both = {first: tuple(_between(first, steps, start, end)) for first in ("gas", "air")}
         hold = [first for first, states in both.items() if all(map(holds, states))]
-        first = max(hold or both, key=lambda one: _margin(both[one], tries)) if len(hold) != 1 else hold[0]
-        ratios = [ratio for _, ratio in (start, *both[first], end)]
-        found = Turn(first if hold else "", steps, _margin(both[first], tries), min(ratios), max(ratios))
         if hold:
             break
-    return found
+    found = {first: _margin(both[first], tries) for first in hold or both}
+    first = max(found, key=lambda one: found[one])
+    ratios = [ratio for _, ratio in (start, *both[first], end)]
+    return Turn(first if hold else "", steps, found[first], min(ratios), max(ratios))
 
 
 def _between(first, steps, start, end):

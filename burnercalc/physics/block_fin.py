@@ -204,19 +204,28 @@ class HotPort:
         self, velocities_m_s: tuple[float, ...], at: Callable[[float, HotState], HotState], near: HotState
     ) -> None:
         self.velocities_m_s, self._at, self._near = velocities_m_s, at, near
+        self._logs = [log(velocity) for velocity in velocities_m_s]
         self._from_quickest: list[HotState] = []
 
     def enter_K(self, velocity_m_s: float) -> float:
         """Of the mixture in the box."""
-        return self._between("mixture_K", velocity_m_s)
+        below, above, share = self._between(velocity_m_s)
+        return below.mixture_K + (above.mixture_K - below.mixture_K) * share
 
     def exit_K(self, velocity_m_s: float) -> float:
         """Of the mixture that leaves."""
-        return self._between("exit_K", velocity_m_s)
+        return self.exit_and_face_K(velocity_m_s)[0]
 
     def face_K(self, velocity_m_s: float) -> float:
         """Of the lip of the port."""
-        return self._between("face_K", velocity_m_s)
+        return self.exit_and_face_K(velocity_m_s)[1]
+
+    def exit_and_face_K(self, velocity_m_s: float) -> tuple[float, float]:
+        """Both, looked up once."""
+        below, above, share = self._between(velocity_m_s)
+        return below.exit_K + (above.exit_K - below.exit_K) * share, below.face_K + (
+            above.face_K - below.face_K
+        ) * share
 
     def row(self, n: int) -> HotState:
         """Of the n-th velocity."""
@@ -225,13 +234,13 @@ class HotPort:
             known.append(self._at(self.velocities_m_s[last - len(known)], known[-1] if known else self._near))
         return known[last - n]
 
-    def _between(self, field, velocity):
-        rows = self.velocities_m_s
-        i = bisect_right(rows, velocity)
-        if i == 0 or i == len(rows):
-            return getattr(self.row(min(i, len(rows) - 1)), field)
-        below, above = getattr(self.row(i - 1), field), getattr(self.row(i), field)
-        return below + (above - below) * log(velocity / rows[i - 1]) / log(rows[i] / rows[i - 1])
+    def _between(self, velocity):
+        """The rows below and above a velocity, and how far it is from one to the other; beyond the ends that twice."""
+        logs, i = self._logs, bisect_right(self.velocities_m_s, velocity)
+        if i == 0 or i == len(logs):
+            end = self.row(min(i, len(logs) - 1))
+            return end, end, 0.0
+        return self.row(i - 1), self.row(i), (log(velocity) - logs[i - 1]) / (logs[i] - logs[i - 1])
 
 
 def hot_state(

@@ -97,18 +97,25 @@ def species_burning_velocity_m_s(species, equivalence_ratio, temp_K=REFERENCE_TE
     Checked by:
         tests/reference/burning_velocity.csv
     """
+    return _species_over_temp(species, equivalence_ratio, pressure_Pa)(temp_K)
+
+
+def _species_over_temp(species, equivalence_ratio, pressure_Pa):
+    """species_burning_velocity_m_s as a function of temp_K."""
     require_range("equivalence_ratio", equivalence_ratio, *PHI_RANGE)
-    require_range("temp_K", temp_K, *TEMP_RANGE_K)
     require(0 < pressure_Pa < 1e8, "pressure_Pa", pressure_Pa, "must be above 0 and below 1e8 Pa")
     row = by_key("burning_velocity", "species")[species]
     cold, spread = _at_reference(species, equivalence_ratio)
-    value = (
-        cold
-        * (temp_K / REFERENCE_TEMP_K) ** temperature_exponent(row["temperature_like"], equivalence_ratio, temp_K)
-        * (pressure_Pa / ATM_PA) ** row["pressure_exponent"]
-    )
-    # As a factor both ways, so that a wide band stays above zero.
-    return Band(value / (1 + spread), value, value * (1 + spread))
+    like, by_pressure = row["temperature_like"], (pressure_Pa / ATM_PA) ** row["pressure_exponent"]
+
+    def at(temp_K):
+        require_range("temp_K", temp_K, *TEMP_RANGE_K)
+        exponent = temperature_exponent(like, equivalence_ratio, temp_K)
+        value = cold * (temp_K / REFERENCE_TEMP_K) ** exponent * by_pressure
+        # As a factor both ways, so that a wide band stays above zero.
+        return Band(value / (1 + spread), value, value * (1 + spread))
+
+    return at
 
 
 @lru_cache(maxsize=512)
@@ -183,7 +190,6 @@ def dilution_factor(composition, equivalence_ratio):
     return exp(-cooling_K * (1 / burned_K - 1 / pure_K))
 
 
-@lru_cache(maxsize=4096)
 def burning_velocity_m_s(composition, equivalence_ratio, temp_K=REFERENCE_TEMP_K, pressure_Pa=ATM_PA):
     """Laminar burning velocity of a fuel gas with air, with its band.
 
@@ -205,10 +211,23 @@ def burning_velocity_m_s(composition, equivalence_ratio, temp_K=REFERENCE_TEMP_K
     Checked by:
         tests/reference/burning_velocity.csv, tests/reference/diluted_flames.csv
     """
-    low = value = high = 0.0
-    for name, share in heat_shares(composition):
-        band = species_burning_velocity_m_s(name, equivalence_ratio, temp_K, pressure_Pa)
-        low, value, high = low + share * band.low, value + share * band.value, high + share * band.high
+    return burning_velocity_over_temp(composition, equivalence_ratio, pressure_Pa)(temp_K)
+
+
+@lru_cache(maxsize=512)
+def burning_velocity_over_temp(composition, equivalence_ratio, pressure_Pa=ATM_PA):
+    """burning_velocity_m_s of one mixture as a function of temp_K, for many quick readings."""
+    species = [
+        (share, _species_over_temp(name, equivalence_ratio, pressure_Pa)) for name, share in heat_shares(composition)
+    ]
     factor = dilution_factor(composition, equivalence_ratio)
     spread = 1 + COOLING_BAND * (1 - factor)
-    return Band(factor * low / spread, factor * value, factor * high * spread)
+
+    def at(temp_K):
+        low = value = high = 0.0
+        for share, over_temp in species:
+            band = over_temp(temp_K)
+            low, value, high = low + share * band.low, value + share * band.value, high + share * band.high
+        return Band(factor * low / spread, factor * value, factor * high * spread)
+
+    return at

@@ -7,6 +7,7 @@ Transfer 96 (1974) 65. Published, recalled. tests/test_walls_3d.py compares with
 """
 
 from dataclasses import dataclass
+from functools import cache
 from math import log, pi
 
 from ..errors import require
@@ -127,6 +128,7 @@ def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
         flat = top / (2 * (long + wide))
         return (("vertical", high, 2 * (long + wide) * high - opening_area_m2), ("up", flat, top), ("down", flat, top))
 
+    @cache
     def grown(t):
         return box_chamber(
             length_m=length_m + 2 * t,
@@ -158,6 +160,7 @@ def cylinder_chamber(*, diameter_m, length_m, opening_area_m2=0.0):
         d, long = diameter_m + 2 * t, length_m + 2 * t
         return (("cylinder", d, pi * d * long), ("vertical", d, pi * d**2 / 2 - opening_area_m2))
 
+    @cache
     def grown(t):
         return cylinder_chamber(
             diameter_m=diameter_m + 2 * t, length_m=length_m + 2 * t, opening_area_m2=opening_area_m2

@@ -248,6 +248,23 @@ def flue_gas(
             flame_K = flame_temp_K(fuel, equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa, air)
             composition_temp_K = max(chamber_temp_K, flame_K)
             amounts = equilibrium_at_temperature(atoms, composition_temp_K, pressure_Pa).amounts_mol
+    return _flue_gas(amounts, chamber_temp_K, composition_temp_K, pressure_Pa)
+
+
+def hottest_flue_gas(
+    fuel,
+    equivalence_ratio,
+    gas_temp_K=COMBUSTION_TEMP_K,
+    air_temp_K=COMBUSTION_TEMP_K,
+    pressure_Pa=STANDARD_PRESSURE_PA,
+    air=AIR,
+):
+    """flue_gas of a chamber that takes no heat: as hot as its flame; arguments and limits as flame()."""
+    burned = flame(fuel, equivalence_ratio, gas_temp_K, air_temp_K, pressure_Pa, air)
+    return _flue_gas(burned.amounts_mol, burned.temp_K, burned.temp_K, pressure_Pa)
+
+
+def _flue_gas(amounts, chamber_temp_K, composition_temp_K, pressure_Pa):
     wet, dry = fractions(amounts), dry_fractions(amounts)
     return FlueGas(
         composition_temp_K=composition_temp_K,

@@ -5,7 +5,8 @@ wall (flashback), too steep and it is washed off the rim (blow-off). Velocities 
 temperature; at a fixed equivalence ratio they are proportional to the firing rate.
 """
 
-from math import exp, hypot, inf, log, sqrt
+from functools import cache
+from math import exp, inf, log, sqrt
 
 from ..errors import InputError, require
 from .band import Band
@@ -59,16 +60,15 @@ def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
     return _critical(FLASHBACK_CONSTANT, burning_velocity, thermal_diffusivity_m2_s, FLASHBACK_ABOVE)
 
 
-def hot_lip(critical, share=1.0):
-    """Critical gradient on a lip too hot to quench, from that on a cold one at the same temperature of the stream.
+def hot_lip(share=1.0):
+    """Critical gradient on a lip too hot to quench over that on a cold one at the same temperature of the stream.
 
-        g_hot = m^share g_F,   m = 2 to 4;   band: sqrt(ln^2(g_F,edge/g_F) + share^2 ln^2(m_edge/m)) in the logarithm
+        g_hot/g_F = m^share,   m = 2 to 4;   with the band of g_F by times
 
     Arguments:
-        critical   g_F, a Band                    [1/s]
         share      how hot the lip is: lip_share  [-]     0 to 1
     Returns:
-        Band       g_hot                          [1/s]
+        Band       g_hot/g_F                      [-]
     Assumes:
         what is not known of the law and what is not known of the lip have nothing to do with each other, so their
         bands do not add up at their worst
@@ -77,16 +77,18 @@ def hot_lip(critical, share=1.0):
     Checked by:
         tests/test_flame_holding.py
     """
-    return times(critical, Band(*(one**share for one in HOT_LIP_FLASHBACK)))
+    low, value, high = HOT_LIP_FLASHBACK
+    return Band(low**share, value**share, high**share)
 
 
-def times(critical, factor):
-    """Product of two bands that have nothing to do with each other: their logarithms add as squares."""
-
-    value = critical.value * factor.value
-    below = hypot(log(critical.low / critical.value), log(factor.low / factor.value))
-    above = hypot(log(critical.high / critical.value), log(factor.high / factor.value))
-    return Band(value * exp(-below), value, value * exp(above))
+def times(*bands):
+    """Product of bands that have nothing to do with each other: their logarithms add as squares."""
+    value, below, above = 1.0, 0.0, 0.0
+    for low, middle, high in bands:
+        value *= middle
+        below += log(low / middle) ** 2
+        above += log(high / middle) ** 2
+    return Band(value * exp(-sqrt(below)), value, value * exp(sqrt(above)))
 
 
 def mixture_off(burning_velocity_at, equivalence_ratio, off):
@@ -122,8 +124,9 @@ def lip_share(lip_K):
 
 def _critical(constant, burning_velocity, diffusivity, above=GRADIENT_BAND):
     require(0 < diffusivity < 1, "thermal_diffusivity_m2_s", diffusivity, "must be above 0 m2/s")
-    low, value, high = (constant * s * s / diffusivity for s in burning_velocity)
-    return Band(low / (1 + GRADIENT_BAND), value, high * (1 + above))
+    low, value, high = burning_velocity
+    law = constant / diffusivity
+    return Band(law * low * low / (1 + GRADIENT_BAND), law * value * value, law * high * high * (1 + above))
 
 
 def blow_off_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s, equivalence_ratio, open_air):
@@ -193,39 +196,40 @@ class PortFlame:
         self.lip_glows, self.off = lip_glows, off
         self._cold = wall_temp_K is None and hot_port is None
         self.open_air = self._cold and not burnt
-        self._flashback = self._flashback_gradient_1_s, TURBULENT_FLASHBACK.high
-        self._lift = self._lift_gradient_1_s, 1.0
+        # What leaves a cold port is the same at any velocity, and so are its critical gradients.
+        once = cache if self._cold else lambda law: law
+        self._flashback = once(self._flashback_gradient_1_s), TURBULENT_FLASHBACK.high
+        self._lift = once(self._lift_gradient_1_s), 1.0
         density, viscosity, _, _ = properties.at(inlet_temp_K)
         self._inlet_density, self._inlet_viscosity = density, viscosity
-        self._leaves_cold = self._mixture(inlet_temp_K) if self._cold else None
+        self._leaves_cold = self._leaves(0.0) if self._cold else None
 
-    def exit_temp_K(self, velocity_m_s):
-        """Temperature of the stream at the exit of the port [K]."""
+    def _exit_temp_and_lip(self, velocity_m_s):
+        """Temperature of the stream at the exit of the port [K], and how hot its lip counts: lip_share."""
         if self.hot_port is not None:
-            return self.hot_port.exit_K(velocity_m_s)
+            exit_K, face_K = self.hot_port.exit_and_face_K(velocity_m_s)
+            return exit_K, lip_share(face_K)
         if self.wall_temp_K is None:
-            return self.inlet_temp_K
-        return stream_exit_temp_K(
+            return self.inlet_temp_K, 0.0
+        at_K = stream_exit_temp_K(
             velocity_m_s, self.diameter_m, self.length_m, self.properties, self.inlet_temp_K, self.wall_temp_K
         )
+        return at_K, 1.0
 
     def _reynolds(self, velocity_m_s):
         """Reynolds number where the stream enters the port [-]."""
         return velocity_m_s * self._inlet_density * self.diameter_m / self._inlet_viscosity
 
-    def _lip_share(self, velocity_m_s):
-        if self.hot_port is not None:
-            return lip_share(self.hot_port.face_K(velocity_m_s))
-        return 0.0 if self.wall_temp_K is None else 1.0
-
-    def _mixture(self, temp_K):
-        """(density, nu, S_L band, alpha)."""
-        density, viscosity, k, cp = self.properties.at(temp_K)
-        return density, viscosity / density, self.burning_velocity_at(temp_K), k / (density * cp)
+    def _leaves(self, velocity_m_s):
+        """(density, nu, S_L band, alpha, lip_share) at the exit of the port."""
+        exit_K, lip = self._exit_temp_and_lip(velocity_m_s)
+        density, viscosity, k, cp = self.properties.at(exit_K)
+        return density, viscosity / density, self.burning_velocity_at(exit_K), k / (density * cp), lip
 
     def _exit(self, velocity_m_s):
-        """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha) at the exit of the port."""
-        density, nu, burning, alpha = self._leaves_cold or self._mixture(self.exit_temp_K(velocity_m_s))
+        """(turbulent weight, laminar gradient, turbulent gradient, S_L band, alpha, lip_share) at the exit of the
+        port."""
+        density, nu, burning, alpha, lip = self._leaves_cold or self._leaves(velocity_m_s)
         speed = velocity_m_s * self._inlet_density / density
         # The regime is set where the stream enters; a hot wall has no time to calm it in a few diameters.
         reynolds = self._reynolds(velocity_m_s)
@@ -233,11 +237,11 @@ class PortFlame:
         laminar = turbulent = laminar_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
         if reynolds > REYNOLDS_PUFFS[0]:
             turbulent = turbulent_gradient_1_s(speed, self.diameter_m, self.length_m, nu)
-        return w, laminar, turbulent, burning, alpha
+        return w, laminar, turbulent, burning, alpha, lip
 
     def wall_gradient_1_s(self, velocity_m_s):
         """Wall velocity gradient at the exit of the port [1/s]."""
-        w, laminar, turbulent, _, _ = self._exit(velocity_m_s)
+        w, laminar, turbulent, *_ = self._exit(velocity_m_s)
         return (1 - w) * laminar + w * turbulent
 
     def flashback_margin(self, velocity_m_s):
@@ -246,8 +250,8 @@ class PortFlame:
         A turbulent stream counts its gradient divided by TURBULENT_FLASHBACK, a cold one at the careful end from its
         first puffs on; a lip that glows is a hot one.
         """
-        w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        low, value, high = self._flashback_gradient_1_s(velocity_m_s, burning, alpha)
+        w, laminar, turbulent, *leaves = self._exit(velocity_m_s)
+        low, value, high = self._flashback[0](*leaves)
         puffs, factor = self._puffs(velocity_m_s) if self._cold else w, TURBULENT_FLASHBACK
         return Band(
             ((1 - puffs) * laminar + puffs * turbulent / factor.high) / high,
@@ -260,23 +264,24 @@ class PortFlame:
         first, all_of_it = REYNOLDS_PUFFS
         return min(max((self._reynolds(velocity_m_s) - first) / (all_of_it - first), 0.0), 1.0)
 
-    def _flashback_gradient_1_s(self, velocity_m_s, burning, alpha):
-        critical = flashback_gradient_1_s(burning, alpha)
-        share = self._lip_share(velocity_m_s) if self.lip_glows else 0.0
-        if share > 0:
-            critical = hot_lip(critical, share)
-        return times(critical, self.off[0]) if self.off else critical
+    def _flashback_gradient_1_s(self, burning, alpha, lip):
+        critical = [flashback_gradient_1_s(burning, alpha)]
+        if lip > 0 and self.lip_glows:
+            critical.append(hot_lip(lip))
+        if self.off:
+            critical.append(self.off[0])
+        return times(*critical)
 
     def blow_off_margin(self, velocity_m_s):
         """Wall gradient over the critical one for blow-off, with its band; above 1 a flame alone lifts [-].
 
         Cold ports count open air round the flame unless it is burnt, hot ones burnt gas.
         """
-        w, laminar, turbulent, burning, alpha = self._exit(velocity_m_s)
-        critical = self._lift_gradient_1_s(velocity_m_s, burning, alpha)
+        w, laminar, turbulent, *leaves = self._exit(velocity_m_s)
+        critical = self._lift[0](*leaves)
         return Band(*(((1 - w) * laminar + w * turbulent) / limit for limit in reversed(critical)))
 
-    def _lift_gradient_1_s(self, velocity_m_s, burning, alpha):
+    def _lift_gradient_1_s(self, burning, alpha, _):
         critical = blow_off_gradient_1_s(burning, alpha, self.equivalence_ratio, open_air=self.open_air)
         # In burnt gas only the burning velocity moves with the mixture, as it does for flashback.
         return times(critical, self.off[self.open_air]) if self.off else critical
@@ -287,8 +292,7 @@ class PortFlame:
         if self.wall_temp_K is not None:
             return SCAN_HIGH_M_S
         stays_m_s = SCAN_LOW_M_S if self.hot_port is None else self.hot_port.velocities_m_s[-1]
-        *_, burning, alpha = self._exit(stays_m_s)
-        quickest_m_s = critical_1_s(stays_m_s, burning, alpha).high * self.diameter_m / 8
+        quickest_m_s = critical_1_s(*self._exit(stays_m_s)[3:]).high * self.diameter_m / 8
         if self._reynolds(divided * quickest_m_s) > REYNOLDS_PUFFS[0]:
             quickest_m_s *= divided
         return min(max(stays_m_s, quickest_m_s), SCAN_HIGH_M_S)
@@ -322,7 +326,7 @@ class PortFlame:
         """
         dip_m_s = REYNOLDS_PUFFS[1] / self._reynolds(1.0)
         found, above = [None, None, None], (from_m_s, margin(from_m_s))
-        while any(found[edge] is None for edge in edges):
+        while None in [found[edge] for edge in edges]:
             below_m_s = above[0] / SCAN_RATIO
             if below_m_s < dip_m_s < above[0]:
                 below_m_s = dip_m_s

@@ -7,7 +7,8 @@ well gas and walls exchange heat: by radiation, poor in a small chamber, and by 
 
 from bisect import bisect_right
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
+from itertools import pairwise
 from math import cos, pi
 
 from ..constants import COMBUSTION_TEMP_K, STANDARD_PRESSURE_PA, STEFAN_BOLTZMANN_W_M2K4
@@ -49,7 +50,6 @@ class BurnedGas:
         carbon_dioxide_fraction   of CO2, alike                                       [-]
         pressure_Pa               [Pa]
         temps_K, available        table: share of the gross heat left, straight lines between, down to COLDEST_GAS_K
-        taken                     the share with its sign turned, rising, to look up by
     """
 
     flame_temp_K: float
@@ -58,7 +58,16 @@ class BurnedGas:
     pressure_Pa: float
     temps_K: tuple
     available: tuple
-    taken: tuple
+
+    @cached_property
+    def _by_taken(self):
+        """The shares with their sign turned, rising, to look up by; and of each row its temperature, its share and the
+        kelvins for each share to the next."""
+        rows = [
+            (t0, a0, (t1 - t0) / (a1 - a0))
+            for (t0, t1), (a0, a1) in zip(pairwise(self.temps_K), pairwise(self.available))
+        ]
+        return tuple(-share for share in self.available), rows
 
     def available_fraction(self, temp_K):
         """Share of the gross heat left when the gas leaves at `temp_K`, COLDEST_GAS_K to flame_temp_K [-]."""
@@ -70,9 +79,9 @@ class BurnedGas:
         """Temperature at which the gas leaves when this share of its heat is taken; at least COLDEST_GAS_K [K]."""
         if available_fraction >= self.available[0]:
             return self.temps_K[0]
-        i = bisect_right(self.taken, -available_fraction, 0, len(self.taken) - 1)
-        t0, t1, a0, a1 = self.temps_K[i - 1], self.temps_K[i], self.available[i - 1], self.available[i]
-        return t0 + (t1 - t0) * (available_fraction - a0) / (a1 - a0)
+        taken, rows = self._by_taken
+        t0, a0, rises = rows[bisect_right(taken, -available_fraction, 1, len(rows)) - 1]
+        return t0 + rises * (available_fraction - a0)
 
 
 @lru_cache(maxsize=64)
@@ -122,9 +131,7 @@ def burned_gas(
         temps += more
         shares += [_through(nodes, values, temp) for temp in more]
     shares[-1] = 0.0
-    return BurnedGas(
-        temps[-1], wet["H2O"], wet["CO2"], pressure_Pa, tuple(temps), tuple(shares), tuple(-a for a in shares)
-    )
+    return BurnedGas(temps[-1], wet["H2O"], wet["CO2"], pressure_Pa, tuple(temps), tuple(shares))
 
 
 def _through(xs, ys, x):

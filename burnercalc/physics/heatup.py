@@ -1,6 +1,7 @@
 """Heat that the lining takes in while the chamber heats up: transient conduction through the layers."""
 
 from dataclasses import dataclass
+from itertools import chain
 
 from ..errors import require
 from .walls import check_temperatures, checked_layers
@@ -63,11 +64,12 @@ def heat_up(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W, time_
 class Cut:
     """A wall in cells from the hot face out.
 
-    `to_hot_1_m`, `to_cold_1_m`: resistance from the middle of a cell to its hot and its cold side, without
-    conductivity; `depths_m`: hot face, the middle of every cell, shell; `faces`: outside, see Wall.
+    `layers`: (Material, slice of its cells); `to_hot_1_m`, `to_cold_1_m`: resistance from the middle of a cell to its
+    hot and its cold side, without conductivity; `depths_m`: hot face, the middle of every cell, shell; `faces`:
+    outside, see Wall.
     """
 
-    linings: tuple
+    layers: tuple
     masses_kg: tuple
     to_hot_1_m: tuple
     to_cold_1_m: tuple
@@ -86,7 +88,9 @@ def cut(wall, layers, time_s, cells_per_layer):
         to_hot.append(resistance_1_m(middle) - resistance_1_m(low))
         to_cold.append(resistance_1_m(high) - resistance_1_m(middle))
     return Cut(
-        linings=tuple(lining for lining, *_ in cells),
+        layers=tuple(
+            (lining, slice(n * cells_per_layer, (n + 1) * cells_per_layer)) for n, lining in enumerate(materials)
+        ),
         # Edges and corners hold less heat than their volume for they are colder: mean of it and of what heat flows by.
         masses_kg=tuple(
             lining.density_kg_m3 * (wall.solid_m3(high) - wall.solid_m3(low) + wall.area_m2(middle) * (high - low)) / 2
@@ -108,9 +112,13 @@ class WallMarch:
 
     def __init__(self, cut, ambient_temp_K, film_loss_W):
         self.cut, self.film_loss_W, self.ambient_K = cut, film_loss_W, ambient_temp_K
-        self.temps = [ambient_temp_K] * len(cut.linings)
-        self.cold = self.enthalpies = [lining.enthalpy_J_kg(ambient_temp_K) for lining in cut.linings]
-        self.conductivities, self.capacities = zip(*(lining.both(ambient_temp_K) for lining in cut.linings))
+        self.temps = [ambient_temp_K] * len(cut.masses_kg)
+        self.cold = self.enthalpies = [
+            lining.enthalpy_J_kg(ambient_temp_K) for lining, cells in cut.layers for _ in self.temps[cells]
+        ]
+        _, self.conductivities, self.capacities = zip(
+            *chain.from_iterable(lining.states(self.cold[cells]) for lining, cells in cut.layers)
+        )
         self.shell_K, self.film_at_K = ambient_temp_K, None
         self.absorbed_J = self.lost_J = 0.0
 
@@ -125,41 +133,41 @@ class WallMarch:
 
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
-        k, to_hot, to_cold = self.conductivities, self.cut.to_hot_1_m, self.cut.to_cold_1_m
+        cut, k, to_hot, to_cold = self.cut, self.conductivities, self.cut.to_hot_1_m, self.cut.to_cold_1_m
         # The hot half cell spans the widest drop: its mean conductivity by the integral.
-        self.link = _mean_conductivity(self.cut.linings[0], hot_guess_K, self.temps[0]) / to_hot[0]
+        link = _mean_conductivity(cut.layers[0][0], hot_guess_K, self.temps[0]) / to_hot[0]
         # Film coefficient from the last shell temperature, from 1 K of rise when there is none yet.
         warm = max(self.shell_K, self.ambient_K + 1.0)
         if warm != self.film_at_K:
-            self.film, self.film_at_K = self.film_loss_W(self.cut.faces, warm) / (warm - self.ambient_K), warm
+            self.film, self.film_at_K = self.film_loss_W(cut.faces, warm) / (warm - self.ambient_K), warm
         self.out = 1 / (to_cold[-1] / k[-1] + 1 / self.film)
         self.step_s = step_s
         # From the air inwards: each new temperature as start + slope * that of its hotter neighbour.
-        links, lines = [self.link], []
-        links += [1 / (cold / k0 + hot / k1) for cold, k0, hot, k1 in zip(to_cold, k, to_hot[1:], k[1:])]
-        towards, start, slope = self.out, self.ambient_K, 0.0
-        from_shell = (each[::-1] for each in (self.cut.masses_kg, self.capacities, self.temps, links))
+        links = [1 / (cold / k0 + hot / k1) for cold, k0, hot, k1 in zip(to_cold, k, to_hot[1:], k[1:])]
+        towards, start, slope, lines = self.out, self.ambient_K, 0.0, []
+        from_shell = map(reversed, (cut.masses_kg, self.capacities, self.temps, (link, *links)))
         for mass, capacity, temp, link in zip(*from_shell):
             inertia = mass * capacity / step_s
             pivot = inertia + link + towards * (1 - slope)
             start, slope, towards = (inertia * temp + towards * start) / pivot, link / pivot, link
             lines.append((start, slope))
         self.lines = lines[::-1]
+        self.heat_at_0_W, self.heat_W_K = -link * start, link * (1 - slope)
 
     def heat_W(self, hot_face_temp_K):
         """Heat into the wall during the step that is prepared, with its hot face at this temperature at the end."""
-        start, slope = self.lines[0]
-        return self.link * (hot_face_temp_K * (1 - slope) - start)
+        return self.heat_at_0_W + self.heat_W_K * hot_face_temp_K
 
     def advance(self, hot_face_temp_K):
         """Take the step that is prepared."""
         self.absorbed_J += self.step_s * self.heat_W(hot_face_temp_K)
-        hotter, states = hot_face_temp_K, []
-        each = zip(self.cut.linings, self.lines, self.enthalpies, self.temps, self.capacities)
-        for lining, (start, slope), enthalpy, temp, capacity in each:
+        hotter, enthalpies, states = hot_face_temp_K, [], []
+        for (start, slope), enthalpy, temp, capacity in zip(self.lines, self.enthalpies, self.temps, self.capacities):
             hotter = start + slope * hotter
-            states.append(lining.state(enthalpy + capacity * (hotter - temp)))
-        self.enthalpies, self.temps, self.conductivities, self.capacities = zip(*states)
+            enthalpies.append(enthalpy + capacity * (hotter - temp))
+        for lining, cells in self.cut.layers:
+            states += lining.states(enthalpies[cells])
+        self.enthalpies, (self.temps, self.conductivities, self.capacities) = enthalpies, zip(*states)
         leaving = self.out * (hotter - self.ambient_K)
         self.lost_J += self.step_s * leaving
         self.shell_K = self.ambient_K + leaving / self.film

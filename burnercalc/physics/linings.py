@@ -56,12 +56,6 @@ class Material:
         """Heat capacity at `temp_K` [K], straight line between the table rows."""
         return self._line(self.heat_capacities_J_kgK, temp_K)
 
-    def both(self, temp_K):
-        """Conductivity [W/m/K] and heat capacity [J/kg/K] at `temp_K` [K], the row looked up once."""
-        i, k, c = self._row(temp_K), self.conductivities_W_mK, self.heat_capacities_J_kgK
-        share = (temp_K - self.temps_K[i]) / (self.temps_K[i + 1] - self.temps_K[i])
-        return k[i] + (k[i + 1] - k[i]) * share, c[i] + (c[i + 1] - c[i]) * share
-
     def conductivity_integral_W_m(self, temp_K):
         """Integral of conductivity over temperature up to `temp_K` [K]; differences of it drive the heat flow."""
         return self._area(self.conductivities_W_mK, self.conductivity_integrals_W_m, temp_K)
@@ -92,13 +86,16 @@ class Material:
         ]
         return tuple((*row, *rise) for row, rise in zip(zip(sums, temps, k, c), rises))
 
-    def state(self, enthalpy_J_kg):
-        """(enthalpy, temperature, conductivity, heat capacity) at an enthalpy [J/kg, K, W/m/K, J/kg/K], carried on with
-        the last heat capacity beyond the table for a solver."""
-        h, temp, k, c, k_rises, c_rises = self._by_enthalpy[bisect_right(self.enthalpies_J_kg, enthalpy_J_kg, 1) - 1]
-        rest = enthalpy_J_kg - h
-        rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
-        return enthalpy_J_kg, temp + rise, k + k_rises * rise, c + c_rises * rise
+    def states(self, enthalpies_J_kg):
+        """(temperature, conductivity, heat capacity) at each enthalpy [K, W/m/K, J/kg/K], carried on with the last heat
+        capacity beyond the table for a solver."""
+        starts, rows, found = self.enthalpies_J_kg, self._by_enthalpy, []
+        for enthalpy_J_kg in enthalpies_J_kg:
+            h, temp, k, c, k_rises, c_rises = rows[bisect_right(starts, enthalpy_J_kg, 1) - 1]
+            rest = enthalpy_J_kg - h
+            rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
+            found.append((temp + rise, k + k_rises * rise, c + c_rises * rise))
+        return found
 
 
 @cache

@@ -10,7 +10,7 @@ from math import exp, inf, log, sqrt
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import InputError, require
 from ..tables import read_table
-from .thermo import gas_density_kg_m3, heat_capacity_J_molK, species_of
+from .thermo import gas_density_kg_m3, heat_capacity_J_molK, require_range, species_of
 
 TEMP_MIN_K, TEMP_MAX_K = 250.0, 1000.0  # of the fits in data/transport.csv
 FIT_REFERENCE_K = 300.0
@@ -94,23 +94,19 @@ def mixture_properties(composition, temp_K, pressure_Pa):
         tests/reference/mixture.csv (Cantera) and CoolProp for air, within 2 % from 280 to 700 K
     """
     parts = _fractions(composition)
-    require(
-        TEMP_MIN_K <= temp_K <= TEMP_MAX_K,
-        "temp_K",
-        f"{temp_K:g} K",
-        "must be within 250 to 1000 K",
-        f"{min(max(temp_K, TEMP_MIN_K), TEMP_MAX_K):g} K",
-    )
-    require(0 < pressure_Pa < float("inf"), "pressure_Pa", f"{pressure_Pa:g} Pa", "must be above 0 Pa")
+    require_range("temp_K", temp_K, TEMP_MIN_K, TEMP_MAX_K)
+    require(0 < pressure_Pa < inf, "pressure_Pa", pressure_Pa, "must be above 0 Pa")
 
-    gases = [(x, *_pure(name, temp_K)) for name, x in parts]
-    molar_mass = sum(x * m for x, m, *_ in gases)
-    viscosity = sum(
-        x * mu / sum(x_j * _slows(name, other, temp_K) for other, x_j in parts)
-        for (name, x), (_, _, mu, _, _) in zip(parts, gases)
-    )
-    conductivity = (sum(x * k for x, _, _, k, _ in gases) + 1 / sum(x / k for x, _, _, k, _ in gases)) / 2
-    heat_capacity = sum(x * cp for x, *_, cp in gases) / molar_mass
+    molar_mass = viscosity = conductivity = resistivity = heat_capacity = 0.0
+    for name, x in parts:
+        m, mu, k, cp = _pure(name, temp_K)
+        molar_mass += x * m
+        viscosity += x * mu / sum([x_j * _slows(name, other, temp_K) for other, x_j in parts])
+        conductivity += x * k
+        resistivity += x / k
+        heat_capacity += x * cp
+    conductivity = (conductivity + 1 / resistivity) / 2
+    heat_capacity /= molar_mass
     density = gas_density_kg_m3(molar_mass, temp_K, pressure_Pa)
     return Mixture(temp_K, pressure_Pa, molar_mass, density, viscosity, conductivity, heat_capacity)
 

@@ -19,6 +19,7 @@ class Pipe:
     area_m2: float  # of the bore
 
 
+@cache
 def pipe(nps: str, field: str = "mix_pipe") -> Pipe:
     """Schedule 40 steel pipe of a nominal size.
 

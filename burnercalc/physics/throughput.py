@@ -1,5 +1,6 @@
 """How fast work can take heat up: a bar in the chamber, what lies on its floor, and a charge that melts."""
 
+from functools import lru_cache
 from itertools import pairwise
 from math import pi
 
@@ -44,6 +45,7 @@ def bar_flux_W_m2(*, temp_K, chamber_temp_K, emissivity, view, film_W_m2K):
     return radiated + film_W_m2K * (chamber_temp_K - temp_K)
 
 
+@lru_cache(maxsize=256)
 def bar_heat_time_s(
     *,
     metal_key,
