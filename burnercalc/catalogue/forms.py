@@ -5,8 +5,9 @@ the part or the check says which case it is, and what goes into the slots.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from ..records import dataclass
 from ..sources import DEFINITION, Source
 from ..units import DIMENSIONS
 

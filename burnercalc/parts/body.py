@@ -1,6 +1,6 @@
 """The steel body and the block in it: outside sizes as set, for those who draw it."""
 
-from dataclasses import dataclass
+from ..records import dataclass
 
 
 @dataclass(frozen=True)

@@ -1,11 +1,12 @@
 """The flame, and the flue gas that leaves the chamber."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ..physics import combustion
 from ..physics.band import Band
 from ..physics.combustion import FlueGas
 from ..physics.equilibrium import EquilibriumError
+from ..records import dataclass
 from .gas import Gas
 from .shop import Shop
 

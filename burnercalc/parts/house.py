@@ -1,7 +1,6 @@
 """What the gas line of the house has to pass at once: all burners at high fire, and the other appliances."""
 
-from dataclasses import dataclass
-
+from ..records import dataclass
 from .firing import Firing
 from .gas import Gas
 

@@ -1,9 +1,8 @@
 """The mould: boards round and under the block."""
 
-from dataclasses import dataclass
-
 from ..making import mould as making
 from ..making.stock import board
+from ..records import dataclass
 from .body import Body
 
 
