@@ -16,7 +16,6 @@ def plain_material(*, k_W_mK, k_end_W_mK=None, density_kg_m3=2000.0, heat_capaci
         TEMP_MAX_K,
         "",
         "",
-        "",
         (TEMP_MIN_K, TEMP_MAX_K),
         (k_W_mK, end),
         (heat_capacity_J_kgK,) * 2,
