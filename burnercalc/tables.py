@@ -1,7 +1,8 @@
 """Read the CSV tables of burnercalc/data and look values up in them.
 
 A table file starts with `#` lines (quantity, source, reference state, trust), then one header line, then rows. Column
-names carry the unit. A cell that reads as a number becomes a float, an empty cell None, all else text.
+names carry the unit. A cell that reads as a number becomes a float (not in a column of NAMES), an empty one None, all
+else text.
 """
 
 import csv
@@ -13,13 +14,17 @@ from typing import Any
 
 from .errors import InputError
 
+NAMES = ("nps",)  # columns of names that may read as numbers: a pipe of nominal size 2
+
 Row = dict[str, Any]  # column: float, text or None; which of them, the header of the file says
 
 
-def _cell(text: str) -> float | str | None:
+def _cell(column: str, text: str) -> float | str | None:
     text = text.strip()
     if text == "":
         return None
+    if column in NAMES:
+        return text
     try:
         return float(text)
     except ValueError:
@@ -31,7 +36,7 @@ def read_table(name: str) -> tuple[Row, ...]:
     """Rows of data/<name>.csv as a tuple of dicts, in file order. Raises FileNotFoundError for an unknown table."""
     text = resources.files(__package__).joinpath("data", name + ".csv").read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if line and not line.startswith("#")]
-    return tuple({key: _cell(cell) for key, cell in row.items()} for row in csv.DictReader(lines))
+    return tuple({key: _cell(key, cell) for key, cell in row.items()} for row in csv.DictReader(lines))
 
 
 @cache

@@ -123,6 +123,15 @@ def test_reports_all_faults_together():
     ]
 
 
+def test_a_time_is_refused_beside_a_lining_that_is_refused_too():
+    with pytest.raises(InputErrors) as caught:
+        chamber_heat(**{**FORGE, "lining": (("ifb_23", -0.1),), "heat_up_time_s": 0.0})
+    assert [e.field for e in caught.value.errors] == ["lining", "heat_up_time"]
+    with pytest.raises(InputErrors) as caught:
+        chamber_heat(**{**FORGE, "lining": (("ifb_23", -0.1),)})
+    assert [e.field for e in caught.value.errors] == ["lining"]
+
+
 @pytest.mark.parametrize(
     "field, change",
     [

@@ -164,7 +164,7 @@ def test_dew_point_agrees_with_coolprop(fraction):
 
 
 def test_dew_point_refuses_what_is_ice_or_nonsense():
-    for fraction in (0.001, 0, -1, float("nan")):
+    for fraction in (0.006, 0.001, 0, -1, float("nan")):  # of 101 325 Pa; the triple point of water is at 611 Pa
         with pytest.raises(InputError) as caught:
             combustion.dew_point_K(fraction)
         assert caught.value.field == "water_fraction"

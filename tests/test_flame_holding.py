@@ -113,6 +113,11 @@ def test_a_mixture_that_is_not_sure_widens_both_limits_and_moves_neither():
         assert other.low < one.low and other.high >= one.high and other.value == pytest.approx(one.value)
 
 
+def test_a_lip_counts_as_hot_by_its_temperature():
+    """Quenches up to 600 K, not at all from 800 K, a straight line between."""
+    assert [fh.lip_share(lip_K) for lip_K in (300, 600, 650, 700, 800, 1500)] == [0, 0, 0.25, 0.5, 1, 1]
+
+
 def test_hot_lip_counts_in_a_port_that_is_not_preheated():
     """A wall as cold as the mixture and a lip that does not quench: the margin falls by the multiplier alone."""
     cold, hot = flame().flashback_margin(0.5), flame(wall=288.7).flashback_margin(0.5)

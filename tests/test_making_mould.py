@@ -119,6 +119,9 @@ def test_short_stock_makes_no_pin():
 
 
 def test_fill_line_times_free_area_is_the_mix():
+    full_m2 = math.pi / 4 * 0.01**2
+    with pytest.raises(InputError):
+        m.fill_line_m(mix_volume_m3=0.0009, mould_area_m2=full_m2, port_count=1, port_diameter_m=0.01)
     depth = m.fill_line_m(mix_volume_m3=0.0009, mould_area_m2=0.0134, port_count=17, port_diameter_m=0.3125 * IN)
     assert depth * (0.0134 - 17 * math.pi / 4 * (0.3125 * IN) ** 2) == pytest.approx(0.0009)
 

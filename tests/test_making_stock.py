@@ -40,6 +40,12 @@ def test_masses_are_those_of_the_handbooks(row):
     assert mass / LB == pytest.approx(row["expected_lb"], abs=row["half_digit"])
 
 
+def test_tube_of_the_inch_rack_has_the_walls_of_its_gauges():
+    """Birmingham wire gauge 16, 14 and 11: 0.065, 0.083 and 0.120 in."""
+    walls = [wall / IN for wall in stock.tube_walls_m("in")]
+    assert all(any(abs(wall - gauge) < 1e-9 for wall in walls) for gauge in (0.065, 0.083, 0.120))
+
+
 @pytest.mark.parametrize("row", rows("hole_saw.csv"), ids=lambda row: str(row["nps"]))
 def test_common_practice_hole_saw_is_the_next_over_the_pipe(row):
     saw, clearance = stock.next_hole_saw(diameter_m=row["pipe_in"] * IN)

@@ -18,7 +18,7 @@ from typing import Any
 
 from .. import units
 from ..records import dataclass
-from ..tables import read_table
+from ..tables import by_key
 
 MOST_FINER = 3  # digits more, where two numbers of a sentence read alike
 SAME = 1e-6  # relative; nearer numbers are the same to anybody
@@ -85,14 +85,7 @@ def _mistaken(slots: dict[str, Any], texts: dict[str, str], one: str, other: str
 
 def pipe_size(name: str, unit_system: str) -> str:
     """A nominal pipe size as the reader's shop calls it: `1-1/2` is 1-1/2 in or DN 40."""
-    return f"{name} in" if unit_system == "in" else f"DN {_nominal_mm()[name]:.0f}"
-
-
-@cache
-def _nominal_mm() -> dict[str, float]:
-    # The table reader turns the cell "2" into a number; the size is a name here.
-    rows = read_table("pipe_sizes")
-    return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row["dn"] for row in rows}
+    return f"{name} in" if unit_system == "in" else f"DN {by_key('pipe_sizes', 'nps')[name]['dn']:.0f}"
 
 
 def from_cylinder() -> bool:

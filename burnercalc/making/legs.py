@@ -1,17 +1,13 @@
 """The two legs from the tee to the inlets: whether their fittings go between, and how long their nipples are."""
 
 from ..constants import INCH_M
-from ..errors import require
-from ..physics.pipes import pipe_names
-from ..tables import read_table
+from ..tables import find, read_table
 from .stock import METRES
 from .train import reducers
 
 
 def _size_m(pipe, what):
-    known = pipe_names()
-    require(pipe in known, "inlet", pipe, "is not in the table; known: " + ", ".join(known))
-    return read_table("fitting_lengths")[known.index(pipe)][what] * INCH_M
+    return find("fitting_lengths", "nps", pipe, "inlet")[what] * INCH_M
 
 
 def middle_to_end_m(pipe):

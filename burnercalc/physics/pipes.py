@@ -6,7 +6,7 @@ from math import pi
 from ..constants import INCH_M
 from ..errors import require
 from ..records import dataclass
-from ..tables import Row, read_table
+from ..tables import Row, by_key
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,5 @@ def pipe_label(nps: str) -> str:
     return f"{nps} in, DN {_sizes()[nps]['dn']:.0f}"
 
 
-@cache
 def _sizes() -> dict[str, Row]:
-    # The table reader turns the cell "2" into a number; the size is a name here.
-    return {f"{row['nps']:g}" if isinstance(row["nps"], float) else row["nps"]: row for row in read_table("pipe_sizes")}
+    return by_key("pipe_sizes", "nps")
