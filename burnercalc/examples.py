@@ -1,6 +1,6 @@
 """Worked examples: three scenarios of our own, each in inches and in the millimetre sizes that a metric shop has."""
 
-from .records import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True)

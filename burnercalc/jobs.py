@@ -1,11 +1,10 @@
 """The jobs that somebody comes with: a name, a sentence and a design to start from, in each system of units."""
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 
 from .design import Design, supplied
 from .examples import EXAMPLES
-from .records import dataclass
 from .settings import BY_KEY, SETTINGS
 
 # What the first screen asks for: a job stays the job in another chamber, and brings what another fuel takes.

@@ -4,7 +4,7 @@ Nothing else writes to a Result, and each thing is worked out when it is first l
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache
 from html import escape
 from math import isfinite
@@ -18,7 +18,6 @@ from .checks.judge import FAULTS, VERDICTS
 from .drawing import shapes
 from .drawing.svg import write_svg
 from .physics.band import Band
-from .records import dataclass
 from .units import in_measures, show, si_unit_of
 from .views.charted import chart_drawing
 from .views.view import Plot, Rows, Say, Shapes

@@ -4,6 +4,8 @@ Keys and the meaning of their values are the public promise of links: a default 
 link.EARLIER_DEFAULTS, so that earlier links mean what they meant.
 """
 
+from dataclasses import dataclass
+
 from .making.body import BAFFLE_BEND_DEG
 from .making.refractory import castable_names
 from .making.stock import boards
@@ -11,7 +13,6 @@ from .physics.fuels import BLEND_SPECIES
 from .physics.linings import material_name
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_label, pipe_names
-from .records import dataclass
 
 # Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
 NEAR = ("start", "first", "finer")

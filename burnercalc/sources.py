@@ -1,6 +1,6 @@
 """Where figures and formulas come from: each source once, with how sure it is. Joined by `&`, the weakest decides."""
 
-from .records import dataclass
+from dataclasses import dataclass
 
 # From the surest to the least sure. "calculated": arithmetic or geometry from the settings, exact to them.
 TRUST = ("calculated", "published", "memory", "common practice")

@@ -5,9 +5,8 @@ the part or the check says which case it is, and what goes into the slots.
 """
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from ..records import dataclass
 from ..sources import DEFINITION, Source
 from ..units import DIMENSIONS
 

@@ -9,7 +9,7 @@ first, of millimetres the second.
 
 import re
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 from itertools import combinations
 from math import isclose
@@ -17,7 +17,6 @@ from string import Formatter
 from typing import Any
 
 from .. import units
-from ..records import dataclass
 from ..tables import by_key
 
 MOST_FINER = 3  # digits more, where two numbers of a sentence read alike

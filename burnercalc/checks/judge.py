@@ -1,10 +1,8 @@
 """The one ladder from a number to a verdict, and what a check hands over."""
 
 from collections.abc import Iterable
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
-
-from ..records import dataclass
 
 Cures = Iterable[tuple[str, str]]  # (setting, move)
 # From best to worst. A note is what is simply so on every hot forge and has to be known; it is no fault of the design.

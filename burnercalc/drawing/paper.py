@@ -3,10 +3,10 @@
 A drawing is never shrunk to fit; what does not fit goes on a further sheet. Nothing here knows a file format.
 """
 
+from dataclasses import dataclass
 from math import ceil
 
 from ..errors import InputError, require
-from ..records import dataclass
 from .helvetica import CAP_HEIGHT_RATIO, wrapped
 from .shapes import Circle, Line, Polyline, Text, meets, placed, shape_box, stretches
 

@@ -3,12 +3,11 @@
 Writers and the page replay these shapes; nobody but the caller knows what they mean.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan2, ceil, cos, degrees, floor, hypot, pi, radians, sin, tan
 
 from ..errors import InputError, require
-from ..records import dataclass
 from .helvetica import CAP_HEIGHT_RATIO, text_width
 
 

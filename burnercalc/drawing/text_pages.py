@@ -3,10 +3,9 @@
 Each block turns into pieces, strips as wide as the column that are never cut; pieces fill pages from the top.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..errors import InputError, require
-from ..records import dataclass
 from .helvetica import CAP_HEIGHT_RATIO, text_width, wrapped
 from .qr import qr_shapes
 from .shapes import Line, Text, box_round, placed, rectangle, shape_box

@@ -1,7 +1,7 @@
 """What find answers: designs that differ in kind, what each costs, gives up and is limited by; what is in the way."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import inf
 from typing import Any
 
@@ -11,7 +11,6 @@ from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
 from ..parts.gas import gas
-from ..records import dataclass
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show

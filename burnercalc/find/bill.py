@@ -5,7 +5,7 @@ How a burner is lit decides little of it and is dear to work out, so the least t
 """
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import inf
 from types import SimpleNamespace
 from typing import Any
@@ -14,7 +14,6 @@ from ..burner import Burner
 from ..parts import PARTS
 from ..parts.cost import Cost, Entry
 from ..parts.train import Part, Train
-from ..records import dataclass
 from .choices import Option
 from .have import Have
 

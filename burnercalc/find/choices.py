@@ -5,7 +5,7 @@ asks of the parts, such as the need of the chamber or the pressure that a jet ta
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil, floor, pi, sqrt
 from typing import Any
 
@@ -17,7 +17,6 @@ from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
-from ..records import dataclass
 from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from . import sold

@@ -1,10 +1,10 @@
 """What is wrong with a design: its checks that are not good, the worst first."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from ..catalogue import HARMS
 from ..checks.judge import FAULTS
-from ..records import dataclass
 from ..result import Checked, Result
 from ..settings import BY_KEY
 from .space import how_wrong

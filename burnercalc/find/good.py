@@ -9,6 +9,7 @@ fault that stays it is said what was tried, and why that is no way.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from itertools import combinations, islice, product
 from math import inf
 from typing import Any
@@ -21,7 +22,6 @@ from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
 from ..physics.pipes import pipe_names
-from ..records import dataclass
 from ..result import Result
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si

@@ -7,7 +7,7 @@ As text, a line a kind, entries apart by semicolons: `tube: 3 1/2 x 3 1/2 x 3/16
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Any
 
@@ -15,7 +15,6 @@ from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors, few
 from ..link import read_beside
 from ..physics.linings import material_keys, material_name
-from ..records import dataclass
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show, split_number
 from .sold import STICK

@@ -7,6 +7,7 @@ of its limit.
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from ..errors import InputError, InputErrors
@@ -15,7 +16,6 @@ from ..parts.face import Face
 from ..parts.holding import Holding
 from ..parts.schedule import Schedule
 from ..parts.shares import Shares
-from ..records import dataclass
 
 THIN = 0.1  # of its limit, by which a check that is good still counts as thin
 # Checks whose number is a measure of safety against its limit; the rest say what fits exactly or not at all.

@@ -5,11 +5,11 @@ The sample is seeded: the same design gives the same shops.
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import dataclass
 from random import Random
 from typing import Any
 
 from ..design import Design, limits
-from ..records import dataclass
 from ..result import Result, solve
 from ..rules import broken
 from ..settings import BY_KEY

@@ -1,12 +1,11 @@
 """Boards for all moulds of a batch: dressed boards cut by length, sheets of plywood cut in strips."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import permutations, product
 from math import ceil
 
 from ..constants import INCH_M
 from ..errors import require
-from ..records import dataclass
 from .body import cut_plan
 from .stock import NOISE_M, board, mm
 

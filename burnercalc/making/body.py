@@ -4,11 +4,11 @@ The body is a closed box: rectangular tube or four plates with two end caps, or 
 """
 
 import math
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
 
 from ..errors import InputError, require
-from ..records import dataclass
 from .stock import NOISE_M, mm, pipe_section_m2, plate_mass_kg, tube_inside_radius_m, tube_section_m2
 
 KINDS = ("tube", "plates", "pipe")

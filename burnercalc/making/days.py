@@ -2,10 +2,9 @@
 
 import datetime
 import math
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..errors import require
-from ..records import dataclass
 from ..tables import read_table
 from .batch import BY_HAND, FREE_MIN, STEPS, TEST_MIN, Means, Work, plan
 from .stock import INCH_M, mm

@@ -1,9 +1,9 @@
 """What a burner costs, how many hours it takes, and whether making it pays against buying one."""
 
 import math
+from dataclasses import dataclass
 
 from ..errors import require
-from ..records import dataclass
 
 EVEN = 0.1  # of a bought one's price, by which prices for the same thing differ anyway: common practice
 

@@ -1,11 +1,11 @@
 """The mould: frame, base board with pin holes, screws, fill line, and the form pins that leave the ports."""
 
 import math
+from dataclasses import dataclass
 
 from ..constants import INCH_M
 from ..errors import InputError, require
 from ..physics.drills import nearest_drills
-from ..records import dataclass
 from .body import Piece
 from .stock import NOISE_M, board, boards, mm
 

@@ -1,10 +1,10 @@
 """The refractory block: volume, dry mass, water, bags, and mixes two hands can place."""
 
 import math
+from dataclasses import dataclass
 
 from ..constants import INCH_M, POUND_KG
 from ..errors import InputError, require
-from ..records import dataclass
 from ..tables import read_table
 from .stock import NOISE_M, mm
 

@@ -4,10 +4,10 @@ Sizes are tables in burnercalc/data as printed; every function returns SI.
 """
 
 import math
+from dataclasses import dataclass
 
 from ..constants import INCH_M
 from ..errors import InputError, require
-from ..records import dataclass
 from ..tables import read_table
 
 THIN_WALLS = {"in": (1 / 16, 0.065, 5 / 64, 0.083, 0.120), "mm": (1.5, 2, 2.5, 6.3)}

@@ -2,10 +2,10 @@
 
 import math
 import random
+from dataclasses import dataclass
 
 from ..errors import require
 from ..physics.band import Band
-from ..records import dataclass
 from .stock import mm
 
 # Any fixed number does; it is fixed so that the same design always gives the same band.

@@ -1,11 +1,11 @@
 """The block as it comes out of the mould: what crooked and misplaced pins leave of webs, port area and flow."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
 from ..making import tolerances
 from ..physics.band import Band
-from ..records import dataclass
 from .body import Body
 from .face import Face
 

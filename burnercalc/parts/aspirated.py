@@ -1,8 +1,9 @@
 """An aspirated burner for the same chamber, which is compared with the blown ones."""
 
+from dataclasses import dataclass
+
 from ..physics import aspirated as physics
 from ..physics import fuels, gas_jet, pipes
-from ..records import dataclass
 from .gas import Gas
 from .shop import Shop
 

@@ -1,10 +1,11 @@
 """What pushes the flue gas of all burners out of the opening: pressure in the chamber over that of the shop."""
 
+from dataclasses import dataclass
+
 from ..constants import INH2O_PA
 from ..physics import back_pressure as physics
 from ..physics.band import Band
 from ..physics.thermo import gas_density_kg_m3, mixture_mass_kg
-from ..records import dataclass
 from .firing import Firing
 from .flame import Flame
 from .mixture import Mixture

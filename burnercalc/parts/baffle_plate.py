@@ -1,7 +1,8 @@
 """The baffle as the mixture meets it: a perforated plate across the whole plenum."""
 
+from dataclasses import dataclass
+
 from ..physics import plates
-from ..records import dataclass
 from .face import Face
 from .plenum import Plenum
 

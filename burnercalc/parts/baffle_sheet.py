@@ -1,5 +1,6 @@
 """The baffle as a piece of sheet: its blank, and where it stands between block and inlet."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..constants import INCH_M
@@ -7,7 +8,6 @@ from ..errors import InputError
 from ..making import body as making
 from ..making.body import Baffle
 from ..making.stock import tube_inside_radius_m
-from ..records import dataclass
 from .body import Body
 from .steel import Steel
 

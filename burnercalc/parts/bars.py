@@ -1,10 +1,10 @@
 """How much solid work takes up heat on the floor, however much gas burns: round bars side by side."""
 
+from dataclasses import dataclass
 from math import sqrt
 
 from ..physics import throughput as physics
 from ..physics.band import Band
-from ..records import dataclass
 from .chamber import Chamber
 from .shop import Shop
 

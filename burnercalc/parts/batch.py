@@ -1,12 +1,12 @@
 """The batch: all burners on one calendar, what is in its way, and what one more of each thing saves."""
 
 import datetime
+from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import batch as making
 from ..making.batch import Means, Plan
 from ..making.days import Step, moment, steps_of
-from ..records import dataclass
 from .calendar import Calendar
 from .schedule import Schedule
 from .shop import Shop

@@ -1,8 +1,9 @@
 """The hours of work in a batch of any size, step by step."""
 
+from dataclasses import dataclass
+
 from ..making import money
 from ..making.money import StepHours
-from ..records import dataclass
 from .calendar import Calendar
 
 

@@ -1,12 +1,12 @@
 """The refractory block: its volume, what to weigh out for it, and the mass of the finished burner."""
 
+from dataclasses import dataclass
 from math import pi
 
 from ..making import mould as making_mould
 from ..making import refractory as making
 from ..making.refractory import Castable
 from ..physics.band import Band, in_order
-from ..records import dataclass
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face

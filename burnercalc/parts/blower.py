@@ -1,10 +1,11 @@
 """The blower on this burner, its own or its share of one for all: where they meet, what it has to spare, and how far a
 damper must close."""
 
+from dataclasses import dataclass
+
 from ..physics import blower as physics
 from ..physics import losses, pipes
 from ..physics.blower import CURVE_DENSITY_KG_M3, OperatingPoint, Parabola, Points
-from ..records import dataclass
 from .firing import Firing
 from .resistance import Resistance
 from .shop import Shop

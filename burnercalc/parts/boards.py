@@ -1,7 +1,8 @@
 """The wood to buy for the moulds of the batch."""
 
+from dataclasses import dataclass
+
 from ..making.boards import Bought, boards_to_buy
-from ..records import dataclass
 from .calendar import Calendar
 from .mould import Mould
 

@@ -1,6 +1,6 @@
 """The steel body and the block in it: outside sizes as set, for those who draw it."""
 
-from ..records import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True)

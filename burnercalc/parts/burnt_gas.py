@@ -1,8 +1,9 @@
 """What keeps the cold flame alight once its own burnt gas fills the chamber, in which a rich one lifts sooner."""
 
+from dataclasses import dataclass
+
 from ..physics import purge
 from ..physics.band import Band
-from ..records import dataclass
 from .chamber import Chamber
 from .lighting_try import LightingTry
 from .shop import Shop

@@ -1,10 +1,9 @@
 """The calendar of the batch, and the moulds that it makes for one of any size."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..making import batch as making
 from ..making.batch import Means, Plan, Work
-from ..records import dataclass
 from .schedule import Schedule
 
 

@@ -1,8 +1,9 @@
 """Carbon monoxide in the gas that leaves: from what is left when it cools slowly to all that it holds while hot."""
 
+from dataclasses import dataclass
+
 from ..physics import combustion, ventilation
 from ..physics.band import Band, about
-from ..records import dataclass
 from .firing import Firing
 from .flame import MIXTURE_SLIP, Flame, flue_gas
 from .gas import Gas

@@ -1,5 +1,6 @@
 """The chamber: where its heat goes at the set temperature, whatever burns in it."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..catalogue.sentences import Said, said
@@ -7,7 +8,6 @@ from ..physics import chamber as physics
 from ..physics import chamber_walls, linings
 from ..physics.chamber import ChamberHeat
 from ..physics.metals import melt_state, metal_heat_J_kg
-from ..records import dataclass
 from .shop import Shop
 
 

@@ -1,9 +1,10 @@
 """What a burner costs with stock bought whole, the hours in it, and whether to make or to buy."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..making import money
 from ..making.money import CostLine
-from ..records import dataclass
 from .bench_hours import BenchHours
 from .purchases import Purchases
 from .train import Part, Train

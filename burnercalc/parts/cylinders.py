@@ -1,5 +1,6 @@
 """The cylinders, or the tank: what they can give, and how long; and what an hour of high fire costs."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
 
@@ -7,7 +8,6 @@ from ..physics import cylinder as physics
 from ..physics import fuels
 from ..physics.band import Band
 from ..physics.lp_blend import boiled_down, bubble_temp_K, vapour
-from ..records import dataclass
 from .firing import Firing
 from .gas import Gas
 from .gas_price import GasPrice

@@ -1,8 +1,9 @@
 """The damper's marks LOW and HIGH as a hand can set them: how far its slide is open, the hole to light at beside it."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..making import slide
-from ..records import dataclass
 from .blower import Blower
 from .lighting_slide import FAMILIES, LightingSlide, near
 from .resistance import Resistance

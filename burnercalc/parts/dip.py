@@ -1,7 +1,8 @@
 """How the level of the mix inside the closed body is found, which stands in the mould with its inlet up."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
-from ..records import dataclass
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .end_inlet import EndInlet

@@ -1,7 +1,8 @@
 """An inlet at one end of the body: where its pipe stands, and whether it clears the mould's top edge."""
 
+from dataclasses import dataclass
+
 from ..making import body as making
-from ..records import dataclass
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .mould import Mould

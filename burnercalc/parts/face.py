@@ -1,7 +1,8 @@
 """The face: the window in the steel and the ports in it."""
 
+from dataclasses import dataclass
+
 from ..physics import port_field
-from ..records import dataclass
 
 
 @dataclass(frozen=True)

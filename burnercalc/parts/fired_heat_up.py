@@ -1,12 +1,12 @@
 """How soon the fire heats the empty chamber up: lit as flame and valves allow, then all that is set."""
 
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from ..physics import fired_heat_up as physics
 from ..physics.band import Band
 from ..physics.fired_heat_up import NEVER_WITHIN_K
 from ..physics.gas_zone import GasZone, gets_hotter
-from ..records import dataclass
 from .back_pressure import BackPressure
 from .chamber import Chamber
 from .firing import Firing

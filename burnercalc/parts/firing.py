@@ -1,8 +1,9 @@
 """The fire of one burner: its firing rate, and gas, air and mixture that make it."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..physics import combustion
-from ..records import dataclass
 from .chamber import Chamber
 from .gas import Gas
 from .need import Need

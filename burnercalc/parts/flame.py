@@ -1,12 +1,11 @@
 """The flame, and the flue gas that leaves the chamber."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..physics import combustion
 from ..physics.band import Band
 from ..physics.combustion import FlueGas
 from ..physics.equilibrium import EquilibriumError
-from ..records import dataclass
 from .gas import Gas
 from .shop import Shop
 

@@ -1,8 +1,9 @@
 """The fuel gas: what it is made of and what a volume and a weight of it are worth."""
 
+from dataclasses import dataclass
+
 from ..physics import fuels
 from ..physics.thermo import fractions
-from ..records import dataclass
 
 LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
 

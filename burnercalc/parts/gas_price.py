@@ -1,8 +1,9 @@
 """What the gas costs by weight, however it is sold."""
 
+from dataclasses import dataclass
+
 from ..physics import fuels
 from ..physics.lp_blend import blend_density_kg_m3
-from ..records import dataclass
 from .gas import Gas
 
 METERED_K = 288.15  # at which gallons, litres and cubic metres of gas are counted

@@ -1,7 +1,8 @@
 """The gauges of the gas: which stand behind the needle valve, where they read what is before the jet, and how far."""
 
+from dataclasses import dataclass
+
 from ..making import train as making
-from ..records import dataclass
 from .gas import Gas
 from .jet import Jet
 from .lighting import Lighting

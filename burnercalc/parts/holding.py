@@ -1,5 +1,6 @@
 """Whether the flame stays on the ports, cold and hot: its limits as velocity and firing rate."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..errors import InputError
@@ -8,7 +9,6 @@ from ..physics.band import Band
 from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s, burning_velocity_over_temp
 from ..physics.port_field import chain_pitch_m
-from ..records import dataclass
 from .face import Face
 from .firing import Firing
 from .flame import MIXTURE_SLIP

@@ -1,5 +1,6 @@
 """The block while it burns: how hot it, the steel behind it and the mixture in it get, at high and at low fire."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import hypot, pi
 
@@ -9,7 +10,6 @@ from ..physics.band import Band
 from ..physics.block_fin import RIM_BAND, Box, Fin, HotPort, HotState, hot_state
 from ..physics.linings import Material, material
 from ..physics.port_stream import StreamProperties
-from ..records import dataclass
 from .body import Body
 from .face import Face
 from .gas import Gas

@@ -1,8 +1,9 @@
 """The lining as hot as the fire makes it when nobody watches: the empty chamber left at high or at low fire."""
 
+from dataclasses import dataclass
+
 from ..physics.linings import TEMP_MAX_K
 from ..physics.walls import steady_wall
-from ..records import dataclass
 from .reached import Reached
 from .zone import Zone
 

@@ -1,6 +1,6 @@
 """The burner hot, as it was set cold: its ports take more pressure, so less air comes and the mixture goes rich."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..physics import losses, port_drop
 from ..physics.band import Band
@@ -8,7 +8,6 @@ from ..physics.block_fin import HotPort
 from ..physics.blower import Parabola, Points
 from ..physics.port_stream import StreamProperties, stream_exit_temp_K
 from ..physics.root import rising_root
-from ..records import dataclass
 from .blower import Blower
 from .flame import MIXTURE_SLIP
 from .gas import Gas

@@ -1,6 +1,7 @@
 """What the gas line of the house has to pass at once: all burners at high fire, and the other appliances."""
 
-from ..records import dataclass
+from dataclasses import dataclass
+
 from .firing import Firing
 from .gas import Gas
 

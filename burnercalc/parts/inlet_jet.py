@@ -1,7 +1,8 @@
 """The jet of the inlet: how much more it pushes through the ports in front of it."""
 
+from dataclasses import dataclass
+
 from ..physics import plenum as physics
-from ..records import dataclass
 from .baffle_plate import BafflePlate
 from .mixture import Mixture
 from .passage import Passage

@@ -1,13 +1,12 @@
 """The gas jet: its size, its drill, and the gas pressures at which it gives high and low fire."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import sqrt
 
 from ..constants import PSI_PA
 from ..physics import drills, fuels, gas_jet
 from ..physics.band import Band
 from ..physics.drills import Drill
-from ..records import dataclass
 from .firing import Firing
 from .gas import Gas
 from .resistance import Resistance

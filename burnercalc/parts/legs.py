@@ -1,8 +1,9 @@
 """The two legs from the tee to the inlets: their lengths, and where their unions have room. None with one inlet."""
 
+from dataclasses import dataclass
+
 from ..constants import INCH_M
 from ..making import legs as making
-from ..records import dataclass
 from .body import Body
 from .steel import Steel
 

@@ -1,11 +1,10 @@
 """How the cold burner is lit: what flame and valves leave, unless it must not be lit for another reason."""
 
-from dataclasses import fields, replace
+from dataclasses import dataclass, fields, replace
 
 from ..catalogue.sentences import said
 from ..physics import combustion, ventilation
 from ..physics.band import Band
-from ..records import dataclass
 from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp

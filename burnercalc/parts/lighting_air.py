@@ -1,7 +1,8 @@
 """Carbon monoxide while the burner is lit and waits, rich, for the walls to glow, and the fresh air against it."""
 
+from dataclasses import dataclass
+
 from ..physics.band import Band, about
-from ..records import dataclass
 from .fired_heat_up import FiredHeatUp
 from .flame import MIXTURE_SLIP, flue_gas, hottest_flue
 from .gas import Gas

@@ -1,10 +1,10 @@
 """The figures of the lighting card: how long to purge, to try, to wait, to let the blower run on, and what it risks."""
 
+from dataclasses import dataclass
 from math import ceil, floor
 
 from ..constants import INH2O_PA
 from ..physics import purge
-from ..records import dataclass
 from .blower import Blower
 from .chamber import Chamber
 from .firing import Firing

@@ -1,6 +1,6 @@
 """The damper's mark to light at as something a hand can set, and how near gas and air come to the mixture with it."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from math import hypot
 
@@ -9,7 +9,6 @@ from ..making import slide
 from ..physics import drills
 from ..physics.band import Band
 from ..physics.drills import Drill
-from ..records import dataclass
 from .blower import Blower
 from .gas import Gas
 from .gauges import Gauges

@@ -1,7 +1,8 @@
 """What gauge and damper stand at after each step from lighting to low fire and from there to high fire."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said
-from ..records import dataclass
 from .damper_marks import DamperMarks, gap
 from .firing import Firing
 from .gauges import Gauges

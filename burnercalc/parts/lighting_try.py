@@ -1,11 +1,11 @@
 """What a cold flame and the valves leave to light with: a rate at which it neither runs back nor lifts, or none."""
 
+from dataclasses import dataclass
 from itertools import chain
 from math import inf
 
 from ..catalogue.sentences import Said, said
 from ..physics.band import Band
-from ..records import dataclass
 from .firing import Firing
 from .jet import Jet
 from .tries import KEEP_OFF, LEAST_OPEN, WELL_OFF, WIDE, Tries

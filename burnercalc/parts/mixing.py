@@ -1,10 +1,11 @@
 """The mix pipe: whether gas and air are mixed at its end, and whether a flame could walk back up it at low fire."""
 
+from dataclasses import dataclass
+
 from ..physics import losses, pipes
 from ..physics import mixing as physics
 from ..physics.band import Band
 from ..physics.port_stream import turbulent_weight
-from ..records import dataclass
 from .mixture import Mixture
 from .stream import Stream
 

@@ -1,12 +1,13 @@
 """Gas and air mixed as set: how much air, what atmosphere it makes, its properties and burning velocity in the shop."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..physics import combustion
 from ..physics.band import Band
 from ..physics.burning_velocity import burning_velocity_m_s
 from ..physics.mixture import Mixture as Properties
 from ..physics.mixture import mixture_properties
-from ..records import dataclass
 from .gas import Gas
 from .shop import Shop
 

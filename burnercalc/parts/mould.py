@@ -1,8 +1,9 @@
 """The mould: boards round and under the block."""
 
+from dataclasses import dataclass
+
 from ..making import mould as making
 from ..making.stock import board
-from ..records import dataclass
 from .body import Body
 
 

@@ -1,8 +1,9 @@
 """What the chamber needs of the fire: firing rates to hold, to work and to heat up, of all burners together."""
 
+from dataclasses import dataclass
+
 from ..physics import combustion
 from ..physics.band import Band
-from ..records import dataclass
 from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas

@@ -1,11 +1,11 @@
 """The way through the baffle and the ports, in series: the pressure that pushes the mixture from plenum to chamber."""
 
+from dataclasses import dataclass
 from functools import cached_property
 
 from ..physics import losses, port_drop
 from ..physics.band import Band
 from ..physics.mixture import Mixture as Properties
-from ..records import dataclass
 from .baffle_plate import BafflePlate
 from .face import Face
 from .mixture import Mixture

@@ -1,8 +1,9 @@
 """The pins that leave the ports in the block, and the drill that cleans them."""
 
+from dataclasses import dataclass
+
 from ..making import mould as making
 from ..physics.drills import nearest_drills
-from ..records import dataclass
 from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face

@@ -1,10 +1,10 @@
 """The plenum: the room behind the block that the mixture spreads in, and the inlets that feed it."""
 
+from dataclasses import dataclass
 from math import pi, sqrt
 
 from ..physics import pipes
 from ..physics.pipes import Pipe
-from ..records import dataclass
 from .body import Body
 from .face import Face
 

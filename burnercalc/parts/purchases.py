@@ -1,13 +1,12 @@
 """What is bought for a batch of any size: bars and nipples as they are cut, all else in packs."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..catalogue.sentences import said
 from ..making import body as making
 from ..making import money
 from ..making.money import CostLine, Item
 from ..making.stock import plate_mass_kg
-from ..records import dataclass
 from .baffle_sheet import BaffleSheet
 from .block import Block
 from .blower import Blower

@@ -1,11 +1,11 @@
 """How hot the fire makes the chamber: gas and walls at high and low fire, empty and with work."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from ..physics import gas_zone as physics
 from ..physics.band import Band, in_order
 from ..physics.metals import metal_heat_J_kg
-from ..records import dataclass
 from .firing import Firing
 from .need import band
 from .shop import Shop

@@ -1,10 +1,10 @@
 """What the burner takes: pressure from the start of the mix pipe to the chamber, at any flow."""
 
+from dataclasses import dataclass
 from functools import cached_property
 
 from ..physics import losses, pipes
 from ..physics.pipes import Pipe
-from ..records import dataclass
 from .back_pressure import BackPressure
 from .passage import Passage
 from .plenum import Plenum

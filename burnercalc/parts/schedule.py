@@ -1,12 +1,12 @@
 """The days of one burner from the welder to the first fire, and the stages of drying."""
 
 import datetime
+from dataclasses import dataclass
 from math import inf
 
 from ..making import days
 from ..making.batch import Means, Work
 from ..making.days import Stage, Step
-from ..records import dataclass
 from .firing import Firing
 from .gas_price import GasPrice
 from .shop import Shop

@@ -1,9 +1,10 @@
 """What a burner costs that is sold: overhead, scrap and the gas of its test, and what more at once saves."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..making import money
 from ..making.batch import TEST_MIN
-from ..records import dataclass
 from .bench_hours import BenchHours
 from .cost import Cost
 from .firing import Firing

@@ -1,11 +1,11 @@
 """Every port's share of the flow, from a march along the plenum."""
 
 from collections import Counter
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..physics import losses
 from ..physics import plenum as physics
-from ..records import dataclass
 from .face import Face
 from .mixture import Mixture
 from .passage import MOST_ROUGHNESS, Passage

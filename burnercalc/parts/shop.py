@@ -1,8 +1,9 @@
 """The shop: the air that the blower takes in."""
 
+from dataclasses import dataclass
+
 from ..constants import STANDARD_PRESSURE_PA, STANDARD_TEMP_K
 from ..physics import atmosphere
-from ..records import dataclass
 
 
 @dataclass(frozen=True)

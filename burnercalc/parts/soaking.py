@@ -1,7 +1,8 @@
 """The block after the gas is shut: how hot the standing box gets, and how long the blower should run on."""
 
+from dataclasses import dataclass
+
 from ..physics.block_soak import CELLS, LONGEST_S, Cooling, Soak, hottest, run_on_s, soaked
-from ..records import dataclass
 from .chamber import Chamber
 from .hot_block import HotBlock
 from .shop import Shop

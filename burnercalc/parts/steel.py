@@ -1,5 +1,6 @@
 """The steel: the body taken apart into pieces, its window, its inlet pipes and the holes for them."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..catalogue.sentences import Said, said
@@ -8,7 +9,6 @@ from ..making.body import Piece, WindowCut
 from ..making.stock import flat_width_m, inlet_hole
 from ..physics import pipes
 from ..physics.pipes import Pipe
-from ..records import dataclass
 from .body import Body
 from .face import Face
 

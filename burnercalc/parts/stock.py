@@ -1,5 +1,7 @@
 """The steel to buy for the batch: bars in whole lengths and what is cut from each, and nipples for the inlets."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import CutPlan, Piece
@@ -10,7 +12,6 @@ from ..making.stock import (
     tube_inside_radius_m,
     tube_section_m2,
 )
-from ..records import dataclass
 from .body import Body
 from .steel import Steel, bought_as
 

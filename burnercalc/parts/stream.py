@@ -1,11 +1,11 @@
 """The stream of mixture through the ports at high fire."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..physics import combustion
 from ..physics.mixture import mixture_properties
 from ..physics.port_stream import StreamProperties
-from ..records import dataclass
 from .face import Face
 from .firing import Firing
 from .mixture import Mixture

@@ -1,8 +1,9 @@
 """How much work the chamber can heat: what bars take up, and what the heat that the fire has to spare is worth."""
 
+from dataclasses import dataclass
+
 from ..physics import throughput as physics
 from ..physics.band import Band
-from ..records import dataclass
 from .back_pressure import BackPressure
 from .bars import Bars
 from .chamber import Chamber

@@ -1,9 +1,9 @@
 """Tools, safety gear and small things that are bought beside the burner: once for the shop, no part of its cost."""
 
+from dataclasses import dataclass
 from typing import Any
 
 from ..constants import POUND_KG
-from ..records import dataclass
 from ..tables import by_key
 from .body import Body
 from .calendar import Calendar

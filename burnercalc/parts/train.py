@@ -1,12 +1,12 @@
 """The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
 
 from collections import Counter
+from dataclasses import dataclass
 from math import ceil
 from typing import Any
 
 from ..making import train as making
 from ..physics import pipes
-from ..records import dataclass
 from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing

@@ -1,5 +1,6 @@
 """A mixture as this burner would be lit with it: the limits of its flame as firing rates, and what can be set of it."""
 
+from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache
 from math import inf
 
@@ -8,7 +9,6 @@ from ..errors import InputError
 from ..physics import blower as blowers
 from ..physics import combustion, pipes
 from ..physics.band import Band
-from ..records import dataclass
 from .blower import Blower
 from .face import Face
 from .firing import Firing

@@ -1,6 +1,7 @@
 """From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
-from ..records import dataclass
+from dataclasses import dataclass
+
 from .firing import Firing
 from .lighting_try import LightingTry
 from .tries import CLOSE, Tries

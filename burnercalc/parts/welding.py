@@ -1,9 +1,9 @@
 """The welding: bevels, tacks, what is ground flush, the plate for the leak test, and what the hot block grows."""
 
+from dataclasses import dataclass
 from math import pi
 
 from ..making import welding as making
-from ..records import dataclass
 from .body import Body
 from .mould import Mould
 from .shop import Shop

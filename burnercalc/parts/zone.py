@@ -1,5 +1,6 @@
 """The gas in the chamber as one zone, for each film of its band, and the fire that the chamber needs then."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..physics import gas_zone as physics
@@ -8,7 +9,6 @@ from ..physics.fired_heat_up import rates_to_heat_up
 from ..physics.gas_zone import FILM_W_M2K, GasZone, ZoneState
 from ..physics.linings import material
 from ..physics.walls import still_air
-from ..records import dataclass
 from .chamber import Chamber
 from .gas import Gas
 from .shop import Shop

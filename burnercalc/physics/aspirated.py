@@ -1,10 +1,10 @@
 """Air that a gas jet pulls into a throat: the mixture of a naturally aspirated burner."""
 
+from dataclasses import dataclass
 from math import pi, sqrt
 
 from ..constants import AIR_MOLAR_MASS_KG_MOL, ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import require
-from ..records import dataclass
 from .atmosphere import air_density_kg_m3
 from .gas_jet import critical_pressure_ratio, jet_flow_kg_s, jet_mass_flux_kg_m2s
 

@@ -5,12 +5,12 @@ The steel box behind it takes heat from its rim and its back, and hands it to th
 
 from bisect import bisect_right
 from collections.abc import Callable
+from dataclasses import dataclass
 from math import exp, expm1, log, sqrt, tanh
 from operator import sub
 
 from ..constants import STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
-from ..records import dataclass
 from .port_stream import StreamProperties, mean_nusselt
 
 FACE_EMISSIVITY = 0.7  # of castable at a red heat, ports counted in

@@ -1,8 +1,9 @@
 """The block after the gas is shut: its heat soaks back into the box, with the blower stopped or running on."""
 
+from dataclasses import dataclass
+
 from ..constants import STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
-from ..records import dataclass
 from .block_fin import BACK_EMISSIVITY, FACE_EMISSIVITY, FILM_W_M2K, Box, Fin
 
 CELLS = 8

@@ -5,12 +5,12 @@ pressure in proportion to the density.
 """
 
 import re
+from dataclasses import dataclass
 from itertools import pairwise
 from math import isfinite, sqrt
 
 from ..constants import FOOT_M, POUND_KG
 from ..errors import InputError, require
-from ..records import dataclass
 from .losses import velocity_head_Pa
 from .root import bracketed_root
 

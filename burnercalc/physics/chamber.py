@@ -1,11 +1,11 @@
 """Heat that the chamber asks for: walls, opening, work, and the lining that must be heated first."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
 from ..constants import ATM_PA
 from ..errors import InputError, InputErrors, require
-from ..records import dataclass
 from .chamber_walls import box_area_m2, box_chamber, cylinder_area_m2, cylinder_chamber
 from .heatup import HeatUp, heat_up
 from .linings import material

@@ -6,11 +6,11 @@ whole wall would have: that lets through too little. The mean of the two is used
 Transfer 96 (1974) 65. Published, recalled. tests/test_walls_3d.py compares with walls in three dimensions.
 """
 
+from dataclasses import dataclass
 from functools import cache
 from math import log, pi
 
 from ..errors import require
-from ..records import dataclass
 
 # Conduction shape factors of a right-angled edge (per length) and corner (per thickness) of a wall of even thickness:
 # Langmuir, Adams and Meikle, Trans. Am. Electrochem. Soc. 24 (1913) 53; Incropera, table 4.1. Published, recalled.

@@ -4,12 +4,12 @@ A fuel is a composition (tuple of (species, mole fraction)) from fuels.fuel_comp
 times gross heating value. Volume flows are of ideal gases at 15 degC and 101 325 Pa.
 """
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
 
 from ..constants import COMBUSTION_TEMP_K, STANDARD_PRESSURE_PA
 from ..errors import require
-from ..records import dataclass
 from .equilibrium import equilibrium_at_enthalpy, equilibrium_at_temperature
 from .fuels import (
     AIR,

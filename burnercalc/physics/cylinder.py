@@ -3,11 +3,11 @@
 The regulator stops being fed when the liquid is so cold that its pressure falls below what the inlet needs.
 """
 
+from dataclasses import dataclass
 from math import acos, exp, pi, sqrt
 
 from ..constants import INCH_M, POUND_KG
 from ..errors import require
-from ..records import dataclass
 from ..tables import find
 from .lp_blend import (
     blend_density_kg_m3,

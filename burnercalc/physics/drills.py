@@ -1,13 +1,13 @@
 """Drills as sold: number, letter, fraction and metric, and those nearest to a wanted hole."""
 
 from bisect import bisect_left, bisect_right
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from math import isfinite
 
 from ..constants import INCH_M
 from ..errors import InputError, require
-from ..records import dataclass
 from ..tables import read_table
 
 FAMILIES = ("number", "letter", "fraction", "metric")

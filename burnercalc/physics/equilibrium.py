@@ -5,12 +5,12 @@ total moles and (at given enthalpy) the temperature, whatever the number of spec
 that is right for the named fuels up to phi 3 (carbon activity below 1); a real rich flame makes soot on its way there.
 """
 
+from dataclasses import dataclass
 from functools import lru_cache
 from math import exp, log
 
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import require
-from ..records import dataclass
 from .thermo import ELEMENTS, REFERENCE_PRESSURE_PA, SPECIES, require_range
 
 # CH4 lets a very rich flame keep hydrocarbon; larger molecules stay below 100 ppm in the range of this module.

@@ -1,10 +1,10 @@
 """How the chamber heats up under the fire that it really has: temperature over time, and when it is hot."""
 
 from copy import copy
+from dataclasses import dataclass
 from math import exp, inf, log
 
 from ..errors import require
-from ..records import dataclass
 from .gas_zone import at_rate_and_wall, gets_hotter, rate_to_hold, reached
 from .heatup import WallMarch
 from .linings import TEMP_MAX_K

@@ -6,13 +6,13 @@ well gas and walls exchange heat: by radiation, poor in a small chamber, and by 
 """
 
 from bisect import bisect_right
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import pairwise
 from math import cos, pi
 
 from ..constants import COMBUSTION_TEMP_K, STANDARD_PRESSURE_PA, STEFAN_BOLTZMANN_W_M2K4
 from ..errors import require
-from ..records import dataclass
 from .band import Band
 from .combustion import flame, flue_gas, heat_split, reactants_enthalpy_J
 from .fuels import AIR, gross_heating_value_J_mol

@@ -1,9 +1,9 @@
 """Heat that the lining takes in while the chamber heats up: transient conduction through the layers."""
 
+from dataclasses import dataclass
 from itertools import chain
 
 from ..errors import require
-from ..records import dataclass
 from .walls import check_temperatures, checked_layers
 
 

@@ -1,12 +1,12 @@
 """Lining materials: conductivity, heat capacity and limits over temperature, and the reading of a layer list."""
 
 from bisect import bisect_right
+from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache, cached_property
 from math import sqrt
 
 from ..errors import InputError, InputErrors, require
-from ..records import dataclass
 from ..tables import find, read_table
 
 TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15  # first and last row of every material in data/lining_properties.csv

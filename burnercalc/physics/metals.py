@@ -1,9 +1,9 @@
 """Heat that the work takes up from room temperature to its working temperature, melting included."""
 
+from dataclasses import dataclass
 from functools import cache
 
 from ..errors import require
-from ..records import dataclass
 from ..tables import find, interpolate, read_table
 
 

@@ -3,12 +3,12 @@
 A composition is (species, amount) pairs or a dict of them; amounts in mol, only their proportions count.
 """
 
+from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import exp, inf, log, sqrt
 
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import InputError, require
-from ..records import dataclass
 from ..tables import read_table
 from .thermo import gas_density_kg_m3, heat_capacity_J_molK, require_range, species_of
 

@@ -1,11 +1,11 @@
 """Steel pipe sizes."""
 
+from dataclasses import dataclass
 from functools import cache
 from math import pi
 
 from ..constants import INCH_M
 from ..errors import require
-from ..records import dataclass
 from ..tables import Row, by_key
 
 

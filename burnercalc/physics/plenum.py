@@ -5,11 +5,11 @@ passes C_d A sqrt(2 p/rho), the stream grows by that, and the static pressure fa
 it slows down again, less what it loses to the wall.
 """
 
+from dataclasses import dataclass
 from itertools import pairwise
 from math import acos, inf, sqrt
 
 from ..errors import require
-from ..records import dataclass
 from .losses import ROUGHNESS_STEEL_M, friction_darcy, reynolds, velocity_head_Pa
 from .root import rising_root
 

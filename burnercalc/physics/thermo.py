@@ -3,9 +3,10 @@
 A composition is a tuple of (species, amount) pairs, amounts in mol; it is hashable, so results can be cached.
 """
 
+from dataclasses import dataclass
+
 from ..constants import ATM_PA, GAS_CONSTANT_J_MOLK
 from ..errors import InputError
-from ..records import dataclass
 from ..tables import read_table
 
 ELEMENTS = ("C", "H", "O", "N")

@@ -1,10 +1,10 @@
 """Steady heat through a lined wall to still air: loss, shell temperature and the temperature at every interface."""
 
+from dataclasses import dataclass
 from itertools import pairwise
 
 from ..constants import ATM_PA
 from ..errors import require
-from ..records import dataclass
 from .chamber_walls import flat_wall
 from .linings import TEMP_MAX_K, TEMP_MIN_K
 from .outside import faces_loss_W

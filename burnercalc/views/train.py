@@ -1,10 +1,11 @@
 """The gas and air train as a list and as a drawing in the order of flow."""
 
+from dataclasses import dataclass
+
 from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle, shape_box
 from ..making import train as making
 from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
-from ..records import dataclass
 from .view import Say, Shapes
 
 INTO_BRANCH = ("gauge", "jet_gauge", "low_gauge", "gauge_cock", "low_gas_switch")

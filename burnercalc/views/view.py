@@ -1,11 +1,10 @@
 """What tables, charts and drawings hand over, and how they get at their declared words."""
 
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
 from ..catalogue.sentences import from_cylinder, written
-from ..records import dataclass
 from ..units import show
 
 
