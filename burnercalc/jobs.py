@@ -92,8 +92,13 @@ JOBS = (
                 {**_HOUSE, "port_diameter": "7.2 mm", "block_thickness": "75 mm"},
             ),
             "butane": _butane(
-                {"refractory": "insulating_castable", "block_thickness": "3 in", "gas_pressure": "4 psi"},
-                {"refractory": "insulating_castable", "gas_pressure": "0.28 bar"},
+                {
+                    "refractory": "insulating_castable",
+                    "block_thickness": "3 in",
+                    "gas_pressure": "4 psi",
+                    "cylinder_count": "8",
+                },
+                {"refractory": "insulating_castable", "gas_pressure": "0.28 bar", "cylinder_count": "8"},
             ),
         },
     ),
@@ -128,6 +133,7 @@ JOBS = (
         inches={**_SCENARIO["crucible"]["inches"], "block_thickness": "3 in"},
         metric=_SCENARIO["crucible"]["metric"],
         fuels={
+            "propane": ({"low_fire": "42 %"}, {"low_fire": "42 %"}),
             "butane": _butane(
                 {"block_thickness": "3 1/2 in", "gas_pressure": "4 psi"},
                 {"block_thickness": "90 mm", "gas_pressure": "0.28 bar"},

@@ -80,6 +80,7 @@ def test_no_job_starts_with_a_stop_whatever_is_burned(job, units):
         before = solve(design, before)
         assert design.fuel == fuel and job_of(design) == (job, units)
         assert before.worst != "stop", [check.text for check in before.checks.values() if check.verdict == "stop"]
+        assert fuel != "propane" or not [check.text for check in before.checks.values() if check.fault]
 
 
 CHAMBERS = {
