@@ -219,8 +219,8 @@ def test_hours_of_the_batch_share_the_mould():
         ),
         (
             {"bought_price": "310", "hour_value": "40"},
-            "Buy: making saves 210 a burner but takes 7.0 h, so an hour earns only 30, less than its 40; "
-            "buying is 70 cheaper.",
+            "Buy: one you make costs 210 less, but takes 7.0 h, so an hour earns only 30, less than its 40. With the "
+            "work paid, buying is 70 cheaper.",
             30,
             380,
         ),

@@ -965,8 +965,8 @@ MONEY_ANSWERS = (
             "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
             "the {hours:.1f} h of work earns {earned:money}, and with it paid at {worth:money} making "
             "is {gap:money} cheaper.",
-            "buy": "Buy: making saves {saved:money} a burner but takes {hours:.1f} h, so an hour earns only "
-            "{earned:money}, less than its {worth:money}; buying is {gap:money} cheaper.",
+            "buy": "Buy: one you make costs {saved:money} less, but takes {hours:.1f} h, so an hour earns only "
+            "{earned:money}, less than its {worth:money}. With the work paid, buying is {gap:money} cheaper.",
         },
     ),
 )

@@ -373,7 +373,11 @@ async function begin() {
   wireWalk();
   undoable(design);
   await rest();
-  addEventListener("hashchange", () => { if (turned()) setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link); else openAddress(); });
+  addEventListener("hashchange", () => {
+    if (turned()) return setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link);
+    for (const dialog of all("dialog[open]")) dialog.close(); // what it says is of the design before
+    return openAddress();
+  });
   addEventListener("online", () => { if (root.dataset.broken !== undefined && !shown) startAgain(); });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", theme);
   matchMedia("(prefers-contrast: more)").addEventListener("change", theme);

@@ -340,3 +340,10 @@ def test_a_burner_is_found_and_opened_by_keyboard_alone(chromium, site):
     page.keyboard.press("Escape")
     assert not page.locator("#find-box").is_visible() and page.evaluate(FOCUSED) == "Find one"
     context.close()
+
+
+def test_another_design_shuts_what_a_dialog_says_of_the_one_before(page):
+    page.tap("[data-open=good-box]")
+    page.wait_for_selector("#good-box[open]")
+    page.evaluate("() => { location.hash = '#v=2&rows=3'; }")
+    page.wait_for_selector("#good-box", state="hidden")
