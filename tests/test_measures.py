@@ -47,8 +47,12 @@ IN_INCHES = {
     "a limit of the law in its own measure": r"table care\.caution",
     "power of a plug is in watts": r"table burner_kinds\.mains_power",
 }
-# Names of what is sold, the column for saws, and the law's limit, wherever they are printed.
-NAMES = re.compile(r"\bply 3/4\b|[0-9-/]+ in, DN [0-9]+|100 lb, 45 kg|Thickness mm Mass|50 micrograms a cubic metre")
+# Names of what is sold and of threads, the column for saws, and the law's limit, wherever they are printed.
+NAMES = re.compile(
+    r"\bply 3/4\b|[0-9-/]+ in, DN [0-9]+|100 lb, 45 kg|Thickness mm Mass|50 micrograms a cubic metre"
+    r"|\b(?:Rp|R|G)[ \u00a0][0-9]+(?:-[0-9]+)?(?:/[0-9]+)?|(?:W 21\.8 x )?\b1/14\b"  # threads, by their standards
+    r"|\bin: (?=male|female|as)"  # where gas comes in
+)
 
 
 def said(result):

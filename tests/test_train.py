@@ -398,7 +398,9 @@ def test_what_is_left_handed_is_said():
 
     assert "left-hand on propane" in ends(inches, "connector") and "left-hand on propane" in ends(metric, "connector")
     assert ends(inches, "hose") == "male 1/4 in NPT both ends, one of them on a swivel"
-    assert "left-hand" in ends(metric, "hose") and ends(metric, "hose_adapter") == "male G 3/8 left-hand, male R 1/4"
-    assert "hose_adapter" not in parts(inches) and ends(metric, "solenoid") == "female Rp 1/4, both ends"
+    assert (
+        "left-hand" in ends(metric, "hose") and ends(metric, "hose_adapter") == "male G 3/8 left-hand, male R\u00a01/4"
+    )
+    assert "hose_adapter" not in parts(inches) and ends(metric, "solenoid") == "female Rp\u00a01/4, both ends"
     assert ends(inches, "bushing") == "in: female 1/4 in NPT; out: male 1-1/2 in NPT"
     assert ends(inches, "reducer") == "in: female 1-1/2 in NPT; out: female 2 in NPT"
