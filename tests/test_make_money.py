@@ -126,9 +126,9 @@ def test_what_is_at_hand_is_left_out_of_the_shopping_list(default):
 
 def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
     """By hand from the example prices: alarm, extinguisher, torch, its stand, mask, two cylinders, gauge, tube,
-    two thermocouples, scale, saw, drills, plate, 13 screws at 0.15, sealer. The burner costs as much as without
+    two thermocouples, scale, saw, drills, plate and cap, 13 screws at 0.15, sealer. The burner costs as much as without
     them."""
-    by_hand = 45 + 50 + 40 + 20 + 35 + 2 * 60 + 45 + 10 + 2 * 35 + 30 + 25 + 35 + 25 + 13 * 0.15 + 20
+    by_hand = 45 + 50 + 40 + 20 + 35 + 2 * 60 + 45 + 10 + 2 * 35 + 30 + 25 + 35 + 40 + 13 * 0.15 + 20
     assert default["tools_cost"] == pytest.approx(by_hand)
     assert math.fsum(row[3] for row in default.tables["tools"].rows) == pytest.approx(by_hand)
     assert default["cost_batch"] == pytest.approx(math.fsum(row[3] for row in default.tables["shopping"].rows))
@@ -137,7 +137,10 @@ def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
         "flat, 9 in x 4"
     )
     first, jet, damper = sold["drills"][0].rsplit("; ", 2)
-    assert first == "3/8 in for the window; 1/4 in for ports; 1/8 in for knock-out; 17/64 in as gauge"
+    assert (
+        first
+        == "3/8 in for the window; 1/4 in for ports; 1/8 in for knock-out; 17/64 in as gauge; 3/8 in for the baffle"
+    )
     assert jet == f"{default['jet']} for the jet" and damper.endswith(" for the damper, its hole and its gaps")
     sizes = damper.partition(" for")[0].split(", ")
     for mark in ("lighting_mark", "damper_mark_low", "damper_mark_high"):  # a gap is set by a drill that is at hand
@@ -156,6 +159,44 @@ def test_each_burner_is_lit_by_a_torch_of_its_own(lit_by, torches, stands):
     """A pilot stays alight by itself, so one torch lights them all."""
     listed = {tool.key: tool.count for tool in solved(burner_count="2", lit_by=lit_by).part("tools").tools}
     assert (listed["torch"], listed.get("torch_stand", 0)) == (torches, stands)
+
+
+@pytest.mark.parametrize("texts", [{"baffle_hole_diameter": "5/16 in"}, {"units": "mm"}, ROUND])
+def test_the_drill_of_the_baffle_is_bought(texts):
+    r = solved(**texts)
+    (drills,) = [row[1] for row in r.tables["tools"].rows if row[0] == "drills"]
+    assert f"; {r.design.show('baffle_hole_diameter')} for the baffle" in drills
+    (none,) = [row[1] for row in solved(**texts, baffle_holes="0").tables["tools"].rows if row[0] == "drills"]
+    assert "baffle" not in none
+
+
+def test_a_gap_that_no_drill_is_as_wide_as_asks_for_none():
+    r = solved(body_length="35 in", wall="1/8 in", setback="3/16 in", inlet="1/4")
+    assert r["damper_mark_low"] and "None" not in r["damper_mark_low"]
+    (drills,) = [row[1] for row in r.tables["tools"].rows if row[0] == "drills"]
+    assert "for ports" in drills and "None" not in drills
+
+
+@pytest.mark.parametrize("texts, caps", [({}, "1"), ({"inlets": "2", "body_length": "18 in"}, "2")])
+def test_an_inlet_is_capped_for_the_leak_test_and_the_air_has_a_way_in(texts, caps):
+    """The inlet's thread is outside: nothing screws into it. The tools bring what the step asks for."""
+    r = solved(**texts)
+    (plate,) = [row[1] for row in r.tables["tools"].rows if row[0] == "plate for the leak test"]
+    assert f"{caps} screwed cap of 2 in" in plate
+    (step,) = [row[-1] for row in r.tables["welding"].rows if "leak test" in row]
+    for part in ("cap", "tapped", "tee", "cock"):
+        assert part in plate and part in step, part
+    assert "lets the air in" in step and "water tube" in step and "plug" not in plate + step
+
+
+def test_the_gas_that_a_batch_burns_is_one_line_to_buy(default):
+    """Its size is that of all burners, so it is bought once: size times pieces is what they burn."""
+    one, dozen = (
+        next(row for row in r.tables["shopping"].rows if row[0].startswith("gas of the first fire"))
+        for r in (default, solved(batch_size="12"))
+    )
+    assert one[2] == 1 and dozen[2] == 1 and dozen[3] == pytest.approx(12 * one[3])
+    assert float(dozen[1].split()[0]) == pytest.approx(12 * float(one[1].split()[0]), rel=0.01)
 
 
 def test_a_line_needs_no_cylinder_but_water_in_a_tube_and_a_tank_is_one():

@@ -1645,8 +1645,9 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a plug in each inlet. Air at [20 in|50 cm] of water, never oxygen: "
-    "soap shows no bubble, and it holds 10 minutes.",
+    "{setback:length} of steel round it, clamped; a screwed cap on each inlet. One cap is drilled and tapped "
+    "[1/4 in NPT|Rp 1/4] for a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
+    "[20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
 }
 _KNOCK = (
     "Turn the work over onto two blocks higher than the inlet pipe, and unscrew the base. As it comes off, knock each "
@@ -1757,11 +1758,14 @@ TOOL_WORDS = {
     "drills": "drills",
     "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
     "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge{more}",
+    "drills.baffle": "; {size:length} for the baffle",
     "drills.jet": "; {drill} for the jet",
     "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
-    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
-    "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps, {plugs} plug of {pipe:pipe}",
+    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps; "
+    "{caps} screwed cap of {pipe:pipe}, one tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
+    "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps; "
+    "{caps} screwed cap of {pipe:pipe}, one tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
     "screws": "wood screws",
     "screws.sold": "{length:length} long or more, for the mould",
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "

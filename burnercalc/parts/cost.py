@@ -53,7 +53,8 @@ class Cost:
                     if own or line.key == f"train_{part.purpose}"
                 ]
             if own or not line.key.startswith("train"):
-                found.append(Entry(line, None, line.packs, line.batch_cost))
+                # Gas is not sold by the burner: what the batch burns is one thing to buy.
+                found.append(Entry(line, None, 1 if line.key == "first_fire" else line.packs, line.batch_cost))
         return tuple(found)
 
 

@@ -5,6 +5,7 @@ from typing import Any
 
 from ..constants import POUND_KG
 from ..tables import by_key
+from .baffle_sheet import BaffleSheet
 from .body import Body
 from .calendar import Calendar
 from .damper_marks import DamperMarks
@@ -39,6 +40,7 @@ def tools(
     gas: Gas,
     body: Body,
     steel: Steel,
+    baffle_sheet: BaffleSheet,
     mould: Mould,
     pins: Pins,
     calendar: Calendar,
@@ -48,6 +50,7 @@ def tools(
     lighting_steps: LightingSteps,
     inlet: str,
     corner_drill: float,
+    baffle_hole_diameter: float,
     cylinder: str,
     cylinder_count: int,
     burner_count: int,
@@ -80,10 +83,11 @@ def tools(
         port=pins.cleaning_drill,
         through=pins.knock_out_drill,
         no_go=pins.no_go_drill,
+        baffle=baffle_hole_diameter if baffle_sheet.sheet else None,
         jet=jet.drill_name,
         damper=_damper(damper_marks, lighting_slide, lighting_steps),
     )
-    add("test_plate", length=body.length_m, width=body.width_m, plugs=steel.inlet_piece.count, pipe=inlet)
+    add("test_plate", length=body.length_m, width=body.width_m, caps=steel.inlet_piece.count, pipe=inlet)
     wood = mould.wood
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
     add("screws", mould.screws * calendar.moulds, **lengths)
@@ -94,5 +98,5 @@ def tools(
 def _damper(marks: DamperMarks, slide: LightingSlide, steps: LightingSteps) -> list[str]:
     """The drills that its hole is made with and its gaps are set by, smallest first, each once."""
     told = [step.damper for step in (*steps.to_low, *steps.to_high)] + [slide.mark, marks.low, marks.high]
-    sizes = {one.slots["drill"]: one.slots["size"] for one in told if "drill" in one.slots}
+    sizes = {one.slots["drill"]: one.slots["size"] for one in told if one.slots.get("drill")}
     return sorted(sizes, key=lambda name: sizes[name])

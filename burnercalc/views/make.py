@@ -411,9 +411,11 @@ def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
         own = "_round" if tool.key in ("test_plate", "drills", "screws") and body.round else ""
         slots = dict(tool.slots)
         if tool.key == "drills":
-            jet, damper = slots["jet"], ", ".join(slots["damper"])
-            slots["more"] = (say("drills.jet", drill=jet) if jet else "") + (
-                say("drills.damper", sizes=damper) if damper else ""
+            baffle, jet, damper = slots.pop("baffle"), slots["jet"], ", ".join(slots["damper"])
+            slots["more"] = (
+                (say("drills.baffle", size=baffle) if baffle else "")
+                + (say("drills.jet", drill=jet) if jet else "")
+                + (say("drills.damper", sizes=damper) if damper else "")
             )
         return say(f"{tool.key}.sold{own}", **slots)
 
