@@ -178,6 +178,28 @@ def test_auto_heats_the_chamber_up_in_time():
     assert low < r["heat_up_rate"] < high
 
 
+def test_what_burns_in_no_chamber_heats_none_up():
+    """Where the opening takes nearly all, the rate grew to 850 MW for 4.9 litres, and fell to 34 kW with a wider
+    one."""
+    texts = {
+        "chamber_length": "10 in",
+        "chamber_width": "5 in",
+        "chamber_height": "6 in",
+        "opening_depth": "4 in",
+        "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in",
+        "chamber_temperature": "2350 degF",
+        "work_temperature": "2250 degF",
+        "work_rate": "5 lb/h",
+        "firing_rate": "70 kBtu/h",
+    }
+    needs = []
+    for inches in range(6, 21, 2):
+        r = solved(**texts, opening_area=f"{inches} in2", equivalence_ratio="0.96")
+        assert r["heat_up_rate"] is None and r.checks["heat_up_reach"].verdict == "stop"
+        needs.append(r["firing_rate_needed"])
+    assert needs == sorted(needs) and needs[-1] < 1.2 * needs[0]
+
+
 BRICK = {
     "lining": "ifb_23 2 1/2 in, blanket_8lb 1 in",
     "chamber_temperature": "1550 degF",

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from ..physics import gas_zone as physics
+from ..physics.chamber import FIRING_PER_VOLUME_HIGH_W_M3
 from ..physics.equilibrium import EquilibriumError
 from ..physics.fired_heat_up import rates_to_heat_up
 from ..physics.gas_zone import FILM_W_M2K, GasZone, ZoneState
@@ -16,6 +17,7 @@ from .shop import Shop
 # A march so coarse is off by 6 % at most, where the band of the film moves the time by 20 % and more.
 MARCH = {"cells_per_layer": 6, "step_growth": 0.25, "early_step_s": 2.0}
 WITHIN = 0.005
+NO_FIRE = 3.0  # times what burns well in a chamber: more is no fire of it, and heats nothing up. Common practice
 
 SHELL_EMISSIVITY = 0.9  # as physics.chamber.chamber_heat
 
@@ -24,7 +26,8 @@ SHELL_EMISSIVITY = 0.9  # as physics.chamber.chamber_heat
 class Zone:
     """From the least film to the most. `zones` is empty without a flame; None where no rate will do, see gas_zone.
 
-    `heat_up_W` goes on with the fire that burns while the chamber heats up; the others are in balance.
+    `heat_up_W` goes on with the fire that burns while the chamber heats up; the others are in balance. It grows without
+    end where the opening takes nearly all, so where its middle would be NO_FIRE there is none.
     """
 
     zones: tuple[GasZone, ...]
@@ -49,11 +52,13 @@ def zone(
     zones = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, equivalence_ratio)
     if not zones:
         return Zone((), NONE, NONE, NONE)
+    most_W = NO_FIRE * FIRING_PER_VOLUME_HIGH_W_M3 * chamber.volume_m3
+    heat_up_W = _heat_up_W(zones, chamber_temperature, chamber.heat.heat_up_time_s, chamber.heat.heat_up_W)
     return Zone(
         zones,
         tuple(physics.rate_to_hold(one, chamber_temperature) for one in zones),
         tuple(physics.rate_to_hold(one, chamber_temperature, chamber.work_heat_W) for one in zones),
-        _heat_up_W(zones, chamber_temperature, chamber.heat.heat_up_time_s, chamber.heat.heat_up_W),
+        NONE if heat_up_W[1] is None or heat_up_W[1] > most_W else heat_up_W,
     )
 
 
