@@ -517,17 +517,26 @@ def _train_drawn(result, width):
     ]
 
 
+def never_lit(result):
+    """Whether it must not be lit: by the lighting itself, or for what else stops it."""
+    return result.worst == "stop" or result.part("lighting").waits_W is None
+
+
 def fires(result):
-    """A row for each fire: at what rate, the gas before the jet and the damper's mark."""
+    """A row for each fire: at what rate, the gas before the jet and the damper's mark; none of what is not lit."""
+    if never_lit(result):
+        return [(name, "do not light" if name == "Light" else "-", "-", "-") for name in ("Light", "Low", "High")]
     firing, marks = result.part("firing"), ("lighting_mark", "damper_mark_low", "damper_mark_high")
     gas = ("lighting_gas_pressure", "jet_gas_pressure_low", "jet_gas_pressure")
-    never = result["lighting_rate"] is None
-    rates = ["do not light" if never else _show(result, "lighting_rate")]
+    rates = ["as the lighting card" if result["lighting_rate"] is None else _show(result, "lighting_rate")]
     rates += [units.show(rate, "power", result.design.units) for rate in (firing.low_W, firing.rate_W)]
     told = zip(("Light", "Low", "High"), rates, gas, marks)
-    return [
+    found = [
         (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
     ]
+    if result.part("turning").held_W is not None:
+        found[-1] = ("High", "do not turn up", "-", "-")
+    return found
 
 
 def _record(result):

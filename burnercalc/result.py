@@ -279,13 +279,23 @@ class Result:
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
         if isinstance(value, Said):
-            words = self._written(declared.cases[value.case], value.slots)
+            # What must not be built is not lit either, whatever it is that stops it.
+            case = "stopped" if "stopped" in declared.cases and self._lit_and_stopped else value.case
+            words = self._written(declared.cases[case], value.slots)
             return Answered(declared, least, words, unit_system=self.design.units)
         line = self._on_a_line(declared)
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
             return Answered(declared, least, _finite(key, value.value), band, line, self.design.units)
         return Answered(declared, least, _finite(key, value), (), line, self.design.units)
+
+    @property
+    def _lit_and_stopped(self):
+        return self.part("lighting").waits_W is not None and self.worst == "stop"
+
+    def _asked(self, view):
+        """Whether a check stops the design, for a view that asks so."""
+        return {"stopped": self.worst == "stop"} if "stopped" in needs(view) else {}
 
     def _check(self, key):
         declared = catalogue.CHECKS[key]
@@ -307,7 +317,7 @@ class Result:
 
     def _table(self, key):
         declared = catalogue.TABLES[key]
-        found = self.parts.call(views.TABLES[key], say=self._say(declared))
+        found = self.parts.call(views.TABLES[key], say=self._say(declared), **self._asked(views.TABLES[key]))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
         title, line = self._case(declared.title, found), self._on_a_line(*declared.columns)
         return Tabled(declared, title, found.rows, line, self.design.units)
@@ -324,8 +334,7 @@ class Result:
         given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
             given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
-        if "stopped" in needs(views.DRAWINGS[key]):
-            given["stopped"] = self.worst == "stop"
+        given |= self._asked(views.DRAWINGS[key])
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))
         return shapes.Drawing(

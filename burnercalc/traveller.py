@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, fires, notes_of, plain
+from .build_sheet import LEAK, TEST_FIRE, fires, never_lit, notes_of, plain
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -206,7 +206,12 @@ def _fire(result):
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), rows, "lrrll"),
         Paragraph(
             f"Pressure before the burner at high fire {_show(result, 'mixture_pressure')} cold, "
-            f"{_show(result, 'mixture_pressure_hot')} with hot ports. Light it by the lighting card only."
+            f"{_show(result, 'mixture_pressure_hot')} with hot ports. "
+            + (
+                "DO NOT LIGHT: the sheet says what stops it."
+                if never_lit(result)
+                else "Light it by the lighting card only."
+            )
         ),
         Table(("What", FOUND), tuple((what, "") for what in TEST_FIRE), "ll"),
     ]

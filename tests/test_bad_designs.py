@@ -56,6 +56,13 @@ BAD = [
         "cannot be screwed together",
         {"body_length": "34 in"},
     ),
+    (
+        "a chamber that is full several times before a hand has shut the gas",
+        {"chamber_length": "6 in", "chamber_width": "4 in", "chamber_height": "4 in"},
+        "lighting_trial",
+        "where people are",
+        {"lit_by": "guard"},
+    ),
     ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",

@@ -276,6 +276,7 @@ DRAWINGS = (
             "heat": "{temp:temperature 4}",
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
+            "unlit": "DO NOT LIGHT. Checks of the design stop it: mend it, and print this plate anew.",
             "use": "Attended use only. Outdoors, or as the operating card says, with a loud carbon monoxide alarm. Gas "
             "valve that shuts by itself when air or power fails. The local authority decides where it may be used.",
         },
@@ -301,6 +302,7 @@ DRAWINGS = (
             "open_words": "Damper (a slide)",
             "never": "do not light",
             "not_low": "do not turn down",
+            "not_high": "do not turn up",
             "power": "{power:power}",
             "gas": "{pressure:gas_pressure}",
             "shut": "shut, hole alone",

@@ -33,6 +33,10 @@ FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule; with inert gas NFPA
 HOT_LEFT = (*HOT_LOW, "reached_low_empty")
 SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")
 
+BURNS = (
+    "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}, and a hand slips by {slip:.2f}"
+)
+
 ANSWERS = (
     Answer(
         "window_length",
@@ -759,6 +763,8 @@ CHECKS = (
             "it by the lighting card.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault. "
             "While they are cooler a flame that lifts is going out: gas off.",
+            "hot_alone": "So walls above {hot:temperature} alone keep low fire ({low:power}) alight. Cold work put in, "
+            "a door opened, a slip to leaner, and it goes out with the gas on. A mixture nearer to 1, or more port.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
             "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },
@@ -771,11 +777,9 @@ CHECKS = (
         harm="danger",
         source=FLAMMABILITY,
         cases={
-            "good": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}.",
-            "caution": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}, "
-            "close to where it goes out: richer.",
-            "stop": "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}: it "
-            "does not burn cold.",
+            "good": BURNS + ".",
+            "caution": BURNS + ", close to where it goes out: richer.",
+            "stop": BURNS + ": it does not burn cold.",
         },
     ),
     Check(

@@ -273,6 +273,8 @@ STEPS = {
     "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
     "heat that drying wants. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
+    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages in the kiln; or under the "
+    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Cool slowly too.",
     "fire.watch": (
         "Hold, do not climb, at white wisps, sweat at ports or back, a mirror that fogs, a hiss or a tick. Hold"
         " at [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or "

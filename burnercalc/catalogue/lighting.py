@@ -12,6 +12,10 @@ RUN_UP = Source("run-up of a flame in a pipe, in general words, from memory", "m
     "40 bores are common practice", "common practice"
 )
 
+TRIAL = Source("flow x time / volume", "calculated") & Source(
+    "how much may be let in is common practice: stirred, half a chamber of the mixture is about what just burns",
+    "common practice",
+)
 GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86, from memory", "memory")
 WAIT = (
     ZONE_HEAT_UP
@@ -96,14 +100,19 @@ WINDOW = (
     "{gas_most:gas_pressure}, {least:power 2} to {most:power 2}, "
 )
 HAND = (
-    "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Jet and blower may "
-    "be off too: prove the rate once by scale or meter. "
+    "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Before jet, blower "
+    "and slide are proven it may be {first_least:.2f} to {first_most:.2f}: the first time go by the flame, needle from "
+    "shut. Then prove the rate by scale or meter. "
 )
 FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
 FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more, with a torch {torch:power 2} for sure; nobody has measured how much. "
+TRY = (
+    "The mixture takes {arrives:.1f} s to the face. If it does not take, the gas is off {hiss:.0f} s after the first "
+    "hiss, and {hand:.0f} s for the hand: by then it fills "
+)
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
@@ -360,6 +369,7 @@ ANSWERS = (
             "torch_weak": NEVER
             + "At {rate:power 2}, in burnt gas, no torch holds the flame ({torch:power 2} for sure).",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire.",
+            "stopped": "Do not light it: a check stops this design. Mend the stops first.",
             "dim": DIM + "Only a pilot with a flame guard keeps it alight.",
             "long": LONG + "A torch on a stand, or a pilot with a flame guard.",
             "cool": HAND_COOL + "A pilot with a flame guard.",
@@ -423,7 +433,7 @@ CHECKS = (
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
             "there it lifts or runs back. Larger ports.",
             "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
-            "long": LONG + "A pilot with a flame guard, or a lining that heats up sooner.",
+            "long": LONG + "A torch on a stand of its own, or a pilot with a flame guard.",
             "cool": HAND_COOL + "A pilot with a flame guard shuts the gas by itself.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
@@ -468,7 +478,7 @@ CHECKS += (
         harm="danger",
         source=BY_HAND,
         cases={
-            "good": HAND + "With the torch in front the flame holds over all of it.",
+            "good": HAND + "With the torch in front the flame holds from {least:.2f} to {most:.2f}.",
             "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
             "back": HAND
             + "At {bad:.2f} it may run back at a lip that glows, though not as set: listen all the time. Pop "
@@ -483,6 +493,28 @@ CHECKS += (
         },
     ),
     Check(
+        "lighting_trial",
+        "fraction",
+        "Gas let in before it is shut",
+        harm="danger",
+        source=TRIAL,
+        cases={
+            "good": TRY + "{let_in:percent 0} of the cold chamber. Stirred, so little hardly burns.",
+            "note": TRY + "{let_in:percent 0} of the cold chamber. Stirred, that burns at once: so the torch is AT the "
+            "ports before the gas, and all stand aside.",
+            "caution": TRY + "{let_in:percent 0} of the cold chamber. What it does not hold stands before its opening "
+            "and burns where people are. A pilot with a flame guard, which has seen it before it opens the gas; a "
+            "shorter mix pipe, or fewer ports.",
+            "stop": "Do not light it so. " + TRY + "{let_in:percent 0} of the cold chamber. Most of it stands before "
+            "the opening, and burns at once, where people are. A pilot with a flame guard, which has seen it before it "
+            "opens the gas; a shorter mix pipe, or fewer ports.",
+            "note_guard": TRY + "{let_in:percent 0} of the cold chamber. Stirred, that burns at once: so the guard "
+            "opens the gas only when it has seen the pilot at the ports, and all stand aside.",
+            "caution_guard": TRY + "{let_in:percent 0} of the cold chamber. Most of it stands before the opening, and "
+            "burns where people are: guard or not, nobody within reach of it. A shorter mix pipe, or fewer ports.",
+        },
+    ),
+    Check(
         "lighting_wait",
         "time",
         "Wait till the walls glow",
@@ -491,12 +523,9 @@ CHECKS += (
         cases={
             "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
             "alight.",
-            "caution": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most: too long to hold a "
-            "torch to the face; an arm lasts some {hand:time 1}. Clamp the torch to a stand of its own, with gas for "
-            "all of it, and stay beside it; or fit a pilot with a flame guard.",
-            "long_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. No hand holds a "
-            "torch for that long: do not light it so. Fit a pilot with a flame guard, or a lining that heats up "
-            "sooner.",
+            "long_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. An arm holds a "
+            "torch for some {hand:time 1}: do not light it so. Clamp the torch to a stand of its own, with gas for all "
+            "of it, and stay beside it; or fit a pilot with a flame guard.",
             "long_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody listens "
             "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
             "or a lining that heats up sooner.",
@@ -534,6 +563,9 @@ CHECKS += (
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
             "the lighting rate, or larger ports.",
             "straight": "Straight up from the lighting rate to high fire it goes, as the card has it.",
+            "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
+            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Less "
+            "fire, or more ports.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
             "air first, eight equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
         },
@@ -615,6 +647,7 @@ WORDS = {
     "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
+    "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
     "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
     "through every joint and into the burner.",
     "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
@@ -695,6 +728,7 @@ WORDS = {
     "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
     "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.",
+    "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} equal steps, one valve at a time",
@@ -718,8 +752,11 @@ WORDS = {
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. Then cylinder or "
-    "line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below {cool:temperature}.",
+    "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. {pops}Then "
+    "cylinder or line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below "
+    "{cool:temperature}.",
+    "pops.light": "From LIGHT, rich, a lip that glows may let it pop once as it leans out: stand aside. ",
+    "pops.rich": "Rich as it is set, it may pop once as it leans out: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"

@@ -5,6 +5,7 @@ from math import inf
 from ..constants import INCH_M
 from ..parts.face import Face
 from ..parts.firing import Firing
+from ..parts.flame import MIXTURE_SLIP
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
 from ..parts.lighting_try import RELIGHTS_K
@@ -188,7 +189,11 @@ def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> 
     if not relights and holding.lift_W is not None and holding.lift_W.high < low:
         word = "stop"  # nothing lights it again
     first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
-    after = "hot" if relights else "never_hot"
+    after = "never_hot" if not relights else "hot_alone" if first == "hardly" else "hot"
+    if after == "hot_alone":
+        slots = {"low": low, "hot": RELIGHTS_K}
+        cures = (("equivalence_ratio", "raise"), ("port_diameter", "raise"), ("ports_per_row", "raise"))
+        return verdict("caution", lift, LEAST_LIFT * low, case=(first, after), cures=cures, **slots)
     slots = {"lift": lift, "low": low, "hot": RELIGHTS_K, "chamber": chamber_temperature}
     return verdict(word, lift, low, case=(first, after), **slots)
 
@@ -196,7 +201,8 @@ def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> 
 def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
     phi, lean, rich = equivalence_ratio, holding.lean, holding.rich
     nearer_rich = phi * phi > lean * rich  # of very diluted gas both limits may lie on one side of 1
-    word = ladder(phi, good=LEAN_MARGIN * lean, stop=lean) if phi <= rich else "stop"
+    slips_lean, slips_rich = phi - MIXTURE_SLIP, phi + MIXTURE_SLIP
+    word = ladder(slips_lean, good=LEAN_MARGIN * lean, stop=lean) if slips_rich <= rich else "stop"
     return verdict(
         word,
         phi,
@@ -205,6 +211,7 @@ def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
         phi=phi,
         lean=lean,
         rich=rich,
+        slip=MIXTURE_SLIP,
     )
 
 

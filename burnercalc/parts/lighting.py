@@ -17,7 +17,7 @@ from .lighting_try import LightingTry
 from .shop import Shop
 from .turning import Turning
 
-LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
+HAND_HOLDS_S = 300.0  # a torch in the hand; common practice
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
 DOORS_M3_S = 0.3 * 50 * 0.3048**2 * 2 * 0.44704
 HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
@@ -82,7 +82,7 @@ def lighting(
     if lit_by == "hand":
         wait = fired_heat_up.waits_s
         wait_s = wait.high if isinstance(wait, tuple) else wait
-        if wait_s > LONGEST_WAIT_S:
+        if wait_s > HAND_HOLDS_S:
             return _not_lit(found, said("long", wait=wait_s))
     return found
 

@@ -12,6 +12,7 @@ from ..physics.drills import Drill
 from .blower import Blower
 from .gas import Gas
 from .gauges import Gauges
+from .jet import COEFFICIENT_BAND
 from .lighting import Lighting
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
@@ -23,6 +24,8 @@ GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
 RULE_OFF_M = 0.5e-3  # of one set by a rule
 GAUGE_OFF = 0.02  # of a gauge's scale
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
+BLOWER_OFF = 0.06  # of the air: 12 % of its pressure, nearly all of which the slide takes
+LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through a hole whose edge is not sharp
 # Of the mixture: steps and reach of the search for the ends, and the leanest that is tried.
 STEP, FAR, LEANEST = 0.005, 0.16, 0.6
 # Of the gas that it was to be lit with, where no mark leaves a hand room with that; the nearest first.
@@ -41,6 +44,8 @@ class LightingSlide:
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), back (into a lip that glows, though not as set), burnt
     (no torch may hold it, in burnt gas), or "".
+    `unproven`: the same before jet, blower and slide are proven: the jet's coefficient and the blower's curve off too,
+    air past the slide and, lit through a hole, an edge that is blunt.
     `lifts_W`: above it the flame lifts in fresh air, at the worst of those mixtures. `advice`: as lighting's, of what
     is made.
     """
@@ -53,6 +58,7 @@ class LightingSlide:
     stays: bool
     ratio: Band | None
     fails: tuple[str, str]
+    unproven: Band | None
     lifts_W: float | None
     mark: Said
     advice: Said
@@ -62,7 +68,9 @@ def lighting_slide(
     units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     if lighting.rate_W is None:
-        return LightingSlide("", None, None, None, None, False, None, ("", ""), None, said("never"), lighting.advice)
+        return LightingSlide(
+            "", None, None, None, None, False, None, ("", ""), None, None, said("never"), lighting.advice
+        )
     wanted, bore_m, lit_W = lighting.open_share, resistance.mix_pipe.bore_m, lighting.rate_W.value
     off_Pa = GAUGE_OFF * gauges.lit_by_Pa if gas.liquid else TUBE_OFF_PA
     gas_off = off_Pa / (2 * (lighting.gas_Pa.value - lighting.pipe_Pa))  # of the gas, half that of its pressure's drop
@@ -132,6 +140,8 @@ def lighting_slide(
         low = ratio * max(1 - miss, 0.0)  # where gas is read no nearer than itself there may be none
         band = Band(low, ratio, ratio * (1 + miss))
         gas_part = min(gas_miss**2 / miss, 1.0)  # of the miss that leads there, what is gas
+        new_off, most_air = hypot(miss, COEFFICIENT_BAND, BLOWER_OFF), (1 + LEAK) * (1 + BLUNT * (kind == "hole"))
+        unproven = Band(ratio * max(1 - new_off, 0.0) / most_air, ratio, ratio * (1 + new_off))
         named = drill is not None and drill.family in ("number", "letter")
         mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
         found = LightingSlide(
@@ -143,6 +153,7 @@ def lighting_slide(
             False,
             band,
             ("", ""),
+            unproven,
             None,
             mark,
             lighting.advice,
@@ -173,7 +184,11 @@ def lighting_slide(
         """Each mark with the gas as it was to be lit with, then with a little more or less."""
         yield from (mark() for mark in marks)
         if any(waits(one) and not fails(one.ratio.value, lit_W) for one in found):
-            yield from (mark(more=more) for more in GAS_MOVED for mark in marks)
+            yield from (mark(more=more) for more in GAS_MOVED if given(more) for mark in marks)
+
+    def given(more):
+        """Whether a line gives as much."""
+        return gas.liquid is not None or more**2 * lighting.gas_Pa.value <= tries.jet.gauge_Pa
 
     found = []
     for one in tried():

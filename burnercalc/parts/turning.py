@@ -1,6 +1,6 @@
 """From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .firing import Firing
 from .lighting_try import LightingTry
@@ -27,11 +27,14 @@ class Turn:
 
 @dataclass(frozen=True)
 class Turning:
-    """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire."""
+    """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire.
+    `held_W`: in a chamber that never glows, the most that a pilot or torch holds for sure; high fire above it nothing
+    leads to. None where that does not apply."""
 
     to_low: Turn | None
     to_high: Turn | None
     straight: Turn | None
+    held_W: float | None
 
     @property
     def goes_on(self) -> bool:
@@ -41,11 +44,16 @@ class Turning:
 
 def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry, tries: Tries) -> Turning:
     if lighting_try.waits_W is None or lighting_try.waits_ratio is None:
-        return Turning(None, None, None)
+        return Turning(None, None, None, None)
     light, low = (lighting_try.waits_W, lighting_try.waits_ratio), (firing.low_W, equivalence_ratio)
     high = firing.rate_W, equivalence_ratio
-    to_low = _turn(light, low, tries)
-    return Turning(to_low, _turn(low, high, tries), None if to_low.first else _turn(light, high, tries))
+    to_low, to_high = _turn(light, low, tries), _turn(low, high, tries)
+    straight = None if to_low.first else _turn(light, high, tries)
+    if not lighting_try.glows and firing.rate_W > (held_W := tries.at(equivalence_ratio).torch_W or 0.0):
+        # No hot walls light again what lifts.
+        to_high, straight = replace(to_high, first=""), straight and replace(straight, first="")
+        return Turning(to_low, to_high, straight, held_W)
+    return Turning(to_low, to_high, straight, None)
 
 
 def _turn(start, end, tries):

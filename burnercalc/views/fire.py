@@ -33,8 +33,12 @@ CARD = (
 LIT = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")
 
 
+POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
+
+
 def lighting_card_table(
     burner_count: int,
+    equivalence_ratio: float,
     gas: Gas,
     lighting: Lighting,
     lighting_slide: LightingSlide,
@@ -49,13 +53,26 @@ def lighting_card_table(
     jet: Jet,
     firing: Firing,
     blower: Blower,
+    stopped: bool,
     say: Say,
 ) -> tuple:
+    """`stopped`: by any check of the design; then nothing tells how to light it, as where it must not be lit."""
     card, air, lit = lighting_card, lighting_air, lighting.rate_W is not None
     torch = lighting.way == "torch"
     way = ("stays" if lighting_slide.stays else "") if lit else "torch" if torch else "never"
+    stopped = stopped and way != "never"
+    way = "never" if stopped else way
     guard = lit_by == "guard"
     dim = way != "never" and lighting.glows and air.wait_s is None
+
+    # Gas shut at once leans the mixture out through what runs back soonest, near 1, if it was richer.
+    pops = (
+        "rich"
+        if equivalence_ratio > POPS_FROM
+        else "light"
+        if lighting.glows and (lighting.waits_ratio or 0.0) > POPS_FROM
+        else ""
+    )
 
     def mark(told):
         return say(f"mark.{told.case}", **told.slots)
@@ -91,6 +108,7 @@ def lighting_card_table(
         "by_hand": card.by_hand_s,
         "times": card.slips,
         "run_on": card.run_on_s,
+        "pops": say(f"pops.{pops}") if pops and way != "never" else "",
         "relights": RELIGHTS_K,
         "cool": COOL_K,
         "switch": card.switch_Pa,
@@ -113,17 +131,19 @@ def lighting_card_table(
     )
     slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
     ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
+    unlit = lighting.way if f"set.do.{lighting.way}" in say.words else "never"
     late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
     ways = {
         "look": air.where,
         "air": air.where,
         "torch": "" if lit_by == "stand" else lit_by,
-        "set": lighting.way if f"set.do.{lighting.way}" in say.words and way == "never" else way,
+        "set": "stopped" if stopped else unlit if way == "never" else way,
         "trial": late,
         "lit": way if way == "never" else cool or ("dim" if dim else way),
         **{step: ("none" if turn.first == "" else turn.first) if turn else way for step, turn in turns.items()},
         **({"then": "straight"} if straight else {}),
+        **({"high": "cool"} if turning.held_W is not None else {}),
         "several": "one" if blower.burners > 1 else "",
         "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }
@@ -204,8 +224,12 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
     return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
 
 
-def care_table(batch: Batch, say: Say) -> tuple:
-    return tuple(tuple(_text(say, step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
+def care_table(batch: Batch, lighting: Lighting, stopped: bool, say: Say) -> tuple:
+    def text(step, what):
+        unlit = step.key == "fire" and what == "do" and (stopped or lighting.waits_W is None)
+        return say("fire.do.unlit") if unlit else _text(say, step, what)
+
+    return tuple(tuple(text(step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
 
 
 def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:

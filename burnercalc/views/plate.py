@@ -30,7 +30,15 @@ def both(say: Say, key: str, **slots: object) -> tuple[str, str]:
 
 
 def plate_drawing(
-    firing: Firing, jet: Jet, block: Block, resistance: Resistance, fuel: str, fuel_blend: object, say: Say
+    firing: Firing,
+    jet: Jet,
+    block: Block,
+    resistance: Resistance,
+    lighting: Lighting,
+    fuel: str,
+    fuel_blend: object,
+    stopped: bool,
+    say: Say,
 ) -> Shapes:
     """Who made it and when, what gas and how much; that it is certified by nobody unless a mark says so."""
     rows = [
@@ -55,7 +63,9 @@ def plate_drawing(
     shapes += _table(rows, (MARGIN_MM, 66.0, 100.0), y)
     y -= 1.0 + LINE_MM * len(rows)
     shapes += _lines([say("certified")], width, y, BOLD_MM)
-    shapes += _lines([say("use")], width, shapes[-1].y - LINE_MM, WORDS_MM)
+    shapes += _lines(
+        [say("unlit" if stopped or lighting.waits_W is None else "use")], width, shapes[-1].y - LINE_MM, WORDS_MM
+    )
     return Shapes(tuple(shapes))
 
 
@@ -109,12 +119,12 @@ def operating_card_drawing(
     settings = (
         ("light", *light),
         ("low", *(UNSET if unlit or turning.straight else low)),
-        ("high", *(UNSET if unlit else high)),
+        ("high", *(UNSET if unlit or turning.held_W is not None else high)),
     )
     rows = [
         (
             say(name),
-            say("never" if unlit else "not_low") if rate is None else " = ".join(both(say, "power", power=rate)),
+            say("never" if unlit else f"not_{name}") if rate is None else " = ".join(both(say, "power", power=rate)),
             "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
             mark(kind, size_m),
         )

@@ -18,12 +18,14 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
-def sized(part, say):
-    slots = dict(part.slots)
+def sized(part, say, stopped=False):
+    slots, case = dict(part.slots), part.case
+    if stopped and case == "light":  # nothing tells at what to light what must not be lit
+        case = ""
     if "sizes" in slots:
         *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
         slots["path"] = say("to").join((*(size.removesuffix(" in") for size in first), last))
-    return say(f"{part.key}.size" + (f".{part.case}" if part.case else ""), **slots)
+    return say(f"{part.key}.size" + (f".{case}" if case else ""), **slots)
 
 
 def ended(part, say):
@@ -42,13 +44,13 @@ def ended(part, say):
     return told[0] if len(told) == 1 else say("ends.alike" if told[0] == told[1] else "ends.two", **slots)
 
 
-def gas_train_table(train: Train, say: Say) -> tuple:
+def gas_train_table(train: Train, stopped: bool, say: Say) -> tuple:
     return tuple(
         (
             number,
             say(part.stretch),
             named(part, say),
-            sized(part, say),
+            sized(part, say, stopped),
             ended(part, say),
             say(part.purpose),
             part.price,
