@@ -75,7 +75,8 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
         assert check.verdict != "note" or (words not in one and check.label in one + " ".join(read[1].text.split()))
     card = next(page.text for page in read if page.text.lstrip().startswith("Lighting card"))
     assert "Smell of gas" in card  # to hang up: a page of its own
-    assert ("Torch first" in card) == (result["lighting_rate"] is not None)
+    lit = result.worst != "stop" and result["lighting_rate"] is not None
+    assert ("Torch first" in card) == lit == ("DO NOT LIGHT" not in card)
     # Cautions stand at the step: zinc at the welding, silica at the mix, steam in the days, carbon monoxide at the gas.
     themes = ("Cut list", "Mould and block", "The days", "Gas and air", "")
     at = {words: next(number for number, page in enumerate(read) if words in page.text) for words in themes[:-1]}

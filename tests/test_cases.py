@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import CLOSE, COOL, DOWN, GIANT, HOUSE, KNIFE, LOOSE, SHORT, SMITH, TORCH, UP, WAYS
+from test_lighting import CLOSE, COOL, DOWN, GIANT, HOUSE, KNIFE, LOOSE, SHORT, SMITH, TORCH, TOY, UP, WAYS
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -156,6 +156,10 @@ FURTHER = (
     {**SMITH, "heat_up_time": "64 min"},
     {**SMITH, "heat_up_time": "64 min", "firing_rate": "77.5 kBtu/h", "burner_count": "2"},
     {"body_length": "39 in", "inlets": "2"},
+    {**TOY, "lit_by": "guard"},
+    {**TOY, "ports_per_row": "6"},
+    {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
+    {**CLOSE, "lining": "blanket_8lb 3 in", "lit_by": "hand"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

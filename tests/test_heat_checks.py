@@ -238,8 +238,7 @@ def test_a_cure_of_carbon_monoxide_works():
          "poison without smell. It is 400 ppm where it cools slowly, which burns it; 4000 ppm where it is chilled at "
          "once and the mixture slips to 0.998 as the burner gets hot. A gas appliance may make 400 ppm. Draw it "
          "outdoors under a hood, and hang "
-         "a carbon monoxide alarm: if all of it stayed in the room, 212 cfm of fresh air would be needed. A leaner "
-         "mixture or less fire makes less."),
+         "a carbon monoxide alarm: if all of it stayed in the room, 212 cfm of fresh air would be needed."),
         ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
          "carbon monoxide, a deadly poison without smell: 401 ppm however slowly it cools; 2000 ppm where it is "
          "chilled, the burner hot and the mixture at 0.998. A gas appliance may make 400 ppm. If all of it stayed in "

@@ -548,15 +548,15 @@ def test_the_gas_is_off_before_the_chamber_is_half_full(length, hiss_s, full):
 @pytest.mark.parametrize(
     "texts, words",
     [
-        ({}, "From LIGHT, rich, a lip that glows may let it pop once as it leans out"),
-        ({"equivalence_ratio": "1.06"}, "Rich as it is set, it may pop once"),
+        ({}, "From LIGHT, rich, it may pop"),
+        ({"equivalence_ratio": "1.06"}, "Rich as set, it may pop"),
         ({**FEW}, ""),
     ],
 )
 def test_gas_snapped_shut_leans_out_through_flashback_where_it_was_rich(texts, words):
     """Lit at 1.16, run at 0.96: only from LIGHT; set above 1.05 always; what is not lit pops nowhere."""
     told = card(**texts)["Shut down"][1]
-    assert ("pop once" in told) == bool(words) and words in told
+    assert ("may pop" in told) == bool(words) and words in told
 
 
 def test_high_up_the_torch_may_not_hold_it_and_a_guard_cures_it():
@@ -738,6 +738,7 @@ def test_a_stop_of_another_room_is_told_with_one_voice(key):
         fire = next(row[1] for row in r.tables["care"].rows if row[0].startswith("First fire"))
         assert ("DO NOT LIGHT" in fire) == unlit == ("Its own burner only after that" not in fire)
         assert any("to light" in row[3] for row in r.tables["gas_train"].rows) == (not unlit)
+        assert any("to light" in row[1] for row in r.tables["shopping"].rows) == (not unlit)
         paper = json.dumps([str(block) for block in traveller.blocks(r)])
         assert ("DO NOT LIGHT" in paper) == unlit == ("Light it by the lighting card only" not in paper)
         assert (units_shown(r, "lighting_gas_pressure") in paper) == (not unlit)

@@ -709,7 +709,7 @@ CHECKS = (
             "{most:gas_share} where it is chilled at once and the mixture slips to {richest:ratio} as the"
             " burner gets hot. A gas appliance may make {usual:gas_share}. Draw it outdoors under a "
             "hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} "
-            "of fresh air would be needed. A leaner mixture or less fire makes less.",
+            "of fresh air would be needed.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
             "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools; "
             "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:ratio}. "

@@ -109,10 +109,7 @@ FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more, with a torch {torch:power 2} for sure; nobody has measured how much. "
-TRY = (
-    "The mixture takes {arrives:.1f} s to the face. If it does not take, the gas is off {hiss:.0f} s after the first "
-    "hiss, and {hand:.0f} s for the hand: by then it fills "
-)
+TRY = "Off {hiss:time 2} after the first hiss, {hand:time 1} for the hand, lets in {let_in:percent 0} of the chamber: "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
@@ -495,23 +492,20 @@ CHECKS += (
     Check(
         "lighting_trial",
         "fraction",
-        "Gas let in before it is shut",
+        "Gas let in",
         harm="danger",
         source=TRIAL,
         cases={
-            "good": TRY + "{let_in:percent 0} of the cold chamber. Stirred, so little hardly burns.",
-            "note": TRY + "{let_in:percent 0} of the cold chamber. Stirred, that burns at once: so the torch is AT the "
-            "ports before the gas, and all stand aside.",
-            "caution": TRY + "{let_in:percent 0} of the cold chamber. What it does not hold stands before its opening "
-            "and burns where people are. A pilot with a flame guard, which has seen it before it opens the gas; a "
-            "shorter mix pipe, or fewer ports.",
-            "stop": "Do not light it so. " + TRY + "{let_in:percent 0} of the cold chamber. Most of it stands before "
-            "the opening, and burns at once, where people are. A pilot with a flame guard, which has seen it before it "
-            "opens the gas; a shorter mix pipe, or fewer ports.",
-            "note_guard": TRY + "{let_in:percent 0} of the cold chamber. Stirred, that burns at once: so the guard "
-            "opens the gas only when it has seen the pilot at the ports, and all stand aside.",
-            "caution_guard": TRY + "{let_in:percent 0} of the cold chamber. Most of it stands before the opening, and "
-            "burns where people are: guard or not, nobody within reach of it. A shorter mix pipe, or fewer ports.",
+            "good": TRY + "stirred, so little hardly burns.",
+            "note": TRY + "torch AT the ports first, all aside.",
+            "caution": TRY + "what it does not hold stands before its opening and burns where people are. A pilot "
+            "with a flame guard, which has seen it before it opens the gas; a shorter mix pipe, or fewer ports.",
+            "stop": "Do not light it so. " + TRY + "most of it stands before the opening, and burns at once, where "
+            "people are. A pilot with a flame guard, which has seen it before it opens the gas; a shorter mix pipe, or "
+            "fewer ports.",
+            "note_guard": TRY + "the guard sees the pilot first, all aside.",
+            "caution_guard": TRY + "most of it stands before the opening, and burns where people are: guard or not, "
+            "nobody within reach of it. A shorter mix pipe, or fewer ports.",
         },
     ),
     Check(
@@ -752,11 +746,11 @@ WORDS = {
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first; fading it down runs through flashback. {pops}Then "
-    "cylinder or line. Blower on, damper open, for {run_on:time 2}, till the face is black and the box below "
+    "stop.do": "Snap the gas shut at the burner's cock first: faded it flashes back. {pops}Then "
+    "cylinder or line. Blower on, damper open, {run_on:time 2}, till the face is black, box below "
     "{cool:temperature}.",
-    "pops.light": "From LIGHT, rich, a lip that glows may let it pop once as it leans out: stand aside. ",
-    "pops.rich": "Rich as it is set, it may pop once as it leans out: stand aside. ",
+    "pops.light": "From LIGHT, rich, it may pop: aside. ",
+    "pops.rich": "Rich as set, it may pop: aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"

@@ -169,7 +169,6 @@ def lighting_trial_check(lighting_card: LightingCard, lighting: Lighting, lit_by
         let_in=card.let_in,
         hiss=card.hiss_s,
         hand=HAND_S,
-        arrives=card.arrives_s,
     )
 
 

@@ -369,6 +369,7 @@ def shopping_table(
     bag_mass: float,
     pin_stock_length: float,
     batch_size: int,
+    stopped: bool,
     say: Say,
 ) -> tuple:
     """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
@@ -399,7 +400,7 @@ def shopping_table(
     rows = []
     for entry in cost.entries(train, batch_size):
         if entry.part:
-            rows.append((say(f"{entry.key}.name"), sized(entry.part, say), entry.count, entry.price))
+            rows.append((say(f"{entry.key}.name"), sized(entry.part, say, stopped), entry.count, entry.price))
         else:
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))
