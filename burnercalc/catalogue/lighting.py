@@ -747,7 +747,7 @@ WORDS = {
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "stop.do": "Snap the gas shut at the burner's cock first: faded it flashes back. {pops}Then "
-    "cylinder or line. Blower on, damper open, {run_on:time 2}, till the face is black, box below "
+    "cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
     "pops.light": "From LIGHT, rich, it may pop: aside. ",
     "pops.rich": "Rich as set, it may pop: aside. ",
