@@ -22,6 +22,7 @@ from .drawing.text_pages import (
     Paragraph,
     Table,
     fits_at,
+    is_numbered,
     used_mm,
 )
 from .errors import InputError
@@ -140,12 +141,13 @@ def _first_page(result, link, width, height):
     return [*_overview(result, link, width, LEAST_VIEW_MM[-1]), *faults]  # they run on to the second page
 
 
-def _view(result, name, width, height, caption):
-    """A view of the burner as large as its place allows, its texts drawn for that scale."""
+def _view(result, name, width, height, caption, numbered=""):
+    """A view of the burner as large as its place allows, its texts drawn for that scale; `numbered` is said too where
+    its numbers can be read."""
     for ratio in RATIOS:
         drawing = result.drawing(name, text_mm=TEXT_MM * ratio, numbers=True, wide=width / height)
         if fits_at(drawing, ratio, width, height):
-            return Figure(drawing, height, caption)
+            return Figure(drawing, height, caption + (numbered if is_numbered(drawing, ratio) else ""))
     raise InputError("figure", f"{name} in {width:.0f} x {height:.0f} mm", "needs a larger place")
 
 
@@ -225,7 +227,14 @@ def _overview(result, link, width, view_mm):
             f"{d.show('port_diameter')}. Checks: {tally}. {word}",
             bold=True,
         ),
-        _view(result, "face", width, view_mm, "Face, seen from the fire; ports are numbered row by row"),
+        _view(
+            result,
+            "face",
+            width,
+            view_mm,
+            "Face, seen from the fire",
+            f"; ports are numbered {'ring by ring' if d.pattern == 'rings' else 'row by row'}",
+        ),
         Columns(
             ((Table(("Body", ""), tuple(body), "lr"),), (Table(("Ports", ""), tuple(ports), "lr"),), tuple(code)),
             (1.15, 1.15, 0.9),

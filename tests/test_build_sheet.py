@@ -233,6 +233,21 @@ def test_the_level_inside_stands_with_the_casting():
     assert "Level inside, once the body is at its mark: a thin stiff wire" in words_of(sheet({})[2])
 
 
+RINGS = {"body_kind": "pipe", "body_length": "6 5/8 in", "body_width": "6 5/8 in", "wall": "9/32 in", "rows": "3",
+         "pattern": "rings", "ports_per_row": "18", "block_thickness": "3 1/2 in"}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "texts, said",
+    [({}, "row by row"), (RINGS | {"ports_per_row": "6", "rows": "2", "port_diameter": "1/2 in"}, "ring by ring"),
+     (RINGS | {"port_diameter": "1/4 in"}, None)],
+)  # fmt: skip
+def test_the_face_says_that_ports_are_numbered_where_numbers_are_drawn(texts, said):
+    caption = "Face, seen from the fire"
+    page = " ".join(sheet(texts)[2][0].text.split())
+    assert caption in page and (f"{caption}; ports are numbered {said}" in page if said else "numbered" not in page)
+
+
 def test_the_slide_is_drawn_with_its_hole_and_marks():
     """The hole of 15/32 in in the middle of a bore of 1.610 in; edges 0.047 and 0.323 in back at low and high fire."""
     result, _, read = sheet({})

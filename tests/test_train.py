@@ -404,3 +404,10 @@ def test_what_is_left_handed_is_said():
     assert "hose_adapter" not in parts(inches) and ends(metric, "solenoid") == "female Rp\u00a01/4, both ends"
     assert ends(inches, "bushing") == "in: female 1/4 in NPT; out: male 1-1/2 in NPT"
     assert ends(inches, "reducer") == "in: female 1-1/2 in NPT; out: female 2 in NPT"
+
+
+def test_the_air_tap_and_the_pilot_have_a_place_to_be_joined_to():
+    """Joint and damper have but a close nipple between them, and no part before the main valve had a free branch."""
+    rows = {row[2].split(" x ")[-1]: row[3] for row in solved(lit_by="guard").tables["gas_train"].rows}
+    assert "4 in nipple before the damper" in rows["pressure tap of the air"]
+    assert "tee and nipple before the main one" in rows["pilot burner"]

@@ -87,7 +87,7 @@ PARTS = {
     ),
     "pilot": (
         "pilot burner",
-        "{pipe:pipe}, its own cock and spring-shut valve, gas from before the main one",
+        "{pipe:pipe}, own cock, spring-shut valve, tee and nipple before the main one",
         "Burns at the face from before the gas until the last. The guard also watches the main flame, at the port "
         "farthest from it: the pilot alone must not hold the main gas open after the trial.",
     ),
@@ -165,7 +165,7 @@ PARTS = {
     ),
     "tap": (
         "pressure tap of the air",
-        "{pipe:pipe}, between blower and damper",
+        "{pipe:pipe}, on a [4 in|100 mm] nipple before the damper",
         "Shows what the blower gives, its outlet shut or not; cap it.",
     ),
     "mix_pipe": (
@@ -229,7 +229,7 @@ TRAIN_WORDS = {
     "ends.of.flexible_joint": "slips over nipples, a clamp at each end",
     "ends.of.mixer": "{first}, all three",
     "ends.of.tee": "{first}, all three",
-    "ends.of.tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
+    "ends.of.tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on that nipple",
     "ends.of.mix_tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
     "ends.of.air_switch": "tube from the tap",
     "ends.of.pilot": "tube with compression nuts",

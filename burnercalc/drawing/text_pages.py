@@ -284,6 +284,14 @@ def fits_at(drawing, ratio, width, height):
     return _fits(*_parted(drawing), ratio, width, height)
 
 
+def is_numbered(drawing, ratio):
+    """Whether any of its numbers is large enough at 1:ratio to be drawn."""
+    return any(
+        isinstance(shape, Text) and shape.layer == "number" and shape.height / ratio >= SMALLEST_NUMBER_MM
+        for shape in drawing.shapes
+    )
+
+
 def _parted(drawing):
     """(bounds of all but the texts, which shrinks as a whole, None for nothing; drawing of the texts, which do not)."""
     plain = [shape for shape in drawing.shapes if not isinstance(shape, Text)]
