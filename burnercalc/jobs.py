@@ -11,7 +11,7 @@ from .settings import BY_KEY, SETTINGS
 ASKED = (
     "fuel",
     *(s.key for s in SETTINGS if s.near == "start"),
-    *("chamber_length", "chamber_width", "chamber_height", "chamber_diameter"),
+    *(CHAMBER := ("chamber_length", "chamber_width", "chamber_height", "chamber_diameter")),
 )
 
 
@@ -224,6 +224,22 @@ def job_of(design):
             ):
                 return job, written
     return None
+
+
+def begun(job, before):
+    """The texts that a job starts from: its own, but in a chamber of its shape that was typed before.
+
+    What another burner stands in, an example's say, is left with that.
+    """
+    design = Design.from_texts({key: text for key, text in before.items() if key != "mine"})
+    own = job.texts(design.units, design.fuel)
+    found = job_of(design)
+    if not found and before.keys() - {"mine", *ASKED}:
+        return own
+    was = found[0].texts(found[1], design.fuel) if found else {}
+    typed = {key: before[key] for key in CHAMBER if key in before and before[key] != was.get(key)}
+    shape = BY_KEY["chamber_shape"].default
+    return {**own, **typed} if own.get("chamber_shape", shape) == before.get("chamber_shape", shape) else own
 
 
 def refuelled(before, after, mine=""):

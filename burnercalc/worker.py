@@ -162,9 +162,8 @@ def _open(request):
 
 
 def _job(request):
-    texts = request["settings"]
     job = next(each for each in jobs.JOBS if each.key == request["job"])
-    return {"link": to_link(Design.from_texts(job.texts(units_of(texts), texts.get("fuel", BY_KEY["fuel"].default))))}
+    return {"link": to_link(Design.from_texts(jobs.begun(job, request["settings"])))}
 
 
 def _link(request):

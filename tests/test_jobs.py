@@ -7,7 +7,7 @@ import pytest
 from burnercalc import worker
 from burnercalc.design import Design
 from burnercalc.find.shops import sample
-from burnercalc.jobs import ASKED, JOBS, job_of, refuelled
+from burnercalc.jobs import ASKED, JOBS, begun, job_of, refuelled
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
@@ -103,6 +103,19 @@ def test_a_first_forge_on_house_gas_ends_good_in_the_chamber_that_is_typed(units
         faults = {check.key: check.verdict for check in before.checks.values() if check.fault}
         large = before["chamber_volume"] > 0.015  # m3: 15 litres
         assert "stop" not in faults.values() and (large or not faults), (sizes, faults)
+
+
+@pytest.mark.parametrize("before", [{}, JOBS[0].inches])
+def test_the_chamber_that_was_typed_stays_with_another_job_of_its_shape(before):
+    typed = {**before, "chamber_length": "20 in", "chamber_width": "7 in"}
+    weld, bronze = (next(job for job in JOBS if job.key == key) for key in ("weld", "melt_bronze"))
+    link = ask(kind="job", settings=typed, job="weld")["link"]
+    design = from_link(link)[0]
+    assert (design.chamber_length, design.chamber_width) == pytest.approx((20 * 0.0254, 7 * 0.0254))
+    assert {**weld.inches, "chamber_length": "20 in", "chamber_width": "7 in"} == begun(weld, typed)
+    assert begun(bronze, typed) == bronze.texts("in", "propane")  # a round one
+    assert begun(weld, before) == weld.inches  # nothing was typed
+    assert begun(weld, {**typed, "rows": "3"}) == weld.inches  # another burner's
 
 
 def start(units="in", fuel="propane", **changed):

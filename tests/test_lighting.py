@@ -240,8 +240,8 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
 def test_leaning_out_waits_for_the_walls_and_says_which_valve_goes_first():
     down, up = card(**NEUTRAL)["The walls glow"][1], card(**CLOSE)["The walls glow"][1]
     assert "one valve at a time, AIR FIRST, then gas" in down and "Not before" in down
-    assert "in 2 equal steps, one valve at a time, GAS FIRST, then air" in up
-    assert "In 3 equal steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
+    assert "in 2 steps, one valve at a time, GAS FIRST, then air" in up
+    assert "In 3 steps" in card()["High fire"][1] and "GAS FIRST" in card()["High fire"][1]
 
 
 @pytest.mark.parametrize("low_fire, way", [("60 %", "torch"), ("30 %", "no_room"), ("75 %", "no_room")])

@@ -337,7 +337,7 @@ DRAWINGS = (
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
             "way.none": "not at all: no order of the valves holds",
-            "steps": ", in {steps} equal steps, a minute at each",
+            "steps": ", in {steps} steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
             "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s. "
             "Hot: wait till the face is black.",

@@ -618,10 +618,10 @@ WORDS = {
     "take {five:.0f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
-    "torch.do": "A lit torch on a stand, with gas for all of it, plays on the face before any gas, till the walls "
-    "glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
-    "torch.do.hand": "A lit torch on a long stem is held to the face before any gas, till the walls glow. Its air "
-    "holes, bottle and hose, hand and face, stay outside, beside the door.",
+    "torch.do": "A lit torch on a stand, with gas for all of it: at the face before any gas, and it stays till the "
+    "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
+    "torch.do.hand": "A lit torch on a long stem: at the face before any gas, and it stays till the walls glow. Its "
+    "air holes, bottle and hose, hand and face, stay outside, beside the door.",
     "torch.do.guard": "Pilot at the face, seen by the flame guard, before any gas, to the last. Guard: electronic, "
     "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the port farthest off: the pilot alone must "
     "not hold the gas. All beside the door.",
@@ -664,11 +664,11 @@ WORDS = {
     "first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
     "chamber.",
     "trial.do.late": "Torch AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to it: "
-    "the moment it does not take, gas off. No hand is quick enough: off at {hiss:.0f} s and {hand:.0f} s for the "
-    "hand let in {let_in:percent 0} of the chamber.",
+    "the moment it does not take, gas off. No hand is quick enough to light it late: {hiss:.0f} s, and {hand:.0f} s "
+    "for the hand, fill {let_in:percent 0} of the chamber.",
     "trial.do.late_guard": "Pilot AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to "
-    "it: the moment it does not take, gas off. No hand is quick enough: off at {hiss:.0f} s and {hand:.0f} s for the "
-    "hand let in {let_in:percent 0} of the chamber.",
+    "it: the moment it does not take, gas off. No hand is quick enough to light it late: {hiss:.0f} s, and "
+    "{hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, door open, purge again for {purge:time 2}; hot, light only when the face "
@@ -695,12 +695,13 @@ WORDS = {
     "snap shut.",
     "lit.source": "limits of the flame; NFPA 86, from memory",
     "air.when": "Poison",
-    "air.do": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. Outdoors, "
-    "or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
-    "air.do.hood": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. "
-    "Outdoors, or under a hood that draws it off: open doors do not bring {fresh:air_flow 2}. Nobody in it.",
-    "air.do.open": "{least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: no smell, deadly. In "
-    "the open only: it takes {fresh:air_flow 2} of fresh air. Nobody in it.",
+    "air.do": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
+    "no smell, deadly. Outdoors, or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
+    "air.do.hood": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
+    "no smell, deadly. Outdoors, or under a hood that draws it off: open doors do not bring {fresh:air_flow 2}. Nobody "
+    "in it.",
+    "air.do.open": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
+    "no smell, deadly. In the open only: it takes {fresh:air_flow 2} of fresh air. Nobody in it.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
@@ -716,7 +717,7 @@ WORDS = {
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.source": "limits of the flame",
     "in_steps.one": "one valve at a time",
-    "in_steps.more": "in {steps} equal steps, one valve at a time",
+    "in_steps.more": "in {steps} steps, one valve at a time",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
     "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.",
@@ -725,7 +726,7 @@ WORDS = {
     "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
-    "high.in_steps.more": "In {steps} equal steps, one valve at a time",
+    "high.in_steps.more": "In {steps} steps, one valve at a time",
     "cock_open": "the small gauge's cock open, ",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",

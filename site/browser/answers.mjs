@@ -199,7 +199,7 @@ async function findCures(check, pressed) {
   if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
   pressed.before(...found.map(({ offer }) => offer));
   if (harmless) pressed.remove();
-  else pressed.textContent = found.length ? "Each of these alone brings a stop" : "No single setting cures it";
+  else pressed.textContent = found.length ? "Each of these alone brings a stop" : "None of these alone cures it";
 }
 
 // What a cure does to the other checks, where it does harm: the worst two by name.
