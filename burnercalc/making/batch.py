@@ -123,8 +123,9 @@ RULES = (
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 # For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
-# more of a thing.
+# more of a thing; of a batch of more than MANY as much fewer, for its days take longer. A shop looked at counts LOOK.
 DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
+MANY, LOOK = 12, 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -161,18 +162,18 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
     all_there_is, *less = _fewer(burners, means)
-    spare = _Spare(MOST_DAYS if burners > DOZEN else inf)
+    spare = _Spare(burners, MOST_DAYS)
     best = _made(burners, work, all_there_is, inf, spare)
     if burners > DOZEN:
         best = _shortest(burners, work, best, _one_kind_less(burners, means), all_there_is, spare, [best.rule])
     return _shortest(burners, work, best, less, all_there_is, spare)
 
 
-@dataclass
 class _Spare:
     """Days that may still be gone through."""
 
-    days: float
+    def __init__(self, burners, most_days):
+        self.days = most_days * min(1, MANY / burners) if burners > DOZEN else inf
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -180,6 +181,7 @@ def _shortest(burners, work, best, shops, whole, spare, rules=()):
     for some in shops:
         if spare.days <= 0:
             break
+        spare.days -= LOOK
         fewer_moulds = some.moulds < best.moulds and replace(some, moulds=whole.moulds) == whole
         under = best.days + fewer_moulds
         if _least_days(burners, work, some) < under:
@@ -672,7 +674,7 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1)
 
     Checked by: tests/test_making_batch.py
     """
-    spare = _Spare(MOST_DAYS_MORE if burners > DOZEN else inf)
+    spare = _Spare(burners, MOST_DAYS_MORE)
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
     more = replace(means, **{which: has})
