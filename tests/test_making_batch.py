@@ -92,7 +92,7 @@ def _resources_hold(burners, work, means, found):
         assert day * D + OPENS <= job.start and job.end <= day * D + OPENS + means.day_min, job
     tests = by.get("test", [])
     for heat in by["fire"]:
-        # When work begins, or after the test fires that whoever stands by it makes first; others may make theirs beside.
+        # When work begins, or after the test fires that whoever stands by it makes first; others make theirs beside.
         tested = sum(job.start // D == heat.start // D for job in tests)
         assert heat.start % D in {OPENS + n * work.test for n in range(tested + 1)}
         assert (means.weekday + heat.start // D) % 7 < means.week

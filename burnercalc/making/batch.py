@@ -123,9 +123,10 @@ RULES = (
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 # For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
-# more of a thing; of a batch of more than MANY as much fewer, for its days take longer. A shop looked at counts LOOK.
+# more of a thing; where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked
+# at counts LOOK.
 DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
-MANY, LOOK = 12, 0.05
+MANY, LOOK = 240, 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -162,7 +163,7 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
     all_there_is, *less = _fewer(burners, means)
-    spare = _Spare(burners, MOST_DAYS)
+    spare = _Spare(burners, means, MOST_DAYS)
     best = _made(burners, work, all_there_is, inf, spare)
     if burners > DOZEN:
         best = _shortest(burners, work, best, _one_kind_less(burners, means), all_there_is, spare, [best.rule])
@@ -172,8 +173,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
 class _Spare:
     """Days that may still be gone through."""
 
-    def __init__(self, burners, most_days):
-        self.days = most_days * min(1, MANY / burners) if burners > DOZEN else inf
+    def __init__(self, burners, means, most_days):
+        self.days = most_days * min(1, MANY / (burners * means.hands)) if burners > DOZEN else inf
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -674,7 +675,7 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1)
 
     Checked by: tests/test_making_batch.py
     """
-    spare = _Spare(burners, MOST_DAYS_MORE)
+    spare = _Spare(burners, means, MOST_DAYS_MORE)
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
     more = replace(means, **{which: has})
