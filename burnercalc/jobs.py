@@ -236,8 +236,8 @@ def begun(job, before):
     found = job_of(design)
     if not found and before.keys() - {"mine", *ASKED}:
         return own
-    was = found[0].texts(found[1], design.fuel) if found else {}
-    typed = {key: before[key] for key in CHAMBER if key in before and before[key] != was.get(key)}
+    was = _design(*found, design.units, design.fuel) if found else Design.from_texts({"units": design.units})
+    typed = {key: before[key] for key in CHAMBER if key in before and design.value(key) != was.value(key)}
     shape = BY_KEY["chamber_shape"].default
     return {**own, **typed} if own.get("chamber_shape", shape) == before.get("chamber_shape", shape) else own
 

@@ -90,7 +90,9 @@ def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
     """Of hot flashback, more fire costs the lining; smaller ports at seven rows cost carbon monoxide, at
     eight nothing."""
     smaller = ("flashback_hot", "port_diameter", -1)
-    more_fire, seven, eight = ({"rows": "9"}, "flashback_hot", "firing_rate", 8), {"rows": "7"}, {"rows": "8"}
+    rich = {"equivalence_ratio": "0.96"}
+    more_fire = ({**rich, "rows": "9"}, "flashback_hot", "firing_rate", 8)
+    seven, eight = {**rich, "rows": "7"}, {**rich, "rows": "8"}
     cures = [(*asked, requests.verdicts(asked[0])) for asked in (more_fire, (seven, *smaller), (eight, *smaller))]
     for asked in cures:
         requests.cure(*asked)

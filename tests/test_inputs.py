@@ -135,7 +135,6 @@ IDLE = {
     ("hose_bore", "ambient_temperature"): "a size as sold; only where one just fits",
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
     ("hose_bore", "fuel"): "a size as sold; only where one just fits",
-    ("hose_bore", "fuel_blend"): "a size as sold; only where one just fits",
     ("steel_bought", "kerf"): "lengths as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",

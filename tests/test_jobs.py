@@ -115,6 +115,8 @@ def test_the_chamber_that_was_typed_stays_with_another_job_of_its_shape(before):
     assert {**weld.inches, "chamber_length": "20 in", "chamber_width": "7 in"} == begun(weld, typed)
     assert begun(bronze, typed) == bronze.texts("in", "propane")  # a round one
     assert begun(weld, before) == weld.inches  # nothing was typed
+    opened = from_link(to_link(Design.from_texts(weld.inches)))[0].texts  # as a link writes it
+    assert begun(JOBS[0], opened) == JOBS[0].inches
     assert begun(weld, {**typed, "rows": "3"}) == weld.inches  # another burner's
 
 
