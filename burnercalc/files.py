@@ -27,7 +27,6 @@ VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
 # What is fixed to the finished burner and beside it: to print at true size, to engrave.
-FINER = build_sheet.FINER
 PLATES = ("plate", "operating_card")
 NAMES = {
     "template": "drilling-template",
@@ -62,7 +61,10 @@ def hole_table(result):
     rows = [
         (
             str(number),
-            *(units.show(at, "length", system, finer=FINER[system]).removesuffix(f" {unit}") for at in (x, y)),
+            *(
+                units.show(at, "length", system, finer=build_sheet.FINER[system]).removesuffix(f" {unit}")
+                for at in (x, y)
+            ),
         )
         for number, x, y, *_ in table.rows
     ]

@@ -8,6 +8,7 @@ from designs import FAR_APART, ROUND
 from hypothesis import given
 from hypothesis import strategies as st
 from test_inputs import other_texts
+from test_millimetres import HOSTILE
 
 from burnercalc import rules, units
 from burnercalc.design import Design, default_values, limits, parse_setting
@@ -367,3 +368,16 @@ def test_a_default_of_the_other_tape_that_does_not_go_with_what_is_set_stays_the
     other = design.changed({"units": "mm"})
     assert other.wall == design.wall == pytest.approx(0.0047625) and other.grip == 0.0048
     assert other.chamber_length == pytest.approx(0.3)
+
+
+@pytest.mark.parametrize("base", [{}, {"fuel": "natural_gas"}], ids=["cylinder", "line"])
+def test_each_value_that_is_offered_is_taken(base):
+    """For every setting and each of many hostile values; in millimetres by test_millimetres.py."""
+    for setting in (one for one in SETTINGS if one.key != "units" and one.key not in base):
+        for text in HOSTILE:
+            try:
+                Design.from_texts({**base, setting.key: text})
+            except InputErrors as refused:
+                nearest = [error.nearest for error in refused.errors if error.field == setting.key]
+                for offer in filter(None, " or ".join(nearest).split(" or ")):
+                    Design.from_texts({**base, setting.key: offer})

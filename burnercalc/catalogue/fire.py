@@ -304,7 +304,8 @@ STEPS = {
     "shut down gas first.",
     "test.caution": "Outdoors or where the card says, carbon monoxide alarm on, soap on every joint before. Somebody "
     "stands by it all the time.",
-    "test.source": "common practice: half an hour for each, on the morning after the last heat",
+    "test.source": "common practice: half an hour for each, on the morning after the last heat; the card's five purges "
+    "and its wait at LIGHT take longer, which the calendar does not count",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",

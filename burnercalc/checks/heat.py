@@ -41,9 +41,7 @@ LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practic
 # so on nearly every forge; the second burns steel that is left in a forging heat. Common practice.
 DRIFT_K = (150 / 1.8, 400 / 1.8)
 LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
-LATER = (
-    0.1  # of the fire to heat up in time, that a burner may lack: it heats up later, and harms nobody. Common practice
-)
+LATER = 0.1  # of the fire to heat up in time may lack: it heats up later, and harms nobody; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -408,8 +406,8 @@ def rate_for_need_check(
     told_W, by, cases, more = need.needed_W, need.decided_by, ("stop",), (MORE_FIRE, MORE_BURNERS)
     if word == "caution" and firing.installed_W >= in_time_W * (1 - 1e-9):
         by, told_W = "working", works_W
-        cases = (("at_limit" if need.at_limit else "perhaps") if need.working_band else "perhaps_never",)
-        more = () if cases != ("perhaps",) else more
+        unsure = "perhaps_never" if need.working_band is None else "at_limit" if need.at_limit else "perhaps"
+        cases, more = (unsure,), more if unsure == "perhaps" else ()
     elif word != "stop":
         if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
             told_W, by = need.heat_up_W, "heat-up"

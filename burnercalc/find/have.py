@@ -138,7 +138,7 @@ def read_have(text: str, system: str = "in") -> Have:
                 try:
                     found.append(_READERS[kind](entry, _own(entry, system)))
                 except (InputError, InputErrors) as refused:
-                    for error in getattr(refused, "errors", [refused]):
+                    for error in refused.errors:
                         errors.append(_of_entry(kind, entry, error, system))
             if found:
                 pieces[kind] = tuple(found)
@@ -285,7 +285,7 @@ def _mine(entries: list[str], errors: list[InputError], system: str) -> dict[str
                 try:
                     parse_setting(BY_KEY[key], value, system=system)
                 except (InputError, InputErrors) as refused:
-                    errors += getattr(refused, "errors", [refused])
+                    errors += refused.errors
                     continue
             mine[key] = value
     return mine
@@ -399,7 +399,7 @@ def _blower(entry: str, system: str) -> Piece:
             try:
                 _setting(key, part, system)
             except (InputError, InputErrors) as refused:
-                first = getattr(refused, "errors", [refused])[0]
+                first = refused.errors[0]
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
                 continue

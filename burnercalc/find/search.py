@@ -13,10 +13,8 @@ from .choices import MOST_LENGTHS, Option
 from .score import BY_TERM, points
 from .space import Bound, Hopeful, Node, Space
 
-WIDTH, WIDER = (
-    2,
-    4,
-)  # nodes kept at each level of a dive: of the first, and of one that looks once more where that fails
+# Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
+WIDTH, WIDER = 2, 4
 # Nodes: of the search for the best of all, of polishing its first design, those of another number of burners, one kind.
 BUDGET, CLIMB, ANOTHER_COUNT, POLISH = 500, 260, 100, 60
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone

@@ -105,7 +105,7 @@ class Space:
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
         self.parts: dict[Any, Any] = {}  # of all nodes
-        self.trains: dict[int, Train] = {}  # the cheapest, by the fire that it is for
+        self.trains: dict[int, Train] = {}  # the cheapest, by the id of the fire that it is for, which `parts` keeps
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:

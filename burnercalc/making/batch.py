@@ -360,9 +360,8 @@ class _Calendar:
         self.burners, self.work, self.means = burners, work, means
         self.oven_rule, self.fire_rule, self.order = oven_rule, fire_rule, order
         self.jobs = []
-        self.waiting = {
-            step: [] for step in ("cast", "strip", "trim", "clear", "oven", "fire", "test")
-        }  # (ready, burner)
+        # (ready, burner) of each step
+        self.waiting = {step: [] for step in ("cast", "strip", "trim", "clear", "oven", "fire", "test")}
         self.paused = []  # (step, number, minutes left, when it was left), over a night
         self.begun = {"weld": 0, "mould": 0}
         self.moulds = []  # when each that is not in use is free

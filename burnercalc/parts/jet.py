@@ -134,9 +134,7 @@ def jet(
     )
     diameter = _band(bare.hole_m(firing.rate_W), jet_discharge_coefficient) if flows else None
     near = _neighbours(diameter.value, OFFERED[units]) if diameter else ()
-    drill = (
-        drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, units, bool(gas.liquid)) if diameter else None
-    )
+    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, units, gas.liquid is not None)
     low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     return replace(
         bare,
@@ -151,7 +149,12 @@ def jet(
 
 
 def _chosen(diameter, units, regulated):
-    """The drill nearest to a hole; of a line, whose pressure cannot be raised, one that passes the rate in any case."""
+    """The drill nearest to a hole; of a line, whose pressure cannot be raised, one that passes the rate in any case.
+
+    None where no gas flows, or no drill comes near.
+    """
+    if diameter is None:
+        return None
     hole_m = diameter.value if regulated else diameter.high
     near = _neighbours(hole_m, OFFERED[units])
     jets = [one for one in near if one.family in JET_FAMILIES[units]] or near

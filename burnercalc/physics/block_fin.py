@@ -223,9 +223,8 @@ class HotPort:
     def exit_and_face_K(self, velocity_m_s: float) -> tuple[float, float]:
         """Both, looked up once."""
         below, above, share = self._between(velocity_m_s)
-        return below.exit_K + (above.exit_K - below.exit_K) * share, below.face_K + (
-            above.face_K - below.face_K
-        ) * share
+        exit_K = below.exit_K + (above.exit_K - below.exit_K) * share
+        return exit_K, below.face_K + (above.face_K - below.face_K) * share
 
     def row(self, n: int) -> HotState:
         """Of the n-th velocity."""

@@ -37,10 +37,10 @@ export async function rest() {
   rested = performance.now();
 }
 
-// An element with a class, texts and children.
 // Of `[1 in|25 mm]` in a text the page shows what stands in the measures that are chosen.
 export const measured = (text) => text.split(/\[([^|[\]]*)\|([^|[\]]*)\]/).map((part, i) => (i % 3 ? make("span", i % 3 === 1 ? "inches" : "metric", part) : part));
 
+// An element with a class, texts and children.
 export function make(tag, className, ...inside) {
   const made = document.createElement(tag);
   if (className) made.className = className;
