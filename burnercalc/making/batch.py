@@ -122,11 +122,10 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-# For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
-# more of a thing; where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked
-# at counts LOOK.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
-MANY, LOOK = 240, 0.05
+# For time: no more rules and smaller shops are tried after so many days gone through, nor for one more of a thing;
+# where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked at counts LOOK.
+DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 6000, 1200
+MANY, LOOK = 60, 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -145,8 +144,9 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
     work by hand of the day.
 
-    Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
-    owned. Above, they are tried only as long as MOST_DAYS last, so that it may.
+    Up to DOZEN burners owning more never takes longer in any but the richest shops: the best is taken over all of
+    _fewer, which grow with what is owned, as long as MOST_DAYS last. Above, they last for a part
+    of _fewer, so that it may.
 
     Arguments:
         burners   how many >= 1
@@ -174,7 +174,7 @@ class _Spare:
     """Days that may still be gone through."""
 
     def __init__(self, burners, means, most_days):
-        self.days = most_days * min(1, MANY / (burners * means.hands)) if burners > DOZEN else inf
+        self.days = most_days * min(1, MANY / (burners * means.hands))
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -238,8 +238,8 @@ class _Least:
             one_by_one = _ends(welded, work.mould, means), _ends(moulded, work.weld, means, split=True)
             welded = moulded = min(one_by_one)
         self.free = max(welded, moulded)
-        self.cleared = self._dried(self._cast(self.free) + work.cure)
-        self.by_stands = lru_cache(lambda count: self.burnt(self._baked(self.cleared), count))
+        self.cleared = self.dried(self._cast(self.free) + work.cure)
+        self.by_stands = lru_cache(lambda count: self.burnt(self.baked(self.cleared), count))
         self.by_moulds, self.by_oven, self.by_hands = map(lru_cache, (self._moulds, self._oven, self._hands))
 
     def burnt(self, ready, count):
@@ -261,12 +261,13 @@ class _Least:
             return _ends(self.morning(ready), work.cast, means)
         return _ends(ready, work.cast + after, means) - after
 
-    def _baked(self, ready):
+    def baked(self, ready):
+        """When it comes out of the oven at the soonest that is cleared at a moment."""
         takes = self.work.oven
         return _ends(ready, takes, self.means) if takes <= self.means.day_min else self.morning(ready) + takes
 
-    def _dried(self, ready):
-        """When a burner comes out of the oven whose block may be stripped at that moment."""
+    def dried(self, ready):
+        """When a burner is dry and its ports are clear whose block may be stripped at that moment."""
         trimmed = _ends(_ends(ready, self.work.strip, self.means), self.work.trim, self.means)
         return _ends(trimmed + self.work.air, self.work.clear, self.means)
 
@@ -274,7 +275,7 @@ class _Least:
         free = self.free
         for _ in range(rounds - 1):
             free = _ends(self._cast(free) + self.work.cure, self.work.strip, self.means)
-        return self.burnt(self._baked(self._dried(self._cast(free) + self.work.cure)), 1)
+        return self.burnt(self.baked(self.dried(self._cast(free) + self.work.cure)), 1)
 
     def _oven(self, charges):
         in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
@@ -398,17 +399,16 @@ class _Calendar:
             return day + 1
         lit = opens if self.waiting["fire"] else opens + DAY_MIN
         last = self.least.burnt(max(lit, min(self.stands)), ceil(left / self.means.test_stands))
-        ready = lit
+        least, waiting, ready = self.least, self.waiting, lit
         uncast = self.burners - self.cast
         if uncast:
             held = work.cast + work.cure + work.strip
-            ready = opens + (ceil(uncast / self.means.moulds) - 1) * held + work.cast + work.cure
-        elif self.waiting["strip"]:
-            ready = max(opens, self.waiting["strip"][-1][0])
-        if uncast or self.waiting["strip"]:
-            ready += work.strip + work.trim + work.air + work.clear + work.oven
-        elif self.waiting["clear"]:
-            ready = max(opens, self.waiting["clear"][-1][0]) + work.clear + work.oven
+            rounds = ceil(uncast / self.means.moulds)
+            ready = least.baked(least.dried(opens + (rounds - 1) * held + work.cast + work.cure))
+        elif waiting["strip"]:
+            ready = least.baked(least.dried(max(opens, waiting["strip"][-1][0])))
+        elif waiting["clear"]:
+            ready = least.baked(_ends(max(opens, waiting["clear"][-1][0]), work.clear, self.means))
         return 1 + max(last, self.least.burnt(ready, 1))
 
     def _works(self, day):
@@ -669,7 +669,7 @@ class _Calendar:
 
 
 @lru_cache(maxsize=256)
-def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
+def one_more(burners: int, work: Work, means: Means, which: str, count: int) -> Plan:
     """The plan with so many more of one of LACKS, or without where that is shorter.
 
     Checked by: tests/test_making_batch.py
