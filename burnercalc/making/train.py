@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from ..constants import INH2O_PA, PSI_PA
 from ..errors import require
 from ..physics import losses
 from ..physics.mixture import mixture_properties
@@ -13,7 +14,6 @@ HOSE_LENGTH_M = 1.83  # 6 ft, the longest that is usual indoors: common practice
 HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
 HOSE_BORES = {"in": (0.25, 0.375, 0.5, 0.75, 1.0, 1.5, 2.0), "mm": (6, 8, 10, 13, 16, 19, 25, 38, 50)}  # as sold
 HOSE_SHARE = 0.1  # of the gas pressure that the hose may take: common practice
-PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
 # Full scale of gauges as sold, {from a cylinder: {unit: ...}}: psi and bar, on a line inches of water and mbar.
 GAUGES_PA = {
     True: {
@@ -21,7 +21,7 @@ GAUGES_PA = {
         "mm": tuple(n * 1e5 for n in (0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0)),
     },
     False: {
-        "in": tuple(n * INCH_WATER_PA for n in (5, 15, 30, 60, 100, 200)),
+        "in": tuple(n * INH2O_PA for n in (5, 15, 30, 60, 100, 200)),
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
@@ -29,9 +29,9 @@ GAUGES_PA = {
 # 30 psi of a cylinder and 5 psi of a line: common practice.
 RATED_PA = {
     True: {"in": tuple(n * PSI_PA for n in (30, 60, 125, 250)), "mm": tuple(n * 1e5 for n in (2.5, 4, 10, 16))},
-    False: {"in": tuple(n * INCH_WATER_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
+    False: {"in": tuple(n * INH2O_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
 }
-CONNECTOR_MOST_PA = 14 * INCH_WATER_PA  # listed appliance connectors go no higher: half a psi (memory)
+CONNECTOR_MOST_PA = 14 * INH2O_PA  # listed appliance connectors go no higher: half a psi (memory)
 # Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
 BUSHED = {
     "1/4": "1/8",
