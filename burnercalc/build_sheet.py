@@ -51,7 +51,7 @@ CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fi
 # What a test fire shows.
 TEST_FIRE = (
     "Air switch opens with the blower off",
-    "Spring-shut valve closes when the power is off",
+    "Valve shuts with the power off, stays shut with it on",
     "Lights five times of five, all ports",
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
@@ -112,13 +112,13 @@ def blocks(result, link, width, height, paper="letter"):
         *_days(result),
         *_gas(result, width),
         *_train(result),
-        *shopping.beside_train(result),
         *_train_drawn(result, width),
         *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
+        *shopping.beside_train(result),
         PageBreak(),
         *_lighting(result),
-        *_record(result),
         *_notes(result),
+        *_record(result),
     ]
 
 
@@ -552,7 +552,7 @@ def _record(result):
     """Blank lines to be filled in when it is first fired, beside what the design says; of a batch each burner has its
     own, in the papers that go with it."""
     if result.design.batch_size > 1:
-        return [PageBreak()]
+        return []
     asked = [
         ("Leak test, air inside", f"{LEAK[result.design.units]} of water, 10 min, no drop"),
         ("Every port passed by the drill, count", _show(result, "port_count")),
@@ -566,12 +566,12 @@ def _record(result):
         ("Fired by, date", ""),
     ]
     set_to = tuple((*row, "") for row in fires(result))
-    return [
-        PageBreak(),
+    whole = (
         Heading("Test-fire record", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
-    ]
+    )
+    return [Columns((whole,))]  # on one page
 
 
 def _days(result):
@@ -684,7 +684,11 @@ def _faults(result):
         Heading("Checks"),
         *([Table(("Verdict", "What", "Why"), bad, "lll")] if bad else []),
         *([Paragraph(f"To know before you cut, under Steel: {'; '.join(before)}.")] if before else []),
-        *([Paragraph(f"To know before the first fire, at the end: {'; '.join(notes)}.")] if notes else []),
+        *(
+            [Paragraph(f"To know before the first fire, behind the lighting card: {'; '.join(notes)}.")]
+            if notes
+            else []
+        ),
         Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}."),
     ]
 

@@ -1,6 +1,6 @@
 """The parts of one burner, each made when first asked for, from the settings and parts that its function names."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import cache
 from inspect import signature
 from typing import Any
@@ -22,15 +22,21 @@ class Burner:
         before   another Burner; a part that would be made of the very same things is taken from there
         store    parts of any number of burners, from which one that would be made of the very same things is taken,
                  and where each that is made is put; in place of `before`
+        given    parts that are not worked out, but as given
     """
 
     __slots__ = ("_kept", "_made", "_store", "_value")
 
     def __init__(
-        self, value: Callable[[str], Any], before: "Burner | None" = None, store: dict[Any, Any] | None = None
+        self,
+        value: Callable[[str], Any],
+        before: "Burner | None" = None,
+        store: dict[Any, Any] | None = None,
+        given: Mapping[str, Any] | None = None,
     ) -> None:
         self._value, self._store = value, store
-        self._made: dict[str, tuple[dict[str, Any], Any]] = {}  # name -> what it was made of, the record
+        # name -> what it was made of, the record
+        self._made: dict[str, tuple[dict[str, Any], Any]] = {name: ({}, one) for name, one in (given or {}).items()}
         self._kept: dict[str, tuple[dict[str, Any], Any]] = {} if before is None else {**before._kept, **before._made}
 
     def part(self, name: str) -> Any:

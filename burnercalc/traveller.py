@@ -77,9 +77,8 @@ def _batch(result):
         ),
         Paragraph(
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
-            f"{result['batch_bottleneck']} A test fire is booked with half an hour of the morning after the last heat; "
-            f"where the card says to wait longer at LIGHT it takes as much longer. Hours, "
-            "hands and places are examples until you set yours."
+            f"{result['batch_bottleneck']} A test fire, {_show(result, 'test_fire_time')} by its lighting card, is "
+            "made on the morning after the last heat. Hours, hands and places are examples until you set yours."
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),

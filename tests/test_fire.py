@@ -1,5 +1,7 @@
 """The room Fire through solve(): the days by hand, the care at each step, the air it cures in, the chart of drying."""
 
+import re
+
 import pytest
 from designs import solved
 
@@ -18,9 +20,10 @@ def test_the_days_by_hand():
     and trim 1/2 h each; 24 h of air, 60 to 120 degF at 25 an hour and 16 h there; clear 1/2 h; oven 240 degF at 75, 2
     1/2 h, down at 100: 8.1 h, no longer to be had that day; first fire 540 at 75, 2 1/2 h, 400 at 75, 2 1/2 h, 1250 at
     150: 25.87 h from the next. Watched for 12 h a heat ends at a hold: 540 at 75 and the hold, 9.7 h; up at 300 to
-    there, on to 1000 and its hold, 1.8 + 5.33 + 2.5 h; up again 940 at 300, 3.13 h, and 8.33 h on. Half an hour of
-    test."""
-    rows = solved().tables["days"].rows
+    there, on to 1000 and its hold, 1.8 + 5.33 + 2.5 h; up again 940 at 300, 3.13 h, and 8.33 h on. The test fire as
+    its card has it."""
+    r = solved()
+    rows, test = r.tables["days"].rows, r["test_fire_time"] / H
     assert [row[2] for row in rows] == [
         "day 1, 09:00",
         "day 1, 12:00",
@@ -35,9 +38,9 @@ def test_the_days_by_hand():
         "day 10, 09:00",
     ]
     fire = (7.2 + 2.5, 1.8 + 400 / 75 + 2.5, 940 / 300 + 1250 / 150)
-    hours = [3, 1.5, 1, 0.25, 0.5, 0.5, 42.4, 0.5, 8.1, sum(fire), 0.5]
+    hours = [3, 1.5, 1, 0.25, 0.5, 0.5, 42.4, 0.5, 8.1, sum(fire), test]
     assert [row[3] / H for row in rows] == pytest.approx(hours, abs=1 / 60)
-    assert [row[4] / H for row in rows] == pytest.approx([3, 1.5, 1, 0.25, 0.5, 0.5, 0, 0.5, 0, 0, 0.5])
+    assert [row[4] / H for row in rows] == pytest.approx([3, 1.5, 1, 0.25, 0.5, 0.5, 0, 0.5, 0, 0, test], abs=1 / 60)
     assert [row[0] for row in rows] == list(range(1, 12))
     assert rows[-2][1] == "First fire, cold again between its heats: " + "; ".join(
         f"day {day}, 09:00, {hours} h" for day, hours in ((7, 9.7), (8, 9.63), (9, 11.5))
@@ -45,6 +48,38 @@ def test_the_days_by_hand():
     assert solved()["first_fire_watched"] / H == pytest.approx(sum(fire), abs=1 / 60)
     assert solved(watched_hours="through").tables["days"].rows[-2][1] == "First fire"
     assert solved()["days_in_all"] == 10 and solved(watched_hours="through")["days_in_all"] == 9
+
+
+FIRED = {
+    "inches": {},
+    "metric, house gas": {"units": "mm", "fuel": "natural_gas", "lit_by": "guard", "port_diameter": "8 mm"},
+    "two burners": {"burner_count": "2"},
+}
+
+
+@pytest.mark.parametrize("texts", FIRED.values(), ids=list(FIRED))
+def test_a_test_fire_takes_what_its_card_tells(texts):
+    """Added up from the printed card alone: five times the purge, the seconds to try and a minute to look; at LIGHT at
+    most; a minute a step; ten minutes low, five to read at high fire, five to prove what shuts the gas; the blower."""
+    r = solved(**texts)
+    card = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
+    minutes = {"s": 1 / 60, "min": 1, "h": 60}
+
+    def told(words, text):
+        number, unit = re.search(rf"{words} ([\d.]+) (s|min|h)\b", text).groups()
+        return float(number) * minutes[unit]
+
+    (trial,) = (float(when.split()[0]) / 60 for when in card if when.endswith(" s"))
+    wait = [float(n) * minutes[unit] for n, unit in re.findall(r"([\d.]+) (s|min|h) at most", card["It burns"])]
+    steps = sum(
+        int(found[1]) if (found := re.search(r"[Ii]n (\d+) steps", card[when])) else 1
+        for when in ("The walls glow", "High fire")
+    )
+    asked = 5 * (told("for", card["Purge"]) + trial + 1) + sum(wait) + steps + 10 + 5 + 5
+    asked += told("damper open,", card["Shut down"])
+    assert len(wait) == 1 and r["test_fire_time"] / 60 == pytest.approx(asked, rel=0.02)
+    last = r.tables["days"].rows[-1]
+    assert last[1] == "Test fire" and last[3] >= r["test_fire_time"] > last[3] - 60
 
 
 def test_waits_by_hand():

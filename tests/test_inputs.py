@@ -29,7 +29,7 @@ NEAR = {
     "lengths that just fit": (
         {"body_kind": "plates", "batch_size": "2", "pin_stock_length": "13 5/8 in", "inlet_length": "3 1/8 in",
          "nipple_stock": "6 11/16 in 9, 4 in 6", "stock_lengths": "6 in, 7 in, 8 in, 9 in, 10 in, 11 in, 12 in, 14 in, "
-         "18 1/16 in, 20 in, 24 in, 30 in"}, ("kerf", "wall")),
+         "18 1/16 in, 20 in, 24 in, 30 in"}, ("kerf", "wall", "stock_lengths")),
     "pins short of room": (
         {"baffle_bend_angle": "0 deg", "grip": "3 in", "block_thickness": "5 in"}, ("grip", "wall", "body_depth")),
     "plates from a long rack": ({"body_kind": "plates", "cap_gap": "0 in", "stock_lengths": "36 in"}, ("body_width",)),

@@ -287,7 +287,13 @@ def test_a_pipe_is_weighed_by_its_section():
         ("3 in 1, 4 in 9, 6 in 11", "1", "1 of 4 in, cut one end off"),
         ("6 1/2 in 11, 4 in 9", "2", "1 of 6 1/2 in, saw it in two, one half for each inlet"),
         ("6 3/8 in 11, 4 in 9", "2", "2 of 4 in, cut one end off"),
-        ("3 3/16 in 9", "3", "3 of 3 3/16 in, as it is"),
+        # The second thread of a 2 in nipple goes 3/4 in into a fitting: 3 3/16 and 3/4 in are 3 15/16.
+        ("3 15/16 in 9, 3 7/8 in 8", "1", "1 of 3 15/16 in, cut one end off"),
+        (
+            "3 3/16 in 9",
+            "3",
+            "3 of 3 3/16 in: no room to cut its second thread off, so weld over that; a longer one is better",
+        ),
     ],
 )
 def test_nipples_for_the_inlets(nipples, batch, text):

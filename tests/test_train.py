@@ -8,6 +8,7 @@ from itertools import pairwise
 import pytest
 from designs import solved
 
+from burnercalc.build_sheet import TEST_FIRE
 from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
 from burnercalc.link import from_link
@@ -52,6 +53,36 @@ def test_the_narrowest_hose_that_takes_a_tenth(gauge_Pa, kg_s, unit, bore_in):
     if narrower:
         dense = {"pressure_Pa": 101325 + gauge_Pa, **more}
         assert t.hose_drop_Pa(gas_kg_s=kg_s, bore_m=narrower[-1], **dense) > 0.1 * gauge_Pa
+
+
+def test_what_valves_take_by_hand():
+    """The default, 0.585 g/s of propane before the jet at 4.83 psi and 60 °F: 2.47 kg/m3, in 1/4 in pipe (0.364 in)
+    3.53 m/s, 15.4 Pa of speed; cock 0.1, strainer 6, valve 9.2, needle 45, check valve 16.2: 76.5 times, and 1 mbar.
+    By the flow factors of a maker's table instead: 2.30 m3/h of natural gas, 0.72 kg/m3, through Kv 4, 1.5 and 2.5 of
+    half an inch is 1 bar x (2.3/Kv)^2 x 0.00072: 0.24 + 1.69 + 0.61 and 1 mbar of the spring, 3.5 mbar."""
+    r = solved()
+    assert r["valves_pressure_drop"] == pytest.approx(76.5 * 15.4 + 100, rel=0.03)
+    assert r["regulator_pressure"] == pytest.approx(
+        r["jet_gas_pressure"] + r["hose_pressure_drop"] + r["valves_pressure_drop"]
+    )
+    house = t.valves_drop_Pa(
+        gas_kg_s=2.30 / 3600 * 0.72, pipe="1/2", counts=dict.fromkeys(("trap", "solenoid", "needle", "check_valve"), 1),
+        composition={"CH4": 0.94, "N2": 0.06}, temp_K=288.15, pressure_Pa=103300.0,
+    )  # fmt: skip
+    assert house == pytest.approx(354, rel=0.3)
+    two = solved(firing_rate="450 kBtu/h").part("supply")
+    assert two.valves == 2 and solved().part("supply").valves == 1
+
+
+def test_the_pressure_of_a_house_line_counts_what_stands_before_the_jet():
+    """20 mbar at the jet is more than a line of 20 mbar gives behind its valves: 14 is not. A cylinder's regulator is
+    set as the gauge at the jet asks."""
+    house = {"fuel": "natural_gas", "units": "mm", "gas_pressure": "20 mbar"}
+    short, fine = solved(**house), solved(**house | {"gas_pressure": "14 mbar"})
+    assert short.checks["supply"].verdict == "note" and fine.checks["supply"].verdict == "good"
+    assert short["regulator_pressure"] > 2000 > fine["regulator_pressure"] > fine["jet_gas_pressure"]
+    assert "supply" not in solved().checks
+    assert sizes(fine)["line_regulator"].split()[0] == f"{fine['regulator_pressure'] / 100:.3g}"
 
 
 def test_a_gauge_reads_in_its_lower_three_quarters():
@@ -216,12 +247,13 @@ def test_reducers_go_one_size_a_step():
 def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
-        "connector manifold regulator gauge hose cock filter solenoid flame_guard needle check_valve jet_gauge "
+        "connector manifold regulator gauge hose cock filter solenoid reset flame_guard needle check_valve jet_gauge "
         "gauge_cock low_gauge jet_holder bushing gauge_tee gas_nipples filter_guard blower_plate flexible_joint tap "
         "air_switch damper air_flap mixer mix_pipe mix_tap elbow union reducer pipe_nipples"
     )
     found = sizes(r)
-    assert found["regulator"].startswith("4.93 psi out, at least 150 kBtu/h")  # 4.83 at the jet, 0.1 in the hose
+    # 4.83 at the jet, 0.1 in the hose, 0.18 in the valves (below)
+    assert found["regulator"].startswith("5.11 psi out, at least 150 kBtu/h")
     small = solved(jet_drill="#55")  # a smaller hole wants more gas than was set: the regulator must give that
     assert small.part("jet").high_Pa > 1.1 * small.design.gas_pressure
     assert float(sizes(small)["regulator"].split()[0]) * PSI >= small.part("jet").high_Pa
@@ -266,7 +298,7 @@ def test_a_switch_that_senses_too_little_stands_before_the_damper():
 def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
-    safety = (16 + 20 + 80 + 110 + 35) + (15 + 40 + 45)
+    safety = (16 + 20 + 80 + 45 + 110 + 35) + (15 + 40 + 45)
     needed = (
         (2 * 12 + 22 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7 + 3 * 3 + 8 * 2)
         + (15 + 3 + 25)
@@ -334,7 +366,7 @@ def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 33)] and rows[5]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 34)] and rows[5]["purpose"] == "safety"
 
 
 JOINED = {  # designs whose trains differ: cylinder or line, one or two, inches or millimetres, legs, header, two valves
@@ -353,6 +385,8 @@ JOINED = {  # designs whose trains differ: cylinder or line, one or two, inches 
         "body_length": "20 in",
     },
     "no elbow": {"mix_pipe_elbows": "0"},
+    "a pilot": {"lit_by": "guard"},
+    "a pilot on a line": {"lit_by": "guard", "fuel": "natural_gas"},
 }
 
 
@@ -368,7 +402,8 @@ def test_every_joint_of_the_train_can_be_screwed_together(name):
     joints += _walked(listed, legs, "mixture", ["inlet"])
     assert all((out, into) != ("male", "male") for out, into, _ in joints), joints
     inner = sum(times for out, into, times in joints if (out, into) == ("female", "female"))
-    in_branch = sum(part.key == "low_gas_switch" for part in listed)  # both inside, tee and switch
+    # Tee and switch, tee and cock of the pilot, that and its valve: both inside.
+    in_branch = sum(part.key in ("low_gas_switch", "pilot_cock", "pilot_valve") for part in listed)
     assert inner + in_branch == sum(part.count for part in listed if part.key in ("gas_nipples", "pipe_nipples"))
 
 
@@ -376,9 +411,9 @@ def _walked(listed, inlets, stretch, then, first=()):
     """(out of one, into the next, in how many legs) along a stretch; what hangs on a branch has a tee there."""
     ends = {**t.ENDS, "inlet": ("male", "male"), "joint": ("female", "female"), "hose": ("male", "male")}
     keys = list(first)  # a hose by the millimetre has its adapters on
-    beside = ("gauge_tee", "low_gauge", "hose_adapter", "gas_nipples", "pipe_nipples")
+    beside = ("gauge_tee", "pilot_valve", "low_gauge", "hose_adapter", "gas_nipples", "pipe_nipples")
     for part in (part for part in listed if part.stretch == stretch):
-        if part.key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch"):
+        if part.key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch", "pilot_cock"):
             keys.append("gauge_tee")
         elif part.key in ends and part.key not in beside:
             legs = inlets if part.key in ("reducer", "leg", "leg_union", "leg_elbow") else 1
@@ -406,8 +441,45 @@ def test_what_is_left_handed_is_said():
     assert ends(inches, "reducer") == "in: female 1-1/2 in NPT; out: female 2 in NPT"
 
 
-def test_the_air_tap_and_the_pilot_have_a_place_to_be_joined_to():
-    """Joint and damper have but a close nipple between them, and no part before the main valve had a free branch."""
-    rows = {row[2].split(" x ")[-1]: row[3] for row in solved(lit_by="guard").tables["gas_train"].rows}
+def test_the_air_tap_has_a_place_to_be_joined_to():
+    """Joint and damper had but a close nipple between them."""
+    rows = {row[2].split(" x ")[-1]: row[3] for row in solved().tables["gas_train"].rows}
     assert "4 in nipple before the damper" in rows["pressure tap of the air"]
-    assert "tee and nipple before the main one" in rows["pilot burner"]
+
+
+@pytest.mark.parametrize("texts", [{}, {"fuel": "natural_gas"}])
+def test_the_pilot_hangs_on_a_branch_before_the_main_valve(texts):
+    """Its gas does not pass the valve that it proves a flame for: cock, valve and pilot beside the line, one behind the
+    other, before the line goes on through the main valve; a tee and two nipples more than without one."""
+    r, bare = solved(lit_by="guard", **texts), solved(**texts)
+    keys, drawing = parts(r), r.drawings["train"]
+    at = {int(s.text): (s.x, s.y) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number"}
+    cock, valve, pilot, main = (at[keys.index(key) + 1] for key in ("pilot_cock", "pilot_valve", "pilot", "solenoid"))
+    assert cock[0] == valve[0] == pilot[0] > main[0] == 0.0 and cock[1] > valve[1] > pilot[1] > main[1]
+    lines = [(s.x1, s.y1, s.x2, s.y2) for s in drawing.shapes if isinstance(s, Line)]
+    assert sum(x1 == x2 == cock[0] for x1, _, x2, _ in lines) == 2 + (count(r, "low_gauge") > 0)
+    assert any(x1 == x2 == 0.0 and y1 > cock[1] and y2 < pilot[1] for x1, y1, x2, y2 in lines)
+    assert not {"pilot", "pilot_cock", "pilot_valve"} & set(parts(bare))
+    assert count(r, "gauge_tee") == count(bare, "gauge_tee") + 1
+    nipples = [sum(p.count for p in one.part("train").parts if p.key == "gas_nipples") for one in (r, bare)]
+    assert nipples[0] == nipples[1] + 3  # one on the tee's run, two in its branch
+
+
+def test_the_valve_that_power_shuts_is_opened_by_a_hand_only():
+    """A valve that springs shut opens by itself when power comes back: a relay that holds itself in keeps it shut, and
+    each test fire proves that."""
+    for texts in ({}, {"fuel": "natural_gas", "firing_rate": "450 kBtu/h"}, {"burner_count": "2"}):
+        rows = {
+            part.key: row
+            for part, row in zip(solved(**texts).part("train").parts, solved(**texts).tables["gas_train"].rows)
+        }
+        assert "relay with reset button" in rows["reset"][2] and rows["reset"][5] == rows["solenoid"][5] == "safety"
+    assert any("stays shut with it on" in line for line in TEST_FIRE)
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+def test_no_switch_opens_under_nothing(units):
+    """0.046 in of water, 0.11 mbar, was told as 0 mbar."""
+    for texts in ({}, {"low_fire": "20 %"}, {"fuel": "natural_gas", "port_diameter": "8 mm"}):
+        told = re.findall(r"([\d.]+) (?:in H₂O|mbar)", sizes(solved(units=units, **texts))["air_switch"])
+        assert told and all(float(number) > 0 for number in told)

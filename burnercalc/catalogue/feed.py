@@ -12,6 +12,9 @@ PLATES = Source("Idelchik, perforated plates thin and thick, from memory", "memo
 INLET = Source("Borda-Carnot; entry 0.5 (Crane TP-410)", "published")
 SPLIT = Source("tee and elbow by Crane TP-410; halves equal where both legs are alike", "common practice")
 PIPE = Source("Darcy-Weisbach, Haaland 1983; Crane TP-410, from memory", "memory")
+VALVES = Source("loss coefficients of valves by Crane TP-410, from memory", "memory") & Source(
+    "needle valve, strainer, spring of the check valve: common practice", "common practice"
+)
 SUM = Source("sum of the parts", "memory")
 PERRY = Source("Perry's Handbook, perforated-pipe distributors, from memory", "memory")
 PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
@@ -616,7 +619,7 @@ ANSWERS = (
     ),
     Answer(
         "hose_bore",
-        "train.hose_m",
+        "supply.hose_m",
         "length",
         "Gas hose, bore",
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
@@ -627,13 +630,36 @@ ANSWERS = (
     ),
     Answer(
         "hose_pressure_drop",
-        "train.hose_drop_Pa",
+        "supply.hose_drop_Pa",
         "gas_pressure",
         "Gas hose, drop",
         meaning="Pressure that the hose takes at high fire; the regulator is set so much higher.",
         formula="(f x length / bore + 1.5) x density x speed squared / 2",
         inputs=("hose_bore", "gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
         source=PIPE,
+    ),
+    Answer(
+        "valves_pressure_drop",
+        "supply.valves_drop_Pa",
+        "gas_pressure",
+        "Gas valves, drop",
+        meaning="Pressure that cock, strainer, valves and check valve take at high fire, wide open; the regulator is "
+        "set so much higher.",
+        formula="sum of the loss coefficients x density x speed squared / 2 + [0.4 inH2O|1 mbar] of the check valve",
+        inputs=("hose_bore", "gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        source=VALVES,
+    ),
+    Answer(
+        "regulator_pressure",
+        "supply.outlet_Pa",
+        "gas_pressure",
+        "Regulator holds",
+        meaning="Gauge pressure behind the regulator with gas flowing at high fire. Set it so that the gauge at the "
+        "jet shows what the jet needs: valves differ.",
+        formula="before the jet at high fire + hose + valves",
+        inputs=("jet_gas_pressure", "hose_pressure_drop", "valves_pressure_drop"),
+        source=VALVES & PRACTICE,
+        near="bench",
     ),
     Answer(
         "air_switch_pressure",
@@ -869,6 +895,21 @@ CHECKS = (
             "a larger jet.",
         },
         cures=(("gas_pressure", "raise"),),
+    ),
+    Check(
+        "supply",
+        "gas_pressure",
+        "Pressure of the house line",
+        harm="comfort",
+        source=VALVES,
+        cases={
+            "good": "Behind the regulator {outlet:gas_pressure} hold {jet:gas_pressure} before the jet: connector and "
+            "valves take {lost:gas_pressure} at high fire.",
+            "note": "Behind the regulator it takes {outlet:gas_pressure} to hold {jet:gas_pressure} before the jet, as "
+            "connector and valves take {lost:gas_pressure} at high fire. House lines usually hold "
+            "{usual:gas_pressure}: ask the gas fitter what yours holds. A lower gas pressure takes a larger jet.",
+        },
+        cures=(("gas_pressure", "lower"),),
     ),
     Check(
         "house_meter",

@@ -7,6 +7,7 @@ from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 DRYING_RULE = Source(
     "refractory dry-out practice: at most [100 °F|56 °C] an hour and 1 h for [1 in|25 mm]", "published"
 )
+TESTED = Source("five lightings, ten minutes low and hot: common practice", "common practice")
 DRYING = DRYING_RULE & Source("waits common practice", "common practice")
 
 WAITS = ("refractory", "block_thickness", "ambient_temperature", "damp_air")
@@ -39,6 +40,19 @@ ANSWERS = (
         ),
         source=DRYING,
         near="first",
+    ),
+    Answer(
+        "test_fire_time",
+        "fire_test.all_s",
+        "time",
+        "Test fire takes",
+        meaning="From the first purge till the blower may stop, by the lighting card, the wait till the walls glow at "
+        "most. The calendar books it on the morning after the last heat.",
+        formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
+        "high fire + 10 min low + 5 min at high fire to read + blower runs on + 5 min to prove switch and valve",
+        inputs=("lighting_rate", "heat_up_waits", "mixture_standing", "blower_run_on", "low_fire", "burner_count"),
+        source=TESTED,
+        near="bench",
     ),
     Answer(
         "strip_after",
@@ -304,8 +318,8 @@ STEPS = {
     "shut down gas first.",
     "test.caution": "Outdoors or where the card says, carbon monoxide alarm on, soap on every joint before. Somebody "
     "stands by it all the time.",
-    "test.source": "common practice: half an hour for each, on the morning after the last heat; the card's five purges "
-    "and its wait at LIGHT take longer, which the calendar does not count",
+    "test.source": "common practice; its time by the lighting card: five purges, the wait at LIGHT at most, ten "
+    "minutes low, the steps, and the blower till it is cold",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",

@@ -91,6 +91,7 @@ BATCH = (
     "hours_mould",
     "hours_cast",
     "hours_finish",
+    "test_fire_time",
     "strip_after",
     "air_dry",
     "warm",
@@ -302,14 +303,16 @@ STEEL_ANSWERS = (
         "word",
         "Inlet nipples, whole batch",
         meaning="Which nipples to buy for the inlet pipes of the batch, and how to cut them.",
-        formula="cheapest of whole nipples and halves of longer ones; a half needs twice the length and one saw cut",
-        inputs=("nipple_stock", "inlet_length", "wall", "kerf", "batch_size", "inlets"),
+        formula="cheapest of nipples with one thread cut off and halves of longer ones; a half needs twice the length "
+        "and one saw cut",
+        inputs=("nipple_stock", "inlet", "inlet_length", "wall", "kerf", "batch_size", "inlets"),
         source=PRACTICE,
         near="bench",
         cases={
             "halves": "{count} of {stock:length}, saw it in two, one half for each inlet",
             "cut": "{count} of {stock:length}, cut one end off",
-            "whole": "{count} of {stock:length}, as it is",
+            "whole": "{count} of {stock:length}: no room to cut its second thread off, so weld over that; a longer one "
+            "is better",
         },
     ),
     Answer(
@@ -828,7 +831,7 @@ MONEY_ANSWERS = (
         meaning="What shuts the gas off, and what keeps that working, at the example prices of its list. Nobody "
         "leaves it out.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "mix_pipe", "firing_rate_gross", "hose_bore"),
+        inputs=("fuel", "fuel_blend", "mix_pipe", "firing_rate_gross", "hose_bore", "lit_by"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -910,7 +913,7 @@ MONEY_ANSWERS = (
         "Used up in a burner, rests kept",
         meaning="The cost of what is used up in a burner; offcuts and rests are left out.",
         formula="need / pack x price",
-        inputs=tuple(key for key in SHOPPING if key != "stock_lengths"),  # saw cuts are counted wherever a bar ends
+        inputs=SHOPPING,
         source=YOUR_PRICES,
     ),
     Answer(
@@ -1054,8 +1057,9 @@ SELLING_ANSWERS = (
         "money",
         "Test fire, cost of gas",
         meaning="What the gas of one test fire costs, after the first fire.",
-        formula="gas at high fire x half an hour x price of the gas",
-        inputs=("firing_rate_gross", "fuel", "fuel_blend", "fuel_price"),
+        formula="gas of five lightings and of the wait at LIGHT, of ten minutes and the steps at low fire, of the "
+        "steps and 5 min at high fire, x price of the gas",
+        inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
     ),

@@ -77,7 +77,13 @@ PARTS = {
     "solenoid": (
         "spring-shut valve",
         "{pipe:pipe}, for {rated:gas_pressure} or more, shut without current",
-        "Shuts the gas when power or air fails; opened again by hand only.",
+        "Shuts the gas when power, air or flame fails; its relay opens it again by hand only.",
+    ),
+    "reset": (
+        "lock-out relay with reset button",
+        "coil and contacts for the valve's current; fuse, main switch, case, cable",
+        "Switches and guard in one row before its coil, which holds itself in: what opens drops it, and the valve "
+        "stays shut till a hand presses the button. Wired by an electrician.",
     ),
     "flame_guard": (
         "flame guard",
@@ -85,9 +91,19 @@ PARTS = {
         "Shuts the gas within 1 s of the main flame's going out, 4 s at most; a thermocouple is too slow. Wherever "
         "walls are below [1400 °F|760 °C]; else a person watches.",
     ),
+    "pilot_cock": (
+        "cock of the pilot",
+        "{pipe:pipe}, on a tee before the main valve",
+        "By hand: shut last. The pilot's gas does not pass the main valve.",
+    ),
+    "pilot_valve": (
+        "spring-shut valve of the pilot",
+        "{pipe:pipe}, for {rated:gas_pressure} or more, shut without current",
+        "The guard shuts it too where no flame is seen.",
+    ),
     "pilot": (
         "pilot burner",
-        "{pipe:pipe}, own cock, spring-shut valve, tee and nipple before the main one",
+        "{pipe:pipe} tube",
         "Burns at the face from before the gas until the last. The guard also watches the main flame, at the port "
         "farthest from it: the pilot alone must not hold the main gas open after the trial.",
     ),
@@ -132,7 +148,11 @@ PARTS = {
         "{pipe:pipe} nipple in it, holes as the blower's",
         "From the blower's flange to pipe.",
     ),
-    "gauge_tee": ("tee of a gauge or switch", "{pipe:pipe}, branch [1/4 in|DN 8]", "Lets it stand beside the line."),
+    "gauge_tee": (
+        "tee of a gauge, switch or pilot",
+        "{pipe:pipe}, branch [1/4 in|DN 8]",
+        "Lets it stand beside the line.",
+    ),
     "gas_nipples": (
         "close nipple, gas",
         "{pipe:pipe}, black steel, [NPT|R] thread",
@@ -155,7 +175,7 @@ PARTS = {
     ),
     "air_switch": (
         "air switch",
-        "opens under {pressure:pressure}",
+        "opens under {pressure:pressure 2}",
         "Shuts the spring-shut valve when the air fails. Prove that it is open while the blower stands.",
     ),
     "air_flap": (
@@ -195,7 +215,7 @@ PARTS = {
 }
 # An air switch where the mix pipe's pressure at low fire is less than a switch senses.
 WEAK_SWITCH = (
-    "opens under {pressure:pressure} before the damper; {weak:pressure} in the mix pipe is less than switches sense"
+    "opens under {pressure:pressure 2} before the damper; {weak:pressure 2} in the mix pipe is less than switches sense"
 )
 LEG = (
     "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow, {over:length} over the back; "
@@ -233,6 +253,7 @@ TRAIN_WORDS = {
     "ends.of.mix_tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
     "ends.of.air_switch": "tube from the tap",
     "ends.of.pilot": "tube with compression nuts",
+    "ends.of.pilot_valve": "in: {first}; out: tube with a compression nut",
     "ends.of.header": "{last} for each burner",
     "to": " to ",
     "gas": "gas",

@@ -20,6 +20,7 @@ from ..parts.resistance import Resistance
 from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
+from ..parts.supply import Supply
 from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
@@ -37,6 +38,7 @@ MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 1.0  # margin from which the blower's pressure is said as so many times what is needed
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
+USUAL_PA = {"in": HOUSE_PA, "mm": 2000.0}  # as it is told by either tape
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
@@ -265,6 +267,16 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
         usual=HOUSE_PA,
         most=most_Pa,
     )
+
+
+def supply_check(supply: Supply, jet: Jet, gas: Gas, units: str) -> Judged | None:
+    """What the regulator of a line must hold; a cylinder's is set as the gauge at the jet asks."""
+    if gas.liquid is not None:
+        return None
+    usual_Pa = USUAL_PA[units]
+    word = "good" if supply.outlet_Pa <= usual_Pa else "note"
+    slots = {"outlet": supply.outlet_Pa, "jet": jet.supply_Pa, "lost": supply.outlet_Pa - jet.supply_Pa}
+    return verdict(word, supply.outlet_Pa, usual_Pa, case=word, usual=usual_Pa, **slots)
 
 
 def house_meter_check(house: House, meter_capacity: float | str) -> Judged | None:

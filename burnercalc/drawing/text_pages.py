@@ -13,8 +13,8 @@ from .shapes import Line, Text, box_round, placed, rectangle, shape_box
 # Font sizes in mm; 3.4 mm is 9.6 pt, readable on a wall at arm's length.
 BODY_MM, TABLE_MM = 3.6, 3.4
 HEADINGS_MM = {0: 7.2, 1: 5.0, 2: 4.0}
-LEADING = 1.35
-SIDE_MM, TOP_MM, FOOT_MM = 16.0, 14.0, 20.0
+LEADING = 1.27
+SIDE_MM, TOP_MM, FOOT_MM = 16.0, 12.0, 18.0
 GAP_MM = 8.0
 # 1 : n that a ruler or a head can use.
 RATIOS = (1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100)
@@ -246,7 +246,7 @@ def _table(block, width, height):
         return Piece(tall, tuple(shapes))
 
     head = replace(row_piece(table.header, "heading", "port", 0.4), before=2.5, keep=True)
-    rows = [replace(row_piece(row, "text", "frame", 0.6), head=head) for row in table.rows]
+    rows = [replace(row_piece(row, "text", "frame", 0.5), head=head) for row in table.rows]
     if head.height + sum(row.height for row in rows) <= WHOLE * height:
         rows = [replace(row, keep=True) for row in rows[:-1]] + rows[-1:]
     elif head.height + sum(row.height for row in rows[:2]) <= WHOLE * height:

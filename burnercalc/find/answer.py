@@ -429,7 +429,7 @@ def _offers(
         design = space.design(node)
         space.counts.solves += 1
         result = before = solve(design, before)
-        bill = space.bill(node)
+        bill = space.bill(node, result.parts)
         bought = _named(bill.things, result)
         faults = _faults(result, given, bill.lacking)
         offers.append(

@@ -83,10 +83,11 @@ NOT_LIT = {
     "lighting_card": SimpleNamespace(switch_Pa=0.0, switch_before=False, pipe_switch_Pa=0.0),
     "gauges": SimpleNamespace(jet_Pa=0.0, low_Pa=None, low_fire_Pa=0.0, small=False),
 }
+THIN_JET = SimpleNamespace(supply_Pa=1e6, drill_name=None)
 # Of one of which the gas is not chosen: the thinnest hose.
 NOT_FED = {
     **NOT_LIT,
-    "jet": SimpleNamespace(supply_Pa=1e6, drill_name=None),
+    "jet": THIN_JET,
     "cylinders": SimpleNamespace(least_Pa=1e6),
     "cylinder_count": 1,
 }
@@ -105,7 +106,7 @@ OF_ITS_OWN = {"regulator": ("regulator", "line_regulator"), "pipe": ("mix_pipe",
 
 def thin_train(burner: Burner) -> Train:
     """The cheapest train of a fire, of which nothing else is chosen."""
-    found: Train = burner.call(PARTS["train"], **NOT_BUILT, blower=_some_blower(burner))
+    found: Train = burner.call(PARTS["train"], **NOT_BUILT, blower=_some_blower(burner), supply=_thin(burner))
     return found
 
 
@@ -132,7 +133,7 @@ def least_of_a_box(
     """
     blower = _some_blower(burner)
     if train is None:
-        found: Train = burner.call(PARTS["train"], **NOT_FED, blower=blower)
+        found: Train = burner.call(PARTS["train"], **NOT_FED, blower=blower, supply=_thin(burner))
         parts = tuple(part for part in found.parts if part.key != "bushing")
         safety, needed, comfort = (_of(parts, why) for why in ("safety", "needed", "comfort"))
         train = replace(found, parts=parts, safety_cost=safety, needed_cost=needed, comfort_cost=comfort)
@@ -145,6 +146,11 @@ def _some_blower(burner: Burner) -> SimpleNamespace:
     """One that feeds as many burners as any does."""
     burners = burner.part("burner_count") if burner.part("blowers") == "one" else 1
     return SimpleNamespace(burners=burners, whole=SimpleNamespace(pressure_Pa=lambda flow_m3_s: 0.0))
+
+
+def _thin(burner: Burner) -> Any:
+    """The thinnest hose, and parts to go with it."""
+    return burner.call(PARTS["supply"], jet=THIN_JET)
 
 
 def _of(parts: tuple[Part, ...], purpose: str) -> float:

@@ -21,7 +21,7 @@ from ..rules import RULES
 from ..settings import BY_KEY
 from .bill import bill, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, middle
-from .graph import level_of, parts_of, touches
+from .graph import GIVEN, level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
 
@@ -133,10 +133,13 @@ class Space:
         values.update(dict.fromkeys(self.decided_at))
         # What the search writes itself is not a text of the question any more.
         texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
-        node = Node(-1, values, texts, (), {}, Burner(values.__getitem__, store=self.parts), {}, 0.0, {})
+        node = Node(-1, values, texts, (), {}, self._burner(values), {}, 0.0, {})
         for _ in self._judging(node):
             pass
         return node
+
+    def _burner(self, values: dict[str, Any]) -> Burner:
+        return Burner(values.__getitem__, store=self.parts, given=GIVEN)
 
     # Children
 
@@ -204,7 +207,7 @@ class Space:
         for rule, weighed in self.rules_at.get(level, ()):
             if all(values[key] is not None for key in weighed) and rule(values) is not None:
                 return None
-        burner = Burner(values.__getitem__, store=self.parts)
+        burner = self._burner(values)
         made = Node(
             level,
             values,
@@ -253,9 +256,9 @@ class Space:
     def _chosen(self, node: Node) -> dict[str, Option]:
         return {axis.name: one for axis, one in zip(self.axes, node.chosen)}
 
-    def bill(self, node: Node) -> Any:
-        """What a whole node must buy."""
-        return bill(node.burner, self._chosen(node), self.have, node.figures)
+    def bill(self, node: Node, burner: Burner | None = None) -> Any:
+        """What a whole node must buy; of its solved `burner`, where it is known."""
+        return bill(burner or node.burner, self._chosen(node), self.have, node.figures)
 
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's."""

@@ -12,11 +12,11 @@ from ..errors import require
 DAY_MIN = 1440
 OPENS_MIN = 9 * 60  # work begins at 9: an example
 FREE_MIN = 15  # to free the pins of a block: an example
-TEST_MIN = 30  # of a test fire: five lightings, ten minutes low and hot, readings; common practice
 WEIGH_MIN = 10  # to weigh what is in the oven: an example
 WEIGHED_APART_MIN = 60  # between its two weighings, at the least
 BY_HAND = ("weld", "mould", "cast", "free", "strip", "trim", "clear", "weigh")
-ATTENDED = ("fire", "test")  # one pair of hands stands by all of them
+ATTENDED = ("fire", "test")  # a pair of hands stands by
+WATCH = 1  # the pair that stands by the fires
 # In the order they are told.
 STEPS = ("weld", "mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "weigh", "fire", "test")
 
@@ -66,12 +66,14 @@ class Means:
 
 @dataclass(frozen=True)
 class Job:
-    """Something done to some burners (numbers from 1; of a mould its own number), from and to in minutes."""
+    """Something done to some burners (numbers from 1; of a mould its own number), from and to in minutes; by which pair
+    of hands, from 1, 0 for none."""
 
     step: str
     burners: tuple[int, ...]
     start: int
     end: int
+    pair: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True)
@@ -88,25 +90,6 @@ class Plan:
         """How many are made: fewer than there may be where one more saves no day."""
         return len({job.burners for job in self.jobs if job.step == "mould"})
 
-    def pairs(self):
-        """Which pair of hands does each job, 0 for none: the first that is free; one stands by all that burns."""
-        free, given, watcher, watches = [], [], 0, 0
-        for job in self.jobs:
-            if job.step not in (*BY_HAND, *ATTENDED):
-                given.append(0)
-                continue
-            pair = watcher if job.step in ATTENDED and watches > job.start else None
-            if pair is None:
-                pair = next((i for i, until in enumerate(free) if until <= job.start), len(free))
-            if job.start == job.end:  # takes no time: nobody else is needed for it
-                pair = min(pair, max(len(free) - 1, 0))
-            free += [0] * (pair + 1 - len(free))
-            free[pair] = max(free[pair], job.end)
-            if job.step == "fire":
-                watcher, watches = pair, max(watches, job.end)
-            given.append(pair + 1)
-        return tuple(given)
-
 
 # What may be done in more than one way, each tried. An oven charge that is not full starts at the last moment of the
 # "day", or waits until it is "full". Burners are fired as soon as they are "ready", when the stands are "full", or
@@ -122,10 +105,11 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
-# For time: no more rules and smaller shops are tried after so many days gone through, nor for one more of a thing;
-# where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked at counts LOOK.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 6000, 1200
-MANY, LOOK = 60, 0.05
+# For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
+# more of a thing; where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked
+# at counts LOOK.
+DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
+MANY, LOOK = 240, 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -142,11 +126,10 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
     hands stands by all of them; a heat begins when work does. From the morning after its last heat a burner waits on
     its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
-    work by hand of the day.
+    work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end.
 
-    Up to DOZEN burners owning more never takes longer in any but the richest shops: the best is taken over all of
-    _fewer, which grow with what is owned, as long as MOST_DAYS last. Above, they last for a part
-    of _fewer, so that it may.
+    Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
+    owned. Above, they are tried only as long as MOST_DAYS last, so that it may.
 
     Arguments:
         burners   how many >= 1
@@ -174,7 +157,7 @@ class _Spare:
     """Days that may still be gone through."""
 
     def __init__(self, burners, means, most_days):
-        self.days = most_days * min(1, MANY / (burners * means.hands))
+        self.days = most_days * min(1, MANY / (burners * means.hands)) if burners > DOZEN else inf
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -238,8 +221,8 @@ class _Least:
             one_by_one = _ends(welded, work.mould, means), _ends(moulded, work.weld, means, split=True)
             welded = moulded = min(one_by_one)
         self.free = max(welded, moulded)
-        self.cleared = self.dried(self._cast(self.free) + work.cure)
-        self.by_stands = lru_cache(lambda count: self.burnt(self.baked(self.cleared), count))
+        self.cleared = self._dried(self._cast(self.free) + work.cure)
+        self.by_stands = lru_cache(lambda count: self.burnt(self._baked(self.cleared), count))
         self.by_moulds, self.by_oven, self.by_hands = map(lru_cache, (self._moulds, self._oven, self._hands))
 
     def burnt(self, ready, count):
@@ -261,13 +244,12 @@ class _Least:
             return _ends(self.morning(ready), work.cast, means)
         return _ends(ready, work.cast + after, means) - after
 
-    def baked(self, ready):
-        """When it comes out of the oven at the soonest that is cleared at a moment."""
+    def _baked(self, ready):
         takes = self.work.oven
         return _ends(ready, takes, self.means) if takes <= self.means.day_min else self.morning(ready) + takes
 
-    def dried(self, ready):
-        """When a burner is dry and its ports are clear whose block may be stripped at that moment."""
+    def _dried(self, ready):
+        """When a burner comes out of the oven whose block may be stripped at that moment."""
         trimmed = _ends(_ends(ready, self.work.strip, self.means), self.work.trim, self.means)
         return _ends(trimmed + self.work.air, self.work.clear, self.means)
 
@@ -275,7 +257,7 @@ class _Least:
         free = self.free
         for _ in range(rounds - 1):
             free = _ends(self._cast(free) + self.work.cure, self.work.strip, self.means)
-        return self.burnt(self.baked(self.dried(self._cast(free) + self.work.cure)), 1)
+        return self.burnt(self._baked(self._dried(self._cast(free) + self.work.cure)), 1)
 
     def _oven(self, charges):
         in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
@@ -399,16 +381,17 @@ class _Calendar:
             return day + 1
         lit = opens if self.waiting["fire"] else opens + DAY_MIN
         last = self.least.burnt(max(lit, min(self.stands)), ceil(left / self.means.test_stands))
-        least, waiting, ready = self.least, self.waiting, lit
+        ready = lit
         uncast = self.burners - self.cast
         if uncast:
             held = work.cast + work.cure + work.strip
-            rounds = ceil(uncast / self.means.moulds)
-            ready = least.baked(least.dried(opens + (rounds - 1) * held + work.cast + work.cure))
-        elif waiting["strip"]:
-            ready = least.baked(least.dried(max(opens, waiting["strip"][-1][0])))
-        elif waiting["clear"]:
-            ready = least.baked(_ends(max(opens, waiting["clear"][-1][0]), work.clear, self.means))
+            ready = opens + (ceil(uncast / self.means.moulds) - 1) * held + work.cast + work.cure
+        elif self.waiting["strip"]:
+            ready = max(opens, self.waiting["strip"][-1][0])
+        if uncast or self.waiting["strip"]:
+            ready += work.strip + work.trim + work.air + work.clear + work.oven
+        elif self.waiting["clear"]:
+            ready = max(opens, self.waiting["clear"][-1][0]) + work.clear + work.oven
         return 1 + max(last, self.least.burnt(ready, 1))
 
     def _works(self, day):
@@ -437,7 +420,11 @@ class _Calendar:
                 after = self._hand(now, opens, closes, turns, which)
             if after <= closes:
                 heapq.heappush(turns, (after, which))
-        self.jobs += [Job("free", (burner,), at, at + FREE_MIN) for pins in self.pins for at, burner in pins]
+        self.jobs += [
+            Job("free", (burner,), at, at + FREE_MIN, pair)
+            for pair, pins in enumerate(self.pins, 1)
+            for at, burner in pins
+        ]
 
     def _light(self, day, opens, closes):
         """Begin first fires this morning: beside one that goes on for nothing, else as the rule has it.
@@ -445,14 +432,15 @@ class _Calendar:
         Whoever stands by a fire tests first what has cooled down, as long as the day is; returns when that is done.
         """
         cold = [burner for at, burner in self.waiting["test"] if at <= opens]
-        cold = cold[: self.means.day_min // self.work.test] if cold else []
+        cold = cold[: max(1, self.means.day_min // self.work.test)] if cold else []
+        late = len(cold) * self.work.test > self.means.day_min  # one that is longer than a day
         taken = {self.stand_of[burner] for _, burner in self.waiting["test"] if burner not in cold}
         free = [i for i, at in enumerate(self.stands) if at <= opens and i not in taken]
         ready = [each for each in self.waiting["fire"] if each[0] <= opens][: len(free)]
         lit = any(start <= opens < end for start, end in self.heats)
         begin = opens + len(cold) * self.work.test
         heats = self._heats_from(day, begin)
-        if self.charge and self._nobody(heats, max(self.weigh_at, opens)):
+        if late or (self.charge and self._nobody(heats, max(self.weigh_at, opens))):
             ready = []  # who stands by the fire cannot weigh
         if self.fire_rule == "full":
             go = len(ready) == min(len(free), self.burners - self.fired)
@@ -461,12 +449,15 @@ class _Calendar:
         if not lit and not (ready and go):
             return opens
         for n, burner in enumerate(cold):
-            self.jobs.append(Job("test", (burner,), opens + n * self.work.test, opens + (n + 1) * self.work.test))
+            start = opens + n * self.work.test
+            self.jobs.append(Job("test", (burner,), start, start + self.work.test, WATCH))
         self.waiting["test"] = [each for each in self.waiting["test"] if each[1] not in cold]
+        if late:
+            self.heats.append((opens, begin))
         for stand, (at, burner) in zip(free, ready):
             self.waiting["fire"].remove((at, burner))
             self.heats += heats
-            self.jobs += [Job("fire", (burner,), start, end) for start, end in heats]
+            self.jobs += [Job("fire", (burner,), start, end, WATCH) for start, end in heats]
             self.stands[stand], self.stand_of[burner] = heats[-1][1], stand
             self.fired += 1
             if self.work.test:
@@ -500,7 +491,7 @@ class _Calendar:
         pins = self.pins[pair]
         if pins and pins[0][0] <= now:
             _, burner = pins.pop(0)
-            self.jobs.append(Job("free", (burner,), now, now + FREE_MIN))
+            self.jobs.append(Job("free", (burner,), now, now + FREE_MIN, pair + 1))
             return self._takes(pair, now + FREE_MIN)
         until = min(pins[0][0], closes) if pins else closes
         # All that changes begins or ends with a job.
@@ -516,7 +507,7 @@ class _Calendar:
             return self.nothing[1]
         step, number, left, _ = chosen
         if step == "weigh":
-            return self._takes(pair, self._weigh(now, turns))
+            return self._takes(pair, self._weigh(now, turns, pair))
         if left is None:
             left = getattr(self.work, step)
             if step in self.begun:
@@ -528,11 +519,13 @@ class _Calendar:
                 self.moulds.remove(min(self.moulds))
         else:
             self.paused.remove(chosen)
-        end = min(now + left, until)
-        self.jobs.append(Job(step, (number,), now, end))
+        end = now + left if step == "test" else min(now + left, until)
+        self.jobs.append(Job(step, (number,), now, end, pair + 1))
         if end < now + left:
             self.paused.append((step, number, now + left - end, end))
         else:
+            if end > closes:
+                self.heats.append((now, end))  # a test fire is stood by to its end
             self._done(step, number, end, pair)
         return self._takes(pair, end)
 
@@ -579,11 +572,11 @@ class _Calendar:
         pins = self.pins[pair]
         return now + ends <= closes and not (pins and now + ends - FREE_MIN < pins[-1][0] + FREE_MIN)
 
-    def _weigh(self, now, turns):
+    def _weigh(self, now, turns, pair):
         """Weigh what is in the oven; after the second time it cools."""
         burners, start, first = self.charge
         end = now + WEIGH_MIN
-        self.jobs.append(Job("weigh", burners, now, end))
+        self.jobs.append(Job("weigh", burners, now, end, pair + 1))
         if first is None:
             self._weighed_next(self._weighed_by(now) - WEIGH_MIN, (burners, start, now), turns)
             return end
@@ -669,7 +662,7 @@ class _Calendar:
 
 
 @lru_cache(maxsize=256)
-def one_more(burners: int, work: Work, means: Means, which: str, count: int) -> Plan:
+def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
     """The plan with so many more of one of LACKS, or without where that is shorter.
 
     Checked by: tests/test_making_batch.py

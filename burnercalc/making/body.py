@@ -450,7 +450,7 @@ def _plan(bars):
 class NippleChoice:
     """How to come by the inlet nipples: buy `count` of stock_m, each gives pieces_each; cost_each is one inlet's share.
 
-    `way`: halves, cut (one end off) or whole.
+    `way`: halves, cut (one end off) or whole, its second thread on it.
     """
 
     stock_m: float
@@ -461,16 +461,18 @@ class NippleChoice:
     way: str
 
 
-def nipple_choice(*, needed_m, offers, kerf_m, inlets=1):
+def nipple_choice(*, needed_m, offers, kerf_m, inlets=1, thread_m=0.0):
     """The cheapest way to have a plain-ended nipple for each inlet: a whole one cut to length, or half of a longer one.
 
-    A bought nipple is threaded at both ends, so it gives at most two pieces with one threaded and one plain end.
+    A bought nipple is threaded at both ends, so it gives at most two pieces with one threaded and one plain end. One
+    too short to lose its second thread is taken only where no other is on sale.
 
     Arguments:
         needed_m   length of the inlet pipe [m] > 0
         offers     (length_m, price) of the nipples on sale
         kerf_m     width of a saw cut [m]
         inlets     how many are wanted at once >= 1
+        thread_m   that is cut off a plain end [m]
     Raises: InputError for inlet_length when every nipple is too short
     Source: common practice
     Checked by: tests/test_making_body.py
@@ -481,15 +483,15 @@ def nipple_choice(*, needed_m, offers, kerf_m, inlets=1):
     for length, price in offers:
         pieces = 2 if length >= 2 * needed_m + kerf_m - NOISE_M else 1 if length >= needed_m - NOISE_M else 0
         if pieces:
-            count = math.ceil(inlets / pieces)
-            ways.append((count * price, price / pieces, length, pieces, count))
+            count, threaded = math.ceil(inlets / pieces), length < needed_m + thread_m - NOISE_M
+            ways.append((threaded, count * price, price / pieces, length, pieces, count))
     if not ways:
         longest = max((length for length, _ in offers), default=0.0)
         raise InputError(
             "inlet_length", mm(needed_m), "must not be longer than the longest nipple on sale", mm(longest)
         )
-    cost, _, length, pieces, count = min(ways)
-    way = "halves" if pieces == 2 else "cut" if length > needed_m + NOISE_M else "whole"
+    threaded, cost, _, length, pieces, count = min(ways)
+    way = "halves" if pieces == 2 else "whole" if threaded else "cut"
     return NippleChoice(length, pieces, count, cost, cost / inlets, way)
 
 

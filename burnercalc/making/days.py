@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from ..errors import require
 from ..tables import read_table
-from .batch import BY_HAND, FREE_MIN, STEPS, TEST_MIN, Means, Work, plan
+from .batch import BY_HAND, FREE_MIN, STEPS, Means, Work, plan
 from .stock import INCH_M, mm
 
 # Below 50 degF cement hardens slowly and water leaves slowly; 50 degF published as the least for curing, the factor 1.5
@@ -20,6 +20,7 @@ AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats a
 AGAIN_SOURCE = "common practice"
 LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day; at a hold, before it may end there
 FIRST_SET_S = 3 * 3600.0  # from casting till a thumb leaves no print, the pins still turn: common practice
+TEST_MIN = 60  # of a test fire of which no card is known; they take some 40 to 75
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
 
@@ -228,6 +229,7 @@ class Step:
     start: datetime.datetime
     end: datetime.datetime
     work_h: float
+    wait_h: float
     spells: tuple[tuple[datetime.datetime, datetime.datetime], ...]
     notes: tuple[str, ...] = ()
 
@@ -241,12 +243,14 @@ def work_of_one(
     working_temp_K=1500.0,
     hours=None,
     watched_s=math.inf,
+    test_min=TEST_MIN,
 ):
     """What one burner takes by hand and in waits, as batch.Work, in whole minutes, never less than it takes.
 
     Arguments:
         hours        work hours of one burner (of one mould) by step key; what is missing is taken from WORK_HOURS
         watched_s    how long somebody stands by the fire on one day [s]
+        test_min     of the test fire [min]
         the rest     as drying_stages()
     Raises: InputError for hours and as drying_stages()
     Source: drying.csv
@@ -279,7 +283,7 @@ def work_of_one(
             _minutes(heat) for heat in heats_s(stages=stages, names=FIRED, start_temp_K=air_temp_K, watched_s=watched_s)
         ),
         free=_minutes(first_set),
-        test=TEST_MIN,
+        test=test_min,
     )
 
 
@@ -344,6 +348,7 @@ def steps_of(burner, jobs, *, start_date, work, castable="dense_castable", air_t
                 moment(start_date, mine[0].start),
                 moment(start_date, mine[-1].end),
                 by_hand,
+                work.cure / 60 if key == "strip" else 0.0,
                 tuple((moment(start_date, job.start), moment(start_date, job.end)) for job in mine),
                 notes,
             )

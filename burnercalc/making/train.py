@@ -2,10 +2,10 @@
 
 from itertools import pairwise
 
-from ..constants import INH2O_PA, PSI_PA
 from ..errors import require
 from ..physics import losses
 from ..physics.mixture import mixture_properties
+from ..physics.pipes import pipe as pipe_of
 from ..physics.pipes import pipe_names
 from ..tables import by_key
 from .stock import METRES, mm
@@ -14,6 +14,12 @@ HOSE_LENGTH_M = 1.83  # 6 ft, the longest that is usual indoors: common practice
 HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
 HOSE_BORES = {"in": (0.25, 0.375, 0.5, 0.75, 1.0, 1.5, 2.0), "mm": (6, 8, 10, 13, 16, 19, 25, 38, 50)}  # as sold
 HOSE_SHARE = 0.1  # of the gas pressure that the hose may take: common practice
+PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
+# Loss coefficients of what gas goes through, wide open, on the bore of its pipe. Quarter-turn cock 3 f, valve with a
+# seat 340 f, lift check valve 600 f, tee through its branch 60 f, f = 0.027 of a half-inch pipe: Crane TP-410 (memory);
+# strainer and needle valve (Kv 1.5 of 1/2 in): common practice.
+VALVES_K = {"cock": 0.1, "filter": 6.0, "trap": 1.6, "solenoid": 9.2, "needle": 45.0, "check_valve": 16.2}
+CHECK_OPENS_PA = 100.0  # that a light spring takes besides: common practice
 # Full scale of gauges as sold, {from a cylinder: {unit: ...}}: psi and bar, on a line inches of water and mbar.
 GAUGES_PA = {
     True: {
@@ -21,7 +27,7 @@ GAUGES_PA = {
         "mm": tuple(n * 1e5 for n in (0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0)),
     },
     False: {
-        "in": tuple(n * INH2O_PA for n in (5, 15, 30, 60, 100, 200)),
+        "in": tuple(n * INCH_WATER_PA for n in (5, 15, 30, 60, 100, 200)),
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
@@ -29,9 +35,9 @@ GAUGES_PA = {
 # 30 psi of a cylinder and 5 psi of a line: common practice.
 RATED_PA = {
     True: {"in": tuple(n * PSI_PA for n in (30, 60, 125, 250)), "mm": tuple(n * 1e5 for n in (2.5, 4, 10, 16))},
-    False: {"in": tuple(n * INH2O_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
+    False: {"in": tuple(n * INCH_WATER_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
 }
-CONNECTOR_MOST_PA = 14 * INH2O_PA  # listed appliance connectors go no higher: half a psi (memory)
+CONNECTOR_MOST_PA = 14 * INCH_WATER_PA  # listed appliance connectors go no higher: half a psi (memory)
 # Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
 BUSHED = {
     "1/4": "1/8",
@@ -49,7 +55,20 @@ BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
 # has none here is joined otherwise. All else common practice.
 MALE, FEMALE, LEFT = "male", "female", "left"
 _THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
-_THROUGH += ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_union", "leg_elbow", "header")
+_THROUGH += (
+    "pilot_cock",
+    "pilot_valve",
+    "damper",
+    "air_flap",
+    "mixer",
+    "elbow",
+    "union",
+    "tee",
+    "reducer",
+    "leg_union",
+    "leg_elbow",
+    "header",
+)
 _PIPES = ("line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "mix_pipe", "leg")
 ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
 ENDS |= dict.fromkeys(("gauge", "jet_gauge", "low_gauge"), (MALE,)) | {"low_gas_switch": (FEMALE,)}
@@ -85,6 +104,25 @@ def hose_drop_Pa(*, gas_kg_s, bore_m, composition, temp_K, pressure_Pa, length_m
         other_K=1.5,
         roughness_m=HOSE_ROUGHNESS_M,
     )
+
+
+def valves_drop_Pa(*, gas_kg_s, pipe, counts, composition, temp_K, pressure_Pa):
+    """Pressure lost between the hose and the jet with every valve wide open [Pa].
+
+        dp = sum(n K) rho V**2 / 2 + 1 mbar a check valve
+
+    Arguments:
+        gas_kg_s      mass flow [kg/s]
+        pipe          nominal size of the parts
+        counts        {part of VALVES_K: how many}
+        composition   of the gas; temp_K [K]; pressure_Pa absolute, before the jet [Pa]
+    Source: VALVES_K; CHECK_OPENS_PA
+    Checked by: tests/test_train.py
+    """
+    gas, bore = mixture_properties(composition, temp_K, pressure_Pa), pipe_of(pipe)
+    speed_m_s = gas_kg_s / gas.density_kg_m3 / bore.area_m2
+    lost_K = sum(count * VALVES_K.get(part, 0.0) for part, count in counts.items())
+    return lost_K * gas.density_kg_m3 * speed_m_s**2 / 2 + counts.get("check_valve", 0) * CHECK_OPENS_PA
 
 
 def hose(*, gas_kg_s, gauge_Pa, composition, temp_K, ambient_Pa, unit):

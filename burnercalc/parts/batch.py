@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import batch as making
-from ..making.batch import Means, Plan
+from ..making.batch import Means, Plan, Work
 from ..making.days import Step, moment, steps_of
 from .calendar import Calendar
 from .schedule import Schedule
@@ -20,6 +20,7 @@ class Batch:
     """
 
     burners: int
+    work: Work
     means: Means
     first: datetime.date
     plan: Plan
@@ -40,10 +41,11 @@ class Batch:
 
 def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -> Batch:
     burners, work, means, found = calendar.burners, calendar.work, calendar.means, calendar.plan
-    saves = {which: found.days - making.one_more(burners, work, means, which, 1).days for which in making.LACKS}
+    saves = {which: found.days - making.one_more(burners, work, means, which).days for which in making.LACKS}
     most = max(making.LACKS, key=lambda which: saves[which])  # of equals the first, which costs least
     return Batch(
         burners=burners,
+        work=work,
         means=means,
         first=schedule.first,
         plan=found,

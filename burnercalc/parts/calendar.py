@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from ..making import batch as making
 from ..making.batch import Means, Plan, Work
+from .fire_test import FireTest
 from .schedule import Schedule
 
 
@@ -27,6 +28,8 @@ class Calendar:
         return 1 if min(burners, self.means.moulds) == 1 else making.plan(burners, self.work, self.means).moulds
 
 
-def calendar(schedule: Schedule, batch_size: int, moulds: int, oven_places: int, test_stands: int) -> Calendar:
+def calendar(
+    schedule: Schedule, fire_test: FireTest, batch_size: int, moulds: int, oven_places: int, test_stands: int
+) -> Calendar:
     means = replace(schedule.means, moulds=moulds, oven_places=oven_places, test_stands=test_stands)
-    return Calendar(batch_size, schedule.work, means)
+    return Calendar(batch_size, replace(schedule.work, test=fire_test.minutes), means)

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from ..catalogue.sentences import said
 from ..making import body as making
 from ..making import money
+from ..making.legs import thread_m
 from ..making.money import CostLine, Item
 from ..making.stock import plate_mass_kg
 from .baffle_sheet import BaffleSheet
@@ -57,7 +58,11 @@ class Purchases:
     def _nipples(self, burners: int) -> CostLine:
         piece = self.steel.inlet_piece
         chosen = making.nipple_choice(
-            needed_m=piece.length_m, offers=self.nipple_stock, kerf_m=self.kerf, inlets=burners * piece.count
+            needed_m=piece.length_m,
+            offers=self.nipple_stock,
+            kerf_m=self.kerf,
+            inlets=burners * piece.count,
+            thread_m=thread_m(self.inlet),
         )
         return CostLine(
             key="nipple",

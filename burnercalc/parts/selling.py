@@ -4,14 +4,12 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from ..making import money
-from ..making.batch import TEST_MIN
 from .bench_hours import BenchHours
 from .cost import Cost
-from .firing import Firing
+from .fire_test import FireTest
 from .gas_price import GasPrice
 from .purchases import Purchases
 
-TEST_FIRE_S = 60.0 * TEST_MIN  # all of it at high fire, to be on the safe side
 BREAKS = (1, 3, 6, 12)
 # What a burner that does not pass leaves good.
 KEPT = ("mould", "train", "train_safety", "train_needed", "train_comfort", "blower")
@@ -62,7 +60,7 @@ def selling(
     cost: Cost,
     purchases: Purchases,
     bench_hours: BenchHours,
-    firing: Firing,
+    fire_test: FireTest,
     gas_price: GasPrice,
     batch_size: int,
     bought_price: float,
@@ -71,7 +69,7 @@ def selling(
     scrap_rate: float,
     profit: float,
 ) -> Selling:
-    test_gas = firing.gas_kg_s * TEST_FIRE_S * gas_price.per_kg
+    test_gas = fire_test.gas_kg * gas_price.per_kg
 
     def of(size: int) -> Break:
         lines = purchases.of(size)

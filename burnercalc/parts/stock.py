@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import CutPlan, Piece
+from ..making.legs import thread_m
 from ..making.stock import (
     NOISE_M,
     STEEL_DENSITY_KG_M3,
@@ -38,6 +39,7 @@ def stock(
     steel: Steel,
     stock_lengths: tuple[float, ...],
     nipple_stock: tuple[tuple[float, float], ...],
+    inlet: str,
     kerf: float,
     batch_size: int,
     units: str,
@@ -48,6 +50,7 @@ def stock(
         offers=nipple_stock,
         kerf_m=kerf,
         inlets=batch_size * steel.inlet_piece.count,
+        thread_m=thread_m(inlet),
     )
     return Stock(
         bars=found,

@@ -254,31 +254,34 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         slots = {"time": clock(job.start), "burner": numbers(job.burners)}
         if job.step == "fire":
             heat[job.burners] += 1
-            slots |= {"heat": heat[job.burners], "heats": len(schedule.work.heats)}
+            slots |= {"heat": heat[job.burners], "heats": len(batch.work.heats)}
         return say(job.step, **slots)
 
     by_day: dict[int, list] = {}
-    for job, pair in zip(batch.plan.jobs, batch.plan.pairs()):
+    for job in batch.plan.jobs:
         if job.step != "air":
-            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append((job, pair))
+            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
 
     def by_hand(jobs):
         listed: dict[int, list[str]] = {}
-        for job, pair in jobs:
+        for job in jobs:
             if job.step in making_batch.BY_HAND:
-                listed.setdefault(pair, []).append(told(job))
+                listed.setdefault(job.pair, []).append(told(job))
         if batch.means.hands == 1:
-            return ", ".join(told(job) for job, _ in jobs if job.step in making_batch.BY_HAND)
+            return ", ".join(listed.get(1, ()))
         return "; ".join(say("pair", pair=pair, jobs=", ".join(words)) for pair, words in sorted(listed.items()))
 
     def begins(jobs, step):
-        return "; ".join(told(job) for job, _ in jobs if job.step == step)
+        return "; ".join(told(job) for job in jobs if job.step == step)
 
     def fires(jobs):
-        attended = [(job, pair) for job, pair in jobs if job.step in making_batch.ATTENDED]
-        pair = next((pair for _, pair in attended), None)
-        words = "; ".join(told(job) for job, _ in attended)
-        return say("stands", jobs=words, pair=pair) if pair and batch.means.hands > 1 else words
+        by_pair: dict[int, list[str]] = {}
+        for job in jobs:
+            if job.step in making_batch.ATTENDED:
+                by_pair.setdefault(job.pair, []).append(told(job))
+        if batch.means.hands == 1:
+            return "; ".join(by_pair.get(1, ()))
+        return "; ".join(say("stands", jobs="; ".join(words), pair=pair) for pair, words in by_pair.items())
 
     rows = [
         (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), fires(jobs))
@@ -293,15 +296,15 @@ def castings_table(batch: Batch, schedule: Schedule, block: Block, bag_mass: flo
     """A row for each day on which blocks are cast: by whom, from how many mixes, and how many bags are open by then."""
     by_day: dict[int, list] = {}
     begun = set()
-    for job, pair in zip(batch.plan.jobs, batch.plan.pairs()):
+    for job in batch.plan.jobs:
         if job.step == "cast" and job.burners not in begun:  # not what goes on from the day before
             begun.add(job.burners)
-            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append((job, pair))
+            by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
     rows, cast = [], 0
     for day, jobs in by_day.items():
         by_pair: dict[int, list] = {}
-        for job, pair in jobs:
-            by_pair.setdefault(pair, []).append(*job.burners)
+        for job in jobs:
+            by_pair.setdefault(job.pair, []).append(*job.burners)
         cast += len(jobs)
         blocks = "; ".join(
             numbers(mine) if batch.means.hands == 1 else say("blocks", burners=numbers(mine), pair=pair)
@@ -328,13 +331,13 @@ def numbers(some: tuple[int, ...]) -> str:
     return ", ".join(map(str, some))
 
 
-def one_more_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
+def one_more_table(batch: Batch, say: Say) -> tuple:
     """What more of each thing saves, one by one as long as it saves anything."""
     rows = []
     for which, most in MOST_MORE.items():
         before = batch.days
         for more in range(1, most + 1):
-            days = making_batch.one_more(batch.burners, schedule.work, batch.means, which, more).days
+            days = making_batch.one_more(batch.burners, batch.work, batch.means, which, more).days
             rows.append((say(which, more=more), getattr(batch.means, which) + more, days, before - days))
             if days == before:
                 break

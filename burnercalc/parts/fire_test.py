@@ -1,0 +1,66 @@
+"""The test fire: how long it takes by the lighting card, stage by stage, and the gas that it burns."""
+
+from dataclasses import dataclass
+from math import ceil
+
+from .firing import Firing
+from .lighting import Lighting
+from .lighting_air import LightingAir
+from .lighting_card import LightingCard
+from .turning import Turning
+
+# All common practice.
+LIGHTINGS = 5  # each from cold valves, the whole purge before it
+LOOK_S = 60.0  # each: torch to the face, both valves to their marks, every port seen
+STEP_S = 60.0  # at each step of the valves, as the card has it
+LOW_S = 600.0  # at low fire, hot
+READ_S = 300.0  # at high fire, every gauge read
+PROVE_S = 300.0  # air switch and shut-off valve, twice each
+
+
+@dataclass(frozen=True)
+class FireTest:
+    """Times in s. `lights_s`: the lightings with their purges; `waits_s`: at LIGHT till the walls glow, at most;
+    `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps."""
+
+    lights_s: float
+    waits_s: float
+    steps_s: float
+    run_on_s: float
+    gas_kg: float
+
+    @property
+    def all_s(self) -> float:
+        return PROVE_S + self.lights_s + self.waits_s + self.steps_s + LOW_S + READ_S + self.run_on_s
+
+    @property
+    def minutes(self) -> int:
+        """As it is booked."""
+        return ceil(self.all_s / 60 - 1e-6)
+
+
+def fire_test(
+    low_fire: float,
+    firing: Firing,
+    lighting: Lighting,
+    lighting_air: LightingAir,
+    lighting_card: LightingCard,
+    turning: Turning,
+) -> FireTest:
+    card, lit_W = lighting_card, lighting.waits_W
+    waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
+    to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
+    lit_share = (lit_W or firing.low_W) / firing.rate_W
+    burns_s = lit_share * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
+    burns_s += low_fire * (to_low + LOW_S) + to_high + READ_S
+    return FireTest(
+        lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),
+        waits_s=waits_s,
+        steps_s=to_low + to_high,
+        run_on_s=card.run_on_s,
+        gas_kg=firing.gas_kg_s * burns_s,
+    )
+
+
+def _turns(turning):
+    return (None, turning.straight) if turning.straight else (turning.to_low, turning.to_high)
