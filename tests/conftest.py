@@ -4,11 +4,14 @@ At a desk the examples are random, so that they go on finding things; what they 
 Runs side by side (`build.py test`) share the files: each takes the next one that no other has begun.
 """
 
+import gc
 import itertools
 import os
 from pathlib import Path
 
 from hypothesis import settings
+
+gc.set_threshold(50_000, 20, 100)  # tests keep thousands of results; looking through them took a seventh of the time
 
 settings.register_profile("desk", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True)

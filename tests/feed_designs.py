@@ -2,9 +2,9 @@
 
 from copy import copy
 
-from designs import WORKED
+from designs import worked as solved
 
-from burnercalc import Design, catalogue, solve
+from burnercalc import catalogue
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
 from burnercalc.result import Result
@@ -15,10 +15,6 @@ KBTU_H = 1000 * BTU_H
 CFM = FT3 / 60
 # Propane at phi 1, 60 degF, 100 kBtu/h: mixture by hand (tests/reference/flows.csv), density and viscosity by cantera.
 MIXTURE_M3_S, DENSITY, VISCOSITY = 988.7 * FT3 / 3600, 1.2438, 17.25e-6
-
-
-def solved(**texts):
-    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 def head_Pa(velocity_m_s):

@@ -15,7 +15,7 @@ from burnercalc.settings import SETTINGS
     "target, trials",
     [
         *(("texts", 5000), ("agree", 200), ("links", 40), ("beside", 60), ("offers", 400)),
-        *(("parts", 200), ("designs", 3), ("requests", 30)),
+        *(("parts", 200), ("designs", 3), ("requests", 15)),
     ],
 )
 def test_finds_nothing(target, trials):

@@ -1,6 +1,7 @@
 """The build sheet: few pages, everything on them that the bench needs, verdicts and cautions with it."""
 
 import re
+from functools import cache
 from unittest import mock
 
 import pytest
@@ -32,7 +33,12 @@ DESIGNS = {
 
 
 def sheet(texts, paper="letter"):
-    result = solve(Design.from_texts(texts))
+    return _sheet(tuple(texts.items()), paper)
+
+
+@cache
+def _sheet(texts, paper):
+    result = solve(Design.from_texts(dict(texts)))
     data = build_sheet.pdf(result, to_link(result.design, BASE), paper)
     return result, data, pages(data)
 
@@ -377,7 +383,7 @@ def cautions(made):
     )
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(bench)
 def test_any_design_makes_a_sheet_with_every_bad_check_and_caution(design):
     blocks, made = build_sheet.blocks, []

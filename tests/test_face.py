@@ -4,23 +4,18 @@ from dataclasses import replace
 from math import hypot, inf
 
 import pytest
-from designs import KNOWN, WORKED
+from designs import KNOWN
+from designs import worked as solved
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
-from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.result import solve
 
 INCH, MM = 0.0254, 0.001
 # Common practice, no source: a small box with three staggered rows of six.
-
-
-def solved(**texts):
-    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 @pytest.fixture(scope="module")

@@ -407,7 +407,7 @@ settings_of_flow = st.fixed_dictionaries(
 )
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(settings_of_flow)
 def test_no_design_breaks_the_flow(texts):
     try:

@@ -224,7 +224,7 @@ def curve_text(curve):
     return ", ".join(parts)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(
     st.fixed_dictionaries(
         {},

@@ -395,7 +395,7 @@ def test_a_larger_jet_or_more_pressure_never_lowers_the_rate(name, pressure):
     )
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(
     st.fixed_dictionaries(
         {},

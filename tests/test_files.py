@@ -58,7 +58,7 @@ def wanted_ports(result):
     return [(-x * 1000, y * 1000, result.design.port_diameter * 1000) for x, y in result.part("face").ports]
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(small)
 def test_files_of_any_design_hold_its_answers(design):
     result = solve(design)
@@ -206,7 +206,7 @@ def base_holes(result, size_m):
     return [(x * 1000, y * 1000, size_m * 1000) for _, x, y, *_ in result.tables["base_drilling"].rows]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(small)
 def test_base_and_guide_for_a_router_hold_the_base_s_own_table(design):
     """Pins' holes are pockets where the table says, from the same corner; right through go only knock-out holes and

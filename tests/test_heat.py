@@ -3,21 +3,16 @@
 import cantera as ct
 import pytest
 from CoolProp.CoolProp import PropsSI
-from designs import WORKED
+from designs import worked as solved
 from rows import rows
 
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.result import solve
 
 BTU_H = 1055.05585262 / 3600
 FT3 = 0.3048**3
 MOLAR_VOLUME_M3 = 8.314462618 * 288.15 / 101325
 BLENDS = {"methane": "CH4 1", "natural_gas": "", "propane": "", "butane": ""}
-
-
-def solved(**texts):
-    return solve(Design.from_texts({**WORKED, **texts}))
 
 
 def fuel_texts(name):

@@ -57,7 +57,7 @@ def of_the_room(declared):
     return [key for key, form in declared.items() if form.room == "heat"]
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(any_heat)
 @example({"chamber_length": "1 in", "work_temperature": "200 degF", "firing_rate": "auto"})  # perhaps no rate is enough
 def test_any_chamber_is_told_in_numbers_and_balances(texts):

@@ -6,7 +6,7 @@ from math import pi
 from operator import is_
 
 import pytest
-from designs import FAR_APART
+from designs import FAR_APART, WORKED
 from gray_gas import as_one_gray
 from test_heat import BTU_H, solved
 
@@ -35,18 +35,23 @@ def band(r, key):
 # --- the default chamber, by an independent calculation of its zone, which takes one gray gas
 
 
+def alone(**texts):
+    """As solved(), shared with no other test."""
+    return solve(Design.from_texts({**WORKED, **texts}))
+
+
 @pytest.fixture
 def one_gray(monkeypatch):
     made = zone_part.physics.gas_zone
     monkeypatch.setattr(zone_part.physics, "gas_zone", lambda **k: as_one_gray(made(**k), k["volume_m3"]))
     zone_part._zones.cache_clear()
-    yield
+    yield alone
     zone_part._zones.cache_clear()
 
 
 def test_gas_leaves_hotter_than_the_walls(one_gray):
     """1790 to 1920 K at 100 kBtu/h for a film of 80 to 20 W/m2K, and 0.28 to 0.21 of the heat stays, not 0.416."""
-    r = solved(**HOT)
+    r = one_gray(**HOT)
     low, value, high = band(r, "gas_leaves")
     assert (low, high) == (pytest.approx(1790, abs=10), pytest.approx(1920, abs=10)) and low < value < high
     low, value, high = band(r, "heat_kept")
@@ -61,7 +66,7 @@ MORE_W = 1360 - 1269
 @pytest.mark.parametrize("key, states, least, most", [("hold_rate", "hold", 23, 25.5),
                                                       ("working_rate", "working", 34, 39)])  # fmt: skip
 def test_rates_of_the_chamber(key, states, least, most, one_gray):
-    r = solved(**HOT)
+    r = one_gray(**HOT)
     poorest, _, best = getattr(r.part("zone"), states)
     low, value, high = band(r, key)
     assert low < value < high
@@ -72,14 +77,14 @@ def test_rates_of_the_chamber(key, states, least, most, one_gray):
 @pytest.mark.parametrize("key, reads", [("reached_low_empty", 2475), ("reached_high_empty", 2790)])
 def test_empty_chamber_left_alone(key, reads, one_gray):
     """Low fire 40 %, high fire 100 kBtu/h; walls that let 7 % more through come 20 degF lower."""
-    low, value, high = band(solved(**HOT), key)
+    low, value, high = band(one_gray(**HOT), key)
     assert degF(value) == pytest.approx(reads, abs=20) and low < value < high
 
 
 @pytest.mark.parametrize("key, minutes", [(0, 27), (1, 40)])
 def test_how_long_it_takes(key, minutes, one_gray):
     """27 to 40 min at 96.5 kBtu/h; edges and corners hold 6.5 % more than that calculation has (walls_3d.csv)."""
-    r = solved(**HOT, firing_rate="96.5 kBtu/h")
+    r = one_gray(**HOT, firing_rate="96.5 kBtu/h")
     # The march of the answers, a coarse one, is late by 3 % here. They begin at the lighting rate, which takes longer.
     zone = r.part("zone").zones[2 if key == 0 else 0]
     hot_K, high_W = r.design.chamber_temperature, r["firing_rate_gross"]
@@ -128,7 +133,7 @@ def test_a_fire_that_only_well_stirred_gas_makes_enough_of():
 @pytest.mark.parametrize("area, reads", [("12 in2", 0.03), ("2 in2", 0.95), ("1 in2", 3.8)])
 def test_pressure_in_the_chamber(area, reads, one_gray):
     """At 1866 K and 100 kBtu/h, an independent calculation; a deep hole, so 0.8 of it is filled."""
-    r = solved(opening_area=area)
+    r = one_gray(opening_area=area)
     assert r["chamber_pressure"] / IN_H2O == pytest.approx(reads, rel=0.15 if area == "12 in2" else 0.04)
     assert r["mixture_pressure"] > r["chamber_pressure"]
 
@@ -235,7 +240,7 @@ def test_a_new_chamber_takes_few_marches(texts, most, monkeypatch):
     made = []
     monkeypatch.setattr(marches, "fired_heat_up", lambda *a, **k: made.append(a) or fired_heat_up(*a, **k))
     zone_part._heat_up_W.cache_clear()
-    assert solved(**texts)["heat_up_takes"] is not None
+    assert alone(**texts)["heat_up_takes"] is not None
     assert 6 < len(made) <= most
 
 

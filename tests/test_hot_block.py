@@ -8,10 +8,12 @@ from designs import solved
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.parts import PARTS
 from burnercalc.parts.hot_block import block_material
 from burnercalc.physics.band import Band, in_order
+from burnercalc.result import solve
 
 KBTU_H = 1055.05585262 / 3.6
 
@@ -388,7 +390,7 @@ def test_the_last_digits_of_a_search_do_not_turn_a_band_round():
 
 
 @pytest.mark.parametrize("change, shared", [({"chamber_length": "15 in"}, True), ({"port_diameter": "9/32 in"}, False)])
-def test_burners_alike_in_what_a_port_rests_on_share_its_flame(change, shared, default):
+def test_burners_alike_in_what_a_port_rests_on_share_its_flame(change, shared):
     """A longer chamber with the same fire leaves block and mixture as they are, and so their flame while they wait."""
-    one, other = (result.part("hot_block").waiting_port for result in (default, solved(**change)))
+    one, other = (solve(Design.from_texts(texts)).part("hot_block").waiting_port for texts in ({}, change))
     assert (one is other) == shared

@@ -11,9 +11,9 @@ from burnercalc.burner import needs
 from burnercalc.parts import PARTS
 from burnercalc.settings import BY_KEY, SETTINGS
 
-# Moved in every setting.
-FAR = ("default", "smith, metric", "crucible, inches", "round", "plates, a batch", "frost", "a tank in the hills",
-       "no baffle, a blend")  # fmt: skip
+# Moved in every setting; of the latter only what is declared and has not moved yet is looked at.
+FAR = ("default", "round", "plates, a batch", "a tank in the hills")
+FARTHER = ("smith, metric", "crucible, inches", "frost", "no baffle, a blend")
 DOZEN = ("batch_size", "moulds", "oven_places", "test_stands", "hands", "day_hours", "work_week", "start_date",
          "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature", "watched_hours")  # fmt: skip
 # Where an answer goes by steps, or rests on a setting only there: (texts, settings to move).
@@ -179,6 +179,12 @@ def rests_on(name):
 
 
 @cache
+def declared(setting):
+    """The answers that a setting goes into directly."""
+    return [key for key, answer in catalogue.ANSWERS.items() if setting in answer.inputs]
+
+
+@cache
 def in_reach(setting):
     """The answers that a setting may move: of parts that it reaches by their signatures, and all that are texts.
 
@@ -204,13 +210,15 @@ def movers():
     """{answer: settings that moved it in any of the designs}; what is known to move is not asked for again."""
     found = {key: set() for key in catalogue.ANSWERS}
     every = tuple(setting.key for setting in SETTINGS if setting.key not in ("units", "money_sign"))  # how it is shown
-    for texts, moving in (*((FAR_APART[name], every) for name in FAR), *NEAR.values()):
+    designs = [(FAR_APART[name], every, in_reach) for name in FAR]
+    designs += [(*near, in_reach) for near in NEAR.values()] + [(FAR_APART[name], every, declared) for name in FARTHER]
+    for texts, moving, may_move in designs:
         design = Design.from_texts(texts)
         result = solve(design)
         before = told(result, catalogue.ANSWERS)
         for setting in (BY_KEY[key] for key in moving):
             for text in other_texts(design, setting):
-                asked = [key for key in in_reach(setting.key) if setting.key not in found[key]]
+                asked = [key for key in may_move(setting.key) if setting.key not in found[key]]
                 if not asked:
                     break
                 try:

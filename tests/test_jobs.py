@@ -42,8 +42,8 @@ def test_a_job_starts_without_a_fault(job, units, solved):
 
 def test_the_default_stays_good_where_benches_blowers_and_days_are_off():
     """A newcomer copies it."""
-    assert sample(Design.from_texts({})).good >= 90
-    assert sample(Design.from_texts({"units": "mm"})).good >= 90
+    for system in ("in", "mm"):
+        assert sample(Design.from_texts({"units": system}), 40).good >= 36
 
 
 @pytest.mark.parametrize("job, units", STARTS, ids=ids)

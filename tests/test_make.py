@@ -300,7 +300,7 @@ def test_nipples_for_the_inlets(nipples, batch, text):
     assert solved(nipple_stock=nipples, batch_size=batch)["inlet_nipple"] == text
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(bench)
 def test_any_design_can_be_built_up_to_its_verdicts(design):
     result = solve(design)

@@ -174,7 +174,7 @@ SHOPS = st.builds(
 )
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(st.integers(1, 5), WORKS, SHOPS)
 def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means):
     work = replace(work, weigh=work.weigh and work.oven * 4 // 5)

@@ -51,7 +51,7 @@ def test_a_mutant_differs_by_its_change_alone_and_is_still_python():
         source = (build.ROOT / path).read_text(encoding="utf-8")
         found = mutants(path, source)
         assert len(found) >= 10
-        for mutant in found[::5]:
+        for mutant in found[::25]:
             changed = mutant.applied(source)
             assert changed[: mutant.start] == source[: mutant.start]
             assert changed[mutant.start + len(mutant.new) :] == source[mutant.end :]

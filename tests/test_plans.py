@@ -129,7 +129,7 @@ def test_section_shows_the_heights_that_the_settings_name():
     assert {'4"', '2 1/2"', '1 3/4"', '3 1/16"', '9"', "plenum", "fire"} <= texts
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(shapes)
 def test_every_plan_of_any_design_agrees_with_its_answers(design):
     result = solve(design)
@@ -188,7 +188,7 @@ def test_the_setback_beside_a_narrow_window_stands_clear_of_the_pitch():
     assert not [1 for i, box in enumerate(boxes) for other in boxes[:i] if overlaps(box, other)]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(shapes)
 def test_texts_of_the_views_stand_clear_of_each_other(design):
     result = solve(design)

@@ -3,6 +3,7 @@
 import ast
 import html
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -23,15 +24,14 @@ SHIPPED = [
 ]
 
 
+@cache
 def texts(path):
     """The texts of a file: of a module its strings, pieces of one sentence put together; of others all of it."""
     source = path.read_text(encoding="utf-8")
     if path.suffix != ".py":
-        yield " ".join(html.unescape(source).split())
-        return
-    for node in ast.walk(ast.parse(source)):
-        if isinstance(node, ast.Constant) and isinstance(node.value, str):
-            yield " ".join(node.value.split())
+        return [" ".join(html.unescape(source).split())]
+    nodes = ast.walk(ast.parse(source))
+    return [" ".join(n.value.split()) for n in nodes if isinstance(n, ast.Constant) and isinstance(n.value, str)]
 
 
 # What has stood there and misled: a pattern, and why.

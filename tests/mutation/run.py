@@ -37,12 +37,12 @@ PATIENCE = (20, 5)  # seconds and times the usual time, after which a fault is h
 
 
 def environment(folder, **more):
-    """CI has hypothesis draw the same examples each time.
+    """CI has hypothesis draw the same examples each time. pytest's plug-ins take a second to load.
 
     No bytecode is kept: Python tells a changed file by second and size, and a fault put in may change neither.
     """
-    path = f"{folder}{os.pathsep}{folder / 'tests'}"
-    return {**os.environ, "CI": "1", "PYTHONPATH": path, "PYTHONDONTWRITEBYTECODE": "1", **more}
+    path, plain = f"{folder}{os.pathsep}{folder / 'tests'}", {"PYTEST_DISABLE_PLUGIN_AUTOLOAD": "1"}
+    return {**os.environ, "CI": "1", "PYTHONPATH": path, "PYTHONDONTWRITEBYTECODE": "1", **plain, **more}
 
 
 def pytest(folder, arguments, timeout=None, **more):
