@@ -56,6 +56,7 @@ TEST_FIRE = (
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
+PROOF_S = 10 * 60.0  # a scale that shows 10 g then misses by 4 % of what is usual; common practice
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
@@ -548,6 +549,22 @@ def fires(result):
     return found
 
 
+def proofs(result):
+    """What proves the jet in the test fire, and with it the pressure to light at, beside what the design says of them;
+    nothing of what is not lit so."""
+    firing = result.part("firing")
+    if never_lit(result) or result["lighting_gas_pressure"] is None:
+        return []
+    line, low = result.part("gas").liquid is None, result.part("turning").held_W is not None
+    of_it = PROOF_S * (firing.low_W / firing.rate_W if low else 1.0)
+    burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
+    told = f"Gas at {'LOW' if low else 'HIGH'} in {_lasts(PROOF_S)}, by {'meter' if line else 'scale'}"
+    return [
+        (told, units.show(*burnt, result.design.units)),
+        ("To light, PROVED, for the card", f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2"),
+    ]
+
+
 def _record(result):
     """Blank lines to be filled in when it is first fired, beside what the design says; of a batch each burner has its
     own, in the papers that go with it."""
@@ -563,6 +580,7 @@ def _record(result):
         ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
         *((what, "yes") for what in TEST_FIRE),
+        *proofs(result),
         ("Fired by, date", ""),
     ]
     set_to = tuple((*row, "") for row in fires(result))

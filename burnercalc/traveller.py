@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, fires, never_lit, notes_of, plain
+from .build_sheet import LEAK, TEST_FIRE, fires, never_lit, notes_of, plain, proofs
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -213,7 +213,11 @@ def _fire(result):
                 else "Light it by the lighting card only."
             )
         ),
-        Table(("What", FOUND), tuple((what, "") for what in TEST_FIRE), "ll"),
+        Table(
+            ("What", "By the design", FOUND),
+            (*((what, "yes", "") for what in TEST_FIRE), *((*row, "") for row in proofs(result))),
+            "lll",
+        ),
     ]
 
 

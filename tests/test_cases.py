@@ -7,7 +7,22 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD
 from test_bad_designs import BAD
-from test_lighting import CLOSE, COOL, DOWN, GIANT, HOUSE, KNIFE, LOOSE, SHORT, SMITH, TORCH, TOY, UP, WAYS
+from test_lighting import (
+    CLOSE,
+    COARSE,
+    COARSE_GAUGE,
+    COOL,
+    DOWN,
+    GIANT,
+    HOUSE,
+    KNIFE,
+    SHORT,
+    SMITH,
+    TORCH,
+    TOY,
+    UP,
+    WAYS,
+)
 
 from burnercalc import catalogue, checks
 from burnercalc.catalogue.sentences import slots_of
@@ -129,7 +144,12 @@ FURTHER = (
     {"mould_base": "1x12"},
     {"ambient_temperature": "45 degF"},
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "fuel": "natural_gas", "gas_pressure": "7 inH2O"},
-    LOOSE,
+    COARSE,
+    COARSE_GAUGE,
+    {**COARSE_GAUGE, "lit_by": "guard"},
+    *({"altitude": "3400 m", "lit_by": way} for way in ("stand", "guard")),
+    {**KNOWN_GOOD["12 by 5, 81 ports of 5/16, house gas"], "lit_by": "guard"},
+    {**HOUSE, "port_diameter": "9/32 in", "low_fire": "100 %"},
     SHORT,
     UP,
     DOWN,
@@ -168,6 +188,10 @@ GUARDS = {
     ("carbon_monoxide", "unknown"): "an equilibrium that is not found",
     ("flashback_cold", "unknown"): "a port flame that has no limit",
     ("flashback_hot", "unknown"): "a port flame that has no limit",
+    (
+        "lighting_by_hand",
+        "lost",
+    ): "a hand that misses further than a torch holds, gas and mark moved to where it does not",
     ("lighting", "torch_weak"): "ten times what a port alone holds in burnt gas; what lifts so soon has no room before",
 }
 

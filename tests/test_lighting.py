@@ -9,7 +9,7 @@ import pytest
 from designs import FAR_APART, KNOWN_GOOD, solved
 from test_face_holding import by_hand
 
-from burnercalc import Design, catalogue, solve, traveller, units
+from burnercalc import Design, build_sheet, catalogue, solve, traveller, units
 from burnercalc.build_sheet import card_blocks, fires
 from burnercalc.checks import CHECKS
 from burnercalc.constants import INH2O_PA, PSI_PA
@@ -20,6 +20,7 @@ from burnercalc.parts import PARTS, tries
 from burnercalc.parts.holding import port_flame
 from burnercalc.physics import combustion
 from burnercalc.physics.band import Band
+from burnercalc.physics.blower import plate_open_fraction
 from burnercalc.views import TABLES
 from burnercalc.views.view import Say
 from burnercalc.worker import handle
@@ -46,7 +47,8 @@ SMALL = {
 }
 HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
 CLOSE = FAR_APART["crucible, inches"]
-LOOSE = {"low_fire": "100 %"}
+# Low fire takes a hair more than three quarters of the gauge of 1 psi, and so one of 3.
+COARSE_GAUGE = {"altitude": "3500 m"}
 KNIFE = FAR_APART["knife, inches"]
 COOL = {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF"}
 OVEN = {**COOL, "lit_by": "guard", "port_diameter": "5/16 in", "low_fire": "42 %",
@@ -106,12 +108,13 @@ def test_the_setting_against_a_scan_made_apart_from_the_code():
     S_L^2/alpha, as T^(2 x 1.61 - 1.75), in a stream that is faster as T, it runs back below 43.7 x 0.838^0.48 = 40.1.
     At 38.8 kBtu/h it found 0.67 psi, which goes with the square, and a damper 7 % open, with the rate."""
     r = solved(**NEUTRAL)
-    rate = r["lighting_rate"] / KBTU_H
+    asked = r.part("lighting")
+    rate = asked.rate_W.value / KBTU_H
     assert r["lighting_ratio"] == 1.2 and rate == pytest.approx((40.1 + 48) / 2, rel=0.02)
-    assert r["lighting_gas_pressure"] / PSI_PA == pytest.approx(0.67 * (rate / 38.8) ** 2, rel=0.02)
-    assert r["lighting_damper"] == pytest.approx(0.07 * rate / 38.8, abs=0.005)
+    assert asked.gas_Pa.value / PSI_PA == pytest.approx(0.67 * (rate / 38.8) ** 2, rel=0.02)
+    assert asked.open_share == pytest.approx(0.07 * rate / 38.8, abs=0.005)
     # Five in a hundred off both.
-    low, high = (rate / KBTU_H for rate in r.part("lighting").rate_W[::2])
+    low, high = (rate / KBTU_H for rate in asked.rate_W[::2])
     assert (low, high) == pytest.approx((40.1 * 1.05, 48 / 1.05), rel=0.03)
 
 
@@ -180,8 +183,15 @@ def test_the_setting_by_a_fine_scan(name):
         spare = blower.curve.pressure_Pa(air, shop.air_density_kg_m3) - pipe_Pa
         area = resistance.mix_pipe.area_m2
         K = spare / (shop.air_density_kg_m3 * (air / area) ** 2 / 2)
-        # Thin plate (1 + sqrt((1 - f)/2) - f)^2/f^2 at f = 0.05: 1075 or less is open by 5 % or more.
-        return gauge_Pa >= least * (1 - 1e-9) and 1074.7 >= K
+        # Thin plate (1 + sqrt((1 - f)/2) - f)^2/f^2: 1075 or less is open by 5 % or more, 1707 by 4 %, as a hole may.
+        holed = blower.open_low is not None and plate_open_fraction(K) <= blower.open_low
+        return gauge_Pa >= least * (1 - 1e-9) and (1707.3 if holed else 1074.7) >= K
+
+    def sure(ratio, rate):
+        """Twice what one port holds in burnt gas, half as much again with a torch."""
+        per = stream.velocity_m_s * combustion.mixture_flow_m3_s(gas.composition, ratio, 1.0) / firing.mixture_m3_s
+        burnt = port_flame(gas, shop, ratio, d, thick, off=0.03, burnt=True).lift_velocity_m_s().low
+        return rate <= 3 * burnt / per / shares.largest
 
     found = []
     for tried in dict.fromkeys([set_so, 1.0, 1.1, 1.15, 1.2, 1.25, 1.3]):
@@ -192,12 +202,15 @@ def test_the_setting_by_a_fine_scan(name):
         if good and high >= 1.1 * good[0]:
             waits = [(off, max(off * hot, good[0]), min(lift / off, firing.rate_W)) for off in (1.1, 1.05, 1.02)]
             waits = [one for one in waits if one[2] >= 1.04 * one[1] and sets(tried, one[2])]
-            # The leanest that is a twentieth off both; else the leanest that may wait; else that can be set.
-            rank = 2 if not waits else 1 if waits[0][0] < 1.05 else 0
+            # The leanest that is a twentieth off both; else the leanest that may wait; else that can be set. One that a
+            # torch holds for sure goes before.
+            rank = 4 if not waits else 1 if waits[0][0] < 1.05 else 0
+            rank += 2 * (rank < 4 and not sure(tried, sum(waits[0][1:]) / 2))
             found.append((rank, len(found), tried, waits[0][1:] if waits else (good[0], good[-1])))
-    rank, _, ratio, band = min(found, default=(2, 0, None, ()))
-    assert r["lighting_ratio"] == ratio and r.part("lighting").stays == (rank < 2)
-    assert (r.part("lighting").rate_W or ())[::2] == pytest.approx(band, rel=0.01)
+    rank, _, ratio, band = min(found, default=(4, 0, None, ()))
+    made = r.part("lighting_try")  # whatever else forbids it
+    assert made.equivalence_ratio == ratio and made.stays == (rank < 4)
+    assert (made.rate_W or ())[::2] == pytest.approx(band, rel=0.01)
 
 
 def test_every_setting_keeps_its_rule():
@@ -233,7 +246,7 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
     assert stays["lighting_rate"] / 1.1 >= glowing_W(stays) and stays.part("lighting").stays
     assert not stays.part("lighting").close and "set it exactly" not in stays.checks["lighting"].text
     assert none.checks["lighting"].verdict == "caution" and "Pop or flutter: gas off" in none.checks["lighting"].text
-    assert none["lighting_rate"] == none.part("lighting").rate_W.high < 1.02 * glowing_W(none)
+    assert none.part("lighting").rate_W.value == none.part("lighting").rate_W.high < 1.02 * glowing_W(none)
     assert "run back" in card(**SHORT)["It burns"][1]
 
 
@@ -404,7 +417,7 @@ def test_what_is_offered_where_it_cannot_wait_lets_it_wait(cure):
 def test_good_without_touching_the_line():
     """A design on 7 in of house gas is made wholly good, the line's pressure being what it is."""
     start = Design.from_texts(HOUSE)
-    assert solve(start).worst == "stop"
+    assert solve(start).worst == "caution"
     made = make_good(start, ("gas_pressure",))
     assert made.after.design.gas_pressure == start.gas_pressure and not made.left
     assert made.after.worst in ("good", "note") and made.after["lighting_rate"] > 0
@@ -471,7 +484,8 @@ def test_the_card_has_every_step_with_its_source():
             (
                 "slide shut on its hole, drilled 15/32 in",
                 "before the jet",
-                "8.2 % open",
+                "8.5 % open",
+                "PROVED: ...",
                 "mixture 1.16",
                 "First time: needle shut",
                 "No light at half: gas off",
@@ -560,13 +574,20 @@ def test_gas_snapped_shut_leans_out_through_flashback_where_it_was_rich(texts, w
     assert ("may pop" in told) == bool(words) and words in told
 
 
-def test_high_up_the_torch_may_not_hold_it_and_a_guard_cures_it():
-    """At 2,500 m the flame lifts sooner: what nobody has measured decides, and the check offers the guard first."""
-    check = solved(altitude="2500 m").checks["lighting"]
+def test_where_the_torch_may_not_hold_it_a_guard_cures_it():
+    """Few small ports: what nobody has measured decides, and the check offers the guard."""
+    check = solved(**COARSE).checks["lighting"]
     assert check.verdict == "caution" and "it may blow off, torch or not" in check.text
-    assert (
-        check.changes[-1].setting == "lit_by" and not solved(altitude="2500 m", lit_by="guard").checks["lighting"].fault
-    )
+    assert check.changes[-1].setting == "lit_by" and not solved(**COARSE, lit_by="guard").checks["lighting"].fault
+
+
+def test_where_a_torch_holds_it_for_sure_that_goes_before_room():
+    """At 2,500 m 1.25 has more room than 1.2, but in burnt gas only what nobody has measured would hold it."""
+    r = solved(altitude="2500 m")
+    lean, rich = (r.part("tries").at(ratio) for ratio in (1.2, 1.25))
+    assert 0 < lean.waiting_off < rich.waiting_off and lean.waiting_W.value <= lean.torch_W
+    assert rich.waiting_W.value > rich.torch_W and r["lighting_ratio"] == 1.2
+    assert r.part("burnt_gas").keeps == "torch"
 
 
 TOY = {"chamber_length": "6 in", "chamber_width": "4 in", "chamber_height": "4 in"}
@@ -624,9 +645,9 @@ def test_the_pressure_at_the_tap_to_light():
     """0.434 inH2O at 16.5 cfm of mixture through burner and pipe (another programme), as flow^1.84, and 6.0 cfm."""
     r = solved(**NEUTRAL, chamber_back_pressure="0 inH2O", opening_area="30 in2")
     rate = r["lighting_rate"] / KBTU_H
-    flow = rate / 100 * 20.9 / 24.9  # gas is 1.2/23.9 of the air
+    flow = rate / 100 * (1 + 23.9 / r.part("lighting_slide").ratio.value) / 24.9
     assert r["lighting_mix_pressure"] / INH2O_PA == pytest.approx(0.434 * flow**1.84, rel=0.06)
-    assert "0.073 in H₂O at the mix pipe's tap" in card(**NEUTRAL)["Set"][1]  # with the chamber's 0.03 at high fire
+    assert "0.078 in H₂O at the mix pipe's tap" in card(**NEUTRAL)["Set"][1]  # with the chamber's 0.03 at high fire
 
 
 @pytest.mark.parametrize("length, verdict", [("64.3 in", "good"), ("64.5 in", "caution")])
@@ -763,25 +784,31 @@ def test_what_is_lit_below_low_fire_does_not_let_go_of_the_gas():
 
 def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
     """8.18 % of a bore of 1.610 in is a hole of 0.460 in: 29/64 is 0.453, which lets 3.2 % less air through, but richer
-    than 1.25 a torch may lose the flame in burnt gas; 15/32 is 0.469, with 3.6 % more."""
+    than 1.25 a torch may lose the flame in burnt gas; 15/32 is 0.469, with 3.6 % more. The gauge shows 0.85 psi of it,
+    0.2 % more gas than is asked for."""
     r = solved()
     mark, hand = r.part("lighting_slide"), r.answers["lighting_ratio_by_hand"]
     assert r["lighting_mark"] == "slide shut on its hole, drilled 15/32 in"
-    wanted = r["lighting_ratio"] * r["lighting_damper"] * (1.610 / 0.46875) ** 2
-    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.1585
+    asked = r.part("lighting")
+    wanted = 1.2 * asked.open_share * (1.610 / 0.46875) ** 2 * r["lighting_rate"] / asked.rate_W.value
+    assert mark.ratio.value == pytest.approx(wanted, rel=1e-3) == 1.161
+    assert r["lighting_damper"] == pytest.approx((0.46875 / 1.610) ** 2, rel=1e-3)
     # A gauge of 3 psi to 2 % of it at 0.85 psi is 3.5 % of the gas; with 2 % of the hole 4.1 %.
-    assert hand.band == pytest.approx((1.1585 * 0.959, 1.1585 * 1.041), rel=1e-3)
+    assert hand.band == pytest.approx((1.161 * 0.959, 1.161 * 1.041), rel=1e-3)
     assert r.checks["lighting_by_hand"].verdict == "good" and "1.11 to 1.21" in r.checks["lighting_by_hand"].text
     assert solve(Design().read_in("mm"))["lighting_mark"] == "slide shut on its hole, drilled 11.7 mm"
 
 
 def test_where_low_fire_needs_less_air_the_mark_is_a_gap():
-    """10.7 % of a bore of 0.824 in: by the table of segments a gap of 0.163 of it, 0.134 in; drill #29 is 0.136."""
+    """10.7 % of a bore of 0.824 in: by the table of segments a gap of 0.163 of it, 0.134 in; drill #29 is 0.136, and
+    9/64 in, 0.141, leaves more room."""
     r = solved(**{**FAR_APART["knife, inches"], "low_fire": "35 %"})
     found = r.part("lighting_try")  # at which no order of the valves leads to low fire
     made = r.parts.call(PARTS["lighting_slide"], lighting=found)
     assert r["damper_open_low"] < found.open_share
-    assert (made.kind, made.drill.name) == ("gap", "#29") and made.size_m == pytest.approx(0.136 * 0.0254)
+    assert (made.kind, made.drill.name) == ("gap", "9/64 in") and made.size_m == pytest.approx(
+        0.1406 * 0.0254, rel=1e-3
+    )
 
 
 def test_a_mark_in_percent_could_not_be_hit():
@@ -800,15 +827,78 @@ def test_a_mark_in_percent_could_not_be_hit():
     assert list(held.values()) == [False, True]
 
 
+def test_what_no_one_pressure_holds_with_any_jet_is_told():
+    """The gas goes with the coefficient: at 0.80 and 0.90 the mixture is 0.94 and 1.06 of that told. Where a window is
+    wide enough the pressure told lies in all three; else it is in the middle, and the one proved counts."""
+    for texts, any_jet in ((NEUTRAL, True), (KNIFE, False)):
+        r = solved(**texts)
+        made, words = r.part("lighting_slide"), r.checks["lighting_by_hand"].text
+        low, value, high = made.rate_W
+        inside = [low <= value * coefficient / 0.85 <= 1.01 * high for coefficient in (0.8, 0.9)]  # by half a mark
+        assert made.any_jet == any_jet == all(inside) and ("whatever its jet is" in words) == any_jet
+        off = [solved(**texts, jet_discharge_coefficient=one).part("lighting_slide").gas_Pa for one in ("0.8", "0.9")]
+        assert (off[0].low <= made.gas_Pa.value <= off[1].high) == any_jet
+        # The same gas through another jet: as the square of its coefficient, less what stands behind it.
+        pipe_Pa = made.pipe_Pa
+        for gas_Pa, coefficient in zip(made.jet_gas_Pa, (0.9, 0.85, 0.8)):
+            assert (gas_Pa - pipe_Pa) / (made.gas_Pa.value - pipe_Pa) == pytest.approx(
+                (0.85 / coefficient) ** 2, rel=0.01
+            )
+        assert ("till all take, then to the pressure" in card(**texts)["Set"][1]) == any_jet
+    assert solved(**KNIFE).checks["lighting_by_hand"].verdict == "note"
+
+
+@pytest.mark.parametrize(
+    "texts, burnt, told",
+    [({}, "0.770 lb", "0.85 psi"), ({**HOUSE, "port_diameter": "9/32 in"}, "16.5 ft³", "in H₂O")],
+)
+def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, burnt, told):
+    """100 kBtu/h are 4.62 lb/h of propane (21.65 kBtu/lb), 99 ft3/h of a gas of 1010 Btu/ft3; a sixth of it in 10
+    minutes. Gas goes with the root of its pressure, so the pressure proved is less as the square of what is found."""
+    r = solved(**texts)
+    for blocks in (build_sheet.blocks(r, "", 190, 250), traveller.blocks(r)):
+        paper = str(list(blocks))
+        assert all(words in paper for words in (burnt, "To light, PROVED", "x (design / found)^2"))
+        assert told in paper.split("To light, PROVED")[1][:80]
+    assert "PROVED" not in str(traveller.blocks(solved(**TOY)))
+
+
+@pytest.mark.parametrize("lit_by, verdict", [("stand", "caution"), ("guard", "note")])
+def test_a_window_narrower_than_its_gauge_is_off_by_is_no_note(lit_by, verdict):
+    """A gauge of 1 psi is off by 0.02 psi either way; at 3,400 m there are 0.03 psi to light in."""
+    r = solved(altitude="3400 m", lit_by=lit_by)
+    low, _, high = r.part("lighting_slide").gas_Pa
+    assert high - low < 0.04 * PSI_PA and r.checks["lighting_by_hand"].verdict == verdict
+    assert "off by 0.02 psi either way" in r.checks["lighting_by_hand"].text
+
+
+@pytest.mark.parametrize("texts", [{}, {"units": "mm"}, HOUSE | {"port_diameter": "9/32 in"}])
+def test_pressures_to_light_at_are_what_the_gauge_shows(texts):
+    """3 psi by 0.05, 0.1 bar by 0.002, water in a sloping gauge by 0.02 in; the ends of the window by halves."""
+    mark = 4.98178 if "fuel" in texts else 200.0 if texts else 0.05 * PSI_PA
+    gas = solved(**texts).part("lighting_slide").gas_Pa
+    assert all(2 * one / mark == pytest.approx(round(2 * one / mark), abs=1e-3) for one in gas)
+    assert gas.low < gas.value < gas.high
+
+
+def test_a_gauge_of_its_own_lights_what_low_fire_is_far_above():
+    """At 100 % low fire is 4.83 psi, which the gauge of 10 psi shows; 0.85 psi to light by is read by one of 3 psi."""
+    r, rows = solved(low_fire="100 %"), card_unstopped(low_fire="100 %")
+    assert r.part("gauges").lit_by_Pa / PSI_PA == pytest.approx(3) and "good" == r.checks["lighting_by_hand"].verdict
+    assert "cock shut (it ends at 3 psi)" in rows["The walls glow"][1] and "cock shut" not in rows["High fire"][1]
+    words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    assert "open to light, shut before LOW" in words
+    assert "reads 0.85 psi to light" in str(r.tables["gas_train"].rows)
+
+
 def test_what_a_hand_may_miss_is_told():
-    """A gauge that reads 4.83 psi ends at 10: 2 % of it at 0.85 psi is 12 % of the gas, and a mixture of 1.24 may be
-    1.09, with a stream as much slower; gas of a line is read by a sloping gauge."""
-    near, far = (solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, LOOSE))
-    assert (
-        near.verdict == "good"
-        and far.verdict == "caution"
-        and "At 1.09 it may run back at a lip that glows" in far.text
+    """A gauge that reads 0.755 psi ends at 3: 2 % of it at 0.3 psi is 10 % of the gas, and a mixture of 1.30 may be
+    1.16, with a stream as much slower; gas of a line is read by a sloping gauge."""
+    near, far = (
+        solved(**texts).checks["lighting_by_hand"] for texts in ({**HOUSE, "port_diameter": "9/32 in"}, COARSE_GAUGE)
     )
+    assert near.verdict == "note" and "no one pressure holds with all of them" in near.text
+    assert far.verdict == "caution" and "At 1.16 it may run back at a lip that glows" in far.text
     r = solved(**HOUSE, port_diameter="9/32 in")
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
     assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
@@ -817,16 +907,17 @@ def test_what_a_hand_may_miss_is_told():
 
 
 def test_what_is_off_before_jet_blower_and_slide_are_proven_is_told():
-    """The jet 5 %, the blower 6 % of the air beside what the hand misses; 9 % of air past the slide, and lit through a
-    hole 15 % more through a blunt edge: 1.158 may be 0.84 to 1.26. Through a gap the edge counts for nothing."""
+    """The jet 0.05 of 0.85, the blower 6 % of the air beside what the hand misses; 9 % of air past the slide, and lit
+    through a hole 15 % more through a blunt edge: 1.161 may be 0.84 to 1.27. Through a gap the edge counts for nothing.
+    """
     made = solved().part("lighting_slide")
     low, value, high = made.ratio
-    assert (low, value, high) == pytest.approx((1.111, 1.158, 1.206), abs=0.001)
-    off = ((high / value - 1) ** 2 + 0.05**2 + 0.06**2) ** 0.5
-    assert made.unproven == pytest.approx((1.158 * (1 - off) / 1.09 / 1.15, 1.158, 1.158 * (1 + off)), abs=0.002)
-    assert "0.84 to 1.26" in solved().checks["lighting_by_hand"].text
+    assert (low, value, high) == pytest.approx((1.114, 1.161, 1.208), abs=0.001)
+    off = ((high / value - 1) ** 2 + (0.05 / 0.85) ** 2 + 0.06**2) ** 0.5
+    assert made.unproven == pytest.approx((1.161 * (1 - off) / 1.09 / 1.15, 1.161, 1.161 * (1 + off)), abs=0.002)
+    assert "0.84 to 1.27" in solved().checks["lighting_by_hand"].text
     gap = solved(**COARSE).part("lighting_slide")
-    off = ((gap.ratio.high / gap.ratio.value - 1) ** 2 + 0.05**2 + 0.06**2) ** 0.5
+    off = ((gap.ratio.high / gap.ratio.value - 1) ** 2 + (0.05 / 0.85) ** 2 + 0.06**2) ** 0.5
     assert gap.kind == "gap" and gap.unproven.low == pytest.approx(gap.ratio.value * (1 - off) / 1.09)
 
 
@@ -1070,7 +1161,8 @@ def test_where_low_fire_would_run_back_it_goes_straight_up():
     assert not r.part("turning").to_low.first and found.first == "gas" and light < high
     n, steps = found.steps, r.part("lighting_steps")
     assert steps.to_low == () and len(steps.to_high) == n - 1
-    rate, ratio = light * (high / light) ** (1 / n), 1.2 * (0.96 / 1.2) ** (1 / n)
+    made = r.part("lighting_slide").ratio.value
+    rate, ratio = light * (high / light) ** (1 / n), made * (0.96 / made) ** (1 / n)
     assert steps.to_high[0].gas_Pa == pytest.approx(r.part("tries").at(ratio).gas_Pa(rate))
     assert "Not to low fire" in rows["The walls glow"][1] and "damper to LOW" not in str(rows)
     assert "GAS FIRST" in rows["High fire"][1]
@@ -1104,18 +1196,18 @@ def test_the_mark_may_lift_in_fresh_air_and_is_told_so():
     r = solved(**LEAN)
     made, one = r.part("lighting_slide"), r.part("tries")
     lifts = [one.at(ratio, 0.0).lift_W / KBTU_H for ratio in made.ratio]
-    assert made.lifts_W / KBTU_H == pytest.approx(min(lifts)) == pytest.approx(32.5, rel=0.02)
+    assert made.lifts_W / KBTU_H == pytest.approx(min(lifts), rel=2e-3) == pytest.approx(32.5, rel=0.02)
     assert lifts[1] == pytest.approx(41.0, rel=0.02)
-    assert "may lift in fresh air from 32 kBtu/h on: the torch" in r.checks["lighting"].text
+    assert "may lift in fresh air from 33 kBtu/h on: the torch" in r.checks["lighting"].text
     assert "neither lifts" not in r.checks["lighting"].text
 
 
 @pytest.mark.parametrize("way", ["gas", "damper"])
 def test_too_little_to_set_is_told_below_its_limit(way):
-    """Where it is tried, a tenth below the most; 0.2 psi by a needle valve and 5 % of a damper are the least."""
+    """Where it is tried, a tenth below the most; 0.2 psi by a needle valve and a hole of 4 % are the least."""
     slots = solved(**WAYS[way]).part("lighting").advice.slots
     assert "gas" not in way or slots["gas"] < slots["least_gas"] == pytest.approx(0.2 * PSI_PA)
-    assert "damper" not in way or slots["open"] < slots["least_open"] == 0.05
+    assert "damper" not in way or slots["open"] < slots["least_open"] == 0.04
 
 
 def test_of_a_lighting_rate_that_is_a_caution_the_order_says_so():
@@ -1213,7 +1305,8 @@ def test_the_window_to_light_in_is_told_by_the_gauge():
     low, high = r.answers["lighting_gas_pressure"].band
     rates = r.answers["lighting_rate"].band
     assert high / low == pytest.approx((rates[1] / rates[0]) ** 2.1, rel=0.02)
-    told = f"{low / PSI_PA:.3f} psi to {high / PSI_PA:.3f} psi"
+    told = "0.75 psi to 0.95 psi"  # as its gauge shows them
+    assert (low / PSI_PA, high / PSI_PA) == pytest.approx((0.75, 0.95))
     assert told in card()["Set"][1] and told in r.checks["lighting"].text
 
 
@@ -1237,18 +1330,23 @@ def test_the_window_is_that_of_the_mark(name):
         return back <= least and most <= 1.5 * lift and most <= 1.5 * 2 * burnt
 
     low, value, high = made.rate_W
-    assert low < value < high and all(map(holds, (1.0005 * low, (low + value) / 2, value, 0.9995 * high)))
-    assert not holds(low - 0.012 * value) and not holds(high + 0.012 * value)
+    assert low < value < high and all(map(holds, (1.001 * low, (low + value) / 2, value, 0.999 * high)))
+    # The ends are inward by up to half a mark of the gauge, half of that in the rate.
+    half = r.part("gauges").mark_Pa / 2
+    assert not holds(low * (1 - 0.5 * half / made.gas_Pa.low) - 0.003 * value)
+    assert not holds(high * (1 + 0.5 * half / made.gas_Pa.high) + 0.003 * value)
     assert one.at(made.ratio.value * low / value).gas_Pa(low) == pytest.approx(made.gas_Pa.low)
 
 
-def test_a_mark_at_which_it_may_run_back_is_no_rate_to_wait_at():
-    """Lean by the nearest drill: the lip that glows decides, at the mixture of the mark."""
+def test_a_mark_that_is_lean_by_its_drill_is_given_more_gas():
+    """With the gas asked for the flame may run back into a lip that glows, at the mixture of the mark; with a hundredth
+    more it waits."""
     r = solved(**HOUSE, port_diameter="9/32 in", low_fire="42 %")
-    made = r.part("lighting_slide")
-    assert r.part("lighting").stays and not made.stays and made.ratio.value < r["lighting_ratio"]
-    assert r.part("tries").at(made.ratio.value, 0.0).glowing_W > r["lighting_rate"]
-    assert r.checks["lighting"].verdict == "caution"
+    made, asked = r.part("lighting_slide"), r.part("lighting")
+    lean = 1.2 * asked.open_share / made.open_share
+    assert asked.stays and made.stays and lean < made.ratio.value
+    assert r.part("tries").at(lean, 0.0).glowing_W > asked.rate_W.value and r["lighting_rate"] > asked.rate_W.value
+    assert r.part("tries").at(made.ratio.value, 0.0).glowing_W < r["lighting_rate"]
 
 
 @pytest.mark.parametrize("key, units", [("forge", "mm"), ("weld", "in"), ("weld", "mm"), ("melt_bronze", "in")])
@@ -1257,13 +1355,13 @@ def test_gas_to_light_lies_within_its_window_with_room_for_a_hand(key, units):
     job = next(job for job in JOBS if job.key == key)
     r = solve(Design.from_texts(job.texts(units, "natural_gas")))
     low, value, high = r.part("lighting_slide").gas_Pa
-    assert low + 5 <= value < high and r.checks["lighting"].verdict in ("good", "note")
+    assert low + 4.98 <= value < high and r.checks["lighting"].verdict in ("good", "note")
     rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
     texts = (r["light_up_advice"], r.checks["lighting"].text, rows["Set"])
     assert len({re.search(r"([\d.]+ \w+ ?\S*) before the jet", words)[1] for words in texts}) == 1
 
 
-# A small hot face: the gauge's scale is coarse for so little gas.
+# Few small ports in a small hot face.
 COARSE = {
     "body_length": "4 in",
     "port_diameter": "3/16 in",
@@ -1303,26 +1401,28 @@ def test_what_waits_at_a_glowing_lip_waits_where_a_hand_misses(name):
     """2 % of the hole or 2 % of the gauge's scale, of a line 5 Pa of water, each way."""
     r = solve(Design.from_texts(KNOWN_GOOD[name]))
     made = r.part("lighting_slide")
-    assert made.stays and made.kind == "hole" and made.fails == ("", "")
+    assert made.stays and made.kind == "hole" and made.fails[0] == ""
     off_Pa = 5.0 if r.design.fuel == "natural_gas" else 0.02 * r.part("gauges").lit_by_Pa
-    assert made.gas_Pa.low + off_Pa < made.gas_Pa.value < made.gas_Pa.high - off_Pa
+    # Off the ends by what a hand misses; too rich for burnt gas it may be by a hair, which is said.
+    most = made.gas_Pa.high - (off_Pa if not made.fails[1] else 0)
+    assert made.gas_Pa.low + off_Pa - 0.02 <= made.gas_Pa.value <= most + 0.02
     assert all(missed(r, *off) >= 1 for off in ((0.0, 0.0), (0.02, 0.0), (0.0, -off_Pa), (0.0, off_Pa)))
 
 
 def test_the_gas_is_moved_no_further_than_a_hand_needs():
-    """At the low end of its window by the nearest drill: one or two hundredths of the rate more."""
+    """At the low end of its window by the nearest drill: some hundredths of the rate more."""
     r = solve(Design.from_texts(KNOWN_GOOD["small square tube, 20 ports of 5/16, house gas"]))
     asked, told = r.part("lighting").rate_W.value, r["lighting_rate"]
-    assert 1.005 < told / asked < 1.025
+    assert 1.005 < told / asked < 1.05
     rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
     for words in (r.checks["lighting"].text.split(" with ")[0], rows["Set"], r["light_up_advice"].split(":")[0]):
         shown = float(re.search(r"([\d.]+) kBtu/h", words)[1])
-        assert shown == pytest.approx(told / KBTU_H, rel=0.01) != pytest.approx(asked / KBTU_H, rel=0.005)
+        assert shown == pytest.approx(told / KBTU_H, rel=0.015) != pytest.approx(asked / KBTU_H, rel=0.005)
 
 
 @pytest.mark.parametrize("lit_by, verdict", [("stand", "caution"), ("guard", "note")])
 def test_a_window_narrower_than_a_hand_is_a_fault_where_no_guard_shuts_the_gas(lit_by, verdict):
-    r = solved(**COARSE, lit_by=lit_by)
+    r = solved(**COARSE_GAUGE, lit_by=lit_by)
     made, check = r.part("lighting_slide"), r.checks["lighting_by_hand"]
     assert not made.stays and made.fails[0] == "back" and check.verdict == verdict and "run back" in check.text
     scale_Pa = r.part("gauges").lit_by_Pa

@@ -121,6 +121,8 @@ def test_what_is_before_the_jet_is_read_behind_the_needle_valve_from_lighting_to
     assert gauges.jet_Pa == found["jet_gauge"]["scale"] >= 4 / 3 * r.part("jet").supply_Pa * (1 - 1e-9)
     small = found["low_gauge"]["scale"] if "low_gauge" in found else gauges.jet_Pa
     lowest = [r[key] for key in ("lighting_gas_pressure", "jet_gas_pressure_low") if r[key] is not None]
+    if not gauges.reads_low:  # then the larger one shows it, from a quarter of its scale on
+        assert r["jet_gas_pressure_low"] > 0.75 * small and lowest.pop() >= gauges.jet_Pa / 4
     assert small == gauges.lit_by_Pa and max(lowest) <= 0.75 * small * (1 + 1e-9)
     assert min(lowest) > 0.07 * small  # where the finger stands clear of its stop
     assert ("low_gauge" in found) is ("gauge_cock" in found) is (small < gauges.jet_Pa)
@@ -483,3 +485,12 @@ def test_no_switch_opens_under_nothing(units):
     for texts in ({}, {"low_fire": "20 %"}, {"fuel": "natural_gas", "port_diameter": "8 mm"}):
         told = re.findall(r"([\d.]+) (?:in H₂O|mbar)", sizes(solved(units=units, **texts))["air_switch"])
         assert told and all(float(number) > 0 for number in told)
+
+
+@pytest.mark.parametrize(
+    "scale, unit, mark",
+    [(1, "in", 0.02), (3, "in", 0.05), (15, "in", 0.2), (30, "in", 0.5), (0.06, "mm", 0.001), (0.25, "mm", 0.005)],
+)
+def test_a_gauge_has_fifty_marks_or_more(scale, unit, mark):
+    one = PSI if unit == "in" else 1e5
+    assert t.gauge_mark_Pa(scale_Pa=scale * one, unit=unit) == pytest.approx(mark * one)

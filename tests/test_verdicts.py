@@ -139,6 +139,8 @@ ONLY_SAID = {
     ("rate_for_need", "bars.taken_kg_s"),  # only which words its caution has; the throughput judges by it
     ("quenching", "holding.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
+    ("lighting_by_hand", "lighting_slide.gas_Pa"),  # by the room between, of burnt gas only
+    ("lighting_by_hand", "lighting_slide.jet_gas_Pa"),  # judged by whether what is told holds with any jet
     ("lighting_by_hand", "lighting_slide.unproven"),  # told only: no design holds over all of it
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it

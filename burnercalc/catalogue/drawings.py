@@ -319,6 +319,7 @@ DRAWINGS = (
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
             "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
+            "cock_low": "Small gauge at the jet: its cock is open to light, shut before LOW.",
             "cock_straight": "Small gauge at the jet: its cock is open to light, shut before HIGH.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
             "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "

@@ -102,7 +102,7 @@ WINDOW = (
 HAND = (
     "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Before jet, blower "
     "and slide are proven it may be {first_least:.2f} to {first_most:.2f}: the first time go by the flame, needle from "
-    "shut. Then prove the rate by scale or meter. "
+    "shut. Then prove the pressure in the test fire. "
 )
 FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
 FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
@@ -147,11 +147,13 @@ ANSWERS = (
     ),
     Answer(
         "lighting_damper",
-        "lighting.open_share",
+        "lighting_slide.open_share",
         "fraction",
         "Damper to light",
-        meaning="Open share of a damper in a pipe of the mix pipe's bore at the rate to light at: the mark LIGHT.",
-        formula="plate that takes what the blower has too much at the air of the lighting rate",
+        meaning="Open share of a damper in a pipe of the mix pipe's bore at the rate to light at, as the mark LIGHT "
+        "leaves it.",
+        formula="plate that takes what the blower has too much at the air of the lighting rate; as the nearest hole or "
+        "gap has it",
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
         near="bench",
@@ -199,7 +201,7 @@ ANSWERS = (
     ),
     Answer(
         "lighting_mix_pressure",
-        "lighting.pipe_Pa",
+        "lighting_slide.pipe_Pa",
         "pressure",
         "Mix pipe to light",
         meaning="Pressure at the mix pipe's tap at the rate to light at, gas on: a check of the damper, by a "
@@ -323,23 +325,23 @@ ANSWERS = (
             "as_set_stays": "Light with the mixture as set "
             + SET
             + "Stay there, torch in front, until the walls glow; only then as the card has it.",
-            "rich": "Light with the mixture rich ({ratio:g}) "
+            "rich": "Light with the mixture rich ({ratio:.2f}) "
             + SET
             + "Torch in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
-            "rich_stays": "Light with the mixture rich ({ratio:g}) "
+            "rich_stays": "Light with the mixture rich ({ratio:.2f}) "
             + SET
             + "Stay there, torch in front, until the walls glow; only then as the card has it.",
-            "other": "Light with a mixture of {ratio:g}, not as set, "
+            "other": "Light with a mixture of {ratio:.2f}, not as set, "
             + SET
             + "Torch in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
-            "other_stays": "Light with a mixture of {ratio:g}, not as set, "
+            "other_stays": "Light with a mixture of {ratio:.2f}, not as set, "
             + SET
             + "Stay there, torch in front, until the walls glow; only then as the card has it.",
             "as_set_cool": "Light with the mixture as set " + SET + COOL,
-            "rich_cool": "Light with the mixture rich ({ratio:g}) " + SET + COOL,
-            "other_cool": "Light with a mixture of {ratio:g}, not as set, " + SET + COOL,
+            "rich_cool": "Light with the mixture rich ({ratio:.2f}) " + SET + COOL,
+            "other_cool": "Light with a mixture of {ratio:.2f}, not as set, " + SET + COOL,
             "torch": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): "
             "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
             "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
@@ -487,6 +489,12 @@ CHECKS += (
             "shuts the gas. Purge, and set it leaner: a little less gas.",
             "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
             "gas off at once, purge, and set it leaner: a little less gas.",
+            "narrow": HAND + "The gauge is off by {off:gas_pressure} either way, more than there is between "
+            "{gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
+            "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, {jet_low:.2f} to {jet_high:.2f}.",
+            "proves_jet": "Through jets of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
+            "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them. First "
+            "time go by the flame; then the one proved counts. Larger ports leave room.",
         },
     ),
     Check(
@@ -633,9 +641,10 @@ WORDS = {
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
-    "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {made:.2f}, "
+    "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
     "{pipe:pressure 2} at the mix pipe's tap. First time: needle shut, cock open, {fire} at the ports; open slowly "
-    "till they take, then to the pressure. No light at half: gas off, purge. Mark the valve.",
+    "till all take{jets}. No light at half: gas off, purge. Mark the valve. PROVED: ......",
+    "jets.sure": ", then to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
@@ -705,12 +714,12 @@ WORDS = {
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
-    "then.do": "To low fire: damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold walls a "
-    "leaner flame lifts and goes out.",
-    "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_gas:gas_pressure} and "
-    "damper to LOW, {low_mark}. Not before: cold, it lifts.",
-    "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}damper to LOW, {low_mark}, "
-    "and {low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "then.do": "To low fire: {low_cock}damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold "
+    "walls a leaner flame lifts and goes out.",
+    "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_cock}"
+    "{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not before: cold, it lifts.",
+    "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
+    "{low_mark}, and {low_gas:gas_pressure}. Not before: cold, it lifts.",
     "then.do.straight": "Not to low fire: on the way or there it lifts or runs back. Straight up to high fire, and not "
     "before the walls glow.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",

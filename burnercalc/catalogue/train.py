@@ -40,7 +40,7 @@ PARTS = {
     "gauge_cock": (
         "cock of the small gauge",
         "{pipe:pipe}",
-        "Open to light and at low fire, shut before high fire: a gauge run past its scale is ruined.",
+        "Open to light and as far as its scale goes, shut before: a gauge run past its scale is ruined.",
     ),
     "hose": (
         "gas hose",
@@ -232,6 +232,7 @@ TRAIN_WORDS = {
     "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
+    "low_gauge.size.alone": "0 to {scale:gas_pressure}, reads {alone:gas_pressure} to light",
     "ends.male": "male [{size} in NPT|R\u00a0{size}]",
     "ends.female": "female [{size} in NPT|Rp\u00a0{size}]",
     "ends.left": "left-hand nut",

@@ -8,6 +8,8 @@ from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.gauges import Gauges
+from ..parts.jet import COEFFICIENT_BAND, Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, WAITS, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
@@ -126,11 +128,15 @@ def _lifts_W(slide: LightingSlide) -> float | None:
     return slide.lifts_W
 
 
-def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str) -> Judged | None:
+def lighting_by_hand_check(
+    lighting_slide: LightingSlide, gas: Gas, gauges: Gauges, jet: Jet, lit_by: str
+) -> Judged | None:
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
     all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
-    lip that glows is one where a guard does, for it sees no flame in the box. What jet, blower and slide are off by
-    till they are proven is told only: no design holds over all of that, so it is lit the first time by its flame."""
+    lip that glows is one where a guard does, for it sees no flame in the box. A window narrower than jets differ by is
+    one too: the pressure is proved. One narrower than its own gauge is off by is a caution without a guard. What
+    blower and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by
+    its flame."""
     slide = lighting_slide
     if slide.ratio is None or slide.unproven is None:
         return None
@@ -138,17 +144,29 @@ def lighting_by_hand_check(lighting_slide: LightingSlide, gas: Gas, lit_by: str)
     why, bad = min(failing, key=lambda one: ("lost", "back", "burnt").index(one[0]), default=("good", None))
     case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
     word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
+    room_Pa = slide.gas_Pa.high - slide.gas_Pa.low if slide.gas_Pa else 0.0
+    if why == "burnt" and room_Pa < 1.98 * gauges.off_Pa:  # either way of it, a hundredth for its marks
+        word, case = "note" if lit_by == "guard" else "caution", "narrow"
+    jets = slide.jet_gas_Pa
     return verdict(
-        word,
+        max(word, "good" if slide.any_jet else "note", key=VERDICTS.index),
         slide.ratio.value,
         None,
-        case=case,
+        case=(case, "any_jet") if slide.any_jet else "proves_jet" if case == "good" else (case, "proves_jet"),
         cures=() if word != "caution" else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
         least=slide.ratio.low,
         most=slide.ratio.high,
         first_least=slide.unproven.low,
         first_most=slide.unproven.high,
         bad=bad,
+        jet_low=jet.coefficient - COEFFICIENT_BAND,
+        jet_high=min(jet.coefficient + COEFFICIENT_BAND, 1.0),
+        jet_least=jets and jets.low,
+        jet_most=jets and jets.high,
+        gas=slide.gas_Pa and slide.gas_Pa.value,
+        gas_least=slide.gas_Pa and slide.gas_Pa.low,
+        gas_most=slide.gas_Pa and slide.gas_Pa.high,
+        off=gauges.off_Pa,
     )
 
 

@@ -1,6 +1,7 @@
 """The gas and air train: sizes of hose, gauge, switch and reducers for a fire, and example prices of its parts."""
 
 from itertools import pairwise
+from math import floor, log10
 
 from ..errors import require
 from ..physics import losses
@@ -158,6 +159,18 @@ def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
     """
     scales = GAUGES_PA[from_cylinder][unit]
     return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
+
+
+def gauge_mark_Pa(*, scale_Pa, unit):
+    """Pressure from mark to mark of a gauge in psi or bar: 50 to 125 of them, 1, 2 or 5 and noughts [Pa].
+
+    Source: EN 837-1 (memory); dials as sold
+    Checked by: tests/test_train.py
+    """
+    unit_Pa = PSI_PA if unit == "in" else 1e5
+    most = scale_Pa / unit_Pa / 50 * (1 + 1e-6)
+    tens = 10.0 ** floor(log10(most))
+    return max(one for one in (1, 2, 5) if one * tens <= most) * tens * unit_Pa
 
 
 def rated_Pa(*, pressure_Pa, unit, from_cylinder):

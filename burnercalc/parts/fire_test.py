@@ -14,7 +14,7 @@ LIGHTINGS = 5  # each from cold valves, the whole purge before it
 LOOK_S = 60.0  # each: torch to the face, both valves to their marks, every port seen
 STEP_S = 60.0  # at each step of the valves, as the card has it
 LOW_S = 600.0  # at low fire, hot
-READ_S = 300.0  # at high fire, every gauge read
+READ_S = 600.0  # at high fire, every gauge read and the gas weighed
 PROVE_S = 300.0  # air switch and shut-off valve, twice each
 
 

@@ -1,28 +1,60 @@
 """The gauges of the gas: which stand behind the needle valve, where they read what is before the jet, and how far."""
 
 from dataclasses import dataclass
+from math import ceil, floor
 
 from ..making import train as making
+from ..physics.band import Band
 from .gas import Gas
 from .jet import Jet
 from .lighting import Lighting
+
+# Common practice.
+GAUGE_OFF = 0.02  # of a gauge's scale
+LOW_SHOWN = 0.25  # of the larger gauge's scale, from which it shows low fire well enough
+TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
+TUBE_MARK_PA = {"in": 0.02 * making.INCH_WATER_PA, "mm": 5.0}  # and what it shows of them
 
 
 @dataclass(frozen=True)
 class Gauges:
     """Full scales. `jet_Pa`: of the one that reads up to high fire; `low_Pa`: of the small one beside it, behind a cock
-    that is shut before it is run past its scale, None where the other is no coarser. `low_fire_Pa`: what it reads at
-    low fire.
+    that is shut before it is run past its scale, None where the other is no coarser; to
+    light by alone where the other shows low fire. `low_fire_Pa`: what it reads at
+    low fire. `off_Pa`, `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it.
     """
 
     jet_Pa: float
     low_Pa: float | None
     low_fire_Pa: float
+    off_Pa: float
+    mark_Pa: float
 
     @property
     def small(self) -> bool:
         """Is there a small one, whose cock is shut before high fire?"""
         return self.low_Pa is not None
+
+    @property
+    def reads_low(self) -> bool:
+        """Is low fire set by the one that it is lit by?"""
+        return self.low_fire_Pa <= self.lit_by_Pa / making.GAUGE_ROOM + 1e-6
+
+    def marks(self, gas_Pa: float, low_Pa: float, high_Pa: float) -> list[float]:
+        """Of the pressures to light with between two others those that it shows, the nearest to one first: its marks,
+        then halves of them."""
+        found: dict[float, None] = {}
+        for mark_Pa in (self.mark_Pa, self.mark_Pa / 2):
+            first, last = ceil(low_Pa / mark_Pa - 1e-6), floor(high_Pa / mark_Pa + 1e-6)
+            shown = [n * mark_Pa for n in range(first, last + 1)]
+            found |= dict.fromkeys(sorted(shown, key=lambda one: abs(one - gas_Pa)))
+        return list(found)
+
+    def inward(self, low_Pa: float, gas_Pa: float, high_Pa: float) -> Band:
+        """Both ends as it shows them, to half a mark, no further in than what lies between."""
+        half_Pa = self.mark_Pa / 2
+        first, last = ceil(low_Pa / half_Pa - 1e-6), floor(high_Pa / half_Pa + 1e-6)
+        return Band(min(first * half_Pa, gas_Pa), gas_Pa, max(last * half_Pa, gas_Pa))
 
     @property
     def lit_by_Pa(self) -> float:
@@ -35,8 +67,15 @@ def gauges(low_fire: float, units: str, gas: Gas, jet: Jet, lighting: Lighting) 
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=gas.liquid is not None)
 
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
-    small_Pa, jet_Pa = (
-        scale_Pa(max(low_fire_Pa, lighting.gas_Pa.value if lighting.gas_Pa else 0.0)),
-        scale_Pa(jet.supply_Pa),
+    jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
+    shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0
+    small_Pa = scale_Pa(light_Pa if shown else max(low_fire_Pa, light_Pa))
+    lit_by_Pa = min(small_Pa, jet_Pa)
+    by_gauge = gas.liquid is not None
+    return Gauges(
+        jet_Pa,
+        small_Pa if small_Pa < jet_Pa else None,
+        low_fire_Pa,
+        GAUGE_OFF * lit_by_Pa if by_gauge else TUBE_OFF_PA,
+        making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=units) if by_gauge else TUBE_MARK_PA[units],
     )
-    return Gauges(jet_Pa, small_Pa if small_Pa < jet_Pa else None, low_fire_Pa)

@@ -9,6 +9,7 @@ from .blower import Blower
 from .chamber import Chamber
 from .firing import Firing
 from .lighting import Lighting
+from .lighting_slide import LightingSlide
 from .plenum import Plenum
 from .resistance import Resistance
 from .shop import Shop
@@ -64,6 +65,7 @@ def lighting_card(
     resistance: Resistance,
     blower: Blower,
     lighting: Lighting,
+    lighting_slide: LightingSlide,
     soaking: Soaking,
 ) -> LightingCard:
     air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
@@ -78,7 +80,7 @@ def lighting_card(
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    pipe_switch_Pa = SWITCH * (min(low_Pa, lighting.pipe_Pa) if lit else low_Pa)
+    pipe_switch_Pa = SWITCH * (min(low_Pa, lighting_slide.pipe_Pa or low_Pa) if lit else low_Pa)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),

@@ -1,8 +1,10 @@
 """The damper's mark to light at as something a hand can set, and how near gas and air come to the mixture with it."""
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from functools import partial
-from math import hypot
+from functools import cache
+from itertools import chain
+from math import hypot, inf
 
 from ..catalogue.sentences import Said, said
 from ..making import slide
@@ -22,25 +24,27 @@ from .turning import LAW_ENDS
 HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
 GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
 RULE_OFF_M = 0.5e-3  # of one set by a rule
-GAUGE_OFF = 0.02  # of a gauge's scale
-TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
 BLOWER_OFF = 0.06  # of the air: 12 % of its pressure, nearly all of which the slide takes
 LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through a hole whose edge is not sharp
-# Of the mixture: steps and reach of the search for the ends, and the leanest that is tried.
-STEP, FAR, LEANEST = 0.005, 0.16, 0.6
-# Of the gas that it was to be lit with, where no mark leaves a hand room with that; the nearest first.
-GAS_MOVED = (1.01, 0.99, 1.02, 0.98, 1.03, 0.97, 1.04, 0.96)
+GRID = 50  # mixtures a unit at which limits are worked out; the same one is asked for again and again
+# In these steps: how far the ends are looked for, and the leanest and richest that are tried.
+STEPS, LEANEST, RICHEST = (1, 2, 4, 8), 30, round(GRID * LAW_ENDS)
 NEAR = 3  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 
 
 @dataclass(frozen=True)
 class LightingSlide:
-    """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit.
+    """`kind`: hole, gap (against the shank of a drill) or rule; "" where it is not lit. `open_share`: of the pipe, as
+    the mark has it.
 
     `rate_W`, `gas_Pa`: from, the one to light at, and to, the slide left where it is, so that less gas is leaner too:
-    between them the flame neither runs back nor lifts off behind a torch, in burnt gas either where it holds so at the
-    rate to light at, nor, where it does not there, into a lip that glows; `stays`: nor does it where a hand misses.
+    between them the flame neither runs back nor lifts off behind a torch, in burnt gas either where it can hold so, nor
+    runs back into a lip that glows where it can wait there. All as the gauge shows them; the one to light at as it was
+    asked for, but no nearer to the ends than jet, gauge and mark are off, or in the middle. `any_jet`: whether it is
+    between them whatever the jet's coefficient is. `jet_gas_Pa`: what passes the gas to light with through a jet of the
+    most, as set, and of the least.
+    `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), back (into a lip that glows, though not as set), burnt
     (no torch may hold it, in burnt gas), or "".
@@ -53,8 +57,12 @@ class LightingSlide:
     kind: str
     drill: Drill | None
     size_m: float | None
+    open_share: float | None
     rate_W: Band | None
     gas_Pa: Band | None
+    any_jet: bool
+    jet_gas_Pa: Band | None
+    pipe_Pa: float | None
     stays: bool
     ratio: Band | None
     fails: tuple[str, str]
@@ -64,153 +72,300 @@ class LightingSlide:
     advice: Said
 
 
+UNLIT = LightingSlide(
+    "", None, None, None, None, None, False, None, None, False, None, ("", ""), None, None, said("never"), said("never")
+)
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A hole or gap that leaves `open_share` of the pipe, `off` by so much of it either way."""
+
+    kind: str
+    drill: Drill | None
+    size_m: float
+    open_share: float
+    off: float
+
+    @property
+    def told(self) -> Said:
+        named = self.drill is not None and self.drill.family in ("number", "letter")
+        kind = f"{self.kind}_named" if named else self.kind
+        return said(kind, drill=self.drill and self.drill.name, size=self.size_m)
+
+
 def lighting_slide(
     units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
+    """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
     if lighting.rate_W is None:
-        return LightingSlide(
-            "", None, None, None, None, False, None, ("", ""), None, None, said("never"), lighting.advice
-        )
-    wanted, bore_m, lit_W = lighting.open_share, resistance.mix_pipe.bore_m, lighting.rate_W.value
-    off_Pa = GAUGE_OFF * gauges.lit_by_Pa if gas.liquid else TUBE_OFF_PA
-    gas_off = off_Pa / (2 * (lighting.gas_Pa.value - lighting.pipe_Pa))  # of the gas, half that of its pressure's drop
+        return replace(UNLIT, advice=lighting.advice)
+    flame, found = Flame(tries), []
+    most_Pa = inf if gas.liquid is not None else tries.jet.gauge_Pa
+    marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[units])
+    for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
+        found.append(one)
+        if found[-1].stays and not any(found[-1].fails):
+            break
+    best = next(kept for wanted in RANK if (kept := [one for one in found if wanted(one)]))
+    chosen = max(best, key=lambda one: one.rate_W.high / one.rate_W.low)
+    return _told(chosen, lighting, flame)
 
-    def runs_back(ratio, rate_W):
-        return tries.at(ratio, 0.0).glowing_W > rate_W
 
-    def fails(ratio, rate_W):
-        if not ratio > 0:
+# Rather too rich for burnt gas when the hand misses than back into the lip, and that rather missed than as set.
+RANK: tuple[Callable[[LightingSlide], bool], ...] = (
+    lambda one: one.stays and not any(one.fails),
+    lambda one: one.stays and one.fails == ("", "burnt"),
+    lambda one: one.fails[0] == "back" and one.fails[1] != "lost",
+    lambda one: not any(one.fails),
+    lambda one: True,
+)
+
+
+class Flame:
+    """Limits of the flame as firing rates over the mixture: worked out at some, straight between them."""
+
+    def __init__(self, tries: Tries):
+        self.tries = tries
+        self._at = cache(self._worked_out)
+
+    def lift_W(self, ratio: float) -> float:
+        return self._between("lift_W", ratio)
+
+    def flashback_W(self, ratio: float) -> float:
+        return self._between("flashback_W", ratio)
+
+    def glowing_W(self, ratio: float) -> float:
+        return self._between("glowing_W", ratio)
+
+    def torch_W(self, ratio: float) -> float:
+        return self._between("torch_W", ratio)
+
+    def _worked_out(self, limit: str, nth: int) -> float:
+        """Where there is none the flame does not hold: it runs back at any rate, and lifts at any."""
+        found = getattr(self.tries.at(nth / GRID, 0.0), limit) if nth > 0 else None
+        return (inf if limit in ("flashback_W", "glowing_W") else 0.0) if found is None else found
+
+    def _between(self, limit: str, ratio: float) -> float:
+        low, share = divmod(round(GRID * ratio, 9), 1)
+        below = self._at(limit, int(low))
+        if not share or below == inf:
+            return below
+        return below + share * (self._at(limit, int(low) + 1) - below)
+
+    # How far a rate is inside a limit; below 0 it is beyond.
+    def held_by_torch(self, ratio: float, rate_W: float) -> float:
+        return min(rate_W - self.flashback_W(ratio), TORCH_LIFT * self.lift_W(ratio) - rate_W)
+
+    def stays_out(self, ratio: float, rate_W: float) -> float:
+        return rate_W - self.glowing_W(ratio)
+
+    def held_in_burnt_gas(self, ratio: float, rate_W: float) -> float:
+        return self.torch_W(ratio) - rate_W
+
+    def fails(self, ratio: float, rate_W: float) -> str:
+        if not ratio > 0 or self.held_by_torch(ratio, rate_W) < 0:
             return "lost"
-        one = tries.at(ratio, 0.0)
-        if not (one.limits and one.flashback_W <= rate_W <= TORCH_LIFT * one.lift_W):
-            return "lost"
-        return "" if one.torch_W and rate_W <= one.torch_W else "burnt"
+        return "" if self.held_in_burnt_gas(ratio, rate_W) >= 0 else "burnt"
 
-    def waits(mark):
-        return lighting.stays and not runs_back(mark.ratio.value, mark.rate_W.value)
 
-    def window(made, set_W, waits):
-        """(rates, gauge pressures) with this much air. Leaner it lifts off the torch or runs back, richer it lifts in
-        burnt gas; between the ends and the mixture as made what holds at an end holds."""
-        set_at = tries.at(made, 0.0)
-        in_burnt_gas = bool(set_at.torch_W) and set_W <= set_at.torch_W
+class Along:
+    """Gas turned up and down, the slide left where it is: the rate goes with the mixture."""
 
-        def rate_W(ratio):
-            return set_W * ratio / made
+    def __init__(self, flame: Flame, asked: float, asked_W: float):
+        self.flame, self.asked, self.W_per_ratio = flame, asked, asked_W / asked
 
-        def torch_holds(ratio):
-            one = tries.at(ratio, 0.0)
-            return one.limits and one.flashback_W <= rate_W(ratio) <= TORCH_LIFT * one.lift_W
+    def rate_W(self, ratio: float) -> float:
+        return self.W_per_ratio * ratio
 
-        def stays_out(ratio):
-            return not waits or not runs_back(ratio, rate_W(ratio))
+    def gas_Pa(self, ratio: float) -> float:
+        return self.flame.tries.at(ratio, 0.0).gas_Pa(self.rate_W(ratio))
 
-        def holds_in_burnt_gas(ratio):
-            return rate_W(ratio) <= (tries.at(ratio, 0.0).torch_W or 0.0)
+    def pipe_Pa(self, ratio: float) -> float:
+        return self.flame.tries.at(ratio, 0.0).pipe_Pa(self.rate_W(ratio))
 
-        def furthest(holds, last):
-            """Ratio between made and the last, in steps of STEP, up to which it holds."""
-            if holds(last):
-                return last
-            reached, fails = 0, max(round(abs(last - made) / STEP), 1)
-            sign = 1 if last > made else -1
-            while fails - reached > 1:
-                middle = (reached + fails) // 2
-                reached, fails = (middle, fails) if holds(made + sign * middle * STEP) else (reached, middle)
-            return made + sign * reached * STEP
+    def gas_off(self, ratio: float, off_Pa: float) -> float:
+        """Share of the gas that a gauge misses: half that of its pressure's drop."""
+        return off_Pa / (2 * (self.gas_Pa(ratio) - self.pipe_Pa(ratio)))
 
-        low = furthest(stays_out, furthest(torch_holds, max(made - FAR, LEANEST)))
-        high = furthest(holds_in_burnt_gas, min(made + FAR, LAW_ENDS)) if in_burnt_gas else made
-        ends = (min(low, made), made, max(high, made))
-        rates = Band(*map(rate_W, ends))
-        return rates, Band(*(tries.at(ratio, 0.0).gas_Pa(rate_W(ratio)) for ratio in ends))
-
-    def lifts_W(band):
-        found = [tries.at(ratio, 0.0).lift_W for ratio in band if ratio > 0]
-        return min((one for one in found if one is not None), default=None)
-
-    def made(kind, drill, size_m, open_share, off, more=1.0):
-        """`more`: so many times the gas that it was to be lit with."""
-        ratio, rate_W, gas_miss = (
-            lighting.equivalence_ratio * wanted / open_share * more,
-            lit_W * more,
-            gas_off / more**2,
+    def jets_Pa(self, ratio: float) -> Band:
+        """Pressures that pass the same gas through a jet of the most, as set, and of the least."""
+        jet, rate_W, down_Pa = self.flame.tries.jet, self.rate_W(ratio), self.pipe_Pa(ratio)
+        return Band(
+            *(
+                replace(jet, coefficient=one).needed_Pa(rate_W, jet.drill.diameter_m, jet.ambient_Pa + down_Pa)
+                for one in _jets(jet.coefficient)
+            )
         )
-        miss = hypot(off, gas_miss)
-        low = ratio * max(1 - miss, 0.0)  # where gas is read no nearer than itself there may be none
-        band = Band(low, ratio, ratio * (1 + miss))
-        gas_part = min(gas_miss**2 / miss, 1.0)  # of the miss that leads there, what is gas
-        new_off, most_air = hypot(miss, COEFFICIENT_BAND, BLOWER_OFF), (1 + LEAK) * (1 + BLUNT * (kind == "hole"))
-        unproven = Band(ratio * max(1 - new_off, 0.0) / most_air, ratio, ratio * (1 + new_off))
-        named = drill is not None and drill.family in ("number", "letter")
-        mark = said(f"{kind}_named" if named else kind, drill=drill and drill.name, size=size_m)
-        found = LightingSlide(
-            kind,
-            drill,
-            size_m,
-            Band(rate_W, rate_W, rate_W),
-            None,
-            False,
-            band,
-            ("", ""),
-            unproven,
-            None,
-            mark,
-            lighting.advice,
-        )
-        lean, rich = fails(band.low, rate_W * (1 - gas_part)), fails(band.high, rate_W * (1 + gas_part))
-        if lean != "lost" and waits(found):
-            # What a hand misses of the gas alone slows the stream most.
-            missed = ((band.low, rate_W * (1 - gas_part)), (ratio * (1 - gas_miss), rate_W * (1 - gas_miss)))
-            lean = "back" if any(runs_back(*one) for one in missed) else lean
-        return replace(found, fails=(lean, rich), stays=waits(found) and lean not in ("lost", "back"))
 
-    def hole(drill, more=1.0):
-        return made("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF, more)
+    def ratio_at(self, gas_Pa: float, near: float) -> float:
+        """Mixture with a pressure, from one near it: pressures go nearly with the square of the rate."""
+        for _ in range(4):
+            near *= (gas_Pa / self.gas_Pa(near)) ** 0.5
+        return near
 
-    def gap(drill, size_m, step_m, more=1.0):
-        open_share, next_share = (slide.gap_share(bore_m, min(size, bore_m)) for size in (size_m, size_m + step_m))
-        return made("gap" if drill else "rule", drill, size_m, open_share, next_share / open_share - 1, more)
+    def leanest(self, inside: Callable[[float, float], float]) -> float | None:
+        """Mixture from which on a limit holds, None where it never does; as far as it is looked for."""
+        return self._edge(inside, -1)
+
+    def richest(self, inside: Callable[[float, float], float]) -> float | None:
+        return self._edge(inside, 1)
+
+    def from_on(self, ratio: float, inside: Callable[[float, float], float]) -> float | None:
+        """The mixture, if a limit holds there; else as leanest."""
+        return ratio if inside(ratio, self.rate_W(ratio)) >= 0 else self.leanest(inside)
+
+    def _edge(self, inside, outward):
+        """Where a limit turns, outward from the mixture asked for where it holds there, else inward: by steps twice as
+        far each, then between the last two."""
+
+        def at(n):
+            return inside(n / GRID, self.rate_W(n / GRID))
+
+        here = start = min(max(round(GRID * self.asked), LEANEST), RICHEST)
+        held = at(start) >= 0
+        for step in STEPS:
+            there = min(max(start + (outward if held else -outward) * step, LEANEST), RICHEST)
+            if (at(there) >= 0) != held:
+                break
+            here = there
+        else:
+            return here / GRID if held else None
+        holds, fails = (here, there) if held else (there, here)
+        while abs(fails - holds) > 1:
+            room, past = at(holds), -at(fails)
+            share = room / (room + past) if past < inf else 0.5
+            middle = min(max(round(holds + (fails - holds) * share), min(holds, fails) + 1), max(holds, fails) - 1)
+            holds, fails = (middle, fails) if at(middle) >= 0 else (holds, middle)
+        room, past = at(holds), -at(fails)
+        return (holds + (fails - holds) * (room / (room + past) if past < inf else 0.0)) / GRID
+
+
+def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple[str, ...]) -> list[Mark]:
+    """The nearest drills for an open share, the nearest first. A hole is open always, so it must not pass more than low
+    fire needs; else a gap. By rule where no drill is so large."""
+
+    def gap(drill, size_m, off_m):
+        share, next_share = (slide.gap_share(bore_m, min(size, bore_m)) for size in (size_m, size_m + off_m))
+        return Mark("gap" if drill else "rule", drill, size_m, share, next_share / share - 1)
 
     gap_m = slide.gap_m(bore_m, wanted)
-    # A hole is open always, so it must not pass more than low fire needs.
-    if blower.open_low is not None and wanted <= blower.open_low:
-        marks = [partial(hole, drill) for drill in near(slide.hole_m(bore_m, wanted), FAMILIES[units])]
+    if open_low is not None and wanted <= open_low:
+        found = [
+            Mark("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
+            for drill in near(slide.hole_m(bore_m, wanted), families)
+        ]
     else:
-        marks = [partial(gap, drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, FAMILIES[units])]
-    marks = marks or [partial(gap, None, gap_m, RULE_OFF_M)]
+        found = [gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, families)]
+    return found or [gap(None, gap_m, RULE_OFF_M)]
 
-    def tried():
-        """Each mark with the gas as it was to be lit with, then with a little more or less."""
-        yield from (mark() for mark in marks)
-        if any(waits(one) and not fails(one.ratio.value, lit_W) for one in found):
-            yield from (mark(more=more) for more in GAS_MOVED if given(more) for mark in marks)
 
-    def given(more):
-        """Whether a line gives as much."""
-        return gas.liquid is not None or more**2 * lighting.gas_Pa.value <= tries.jet.gauge_Pa
+def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, flame: Flame) -> Iterator[LightingSlide]:
+    """What a hand comes to with this mark and the gas as its gauge shows it, best first: where it holds with any jet,
+    where it holds with this, where it was asked for. `most_Pa`: that there is of it."""
+    along = Along(flame, lighting.equivalence_ratio * lighting.open_share / mark.open_share, lighting.rate_W.value)
+    low, high, waits = _window(along, lighting.stays)
+    jet_off = COEFFICIENT_BAND / flame.tries.jet.coefficient
+    ends = _set(along.asked, low, high, hypot(jet_off, mark.off, along.gas_off(along.asked, gauges.off_Pa)))
+    any_jet = _any_jet(along, ends)
+    low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *any_jet))
+    shown = (*gauges.marks(set_Pa, *sure_Pa), *gauges.marks(set_Pa, low_Pa, high_Pa))
+    for one_Pa in dict.fromkeys(shown or (set_Pa,)):
+        gas_Pa = gauges.inward(low_Pa, one_Pa, high_Pa)
+        ratios = Band(*map(along.ratio_at, gas_Pa, ends))
+        made = _made(mark, along, ratios, gas_Pa, gauges.off_Pa, waits)
+        yield replace(made, any_jet=any_jet[0] <= ratios.value <= any_jet[1], advice=lighting.advice)
 
-    found = []
-    for one in tried():
-        found.append(one)
-        if one.stays and not any(one.fails):
-            break
-    # Rather too rich for burnt gas when the hand misses than back into the lip, and that rather missed than as set.
-    rank = (
-        lambda one: one.stays and not any(one.fails),
-        lambda one: one.stays and one.fails[1] == "burnt" and not fails(one.ratio.value, one.rate_W.value),
-        lambda one: one.fails[0] == "back" and one.fails[1] != "lost",
-        lambda one: not any(one.fails),
-        lambda one: True,
+
+def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, waits: bool) -> LightingSlide:
+    """The flame, at the mixture set and where a hand misses."""
+    flame, ratio = along.flame, ratios.value
+    rate_W = along.rate_W(ratio)
+    gas_miss = along.gas_off(ratio, off_Pa)
+    miss = hypot(mark.off, gas_miss)
+    band = Band(ratio * max(1 - miss, 0.0), ratio, ratio * (1 + miss))  # read no nearer than itself there may be none
+    gas_part = min(gas_miss**2 / miss, 1.0)  # of the miss that leads there, what is gas
+    lean, rich = flame.fails(band.low, rate_W * (1 - gas_part)), flame.fails(band.high, rate_W * (1 + gas_part))
+    if lean != "lost" and waits:
+        # What a hand misses of the gas alone slows the stream most.
+        missed = ((band.low, rate_W * (1 - gas_part)), (ratio * (1 - gas_miss), rate_W * (1 - gas_miss)))
+        lean = "back" if any(flame.stays_out(*one) < 0 for one in missed) else lean
+    jet_off = COEFFICIENT_BAND / flame.tries.jet.coefficient
+    new_off, most_air = hypot(miss, jet_off, BLOWER_OFF), (1 + LEAK) * (1 + BLUNT * (mark.kind == "hole"))
+    return LightingSlide(
+        kind=mark.kind,
+        drill=mark.drill,
+        size_m=mark.size_m,
+        open_share=mark.open_share,
+        rate_W=Band(*map(along.rate_W, ratios)),
+        gas_Pa=gas_Pa,
+        any_jet=False,
+        jet_gas_Pa=along.jets_Pa(ratio),
+        pipe_Pa=along.pipe_Pa(ratio),
+        stays=waits and lean not in ("lost", "back"),
+        ratio=band,
+        fails=(lean, rich),
+        unproven=Band(ratio * max(1 - new_off, 0.0) / most_air, ratio, ratio * (1 + new_off)),
+        lifts_W=None,
+        mark=mark.told,
+        advice=UNLIT.advice,
     )
-    chosen = next(one for wanted in rank for one in found if wanted(one))
-    rate_W, gas_Pa = window(chosen.ratio.value, chosen.rate_W.value, chosen.stays or chosen.fails[0] == "back")
+
+
+def _window(along: Along, stays: bool) -> tuple[float | None, float | None, bool]:
+    """(leanest, richest, whether it may wait): leaner it runs back or lifts off a torch, richer it lifts in burnt gas.
+    What does not go together is let go: what may happen in burnt gas first. None: no such end."""
+    flame = along.flame
+    back = along.leanest(flame.stays_out) if stays else None
+    low = along.leanest(flame.held_by_torch) if back is None else along.from_on(back, flame.held_by_torch)
+    if low is None:
+        return None, None, False
+    burnt = along.richest(flame.held_in_burnt_gas)
+    return low, burnt if burnt is not None and burnt > low else None, back is not None
+
+
+def _set(asked: float, low: float | None, high: float | None, off: float) -> tuple[float, float, float]:
+    """(leanest, the one set, richest): as asked, but so far from both ends as may be missed, or in the middle."""
+    if low is None:
+        return asked, asked, asked
+    if high is None:
+        ratio = max(asked, low * (1 + off))
+        return low, ratio, ratio
+    least, most = low * (1 + off), high / (1 + off)
+    return low, (least + most) / 2 if least > most else min(max(asked, least), most), high
+
+
+def _any_jet(along: Along, ends: tuple[float, float, float]) -> tuple[float, float]:
+    """(leanest, richest) as told for the jet as set, at which those of the least and of the most hold too; they cross
+    where there are none."""
+    most, as_set, least = _jets(along.flame.tries.jet.coefficient)
+    return ends[0] * as_set / least, ends[2] * as_set / most
+
+
+def _jets(coefficient: float) -> tuple[float, float, float]:
+    """The most, as set, the least."""
+    return min(coefficient + COEFFICIENT_BAND, 1.0), coefficient, coefficient - COEFFICIENT_BAND
+
+
+def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSlide:
+    """With what is said of it: all figures as they are made."""
+    lifts = [lift for lift in map(flame.lift_W, chosen.ratio) if lift > 0]
     how = lighting.way + ("_cool" if not lighting.glows else "_stays" if chosen.stays else "")
-    advice = said(how, **{**lighting.advice.slots, "rate": rate_W.value, "gas": gas_Pa.value})
-    return replace(chosen, rate_W=rate_W, gas_Pa=gas_Pa, lifts_W=lifts_W(chosen.ratio), advice=advice)
+    made = {
+        "rate": chosen.rate_W.value,
+        "least": chosen.rate_W.low,
+        "most": chosen.rate_W.high,
+        "gas": chosen.gas_Pa.value,
+        "gas_least": chosen.gas_Pa.low,
+        "gas_most": chosen.gas_Pa.high,
+        "open": chosen.open_share,
+        "ratio": chosen.ratio.value,
+        "pipe": chosen.pipe_Pa,
+    }
+    return replace(chosen, lifts_W=min(lifts, default=None), advice=said(how, **{**lighting.advice.slots, **made}))
 
 
-def near(size_m, families):
+def near(size_m: float, families: tuple[str, ...]) -> list[Drill]:
     """The drills next to a size, the nearest first; none beyond the largest that is sold."""
     found = [drills.nearest_drills(size_m, family) for family in families]
     if not any(above for _, above in found):

@@ -31,6 +31,7 @@ class LightingSteps:
 
     to_low: tuple[Step, ...]
     to_high: tuple[Step, ...]
+    low: Step
     high: Step
 
 
@@ -61,11 +62,13 @@ def lighting_steps(
             found.append(step(tried.gas_Pa(rate_W), damper))
         return tuple(found)
 
-    lit_W = lighting_slide.rate_W.value if lighting_slide.rate_W else lighting.waits_W  # as the mark has it
-    light, low = (lit_W, lighting.waits_ratio), (firing.low_W, equivalence_ratio)
+    made, low = lighting_slide, (firing.low_W, equivalence_ratio)
+    # As the mark has it.
+    light = (made.rate_W.value, made.ratio.value) if made.rate_W else (lighting.waits_W, lighting.waits_ratio)
     high = firing.rate_W, equivalence_ratio
     return LightingSteps(
         to_low=between(turning.to_low, light, low),
         to_high=between(turning.straight, light, high) if turning.straight else between(turning.to_high, low, high),
+        low=Step(jet.low_Pa, gauges.reads_low, damper_marks.low),
         high=step(jet.high_Pa, damper_marks.high),
     )

@@ -8,7 +8,7 @@ from ..catalogue.sentences import Said, said
 from ..physics.band import Band
 from .firing import Firing
 from .jet import Jet
-from .tries import KEEP_OFF, LEAST_OPEN, WELL_OFF, WIDE, Tries
+from .tries import KEEP_OFF, WELL_OFF, WIDE, Tries
 
 # Common practice.
 # Tried after the mixture as set, leanest first; the law of lift ends at 1.36.
@@ -61,11 +61,16 @@ def lighting_try(
 
 def _lit(tries):
     """The leanest that may wait and is not too near to a limit, for it makes the least carbon monoxide; else the
-    leanest that may wait at all; else the leanest that can be set; None where there is none."""
-    well_off = (one for one in tries if one.waiting_off >= WELL_OFF)
-    waits = (one for one in tries if one.waiting_W is not None)
+    leanest that may wait at all; of both rather one that a torch holds for sure in burnt gas; else the leanest that can
+    be set; None where there is none."""
+    waits = [one for one in tries if one.waiting_W is not None]
+    sure = [one for one in waits if one.waiting_W.value <= (one.torch_W or 0.0)]
     lit = (one for one in tries if one.settable_W is not None)
-    return next(chain(well_off, waits, lit), None)
+    return next(chain(_well_off(sure), sure, _well_off(waits), waits, lit), None)
+
+
+def _well_off(tries):
+    return (one for one in tries if one.waiting_off >= WELL_OFF)
 
 
 def _at(one, way, glows):
@@ -130,7 +135,7 @@ def _no_way(set_so, rest, firing, jet, glows):
         "open": one.open_share(at_W) if found else None,
         "pipe": one.pipe_Pa(at_W) if found else None,
         "least_gas": one.least_gas_Pa(at_W) if found else None,
-        "least_open": LEAST_OPEN,
+        "least_open": one.least_open(one.open_share(at_W)) if found else None,
     }
     return LightingTry(
         way=way,

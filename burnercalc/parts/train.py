@@ -40,7 +40,7 @@ BRANCHES = (
     "tap",
     "mix_tap",
 )
-CASES = ("weak", "light", "nipple", "threaded", "upright")  # sentences for where such a slot is filled
+CASES = ("weak", "light", "alone", "nipple", "threaded", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge", "pilot_valve", "pilot")  # on that of the part before it
 LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter")  # between the others, several of them
 TEES = ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch", "pilot_cock")  # each on a tee of its own
@@ -160,7 +160,9 @@ def train(
     add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
     if gauges.small:
         add("gas", "gauge_cock", "1/4")
-        add("gas", "low_gauge", scale=gauges.low_Pa, low=gauges.low_fire_Pa, **lit)
+        low = {"low": gauges.low_fire_Pa, **lit}
+        reads = low if gauges.reads_low or not lit else {"alone": lit["light"]}
+        add("gas", "low_gauge", scale=gauges.low_Pa, **reads)
     add("gas", "jet_holder", drill=jet.drill_name or "-")
     steps = making.bushings(mix_pipe, size)
     if steps:

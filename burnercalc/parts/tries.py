@@ -27,7 +27,8 @@ WELL_OFF = 1.05  # the same while it waits at a lip that glows, where KEEP_OFF l
 CLOSE = 1.02  # and the least that is taken at all,
 WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
-LEAST_OPEN = 0.05  # open share below which a damper is hard to set
+LEAST_OPEN = 0.05  # open share below which a damper is hard to set,
+LEAST_HOLE = 0.04  # and a hole in its slide leaks by more than a fifth past it
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
 LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by a needle valve and its small gauge
 LEAST_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
@@ -241,7 +242,12 @@ class Tried:
         pipe_Pa, open_share, least_Pa = self.pipe_Pa(rate_W), self.open_share(rate_W), self.least_gas_Pa(rate_W)
         drill, down_Pa = self.jet.drill, self.shop.pressure_Pa + pipe_Pa
         gas = drill is not None and self.jet.rate_through_W(drill.diameter_m, least_Pa, down_Pa) <= rate_W
-        return gas, open_share is not None and open_share >= LEAST_OPEN
+        return gas, open_share is not None and open_share >= self.least_open(open_share)
+
+    def least_open(self, open_share):
+        """Of the damper: less where its slide has a hole drilled, as it has where low fire needs no less air."""
+        drilled = open_share is not None and self.blower.open_low is not None and open_share <= self.blower.open_low
+        return LEAST_HOLE if drilled else LEAST_OPEN
 
     @property
     def top_W(self):

@@ -85,17 +85,15 @@ def lighting_card_table(
         shut = not step.small and all(one.small for one in before)
         return say("cock", scale=gauges.lit_by_Pa) if shut else ""
 
+    told = lighting_slide.advice.slots
     slots = {
-        "rate": lighting_slide.rate_W.value if lit else firing.low_W,
-        **{key: lighting.advice.slots.get(key) for key in ("gas", "open", "pipe", "ratio")},
-        **({"gas": lighting_slide.gas_Pa.value} if lighting_slide.gas_Pa else {}),
-        "gas_least": lighting_slide.gas_Pa and lighting_slide.gas_Pa.low,
-        "gas_most": lighting_slide.gas_Pa and lighting_slide.gas_Pa.high,
+        "rate": told.get("rate") if lit else firing.low_W,
+        **{key: told.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
+        "jets": say("jets.sure") if lighting_slide.any_jet else "",
         "burnt": say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s)
         if burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
         else "",
         "mark": mark(lighting_slide.mark) if lit else None,
-        "made": lighting_slide.ratio and lighting_slide.ratio.value,
         "cock_open": say("cock_open") if gauges.small else "",
         "fire": say("fire.guard" if guard else "fire"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
@@ -129,8 +127,11 @@ def lighting_card_table(
     turns = (
         {} if way == "never" else {"then": None if straight else turning.to_low, "high": straight or turning.to_high}
     )
-    slots["cock"] = cock(lighting_steps.high, *lighting_steps.to_high)
+    to_low, to_high = (*lighting_steps.to_low, lighting_steps.low), lighting_steps.to_high
+    slots["low_cock"] = cock(lighting_steps.low, *lighting_steps.to_low)
+    slots["cock"] = cock(lighting_steps.high, *(() if straight else to_low), *to_high)
     ways_there = {"then": lighting_steps.to_low, "high": lighting_steps.to_high}
+    before = {"then": (), "high": () if straight else to_low}
     unlit = lighting.way if f"set.do.{lighting.way}" in say.words else "never"
     late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
     cool = "" if lighting.glows else "cool_guard" if guard else "cool"
@@ -157,11 +158,11 @@ def lighting_card_table(
     steps = [step for step in CARD if not left_out.get(step)]
 
     def by_way(step):
-        there = ways_there.get(step, ())
+        there, gone = ways_there.get(step, ()), before.get(step, ())
         told = [
             say(
                 "step",
-                cock=cock(one, *there[:n]),
+                cock=cock(one, *gone, *there[:n]),
                 gas=one.gas_Pa,
                 damper=step_mark(one.damper),
             )

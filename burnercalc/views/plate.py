@@ -158,7 +158,8 @@ def operating_card_drawing(
     else:
         steps.insert(0, "slide")
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
-            steps.insert(steps.index("stop"), "cock_straight" if turning.straight else "cock")
+            words = "cock_straight" if turning.straight else "cock" if gauges.reads_low else "cock_low"
+            steps.insert(steps.index("stop"), words)
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 
