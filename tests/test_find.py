@@ -106,6 +106,7 @@ def leaves(space):
     while stack:
         node = stack.pop()
         if node.level == len(AXES) - 1:
+            space.settle(node)
             yield node
         else:
             stack += [kid for one in space.menu(node) if (kid := space.child(node, one)) is not None]
@@ -173,8 +174,9 @@ def test_a_bound_is_never_above_what_is_below_it():
         for one in leaf.chosen:
             node = space.child(node, one)
             way.append(node)
-        ranks = [one.rank(weights) for one in way]
-        assert ranks == sorted(ranks) and node is leaf
+        # Before it is settled, and then.
+        ranks = [*(one.rank(weights) for one in way[:-1]), leaf.rank(weights, by_looks=True), leaf.rank(weights)]
+        assert ranks == sorted(ranks) and node is leaf and leaf.settled
         assert all(later[part] >= first[part] for first, later in itertools.pairwise(ranks) for part in range(2))
 
 
@@ -209,8 +211,9 @@ def test_money_and_hours_known_early_are_never_more_than_they_come_to(name):
         if node is None:
             continue
         seen += 1
+        space.settle(node)
         for key in ("money", "work"):
-            known = [one.terms[key] for one in way if key in one.terms]
+            known = [one.terms[key] for one in way[:-1] if key in one.terms] + [node.looked[key], node.terms[key]]
             assert known == sorted(known) and len(set(known)) > 1
         assert node.terms["money"] == pytest.approx(space.bill(node).to_spend)
         # Most of it is known before the box is chosen, so that dear fires are left early.
@@ -244,7 +247,7 @@ SHOPS = {
 
 LEAST_WRONG = ("a cold day, one cylinder",)  # of which the menus hold no good design
 # Where little on the menus is lit at once, the first good design comes later.
-LATE = {"house gas": 1000}
+LATE = {"house gas": 400}
 MAY_STAND = {"a cold day, one cylinder": {"cylinder"}}
 
 
@@ -496,7 +499,7 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
 def test_a_purchase_says_what_is_left_even_then():
     """A fan that moves nothing, and pins that lie too near the edge: another blower cures but the one."""
     text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: edge_margin=1/16 in; low_fire=50 %"
-    answer = find(Design(), read_have(text), budget=300)
+    answer = find(Design(), read_have(text), budget=1000)  # steps in all, those for a purchase too
     said = report.as_text(answer)
     assert answer.offers[0].kinds[0] == "least wrong" and "LEAST WRONG" in said
     assert answer.opening.kind == "blower" and "blower" not in {fault.key for fault in answer.opening.left}
@@ -581,13 +584,23 @@ def test_the_same_question_has_the_same_answer(answers):
     assert (one.counts.nodes, one.counts.solves) == (other.counts.nodes, other.counts.solves)
 
 
+@pytest.mark.parametrize("budget", [100, 300, 700])
+def test_the_steps_that_are_given_are_all_that_are_taken(budget):
+    """Also where nothing fits, and what is least wrong is mended and a purchase looked for."""
+    text = "tube: 4 x 4 x 3/16 in\npins: 1/4 in\nblower: 0.1 inH2O 5 cfm\nmine: edge_margin=1/16 in; low_fire=50 %"
+    told = []
+    answer = find(Design(), read_have(text), budget=budget, progress=lambda done, most: told.append((done, most)))
+    assert answer.offers and answer.in_the_way and answer.counts.nodes <= budget
+    assert told[-1][0] <= budget and {most for _, most in told} == {budget}
+
+
 def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
         assert answer.counts.solves - answer.counts.mending <= 12, name
-        # Only the least wrong are mended, within a bound: 60 to begin another, 100 and its rounds for the last.
-        assert answer.counts.mending <= 300 and (not answer.counts.mending or name in LEAST_WRONG), name
+        # Only the least wrong are mended, within a bound: 40 solves and the rounds that make the changes fewer.
+        assert answer.counts.mending <= 80 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
-            assert answer.first_at is not None and answer.first_at < LATE.get(name, 200), name
+            assert answer.first_at is not None and answer.first_at < LATE.get(name, 100), name
 
 
 def test_what_is_mine_stays():
@@ -1013,7 +1026,7 @@ def test_wrong_use_of_find_names_everything(tmp_path, capsys):
 def test_ranks_of_a_kind_put_its_number_first():
     start, have = small("three pins")
     space, weights = Space(start, have), weights_of({})
-    pool = search(space, weights, budget=500).pool
+    pool = [node for node in search(space, weights, budget=500).pool if space.settle(node)]
     for kind in ("money", "spread", "low", "work", "days"):
         best = min(pool, key=lambda node: rank(node, weights, kind))
         alike = [node for node in pool if rank(node, weights)[:2] == rank(best, weights)[:2]]

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
+from itertools import islice
 from math import inf
 from typing import Any
 
@@ -17,16 +18,16 @@ from ..units import parse_quantity, show
 from .bill import Bill, Bought
 from .choices import AXES, FROM_LINE, long_enough
 from .faults import Fault, faults_of, harm, worst_of
-from .good import make_good
+from .good import mending
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have, Piece
 from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
-from .search import BUDGET, POLISH, Found, others, polish, rank, search
+from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, followed, others, polish, rank, search
 from .sold import STICK
-from .space import Counts, Node, Space
+from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
-OPEN_BUDGET = 250  # nodes of the search for each kind of purchase
+MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 CLEAR = 0.1  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
@@ -47,7 +48,7 @@ FACE_KEYS = (  # in one of which those that are mended differ
     *("body_kind", "body_width", "body_depth", "port_diameter", "burner_count"),
     *("body_length", "rows", "ports_per_row", "pattern"),
 )
-MOST_MENDED, MOST_MENDING, MENDING = 6, 60, 100  # designs; solves of them after which no other is begun, and of one
+MOST_MENDED, MENDING = 4, 40  # designs that are mended, and solves of all of them
 # What the best of all is called when it has a fault, and what is shown besides the best in a kind.
 LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 
@@ -129,35 +130,39 @@ def find(
         start      its settings are the question where the search moves none of them
         have       see have.read_have; its settings that are mine are never moved
         weights    {term of the score: weight}, 1 where none is given
-        budget     nodes that the search may judge; the same budget gives the same answer on any machine
-        progress   called with nodes judged, and about how many there will be
+        budget     steps in all, a node judged or a part of a solve; the same budget gives the same answer anywhere
+        progress   called with the steps so far, and the most that there will be
         first      called with the first good design, as soon as it is found
     Raises:
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
     weighed = weights_of(weights or {})
     _contradictions(start, have)
-    counts = Counts(tell=progress and (lambda nodes: progress(nodes, max(nodes, budget + POLISH * len(KINDS)))))
+    counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)
-    found = search(space, weighed, budget, first and (lambda node: first(space.design(node))))
+    most = max(min(SEARCH, budget // 2), LEAST_BUDGET)
+    found = search(space, weighed, most, first and (lambda node: first(space.design(node))))
     if not found.pool:
         raise InputErrors([_nothing(space)])
-    for kind in (*KINDS, None):  # what one of a kind leads to may be bettered for itself
-        polish(space, found, weighed, kind)
+    given_keys = _given(space, found)
+    kinds = () if _own(_best(found, weighed), given_keys) else KINDS
+    for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
+        polish(space, found, weighed, kind, min(POLISH, budget // 10))
     given_keys = _given(space, found)
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
-    if len(chosen) < LEAST_SHOWN:
-        _look_for_ways(space, found, best, weighed)
-        best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
+    if len(chosen) < LEAST_SHOWN:
+        with counts.at_most(counts.left // 2 if _own(best, given_keys) else counts.left):  # the rest for a purchase
+            _look_for_ways(space, found, best, weighed)
+        best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
     ways = _ways(space, found, [node for _, node in chosen], weighed)
     chosen += [([ANOTHER_WAY], node) for node in ways[len(chosen) :]]
     _name_by_kind(chosen, weighed)
     offers = _offers(space, [(kinds or [ANOTHER_WAY], node) for kinds, node in chosen], weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
-    opening = _opening(start, have, best, weighed, given_keys, space.counts) if way else None
+    opening = _opening(start, have, space, best, weighed, given_keys) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
 
 
@@ -281,8 +286,9 @@ def _nothing(space: Space) -> InputError:
 
 def _given(space: Space, found: Found) -> set[str]:
     """Checks at fault that no burner changes: judged before any choice, or of every design and cured by no choice."""
-    always = set.intersection(*(set(node.words) for node in found.pool)) & set(CHECKS)
-    one = found.pool[0]
+    settled = [node for node in found.pool if node.settled]
+    always = set.intersection(*(set(node.words) for node in settled)) & set(CHECKS)
+    one = settled[0]
     cured_by = {key: {setting for setting, _ in _cures(one, key)} for key in always}
     return set(space.root.words) | {
         key for key, cures in cured_by.items() if cures and not cures & set(space.decided_at)
@@ -294,12 +300,17 @@ def _cures(node: Node, key: str) -> Iterable[tuple[str, str]]:
     return CHECKS[key].cures if judged.cures is None else judged.cures
 
 
+def _best(found: Found, weights: Mapping[str, float]) -> Node:
+    best = found.best(weights)
+    assert best is not None
+    return best
+
+
 def _best_in_each_kind(
     found: Found, weights: Mapping[str, float], given: set[str]
 ) -> tuple[Node, list[tuple[list[str], Node]]]:
     """The best of all, and the list of it and of those that are clearly better in their kind than any listed so far."""
-    best = found.best(weights)
-    assert best is not None
+    best = _best(found, weights)
     chosen: list[tuple[list[str], Node]] = [([LEAST_WRONG if _own(best, given) else "best of all"], best)]
     for kind in KINDS:
         node = found.best(weights, kind) or best
@@ -335,26 +346,31 @@ def _mended(
 
     Only what takes nothing from the shop is moved. The designs that are better join those found.
     """
-    ranked = sorted(found.pool, key=lambda node: rank(node, weights))
     tries: list[Node] = []
-    for node in (*(node for _, node in chosen), *ranked):
-        unlike = all(any(node.texts.get(key) != one.texts.get(key) for key in FACE_KEYS) for one in tries)
-        if unlike and len(tries) < MOST_MENDED:
+
+    def unlike(node: Node) -> bool:
+        """Whether its face is none of those that are tried."""
+        return all(any(node.texts.get(key) != one.texts.get(key) for key in FACE_KEYS) for one in tries)
+
+    ranked = found.in_order(lambda node: rank(node, weights), unlike)
+    for node in (*(node for _, node in chosen), *islice(ranked, MOST_MENDED)):
+        if unlike(node) and len(tries) < MOST_MENDED:
             tries.append(node)
     better = False
     keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
     for node in tries:
-        if space.counts.mending > MOST_MENDING:
+        most = min(MENDING - space.counts.mending, space.counts.left // 2 // SOLVE)
+        if most <= 0:
             break
-        made = make_good(space.design(node), keys, MENDING)
-        space.counts.solves += made.solves
-        space.counts.mending += made.solves
-        after = made.after.design
-        mended = space.altered(node, {one.key: after.text(one.key) for one in made.changes}) if made.changes else None
-        if mended is not None and mended.rank(weights)[:2] < node.rank(weights)[:2]:
-            found.pool.append(mended)
+        changes, solves = mending(space.design(node), keys, most)
+        space.counts.solved(solves)
+        made = None
+        with space.counts.at_most(len(AXES)):
+            made = space.altered(node, changes) if changes else None
+        if made is not None and space.settle(made, lambda one: one.rank(weights)[:2] < node.rank(weights)[:2]):
+            found.keep(made)
             better = True
-            if not _own(mended, given):
+            if not _own(made, given):
                 break
     return better
 
@@ -367,8 +383,9 @@ def _look_for_ways(space: Space, found: Found, best: Node, weights: Mapping[str,
     for name, held in WAYS.items():
         if not both.get(name, True) or len(_ways(space, found, [best], weights)) >= LEAST_SHOWN:
             continue
-        made = [node for node in others(space, found, best, name, name == "length") if _differs(space, node, best)]
-        for node in sorted(made, key=lambda node: rank(node, weights))[:1]:
+        made = others(space, found, best, name, WAY_POLISH, name == "length")
+        differs = [node for node in made if _differs(space, node, best)]
+        for node in sorted(differs, key=lambda node: rank(node, weights))[:1]:
             polish(space, found, weights, None, WAY_POLISH, node, held)
 
 
@@ -412,11 +429,14 @@ def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, 
     """Those listed and, until enough are shown, designs built another way than each of them, with no more faults."""
     ways = list(listed)
     least = min(node.rank(weights)[:2] for node in listed)
-    for node in sorted(found.pool, key=lambda node: rank(node, weights)):
-        if len(ways) >= LEAST_SHOWN or node.rank(weights)[:2] > least:
+
+    def another(node: Node) -> bool:
+        return node.rank(weights)[:2] <= least and all(_differs(space, node, one) for one in ways)
+
+    for node in found.in_order(lambda node: rank(node, weights), another):
+        if len(ways) >= LEAST_SHOWN:
             break
-        if all(_differs(space, node, one) for one in ways):
-            ways.append(node)
+        ways.append(node)
     return ways
 
 
@@ -551,20 +571,18 @@ def shown(term: Term, value: float) -> str:
 
 
 def _opening(
-    start: Design, have: Have, best: Node, weights: Mapping[str, float], given: set[str], counts: Counts
+    start: Design, have: Have, space: Space, best: Node, weights: Mapping[str, float], given: set[str]
 ) -> Opening | None:
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
     found: list[tuple[tuple[int, float], Opening]] = []
-    closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
-    liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
-    kinds = [group[0] for group in closed if group != GAS or liquid]
-    wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
-    if longer := _longer(have, start.units):
-        wider.insert(0, ("longer", longer))
-    for kind, shop in wider:
-        space = Space(start, shop, counts=counts)
-        made = search(space, weights, OPEN_BUDGET)
-        node = min(made.pool, key=lambda node: _smallest(node, kind, best, weights), default=None)
+    wider = _wider(have, best, start.units)
+    counts = space.counts
+    for done, (kind, shop) in enumerate(wider):
+        space = Space(start, shop, counts=counts, like=space)
+        made = Found(space)
+        with counts.at_most(counts.left // (len(wider) - done)):
+            _bought(space, made, kind, best, weights)
+        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights)), None)
         if node is None or _left(node, best) >= _left(best, best):
             continue
         words, price = _purchase(space, node, kind, have)
@@ -577,6 +595,28 @@ def _opening(
         left = _faults(result, given, space.bill(node).lacking)
         found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
     return min(found, key=lambda one: one[0])[1] if found else None
+
+
+def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
+    """Each kind of which none may be bought, and the shop that may; "longer": pieces of the same tube."""
+    closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
+    liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
+    kinds = [group[0] for group in closed if group != GAS or liquid]
+    wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
+    longer = _longer(have, system)
+    return [("longer", longer), *wider] if longer else wider
+
+
+def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+    """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
+    like = followed(space, best)
+    if like is None:
+        return
+    axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
+    for axis in axes:
+        others(space, found, like, axis, WAY_POLISH, True)
+    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
+        polish(space, found, weights, None, WAY_POLISH, node)
 
 
 def _left(node: Node, best: Node) -> int:

@@ -209,6 +209,11 @@ def middle(a: Asked, menu: list[Option]) -> float:
     return (len(menu) - 1) / 2
 
 
+def upper_middle(a: Asked, menu: list[Option]) -> float:
+    """The larger of the two in the middle: through thin ports few flames are lit."""
+    return len(menu) // 2
+
+
 def likely_length(a: Asked, menu: list[Option]) -> float:
     """Of a face that its ports fill at a middling speed."""
     ports_m2 = a.burner.part("firing").mixture_m3_s / PORT_SPEED_M_S
@@ -469,7 +474,7 @@ AXES = (
         middle,
     ),
     Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), likely_length),
-    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), middle),
+    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), upper_middle),
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
     Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("block", (), ("block_thickness",), block_options, (), middle),

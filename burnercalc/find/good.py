@@ -34,6 +34,7 @@ from .score import margin
 from .space import how_wrong
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
+MOST_TIDYING, MOST_TELLING = 150, 150  # to make the changes fewer and smaller, and to say what was tried
 MEND_SOLVES = 300  # of one mending fault by fault
 AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended further
@@ -116,29 +117,16 @@ class Mended:
 def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVES) -> Mended:
     """The fewest, smallest changes that turn every check of a design good; what is `mine` stays.
 
-    `most`: solves in which they are looked for; to make them fewer and smaller takes a few more.
+    `most`: solves in which they are looked for; to make them fewer and smaller, and to say what else was tried, takes
+    MOST_TIDYING and MOST_TELLING more at most.
     """
     bench = _Bench(design, frozenset(mine), most)
-    best: Changes = ()
-    for reach in (QUESTION, frozenset[str]()):
-        if bench.rank(best) == (0, 0):
-            break
-        bench.allow(most // 3)
-        best = _one_or_two(bench, reach) or best
-        bench.allow(MEND_SOLVES)
-        best = _mend(bench, best, reach)
-        if reach and bench.rank(best) != (0, 0):
-            best = _another_face(bench, best)
-    for begun in _beginnings(design, frozenset(mine)):
-        if not 0 < len(bench.words(best)) <= FEW:
-            break
-        bench.allow(AGAIN_SOLVES)
-        made = _mend(bench, begun, frozenset[str]())
-        if _worth(bench, made) < _worth(bench, best):
-            best = made
+    best = _looked_for(bench)
+    bench.ends_at = bench.solves + MOST_TIDYING
     before: Changes | None = None
     while best != before:
         before, best = best, _smaller(bench, _fewer(bench, best))
+    bench.ends_at = inf
     after = bench.result(best)
     left = faults_of(after)
     kept = {fault.key for fault in left}
@@ -147,8 +135,37 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
         for key, _ in best
     )
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
+    bench.ends_at = bench.solves + MOST_TELLING
     tried = tuple(one for fault in left for one in _tried(bench, best, fault))
     return Mended(bench.base, after, changes, mended, left, tried, bench.solves)
+
+
+def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str, str], int]:
+    """Changes of a design that mend it as far as is found in so many solves, as texts, and how many they took."""
+    bench = _Bench(design, frozenset(mine), most)
+    return dict(_fewer(bench, _looked_for(bench))), bench.solves
+
+
+def _looked_for(bench: "_Bench") -> Changes:
+    """The changes that mend most, as they are found."""
+    best: Changes = ()
+    for reach in (QUESTION, frozenset[str]()):
+        if bench.rank(best) == (0, 0):
+            break
+        bench.allow(bench.in_all // 3)
+        best = _one_or_two(bench, reach) or best
+        bench.allow(MEND_SOLVES)
+        best = _mend(bench, best, reach)
+        if reach and bench.rank(best) != (0, 0):
+            best = _another_face(bench, best)
+    for begun in _beginnings(bench.base.design, bench.mine):
+        if not 0 < len(bench.words(best)) <= FEW:
+            break
+        bench.allow(AGAIN_SOLVES)
+        made = _mend(bench, begun, frozenset[str]())
+        if _worth(bench, made) < _worth(bench, best):
+            best = made
+    return best
 
 
 def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
@@ -254,9 +271,11 @@ def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
 
 
 def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
-    """Each cure of a fault that stays, and why it is no way."""
+    """Each cure of a fault that stays, and why it is no way, as far as there are solves for it."""
     checked = bench.result(changes).checks
     for change in checked[fault.key].changes:
+        if bench.ended:
+            return
         follows = bench.result(changes).design.value(change.setting) == "auto"
         label, why, spoils = BY_KEY[change.setting].label, "auto" if follows else "end", tuple[str, ...]()
         texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)
@@ -299,22 +318,29 @@ class _Bench:
     """Sets of changes to one design, each judged once; parts that are made of the same things are shared."""
 
     def __init__(self, design: Design, mine: frozenset[str], most: int) -> None:
-        self.mine, self.solves, self.most, self._in_all = mine, 0, most, most
+        self.mine, self.solves, self.most, self.in_all = mine, 0, most, most
+        self.ends_at: float = most  # solves after which no other set is judged; it counts as refused
         self._parts: dict[Any, Any] = {}
         self.base = Result(design, store=self._parts)
         self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {frozenset(): _Judged(self.base)}
 
     def allow(self, more: int) -> None:
         """So many solves more, as far as there are any left of all."""
-        self.most = min(self.solves + more, self._in_all)
+        self.most = min(self.solves + more, self.in_all)
 
     @property
     def spent(self) -> bool:
         return self.solves >= self.most
 
+    @property
+    def ended(self) -> bool:
+        return self.solves >= self.ends_at
+
     def _judged(self, changes: Changes) -> "_Judged | None":
         key = frozenset(changes)
         if key not in self._known:
+            if self.ended:
+                return None
             try:
                 design = self.base.design.changed(dict(changes))
             except InputErrors:

@@ -6,7 +6,7 @@ best design is proven (`complete`); else it is the best of what was looked at, a
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from heapq import heappop, heappush
+from heapq import heapify, heappop, heappush
 from typing import Any
 
 from .choices import MOST_LENGTHS, Option
@@ -15,8 +15,10 @@ from .space import Bound, Hopeful, Node, Space
 
 # Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
 WIDTH, WIDER = 2, 4
-# Nodes: of the search for the best of all, of polishing its first design, those of another number of burners, one kind.
-BUDGET, CLIMB, ANOTHER_COUNT, POLISH = 500, 260, 100, 60
+# Nodes: in all, of the search for the best, of polishing its first design, of another number of burners, of one kind.
+BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, POLISH = 1400, 600, 260, 100, 60
+LEAST_BUDGET = 100  # for the first design, whatever the rest is
+MOST_FAR = MOST_LENGTHS + 1  # options of an axis that are all looked at
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
 
 Rank = tuple[Any, ...]
@@ -24,80 +26,107 @@ Rank = tuple[Any, ...]
 
 @dataclass
 class Found:
-    """Whole nodes in the order found; `first_at`: nodes judged until the first that has no fault but what is `given`,
-    of which `hear` is told."""
+    """Whole nodes in the order found, settled as far as somebody had to know; `first_at`: nodes judged until the first
+    that has no fault but what is `given`, of which `hear` is told."""
 
+    space: Space
     pool: list[Node] = field(default_factory=list)
     complete: bool = False
     first_at: int | None = None
     hear: Callable[[Node], None] | None = None
-    given: frozenset[str] = frozenset()
 
     def good(self, node: Node) -> bool:
-        return node.words.keys() <= self.given
+        return node.words.keys() <= self.space.root.words.keys()
+
+    def keep(self, *nodes: Node) -> None:
+        self.pool += [node for node in nodes if all(node is not one for one in self.pool)]
+
+    def in_order(
+        self, key: Callable[[Node], Any], wanted: Callable[[Node], bool] = lambda node: True
+    ) -> Iterator[Node]:
+        """Those that are `wanted`, settled, by a key that only grows when a node is settled."""
+        heap = [(key(node), at, node) for at, node in enumerate(self.pool)]
+        heapify(heap)
+        while heap:
+            _, at, node = heappop(heap)
+            if node.settled and wanted(node):
+                yield node
+            elif wanted(node):
+                self.settle(node)
+                heappush(heap, (key(node), at, node))
+
+    def settle(self, node: Node, hopeful: Hopeful = lambda node: True) -> bool:
+        """Whether a node is still `hopeful` when all is asked of it."""
+        hoped = self.space.settle(node, hopeful)
+        if self.first_at is None and node.settled and self.good(node):
+            self.first_at = self.space.counts.nodes
+            if self.hear:
+                self.hear(node)
+        return hoped
 
     def best(self, weights: Mapping[str, float], kind: str | None = None) -> Node | None:
-        return min(self.pool, key=lambda node: rank(node, weights, kind), default=None)
-
-    def rank(self, weights: Mapping[str, float]) -> Bound:
-        """Of the best."""
-        return min(node.rank(weights) for node in self.pool)
+        return next(self.in_order(lambda node: rank(node, weights, kind)), None)
 
 
-def rank(node: Node, weights: Mapping[str, float], kind: str | None = None) -> Rank:
+def rank(node: Node, weights: Mapping[str, float], kind: str | None = None, by_looks: bool = False) -> Rank:
     """What is compared: stops, cautions, then the term of a kind to its grain if one is asked, then points."""
-    stops, cautions, sum_ = node.rank(weights)
+    stops, cautions, sum_ = node.rank(weights, by_looks)
     if kind is None:
         return stops, cautions, sum_
     term = BY_TERM[kind]
-    return stops, cautions, round(node.terms.get(kind, 0.0) / term.grain), sum_
+    terms = node.looked if by_looks and node.looked is not None else node.terms
+    return stops, cautions, round(terms.get(kind, 0.0) / term.grain), sum_
 
 
 def search(
-    space: Space, weights: Mapping[str, float], budget: int = BUDGET, first: Callable[[Node], None] | None = None
+    space: Space, weights: Mapping[str, float], budget: int = SEARCH, first: Callable[[Node], None] | None = None
 ) -> Found:
     """Whole nodes of a space, the best among them; `first` hears the first good one when it is found."""
-    found = Found(hear=first, given=frozenset(space.root.words))
-    begun = space.counts.nodes
-
-    def spent() -> int:
-        return space.counts.nodes - begun
+    found = Found(space, hear=first)
 
     def look(node: Node, width: int, most: int, by_thumb: bool = True) -> bool:
         """A dive from a node, and the best of it polished; whether the best of all is good by now."""
         nodes = dive(space, node, weights, width, by_thumb)
-        for one in nodes:
-            _keep(found, one, spent())
-        if nodes:
-            polish(space, found, weights, None, most, min(nodes, key=lambda node: rank(node, weights)))
+        found.keep(*nodes)
+        start = next(found.in_order(lambda one: rank(one, weights), nodes.__contains__), None)
+        if start is not None:
+            polish(space, found, weights, None, most, start)
         best = found.best(weights)
         return best is not None and found.good(best)
 
     climb = min(CLIMB, budget // 2)
-    if not look(space.root, WIDTH, climb) and not look(space.root, WIDER, climb, False):
-        for node in _other_bodies(space, found.best(weights)):
-            if spent() >= budget or look(node, 1, POLISH):
-                break
-    if not found.pool and (one := _any(space, weights, budget)) is not None:
-        _keep(found, one, spent())
-        polish(space, found, weights)
-    for node in _other_counts(space, found, weights):
-        if spent() < budget:
+    with space.counts.at_most(budget):
+        # One straight down, to have one soon.
+        found.keep(*dive(space, space.root, weights, 1))
+        found.best(weights)
+        if not look(space.root, WIDTH, climb) and not look(space.root, WIDER, climb, by_thumb=False):
+            for node in _other_bodies(space, found.best(weights)):
+                if look(node, 1, POLISH):
+                    break
+        if not found.pool and (one := _any(space)) is not None:
+            found.keep(one)
+            polish(space, found, weights)
+        for node in _other_counts(space, found, weights):
             look(node, WIDTH, ANOTHER_COUNT)
-    _best_first(space, weights, budget, found, spent)
+        _best_first(space, weights, found)
+        found.complete = True
     return found
 
 
 def _other_counts(space: Space, found: Found, weights: Mapping[str, float]) -> Iterator[Node]:
     """The first fire of each other number of burners that may be better than what is found."""
     best = found.best(weights)
-    seen = {best.values["burner_count"]} if best else set()
-    for one in space.menu(space.root) if best else ():
+    if best is None:
+        return
+    seen = {best.values["burner_count"]}
+    for one in space.menu(space.root):
         node = space.child(space.root, one)
         if node is None or node.values["burner_count"] in seen:
             continue
         seen.add(node.values["burner_count"])
-        if any(kid.rank(weights) < found.rank(weights) for kid in _kids(space, node)):
+        best = found.best(weights) or best
+        limit = best.rank(weights)
+        if any(kid.rank(weights) < limit for kid in _kids(space, node)):
             yield node
 
 
@@ -115,18 +144,9 @@ def _other_bodies(space: Space, best: Node | None) -> Iterator[Node]:
             yield kid
 
 
-def _keep(found: Found, node: Node, at: int) -> None:
-    if all(node is not one for one in found.pool):
-        found.pool.append(node)
-        if found.first_at is None and found.good(node):
-            found.first_at = at
-            if found.hear:
-                found.hear(node)
-
-
 def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by_thumb: bool = True) -> list[Node]:
     """Down from a node, keeping the best few at each level; empty when all of them lead nowhere."""
-    last = len(space.axes) - 1
+    last = space.last
     beam = [node]
     while beam and beam[0].level < last:
         best: list[tuple[Bound, float, Node]] = []
@@ -147,14 +167,14 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by_
     return beam
 
 
-def _any(space: Space, weights: Mapping[str, float], budget: int) -> Node | None:
-    """The first whole node, depth first with the best child first; None when there is none, or none in the budget."""
-    begun, stack = space.counts.nodes, [space.root]
-    while stack and space.counts.nodes - begun < budget:
+def _any(space: Space) -> Node | None:
+    """The first whole node, depth first with the fewest faults first; None when there is none."""
+    stack = [space.root]
+    while stack:
         node = stack.pop()
-        if node.level == len(space.axes) - 1:
+        if node.level == space.last:
             return node
-        stack.extend(sorted(_kids(space, node), key=lambda kid: kid.rank(weights), reverse=True))
+        stack.extend(sorted(_kids(space, node), key=lambda kid: (kid.stops, kid.cautions), reverse=True))
     return None
 
 
@@ -165,15 +185,17 @@ def _kids(space: Space, node: Node, hopeful: Hopeful = lambda node: True) -> Ite
             yield kid
 
 
-def _best_first(
-    space: Space, weights: Mapping[str, float], budget: int, found: Found, spent: Callable[[], int]
-) -> None:
-    """Best first with the best so far as the bound; deeper first among equals."""
-    last = len(space.axes) - 1
+def _best_first(space: Space, weights: Mapping[str, float], found: Found) -> None:
+    """Best first with the best so far as the bound.
+
+    While the best has a fault, deeper first among equals; then what the levels below add is taken to be what they add
+    to the best.
+    """
     best = found.best(weights)
     bound = best.rank(weights) if best else None
-    heap: list[tuple[int, int, int, float, int, Node]] = []
+    heap: list[tuple[int, int, float, float, int, Node]] = []
     serial = 0
+    adds = _adds(space, best, weights) if best and found.good(best) else None
 
     def hopeful(node: Node) -> bool:
         return bound is None or node.rank(weights) < bound
@@ -182,23 +204,31 @@ def _best_first(
         nonlocal serial
         stops, cautions, sum_ = node.rank(weights)
         serial += 1
-        heappush(heap, (stops, cautions, -node.level, sum_, serial, node))
+        likely = (sum_ + adds[node.level + 1], -node.level) if adds else (-node.level, sum_)
+        heappush(heap, (stops, cautions, *likely, serial, node))
 
     push(space.root)
     while heap:
-        if spent() >= budget:
-            return
         *_, node = heappop(heap)
         if not hopeful(node):
             continue
         for kid in _kids(space, node, hopeful):
-            if kid.level == last:
-                _keep(found, kid, spent())
-                if bound is None or kid.rank(weights) < bound:
-                    bound = kid.rank(weights)
-            else:
+            if kid.level < space.last:
                 push(kid)
-    found.complete = True
+            elif found.settle(kid, hopeful):
+                found.keep(kid)
+                bound = kid.rank(weights)
+
+
+def _adds(space: Space, node: Node, weights: Mapping[str, float]) -> list[float]:
+    """The points that a whole node gets below each level, from the root down."""
+    way = [space.root]
+    for one in node.chosen[:-1]:
+        kid = space.child(way[-1], one)
+        assert kid is not None
+        way.append(kid)
+    whole = node.rank(weights, by_looks=True)[2]
+    return [whole - one.rank(weights)[2] for one in way]
 
 
 def polish(
@@ -212,50 +242,81 @@ def polish(
 ) -> Node | None:
     """The best of a kind, or `start`, moved one axis at a time while that betters it; what is seen joins the pool.
 
-    Axes that are `held` are not moved.
+    Axes that are `held` are not moved. Where nothing late is at fault it goes on by looks, and only where it ends is
+    settled; where that is not as good as it looked, each is settled from there on.
     """
-    start = start or found.best(weights, kind)
-    if start is None:
+    best = start or found.best(weights, kind)
+    if best is None:
         return None
-    best: Node = start
-    most, tried = space.counts.nodes + budget, 0  # tried: axes since the last that bettered it
-    # What is chosen last is moved first, as it costs least; but a stop is most often undone by another low fire.
-    free = [at for at, axis in enumerate(space.axes) if axis.name not in held]
-    order = sorted(free, key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at))
-    while tried < len(order) and space.counts.nodes < most:
-        better = _better(space, found, weights, kind, best, order[0], most)
-        if better is None:
-            order, tried = [*order[1:], order[0]], tried + 1
-        else:
-            best, tried = better, 0
+    found.settle(best)
+    misled = ended = False
+
+    def late(node: Node) -> bool:
+        return not node.words.keys().isdisjoint(space.late)
+
+    with space.counts.at_most(budget):
+        while not ended:
+            by_looks = not misled and not late(best)
+            way = [best]
+            try:
+                for node in _climb(space, found, weights, kind, best, held, by_looks):
+                    way.append(node)
+                    if not misled and (found.good(node) and found.first_at is None if by_looks else not late(node)):
+                        break
+                else:
+                    ended = True
+            finally:
+                hopeful = _below(rank(best, weights, kind), weights, kind)
+                best = next((node for node in way[:0:-1] if found.settle(node, hopeful)), best)
+            if by_looks and best is not way[-1]:
+                misled, ended = True, False
     return best
 
 
-def _better(
-    space: Space, found: Found, weights: Mapping[str, float], kind: str | None, best: Node, at: int, most: int
-) -> Node | None:
-    """The first that differs in an axis and is better; None when there is none, or none before so many nodes."""
-    limit = rank(best, weights, kind)
-    for node in _neighbours(space, best, at, _below(limit, weights, kind)):
-        _keep(found, node, space.counts.nodes)
-        if rank(node, weights, kind) < limit:
-            return node
-        if space.counts.nodes >= most:
-            break
-    return None
+def _climb(
+    space: Space,
+    found: Found,
+    weights: Mapping[str, float],
+    kind: str | None,
+    best: Node,
+    held: tuple[str, ...],
+    by_looks: bool,
+) -> Iterator[Node]:
+    """Each that is better than the one before: by looks, or settled."""
+    tried = 0  # axes since the last that bettered it
+    # What is chosen last is moved first, as it costs least; but a stop is most often undone by another low fire.
+    free = [at for at, axis in enumerate(space.axes) if axis.name not in held]
+    order = sorted(free, key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at))
+    while tried < len(order):
+        hopeful = _below(rank(best, weights, kind, by_looks), weights, kind)
+        for node in _neighbours(space, best, order[0], hopeful):
+            if by_looks or found.settle(node, hopeful):
+                found.keep(node)
+                best, tried = node, 0
+                yield node
+                break
+        else:
+            order, tried = [*order[1:], order[0]], tried + 1
 
 
 def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Hopeful:
     return lambda part: rank(part, weights, kind) < limit
 
 
-def others(space: Space, found: Found, node: Node, axis: str, far: bool = False) -> list[Node]:
+def others(space: Space, found: Found, node: Node, axis: str, most: int, far: bool = False) -> list[Node]:
     """Designs that differ from a whole node in an axis, into the pool; `far`: not only by what stands near."""
     at = [one.name for one in space.axes].index(axis)
-    made = list(_neighbours(space, node, at, most=MOST_LENGTHS + 1 if far else 2 * NEAR))
-    for other in made:
-        _keep(found, other, space.counts.nodes)
+    made = []
+    with space.counts.at_most(most):
+        for other in _neighbours(space, node, at, most=MOST_FAR if far else 2 * NEAR):
+            found.keep(other)
+            made.append(other)
     return made
+
+
+def followed(space: Space, model: Node) -> Node | None:
+    """The whole node that is most like one of another space."""
+    return next(_followed(space, space.root, model, lambda node: True), None)
 
 
 def _neighbours(
@@ -281,7 +342,7 @@ def _neighbours(
 
 def _followed(space: Space, node: Node, model: Node, hopeful: Hopeful) -> Iterator[Node]:
     """Down along what a model chose; where that is gone, the best of what stands near its place."""
-    while node.level < len(space.axes) - 1:
+    while node.level < space.last:
         menu = space.menu(node)
         wanted = model.chosen[node.level + 1]
         near: list[Option] = [one for one in menu if one.texts == wanted.texts]

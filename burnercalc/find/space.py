@@ -1,15 +1,18 @@
 """The tree of choices: each node has decided a few axes more, and is judged by every check that these decide.
 
 A check is asked at the first node where all that it rests on is decided, what rests on few parts first, so most of
-what fails is seen before the costly parts are made; what rests on the costliest is asked last of all. A part that
+what fails is seen before the costly parts are made; what rests on the costliest is asked only when a whole design is
+settled, which those are that would be the best by all else. A part that
 another node has made of the very same things is taken from there. What is found at a node only grows, with depth and
 with each check, so (stops, cautions, points) of a node is a bound for all designs below it, and no more is asked of
 one that is out of the running.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
+from math import inf
 from typing import Any
 
 from .. import checks
@@ -25,8 +28,9 @@ from .graph import GIVEN, level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
 
-# Costly to make, and seldom at fault: what rests on one of them is asked last, of those that are still in the running.
-BOXED = (0, 12)  # what is to be spent is asked before what rests on more parts than so many
+# Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
+BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
+SOLVE = 8  # nodes that a solve counts for, of a design that is mended
 LATE = ("hot_run", "soaking", "tries", "as_cast")
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
@@ -37,17 +41,52 @@ def _value(key: str, text: str) -> Any:
     return parse_setting(BY_KEY[key], text)
 
 
+class Spent(Exception):
+    """As many nodes are judged as may be."""
+
+
 @dataclass
 class Counts:
     """What a search has done: nodes judged, and whole designs solved, of them `mending` to mend the least wrong.
 
-    `tell` hears the nodes as they grow.
+    `most`: nodes that may be judged. `tell` hears the nodes as they grow.
     """
 
     nodes: int = 0
     solves: int = 0
     mending: int = 0
+    most: float = inf
     tell: Callable[[int], None] | None = None
+
+    def another(self) -> None:
+        """One node more; Spent where none is left."""
+        if self.nodes >= self.most:
+            raise Spent
+        self.nodes += 1
+        if self.tell:
+            self.tell(self.nodes)
+
+    @property
+    def left(self) -> int:
+        """Nodes that may still be judged."""
+        return int(self.most - self.nodes)
+
+    def solved(self, solves: int) -> None:
+        """So many designs solved whole to mend one."""
+        self.nodes += SOLVE * solves
+        self.solves += solves
+        self.mending += solves
+
+    @contextmanager
+    def at_most(self, nodes: int) -> Iterator[None]:
+        """What is done inside ends when so many nodes more are judged, or all that may be."""
+        before, self.most = self.most, min(self.most, self.nodes + nodes)
+        try:
+            yield
+        except Spent:
+            pass
+        finally:
+            self.most = before
 
 
 @dataclass(frozen=True)
@@ -61,8 +100,9 @@ class Asking:
 
 @dataclass(eq=False)
 class Node:
-    """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`:
-    asks one thing more of it at each step."""
+    """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`,
+    `settling`: ask one thing more of it at each step, the latter what is costly; `settled`: when nothing is left;
+    `looked`: the terms before it was settled."""
 
     level: int
     values: dict[str, Any]
@@ -76,6 +116,9 @@ class Node:
     kids: dict[Option, "Node | None"] = field(default_factory=dict)
     menu: list[Option] | None = None
     judging: Iterator[None] = field(default_factory=lambda: iter(()))
+    settling: Iterator[None] = field(default_factory=lambda: iter(()))
+    settled: bool = False
+    looked: dict[str, float] | None = None
 
     @property
     def stops(self) -> int:
@@ -85,48 +128,66 @@ class Node:
     def cautions(self) -> int:
         return sum(word == "caution" for word in self.words.values())
 
-    def rank(self, weights: Mapping[str, float]) -> Bound:
-        """(stops, cautions, points); of a design with faults, how far they are over their limits counts too."""
-        return self.stops, self.cautions, round(points(self.terms, weights) + 10 * self.wrong, 9)
+    def rank(self, weights: Mapping[str, float], by_looks: bool = False) -> Bound:
+        """(stops, cautions, points); of a design with faults, how far they are over their limits counts too.
+
+        `by_looks`: by the terms before it was settled.
+        """
+        terms = self.looked if by_looks and self.looked is not None else self.terms
+        return self.stops, self.cautions, round(points(terms, weights) + 10 * self.wrong, 9)
 
 
 class Space:
     """All designs that a shop allows: the axes that are open, and what is decided at each."""
 
-    def __init__(self, start: Design, have: Have, axes: tuple[Axis, ...] = AXES, counts: Counts | None = None) -> None:
+    def __init__(
+        self,
+        start: Design,
+        have: Have,
+        axes: tuple[Axis, ...] = AXES,
+        counts: Counts | None = None,
+        like: "Space | None" = None,
+    ) -> None:
+        """`like`: another, of which the parts are shared."""
         self.have, self.axes = have, axes
         self.counts = counts or Counts()
         self.mine = self._mine(start, have)
         self.start = start.changed(self.mine) if self.mine else start
         self.last = len(axes) - 1
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
-        self.asked_at = self._by_level()
+        self.asked_at, self.asked_late = self._by_level()
+        self.late = frozenset(("bag", *(one.key for one in self.asked_late if one.is_check)))
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
-        self.parts: dict[Any, Any] = {}  # of all nodes
-        self.trains: dict[int, Train] = {}  # the cheapest, by the id of the fire that it is for, which `parts` keeps
+        self.parts: dict[Any, Any] = like.parts if like else {}  # of all nodes
+        # The cheapest, by the id of the fire that it is for, which `parts` keeps.
+        self.trains: dict[int, Train] = like.trains if like else {}
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
         return {key: start.text(key) if text is None else text for key, text in have.mine.items()}
 
-    def _by_level(self) -> dict[int, list["Asking"]]:
-        """What is asked at each level: all that it decides, of few parts first; what is late on the last level."""
+    def _by_level(self) -> tuple[dict[int, list["Asking"]], list["Asking"]]:
+        """What is asked at each level: all that it decides, of few parts first; and what is late."""
         asked = [(function, Asking(term.key, False, function)) for term in TERMS for function in term.least]
         asked += [(term.function, Asking(term.key, False, term.function)) for term in TERMS if term.function]
         asked += [(function, Asking(key, True, function)) for key, function in checks.CHECKS.items()]
-        found: dict[int, list[tuple[tuple[int, int], Asking]]] = {
-            self.decided_at["low_fire"]: [((0, 0), Asking("money", False, None))],
+        found: dict[int, list[tuple[int, Asking]]] = {
+            self.decided_at["low_fire"]: [(0, Asking("money", False, None))],
             self.decided_at["inlet"]: [(BOXED, Asking("money", False, None))],
             self.decided_at["mix_pipe"]: [(BOXED, Asking("money", False, None))],
             self.last: [(BOXED, Asking("money", False, None))],
         }
+        late: list[tuple[tuple[int, int], Asking]] = []
         for function, one in asked:
-            order = _late(function), len(parts_of(function))
-            level = self.last if order[0] else level_of(touches(function), self.decided_at)
-            found.setdefault(level, []).append((order, one))
-        return {level: [one for _, one in sorted(each, key=lambda each: each[0])] for level, each in found.items()}
+            parts = len(parts_of(function))
+            if place := _late(function):
+                late.append(((place, parts), one))
+            else:
+                found.setdefault(level_of(touches(function), self.decided_at), []).append((parts, one))
+        by_level = {level: [one for _, one in sorted(each, key=lambda each: each[0])] for level, each in found.items()}
+        return by_level, [one for _, one in sorted(late, key=lambda each: each[0])]
 
     def _root(self) -> Node:
         values = self.start.values()
@@ -134,7 +195,7 @@ class Space:
         # What the search writes itself is not a text of the question any more.
         texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
         node = Node(-1, values, texts, (), {}, self._burner(values), {}, 0.0, {})
-        for _ in self._judging(node):
+        for _ in self._judging(node, self.asked_at.get(-1, ())):
             pass
         return node
 
@@ -196,9 +257,7 @@ class Space:
         return made
 
     def _child(self, node: Node, one: Option) -> Node | None:
-        self.counts.nodes += 1
-        if self.counts.tell:
-            self.counts.tell(self.counts.nodes)
+        self.counts.another()
         level = node.level + 1
         try:
             values = {**node.values, **{key: _value(key, text) for key, text in one.texts}}
@@ -219,12 +278,22 @@ class Space:
             node.wrong,
             dict(node.terms),
         )
-        made.judging = self._judging(made)
+        made.judging = self._judging(made, self.asked_at.get(level, ()))
+        if level == self.last:
+            made.settling = self._settling(made)
         return made
 
-    def _judging(self, node: Node) -> Iterator[None]:
-        """Asks of a node all that its level decides, one thing at each step."""
-        for one in self.asked_at.get(node.level, ()):
+    def settle(self, node: Node, hopeful: Hopeful = lambda node: True) -> bool:
+        """Asks of a whole node what is left; whether all of it is asked and it is still `hopeful`."""
+        for steps in (node.judging, node.settling):
+            for _ in steps:
+                if not hopeful(node):
+                    return False
+        return hopeful(node)
+
+    def _judging(self, node: Node, asked: Iterable[Asking]) -> Iterator[None]:
+        """Asks some things of a node, one at each step."""
+        for one in asked:
             if one.function is None:
                 node.terms[one.key] = self._least_to_spend(node)
             elif not one.is_check:
@@ -236,11 +305,16 @@ class Space:
                     node.words[one.key] = judged.verdict
                     node.wrong += how_wrong(judged.value, judged.limit)
             yield
-        if node.level == self.last:
-            made = self.bill(node)
-            node.terms["money"] = made.to_spend
-            if made.lacking:
-                node.words["bag"] = "stop"
+
+    def _settling(self, node: Node) -> Iterator[None]:
+        """Asks of a whole node what is costly, and what is to be spent exactly."""
+        node.looked = dict(node.terms)
+        yield from self._judging(node, self.asked_late)
+        made = self.bill(node)
+        node.terms["money"] = made.to_spend
+        if made.lacking:
+            node.words["bag"] = "stop"
+        node.settled = True
 
     def _least_to_spend(self, node: Node) -> float:
         burner = node.burner
@@ -272,14 +346,6 @@ class Space:
                 other = {key: texts[key] for key in axis.keys if key in texts}
                 made = self.child(made, replace(one, texts=_over(one.texts, other)))
         return made
-
-    def find(self, texts: Mapping[str, str]) -> Node | None:
-        """The whole node whose options give these texts; None where one is not on the menu."""
-        node: Node | None = self.root
-        while node is not None and node.level < self.last:
-            keep = [one for one in self.menu(node) if all(texts.get(key) == text for key, text in one.texts)]
-            node = self.child(node, keep[0]) if keep else None
-        return node
 
 
 @cache
