@@ -506,7 +506,7 @@ def _train(result):
             f"Safety {train.safety_cost:.2f}, to run it {train.needed_cost:.2f}, comfort {train.comfort_cost:.2f}: "
             f"example prices, to be replaced by your shop's. Leak-test every joint with soap water before gas. {LAW}"
         ),
-        Paragraph(THREADS[d.units]),
+        Paragraph(THREADS[d.sizes]),
     ]
 
 

@@ -23,7 +23,11 @@ Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives
 # How often an offer is followed by a better one; how many values are tried, and chambers; how often it is halved.
 MOST_STEPS, MOST_MARKS, MOST_CHAMBERS, MOST_HALVINGS = 6, 200, 24, 14
 MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
-EARLIER_LABELS = {("units", "millimetres"): "mm"}  # of choices, which somebody may have typed
+SPOKEN = {  # what somebody may have typed for a choice: an earlier label, other names
+    "units": {"millimetres": "mm", "metric": "mm", "inch": "in"},
+    "fuel": {**dict.fromkeys(("house gas", "mains gas", "ng"), "natural_gas"), "lp": "propane"},
+}
+AS_READ = {"units", "sizes", "mine"}  # what makes no burner
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
@@ -60,8 +64,8 @@ def _parse_choice(setting: Setting, text: str) -> str:
     for value, label in setting.choices:
         if text in (value, label):
             return value
-    if (setting.key, text) in EARLIER_LABELS:
-        return EARLIER_LABELS[setting.key, text]
+    if meant := SPOKEN.get(setting.key, {}).get(text.lower()):
+        return meant
     near = get_close_matches(text, known, 1)
     raise InputError(
         setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default
@@ -149,7 +153,7 @@ class Design:
 
     def read_in(self, system: str) -> "Design":
         """This design in other measures, nothing of it moved."""
-        return Design.from_texts(supplied(self.texts, {**self.texts, "units": system}, ",".join(BY_KEY)))
+        return Design.from_texts({**self.texts, "units": system, "sizes": self.sizes})
 
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
@@ -208,8 +212,12 @@ def by_line(values: Mapping[str, Any]) -> bool:
 
 
 def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
-    """What a setting stands at when it is not told: the default of the reader's measures and of the supply of gas."""
-    return setting.default_in(values.get("units") or "in", bool(setting.line) and by_line(values))
+    """What a setting stands at when it is not told: the default of the shop's sizes and of the supply of gas.
+
+    A shop not told has the sizes of the reader's measures.
+    """
+    shop = values.get("sizes") if setting.key != "sizes" else None
+    return setting.default_in(shop or values.get("units") or "in", bool(setting.line) and by_line(values))
 
 
 def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
@@ -220,10 +228,17 @@ def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
 def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
     """The texts after a change. Another kind of supply, cylinder or line, brings its own gas pressure.
 
-    Not where that was changed too. What is `mine`, with commas between, and stood at a default stays at that, though
-    other measures or another supply have another. So does all of a room whose other sizes do not go with what is set.
+    Not where that was changed too. Other measures only read what was begun: the shop keeps its sizes. Of another shop,
+    or where nothing was begun, come its own defaults. What is `mine`, with commas between, and stood at a default stays
+    at that, though another shop or another supply has another. So does all of a room whose other sizes do not go with
+    what is set.
     """
     was, now = _circumstances(before), _circumstances(after)
+    only_read = was["units"] != now["units"] and before.get("sizes") == after.get("sizes")
+    if only_read and now["units"] and was["sizes"] and before.keys() - AS_READ:
+        others = {key: text for key, text in after.items() if key != "sizes"}
+        after = others if was["sizes"] == now["units"] else {**others, "sizes": was["sizes"]}
+        now = _circumstances(after)
     stays = {}
     for key in mine.split(","):
         if key in BY_KEY and default_text(BY_KEY[key], was) != default_text(BY_KEY[key], now):
@@ -231,7 +246,7 @@ def supplied(before: Texts, after: Texts, mine: str = "") -> dict[str, Any]:
     key = "gas_pressure"
     moved = by_line(was) is not by_line(now) and key not in stays and after.get(key) == before.get(key)
     after = {**stays, **{other: text for other, text in after.items() if not (moved and other == key)}}
-    if was["units"] and now["units"] and was["units"] != now["units"]:
+    if was["sizes"] and now["sizes"] and was["sizes"] != now["sizes"]:
         return {**_at_odds(before, after, was, now), **after}
     return after
 
@@ -250,11 +265,13 @@ def _at_odds(before: Texts, after: Texts, was: Mapping[str, Any], now: Mapping[s
 
 def _circumstances(texts: Texts) -> dict[str, Any]:
     """The values that defaults follow."""
-    return read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts})[0]
+    return read({key: texts[key] for key in ("units", "sizes", "fuel", "fuel_blend") if key in texts})[0]
 
 
 def _elsewhere(setting: Setting, value: Any) -> bool:
-    """Whether what is told is the default here only: told, it stays when measures or supply change."""
+    """Whether what is told is the default here only: told, it stays when shop or supply change."""
+    if setting.key == "sizes":  # stay anyhow
+        return False
     others = (setting.default, setting.metric, *setting.line)
     return any(text and _parsed(setting.key, text) != value for text in others)
 
@@ -348,6 +365,8 @@ def _nearest(
     """What works and lies nearest to what was typed, found by halving between it and an offer that works."""
     system = values.get("units") or "in"
     if setting.dimension not in units.DIMENSIONS:
+        return text
+    if refused.rule == units.NEEDS_UNIT:  # which is not known
         return text
     works, typed = parse_setting(setting, text, None, system), values[setting.key]
     if typed is None:  # out of its range

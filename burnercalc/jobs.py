@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass, field
 from functools import cache
+from math import inf, pi
 
-from .design import Design, supplied
+from .design import Design, read, supplied, units_of
 from .examples import EXAMPLES
 from .settings import BY_KEY, SETTINGS
 
@@ -16,6 +17,23 @@ ASKED = (
 
 
 @dataclass(frozen=True, eq=False)
+class Rung:
+    """What a job sets otherwise in a chamber from `least` up to `most` litres, so that it starts without a stop.
+
+    `inches`, `metric`: the settings; `fuels`: for which, all where none is named.
+    """
+
+    inches: dict
+    metric: dict
+    least: float = 0.0
+    most: float = inf
+    fuels: tuple = ()
+
+    def holds(self, fuel, litres):
+        return self.least <= litres <= self.most and (not self.fuels or fuel in self.fuels)
+
+
+@dataclass(frozen=True, eq=False)
 class Job:
     """What somebody wants to do.
 
@@ -23,6 +41,7 @@ class Job:
         opens      room that is gone to; "" stays where the answer is
         inches, metric   settings to start from; empty leaves the design as it is
         fuels      {fuel: (inches, metric)}: what is set otherwise for a fuel, so that the job starts without a stop
+        rungs      what is set otherwise for sizes of the chamber
     """
 
     key: str
@@ -32,13 +51,19 @@ class Job:
     metric: dict = field(default_factory=dict)
     opens: str = ""
     fuels: dict = field(default_factory=dict)
+    rungs: tuple = ()
 
-    def texts(self, units, fuel):
-        """Settings to start from, in `in` or `mm`, with a fuel."""
-        own = self.metric if units == "mm" else self.inches
-        if fuel == own.get("fuel", BY_KEY["fuel"].default):
-            return own
-        return {**supplied(own, {**own, "fuel": fuel}), **self.fuels.get(fuel, ({}, {}))[units == "mm"]}
+    def texts(self, sizes, fuel, litres=None):
+        """Settings to start from: sizes of a shop in `in` or `mm`, a fuel, a chamber, its own where none."""
+        own = self.metric if sizes == "mm" else self.inches
+        if fuel != own.get("fuel", BY_KEY["fuel"].default):
+            own = {**supplied(own, {**own, "fuel": fuel}), **self.fuels.get(fuel, ({}, {}))[sizes == "mm"]}
+        for rung in self.rungs_at(fuel, litres):
+            own = {**own, **(rung.metric if sizes == "mm" else rung.inches)}
+        return own
+
+    def rungs_at(self, fuel, litres):
+        return tuple(rung for rung in self.rungs if litres is not None and rung.holds(fuel, litres))
 
 
 # An example is a burner as it was built; a job's fire and jet follow the chamber that somebody sets.
@@ -63,6 +88,13 @@ _BUTANE_METRIC = {**_BUTANE, "gas_pressure": "0.2 bar", "regulator_inlet_pressur
 def _butane(inches, metric):
     """What a job sets otherwise for butane."""
     return {**_BUTANE, **inches}, {**_BUTANE_METRIC, **metric}
+
+
+# A small chamber takes less work through a smaller opening, a shorter face, more time, and a guard for the flame.
+_SMALL = {"body_length": "7 in", "rows": "5", "ports_per_row": "6", "low_fire": "60 %", "lit_by": "guard"}
+_SMALL |= {"opening_area": "6 in2"}
+_SMALL_METRIC = {**_SMALL, "body_length": "180 mm", "opening_area": "39 cm2"}
+_TWO = {"burner_count": "2", "batch_size": "2", "blowers": "each"}  # for a chamber that one burner does not fill
 
 
 JOBS = (
@@ -101,6 +133,28 @@ JOBS = (
                 {"refractory": "insulating_castable", "gas_pressure": "0.28 bar", "cylinder_count": "8"},
             ),
         },
+        rungs=(
+            Rung(
+                {
+                    **_SMALL,
+                    "work_rate": "4 lb/h",
+                    "heat_up_time": "80 min",
+                    "blower_shutoff_pressure": "3 inH2O",
+                    "blower_free_flow": "30 cfm",
+                },
+                {
+                    **_SMALL_METRIC,
+                    "work_rate": "1.8 kg/h",
+                    "heat_up_time": "80 min",
+                    "blower_shutoff_pressure": "7.5 mbar",
+                    "blower_free_flow": "50 m3/h",
+                },
+                most=3.0,
+            ),
+            Rung({**_TWO, "cylinder_count": "4"}, {**_TWO, "cylinder_count": "4"}, 25.0, fuels=("propane",)),
+            Rung(_TWO, _TWO, 25.0, fuels=("natural_gas",)),
+            Rung({**_TWO, "cylinder_count": "12"}, {**_TWO, "cylinder_count": "12"}, 25.0, fuels=("butane",)),
+        ),
     ),
     Job(
         "weld",
@@ -115,6 +169,13 @@ JOBS = (
                 {"block_thickness": "80 mm", "cylinder_count": "8"},
             ),
         },
+        rungs=(
+            Rung(
+                {**_SMALL, "work_rate": "5 lb/h", "heat_up_time": "90 min"},
+                {**_SMALL_METRIC, "work_rate": "2.3 kg/h", "heat_up_time": "90 min"},
+                most=5.0,
+            ),
+        ),
     ),
     Job(
         "heat_treat",
@@ -139,6 +200,7 @@ JOBS = (
                 {"block_thickness": "90 mm", "gas_pressure": "0.28 bar"},
             ),
         },
+        rungs=(Rung(_TWO, _TWO, 22.0, fuels=("natural_gas",)),),
     ),
     Job(
         "melt_iron",
@@ -196,6 +258,13 @@ JOBS = (
                 {"block_thickness": "80 mm", "port_diameter": "8 mm"},
             ),
         },
+        rungs=(
+            Rung(
+                {"opening_area": "6 in2", "work_rate": "2 lb/h"},
+                {"opening_area": "39 cm2", "work_rate": "0.9 kg/h"},
+                most=6.0,
+            ),
+        ),
     ),
     Job(
         "burner",
@@ -208,17 +277,32 @@ JOBS = (
 
 
 @cache
-def _design(job, written, units, fuel):
-    """A job's design for a fuel, as it is written in a system of units, read in that or the other."""
-    own = Design.from_texts(job.texts(written, fuel))
-    return own if units == written else Design.from_texts({**own.texts, "units": units})
+def _design(job, sizes, fuel, litres):
+    return Design.from_texts(job.texts(sizes, fuel, litres))
+
+
+def _of(job, sizes, fuel, litres):
+    """The job's design for a chamber; one for all chambers of a rung."""
+    rungs = job.rungs_at(fuel, litres)
+    return _design(job, sizes, fuel, max(rung.least for rung in rungs) if rungs else None)
+
+
+def _litres(texts):
+    """Room in a chamber, or None while its sizes are refused."""
+    sizes = {key: texts[key] for key in ("units", "sizes", "chamber_shape", *CHAMBER) if key in texts}
+    values = read(sizes)[0]
+    length, width, height, across = (values[key] for key in CHAMBER)
+    if None in (length, width, height, across):
+        return None
+    return 1000 * length * (width * height if values["chamber_shape"] == "box" else pi / 4 * across**2)
 
 
 def job_of(design):
-    """(job, system of units that it is written in) of a design that differs from it in what is asked only, or None."""
+    """(job, sizes of the shop it is written for) of a design that differs from it in what is asked only, or None."""
+    litres = _litres(design.texts)
     for job in JOBS:
         for written in ("in", "mm") if job.inches else ():
-            own = _design(job, written, design.units, design.fuel)
+            own = _of(job, written, design.fuel, litres)
             if all(
                 design.value(setting.key) == own.value(setting.key) for setting in SETTINGS if setting.key not in ASKED
             ):
@@ -227,7 +311,7 @@ def job_of(design):
 
 
 def begun(job, before):
-    """The texts that a job starts from: its own, but in a chamber of its shape that was typed before.
+    """The texts that a job starts from: its own, in the reader's sizes, but in a chamber of its shape typed before.
 
     What another burner stands in, an example's say, is left with that.
     """
@@ -236,26 +320,33 @@ def begun(job, before):
     found = job_of(design)
     if not found and before.keys() - {"mine", *ASKED}:
         return own
-    was = _design(*found, design.units, design.fuel) if found else Design.from_texts({"units": design.units})
+    was = _of(*found, design.fuel, _litres(before)) if found else Design.from_texts({"units": design.sizes})
     typed = {key: before[key] for key in CHAMBER if key in before and design.value(key) != was.value(key)}
     shape = BY_KEY["chamber_shape"].default
-    return {**own, **typed} if own.get("chamber_shape", shape) == before.get("chamber_shape", shape) else own
+    if own.get("chamber_shape", shape) != before.get("chamber_shape", shape) or not typed:
+        return own
+    return {**job.texts(design.units, design.fuel, _litres({**own, **typed})), **typed}
 
 
-def refuelled(before, after, mine=""):
-    """The texts after a change. A job's design brings what the job sets otherwise for another fuel.
+def refitted(before, after, mine=""):
+    """The texts after a change. A job's design brings what the job sets otherwise for another fuel, shop or chamber.
 
     Not where that was changed too, or is among the settings that are `mine`, with commas between.
     """
-    fuel, fuel_before = (texts.get("fuel", BY_KEY["fuel"].default) for texts in (after, before))
-    if fuel == fuel_before or fuel not in dict(BY_KEY["fuel"].choices):
+    asked = ("fuel", "units", "sizes", "chamber_shape", *CHAMBER)
+    was, now = ({key: texts.get(key) for key in asked} for texts in (before, after))
+    litres = None if was == now else _litres(after)
+    if litres is None or (now["fuel"] or BY_KEY["fuel"].default) not in dict(BY_KEY["fuel"].choices):
         return after
-    found = job_of(Design.from_texts({key: text for key, text in before.items() if key != "mine"}))
+    design = Design.from_texts({key: text for key, text in before.items() if key != "mine"})
+    found = job_of(design)
     if found is None:
         return after
-    job, units = found
-    was, now = job.texts(units, fuel_before), job.texts(units, fuel)
+    job, written = found
+    sizes = written if was["sizes"] == now["sizes"] else now["sizes"] or units_of(after)
+    own = job.texts(written, design.fuel, _litres(before))
+    other = job.texts(sizes, now["fuel"] or BY_KEY["fuel"].default, litres)
     still = {*ASKED, *mine.split(","), *(key for key in {**before, **after} if before.get(key) != after.get(key))}
-    moved = [key for key in {**was, **now} if was.get(key) != now.get(key) and key not in still]
+    moved = [key for key in {**own, **other} if own.get(key) != other.get(key) and key not in still]
     kept = {key: text for key, text in after.items() if key not in moved}
-    return {**kept, **{key: now[key] for key in moved if key in now}}
+    return {**kept, **{key: other[key] for key in moved if key in other}}

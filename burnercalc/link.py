@@ -183,7 +183,7 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
                 odd.append(InputError("v", version, "is given twice; the last one counts"))
             version = text
             if text != VERSION and text not in EARLIER_DEFAULTS:
-                odd.append(InputError("v", text, f"is not a version this page knows; read as {VERSION}"))
+                odd.append(InputError("v", text, "is not a version of links that is known", VERSION))
         elif key not in BY_KEY and key not in BESIDE:
             odd.append(InputError(key, text, "is not a setting"))
         else:
@@ -194,7 +194,7 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     for key in BESIDE:
         odd += read_beside(key, texts.pop(key, ""))[1]
     # A link that names no version was typed by somebody who looks at this page.
-    return texts, _defaults(version or VERSION, units_of(texts)), odd
+    return texts, _defaults(version or VERSION, texts.get("sizes", units_of(texts))), odd
 
 
 def _defaults(version: str, system: str) -> dict[str, str]:

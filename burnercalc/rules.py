@@ -362,7 +362,7 @@ def _rack_is_long_enough(v):
             "stock_lengths",
             ", ".join(_show(v, n) for n in v["stock_lengths"]),
             f"must hold a length of at least the body ({_said(v, need)})",
-            "20 ft" if v["units"] == "in" else "6 m",
+            "20 ft" if v["sizes"] == "in" else "6 m",
         )
 
 
@@ -387,7 +387,7 @@ def _nipple_is_long_enough(v):
             f"up to {_said(v, longest)}",
             "must hold a nipple of at least the inlet pipe's length and the "
             f"{name} it goes through ({_said(v, v['inlet_length'] + thick)})",
-            "36 in 40, 120 in 120" if v["units"] == "in" else "900 mm 40, 3000 mm 120",
+            "36 in 40, 120 in 120" if v["sizes"] == "in" else "900 mm 40, 3000 mm 120",
         )
 
 
@@ -396,7 +396,7 @@ def _frame_is_high_enough(v):
     frame = board(v["mould_board"])
     if v["body_kind"] == "pipe" and frame.kind != "plywood":
         return InputError("mould_board", frame.name, "must be plywood for a round body", "ply 3/4")
-    guide_m = MOULD_GUIDE_M["mm" if v["units"] == "mm" else "in"]
+    guide_m = MOULD_GUIDE_M["mm" if v["sizes"] == "mm" else "in"]
     need = v["block_thickness"] + guide_m
     if frame.kind == "board" and not frame.width_m >= need - 1e-9:
         return InputError(

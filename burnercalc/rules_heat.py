@@ -106,7 +106,7 @@ def _auto_rate_is_possible(v):
             "auto",
             "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
             "next to nothing at the chamber temperature",
-            BY_KEY["firing_rate"].default_in(v.get("units") or "in"),
+            BY_KEY["firing_rate"].default_in(v.get("sizes") or "in"),
             ("chamber_temperature", "equivalence_ratio", "fuel"),
         )
     low_W, high_W = (parse_quantity(text, "power", "firing_rate") for text in (low, high))

@@ -83,10 +83,21 @@ SETTINGS = (
         "Units",
         "choice",
         "in",
-        "Inches as a tape is read, or millimetres. What you have set stays; the rest becomes what a shop with that "
-        "tape has.",
+        "Inches as a tape is read, or millimetres. What you have begun stays the same burner, read on the other tape.",
         choices=(("in", "inches"), ("mm", "mm")),
         near="start",
+    ),
+    Setting(
+        "sizes",
+        "heat",
+        "Shop sizes",
+        "choice",
+        "in",
+        "Whether your shop sells tube, pins and drills in inches or in millimetres. What you have set stays; the rest "
+        "becomes what such a shop has.",
+        choices=(("in", "inch"), ("mm", "metric")),
+        near="start",
+        metric="mm",
     ),
     # Face: the steel body, the window in it and the ports
     Setting(

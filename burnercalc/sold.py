@@ -16,7 +16,7 @@ STICKS_M = {
 
 def sold_sizes_m(design: Design, key: str) -> tuple[float, ...]:
     """Sizes in which a setting is sold, ascending and within its range [m]; empty for what no shop sells by size."""
-    unit = design.units
+    unit = design.sizes
     if key in ("wall", "cap_thickness", "baffle_thickness"):
         sizes = (*SHEET_M[unit], *flat_sizes_m("thickness", unit))
     elif key in ("body_width", "body_depth") and design.body_kind == "tube":

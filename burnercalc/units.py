@@ -55,6 +55,7 @@ MODES = {"in": ("in", "mm"), "mm": ("mm",)}  # in which a refusal says what it w
 
 # What is typed is read by the patterns and names below alone; no text of anybody's reaches an evaluator.
 LONGEST_TEXT = 200  # characters of a quantity
+NEEDS_UNIT = "needs a unit"
 MOST_FACTORS = 4  # of a unit: kBtu/h/in2 has three
 
 _NUMBER = r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
@@ -344,6 +345,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
             field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number"
         )
     value, unit = found
+    require(not re.match(",[0-9]", unit), field, text, "must have no comma in its number")
     if unit == "" and dimension == "fraction":
         if bare_units is None:  # 0.2 may be meant as 20 % or as 0.2 %
             share = f"{100 * value:.12g} % or " if value <= 1 else ""
@@ -352,7 +354,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
     elif unit == "" and si_unit != "1":
         if bare_units is None:
             shown = " or ".join(dict.fromkeys(f"{text} {shown_unit(dimension, mode)}" for mode in MODES[system]))
-            raise InputError(field, text, "needs a unit", shown)
+            raise InputError(field, text, NEEDS_UNIT, shown)
         unit = shown_unit(dimension, bare_units)
     try:
         require(unit != "1" and (unit == "" or dimension not in ("count", "money", "price")), field, text, "")

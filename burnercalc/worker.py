@@ -41,7 +41,7 @@ from .design import Design, as_shown, parse_setting, read, supplied, units_of, w
 from .drawing.qr import qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
-from .errors import InputError, InputErrors, together
+from .errors import InputError, InputErrors, require, together
 from .files import FILES
 from .link import beside, from_link, read_beside, to_link
 from .result import solve, worsened
@@ -52,8 +52,9 @@ from .tables import find, read_table
 
 def handle(request, tell=None):
     """Answer one request; `tell` is called with JSON text of how far a long one has come."""
-    request = {**json.loads(request), "tell": tell}
     try:
+        request = _well_formed(request)
+        request["tell"] = tell
         reply = KINDS[request["kind"]](request)
         reply["ok"] = True
     except (InputError, InputErrors) as refused:
@@ -61,15 +62,49 @@ def handle(request, tell=None):
     return json.dumps(reply, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 
+class _Request(dict):
+    """A request; what it lacks is refused by name."""
+
+    def __missing__(self, name):
+        raise InputError(name, "", f"must be given with {self['kind']}")
+
+
+HOLDS = {
+    **dict.fromkeys(("settings", "before", "other", "weights"), dict),
+    **dict.fromkeys(("rows", "got", "other_got"), list),
+    **dict.fromkeys(("link", "have", "text", "key", "job", "file", "of", "part", "check", "axis", "site"), str),
+    **dict.fromkeys(("by", "mark"), int),
+    "figures": (list, dict),
+    "at": (int, float),
+}
+
+
+def _well_formed(text):
+    """The request; what is none is refused."""
+    try:
+        request = json.loads(text)
+    except (ValueError, RecursionError):
+        request = None
+    require(isinstance(request, dict), "request", text, "must be a JSON object")
+    known = {"kind": KINDS, "key": BY_KEY, "file": FILES, "job": [job.key for job in jobs.JOBS if job.inches]}
+    request = _Request({"kind": "", **request})
+    for name, value in request.items():
+        holds = HOLDS.get(name, object)
+        names = " or ".join(each.__name__ for each in (holds if isinstance(holds, tuple) else (holds,)))
+        require(isinstance(value, holds) and not (holds is int and value is True), name, value, f"must be of {names}")
+        require(name not in known or str(value) in known[name], name, value, "is not known")
+    return request
+
+
 def _error(error):
     label = BY_KEY[error.field].label if error.field in BY_KEY else error.field
+    said = f"{label} is empty: it" if str(error.value).strip() == "" else f"{label}: {error.said}"
     return {
         "setting": error.field,
         "value": error.said,
         "rule": error.rule,
         "nearest": error.nearest,
-        "text": f"{label}: {error.said} {error.rule}."
-        + (f" Nearest that works: {error.nearest}." if error.nearest else ""),
+        "text": f"{said} {error.rule}." + (f" Nearest that works: {error.nearest}." if error.nearest else ""),
     }
 
 
@@ -91,19 +126,30 @@ def _followed(request):
     if "before" not in request:
         return settings
     before, mine = request["before"], settings.get("mine", "")
-    return supplied(before, jobs.refuelled(before, settings, mine), mine)
+    return supplied(before, jobs.refitted(before, settings, mine), mine)
 
 
 def _brought(request, design):
-    """What followed from a change, in words."""
+    """What followed from a change, in words; and what is offered beside it, as [words, setting, text]."""
     settings = request["settings"]
-    if "before" not in request or settings.get("fuel") == request["before"].get("fuel"):
-        return ""
+    asked, was = ("units", "sizes", "fuel", *jobs.CHAMBER), request.get("before", settings)
+    if all(settings.get(key) == was.get(key) for key in asked):
+        return {"brought": ""}
     before = Design.from_texts({key: text for key, text in request["before"].items() if key != "mine"})
+    tape = dict(BY_KEY["sizes"].choices)
+    if before.sizes != design.sizes:
+        words = f"What was not set has {tape[design.sizes]} sizes now, so the numbers differ a little."
+        return {"brought": words}
+    if before.units != design.units:
+        if design.sizes == design.units:
+            return {"brought": ""}
+        words = f"The same burner on the other tape: what was not set keeps its {tape[design.sizes]} sizes."
+        return {"brought": words, "offer": [f"Take {tape[design.units]} sizes", "sizes", design.units]}
     typed = {key for key in settings if settings[key] != request["before"].get(key)}
     moved = [s for s in SETTINGS if s.key not in typed and before.value(s.key) != design.value(s.key)]
     listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
-    return f"Changed too, for {design.show('fuel')}: {listed}." if moved else ""
+    what = design.show("fuel") if before.fuel != design.fuel else "a chamber of this size"
+    return {"brought": f"Changed too, for {what}: {listed}." if moved else ""}
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -135,7 +181,7 @@ def _solve(request):
     return {
         **on_page.whole(result, request.get("figures", ()), _mine(request)),
         "job": found[0].key if found else "",
-        "brought": _brought(request, result.design),
+        **_brought(request, result.design),
     }
 
 
@@ -163,7 +209,18 @@ def _open(request):
 
 def _job(request):
     job = next(each for each in jobs.JOBS if each.key == request["job"])
-    return {"link": to_link(Design.from_texts(jobs.begun(job, request["settings"])))}
+    before = Design.from_texts({key: text for key, text in request["settings"].items() if key != "mine"})
+    design = Design.from_texts(jobs.begun(job, request["settings"]))
+    moved = [s for s in SETTINGS if s.key in WEIGHS and before.value(s.key) != design.value(s.key)]
+    listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
+    return {
+        "link": to_link(design),
+        "brought": f"{job.name} sets what the fire needed follows from: {listed}." if moved else "",
+    }
+
+
+# What the fire needed follows from most, beside the chamber
+WEIGHS = ("lining", "opening_area", "chamber_temperature", "work_rate", "heat_up_time")
 
 
 def _link(request):
@@ -186,7 +243,7 @@ def _step(request):
             raise InputError(
                 request["key"], design.text(request["key"]), "needs a drill before it can be stepped", "#54"
             )
-        return {"key": request["key"], "text": next_jet_drill(jet.diameter_m, request["by"], design.units)}
+        return {"key": request["key"], "text": next_jet_drill(jet.diameter_m, request["by"], design.sizes)}
     design, setting = _movable(request)
     return {
         "key": setting.key,
@@ -265,7 +322,7 @@ def _layers(request):
     rows = []
     for material, text, was in request["rows"]:
         if material == "":
-            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.units]
+            material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.sizes]
         elif was is not None and text.strip() == shown[was]:
             text = typed[was]
         elif (found := units.split_number(text.strip())) and found[1] == "":

@@ -211,7 +211,9 @@ def test_what_is_bought_stands_on_the_sheet_with_room_for_ticks():
     assert text.count("Got Item As sold") >= 2
 
 
-@pytest.mark.parametrize("units_of, bridge, bar", [("in", "1/2 in", "3/4 in"), ("mm", "12 mm", "20 mm")])
+@pytest.mark.parametrize(
+    "units_of, bridge, bar", [("in", "1/2 in", "3/4 in"), ("mm", "12.7 mm", "20 mm")]
+)  # an inch shop's, read
 def test_bridge_and_cross_bars_have_sizes(units_of, bridge, bar):
     """A cross-bar is as long as the frame: 9 1/8 in inside and two boards of 23/32 in, 10 9/16 in (268 mm)."""
     _, _, read = sheet(Design().read_in(units_of).texts)
@@ -331,7 +333,7 @@ IMPERIAL = re.compile(r"\d ?(in|ft|psi|lb|cfm|kBtu/h|Btu/h|degF|°F)\b|\d\"|\bin
 def test_metric_paper_reads_metric():
     """Sheet, card, traveller and shopping list; what is sold by a name in inches, boards and cylinders, is named so."""
     for name in ("default", "round", "end"):
-        result = solve(Design.from_texts({**DESIGNS[name], "units": "mm"}))
+        result = solve(Design.from_texts({**DESIGNS[name], "units": "mm", "sizes": "mm"}))
         for make in (build_sheet.pdf, build_sheet.card_pdf, traveller.pdf, shopping.pdf):
             text = NAMES.sub("", words_of(pages(make(result, "#v=1", "a4"))))
             found = [text[max(m.start() - 30, 0) : m.end() + 10] for m in IMPERIAL.finditer(text)]

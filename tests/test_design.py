@@ -329,6 +329,7 @@ def test_a_design_read_in_other_measures_is_the_same_design():
     inches = Design.from_texts({"body_length": "10 1/8 in", "fuel": "natural_gas"})
     metric = inches.read_in("mm")
     assert all(inches.value(s.key) == metric.value(s.key) for s in SETTINGS if s.key != "units")
+    assert metric.sizes == "in"
     assert metric.show("body_length") == "257.2 mm" and metric.read_in("in") == inches
 
 
@@ -356,16 +357,19 @@ def test_units_change_to_and_fro_without_a_refusal_and_lose_nothing_that_is_told
     rng = random.Random(5)
     for _ in range(120):
         design = told_of_both_tapes(rng)
-        there = design.changed({"units": "mm" if design.units == "in" else "in"})
-        back = there.changed({"units": str(design.units)})
+        other = "mm" if design.units == "in" else "in"
+        there = design.changed({"units": other, "sizes": other})
+        back = there.changed({"units": str(design.units), "sizes": str(design.units)})
+        assert design.changed({"units": other}) == design.read_in(other)
         for key in design.texts:
-            assert key == "units" or there.value(key) == back.value(key) == design.value(key), (key, design.texts)
+            told = there.value(key), back.value(key)
+            assert key in ("units", "sizes") or told == 2 * (design.value(key),), (key, design.texts)
 
 
 def test_a_default_of_the_other_tape_that_does_not_go_with_what_is_set_stays_the_former_one():
     """A grip of 4.8 mm holds a wall of 3/16 in (4.76 mm), not the 5 mm of a metric shop."""
     design = Design.from_texts({"grip": "4.8 mm"})
-    other = design.changed({"units": "mm"})
+    other = design.changed({"units": "mm", "sizes": "mm"})
     assert other.wall == design.wall == pytest.approx(0.0047625) and other.grip == 0.0048
     assert other.chamber_length == pytest.approx(0.3)
 
@@ -381,3 +385,17 @@ def test_each_value_that_is_offered_is_taken(base):
                 nearest = [error.nearest for error in refused.errors if error.field == setting.key]
                 for offer in filter(None, " or ".join(nearest).split(" or ")):
                     Design.from_texts({**base, setting.key: offer})
+
+
+def refused(**texts):
+    with pytest.raises(InputErrors) as found:
+        Design.from_texts(texts)
+    return found.value.errors[0]
+
+
+def test_what_is_typed_is_taken_as_it_is_meant_or_refused_for_its_own_reason():
+    assert Design.from_texts({"fuel": "House gas"}).fuel == Design.from_texts({"fuel": "NG"}).fuel == "natural_gas"
+    bare = refused(port_diameter="6")
+    assert (bare.rule, bare.nearest) == ("needs a unit", "6 mm")  # 6 in is no port; nothing between the two was meant
+    comma = refused(body_length="8,5 in")
+    assert (comma.rule, comma.nearest) == ("must have no comma in its number", "8.5 in")

@@ -772,11 +772,27 @@ def test_what_i_have_is_read_back_from_its_own_text():
     ],
 )
 def test_what_is_offered_for_an_entry_is_an_entry(entry):
+    """Or, where nothing near it works, what it is written like, which is no offer."""
     kind = entry.partition(":")[0]
     with pytest.raises(InputErrors) as refused:
         read_have(f"{entry}\nbuy: all")
     for error in refused.value.errors:
-        assert error.field == kind and read_have(f"{kind}: {error.nearest}\nbuy: all").pieces[kind]
+        offered = error.nearest or error.rule.rpartition("it is written like ")[2]
+        assert error.field == kind and read_have(f"{kind}: {offered}\nbuy: all").pieces[kind]
+
+
+def test_an_entry_as_people_say_it():
+    """A range with a dash; two pins with a comma; a blower by its kind, whose typical numbers are offered."""
+    assert read_have("regulator: 0-30 psi\nbuy: all").of("regulator")[0].figures == (
+        read_have("regulator: 0 to 30 psi\nbuy: all").of("regulator")[0].figures
+    )
+    for entry, offered in (("pins: 1/4 in, 3/8 in", "1/4 in; 3/8 in"), ("blower: Hair dryer", "1.5 inH2O 40 cfm")):
+        with pytest.raises(InputErrors) as refused:
+            read_have(f"{entry}\nbuy: all")
+        assert [error.nearest for error in refused.value.errors] == [offered]
+    with pytest.raises(InputErrors) as refused:
+        read_have("blower: a big one\nbuy: all", "mm")
+    assert refused.value.errors[0].nearest == "" and "written like 10 mbar 100 m3/h" in refused.value.errors[0].rule
 
 
 @pytest.mark.parametrize(

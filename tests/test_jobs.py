@@ -7,7 +7,7 @@ import pytest
 from burnercalc import worker
 from burnercalc.design import Design
 from burnercalc.find.shops import sample
-from burnercalc.jobs import ASKED, JOBS, begun, job_of, refuelled
+from burnercalc.jobs import ASKED, JOBS, begun, job_of, refitted
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
@@ -134,7 +134,7 @@ def test_another_fuel_brings_what_the_job_sets_for_it_and_back():
     chamber = {"chamber_length": "14 in", "chamber_width": "7 in", "chamber_height": "6 in"}
     before = start(**chamber)
     for fuel in ("natural_gas", "butane", "propane"):
-        after = refuelled(before, {**before, "fuel": fuel})
+        after = refitted(before, {**before, "fuel": fuel})
         assert after == {**start(fuel=fuel, **chamber), "fuel": fuel}
         before = after
 
@@ -144,11 +144,11 @@ def test_what_is_mine_or_changed_too_is_not_brought_and_another_burner_stays():
     brought = JOBS[0].texts("in", "natural_gas")
     own = {**brought, "fuel": "natural_gas"}
     del own["port_diameter"]
-    assert refuelled(before, {**before, "fuel": "natural_gas"}, "port_diameter") == own
+    assert refitted(before, {**before, "fuel": "natural_gas"}, "port_diameter") == own
     both = {**before, "fuel": "natural_gas", "port_diameter": "5/16 in"}
-    assert refuelled(before, both) == {**both, **brought, "port_diameter": "5/16 in"}
+    assert refitted(before, both) == {**both, **brought, "port_diameter": "5/16 in"}
     own = {**before, "rows": "4"}
-    assert refuelled(own, {**own, "fuel": "butane"}) == {**own, "fuel": "butane"}
+    assert refitted(own, {**own, "fuel": "butane"}) == {**own, "fuel": "butane"}
 
 
 def ask(**request):
@@ -175,6 +175,96 @@ def test_what_the_first_screen_asks_is_no_setting_of_a_fuel():
 @pytest.mark.parametrize(("written", "read"), [("in", "mm"), ("mm", "in")])
 def test_a_job_is_known_again_when_it_is_read_in_the_other_system(job, written, read):
     own = Design.from_texts(job.texts(written, job.inches.get("fuel", "propane")))
-    found, _ = job_of(Design.from_texts({**own.texts, "units": read}))
-    assert found.key == job.key
-    assert job_of(Design.from_texts({**own.texts, "units": read, "rows": "7"})) is None
+    there = own.changed({"units": read})
+    assert job_of(there) == (job, written)
+    assert job_of(there.changed({"rows": "7"})) is None
+
+
+@pytest.mark.parametrize("job, units", STARTS, ids=ids)
+def test_a_burner_begun_on_one_tape_is_the_same_on_the_other(job, units, solved):
+    """To the last digit: every number and every verdict; and back it is written as it was."""
+    here = solved[job.key, units]
+    there = solve(here.design.changed({"units": "in" if units == "metric" else "mm"}), here)
+    assert there.design.units != here.design.units
+    for key, answer in here.answers.items():
+        assert there.answers[key].value == answer.value or isinstance(answer.value, str), key
+    assert {key: check.verdict for key, check in there.checks.items()} == {
+        key: check.verdict for key, check in here.checks.items()
+    }
+    assert there.design.changed({"units": str(here.design.units)}).texts == here.design.texts
+
+
+def test_the_page_says_what_another_tape_did_and_offers_its_sizes():
+    before = start(chamber_length="14 in")
+    there = ask(kind="solve", settings={**before, "units": "mm"}, before=before)
+    assert there["brought"] == "The same burner on the other tape: what was not set keeps its inch sizes."
+    assert there["offer"] == ["Take metric sizes", "sizes", "mm"] and there["job"] == "forge"
+    _, key, text = there["offer"]
+    metric = ask(kind="solve", settings={**there["texts"], key: text}, before=there["texts"])
+    assert Design.from_texts(metric["texts"]) == Design.from_texts({**JOBS[0].metric, "chamber_length": "14 in"})
+    assert metric["job"] == "forge"
+    assert "metric sizes" in metric["brought"] and "offer" not in metric
+    bare = ask(kind="solve", settings={"units": "mm"}, before={})
+    assert bare["texts"] == {"units": "mm"} and "metric sizes" in bare["brought"]
+
+
+def test_another_fuel_brings_a_read_over_job_what_it_brings_where_it_was_written():
+    inches = Design.from_texts(start())
+    read = inches.changed({"units": "mm"})
+    gas = Design.from_texts(refitted(read.texts, {**read.texts, "fuel": "natural_gas"}))
+    assert gas == Design.from_texts({**start(fuel="natural_gas"), "fuel": "natural_gas"}).read_in("mm")
+    back = refitted(gas.texts, {**gas.texts, "fuel": "propane"})
+    assert Design.from_texts(back) == read
+
+
+ODD = [  # chambers far from a job's own: inside sizes in inches, or in 25 mm
+    ("forge", "8 4 4", "propane", "in"),
+    ("forge", "8 4 4", "butane", "mm"),
+    ("forge", "24 10 8", "propane", "in"),
+    ("weld", "10 5 5", "propane", "in"),
+    ("weld", "8 4 4", "natural_gas", "mm"),
+    ("melt_bronze", "14 12", "natural_gas", "mm"),
+    ("melt_iron", "10 6", "natural_gas", "in"),
+]
+
+
+def typed_in(sizes, units):
+    sides = ("length", "width", "height") if sizes.count(" ") == 2 else ("length", "diameter")
+    scale = 1 if units == "in" else 25
+    return {f"chamber_{side}": f"{scale * int(size)} {units}" for side, size in zip(sides, sizes.split())}
+
+
+def test_a_job_suits_the_chamber_that_is_typed():
+    """Typed after the job or before it, in whatever order; and back in its own chamber it is as it was."""
+    before = None
+    for key, sizes, fuel, units in ODD:
+        job = next(job for job in JOBS if job.key == key)
+        own = Design.from_texts({**job.texts(units, fuel), "fuel": fuel}).texts
+        texts, shown = own, {key: own[key] for key in ("units", "fuel", "chamber_shape") if key in own}
+        for side, size in typed_in(sizes, units).items():
+            texts = refitted(texts, {**texts, side: size})
+        design = Design.from_texts(texts)
+        assert job_of(design) == (job, units)
+        before = solve(design, before)
+        assert before.worst != "stop", (
+            key,
+            sizes,
+            fuel,
+            [c.text for c in before.checks.values() if c.verdict == "stop"],
+        )
+        assert Design.from_texts(begun(job, {**shown, **typed_in(sizes, units)})) == design
+        back = {side: Design.from_texts(own).text(side) for side in typed_in(sizes, units)}
+        for side, size in back.items():
+            texts = refitted(texts, {**texts, side: size})
+        assert Design.from_texts(texts) == Design.from_texts(own)
+
+
+def test_the_page_says_what_a_chamber_and_a_job_bring():
+    before = start(chamber_length="8 in")
+    reply = ask(kind="solve", settings={**before, "chamber_width": "4 in"}, before=before)
+    assert reply["brought"].startswith("Changed too, for a chamber of this size: body length 7 in; ")
+    assert "opening 6 in²" in reply["brought"] and reply["job"] == "forge"
+    begins = ask(kind="job", settings={}, job="forge")["brought"]
+    assert (
+        begins.startswith("Forge sets what the fire needed follows from: lining ") and "heat-up time 55 min" in begins
+    )

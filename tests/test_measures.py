@@ -36,7 +36,7 @@ BOTH = {
     "pipe is sold by both names": r"(field|shown|choice) (inlet|mix_pipe|aspirated_throat)\b",
     "cylinders are sold by pounds": r"(shown|choice) cylinder\b",
     "the layers' own fields show it": r"field lining",
-    "the choice of units": r"(choice|help) units\b",
+    "the choice of units": r"(choice|help|shown) (units|sizes)\b",
     "how it may be typed": r"help (blower_curve|jet_drill|fuel_price)\b",
 }
 IN_INCHES = {
@@ -183,24 +183,25 @@ def test_a_metric_bench_has_what_is_sold_by_the_millimetre():
 STOCK = {"nipple_stock": "100 mm 9, 300 mm 18", "body_width": "3 1/2 in", "rows": "4"}
 
 
-def test_what_is_told_stays_in_other_measures_and_what_is_not_becomes_that_of_the_shop():
+def test_what_is_begun_stays_in_other_measures_and_what_is_not_told_becomes_that_of_another_shop():
     inches = Design.from_texts(STOCK)
-    metric = inches.changed({"units": "mm"})
+    assert inches.changed({"units": "mm"}) == inches.read_in("mm")
+    metric = inches.changed({"sizes": "mm", "units": "mm"})
     assert all(metric.value(key) == inches.value(key) and metric.text(key) == text for key, text in STOCK.items())
     assert (inches.text("kerf"), metric.text("kerf")) == ("1/16 in", "1.5 mm")
-    assert metric.changed({"units": "in"}) == inches
+    assert metric.changed({"units": "in", "sizes": "in"}) == inches
     assert from_link(to_link(metric)) == (metric, [])
 
 
 def test_what_is_mine_stays_at_what_was_seen():
     mine = {"mine": "kerf,fuel_price,body_depth,rows,gas_pressure"}
-    page = json.loads(handle(json.dumps({"kind": "solve", "settings": {**STOCK, **mine, "units": "mm"},
+    page = json.loads(handle(json.dumps({"kind": "solve", "settings": {**STOCK, **mine, "units": "mm", "sizes": "mm"},
                                          "before": {**STOCK, **mine}})))  # fmt: skip
     metric = Design.from_texts({key: text for key, text in page["texts"].items() if key != "mine"})
     before = Design.from_texts(STOCK)
     assert all(metric.value(key) == before.value(key) for key in mine["mine"].split(","))
     assert metric.text("corner_drill") == "10 mm"
-    assert page["brought"] == ""
+    assert page["brought"] == "What was not set has metric sizes now, so the numbers differ a little."
     assert (
         page["texts"]["kerf"] == "1/16 in" and page["texts"]["mine"] == "body_depth,rows,gas_pressure,fuel_price,kerf"
     )
@@ -215,6 +216,7 @@ def test_two_designs_are_compared_as_they_are():
     reply = json.loads(handle(json.dumps(asked)))
     shown = {row["label"]: row["other"] for row in reply["settings"]}
     assert shown["Saw cut"] == "1.59 mm" and shown["Body length"] == "228.6 mm"
+    assert shown.pop("Shop sizes") == "inch"
     assert [text for text in shown.values() if INCH.search(NAMES.sub("", text))] == []
 
 
@@ -224,7 +226,7 @@ def test_a_metric_link_of_version_1_means_the_inch_stock_it_was_made_with(more):
     told = {key for key, _ in parse_qsl(more)}
     assert not ignored and from_link(to_link(old)) == (old, [])
     for setting in SETTINGS:
-        if setting.metric and setting.key not in told:
+        if setting.metric and setting.key not in {*told, "sizes"}:
             text = EARLIER_DEFAULTS["1"].get(setting.key, EARLIER_METRIC["1"].get(setting.key, setting.default))
             assert old.value(setting.key) == parse_setting(setting, text), setting.key
     assert from_link("#v=1" + more)[0].texts.keys() <= {*told, *EARLIER_DEFAULTS["1"]}

@@ -183,3 +183,20 @@ def test_a_fraction_is_taken_of_what_a_worked_out_length_came_to():
 def test_a_bare_number_out_of_range_is_offered_the_same_as_with_its_unit(key, bare, unit):
     bare, named = (ask("solve", {key: text})["errors"][0]["nearest"] for text in (bare, f"{bare} {unit}"))
     assert bare == named
+
+
+def test_an_emptied_field_is_said_to_be_empty():
+    (error,) = ask("solve", {"body_length": " "})["errors"]
+    assert error["text"].startswith("Body length is empty: it must be a number with a unit, such as 3 in")
+
+
+@pytest.mark.parametrize("request_, field", [
+    ("[1]", "request"), ("{", "request"), ({}, "kind"), ({"kind": ["solve"]}, "kind"), ({"kind": "solve"}, "settings"),
+    ({"kind": "solve", "settings": []}, "settings"), ({"kind": "open", "link": 3}, "link"),
+    ({"kind": "step", "settings": {}, "key": "rows", "by": "1"}, "by"),
+    ({"kind": "step", "settings": {}, "key": "rowz", "by": 1}, "key"),
+    ({"kind": "file", "settings": {}, "file": "x"}, "file"), ({"kind": "job", "settings": {}, "job": "face"}, "job"),
+])  # fmt: skip
+def test_a_request_of_odd_types_is_refused_by_name(request_, field):
+    reply = json.loads(handle(request_ if isinstance(request_, str) else json.dumps(request_)))
+    assert not reply["ok"] and [error["setting"] for error in reply["errors"]] == [field]

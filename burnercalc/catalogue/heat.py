@@ -705,14 +705,14 @@ CHECKS = (
             "mixture slipped to {richest:ratio}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
             "outdoors, and hang a carbon monoxide alarm all the same.",
             "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
-            "without smell. It is {slipped:gas_share} where it cools slowly, which burns it; "
-            "{most:gas_share} where it is chilled at once and the mixture slips to {richest:ratio} as the"
-            " burner gets hot. A gas appliance may make {usual:gas_share}. Draw it outdoors under a "
-            "hood, and hang a carbon monoxide alarm: if all of it stayed in the room, {fresh:air_flow} "
+            "without smell. It is {co:gas_share} as set, {slipped:gas_share} slipped and cooled slowly; "
+            "{most:gas_share} slipped to {richest:ratio}, the burner hot, and chilled at once. A gas "
+            "appliance may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon monoxide alarm: "
+            "if all of it stayed in the room, {fresh:air_flow} "
             "of fresh air would be needed.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
-            "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools; "
-            "{most:gas_share} where it is chilled, the burner hot and the mixture at {richest:ratio}. "
+            "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools, {co:gas_share} as "
+            "set; {most:gas_share} where it is chilled, the burner hot and the mixture at {richest:ratio}. "
             "A gas appliance may make {usual:gas_share}. If all of it stayed in the room, "
             "{fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
             "outdoors under a hood, and hang a carbon monoxide alarm.",

@@ -476,7 +476,7 @@ CAST_ANSWERS = (
         "length",
         "Screw length, at least",
         meaning="Least length of those screws; take the next longer that is sold.",
-        formula="thicker board + [1 in|25 mm]; of layers, 1.6 layers",
+        formula="thicker board + [1 in|25 mm], up to the next [1/4 in|5 mm]; of layers, 1.6 layers",
         inputs=("mould_board", "mould_base", "body_kind"),
         source=PRACTICE,
     ),

@@ -269,11 +269,11 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
     )
 
 
-def supply_check(supply: Supply, jet: Jet, gas: Gas, units: str) -> Judged | None:
+def supply_check(supply: Supply, jet: Jet, gas: Gas, sizes: str) -> Judged | None:
     """What the regulator of a line must hold; a cylinder's is set as the gauge at the jet asks."""
     if gas.liquid is not None:
         return None
-    usual_Pa = USUAL_PA[units]
+    usual_Pa = USUAL_PA[sizes]
     word = "good" if supply.outlet_Pa <= usual_Pa else "note"
     slots = {"outlet": supply.outlet_Pa, "jet": jet.supply_Pa, "lost": supply.outlet_Pa - jet.supply_Pa}
     return verdict(word, supply.outlet_Pa, usual_Pa, case=word, usual=usual_Pa, **slots)

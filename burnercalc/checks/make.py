@@ -54,18 +54,18 @@ def baffle_bends_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Ju
     return verdict("stop", baffle_thickness, None) if baffle_sheet.trouble else None
 
 
-def tube_on_rack_check(body: Body, units: str) -> Judged | None:
+def tube_on_rack_check(body: Body, sizes: str) -> Judged | None:
     if body.round:
-        return _pipe_on_rack(body, units)
+        return _pipe_on_rack(body, sizes)
     if body.kind != "tube":
         return None
     wall_m = _nearest((*tube_walls_m("in"), *tube_walls_m("mm")), body.wall_m)
     tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m)
-    if tube.off_m:  # then the nearest that is sold in the reader's units
-        tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m, unit=units)
+    if tube.off_m:  # then the nearest that is sold in the shop's sizes
+        tube = nearest_tube(width_m=body.width_m, depth_m=body.depth_m, unit=sizes)
     slots = {"name": tube.name, "width": body.width_m, "depth": body.depth_m, "off": tube.off_m}
     if not tube.off_m and abs(wall_m - body.wall_m) > SLACK_M:
-        wall_m = _nearest(tube_walls_m(units), body.wall_m)
+        wall_m = _nearest(tube_walls_m(sizes), body.wall_m)
         slots |= {"wall": body.wall_m, "sold": wall_m}
         return verdict("caution", body.wall_m, wall_m, case="wall", cures=(("wall", "choose"),), **slots)
     return judge(tube.off_m, good=0.0, stop=inf, **slots)
@@ -75,11 +75,11 @@ def _nearest(sizes_m, size_m):
     return min(sizes_m, key=lambda sold: abs(sold - size_m))
 
 
-def _pipe_on_rack(body: Body, units: str) -> Judged:
+def _pipe_on_rack(body: Body, sizes: str) -> Judged:
     """A note where it is no pipe of the standards: other round tube is sold in some shops."""
     pipe = nearest_pipe(outside_m=body.width_m)
     if abs(pipe.outside_m - body.width_m) > PIPE_OFF_M:
-        pipe = nearest_pipe(outside_m=body.width_m, unit=units)
+        pipe = nearest_pipe(outside_m=body.width_m, unit=sizes)
     wall_m, heavy_m = pipe.walls_m
     slots = {"name": pipe.name, "across": body.width_m, "sold": pipe.outside_m, "wall": body.wall_m}
     slots |= {"one": wall_m, "other": heavy_m}
@@ -167,10 +167,10 @@ def inlet_hole_check(steel: Steel) -> Judged:
     )
 
 
-def cap_flat_check(body: Body, units: str) -> Judged:
+def cap_flat_check(body: Body, sizes: str) -> Judged:
     sold, off = nearest_flat_thickness(thickness_m=body.cap_m)
     if off:
-        sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=units)
+        sold, off = nearest_flat_thickness(thickness_m=body.cap_m, unit=sizes)
     return judge(off, good=0.0, stop=inf, thickness=body.cap_m, sold=sold, off=off)
 
 
@@ -247,11 +247,11 @@ def _beside_m(side_m, radius_m, hole_m):
     return making.inlet_flat_clearance_m(side_m=side_m, corner_outside_radius_m=radius_m, hole_m=hole_m)
 
 
-def two_inlets_check(legs: Legs, units: str) -> Judged | None:
+def two_inlets_check(legs: Legs, sizes: str) -> Judged | None:
     """Can the legs be screwed together, and is there steel between the holes?"""
     if legs.leg_m is None:
         return None
-    step_m = BODY_STEPS_M[units]
+    step_m = BODY_STEPS_M[sizes]
     slots = {"leg": legs.leg_m, "least": legs.least_m, "web": legs.web_m, "wanted": INLETS_WEB_M}
     slots["body"] = ceil(legs.body_m / step_m - SLACK_M) * step_m
     near = ladder(legs.web_m, good=INLETS_WEB_M, stop=-inf, slack=SLACK_M) != "good"

@@ -575,7 +575,7 @@ def _opening(
 ) -> Opening | None:
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
     found: list[tuple[tuple[int, float], Opening]] = []
-    wider = _wider(have, best, start.units)
+    wider = _wider(have, best, start.sizes)
     counts = space.counts
     for done, (kind, shop) in enumerate(wider):
         space = Space(start, shop, counts=counts, like=space)

@@ -66,7 +66,7 @@ class Asked:
 
     @property
     def system(self) -> str:
-        return str(self.start.units)
+        return str(self.start.sizes)
 
     def length(self, length_m: float, up: bool = True) -> str:
         """A length on the shop's tape: to 1/16 in or 1 mm, up or down."""

@@ -49,7 +49,16 @@ TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_
 # What the smith asked for; moved only when all else fails.
 QUESTION = frozenset(
     {
-        *("units", "chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter", "lining"),
+        *(
+            "units",
+            "sizes",
+            "chamber_shape",
+            "chamber_length",
+            "chamber_width",
+            "chamber_height",
+            "chamber_diameter",
+            "lining",
+        ),
         *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
         *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
         *("refractory", "chamber_back_pressure"),
@@ -226,7 +235,7 @@ def _faces(bench: "_Bench") -> Iterator[Changes]:
     """Faces that fit the box and suit the fire, as find would choose them, of pins near those that are set."""
     design = bench.base.design
     sizes = sorted(
-        sold.PINS[design.units],
+        sold.PINS[design.sizes],
         key=lambda text: abs(parse_setting(BY_KEY["port_diameter"], text) - design.port_diameter),
     )
     ports = [design.text("port_diameter"), *(() if "port_diameter" in bench.mine else sizes[:PINS_TRIED])]
@@ -250,7 +259,7 @@ def _beginnings(design: Design, mine: frozenset[str]) -> Iterator[Changes]:
         yield (("burner_count", str(design.burner_count + 1)),)
     openings: list[tuple[str, str]] = []
     for key, steps in (("opening_depth", 4), ("opening_area", -4)):
-        text = _stepped(BY_KEY[key], design.value(key), steps, design.units)
+        text = _stepped(BY_KEY[key], design.value(key), steps, design.sizes)
         if key not in mine and text is not None:
             openings.append((key, text))
             yield tuple(openings)
@@ -475,7 +484,7 @@ def _heated(result: Result) -> str | None:
     if found is None or not 0 < found.low < result.design.work_rate:
         return None
     setting = BY_KEY["work_rate"]
-    text = _stepped(setting, found.low, -1, result.design.units)
+    text = _stepped(setting, found.low, -1, result.design.sizes)
     return text if text is not None and parse_setting(setting, text) > 0 else None
 
 
@@ -487,12 +496,12 @@ def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] =
     elif setting.dimension == "drill":
         yield ""
     elif setting.dimension == "lining":
-        yield from _linings(value, design.units)
+        yield from _linings(value, design.sizes)
     elif setting.step and not isinstance(value, str) and value is not None:
         yield from {"auto"} & set(setting.words)
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
             for count in steps:
-                text = _stepped(setting, value, sign * count, design.units)
+                text = _stepped(setting, value, sign * count, design.sizes)
                 if text is not None and not (setting.key in NEVER_NOUGHT and parse_setting(setting, text) == 0):
                     yield text
 
@@ -566,7 +575,7 @@ def _smaller(bench: _Bench, changes: Changes) -> Changes:
             continue
         sign = 1 if moved > value else -1
         for steps in range(1, STEPS[-1] + 1):
-            nearer = _stepped(setting, value, sign * steps, bench.base.design.units)
+            nearer = _stepped(setting, value, sign * steps, bench.base.design.sizes)
             if nearer is None or nearer == text:
                 break
             made = tuple((k, nearer if k == key else t) for k, t in changes)

@@ -16,7 +16,8 @@ from ..errors import InputError, InputErrors, few
 from ..link import read_beside
 from ..physics.linings import material_keys, material_name
 from ..settings import BY_KEY, SETTINGS
-from ..units import parse_quantity, show, split_number
+from ..tables import read_table
+from ..units import parse_quantity, plain, show, split_number
 from .sold import STICK
 
 # kind: what it is, and how an entry is written.
@@ -52,6 +53,9 @@ METRIC = {  # examples for a shop with a metric tape
     "line": "20 mbar",
     "board": "ply 18 mm",
 }
+BY_KIND = (
+    "needs its two numbers, as on its plate; those offered are typical of its kind, and yours may give half or twice"
+)
 TYPICAL = {  # of a blower, where one half is not given: in the offer, and in words; common practice
     "blower_shutoff_pressure": {
         "in": ("2 inH2O", SHUT.format("1/2 inH2O", "1 to 3", "4 to 12")),
@@ -149,14 +153,15 @@ def read_have(text: str, system: str = "in") -> Have:
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
     if errors:
-        raise InputErrors(few([_metric(error) for error in errors] if system == "mm" else errors, "have"))
+        raise InputErrors(few([_with_example(error, system) for error in errors], "have"))
     return Have(pieces, buy, mine)
 
 
 def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputError:
     """What is wrong with one size of an entry, as what is wrong with the entry."""
+    several = re.sub(r"\s*,\s*", "; ", entry) if "," in entry else ""  # 1/4, 3/8: two of them
     if error.field == kind or error.field not in BY_KEY:
-        return InputError(kind, entry, error.rule, _offer(kind, [error.nearest], system))
+        return InputError(kind, entry, error.rule, _offer(kind, [several, error.nearest], system))
     name = BY_KEY[error.field].label.lower()
     size, near = split_number(str(error.value)), split_number(error.nearest)
     offered = [error.nearest]
@@ -165,25 +170,27 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         typed = str(error.value)[: len(str(error.value)) - len(size[1])].strip()
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}(?![\d./])", error.nearest, entry))
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}\s*{re.escape(size[1])}", error.nearest, entry))
-    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, offered, system))
+    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *offered], system))
 
 
 def _offer(kind: str, offered: Sequence[str], system: str) -> str:
-    """The first that is offered and can stand as an entry; else how one is written."""
-    for nearest in offered:
+    """The first that is offered and can stand as an entry, or as several; else how one is written."""
+    for nearest in filter(None, offered):
         try:
-            _READERS[kind](nearest, _own(nearest, system))
+            for one in nearest.split("; "):
+                _READERS[kind](one, _own(one, system))
         except (InputError, InputErrors):
             continue
         return nearest
     return KINDS[kind][1]
 
 
-def _metric(error: InputError) -> InputError:
-    """An example of a kind in millimetres."""
-    if error.field in METRIC and error.nearest == KINDS[error.field][1]:
-        return InputError(error.field, error.value, error.rule, METRIC[error.field], error.others)
-    return error
+def _with_example(error: InputError, system: str) -> InputError:
+    """What has nothing near it that works is told how it is written: an example is no offer."""
+    if error.field not in KINDS or error.nearest != KINDS[error.field][1]:
+        return error
+    example = METRIC.get(error.field, error.nearest) if system == "mm" else error.nearest
+    return InputError(error.field, error.value, f"{error.rule}; it is written like {example}", "", error.others)
 
 
 def rows_of(text: str) -> dict[str, str]:
@@ -391,6 +398,11 @@ def _blower(entry: str, system: str) -> Piece:
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
     neither = InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
+    for kind in read_table("blower_kinds"):
+        if str(kind["key"]).replace("_", " ") in entry.lower().replace("-", " "):
+            shut, free = ("inH2O", "cfm") if system == "in" else ("mbar", "m3_h")
+            typical = f"{kind[f'shut_{shut}']:g} {shut} {kind[f'free_{free}']:g} {free.replace('_', '/')}"
+            raise InputError("blower", entry, BY_KIND, typical)
     if not both:
         raise neither
     found: dict[str, str] = {}
@@ -422,7 +434,7 @@ def _drill(entry: str, system: str) -> Piece:
 
 
 def _regulator(entry: str, system: str) -> Piece:
-    low, to, high = entry.partition(" to ")
+    low, to, high = re.sub(r"(?<=[0-9]) ?- ?(?=[0-9])", " to ", plain(entry, "regulator"), count=1).partition(" to ")
     if not to:
         _setting("gas_pressure", entry, system)
         return Piece("regulator", entry, {"gas_pressure": entry})

@@ -213,7 +213,9 @@ def _opening_lines(answer: Answer) -> list[str]:
     if not opening:
         return ["No single purchase was found that helps."]
     words = _thing(Bought("", opening.words, opening.price), opening.design.units)
-    lines = [f"The smallest purchase that helps: {words}. It cures: {', '.join(opening.cures)}."]
+    stopped = any(fault.verdict == "stop" for fault in (*answer.given, *opening.left))
+    what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
+    lines = [f"{what} {words}. It cures: {', '.join(opening.cures)}."]
     if opening.left:
         lines.append("Left even then:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in opening.left]

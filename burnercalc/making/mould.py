@@ -23,6 +23,7 @@ PROUD_M, PROUD_CLEAR_M = {"in": 0.375 * INCH_M, "mm": 0.010}, 0.125 * INCH_M
 GUIDE_HOLE_M, GUIDE_EDGE_M = 0.3e-3, 1.0e-3
 # The screw enters the second piece by 1 in, in a stack of layers by three fifths of the next: common practice.
 SCREW_BITE_M, LAYER_BITE = {"in": INCH_M, "mm": 0.025}, 0.6
+SCREW_STEP_M = {"in": INCH_M / 4, "mm": 0.005}  # between the lengths that are sold: common practice
 
 
 @dataclass(frozen=True)
@@ -117,7 +118,7 @@ def mould(
         floor,
         4 * per_corner,
         max(4, math.ceil(around / SCREW_SPACING_M)),
-        screw := max(t, bottom.thickness_m) + SCREW_BITE_M[unit],
+        screw := _sold_screw_m(max(t, bottom.thickness_m) + SCREW_BITE_M[unit], unit),
         screw,
     )
 
@@ -189,6 +190,10 @@ def round_mould(
         (1 + LAYER_BITE) * layer.thickness_m,
         bottom.thickness_m + LAYER_BITE * layer.thickness_m,
     )
+
+
+def _sold_screw_m(length_m, unit):
+    return math.ceil(length_m / SCREW_STEP_M[unit] - NOISE_M) * SCREW_STEP_M[unit]
 
 
 def _floor(bottom, base, pin_depth):

@@ -22,15 +22,15 @@ class DamperMarks:
     high: Said
 
 
-def damper_marks(units: str, blower: Blower, resistance: Resistance, lighting_slide: LightingSlide) -> DamperMarks:
+def damper_marks(sizes: str, blower: Blower, resistance: Resistance, lighting_slide: LightingSlide) -> DamperMarks:
     (low_m, low), (high_m, high) = (
-        gap(share, units, resistance, lighting_slide) for share in (blower.open_low, blower.open_high)
+        gap(share, sizes, resistance, lighting_slide) for share in (blower.open_low, blower.open_high)
     )
     return DamperMarks(low_m, high_m, low, high)
 
 
 def gap(
-    share: float | None, units: str, resistance: Resistance, lighting_slide: LightingSlide
+    share: float | None, sizes: str, resistance: Resistance, lighting_slide: LightingSlide
 ) -> tuple[float | None, Said]:
     """How far the slide is open for an open share, beside its hole, and how that is said; as in DamperMarks."""
     bore_m = resistance.mix_pipe.bore_m
@@ -44,6 +44,6 @@ def gap(
         return 0.0, said("shut")
     if gap_m > LARGEST_M:
         return gap_m, said("rule", size=gap_m)
-    drill = near(gap_m, FAMILIES[units])[0]
+    drill = near(gap_m, FAMILIES[sizes])[0]
     named = drill.family in ("number", "letter")
     return drill.diameter_m, said("gap_named" if named else "gap", drill=drill.name, size=drill.diameter_m)

@@ -62,9 +62,9 @@ class Gauges:
         return self.jet_Pa if self.low_Pa is None else self.low_Pa
 
 
-def gauges(low_fire: float, units: str, gas: Gas, jet: Jet, lighting: Lighting) -> Gauges:
+def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) -> Gauges:
     def scale_Pa(pressure_Pa: float) -> float:
-        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=gas.liquid is not None)
+        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=gas.liquid is not None)
 
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
@@ -77,5 +77,5 @@ def gauges(low_fire: float, units: str, gas: Gas, jet: Jet, lighting: Lighting) 
         small_Pa if small_Pa < jet_Pa else None,
         low_fire_Pa,
         GAUGE_OFF * lit_by_Pa if by_gauge else TUBE_OFF_PA,
-        making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=units) if by_gauge else TUBE_MARK_PA[units],
+        making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=sizes) if by_gauge else TUBE_MARK_PA[sizes],
     )

@@ -27,7 +27,7 @@ class Jet:
     """Gauge pressures over the shop's. None where no gas flows, or no drill comes near.
 
     `drill`: the one set, or else the nearest; `near`: those next below and above, of the families that a shop
-    of these units has.
+    of these sizes has.
     `rate_W`: through the drill at the pressure as set.
     """
 
@@ -101,7 +101,7 @@ def jet(
     jet_discharge_coefficient: float,
     jet_drill: str | None,
     low_fire: float,
-    units: str,
+    sizes: str,
     gas: Gas,
     shop: Shop,
     firing: Firing,
@@ -133,8 +133,8 @@ def jet(
         low_Pa=None,
     )
     diameter = _band(bare.hole_m(firing.rate_W), jet_discharge_coefficient) if flows else None
-    near = _neighbours(diameter.value, OFFERED[units]) if diameter else ()
-    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, units, gas.liquid is not None)
+    near = _neighbours(diameter.value, OFFERED[sizes]) if diameter else ()
+    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, sizes, gas.liquid is not None)
     low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     return replace(
         bare,
@@ -148,7 +148,7 @@ def jet(
     )
 
 
-def _chosen(diameter, units, regulated):
+def _chosen(diameter, sizes, regulated):
     """The drill nearest to a hole; of a line, whose pressure cannot be raised, one that passes the rate in any case.
 
     None where no gas flows, or no drill comes near.
@@ -156,8 +156,8 @@ def _chosen(diameter, units, regulated):
     if diameter is None:
         return None
     hole_m = diameter.value if regulated else diameter.high
-    near = _neighbours(hole_m, OFFERED[units])
-    jets = [one for one in near if one.family in JET_FAMILIES[units]] or near
+    near = _neighbours(hole_m, OFFERED[sizes])
+    jets = [one for one in near if one.family in JET_FAMILIES[sizes]] or near
     passing = [] if regulated else [one for one in jets if one.diameter_m >= hole_m]
     return min(passing or jets, key=lambda one: (abs(one.diameter_m / hole_m - 1), one.name), default=None)
 

@@ -31,7 +31,7 @@ class Legs:
     web_m: float | None
 
 
-def legs(body: Body, steel: Steel, mix_pipe: str, inlet: str, inlet_length: float, units: str) -> Legs:
+def legs(body: Body, steel: Steel, mix_pipe: str, inlet: str, inlet_length: float, sizes: str) -> Legs:
     if steel.inlet_spacing_m is None:
         return Legs(None, None, None, None, False, None, False, None, None, None)
     leg_m, least_m = steel.inlet_spacing_m / 2, making.least_leg_m(mix_pipe=mix_pipe, inlet=inlet)
@@ -40,7 +40,7 @@ def legs(body: Body, steel: Steel, mix_pipe: str, inlet: str, inlet_length: floa
     over_m = inlet_length - making.thread_m(inlet) + making.middle_to_end_m(inlet)
     left_m = spare_m - (0.0 if upright else union_m)
     nipple_m = making.close_nipple_m(inlet) + left_m if left_m >= 0 else None
-    sold_m = None if nipple_m is None else making.sold_nipple_m(inlet, nipple_m, units)
+    sold_m = None if nipple_m is None else making.sold_nipple_m(inlet, nipple_m, sizes)
     return Legs(
         leg_m=leg_m,
         least_m=least_m,

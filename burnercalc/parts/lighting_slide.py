@@ -95,14 +95,14 @@ class Mark:
 
 
 def lighting_slide(
-    units: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
+    sizes: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
 ) -> LightingSlide:
     """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
     if lighting.rate_W is None:
         return replace(UNLIT, advice=lighting.advice)
     flame, found = Flame(tries), []
     most_Pa = inf if gas.liquid is not None else tries.jet.gauge_Pa
-    marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[units])
+    marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
         if found[-1].stays and not any(found[-1].fails):

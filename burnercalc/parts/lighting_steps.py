@@ -37,7 +37,7 @@ class LightingSteps:
 
 def lighting_steps(
     equivalence_ratio: float,
-    units: str,
+    sizes: str,
     firing: Firing,
     resistance: Resistance,
     lighting: Lighting,
@@ -58,7 +58,7 @@ def lighting_steps(
         for n in range(1, turn.steps):
             rate_W, ratio = (a * (b / a) ** (n / turn.steps) for a, b in zip(start, end))
             tried = tries.at(ratio)
-            damper = gap(tried.open_share(rate_W), units, resistance, lighting_slide)[1]
+            damper = gap(tried.open_share(rate_W), sizes, resistance, lighting_slide)[1]
             found.append(step(tried.gas_Pa(rate_W), damper))
         return tuple(found)
 

@@ -25,7 +25,7 @@ class Mould:
 
 
 def mould(
-    body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float, kerf: float, units: str
+    body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float, kerf: float, sizes: str
 ) -> Mould:
     common = {
         "mould_clearance_m": mould_clearance,
@@ -33,7 +33,7 @@ def mould(
         "pin_depth_m": pin_depth,
         "frame": mould_board,
         "base": mould_base,
-        "unit": units,
+        "unit": sizes,
     }
     if body.round:
         wood = making.round_mould(body_diameter_m=body.width_m, kerf_m=kerf, **common)

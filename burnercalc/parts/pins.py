@@ -39,10 +39,10 @@ def pins(
     pin_stock_length: float,
     kerf: float,
     pin_spares: int,
-    units: str,
+    sizes: str,
 ) -> Pins:
     room_m = baffle_sheet.gap_m if baffle_sheet.sheet else plenum.height_m
-    proud_m = making.pin_proud_m(room_m=room_m, unit=units)
+    proud_m = making.pin_proud_m(room_m=room_m, unit=sizes)
     found = making.pins(
         port_count=face.port_count,
         block_thickness_m=body.block_thickness_m,
@@ -52,7 +52,7 @@ def pins(
         kerf_m=kerf,
         spares=pin_spares,
     )
-    family = "fraction" if units == "in" else "metric"
+    family = "fraction" if sizes == "in" else "metric"
     _, no_go = nearest_drills(NO_GO * face.port_diameter_m, family)
     knock_out = making.knock_out_drill(face.port_diameter_m, family)
     return Pins(

@@ -35,7 +35,7 @@ class Purchases:
     nipple_stock: tuple[tuple[float, float], ...]
     kerf: float
     price_steel: float
-    units: str
+    sizes: str
 
     def of(self, burners: int) -> tuple[CostLine, ...]:
         """Everything bought for so many, with the moulds that their calendar makes."""
@@ -50,7 +50,7 @@ class Purchases:
                 batch_size=burners,
             )
             for number, one in enumerate(
-                bars(burners, self.body, self.steel, self.stock_lengths, self.kerf, self.units)
+                bars(burners, self.body, self.steel, self.stock_lengths, self.kerf, self.sizes)
             )
         )
         return (*steel, self._nipples(burners), *money.cost_lines(items=items, batch_size=burners))
@@ -98,7 +98,7 @@ def purchases(
     price_train: float | str,
     price_blower: float,
     price_sundries: float,
-    units: str,
+    sizes: str,
 ) -> Purchases:
     items = (
         Item("bag", said("bag"), block.dry_kg.value, "kg", bag_mass, price_bag),
@@ -113,7 +113,7 @@ def purchases(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    return Purchases(items, calendar, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, units)
+    return Purchases(items, calendar, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, sizes)
 
 
 def _train(train, price_train):

@@ -47,10 +47,10 @@ def steel(
     inlet: str,
     inlet_length: float,
     inlets: int,
-    units: str,
+    sizes: str,
 ) -> Steel:
     pipe = pipes.pipe(inlet, "inlet")
-    saw_m, clearance_m = inlet_hole(outside_m=pipe.od_m, unit=units)
+    saw_m, clearance_m = inlet_hole(outside_m=pipe.od_m, unit=sizes)
     apart = _apart(
         body.kind,
         body.length_m,
@@ -71,7 +71,7 @@ def steel(
         cut = making.window_cut(length_m=face.window_length_m, width_m=face.window_width_m, corner_drill_m=corner_drill)
     return Steel(
         body=apart,
-        bought_as=bought_as(apart.pieces[0], body, units),
+        bought_as=bought_as(apart.pieces[0], body, sizes),
         tube_length_m=apart.tube_length_m,
         cap_length_m=apart.cap_length_m,
         cap_width_m=apart.cap_width_m,
@@ -81,7 +81,7 @@ def steel(
         window_cut=cut,
         window_cut_m=cut.cut_length_m,
         drill_inset_m=None if body.round else corner_drill / 2,
-        bridge_m=BRIDGE_M[units],
+        bridge_m=BRIDGE_M[sizes],
         inlet_pipe=pipe,
         inlet_piece=making.inlet_piece(
             outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.face_m, count=inlets
@@ -110,13 +110,13 @@ def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole
     )
 
 
-def bought_as(piece: Piece, body: Body, units: str) -> Said:
+def bought_as(piece: Piece, body: Body, sizes: str) -> Said:
     """What a piece of the body is cut from, as it is asked for over the counter: flat in a width that is sold."""
     if piece.stock == "tube":
         return said("tube", width=body.width_m, depth=body.depth_m, wall=body.wall_m)
     if piece.stock == "pipe":
         return said("pipe", width=body.width_m, wall=body.wall_m)
-    sold_m = flat_width_m(width_m=piece.width_m, unit=units)
+    sold_m = flat_width_m(width_m=piece.width_m, unit=sizes)
     if sold_m is None:
         return said("strip", width=piece.width_m, thickness=piece.thickness_m)
     return said("flat", width=sold_m, thickness=piece.thickness_m)

@@ -42,9 +42,9 @@ def stock(
     inlet: str,
     kerf: float,
     batch_size: int,
-    units: str,
+    sizes: str,
 ) -> Stock:
-    found = bars(batch_size, body, steel, stock_lengths, kerf, units)
+    found = bars(batch_size, body, steel, stock_lengths, kerf, sizes)
     nipple = making.nipple_choice(
         needed_m=steel.inlet_piece.length_m,
         offers=nipple_stock,
@@ -61,16 +61,16 @@ def stock(
 
 
 def bars(
-    batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float, units: str
+    batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float, sizes: str
 ) -> tuple[Bars, ...]:
     """All bars to buy for a batch of so many; nipples and the baffle's sheet apart."""
     sections: dict[tuple, list[Piece]] = {}
     for piece in steel.body.pieces:
-        sections.setdefault(_section(bought_as(piece, body, units)), []).append(piece)
+        sections.setdefault(_section(bought_as(piece, body, sizes)), []).append(piece)
     return tuple(
         Bars(
-            bought_as=bought_as(pieces[0], body, units),
-            kg_m=_section_m2(bought_as(pieces[0], body, units), body) * STEEL_DENSITY_KG_M3,
+            bought_as=bought_as(pieces[0], body, sizes),
+            kg_m=_section_m2(bought_as(pieces[0], body, sizes), body) * STEEL_DENSITY_KG_M3,
             plan=making.cut_plan(
                 pieces=[(piece.name, piece.length_m, piece.count * batch_size) for piece in pieces],
                 stock_lengths_m=stock_lengths,

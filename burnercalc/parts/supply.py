@@ -22,9 +22,9 @@ class Supply:
     outlet_Pa: float
 
 
-def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, units: str) -> Supply:
+def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str) -> Supply:
     flow = {"gas_kg_s": firing.gas_kg_s, "composition": gas.composition, "temp_K": shop.temp_K}
-    hose_m, hose_Pa = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=units, **flow)
+    hose_m, hose_Pa = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=sizes, **flow)
     pipe, valves = making.pipe_for_bore(hose_m), 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     before = ("cock", "filter") if gas.liquid is not None else ("trap",)
     counts = {**dict.fromkeys((*before, "needle", "check_valve"), 1), "solenoid": valves}

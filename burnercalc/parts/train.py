@@ -100,7 +100,7 @@ def train(
     lit_by: str,
     cylinder_count: int,
     burner_count: int,
-    units: str,
+    sizes: str,
 ) -> Train:
     high_Pa = jet.supply_Pa
     hose_m, drop_Pa, size, valves, outlet_Pa = (
@@ -112,14 +112,14 @@ def train(
     )
     capacity = making.REGULATOR_ROOM * firing.rate_W
     from_cylinder = gas.liquid is not None
-    rated = {"rated": making.rated_Pa(pressure_Pa=outlet_Pa, unit=units, from_cylinder=from_cylinder)}
+    rated = {"rated": making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)}
     shared = burner_count > 1
     switch = {"pressure": lighting_card.switch_Pa}
     if lighting_card.switch_before:
         switch["weak"] = lighting_card.pipe_switch_Pa
 
     def gauge_Pa(pressure_Pa: float) -> float:
-        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=units, from_cylinder=from_cylinder)
+        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=from_cylinder)
 
     listed: list[tuple[str, str, int, str, dict[str, Any]]] = []
 
@@ -133,7 +133,7 @@ def train(
         add("gas", "regulator", capacity=capacity, outlet=outlet_Pa, inlet=max(cylinders.least_Pa, outlet_Pa))
         add("gas", "gauge", scale=gauge_Pa(outlet_Pa))
         add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
-        if making.LEFT in making.HOSE_ENDS[units]:
+        if making.LEFT in making.HOSE_ENDS[sizes]:
             add("gas", "hose_adapter", count=2)
         add("gas", "cock", **rated)
         add("gas", "filter")

@@ -115,7 +115,7 @@ def material(key):
         key,
         row["name"],
         row["density_kg_m3"],
-        row["limit_C"] + 273.15,
+        row["limit_C"] + 273.15 if row["limit_F"] is None else (row["limit_F"] + 459.67) / 1.8,
         row["source"],
         row["trust"],
         temps,

@@ -74,6 +74,8 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
+  if (!loaded) hush("own"); // what was shared is one's own from here on
+  if (shown && !loaded) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
@@ -125,8 +127,9 @@ function showQuick(reply) {
 }
 
 function show(reply) {
-  if (reply.brought) tell("brought", reply.brought, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
-  else if (shown?.link !== reply.link) hush("brought");
+  const offer = reply.offer?.slice(0, 1).map((words) => [words, () => change(...reply.offer.slice(1))]) ?? [];
+  if (reply.brought || shown?.link !== reply.link) hush("brought");
+  if (reply.brought) tell("brought", reply.brought, ...offer, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
   shown = reply;
   keepTyped();
   delete root.dataset.shared;
@@ -179,7 +182,11 @@ function holdsDesign(part) {
 async function openAddress() {
   opensAddress();
   const left = typedBefore(), link = [location.hash, location.search].find(holdsDesign), kept = lastOwn();
+  const odd = link || document.getElementById(location.hash.slice(1)) ? "" : location.hash.slice(0, 60);
   await (link ? load(link) : kept ? load(kept, true) : solve(texts));
+  if (odd) {
+    notice(`What the address holds after # is no design: ${odd}. What stands here is ${kept ? "your last one" : "the example"}.`);
+  }
   if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
 }
 
@@ -188,7 +195,9 @@ function wireJobs() {
   for (const press of all("[data-job]")) {
     press.addEventListener("click", async () => {
       const reply = await ask({ kind: "job", settings: shown?.texts ?? {}, job: press.dataset.job });
-      if (reply.ok) load(reply.link, true);
+      if (!reply.ok) return;
+      await load(reply.link, true);
+      if (reply.brought && shown?.link === reply.link) tell("brought", reply.brought, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
     });
   }
 }

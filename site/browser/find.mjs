@@ -72,15 +72,16 @@ function open(settings, mine = [], got = []) {
 function show(reply) {
   const { designs, given, in_the_way: way, opens, complete, counts } = reply;
   const head = [];
+  // What stops every one of them comes before what could be bought: there is one thing to do first.
+  if (given.length) head.push(make("p", stops(given) ? "caution" : "", stops(given) ? make("b", "", "No burner cures this, so it comes first: ") : "What no burner changes, and what every design below has too:"), faults(given));
   if (way.length) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
-      head.push(make("p", "", "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
+      head.push(make("p", "", stops([...given, ...opens.left]) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
         opens.left.length ? "Left even then: " : "", button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(faults(opens.left));
     } else head.push(make("p", "", "No single purchase was found that helps."));
   }
-  if (given.length) head.push(make("p", "", "What no burner changes, and what every design below has too:"), faults(given));
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
   byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
@@ -90,6 +91,7 @@ function show(reply) {
   if (document.activeElement === byId("find-status")) best.focus({ preventScroll: true }); // on to what was found
 }
 
+const stops = (list) => list.some(({ verdict }) => verdict === "stop");
 const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, text }) => {
   const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${label}: ${verdict}. `), text));
   sign.setAttribute("aria-hidden", "true");

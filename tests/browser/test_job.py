@@ -493,12 +493,18 @@ def test_bad_input_before_python_is_ready_is_named_and_not_lost(unopened, site):
     assert "chamber_length=13in" in unopened.url
 
 
-def test_units_keep_what_is_typed_and_bring_what_a_shop_sells(ready):
+def test_units_keep_the_burner_and_its_shop_until_another_is_taken(ready):
     put(ready, "body_length", "10 1/4")
     before = {key: number(ready, key) for key in ("window_area", "port_area", "plenum_to_port_ratio")}
     put(ready, "units", "mm")
     assert field(ready, "body_length").input_value() == "260.3"  # shown to a tenth; the design keeps what was typed
-    assert field(ready, "body_width").input_value() == "100"
+    assert field(ready, "body_width").input_value() == "101.6"
+    assert {key: number(ready, key) for key in before} == before
+    ready.get_by_role("button", name="Take metric sizes").click()
+    settle(ready)
+    assert field(ready, "body_width").input_value() == "100" and field(ready, "body_length").input_value() == "260.3"
+    ready.get_by_role("button", name="Undo").last.click()
+    settle(ready)
     put(ready, "units", "in")
     assert field(ready, "body_length").input_value() == "10 1/4"
     assert {key: number(ready, key) for key in before} == before
