@@ -20,6 +20,7 @@ from burnercalc.making.batch import (
     _Calendar,
     _fewer,
     _least_days,
+    moulds_for,
     one_more,
     plan,
 )
@@ -434,6 +435,43 @@ def test_what_a_larger_shop_tries_holds_what_a_smaller_one_tries():
                 more = replace(means, **{which: number + 1})
                 small, large = set(_fewer(burners, means)), set(_fewer(burners, more))
                 assert small <= large and all(getattr(some, which) <= number for some in small)
+
+
+@pytest.mark.parametrize(
+    "burners, change, means",
+    [
+        # Of 40 random shops these two took longer by 20 and by 1 day: 153 to 126 days from 4 to 9 h, 146 at 10 h.
+        (20, {"weld": 60, "cast": 240, "free": 180, "weigh": 323}, Means(1, 2, 2, 1, week=5, weekday=5)),
+        (8, {"weld": 60, "cast": 240, "free": 180, "weigh": 323}, Means(2, 2, 3, 1, week=6, weekday=5)),
+        (5, {"weld": 480, "clear": 90, "free": 180, "heats": (480,) * 5}, Means(2, 3, 2, 2, week=5)),
+        (3, {"weld": 480, "oven": 700, "free": 180, "heats": (1552,)}, Means(2, 1, 1, 2, week=6)),
+    ],
+)
+def test_a_longer_day_never_takes_longer(burners, change, means):
+    work = replace(ONE, test=60, **change)
+    days = [plan(burners, work, replace(means, day_min=60 * hours)).days for hours in range(4, 13)]
+    assert days == sorted(days, reverse=True)
+
+
+@settings(max_examples=8, deadline=None)
+@given(st.integers(2, 3), WORKS, SHOPS)
+def test_what_is_not_gone_through_again_would_end_no_sooner(burners, work, means):
+    """All rules in all shops, each gone through to its end, find no shorter plan than those that are left out."""
+    work = replace(work, weigh=work.weigh and work.oven * 4 // 5)
+    every = [_Calendar(burners, work, some, *rule).made().days for some in _fewer(burners, means) for rule in RULES[1:]]
+    assert plan(burners, work, means).days <= min(every)
+
+
+def test_moulds_of_a_batch_that_nobody_asked_for():
+    """Twelve on one stand, three days of fire each, are 36 days, and on one mould, two days each and a bit, 30: one
+    mould does. With a stand for each two moulds are the least that do in the days that six pairs of hands take. It is
+    never more than there are, and within one or two of what the calendar makes."""
+    assert moulds_for(12, ONE, Means(moulds=9, oven_places=12, hands=2)) == 1
+    assert moulds_for(12, ONE, Means(moulds=9, oven_places=12, test_stands=12, hands=6)) > 4
+    assert moulds_for(3, ONE, Means(moulds=2, oven_places=12, test_stands=12, hands=6)) == 2
+    for means in (Means(6, 6, 6, 3), Means(9, 3, 2, 2), Means(4, 2, 4, 4, week=5)):
+        for burners in (3, 6, 12):
+            assert abs(moulds_for(burners, ONE, means) - plan(burners, ONE, means).moulds) <= 2
 
 
 @pytest.mark.parametrize("burners", [2, 5])

@@ -47,7 +47,7 @@ ANSWERS = (
         "time",
         "Test fire takes",
         meaning="From the first purge till the blower may stop, by the lighting card, the wait till the walls glow at "
-        "most. The calendar books it on the morning after the last heat.",
+        "most. The calendar books it, in whole five minutes, on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
         "high fire + 10 min low + 10 min at high fire to read and weigh + blower runs on + 5 min to prove switch and "
         "valve",

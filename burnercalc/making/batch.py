@@ -94,7 +94,8 @@ class Plan:
 # What may be done in more than one way, each tried. An oven charge that is not full starts at the last moment of the
 # "day", or waits until it is "full". Burners are fired as soon as they are "ready", when the stands are "full", or
 # "last", when no work by hand can be done. Then the order of the steps by hand, most urgent first; "mould" makes one
-# when a welded burner waits for it, "spare" before that. The first is the order for one burner.
+# when a welded burner waits for it, "spare" before that. The first is the order for one burner, the rest
+# for more: two further rules were shorter in none of 90 random shops.
 RULES = (
     ("day", "ready", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
     ("day", "ready", ("trim", "spare", "strip", "clear", "cast", "weld")),
@@ -103,13 +104,11 @@ RULES = (
     ("full", "ready", ("trim", "spare", "strip", "clear", "cast", "weld")),
     ("day", "last", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
-    ("day", "ready", ("trim", "spare", "clear", "cast", "weld", "strip")),
 )
 # For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
-# more of a thing; where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked
-# at counts LOOK.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 2000, 400
-MANY, LOOK = 240, 0.05
+# more of a thing, each day as many times as there are hands, and two. A shop looked at counts LOOK.
+DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 4000, 300
+LOOK = 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -129,7 +128,7 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end.
 
     Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
-    owned. Above, they are tried only as long as MOST_DAYS last, so that it may.
+    owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so that it may.
 
     Arguments:
         burners   how many >= 1
@@ -145,19 +144,71 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         require(getattr(means, which) >= 1, which, getattr(means, which), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
-    all_there_is, *less = _fewer(burners, means)
-    spare = _Spare(burners, means, MOST_DAYS)
-    best = _made(burners, work, all_there_is, inf, spare)
+    whole, spare = _whole(burners, means), _Spare(burners, work, means, MOST_DAYS)
+    best = _made(burners, work, whole, inf, spare)
     if burners > DOZEN:
-        best = _shortest(burners, work, best, _one_kind_less(burners, means), all_there_is, spare, [best.rule])
-    return _shortest(burners, work, best, less, all_there_is, spare)
+        best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare, [best.rule])
+        best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare)
+    else:
+        best = _shortest(burners, work, best, _fewer(burners, means), whole, spare)
+    return best if burners == 1 else _in_shorter_days(burners, work, best, whole)
+
+
+def _in_shorter_days(burners, work, best, whole):
+    """The best plan, or one by which hands leave some hours earlier, every day, where that ends sooner.
+
+    A longer day moves what is begun first, and by that, rarely, all that follows. A block that can be cast on one day
+    is never cast on two.
+    """
+    rules = RULES[1:] if burners <= DOZEN else (best.rule,)
+    for hours in range(ceil(whole.day_min / 60) - 1, 0, -1):
+        some = replace(whole, day_min=60 * hours)
+        if some.day_min < work.cast <= whole.day_min:
+            break
+        if _least_days(burners, work, some) < best.days:
+            spare = _Spare(burners, work, some, MOST_DAYS_MORE)
+            best = _made(burners, work, some, best.days, spare, rules) or best
+    return best
 
 
 class _Spare:
-    """Days that may still be gone through."""
+    """Days that may still be gone through, and what has been, by rule.
 
-    def __init__(self, burners, means, most_days):
-        self.days = most_days * min(1, MANY / (burners * means.hands)) if burners > DOZEN else inf
+    A shop in which nothing of what it has more of was ever wanted has the calendar of the smaller one. Up to DOZEN
+    burners, where all is tried, what was gone through for one plan serves all others with these hours.
+    """
+
+    def __init__(self, burners, work, means, most_days):
+        self.days = most_days / (means.hands + 2) if burners > DOZEN else inf
+        hours = means.day_min, means.week, means.weekday
+        self.gone_through = {} if burners > DOZEN else _gone_through(burners, work, *hours)
+
+    def known(self, rule, means, under):
+        """(whether it is known, the Plan in fewer days or None)."""
+        for least, most, days, made in self.gone_through.get(rule, ()):
+            if (made or days >= under) and all(map(_within, least, _all_four(means), most)):
+                return True, made if made and made.days < under else None
+        return False, None
+
+    def keep(self, rule, means, under, calendar, made):
+        """What a calendar needed at the least, and whether more of it would have changed anything."""
+        has = _all_four(means)
+        least = tuple(min(need, own) for need, own in zip(calendar.needed, has))
+        most = tuple(own if need >= own else inf for need, own in zip(calendar.needed, has))
+        self.gone_through.setdefault(rule, []).append((least, most, under, made))
+
+
+@lru_cache(maxsize=16)
+def _gone_through(burners, work, day_min, week, weekday):
+    return {}
+
+
+def _all_four(means):
+    return means.moulds, means.oven_places, means.test_stands, means.hands
+
+
+def _within(least, number, most):
+    return least <= number <= most
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -177,12 +228,15 @@ def _fewer(burners, means):
     """What the shop has, then less of it: of each kind only numbers that spare a round, of hands PAIRS.
 
     With 7 moulds twelve burners are cast in two rounds, as with 6. So these are few, and those of a larger shop hold
-    all those of a smaller one. Above DOZEN burners, where not all may be tried, first what the shop has to the last.
+    all those of a smaller one.
     """
-    if burners > DOZEN:
-        yield means
     for some in product(*_numbers(burners, means)):
         yield replace(means, **dict(zip(LACKS, some)))
+
+
+def _whole(burners, means):
+    """All that the shop has; up to DOZEN burners the largest of _fewer, which does as much."""
+    return means if burners > DOZEN else next(_fewer(burners, means))
 
 
 def _numbers(burners, means):
@@ -227,11 +281,27 @@ class _Least:
 
     def burnt(self, ready, count):
         """Day on which so many fires one after the other are over and tested that may begin at a moment."""
-        day = mornings = self.morning(ready) // DAY_MIN
-        for _ in range(count * len(self.work.heats) - 1):
-            mornings = _working(mornings + 1, self.means)
-        last = max(mornings, day + count * self.fires - 1)
+        day = self.morning(ready) // DAY_MIN
+        last = max(self.later(day, count * len(self.work.heats) - 1), day + count * self.fires - 1)
         return _working(last + 1, self.means) if self.work.test else last
+
+    def later(self, day, number):
+        """So many days of work after one."""
+        weeks, rest = divmod(number, self.means.week)
+        day += 7 * weeks
+        for _ in range(rest):
+            day = _working(day + 1, self.means)
+        return day
+
+    def by_hand(self, day, minutes, hands):
+        """When so much work by hand can be done at the soonest that begins on a day of work."""
+        full = max(ceil(minutes / (hands * self.means.day_min)) - 1, 0)
+        rest = minutes - full * hands * self.means.day_min
+        return self.later(day, full) * DAY_MIN + OPENS_MIN + ceil(rest / hands)
+
+    def after_casting(self, ready):
+        """Day on which the burner is tested whose block has been cast at a moment, the last of all."""
+        return self.burnt(self._baked(self._dried(ready + self.work.cure)), 1)
 
     def morning(self, ready):
         """When work begins next."""
@@ -257,23 +327,19 @@ class _Least:
         free = self.free
         for _ in range(rounds - 1):
             free = _ends(self._cast(free) + self.work.cure, self.work.strip, self.means)
-        return self.burnt(self._baked(self._dried(self._cast(free) + self.work.cure)), 1)
+        return self.after_casting(self._cast(free))
 
     def _oven(self, charges):
         in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
-        begun = _working(self.cleared // DAY_MIN, self.means)
-        for _ in range(ceil(charges / in_a_day) - 1):
-            begun = _working(begun + 1, self.means)
+        begun = self.later(_working(self.cleared // DAY_MIN, self.means), ceil(charges / in_a_day) - 1)
         return self.burnt(begun * DAY_MIN + OPENS_MIN + self.work.oven, 1)
 
     def _hands(self, burners, stands, hands):
         work, means = self.work, self.means
         by_hand = burners * (work.weld + work.cast + work.strip + work.trim + work.clear) + work.mould
         by_hand += stands * sum(min(heat, means.day_min) for heat in work.heats)
-        worked = _working(0, means)
-        for _ in range(ceil(by_hand / (hands * means.day_min)) - 1):
-            worked = _working(worked + 1, means)
-        return worked
+        cast = self.by_hand(_working(0, means), burners * (work.weld + work.cast) + work.mould, hands)
+        return max(self.by_hand(_working(0, means), by_hand, hands) // DAY_MIN, self.after_casting(cast))
 
 
 @lru_cache(maxsize=32)
@@ -307,13 +373,16 @@ def _made(burners, work, means, under, spare, rules=()):
     None where no rule takes less than so many days, or no days are left to try it.
     """
     least, best = _least_days(burners, work, means), None
-    for rule in rules or RULES[: 1 if burners == 1 else None]:
+    for rule in rules or (RULES[:1] if burners == 1 else RULES[1:]):
         if under < inf and spare.days <= 0:
             break
-        calendar = _Calendar(burners, work, means, *rule)
-        made = calendar.made(under)
-        made = made and replace(made, rule=rule)
-        spare.days -= calendar.gone
+        known, made = spare.known(rule, means, under)
+        if not known:
+            calendar = _Calendar(burners, work, means, *rule)
+            made = calendar.made(under)
+            made = made and replace(made, rule=rule)
+            spare.days -= calendar.gone
+            spare.keep(rule, means, under, calendar, made)
         if made:
             best = made if best is None else min(best, made, key=_length)
             under = best.days + 1
@@ -357,6 +426,8 @@ class _Calendar:
         self.weigh_at = inf  # when it is to be weighed next
         self.nothing = None, inf  # when hands last found nothing to do, and till when: another pair need not look again
         self.gone = 0  # days of work
+        # Of each of LACKS what it takes that this calendar comes out; more of what it has than that changes nothing.
+        self.needed = [1, 1, 1, 1]
         self.stand_of = {}  # of each burner that is fired or waits for its test
         self.least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
 
@@ -386,6 +457,8 @@ class _Calendar:
         if uncast:
             held = work.cast + work.cure + work.strip
             ready = opens + (ceil(uncast / self.means.moulds) - 1) * held + work.cast + work.cure
+            by_hand = (self.burners - self.begun["weld"]) * work.weld + uncast * work.cast
+            ready = max(ready, self.least.by_hand(day, by_hand, self.means.hands) + work.cure)
         elif self.waiting["strip"]:
             ready = max(opens, self.waiting["strip"][-1][0])
         if uncast or self.waiting["strip"]:
@@ -436,7 +509,13 @@ class _Calendar:
         late = len(cold) * self.work.test > self.means.day_min  # one that is longer than a day
         taken = {self.stand_of[burner] for _, burner in self.waiting["test"] if burner not in cold}
         free = [i for i, at in enumerate(self.stands) if at <= opens and i not in taken]
-        ready = [each for each in self.waiting["fire"] if each[0] <= opens][: len(free)]
+        waits = [each for each in self.waiting["fire"] if each[0] <= opens]
+        ready = waits[: len(free)]
+        if waits:
+            left = self.burners - self.fired
+            enough = len(free) >= left if self.fire_rule == "full" else len(free) >= len(waits)
+            wants = (left if self.fire_rule == "full" else len(waits)) if enough else len(free)
+            self._needs(2, len(self.stands) - len(free) + wants)
         lit = any(start <= opens < end for start, end in self.heats)
         begin = opens + len(cold) * self.work.test
         heats = self._heats_from(day, begin)
@@ -478,7 +557,10 @@ class _Calendar:
 
     def _nobody(self, heats, at):
         """Do these heats leave nobody to weigh what is to be weighed at that moment, or on the next morning of work?"""
-        if self.means.hands > 1 or not self.work.weigh:
+        if not self.work.weigh:
+            return False
+        if self.means.hands > 1:
+            self._needs(3, 2)
             return False
         day = at // DAY_MIN
         if not self._works(day) or at % DAY_MIN + WEIGHED_APART_MIN + WEIGH_MIN > OPENS_MIN + self.means.day_min:
@@ -512,6 +594,8 @@ class _Calendar:
             left = getattr(self.work, step)
             if step in self.begun:
                 self.begun[step] += 1
+                if step == "mould":
+                    self._needs(0, self.begun[step])
             else:
                 del self.waiting[step][0]
             if step == "cast":
@@ -531,7 +615,11 @@ class _Calendar:
 
     def _takes(self, pair, until):
         self.busy[pair] = until
+        self._needs(3, pair + 1)
         return until
+
+    def _needs(self, which, number):
+        self.needed[which] = max(self.needed[which], number)
 
     def _choose(self, now, opens, closes, until, pair, tests=True):
         """(step, number, minutes left, when left) of what goes first now, both None at its beginning; None: nothing.
@@ -640,6 +728,7 @@ class _Calendar:
         ready = [each for each in self.waiting["oven"][: self.means.oven_places] if each[0] <= now]
         last = opens if takes > self.means.day_min else closes - takes  # moment of the day to start it at
         full = len(ready) == min(self.means.oven_places, left)
+        self._needs(1, len(ready) + (len(ready) < min(self.means.oven_places, left)))
         weighed = now + max(self.work.weigh - WEIGHED_APART_MIN, 0)
         starts = ready and now <= last and (full or (self.oven_rule == "day" and now == last))
         if starts and not self._nobody(self.heats, weighed):
@@ -661,19 +750,34 @@ class _Calendar:
         self.waiting["fire"] += [(end, burner) for burner in burners]
 
 
+def moulds_for(burners, work, means):
+    """The fewest moulds with which casting by itself takes no longer than oven, stands or hands do: for a batch that
+    nobody asked the calendar of, and without one.
+
+    Checked by: tests/test_making_batch.py
+    """
+    most = min(means.moulds, burners)
+    least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
+    charges, stands = ceil(burners / means.oven_places), ceil(burners / means.test_stands)
+    other = max(least.by_stands(stands), least.by_oven(charges), least.by_hands(burners, stands, means.hands))
+    return next((n for n in range(1, most) if least.by_moulds(ceil(burners / n)) <= other), most)
+
+
 @lru_cache(maxsize=256)
 def one_more(burners: int, work: Work, means: Means, which: str, count: int = 1) -> Plan:
     """The plan with so many more of one of LACKS, or without where that is shorter.
 
     Checked by: tests/test_making_batch.py
     """
-    spare = _Spare(burners, means, MOST_DAYS_MORE)
+    spare = _Spare(burners, work, means, MOST_DAYS_MORE)
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
     more = replace(means, **{which: has})
-    whole, *shops = _fewer(burners, more)
+    whole = _whole(burners, more)
     if burners > DOZEN:
-        less = _shortest(burners, work, less, [whole, *_one_kind_less(burners, more)], whole, spare, [less.rule])
-    # Up to DOZEN those of the smaller shop are tried already.
-    tried = getattr(next(_fewer(burners, replace(means, **{which: has - 1}))), which) if burners <= DOZEN else 0
-    return _shortest(burners, work, less, [one for one in (whole, *shops) if getattr(one, which) > tried], whole, spare)
+        return _shortest(burners, work, less, [whole, *_one_kind_less(burners, more)], whole, spare, [less.rule])
+    # Those of the smaller shop are tried already.
+    tried = getattr(_whole(burners, replace(means, **{which: has - 1})), which)
+    return _shortest(
+        burners, work, less, (one for one in _fewer(burners, more) if getattr(one, which) > tried), whole, spare
+    )

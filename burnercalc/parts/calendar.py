@@ -24,8 +24,14 @@ class Calendar:
         return self.moulds_for(self.burners)
 
     def moulds_for(self, burners: int) -> int:
-        """Those that a batch of so many would make."""
-        return 1 if min(burners, self.means.moulds) == 1 else making.plan(burners, self.work, self.means).moulds
+        """Those that a batch of so many makes, as its calendar has it; of one that nobody asked for, those of the batch
+        that is, of a larger one about as many as it takes."""
+        if min(burners, self.means.moulds) == 1:
+            return 1
+        mine = self.plan.moulds
+        if burners <= self.burners:
+            return min(burners, mine)
+        return max(mine, making.moulds_for(burners, self.work, self.means))
 
 
 def calendar(

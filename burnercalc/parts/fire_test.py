@@ -12,6 +12,7 @@ from .turning import Turning
 # All common practice.
 LIGHTINGS = 5  # each from cold valves, the whole purge before it
 LOOK_S = 60.0  # each: torch to the face, both valves to their marks, every port seen
+BOOKED_S = 300.0  # whole steps in which it is booked
 STEP_S = 60.0  # at each step of the valves, as the card has it
 LOW_S = 600.0  # at low fire, hot
 READ_S = 600.0  # at high fire, every gauge read and the gas weighed
@@ -36,7 +37,7 @@ class FireTest:
     @property
     def minutes(self) -> int:
         """As it is booked."""
-        return ceil(self.all_s / 60 - 1e-6)
+        return ceil(self.all_s / BOOKED_S - 1e-6) * round(BOOKED_S / 60)
 
 
 def fire_test(
