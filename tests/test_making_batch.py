@@ -190,7 +190,7 @@ def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means):
             assert _Calendar(burners, work, some, *rule).made(whole.days) is None
             assert _Calendar(burners, work, some, *rule).made(whole.days + 1) == whole
     for which in LACKS:
-        assert one_more(burners, work, means, which).days <= found.days
+        assert one_more(burners, work, means, which, 1).days <= found.days
 
 
 class AllOrders:
@@ -373,7 +373,7 @@ def test_many_burners_are_limited_by_what_is_short():
     """Thirty with one stand: three days of fire each is 90; nothing else takes as long."""
     found = plan(30, ONE, Means(moulds=10, oven_places=10, hands=3))
     assert 90 <= found.days <= 90 + plan(1, ONE, Means(hands=3)).days
-    assert one_more(30, ONE, Means(moulds=10, oven_places=10, hands=3), "test_stands").days <= found.days - 40
+    assert one_more(30, ONE, Means(moulds=10, oven_places=10, hands=3), "test_stands", 1).days <= found.days - 40
 
 
 @pytest.mark.parametrize(

@@ -41,7 +41,7 @@ class Batch:
 
 def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -> Batch:
     burners, work, means, found = calendar.burners, calendar.work, calendar.means, calendar.plan
-    saves = {which: found.days - making.one_more(burners, work, means, which).days for which in making.LACKS}
+    saves = {which: found.days - making.one_more(burners, work, means, which, 1).days for which in making.LACKS}
     most = max(making.LACKS, key=lambda which: saves[which])  # of equals the first, which costs least
     return Batch(
         burners=burners,
