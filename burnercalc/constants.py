@@ -23,6 +23,7 @@ AIR_MOLAR_MASS_KG_MOL = 0.0289644
 
 # Exact: international yard and pound, 1959 (NIST SP 811).
 INCH_M, FOOT_M = 0.0254, 0.3048
+MILE_HOUR_M_S = 5280 * FOOT_M / 3600
 POUND_KG = 0.45359237
 
 # What limits of the trade are named in: pound-force per square inch, and inch of water at 4 degC (NIST SP 811).

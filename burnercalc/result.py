@@ -4,7 +4,7 @@ Nothing else writes to a Result, and each thing is worked out when it is first l
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import KW_ONLY, dataclass, replace
 from functools import cache
 from html import escape
 from math import isfinite
@@ -26,10 +26,14 @@ from .views.view import Plot, Rows, Say, Shapes
 FLAME_CHECKS = ("flammable", "flashback_cold", "flashback_hot", "lift", "quenching", "cross_light")
 
 
+@dataclass(frozen=True)
 class _Declared:
-    """What a thing of a result has from its declaration."""
+    """What a thing of a result has from its declaration, and whose measures it is shown in."""
 
-    __slots__ = ()
+    declared: Any
+    _: KW_ONLY
+    on_a_line: bool = False
+    unit_system: str = "in"
 
     @property
     def key(self) -> str:
@@ -65,8 +69,6 @@ class Answered(_Declared):
     weakest: catalogue.Answer  # the least sure of what goes into it, itself where nothing is less sure
     value: Any
     band: tuple[float, float] | tuple[()] = ()
-    on_a_line: bool = False
-    unit_system: str = "in"
 
     @property
     def trust(self) -> str:
@@ -113,8 +115,6 @@ class Checked(_Declared):
     limit: float | None
     text: str
     changes: tuple[Change, ...] = ()
-    on_a_line: bool = False
-    unit_system: str = "in"
 
     @property
     def fault(self) -> bool:
@@ -129,8 +129,6 @@ class Tabled(_Declared):
     declared: catalogue.Table
     title: str
     rows: tuple[tuple, ...]
-    on_a_line: bool = False
-    unit_system: str = "in"
 
     @property
     def columns(self) -> tuple[catalogue.Column, ...]:
@@ -144,8 +142,6 @@ class Charted(_Declared):
     declared: catalogue.Chart
     plot: Plot
     sentence: str
-    unit_system: str
-    on_a_line: bool = False
 
     @property
     def title(self) -> str:
@@ -259,9 +255,10 @@ class Result:
         )
         return f"<p>Worst verdict: <b>{self.worst}</b></p><table>{rows}</table><ul>{said}</ul>"
 
-    def _on_a_line(self, *shown):
-        """Is a pressure among them that is of gas from a house line? No part is made where there is none."""
-        return any(one.dimension == "gas_pressure" for one in shown) and self._of_a_line()
+    def _measures(self, *shown):
+        """The reader's measures; whether a pressure among them is of gas from a house line, if there is one at all."""
+        on_a_line = any(one.dimension == "gas_pressure" for one in shown) and self._of_a_line()
+        return {"on_a_line": on_a_line, "unit_system": self.design.units}
 
     def _of_a_line(self):
         return self.part("gas").liquid is None
@@ -283,11 +280,11 @@ class Result:
             case = "stopped" if "stopped" in declared.cases and self._lit_and_stopped else value.case
             words = self._written(declared.cases[case], value.slots)
             return Answered(declared, least, words, unit_system=self.design.units)
-        line = self._on_a_line(declared)
+        shown = self._measures(declared)
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
-            return Answered(declared, least, _finite(key, value.value), band, line, self.design.units)
-        return Answered(declared, least, _finite(key, value), (), line, self.design.units)
+            return Answered(declared, least, _finite(key, value.value), band, **shown)
+        return Answered(declared, least, _finite(key, value), **shown)
 
     @property
     def _lit_and_stopped(self):
@@ -307,9 +304,8 @@ class Result:
         others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
         if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
             cures = others
-        line = self._on_a_line(declared)
         return Checked(
-            declared, judged.verdict, judged.value, judged.limit, text, _changes(cures), line, self.design.units
+            declared, judged.verdict, judged.value, judged.limit, text, _changes(cures), **self._measures(declared)
         )
 
     def _say(self, declared):
@@ -319,14 +315,13 @@ class Result:
         declared = catalogue.TABLES[key]
         found = self.parts.call(views.TABLES[key], say=self._say(declared), **self._asked(views.TABLES[key]))
         found = found if isinstance(found, Rows) else Rows(tuple(found))
-        title, line = self._case(declared.title, found), self._on_a_line(*declared.columns)
-        return Tabled(declared, title, found.rows, line, self.design.units)
+        return Tabled(declared, self._case(declared.title, found), found.rows, **self._measures(*declared.columns))
 
     def _chart(self, key):
         declared = catalogue.CHARTS[key]
         plot = self.parts.call(views.CHARTS[key])
         sentence = self._written(declared.cases[plot.case], plot.slots)
-        return Charted(declared, plot, sentence, self.design.units, self._on_a_line(declared.x, declared.y))
+        return Charted(declared, plot, sentence, **self._measures(declared.x, declared.y))
 
     def drawing(self, key: str, **given: Any) -> Any:
         """A drawing made anew, e.g. with another height of its texts: drawing("face", text_mm=2.5)."""

@@ -14,9 +14,6 @@ from .physics.linings import material_name
 from .physics.metals import metal, metal_keys
 from .physics.pipes import pipe_label, pipe_names
 
-# Where the page shows a setting: on its first screen, open in its chapter (at most eight), or folded away there.
-NEAR = ("start", "first", "finer")
-
 
 @dataclass(frozen=True)
 class Setting:
@@ -34,7 +31,8 @@ class Setting:
         choices    for a choice: ((value, label), ...)
         whole      True when only whole numbers make sense
         optional   True when the text may be empty
-        near       how near it stands to the reader: one of NEAR
+        near       where the page shows it: `start`, its first screen; `first`, open in its chapter (at most eight);
+                   `finer`, folded away there
         when       (key, value, ...) of the choices under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
         metric     the default in mm mode, as a metric shop has it; "" is the same as in inch mode

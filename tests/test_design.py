@@ -15,7 +15,7 @@ from burnercalc.design import Design, default_values, limits, parse_setting
 from burnercalc.errors import InputError, InputErrors
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
-from burnercalc.settings import BY_KEY, NEAR, SETTINGS
+from burnercalc.settings import BY_KEY, SETTINGS
 
 
 def refusals(**texts):
@@ -25,7 +25,7 @@ def refusals(**texts):
 
 
 def test_every_setting_is_complete():
-    assert {setting.near for setting in SETTINGS} == set(NEAR)
+    assert {setting.near for setting in SETTINGS} == {"start", "first", "finer"}
     for s in SETTINGS:
         assert s.room in ROOMS and s.label and s.help.endswith(".") and re.fullmatch(r"[a-z_0-9]+", s.key), s.key
         assert s.dimension in units.DIMENSIONS or s.choices or s.dimension not in ("choice",), s.key

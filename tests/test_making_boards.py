@@ -77,7 +77,7 @@ ROUND = [piece("mould layer", "ply 3/4", 9.125, 9.1875, 5), piece("base board", 
 
 
 def _small_sheets(bought):
-    return sum(one.length_m * one.width_m for one in bought) / (4 * FT * 2 * FT)
+    return round(sum(one.length_m * one.width_m for one in bought) / (4 * FT * 2 * FT), 9)
 
 
 def test_twelve_round_moulds_lie_in_halves_where_that_is_less():

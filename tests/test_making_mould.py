@@ -81,7 +81,6 @@ def test_common_practice_pin_of_five_sixteenths_half_an_inch_into_the_base():
     """A 3 5/8 in stick makes one pin for a block of up to 3 1/8 in; 17 ports and 3 spares take 20 sticks."""
     got = m.pins(port_count=17, block_thickness_m=3 * IN, pin_depth_m=0.5 * IN, stock_length_m=3.625 * IN, spares=3)
     assert (got.length_m, got.count, got.pieces_per_stock, got.stock_count) == (pytest.approx(3.5 * IN), 20, 1, 20)
-    assert got.offcut_m == pytest.approx(0.125 * IN) and got.short_m == 0
 
 
 def test_a_pin_stands_proud_as_far_as_there_is_room():
@@ -108,14 +107,13 @@ def test_a_round_mould_is_wider_by_its_own_saw_cut():
 def test_dowel_gives_whole_pins_only():
     got = m.pins(port_count=17, block_thickness_m=0.07, pin_depth_m=0.013, stock_length_m=0.915, kerf_m=0.002)
     assert got.pieces_per_stock == 10 and got.stock_count == 2
-    assert got.offcut_m == pytest.approx(0.915 - 10 * 0.083 - 9 * 0.002)
 
 
 def test_short_stock_makes_no_pin():
     shallow = m.pins(port_count=5, block_thickness_m=0.09, pin_depth_m=0.0127, stock_length_m=0.092)
-    assert shallow.pieces_per_stock == 0 and shallow.short_m == pytest.approx(0.0107)
+    assert shallow.pieces_per_stock == 0
     short = m.pins(port_count=5, block_thickness_m=0.1, pin_depth_m=0.0127, stock_length_m=0.092)
-    assert short.stock_count == 0 and short.short_m == pytest.approx(0.0207)
+    assert short.stock_count == 0
 
 
 def test_fill_line_times_free_area_is_the_mix():

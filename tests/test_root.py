@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from burnercalc.errors import InputError
-from burnercalc.physics.root import near_root, rising_root
+from burnercalc.physics.root import false_position, near_root, rising_root
 
 
 @settings(max_examples=200, deadline=None)
@@ -52,3 +52,12 @@ def test_secants_stop_as_near_as_asked_and_say_when_they_do_not():
 def test_a_halving_that_comes_upon_an_old_place_ends_nothing():
     """Flat where it is looked first: half of the bracket is the first place once more."""
     assert near_root(lambda x: min(x - 0.2, 0.1), 0.5, 1.0, 0.0, 9.0, 1e-13) == pytest.approx(0.2, rel=1e-12)
+
+
+def test_false_position_of_a_line_a_power_and_a_step():
+    for gap, low, high, root in (
+        (lambda u: 3 * u - 1, 0.0, 5.0, 1 / 3),
+        (lambda u: u**3 - 8, 0.0, 9.0, 2.0),
+        (lambda u: 1.0 if u > 0.7 else -1.0, 0.0, 1.0, 0.7),
+    ):
+        assert false_position(gap, (low, gap(low)), (high, gap(high)), 1e-12) == pytest.approx(root, rel=1e-9)

@@ -11,7 +11,7 @@ from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
-from ..constants import INH2O_PA
+from ..constants import INCH_M, INH2O_PA
 from ..design import Design
 from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
@@ -38,7 +38,7 @@ INLET_RATIO = 0.3  # of the ports' area
 BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
 MIX_SPEED_M_S = (1.0, 15.0)
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
-LIP_M, COVER_M, ROUND_RIM_M = 4.7625e-3, 9.525e-3, 6.35e-3
+LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,7 @@ class Asked:
 
     def length(self, length_m: float, up: bool = True) -> str:
         """A length on the shop's tape: to 1/16 in or 1 mm, up or down."""
-        step = 0.0254 / 16 if self.system == "in" else 0.001
+        step = INCH_M / 16 if self.system == "in" else 0.001
         marks = (ceil if up else floor)(length_m / step + (-1e-6 if up else 1e-6))
         return show(marks * step, "length", self.system, exact=True)
 
@@ -195,11 +195,11 @@ def length_options(a: Asked) -> Iterable[Option]:
         return
     longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
     least_m = max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025)
-    step_m = 0.0254 if a.system == "in" else 0.025
+    step_m = INCH_M if a.system == "in" else 0.025
     steps = max(1, ceil((longest_m - least_m) / step_m / MOST_LENGTHS))
     lengths = {floor(longest_m / step_m - n * steps + 1e-6) * step_m for n in range(MOST_LENGTHS)}
     lengths = {length for length in lengths if length >= least_m - 1e-9}
-    if longest_m >= 2 * a.values["setback"] + 0.0127:
+    if longest_m >= 2 * a.values["setback"] + INCH_M / 2:
         lengths.add(_on_tape(longest_m, a.system))  # the whole piece
     for length_m in sorted(lengths):
         yield option({"body_length": show(length_m, "length", a.system, exact=True)})
@@ -224,7 +224,7 @@ def likely_length(a: Asked, menu: list[Option]) -> float:
 
 
 def _on_tape(length_m: float, system: str) -> float:
-    step = 0.0254 / 8 if system == "in" else 0.001
+    step = INCH_M / 8 if system == "in" else 0.001
     return floor(length_m / step + 1e-6) * step
 
 
@@ -303,7 +303,7 @@ def _ring_counts(rows: int) -> Iterable[int]:
 def block_options(a: Asked) -> Iterable[Option]:
     texts = sold.BLOCKS[a.system]
     thick = {text: parse_quantity(text, "length", "block_thickness") for text in texts}
-    usable = [text for text in texts if thick[text] > a.values["grip"] + 0.0127]
+    usable = [text for text in texts if thick[text] > a.values["grip"] + INCH_M / 2]
     diameter = a.values["port_diameter"]
     fits = [text for text in usable if SLENDER[0] - 0.01 <= thick[text] / diameter <= SLENDER[1] + 0.01]
     for text in fits or usable[-1:]:
@@ -334,7 +334,7 @@ def mix_options(a: Asked) -> Iterable[Option]:
     for size, buy in _pipe_sizes(a):
         pipe = pipes.pipe(size)
         if MIX_SPEED_M_S[0] <= flow / pipe.area_m2 <= MIX_SPEED_M_S[1]:
-            step = 0.0254 if a.system == "in" else 0.025
+            step = INCH_M if a.system == "in" else 0.025
             length = show(ceil((DIAMETERS_NEEDED * pipe.bore_m) / step) * step, "length", a.system, exact=True)
             yield option({"mix_pipe": size, "mix_pipe_length": length}, buy)
 

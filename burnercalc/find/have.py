@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Any
 
+from ..constants import INCH_M
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors, few
 from ..link import read_beside
@@ -71,8 +72,8 @@ NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
 # Of phones and of files.
 QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
-LEAST_LIP_M = 4.7625e-3  # 3/16 in of steel inside the wall
-LEAST_WINDOW_M = 0.0254 / 2
+LEAST_LIP_M = INCH_M * 3 / 16  # of steel inside the wall
+LEAST_WINDOW_M = INCH_M / 2
 
 
 @dataclass(frozen=True)

@@ -105,17 +105,10 @@ RULES = (
     ("day", "last", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
 )
-<<<<<<< HEAD
 # For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
 # more of a thing, each day as many times as there are hands, and two. A shop looked at counts LOOK.
 DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 4000, 300
 LOOK = 0.05
-=======
-# For time: no more rules and smaller shops are tried after so many days gone through, nor for one more of a thing;
-# where burners times hands are more than MANY as much fewer, for such days take longer. A shop looked at counts LOOK.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 6000, 1200
-MANY, LOOK = 60, 0.05
->>>>>>> d8b75b9 (A dozen in the richest shop took 2 s a solve, and the attack's ten seconds with it: a calendar that cannot be shorter is left sooner, and the days gone through are counted below a dozen too)
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
 
@@ -134,14 +127,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
     work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end.
 
-<<<<<<< HEAD
     Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
     owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so that it may.
-=======
-    Up to DOZEN burners owning more never takes longer in any but the richest shops: the best is taken over all of
-    _fewer, which grow with what is owned, as long as MOST_DAYS last. Above, they last for a part
-    of _fewer, so that it may.
->>>>>>> d8b75b9 (A dozen in the richest shop took 2 s a solve, and the attack's ten seconds with it: a calendar that cannot be shorter is left sooner, and the days gone through are counted below a dozen too)
 
     Arguments:
         burners   how many >= 1
@@ -187,7 +174,6 @@ def _in_shorter_days(burners, work, best, whole):
 class _Spare:
     """Days that may still be gone through, and what has been, by rule.
 
-<<<<<<< HEAD
     A shop in which nothing of what it has more of was ever wanted has the calendar of the smaller one. Up to DOZEN
     burners, where all is tried, what was gone through for one plan serves all others with these hours.
     """
@@ -223,10 +209,6 @@ def _all_four(means):
 
 def _within(least, number, most):
     return least <= number <= most
-=======
-    def __init__(self, burners, means, most_days):
-        self.days = most_days * min(1, MANY / (burners * means.hands))
->>>>>>> d8b75b9 (A dozen in the richest shop took 2 s a solve, and the attack's ten seconds with it: a calendar that cannot be shorter is left sooner, and the days gone through are counted below a dozen too)
 
 
 def _shortest(burners, work, best, shops, whole, spare, rules=()):
@@ -319,7 +301,7 @@ class _Least:
 
     def after_casting(self, ready):
         """Day on which the burner is tested whose block has been cast at a moment, the last of all."""
-        return self.burnt(self._baked(self._dried(ready + self.work.cure)), 1)
+        return self.burnt(self.baked(self.dried(ready + self.work.cure)), 1)
 
     def morning(self, ready):
         """When work begins next."""
@@ -346,11 +328,7 @@ class _Least:
         free = self.free
         for _ in range(rounds - 1):
             free = _ends(self._cast(free) + self.work.cure, self.work.strip, self.means)
-<<<<<<< HEAD
         return self.after_casting(self._cast(free))
-=======
-        return self.burnt(self.baked(self.dried(self._cast(free) + self.work.cure)), 1)
->>>>>>> d8b75b9 (A dozen in the richest shop took 2 s a solve, and the attack's ten seconds with it: a calendar that cannot be shorter is left sooner, and the days gone through are counted below a dozen too)
 
     def _oven(self, charges):
         in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
@@ -479,24 +457,14 @@ class _Calendar:
         uncast = self.burners - self.cast
         if uncast:
             held = work.cast + work.cure + work.strip
-<<<<<<< HEAD
             ready = opens + (ceil(uncast / self.means.moulds) - 1) * held + work.cast + work.cure
             by_hand = (self.burners - self.begun["weld"]) * work.weld + uncast * work.cast
-            ready = max(ready, self.least.by_hand(day, by_hand, self.means.hands) + work.cure)
-        elif self.waiting["strip"]:
-            ready = max(opens, self.waiting["strip"][-1][0])
-        if uncast or self.waiting["strip"]:
-            ready += work.strip + work.trim + work.air + work.clear + work.oven
-        elif self.waiting["clear"]:
-            ready = max(opens, self.waiting["clear"][-1][0]) + work.clear + work.oven
-=======
-            rounds = ceil(uncast / self.means.moulds)
-            ready = least.baked(least.dried(opens + (rounds - 1) * held + work.cast + work.cure))
+            ready = max(ready, least.by_hand(day, by_hand, self.means.hands) + work.cure)
+            ready = least.baked(least.dried(ready))
         elif waiting["strip"]:
             ready = least.baked(least.dried(max(opens, waiting["strip"][-1][0])))
         elif waiting["clear"]:
             ready = least.baked(_ends(max(opens, waiting["clear"][-1][0]), work.clear, self.means))
->>>>>>> d8b75b9 (A dozen in the richest shop took 2 s a solve, and the attack's ten seconds with it: a calendar that cannot be shorter is left sooner, and the days gone through are counted below a dozen too)
         return 1 + max(last, self.least.burnt(ready, 1))
 
     def _works(self, day):

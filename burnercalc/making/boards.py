@@ -4,12 +4,11 @@ from dataclasses import dataclass, replace
 from itertools import permutations, product
 from math import ceil
 
-from ..constants import INCH_M
+from ..constants import FOOT_M
 from ..errors import require
 from .body import cut_plan
 from .stock import NOISE_M, board, mm
 
-FOOT_M = 12 * INCH_M
 BOARD_LENGTHS_M = (4 * FOOT_M, 8 * FOOT_M, 12 * FOOT_M)  # as sold: common practice
 SHEETS_M = {  # as sold by the inch and by the millimetre, length and width, the larger of four times the area: the same
     "in": ((4 * FOOT_M, 2 * FOOT_M), (8 * FOOT_M, 4 * FOOT_M)),

@@ -229,7 +229,6 @@ class Step:
     start: datetime.datetime
     end: datetime.datetime
     work_h: float
-    wait_h: float
     spells: tuple[tuple[datetime.datetime, datetime.datetime], ...]
     notes: tuple[str, ...] = ()
 
@@ -348,7 +347,6 @@ def steps_of(burner, jobs, *, start_date, work, castable="dense_castable", air_t
                 moment(start_date, mine[0].start),
                 moment(start_date, mine[-1].end),
                 by_hand,
-                work.cure / 60 if key == "strip" else 0.0,
                 tuple((moment(start_date, job.start), moment(start_date, job.end)) for job in mine),
                 notes,
             )

@@ -268,17 +268,12 @@ def pin_wall_clearance_m(*, ports, port_diameter_m, inside_length_m, inside_widt
 
 @dataclass(frozen=True)
 class Pins:
-    """Form pins: length of each, count with spares, what a stock length gives, what to buy.
-
-    short_m is what the stock lacks.
-    """
+    """Form pins: length of each, count with spares, how many a stock length gives, how many of those to buy."""
 
     length_m: float
     count: int
     pieces_per_stock: int
     stock_count: int
-    offcut_m: float
-    short_m: float
 
 
 def pin_proud_m(*, room_m, unit="in"):
@@ -325,11 +320,9 @@ def pins(*, port_count, block_thickness_m, pin_depth_m, stock_length_m, proud_m=
     require(kerf_m >= 0, "kerf", mm(kerf_m), "must be 0 or more", "0")
     length, count = block_thickness_m + pin_depth_m + proud_m, port_count + spares
     each = int((stock_length_m + kerf_m + NOISE_M) / (length + kerf_m))
-    short = max(0.0, length - stock_length_m)
     if each < 1:
-        return Pins(length, count, 0, 0, 0.0, short)
-    offcut = max(0.0, stock_length_m - each * length - (each - 1) * kerf_m)
-    return Pins(length, count, each, math.ceil(count / each), offcut, 0.0)
+        return Pins(length, count, 0, 0)
+    return Pins(length, count, each, math.ceil(count / each))
 
 
 def cleaning_drill(port_diameter_m, family):

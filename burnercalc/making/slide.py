@@ -4,6 +4,7 @@ from math import acos, pi, sqrt
 
 from ..errors import require
 from ..physics.root import bracketed_root
+from .circles import shared_m2
 
 
 def hole_m(bore_m, open_share):
@@ -46,23 +47,7 @@ def open_share(bore_m, gap_m, bore_of_hole_m=0.0):
     Checked by: tests/test_making_slide.py
     """
     require(0 <= bore_of_hole_m <= bore_m, "bore_of_hole_m", bore_of_hole_m, "must be from 0 to the bore")
-    return gap_share(bore_m, gap_m) + _common(bore_m / 2, bore_of_hole_m / 2, gap_m) / (pi * bore_m**2 / 4)
-
-
-def _common(large, small, apart):
-    """Area that two circles have in common, by their radii and how far their middles are apart."""
-    if not small or apart >= large + small:
-        return 0.0
-    if apart <= large - small:
-        return pi * small * small
-    x = (apart * apart + large * large - small * small) / (2 * apart)  # from the large one's middle to the chord
-    height = sqrt(max(large * large - x * x, 0.0))
-    sector = large * large * acos(_cosine(x / large)) + small * small * acos(_cosine((apart - x) / small))
-    return sector - apart * height
-
-
-def _cosine(value):
-    return min(max(value, -1.0), 1.0)
+    return gap_share(bore_m, gap_m) + shared_m2(bore_m / 2, bore_of_hole_m / 2, gap_m) / (pi * bore_m**2 / 4)
 
 
 def gap_m(bore_m, open_to, bore_of_hole_m=0.0):

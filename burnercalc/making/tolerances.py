@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..errors import require
 from ..physics.band import Band
+from .circles import shared_m2
 from .stock import mm
 
 # Any fixed number does; it is fixed so that the same design always gives the same band.
@@ -19,18 +20,14 @@ FAR_PITCHES = 2.5
 
 @dataclass(frozen=True)
 class PortTolerance:
-    """drift_m: what the tilt adds at the plenum end; web_drawn_m as designed; web_worst_m if two neighbours lean
-    together; web_m the least web of each burner drawn (negative: ports run into each other); area_ratio and flow_ratio
-    to the design, all three with the mean of the burners as their value; port_flow_low the weakest single port of all
-    burners; burners how many were drawn."""
+    """web_drawn_m as designed; web_m the least web of each burner drawn (negative: ports run into each other);
+    area_ratio and flow_ratio to the design, all three with the mean of the burners as their value; burners how many
+    were drawn."""
 
-    drift_m: float
     web_drawn_m: float
-    web_worst_m: float
     web_m: Band
     area_ratio: Band
     flow_ratio: Band
-    port_flow_low: float
     burners: int
 
 
@@ -74,7 +71,7 @@ def port_tolerance(
     cone of tilt_rad, and its diameter is off by up to diameter_m. A pin that would lean into the steel lip is counted
     as a port covered by that lip; ports that run into each other lose the shared area.
 
-        worst web = pitch - d - diameter - 2*(position + T*tan(tilt));  flow ~ A*sqrt(1/(K_entry + f*L/d + 1))
+        flow ~ A*sqrt(1/(K_entry + f*L/d + 1))
 
     Arguments:
         ports                        (x, y) of the centres [m], no two closer than d
@@ -104,14 +101,13 @@ def port_tolerance(
     drift = pin_drift_m(block_thickness_m=t, tilt_rad=tilt_rad)
     near, pitch = _neighbours(ports, 2 * (position_m + drift) + diameter_m)
     drawn = pitch - d if n > 1 else min(window_length_m, window_width_m) - d
-    worst = drawn - 2 * (position_m + drift) - diameter_m if n > 1 else drawn
     rng = random.Random(seed)
     burners = max(LEAST_BURNERS, DRAWS // n)
     design_loss = inclined_entry_loss(0) + friction_darcy * t / d + 1.0
     lip_low, lip_high = t - grip_m, t - grip_m + wall_m  # heights of the steel lip over the fire side
     half_l, half_w = window_length_m / 2, window_width_m / 2
     full = math.pi / 4 * d * d
-    webs, areas, flows, low = [], [], [], math.inf
+    webs, areas, flows = [], [], []
     for _ in range(burners):
         burner = [_draw(rng, x, y, d, tilt_rad, position_m, diameter_m) for x, y in ports]
         shared = [0.0] * n
@@ -129,21 +125,19 @@ def port_tolerance(
                 px, py = x + ux * z, y + uy * z
                 open_area = min(
                     open_area,
-                    _lens(math.hypot(px, py), half_w, bore / 2)
+                    shared_m2(half_w, bore / 2, math.hypot(px, py))
                     if round_window
                     else _uncovered(px, py, bore, half_l, half_w),
                 )
             open_area = max(0.0, open_area)
             lean = math.hypot(ux, uy)
             loss = inclined_entry_loss(math.atan(lean)) + friction_darcy * t * math.sqrt(1 + lean * lean) / bore + 1.0
-            port_flow = open_area / full * math.sqrt(design_loss / loss)
-            low = min(low, port_flow)
             area += open_area / full / n
-            flow += port_flow / n
+            flow += open_area / full * math.sqrt(design_loss / loss) / n
         webs.append(least)
         areas.append(area)
         flows.append(flow)
-    return PortTolerance(drift, drawn, worst, _band(webs), _band(areas), _band(flows), low, burners)
+    return PortTolerance(drawn, _band(webs), _band(areas), _band(flows), burners)
 
 
 def _neighbours(ports, move):
@@ -195,23 +189,7 @@ def _web(one, two, t):
     z = min(max(-(dx * ex + dy * ey) / bend, 0.0), t) if bend else 0.0
     gap = math.hypot(dx + ex * z, dy + ey * z)
     radii = (one[4] + two[4]) / 2
-    return gap - radii, _lens(gap, one[4] / 2, two[4] / 2) if gap < radii else 0.0
-
-
-def _lens(gap, r1, r2):
-    """Area shared by two circles, `gap` apart."""
-    if gap >= r1 + r2:
-        return 0.0
-    if gap <= abs(r1 - r2):
-        return math.pi * min(r1, r2) ** 2
-    a = (gap * gap + r1 * r1 - r2 * r2) / (2 * gap)
-    b = gap - a
-    return (
-        r1 * r1 * math.acos(max(-1.0, min(1.0, a / r1)))
-        - a * math.sqrt(max(0.0, r1 * r1 - a * a))
-        + r2 * r2 * math.acos(max(-1.0, min(1.0, b / r2)))
-        - b * math.sqrt(max(0.0, r2 * r2 - b * b))
-    )
+    return gap - radii, shared_m2(one[4] / 2, two[4] / 2, gap) if gap < radii else 0.0
 
 
 def _uncovered(x, y, bore, half_l, half_w):

@@ -3,6 +3,7 @@
 from itertools import pairwise
 from math import floor, log10
 
+from ..constants import INH2O_PA, PSI_PA
 from ..errors import require
 from ..physics import losses
 from ..physics.mixture import mixture_properties
@@ -15,7 +16,6 @@ HOSE_LENGTH_M = 1.83  # 6 ft, the longest that is usual indoors: common practice
 HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
 HOSE_BORES = {"in": (0.25, 0.375, 0.5, 0.75, 1.0, 1.5, 2.0), "mm": (6, 8, 10, 13, 16, 19, 25, 38, 50)}  # as sold
 HOSE_SHARE = 0.1  # of the gas pressure that the hose may take: common practice
-PSI_PA, INCH_WATER_PA = 6894.757293168, 249.08891
 # Loss coefficients of what gas goes through, wide open, on the bore of its pipe. Quarter-turn cock 3 f, valve with a
 # seat 340 f, lift check valve 600 f, tee through its branch 60 f, f = 0.027 of a half-inch pipe: Crane TP-410 (memory);
 # strainer and needle valve (Kv 1.5 of 1/2 in): common practice.
@@ -28,7 +28,7 @@ GAUGES_PA = {
         "mm": tuple(n * 1e5 for n in (0.06, 0.1, 0.16, 0.25, 0.4, 0.6, 1.0, 1.6, 2.5, 4.0, 10.0)),
     },
     False: {
-        "in": tuple(n * INCH_WATER_PA for n in (5, 15, 30, 60, 100, 200)),
+        "in": tuple(n * INH2O_PA for n in (5, 15, 30, 60, 100, 200)),
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
@@ -36,9 +36,9 @@ GAUGES_PA = {
 # 30 psi of a cylinder and 5 psi of a line: common practice.
 RATED_PA = {
     True: {"in": tuple(n * PSI_PA for n in (30, 60, 125, 250)), "mm": tuple(n * 1e5 for n in (2.5, 4, 10, 16))},
-    False: {"in": tuple(n * INCH_WATER_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
+    False: {"in": tuple(n * INH2O_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
 }
-CONNECTOR_MOST_PA = 14 * INCH_WATER_PA  # listed appliance connectors go no higher: half a psi (memory)
+CONNECTOR_MOST_PA = 14 * INH2O_PA  # listed appliance connectors go no higher: half a psi (memory)
 # Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
 BUSHED = {
     "1/4": "1/8",

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import ceil, floor
 
+from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
 from .gas import Gas
@@ -13,7 +14,7 @@ from .lighting import Lighting
 GAUGE_OFF = 0.02  # of a gauge's scale
 LOW_SHOWN = 0.25  # of the larger gauge's scale, from which it shows low fire well enough
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
-TUBE_MARK_PA = {"in": 0.02 * making.INCH_WATER_PA, "mm": 5.0}  # and what it shows of them
+TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
 
 
 @dataclass(frozen=True)

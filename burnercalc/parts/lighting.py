@@ -3,6 +3,7 @@
 from dataclasses import dataclass, fields, replace
 
 from ..catalogue.sentences import said
+from ..constants import FOOT_M, MILE_HOUR_M_S
 from ..physics import combustion, ventilation
 from ..physics.band import Band
 from .back_pressure import BackPressure
@@ -19,7 +20,7 @@ from .turning import Turning
 
 HAND_HOLDS_S = 300.0  # a torch in the hand; common practice
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
-DOORS_M3_S = 0.3 * 50 * 0.3048**2 * 2 * 0.44704
+DOORS_M3_S = 0.3 * 50 * FOOT_M**2 * 2 * MILE_HOUR_M_S
 HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
 SHIFT_FRACTION, CEILING_FRACTION = (
     1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)

@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 
+from ..constants import INCH_M
 from ..physics.block_soak import CELLS, LONGEST_S, Cooling, Soak, hottest, run_on_s, soaked
 from .chamber import Chamber
 from .hot_block import HotBlock
 from .shop import Shop
 
 # Five minutes an inch of block, 5 to 15 (common practice), longer where the box asks for it.
-RUN_ON_S_M, RUN_ON_S = 300 / 0.0254, (300.0, 900.0)
+RUN_ON_S_M, RUN_ON_S = 300 / INCH_M, (300.0, 900.0)
 LONGER_S = tuple(60.0 * minutes for minutes in (10, 15, 20, 30, 45, 60, 90, 120))
 
 

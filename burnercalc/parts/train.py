@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import dataclass
+from functools import partial
 from math import ceil
 from typing import Any
 
@@ -102,134 +103,174 @@ def train(
     burner_count: int,
     sizes: str,
 ) -> Train:
-    high_Pa = jet.supply_Pa
-    hose_m, drop_Pa, size, valves, outlet_Pa = (
-        supply.hose_m,
-        supply.hose_drop_Pa,
-        supply.pipe,
-        supply.valves,
-        supply.outlet_Pa,
-    )
-    capacity = making.REGULATOR_ROOM * firing.rate_W
+    size, outlet_Pa = supply.pipe, supply.outlet_Pa
+    hose = {"bore": supply.hose_m, "length": making.HOSE_LENGTH_M, "drop": supply.hose_drop_Pa}
     from_cylinder = gas.liquid is not None
-    rated = {"rated": making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)}
-    shared = burner_count > 1
-    switch = {"pressure": lighting_card.switch_Pa}
-    if lighting_card.switch_before:
-        switch["weak"] = lighting_card.pipe_switch_Pa
-
-    def gauge_Pa(pressure_Pa: float) -> float:
-        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=from_cylinder)
-
-    listed: list[tuple[str, str, int, str, dict[str, Any]]] = []
-
-    def add(stretch: str, key: str, pipe: str = size, count: int = 1, **slots: Any) -> None:
-        listed.append((stretch, key, count, pipe, {"pipe": pipe, **slots}))
-
+    rated_Pa = making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)
+    regulated = {"capacity": making.REGULATOR_ROOM * firing.rate_W, "outlet": outlet_Pa}
     if from_cylinder:
-        add("gas", "connector", count=ceil(cylinder_count / burner_count), rate=firing.installed_W)
-        if shared or cylinder_count > 1:
-            add("gas", "manifold", cylinders=cylinder_count, burners=burner_count)
-        add("gas", "regulator", capacity=capacity, outlet=outlet_Pa, inlet=max(cylinders.least_Pa, outlet_Pa))
-        add("gas", "gauge", scale=gauge_Pa(outlet_Pa))
-        add("gas", "hose", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
-        if making.LEFT in making.HOSE_ENDS[sizes]:
-            add("gas", "hose_adapter", count=2)
-        add("gas", "cock", **rated)
-        add("gas", "filter")
+        regulated["inlet"] = max(cylinders.least_Pa, outlet_Pa)
+        parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
     else:
-        add("gas", "cock", **rated)
-        add("gas", "trap")
-        by = "fixed" if outlet_Pa > making.CONNECTOR_MOST_PA else "house"
-        add("gas", "line_regulator", capacity=capacity, outlet=outlet_Pa, case=by)
-        if by == "fixed":
-            add("gas", "rigid_pipe", bore=hose_m, drop=drop_Pa)
-        else:
-            add("gas", "line_connector", bore=hose_m, length=making.HOSE_LENGTH_M, drop=drop_Pa)
-        add("gas", "low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
-    if lit_by == "guard":  # its gas comes from before the main valve
-        add("gas", "pilot_cock", making.BRANCH)
-        add("gas", "pilot_valve", making.BRANCH, **rated)
-        add("gas", "pilot", making.BRANCH)
-    add("gas", "solenoid", count=valves, **rated)
-    add("gas", "reset")
-    add("gas", "flame_guard")
-    add("gas", "needle")
-    add("gas", "check_valve", gas=high_Pa, air=blower.whole.pressure_Pa(0.0))
-    lit = {} if lighting_slide.gas_Pa is None else {"light": lighting_slide.gas_Pa.value}
-    add("gas", "jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=high_Pa)
-    if gauges.small:
-        add("gas", "gauge_cock", "1/4")
-        low = {"low": gauges.low_fire_Pa, **lit}
-        reads = low if gauges.reads_low or not lit else {"alone": lit["light"]}
-        add("gas", "low_gauge", scale=gauges.low_Pa, **reads)
-    add("gas", "jet_holder", drill=jet.drill_name or "-")
-    steps = making.bushings(mix_pipe, size)
-    if steps:
-        add("gas", "bushing", mix_pipe, count=len(steps), sizes=(mix_pipe, *(to for _, to in steps)))
-    tees = sum(key in TEES for _, key, *_ in listed)
-    add("gas", "gauge_tee", count=tees)
-    bodies = sum(count for _, key, count, *_ in listed if key in GAS_BODIES)
-    branches = Counter({making.BRANCH: sum(key in FEMALE_BRANCHES for _, key, *_ in listed)})
-    # A connector ends in a thread outside.
-    for pipe, count in (Counter({size: bodies + tees - (not from_cylinder)}) + branches).items():
-        add("gas", "gas_nipples", pipe, count=count)
-    add("air", "filter_guard", mix_pipe)
-    if blower.burners > 1:
-        bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
-        add("air", "flexible_joint", mix_pipe, bore=bore_m, case="shared")
-        add("air", "header", mix_pipe, burners=blower.burners, bore=bore_m)
-    else:
-        add("air", "blower_plate", mix_pipe)
-        add("air", "flexible_joint", mix_pipe)
-    add("air", "tap", "1/8")
-    if lighting_card.switch_before:
-        add("air", "air_switch", mix_pipe, **switch)
-    add("air", "damper", mix_pipe)
-    add("air", "air_flap", mix_pipe)
-    add("mixture", "mixer", mix_pipe)
-    add("mixture", "mix_pipe", mix_pipe, length=mix_pipe_length)
-    add("mixture", "mix_tap", "1/8")
-    if not lighting_card.switch_before:
-        add("mixture", "air_switch", mix_pipe, **switch)
-    if mix_pipe_elbows:
-        add("mixture", "elbow", mix_pipe, count=mix_pipe_elbows)
-    add("mixture", "union", mix_pipe)
-    if steel.inlet_spacing_m is not None:
-        add("mixture", "tee", mix_pipe)
-    steps = making.reducers(mix_pipe, inlet)
-    if steps:
-        widest = max(mix_pipe, inlet, key=making.pipe_names().index)
-        add("mixture", "reducer", widest, count=inlets * len(steps), sizes=(mix_pipe, *(far for _, far in steps)))
-    if steel.inlet_spacing_m is not None:
-        nipple = (
-            {} if legs.nipple_m is None else {"threaded": legs.nipple_m} if legs.threaded else {"nipple": legs.sold_m}
-        )
-        add("mixture", "leg", inlet, count=inlets, length=legs.leg_m, over=legs.over_m, **nipple)
-        add("mixture", "leg_union", inlet, count=inlets, **({"upright": True} if legs.union_upright else {}))
-        add("mixture", "leg_elbow", inlet, count=inlets)
-    bodies = sum(count for _, key, count, *_ in listed if key in PIPE_BODIES)
-    # One less, for the mix pipe has threads outside; behind a reducer they have its size, but the last one of a single
-    # inlet stands on the inlet's own.
-    behind = Counter({far: inlets for _, far in (steps if steel.inlet_spacing_m is not None else steps[:-1])})
-    for pipe, count in {mix_pipe: bodies - 1 - behind.total(), **behind}.items():
-        add("mixture", "pipe_nipples", pipe, count=count)
-    parts = tuple(
-        Part(key, stretch, count, _purpose(key), count * making.price(key, pipe), slots, _case(slots))
-        for stretch, key, count, pipe, slots in listed
-    )
+        parts = [*_from_line(gauges, size, regulated, hose, rated_Pa)]
+    if lit_by == "guard":
+        parts += _pilot(rated_Pa)
+    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa)
+    parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
+    parts += _air(blower, lighting_card, mix_pipe)
+    parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows)
+    parts += _inlets(steel, legs, mix_pipe, inlet, inlets)
+    parts += [*_pipe_nipples(parts, steel, mix_pipe, inlet, inlets)]
 
     def cost(purpose: str) -> float:
         return sum(part.price for part in parts if part.purpose == purpose)
 
     return Train(
         from_cylinder=from_cylinder,
-        parts=parts,
+        parts=tuple(parts),
         switch_Pa=lighting_card.pipe_switch_Pa,
         safety_cost=cost("safety"),
         needed_cost=cost("needed"),
         comfort_cost=cost("comfort"),
     )
+
+
+def _part(stretch, pipe, key, count=1, **slots):
+    price = count * making.price(key, pipe)
+    return Part(key, stretch, count, _purpose(key), price, {"pipe": pipe, **slots}, _case(slots))
+
+
+def _from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes):
+    part = partial(_part, "gas", size)
+    yield part("connector", ceil(cylinder_count / burner_count), rate=firing.installed_W)
+    if burner_count > 1 or cylinder_count > 1:
+        yield part("manifold", cylinders=cylinder_count, burners=burner_count)
+    yield part("regulator", **regulated)
+    yield part("gauge", scale=making.gauge_Pa(pressure_Pa=regulated["outlet"], unit=sizes, from_cylinder=True))
+    yield part("hose", **hose)
+    if making.LEFT in making.HOSE_ENDS[sizes]:
+        yield part("hose_adapter", 2)
+    yield part("cock", rated=rated_Pa)
+    yield part("filter")
+
+
+def _from_line(gauges, size, regulated, hose, rated_Pa):
+    part = partial(_part, "gas", size)
+    yield part("cock", rated=rated_Pa)
+    yield part("trap")
+    fixed = regulated["outlet"] > making.CONNECTOR_MOST_PA
+    yield part("line_regulator", **regulated, case="fixed" if fixed else "house")
+    if fixed:
+        yield part("rigid_pipe", bore=hose["bore"], drop=hose["drop"])
+    else:
+        yield part("line_connector", **hose)
+    yield part("low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
+
+
+def _pilot(rated_Pa):
+    """Its gas comes from before the main valve."""
+    part = partial(_part, "gas", making.BRANCH)
+    yield part("pilot_cock")
+    yield part("pilot_valve", rated=rated_Pa)
+    yield part("pilot")
+
+
+def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa):
+    part = partial(_part, "gas", supply.pipe)
+    yield part("solenoid", supply.valves, rated=rated_Pa)
+    yield part("reset")
+    yield part("flame_guard")
+    yield part("needle")
+    yield part("check_valve", gas=jet.supply_Pa, air=blower.whole.pressure_Pa(0.0))
+    yield part("jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=jet.supply_Pa)
+    if gauges.small:
+        lit = {} if lighting_slide.gas_Pa is None else {"light": lighting_slide.gas_Pa.value}
+        yield _part("gas", "1/4", "gauge_cock")
+        low = {"low": gauges.low_fire_Pa, **lit}
+        yield part(
+            "low_gauge", scale=gauges.low_Pa, **(low if gauges.reads_low or not lit else {"alone": lit["light"]})
+        )
+    yield part("jet_holder", drill=jet.drill_name or "-")
+
+
+def _gas_fittings(parts, size, mix_pipe, from_cylinder):
+    """What joins the parts before the jet to each other and to the mix pipe."""
+    part = partial(_part, "gas", size)
+    steps = making.bushings(mix_pipe, size)
+    if steps:
+        yield _part("gas", mix_pipe, "bushing", len(steps), sizes=(mix_pipe, *(to for _, to in steps)))
+    tees = sum(one.key in TEES for one in parts)
+    yield part("gauge_tee", tees)
+    bodies = sum(one.count for one in parts if one.key in GAS_BODIES)
+    branches = Counter({making.BRANCH: sum(one.key in FEMALE_BRANCHES for one in parts)})
+    # A connector ends in a thread outside.
+    for pipe, count in (Counter({size: bodies + tees - (not from_cylinder)}) + branches).items():
+        yield _part("gas", pipe, "gas_nipples", count)
+
+
+def _air_switch(stretch, lighting_card, mix_pipe):
+    weak = {"weak": lighting_card.pipe_switch_Pa} if lighting_card.switch_before else {}
+    return _part(stretch, mix_pipe, "air_switch", pressure=lighting_card.switch_Pa, **weak)
+
+
+def _air(blower, lighting_card, mix_pipe):
+    part = partial(_part, "air", mix_pipe)
+    yield part("filter_guard")
+    if blower.burners > 1:
+        bore_m = making.header_bore_m(branch_bore_m=pipes.pipe(mix_pipe).bore_m, branches=blower.burners)
+        yield part("flexible_joint", bore=bore_m, case="shared")
+        yield part("header", burners=blower.burners, bore=bore_m)
+    else:
+        yield part("blower_plate")
+        yield part("flexible_joint")
+    yield _part("air", "1/8", "tap")
+    if lighting_card.switch_before:
+        yield _air_switch("air", lighting_card, mix_pipe)
+    yield part("damper")
+    yield part("air_flap")
+
+
+def _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows):
+    part = partial(_part, "mixture", mix_pipe)
+    yield part("mixer")
+    yield part("mix_pipe", length=mix_pipe_length)
+    yield _part("mixture", "1/8", "mix_tap")
+    if not lighting_card.switch_before:
+        yield _air_switch("mixture", lighting_card, mix_pipe)
+    if mix_pipe_elbows:
+        yield part("elbow", mix_pipe_elbows)
+    yield part("union")
+
+
+def _inlets(steel, legs, mix_pipe, inlet, inlets):
+    """From the mix pipe into the body, by legs where it has several inlets."""
+    if steel.inlet_spacing_m is not None:
+        yield _part("mixture", mix_pipe, "tee")
+    steps = making.reducers(mix_pipe, inlet)
+    if steps:
+        widest = max(mix_pipe, inlet, key=making.pipe_names().index)
+        sizes = (mix_pipe, *(far for _, far in steps))
+        yield _part("mixture", widest, "reducer", inlets * len(steps), sizes=sizes)
+    if steel.inlet_spacing_m is not None:
+        part, nipple = partial(_part, "mixture", inlet, count=inlets), {}
+        if legs.nipple_m is not None:
+            nipple = {"threaded": legs.nipple_m} if legs.threaded else {"nipple": legs.sold_m}
+        yield part("leg", length=legs.leg_m, over=legs.over_m, **nipple)
+        yield part("leg_union", **({"upright": True} if legs.union_upright else {}))
+        yield part("leg_elbow")
+
+
+def _pipe_nipples(parts, steel, mix_pipe, inlet, inlets):
+    """Between the parts of air and mixture.
+
+    One less, for the mix pipe has threads outside; behind a reducer they have its size, but the last one of a single
+    inlet stands on the inlet's own.
+    """
+    steps = making.reducers(mix_pipe, inlet)
+    behind = Counter({far: inlets for _, far in (steps if steel.inlet_spacing_m is not None else steps[:-1])})
+    bodies = sum(one.count for one in parts if one.key in PIPE_BODIES)
+    for pipe, count in {mix_pipe: bodies - 1 - behind.total(), **behind}.items():
+        yield _part("mixture", pipe, "pipe_nipples", count)
 
 
 def _purpose(key):

@@ -6,7 +6,7 @@ The steel box behind it takes heat from its rim and its back, and hands it to th
 from bisect import bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import exp, expm1, log, sqrt, tanh
+from math import exp, expm1, inf, log, sqrt, tanh
 from operator import sub
 
 from ..constants import STEFAN_BOLTZMANN_W_M2K4
@@ -71,59 +71,11 @@ class FinState:
         return self.inlet_K + (warmed + one + two) / length
 
 
-def fin_state(fin, film_W_m2K, capacity_W_K, inlet_K, chamber_K, back_W_K, back_to_K, emissivity=FACE_EMISSIVITY):
-    """The slab in balance, mixture flowing through it.
-
-        k A T'' = h P (T - Tm),   m cp Tm' = h P (T - Tm);   with D = T - Tm:  D'' + b D' - a D = 0
-        a = h P/(k A),  b = h P/(m cp),  D = C1 exp(r1 s) + C2 exp(r2 s),  r = (-b +- sqrt(b^2 + 4 a))/2
-        back:  k A T' = G (T - T_e);   face:  k A T' = e sigma A (T_ch^4 - T^4)
-
-    Arguments:
-        fin            Fin
-        film_W_m2K     h, mixture in the ports                     [W/m2/K]  above 0
-        capacity_W_K   m cp of all ports                           [W/K]     above 0
-        inlet_K        Tm where the mixture enters the ports       [K]
-        chamber_K      T_ch that the face sees all round           [K]
-        back_W_K       G, from the back to what it faces           [W/K]     0 or more
-        back_to_K      T_e, what it faces                          [K]
-        emissivity     e of the face                               [-]       0 for a face that takes nothing
-    Returns:
-        FinState
-    Raises:
-        InputError     a flow or film that is not above 0
-    Assumes:
-        one temperature across the slab at each depth; constant h, k and cp; the face sees walls of one temperature,
-        and what hot gas gives it and what its own flames shade leave each other out; no heat goes out at the sides
-    Source:
-        fin and heat-exchanger equations (published), solved in closed form (calculated)
-    Checked by:
-        tests/test_block_fin.py: cosh fin, scipy's solve_bvp, balance of heat, tests/reference/block_fin.csv
-    """
-    for name, value in (("film_W_m2K", film_W_m2K), ("capacity_W_K", capacity_W_K)):
-        require(0 < value < float("inf"), name, value, "must be above 0")
-    rises, cooled, heated = _parts(fin, film_W_m2K, capacity_W_K, back_W_K)
-    still = tuple((inlet_K - back_to_K) * one for one in cooled)
-
-    def face_K(parts):
-        """Over the inlet's."""
-        return sum(part * one for part, one in zip(parts, _rise(fin, rises, fin.length_m)[1]))
-
-    lowest, per_W = inlet_K + face_K(still), face_K(heated)
-    glow = emissivity * STEFAN_BOLTZMANN_W_M2K4 * fin.solid_area_m2
-    temp = max(chamber_K, lowest)
-    for _ in range(60):  # T + per_W glow (T^4 - T_ch^4) = lowest: convex and rising, from above
-        step = (temp + per_W * glow * (temp**4 - chamber_K**4) - lowest) / (1 + 4 * per_W * glow * temp**3)
-        temp -= step
-        if abs(step) < 1e-9 * temp:
-            break
-    heat_W = glow * (chamber_K**4 - temp**4)
-    return FinState(
-        fin, heat_W, inlet_K, rises, tuple(one + heat_W * two for one, two in zip(still, heated, strict=True))
-    )
-
-
 def _parts(fin, film_W_m2K, capacity_W_K, back_W_K):
-    """(b, r1, r2), and C1 exp(r1 L) with C2 for each kelvin of inlet over what the back faces, and for each watt."""
+    """(b, r1, r2), and C1 exp(r1 L) with C2 for each kelvin of inlet over what the back faces, and for each watt.
+
+    Of hot_state: T wall and Tm mixture, G from the back to what it faces.
+    """
     length, through = fin.length_m, fin.conductivity_W_mK * fin.solid_area_m2
     given = film_W_m2K * fin.wetted_m2_m
     a, b = given / through, given / capacity_W_K
@@ -256,6 +208,9 @@ def hot_state(
 ) -> HotState:
     """Block, steel box and mixture at one flow, in balance with each other.
 
+        block:    k A T'' = h P (T - Tm),   m cp Tm' = h P (T - Tm);   with D = T - Tm:  D'' + b D' - a D = 0
+                  a = h P/(k A),  b = h P/(m cp),  D = C1 exp(r1 s) + C2 exp(r2 s),  r = (-b +- sqrt(b^2 + 4 a))/2
+                  back:  k A T' = G (T - T_e);   face:  k A T' = e sigma A (T_ch^4 - T^4)
         rim:      k U g/s, from the block to the steel;  box: a fin of steel, h on both sides
         mixture:  m cp (Tm - T_shop) = h A_box (T_box - Tm) + h A (T_back - Tm)
 
@@ -272,15 +227,19 @@ def hot_state(
     Returns:
         HotState
     Raises:
-        InputError        see fin_state
+        InputError        a flow that is not above 0
     Assumes:
+        one temperature across the slab at each depth; constant h, k and cp; the face sees walls of one temperature,
+        and what hot gas gives it and what its own flames shade leave each other out; no heat goes out at the sides;
         films of FILM_W_M2K in the box and round it; the rim takes heat through a ring of refractory as wide as the
         setback and as high as the grip, and the slab does not miss it; mean Nusselt number of the ports
     Source:
-        fin_state; Incropera and DeWitt for the box as a fin (published); films and rim: common practice
+        fin and heat-exchanger equations (published), solved in closed form (calculated); Incropera and DeWitt for the
+        box as a fin (published); films and rim: common practice
     Checked by:
-        tests/test_block_fin.py: balance of heat, tests/reference/block_fin.csv
+        tests/test_block_fin.py: cosh fin, scipy's solve_bvp, balance of heat, tests/reference/block_fin.csv
     """
+    require(0 < flow_kg_s < inf, "flow_kg_s", flow_kg_s, "must be above 0")
     _, viscosity, _, cp_cold = properties.at(shop_K)
     flux = flow_kg_s / port_area_m2
     reynolds = flux * port_diameter_m / viscosity

@@ -1,7 +1,6 @@
 """How the chamber heats up under the fire that it really has: temperature over time, and when it is hot."""
 
 from copy import copy
-from dataclasses import dataclass
 from math import exp, inf, log
 
 from ..errors import require
@@ -36,31 +35,15 @@ AFTER_TURN_UP = 0.05
 NEVER_WITHIN_K = 1.0
 
 
-@dataclass(frozen=True)
-class FiredHeatUp:
-    """A chamber heating up from cold.
-
-    Attributes:
-        time_s         until the hot face has the temperature asked for; None when it never gets there   [s]
-        times_s        [s]
-        wall_temps_K   hot face at these times                                                           [K]
-        gas_temps_K    gas that leaves                                                                   [K]
-        kept_J         heat that stayed in the chamber so far: lining, shell and opening                 [J]
-        stored_J       of that, in the lining                                                            [J]
-    """
-
-    time_s: float | None
-    times_s: tuple
-    wall_temps_K: tuple
-    gas_temps_K: tuple
-    kept_J: float
-    stored_J: float
-
-
 class Heating:
     """An empty chamber on its way from cold, under one fire after the other.
 
-    `turned_up_s`: when the last fire began [s]; the rest as FiredHeatUp.
+    Attributes:
+        times_s       [s]
+        walls_K       hot face at these times                                                           [K]
+        march         heatup.WallMarch: heat absorbed and stored so far
+        turned_up_s   when the last fire began                                                          [s]
+        time_s        until the hot face has the temperature asked for; None when it never gets there   [s]
     """
 
     def __init__(self, losses, cells_per_layer, step_growth, early_step_s, cell_time_s):
@@ -71,14 +54,14 @@ class Heating:
         require(cell_time_s > 0, "cell_time", f"{cell_time_s:g} s", "must be above 0")
         self.losses, self.growth, self.early_s = losses, step_growth, early_step_s
         self.march = WallMarch(losses.cut(cell_time_s, cells_per_layer), losses.ambient_temp_K, losses.film_loss_W)
-        self.took_s, self.turned_up_s, self.kept_J = 0.0, 0.0, 0.0
-        self.times_s, self.walls_K, self.gases_K = [0.0], [losses.ambient_temp_K], []
+        self.took_s, self.turned_up_s, self.time_s = 0.0, 0.0, None
+        self.times_s, self.walls_K = [0.0], [losses.ambient_temp_K]
 
     def turned_up(self):
         """The same chamber, ready for another fire; this one stays as it is."""
         made = copy(self)
         made.march, made.turned_up_s = copy(self.march), self.times_s[-1]
-        made.times_s, made.walls_K, made.gases_K = self.times_s[:], self.walls_K[:], self.gases_K[:]
+        made.times_s, made.walls_K = self.times_s[:], self.walls_K[:]
         return made
 
     def go_on(self, zone, firing_rate_W, goal_K, longest_s, to_be_turned_up=False):
@@ -86,13 +69,9 @@ class Heating:
         march, losses, gas = self.march, self.losses, zone.gas
         coldest_K, flame_K = losses.ambient_temp_K, gas.flame_temp_K
         times, walls = self.times_s, self.walls_K
-        self.gases_K = self.gases_K or [flame_K]
-
-        def asked_W(face_K):
-            return march.heat_W(face_K) + losses.opening_W(face_K)
 
         def missing_W(face_K):
-            heat = asked_W(face_K)
+            heat = march.heat_W(face_K) + losses.opening_W(face_K)
             return heat - zone.exchange_W(gas.temp_K(heat / firing_rate_W), face_K)
 
         while walls[-1] < goal_K and times[-1] < longest_s:
@@ -102,13 +81,10 @@ class Heating:
             guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
             guess_K = min(guess_K, 0.5 * (face_K + flame_K))
             face_K = near_root(missing_W, face_K, guess_K, coldest_K, flame_K, STEP_WITHIN)
-            heat = asked_W(face_K)
             march.advance(face_K)
-            self.kept_J += step_s * heat
             self.took_s = step_s
             times.append(times[-1] + step_s)
             walls.append(face_K)
-            self.gases_K.append(gas.temp_K(heat / firing_rate_W))
 
     def _step_s(self, hardly_past_K):
         now, took = self.times_s[-1], self.took_s
@@ -182,7 +158,7 @@ def fired_heat_up(
         early_step_s      that the first steps double up to                     [s]   FIRST_STEP_S or more
         cell_time_s       that the cells at the hot face are cut for            [s]   above 0
         after             Heating of lit(), whose cells and steps hold then; None: cold
-    Returns: FiredHeatUp
+    Returns: Heating
     Raises: InputError for firing_rate, chamber_temperature, heat_up_time, step_growth, early_step or cell_time
     Assumes: as gas_zone.gas_zone; no work inside; dry lining; the gas itself stores nothing
     Source: the zone of Hottel and Sarofim, published, recalled; Patankar, Numerical Heat Transfer and Fluid Flow, 1980,
@@ -202,13 +178,10 @@ def fired_heat_up(
         goal_K = reached(zone, firing_rate_W).wall_temp_K - NEVER_WITHIN_K
     heating.go_on(zone, firing_rate_W, goal_K, longest_s)
     times, walls = heating.times_s, heating.walls_K
-    time_s = None
     if arrives and walls[-1] >= wall_temp_K:
         share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2])
-        time_s = times[-2] + share * (times[-1] - times[-2])
-    return FiredHeatUp(
-        time_s, tuple(times), tuple(walls), tuple(heating.gases_K), heating.kept_J, heating.march.stored_J
-    )
+        heating.time_s = times[-2] + share * (times[-1] - times[-2])
+    return heating
 
 
 def rate_to_heat_up(

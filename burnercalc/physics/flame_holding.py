@@ -17,6 +17,7 @@ from .port_stream import (
     turbulent_gradient_1_s,
     turbulent_weight,
 )
+from .root import false_position
 
 # Flashback constant: fixed so that stoichiometric methane (S_L 0.377 m/s, alpha 22.3e-6 m2/s) gives 400 1/s, the figure
 # of Lewis & von Elbe (memory). Both gradients are known to +- 30 % at best; flames measured on tubes went back at up to
@@ -339,9 +340,8 @@ class PortFlame:
                 )
             for edge in edges:
                 if found[edge] is None and below[1][edge] <= 1:
-                    found[edge] = _root(
-                        lambda v: log(margin(v)[edge]), below[0], log(below[1][edge]), above[0], log(above[1][edge])
-                    )
+                    ends = ((log(v), log(band[edge])) for v, band in (below, above))
+                    found[edge] = exp(false_position(lambda u: log(margin(exp(u))[edge]), *ends, 1e-9))
             above = below
         return found
 
@@ -361,20 +361,3 @@ def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):
     require(0 < velocity_m_s < float("inf"), "velocity_m_s", velocity_m_s, "must be above 0")
     require(0 < firing_rate_W < float("inf"), "firing_rate_W", firing_rate_W, "must be above 0")
     return Band(*(limit / velocity_m_s * firing_rate_W for limit in limit_m_s))
-
-
-def _root(height, low, h_low, high, h_high):
-    """v between low and high where height(v), smooth in log v, rises through 0; Illinois regula falsi to 1e-9."""
-    a, b, kept = log(low), log(high), 0
-    for _ in range(60):
-        x = (a * h_high - b * h_low) / (h_high - h_low)
-        h = height(exp(x))
-        if abs(h) < 1e-9:
-            return exp(x)
-        if h > 0:
-            b, h_high = x, h
-            h_low, kept = (h_low / 2, 1) if kept == 1 else (h_low, 1)
-        else:
-            a, h_low = x, h
-            h_high, kept = (h_high / 2, -1) if kept == -1 else (h_high, -1)
-    raise InputError("velocity_m_s", f"{exp(a):g} to {exp(b):g}", "is not narrowed to one limit of the flame")

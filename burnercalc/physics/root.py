@@ -11,8 +11,8 @@ SMALLEST, LARGEST = 1e-150, 1e150  # of x over the guess
 def rising_root(function: Callable[[float], float], target: float, guess: float) -> float | None:
     """x above 0 where function(x) = target, or None where there is none within 1e-150 to 1e150 times the guess.
 
-    Works on the logarithms, in which power laws are straight: brackets by growing steps from the guess, then false
-    position, halved where it stalls (Illinois; Dowell and Jarratt, BIT 11 (1971) 168).
+    Works on the logarithms, in which power laws are straight: brackets by growing steps from the guess, then
+    false_position.
 
     Arguments:
         function   continuous, 0 or more, rising with x above 0
@@ -41,23 +41,35 @@ def rising_root(function: Callable[[float], float], target: float, guess: float)
         if (g > 0) != (g_before > 0):
             break
         step *= 2
-    (low, g_low), (high, g_high) = sorted([(before, g_before), (u, g)])
+    low, high = sorted([(before, g_before), (u, g)])
+    return guess * exp(false_position(gap, low, high, 1e-11))
+
+
+def false_position(
+    gap: Callable[[float], float], low: tuple[float, float], high: tuple[float, float], within: float
+) -> float:
+    """u between two places, each with its gap, where a rising gap(u) is within so much of 0, or steps over it.
+
+    Source: false position, halved where it stalls (Illinois; Dowell and Jarratt, BIT 11 (1971) 168)
+    Checked by: tests/test_root.py (false_position of a line, a power and a step)
+    """
+    (a, g_a), (b, g_b) = low, high
     side = 0
     for i in range(200):
         # A plain halving now and then bounds the work on a function with a kink.
-        u = (low + high) / 2 if i % 8 == 7 else (low * g_high - high * g_low) / (g_high - g_low)
+        u = (a + b) / 2 if i % 8 == 7 else (a * g_b - b * g_a) / (g_b - g_a)
         g = gap(u)
-        if abs(g) < 1e-11 or high - low < 1e-15 * max(abs(low), abs(high), 1.0):
+        if abs(g) < within or b - a < 1e-15 * max(abs(a), abs(b), 1.0):
             break
         if g < 0:
-            low, g_low = u, g
-            g_high *= 0.5 if side == -1 else 1.0
+            a, g_a = u, g
+            g_b *= 0.5 if side == -1 else 1.0
             side = -1
         else:
-            high, g_high = u, g
-            g_low *= 0.5 if side == 1 else 1.0
+            b, g_b = u, g
+            g_a *= 0.5 if side == 1 else 1.0
             side = 1
-    return guess * exp(u)
+    return u
 
 
 def bracketed_root(

@@ -5,7 +5,6 @@ from itertools import pairwise
 
 from ..constants import ATM_PA
 from ..errors import require
-from .chamber_walls import flat_wall
 from .linings import TEMP_MAX_K, TEMP_MIN_K
 from .outside import faces_loss_W
 from .root import near_root
@@ -20,20 +19,16 @@ class SteadyWall:
     """Steady state of a wall.
 
     Attributes:
-        loss_W           heat through the wall                                              [W]
-        shell_temp_K     outside surface, one value for all faces                           [K]
-        temps_K          hot face, every interface, shell: one more than there are layers   [K]
-        depths_m         depth of those temperatures below the hot face                     [m]
-        loss_in_air_W    the same heat, computed at the outside faces; closes the balance   [W]
-        outside_area_m2  area of the outside faces                                          [m2]
+        loss_W         heat through the wall                                              [W]
+        shell_temp_K   outside surface, one value for all faces                           [K]
+        temps_K        hot face, every interface, shell: one more than there are layers   [K]
+        depths_m       depth of those temperatures below the hot face                     [m]
     """
 
     loss_W: float
     shell_temp_K: float
     temps_K: tuple
     depths_m: tuple
-    loss_in_air_W: float
-    outside_area_m2: float
 
 
 def still_air(*, ambient_temp_K, emissivity, pressure_Pa=ATM_PA):
@@ -119,39 +114,12 @@ def steady_wall(*, wall, layers, hot_face_temp_K, ambient_temp_K, film_loss_W):
     shell = near_root(
         lambda ts: march(ts)[1][-1] - hot_face_temp_K, *guesses, ambient_temp_K, hot_face_temp_K, SHELL_WITHIN
     )
-    loss_in_air, temps = march(shell)
+    _, temps = march(shell)
     temps = [hot_face_temp_K] + temps[-2::-1]
     # The heat once more, now from the conduction side of the first layer.
     first = materials[0]
     loss = conductances[0] * (first.conductivity_integral_W_m(temps[0]) - first.conductivity_integral_W_m(temps[1]))
-    return SteadyWall(
-        loss, shell, tuple(temps), depths, loss_in_air, sum(area for *_, area in wall.outside(depths[-1]))
-    )
-
-
-def hottest_shell_temp_K(*, layers, height_m, hot_face_temp_K, ambient_temp_K, film_loss_W):
-    """Temperature of a chamber's shell where it is hottest: in the middle of an upright face, far from its edges.
-
-        as steady_wall of a flat wall
-
-    Arguments:
-        layers            as in steady_wall
-        height_m          of the upright faces outside, or the diameter   [m]
-        hot_face_temp_K   [K]
-        ambient_temp_K    [K]
-        film_loss_W       function as in steady_wall
-    Returns: float [K]; the one shell temperature of steady_wall is a mean, 40 to 110 K below it
-    Raises: InputError as steady_wall
-    Assumes: air gets at the face; the face below, whose air stands, is some 20 K hotter still
-    Checked by: tests/test_walls_3d.py (hottest_shell_temp_K, within 6 K in three dimensions, higher in a small box)
-    """
-    return steady_wall(
-        wall=flat_wall(area_m2=1.0, height_m=height_m),
-        layers=layers,
-        hot_face_temp_K=hot_face_temp_K,
-        ambient_temp_K=ambient_temp_K,
-        film_loss_W=film_loss_W,
-    ).shell_temp_K
+    return SteadyWall(loss, shell, tuple(temps), depths)
 
 
 def steady_profile(wall, layers, steady, per_layer=32):
