@@ -7,6 +7,7 @@ import { compare } from "./designs.mjs";
 import { tick } from "./shopping.mjs";
 import { share } from "./share.mjs";
 import { dotted } from "./settings.mjs";
+import { explain } from "./glossary.mjs";
 
 let design = null;
 let running = false;
@@ -85,6 +86,7 @@ function show(reply) {
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
   byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} designs worked out whole. ${reply.score.words}`));
+  all("p, li, dt", byId("find-list")).filter((each) => !each.querySelector("p")).forEach(explain);
   say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
   const best = byId("find-list").querySelector("h3");
   best.scrollIntoView({ block: "nearest" });

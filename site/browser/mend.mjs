@@ -1,6 +1,7 @@
 // Make it good, and what if: asked about the design on the page, aside, and only when somebody wants to know.
 import { all, byId, make } from "./page.mjs";
 import { askAside, stopAside } from "./aside.mjs";
+import { explain } from "./glossary.mjs";
 
 let design = null;
 let about = ""; // link of the design that was asked about
@@ -51,6 +52,7 @@ function showGood(reply, status) {
     if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
   }
   byId("good-found").replaceChildren(...parts);
+  all(".help", byId("good-found")).forEach(explain);
   after = reply.settings;
   byId("good-take").hidden = !changes.length;
 }
@@ -78,6 +80,7 @@ function showShops({ sample, tornado }) {
     parts.push(make("h3", "", `${NUMBERS[number]}: ${asSet}`), swingRows(swings));
   }
   byId("shops-found").replaceChildren(...parts);
+  all("p", byId("shops-found")).forEach(explain);
 }
 
 // Bars from the low to the high end, on one scale; what moves the number most comes first.
