@@ -159,7 +159,7 @@ def _lasts(seconds):
 
 def _show(result, key):
     answer = result.answers[key]
-    return units.show(answer.value, answer.dimension, result.design.units)
+    return units.show(answer.value, answer.dimension, result.design.reader)
 
 
 def _numbers(result, keys):
@@ -222,7 +222,7 @@ def _overview(result, link, width, view_mm):
             ("Made by", "Date", "Serial no." if d.batch_size == 1 else "Serial nos.", "Revision"), (("",) * 4,), "llll"
         ),
         Paragraph(
-            f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.units)} gross, "
+            f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.reader)} gross, "
             f"{result['port_count']} "
             "ports of "
             f"{d.show('port_diameter')}. Checks: {tally}. {word}",
@@ -246,7 +246,7 @@ def _overview(result, link, width, view_mm):
 def _steel(result, width):
     d = result.design
     steel, tube = result.part("steel"), d.body_kind == "tube"
-    cut, bridge = steel.window_cut, units.show(steel.bridge_m, "length", d.units)
+    cut, bridge = steel.window_cut, units.show(steel.bridge_m, "length", d.reader)
     window = (
         ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
         + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
@@ -264,8 +264,8 @@ def _steel(result, width):
         else "Discs: one with the window, one with the inlet hole."
     )
     where = (
-        f"one end cap, its middle {units.show(result.part('end_inlet').axis_m, 'length', d.units)} from the outside of "
-        "the face"
+        f"one end cap, its middle {units.show(result.part('end_inlet').axis_m, 'length', d.reader)} from the outside "
+        "of the face"
         if d.inlet_position == "end"
         else "the back disc"
         if result.part("face").round
@@ -310,11 +310,11 @@ def _steel(result, width):
     ]
     cut_list = plain(
         result.tables["cut_list"],
-        d.units,
+        d.reader,
         ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"),
         "rlrrrrrr",
     )
-    stock = plain(result.tables["stock"], d.units, ("stock", "length", "cuts", "offcut"), "lrlr")
+    stock = plain(result.tables["stock"], d.reader, ("stock", "length", "cuts", "offcut"), "lrlr")
     also = [f"pipe nipples, {_show(result, 'inlet_nipple')}"]
     if result.part("baffle_sheet").sheet:
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
@@ -332,7 +332,7 @@ def _steel(result, width):
     order = [Heading("In this order", 2), Items(tuple(steps), "1")]
     welding = [
         Heading("Welding", 2),
-        plain(result.tables["welding"], d.units, ("number", "when", "do"), "rll"),
+        plain(result.tables["welding"], d.reader, ("number", "when", "do"), "rll"),
         Caution(_care(result, "weld")),
     ]
     slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
@@ -395,18 +395,20 @@ def _block(result, width):
     at = "in layers" if result.part("face").round else "at corners"
     mould.append((f"Screws {at}, in the base", f"{wood.screws_corner}, {wood.screws_base}"))
     if wood.base_screw_m != wood.screw_m:
-        most, base = (units.show(one, "length", d.units) for one in (2 * wood.pieces[0].thickness_m, wood.base_screw_m))
+        most, base = (
+            units.show(one, "length", d.reader) for one in (2 * wood.pieces[0].thickness_m, wood.base_screw_m)
+        )
         mould.append(("Those in layers under", most))
         mould.append(("Those in the base, at least", base))
-    bar = units.show(wood.pieces[0].length_m, "length", d.units)  # as long as the frame
-    mould.append(("Cross-bars, two", f"{bar} by {BAR[d.units]} by {BAR[d.units]}"))
+    bar = units.show(wood.pieces[0].length_m, "length", d.reader)  # as long as the frame
+    mould.append(("Cross-bars, two", f"{bar} by {BAR[d.reader]} by {BAR[d.reader]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
     if not plastic:
         low, high = result.answers["water"].band
-        batch.append(("Water, from", units.show(low, "mass", d.units)))
-        batch.append(("to at most", units.show(high, "mass", d.units)))
+        batch.append(("Water, from", units.show(low, "mass", d.reader)))
+        batch.append(("to at most", units.show(high, "mass", d.reader)))
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Placed within", _lasts(material.working_time_s)))
     bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
@@ -418,11 +420,11 @@ def _block(result, width):
         else Table(("To buy", ""), tuple(bags), "lr")
     )
     holes = result.tables["holes"]
-    unit = units.shown_unit("length", d.units)
+    unit = units.shown_unit("length", d.reader)
     places = [
         (
             str(number),
-            *(units.show(at, "length", d.units, finer=FINER[d.units]).removesuffix(f" {unit}") for at in place),
+            *(units.show(at, "length", d.reader, finer=FINER[d.reader]).removesuffix(f" {unit}") for at in place),
         )
         for number, *place in (row[:3] for row in holes.rows)
     ]
@@ -431,7 +433,7 @@ def _block(result, width):
         *([Paragraph("Boards of one mould:")] if result.part("boards").moulds > 1 else []),
         plain(
             result.tables["mould"],
-            d.units,
+            d.reader,
             ("number", "piece", "stock", "count", "length", "width", "thickness"),
             "rllrrrr",
         ),
@@ -460,7 +462,7 @@ def batch_cuts(result):
     """Every piece of the batch, counted in the bars it is cut from."""
     table = result.tables["batch_cut_list"]
     keys = ("number", "piece", "count", "length", "width", "thickness", "from")
-    return [Heading(table.title, 2), plain(table, result.design.units, keys, "rlrrrrl")]
+    return [Heading(table.title, 2), plain(table, result.design.reader, keys, "rlrrrrl")]
 
 
 def notes_of(table, only=()):
@@ -477,7 +479,7 @@ def wood_to_buy(result):
     if not table.rows:
         return []
     keys = ("stock", "length", "width", "cuts")
-    return [Heading(table.title, 2), plain(table, result.design.units, keys, "lrrl")]
+    return [Heading(table.title, 2), plain(table, result.design.reader, keys, "lrrl")]
 
 
 def _casting(result):
@@ -486,7 +488,7 @@ def _casting(result):
     rows = [(title, do, days[-2], days[-1]) for step, (title, do, *_), days in told if step.key in CASTING]
     return [
         Heading("Pins, casting, stripping, drying, first fire and test"),
-        plain(result.tables["pins"], result.design.units, ("when", "do"), "ll"),
+        plain(result.tables["pins"], result.design.reader, ("when", "do"), "ll"),
         Table(("Step", "Do", "Watch", "Go on when"), tuple(rows), "llll"),
         Paragraph(f"Level inside, once the body is at its mark: {result['level_inside']}."),
         Caution(_care(result, "cast", "trim")),
@@ -497,7 +499,7 @@ def _train(result):
     """The train as a list."""
     d, train = result.design, result.part("train")
     listed = plain(
-        result.tables["gas_train"], d.units, ("number", "part", "size", "ends", "purpose", "price"), "rllllr"
+        result.tables["gas_train"], d.reader, ("number", "part", "size", "ends", "purpose", "price"), "rllllr"
     )
     return [
         Heading("Gas and air train, in the order of flow"),
@@ -539,7 +541,7 @@ def fires(result):
     firing, marks = result.part("firing"), ("lighting_mark", "damper_mark_low", "damper_mark_high")
     gas = ("lighting_gas_pressure", "jet_gas_pressure_low", "jet_gas_pressure")
     rates = ["as the lighting card" if result["lighting_rate"] is None else _show(result, "lighting_rate")]
-    rates += [units.show(rate, "power", result.design.units) for rate in (firing.low_W, firing.rate_W)]
+    rates += [units.show(rate, "power", result.design.reader) for rate in (firing.low_W, firing.rate_W)]
     told = zip(("Light", "Low", "High"), rates, gas, marks)
     found = [
         (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
@@ -560,7 +562,7 @@ def proofs(result):
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
     told = f"Gas at {'LOW' if low else 'HIGH'} in {_lasts(PROOF_S)}, by {'meter' if line else 'scale'}"
     return [
-        (told, units.show(*burnt, result.design.units)),
+        (told, units.show(*burnt, result.design.reader)),
         ("To light, PROVED, for the card", f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2"),
     ]
 
@@ -571,12 +573,12 @@ def _record(result):
     if result.design.batch_size > 1:
         return []
     asked = [
-        ("Leak test, air inside", f"{LEAK[result.design.units]} of water, 10 min, no drop"),
+        ("Leak test, air inside", f"{LEAK[result.design.reader]} of water, 10 min, no drop"),
         ("Every port passed by the drill, count", _show(result, "port_count")),
         ("Mass before the oven, and after it about", _show(result, "burner_mass")),
         (
             "Blower, outlet shut: pressure",
-            units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.units),
+            units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
         *((what, "yes") for what in TEST_FIRE),
@@ -615,7 +617,7 @@ def _days(result):
     drying = result.tables["drying"]
     stages = plain(
         replace(drying, rows=tuple(row for row in drying.rows if row[0] not in ("cure", "air"))),
-        result.design.units,
+        result.design.reader,
         ("stage", "ramp", "temperature", "hold", "heat"),
         "lrrrl",
     )
@@ -636,7 +638,7 @@ def _gas(result, width):
             Table(
                 tuple(column.label for column in card.columns),
                 tuple(
-                    tuple(units.show(cell, column.dimension, d.units) for cell, column in zip(row, card.columns))
+                    tuple(units.show(cell, column.dimension, d.reader) for cell, column in zip(row, card.columns))
                     for row in card.rows[:MOST_CARD]
                 ),
                 "rrrl",

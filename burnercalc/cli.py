@@ -246,7 +246,7 @@ def _table(arguments: argparse.Namespace) -> int:
     elif arguments.csv:
         print(table_csv(table).decode(), end="")
     else:
-        print(table_text(table, design.units), end="")
+        print(table_text(table, design.reader), end="")
     return 0
 
 
@@ -369,11 +369,11 @@ def _shops(arguments: argparse.Namespace) -> int:
     if arguments.json:
         print(
             json.dumps(
-                {"sample": report.shops_data(found), "tornado": report.tornado_data(swings, design.units)}, indent=1
+                {"sample": report.shops_data(found), "tornado": report.tornado_data(swings, design.reader)}, indent=1
             )
         )
     else:
-        print(report.shops_text(found, swings, design.units), end="")
+        print(report.shops_text(found, swings, design.reader), end="")
     return 0
 
 

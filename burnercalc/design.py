@@ -155,6 +155,11 @@ class Design:
         """This design in other measures, nothing of it moved."""
         return Design.from_texts({**self.texts, "units": system, "sizes": self.sizes})
 
+    @property
+    def reader(self) -> units.Reader:
+        """What numbers are shown in: the measures, and the sign of the reader's money."""
+        return units.Reader(self.units, self.money_sign or "")
+
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""
         return dict(self._values)
@@ -190,13 +195,13 @@ class Design:
             return layers_in_words(self._values[key], self.units)
         if setting.dimension in ("price_by_mass", "fuel_price"):
             figure, slash, unit = self.as_typed(key).partition("/")
-            return units.priced(figure.strip(), self.units) + slash + unit
+            return units.priced(figure.strip(), self.reader) + slash + unit
         if setting.dimension in (*GRAMMARS, "money_sign") or self._values[key] is None:
             return self.as_typed(key) or "none"
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
-            return units.show(self._values[key], "price" if dimension == "money" else dimension, self.units, 4)
-        return units.show(self._values[key], dimension, self.units)
+            return units.show(self._values[key], "price" if dimension == "money" else dimension, self.reader, 4)
+        return units.show(self._values[key], dimension, self.reader)
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
@@ -307,8 +312,6 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         values[setting.key] = value
         if value != default or _elsewhere(setting, value):
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
-    if values["units"] and values["money_sign"]:
-        values["units"] = units.with_sign(values["units"], values["money_sign"])
     named: dict[str, InputError] = {}  # one refusal a setting
     for _, error in rules.broken(values):
         named.setdefault(error.field, error)

@@ -56,7 +56,7 @@ def printer_scale(d):
 
 def hole_table(result):
     """The holes of the base from its own corner, as blocks of text pages in the design's units."""
-    system, table = result.design.units, result.tables["base_drilling"]
+    system, table = result.design.reader, result.tables["base_drilling"]
     unit = units.shown_unit("length", system)
     rows = [
         (

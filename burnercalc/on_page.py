@@ -30,19 +30,19 @@ def whole(result, figures, mine=""):
                 "verdict": c.verdict,
                 "label": c.label,
                 "text": c.text,
-                "source": units.in_measures(str(c.declared.source), d.units),
+                "source": units.in_measures(str(c.declared.source), d.reader),
                 "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
             }
             for c in result.ranked()
         ],
-        "tables": {table.key: _table(table, d.units) for table in result.tables.values()},
+        "tables": {table.key: _table(table, d.reader) for table in result.tables.values()},
         **drawings(result, figures),
-        "charts": {name: _chart(result.charts[name], d.units) for name in figures if name in result.charts},
+        "charts": {name: _chart(result.charts[name], d.reader) for name in figures if name in result.charts},
     }
 
 
 def answers(result, keys):
-    unit_system = result.design.units
+    unit_system = result.design.reader
     return {
         key: {
             "value": a.value,
@@ -167,7 +167,7 @@ def _ports(result):
     d, found = result.design, []
     for number, ((x, y), share) in enumerate(zip(result.part("face").ports, result.part("shares").ports), 1):
         place = ", ".join(
-            f"{axis} {units.show(offset, 'length', d.units)}"
+            f"{axis} {units.show(offset, 'length', d.reader)}"
             for axis, offset in (("x", x + d.body_length / 2), ("y", y + d.body_width / 2))
         )
         flow = next((name for limit, name in FLOW_STEPS if share < limit), "flooded")
@@ -199,27 +199,27 @@ def _field(setting, d):
     """What stands in a setting's field: text without its unit, and the unit."""
     value, setting = d.value(setting.key), as_shown(setting, d.values())
     if setting.dimension == "lining":
-        unit = units.readable(units.shown_unit("length", d.units))
+        unit = units.readable(units.shown_unit("length", d.reader))
         return {
             "text": d.text(setting.key),
             "unit": "",
             "shown": d.show(setting.key),
-            "layers": layers_shown(value, d.units),
+            "layers": layers_shown(value, d.reader),
             "layer_unit": unit,
         }
     if setting.dimension not in units.DIMENSIONS:
         text, shown = d.as_typed(setting.key) if setting.dimension != "choice" else value, d.show(setting.key)
         return {"text": text, "unit": "", **({"shown": shown} if shown not in (text, "none") else {})}
-    unit = units.shown_unit(setting.dimension, d.units)
+    unit = units.shown_unit(setting.dimension, d.reader)
     if setting.dimension == "money":
         unit = d.money_sign or ""
     field = {"text": _number_text(setting, value, d), "unit": units.readable(unit)}
     low, high = limits(setting)
     if low is not None and high is not None:
-        field["range"] = _range(setting, low, high, d.units)
-    marks = steps.marks(setting, d.units) if isinstance(value, (int, float)) else None
+        field["range"] = _range(setting, low, high, d.reader)
+    marks = steps.marks(setting, d.reader) if isinstance(value, (int, float)) else None
     if marks:
-        step, origin = steps.grid(setting, d.units)
+        step, origin = steps.grid(setting, d.reader)
         field["marks"] = [*marks, round((value - origin) / step)]
     return field
 
@@ -228,8 +228,8 @@ def _number_text(setting, value, d):
     """As typed where it was typed in the unit shown, else rounded: what is not edited is never read back."""
     if value is None or isinstance(value, str):
         return value or ""
-    unit, typed = units.shown_unit(setting.dimension, d.units), d.texts.get(setting.key, "")
-    shown = units.field_text(value, setting.dimension, d.units)
+    unit, typed = units.shown_unit(setting.dimension, d.reader), d.texts.get(setting.key, "")
+    shown = units.field_text(value, setting.dimension, d.reader)
     if unit and typed.endswith(unit) and "/" not in shown:
         return typed.removesuffix(unit).strip()
     return shown

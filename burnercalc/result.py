@@ -243,7 +243,7 @@ class Result:
     def _repr_html_(self) -> str:
         """What a notebook shows: the first answers of each room, and every check that is not good."""
         shown = [
-            (answer.label, show(answer.value, answer.dimension, self.design.units))
+            (answer.label, show(answer.value, answer.dimension, self.design.reader))
             for answer in self.answers.values()
             if answer.near == "first"
         ]
@@ -258,13 +258,13 @@ class Result:
     def _measures(self, *shown):
         """The reader's measures; whether a pressure among them is of gas from a house line, if there is one at all."""
         on_a_line = any(one.dimension == "gas_pressure" for one in shown) and self._of_a_line()
-        return {"on_a_line": on_a_line, "unit_system": self.design.units}
+        return {"on_a_line": on_a_line, "unit_system": self.design.reader}
 
     def _of_a_line(self):
         return self.part("gas").liquid is None
 
     def _written(self, sentence, slots, apart=False):
-        return written(sentence, slots, self.design.units, self._of_a_line, apart)
+        return written(sentence, slots, self.design.reader, self._of_a_line, apart)
 
     def _case(self, words, found):
         """A text of a declaration that may have cases, its slots filled."""
@@ -279,7 +279,7 @@ class Result:
             # What must not be built is not lit either, whatever it is that stops it.
             case = "stopped" if "stopped" in declared.cases and self._lit_and_stopped else value.case
             words = self._written(declared.cases[case], value.slots)
-            return Answered(declared, least, words, unit_system=self.design.units)
+            return Answered(declared, least, words, unit_system=self.design.reader)
         shown = self._measures(declared)
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
@@ -309,7 +309,7 @@ class Result:
         )
 
     def _say(self, declared):
-        return Say(declared.words, self.design.units, self._of_a_line)
+        return Say(declared.words, self.design.reader, self._of_a_line)
 
     def _table(self, key):
         declared = catalogue.TABLES[key]

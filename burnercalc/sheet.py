@@ -106,7 +106,7 @@ def as_text(result, base="", whole=False):
     faults = [check for check in found if check.fault]
     lines = [f"{result.worst.upper()}: " + (faults[0].label if faults else "no check asks for a change.")]
     for room, title in ROOMS.items():
-        lines += _part(title, [_line(a.label, shown(a, d.units)) for a in _answers(result, room, whole)])
+        lines += _part(title, [_line(a.label, shown(a, d.reader)) for a in _answers(result, room, whole)])
     lines += _part("Checks", [line for check in found if whole or check.verdict != "good" for line in _said(check)])
     for room, title in ROOMS.items():
         members = [s for s in SETTINGS if s.room == room and (whole or s.key in d.texts)]

@@ -36,7 +36,7 @@ def summed(rows):
 
 
 def money(amount, result):
-    return units.show(amount, "price", result.design.units)
+    return units.show(amount, "price", result.design.reader)
 
 
 def pdf(result, link, paper, got=()):
@@ -75,7 +75,7 @@ def blocks(result, got=(), rows=None):
 
 def sold(result):
     """What one costs that is sold, line by line, and more at once; that others decide whether it may be."""
-    system = result.design.units
+    system = result.design.reader
     lines, breaks = result.tables["selling_lines"], result.tables["quantity_breaks"]
     return [
         Heading(lines.title),
@@ -107,7 +107,7 @@ def _spared(result, table, left):
 def _table(result, name, rows):
     columns = result.tables[name].columns
     shown = [
-        ("", *(units.show(cell, column.dimension, result.design.units) for cell, column in zip(row, columns)))
+        ("", *(units.show(cell, column.dimension, result.design.reader) for cell, column in zip(row, columns)))
         for row in rows
     ]
     return Table((BOX, *(column.label for column in columns)), tuple(shown), "lllrr")

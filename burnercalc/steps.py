@@ -34,7 +34,7 @@ def stepped(design, setting, by):
     sizes = sold_sizes_m(design, setting.key)
     if sizes:
         return next_sold(number(design, setting), by, sizes)
-    step, origin = grid(setting, design.units)
+    step, origin = grid(setting, design.reader)
     at = (number(design, setting) - origin) / step
     near = round(at)
     on = near if abs(at - near) < 1e-6 else floor(at) + (1 if by < 0 else 0)

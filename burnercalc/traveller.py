@@ -82,7 +82,7 @@ def _batch(result):
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),
-        plain(castings, result.design.units, [column.key for column in castings.columns], "llrrr"),
+        plain(castings, result.design.reader, [column.key for column in castings.columns], "llrrr"),
     ]
 
 
@@ -105,7 +105,7 @@ def _one(result, number):
 
 def _show(result, key):
     answer = result.answers[key]
-    return units.show(answer.value, answer.dimension, result.design.units)
+    return units.show(answer.value, answer.dimension, result.design.reader)
 
 
 def _as_built(result):
@@ -116,9 +116,9 @@ def _as_built(result):
         ((ROUND if round_body else {}).get(key) or result.answers[key].label, _show(result, key), "") for key in told
     ]
     even = (
-        f"Discs square to the pipe: level across two diameters to {EVEN[d.units]}."
+        f"Discs square to the pipe: level across two diameters to {EVEN[d.reader]}."
         if round_body
-        else f"Window as wide in the middle as at its ends to {EVEN[d.units]}."
+        else f"Window as wide in the middle as at its ends to {EVEN[d.reader]}."
     )
     notched = (result.part("end_inlet").over_mould_m or 0.0) < 0
     return [
@@ -180,8 +180,8 @@ def _leak_and_flow(result):
         Table(
             ("What", "By the design", FOUND),
             (
-                (f"Leak: air inside at {LEAK[result.design.units]} of water, 10 min", "no bubble, no drop", ""),
-                ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.units), ""),
+                (f"Leak: air inside at {LEAK[result.design.reader]} of water, 10 min", "no bubble, no drop", ""),
+                ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.reader), ""),
                 (
                     f"Damper at HIGH ({result['damper_mark_high']}), air only: pressure before the burner",
                     "as the others, to 5 %" if result.design.batch_size > 1 else "to compare with later",

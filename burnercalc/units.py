@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
 from math import floor, isfinite, log10
-from typing import Any
+from typing import Any, Self
 
 import pint
 
@@ -216,22 +216,20 @@ def from_si(value: float, unit: str, si_unit: str) -> float:
     return (value - offset) / scale
 
 
-class Measures(str):
-    """The reader's measures, `in` or `mm`, and the sign that money is shown with; nothing is converted by it."""
+class Reader(str):
+    """Whom numbers are shown to: measures `in` or `mm`, and the sign of the money; nothing is converted by that."""
 
-    sign = ""
+    sign: str
 
-
-def with_sign(system: str, sign: str) -> str:
-    """A system of units that shows money with a sign."""
-    made = Measures(system)
-    made.sign = sign
-    return made
+    def __new__(cls, system: str, sign: str = "") -> Self:
+        made = super().__new__(cls, system)
+        made.sign = sign
+        return made
 
 
-def sign_of(system: str) -> str:
+def sign_of(reader: str) -> str:
     """The sign that money is shown with; "" of a plain `in` or `mm`."""
-    return getattr(system, "sign", "")
+    return getattr(reader, "sign", "")
 
 
 SIGNS_BEFORE = ("$", "€", "£", "¥")  # which stand before the figure

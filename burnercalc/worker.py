@@ -372,11 +372,11 @@ def _compare(request):
         if mine.value(s.key) != other.value(s.key):
             texts = [d.show(s.key) for d in (mine, other)]
             if texts[0] == texts[1] and s.dimension in units.DIMENSIONS:  # they differ in digits that are not shown
-                texts = [units.show(d.value(s.key), s.dimension, mine.units, exact=True) for d in (mine, other)]
+                texts = [units.show(d.value(s.key), s.dimension, mine.reader, exact=True) for d in (mine, other)]
             settings.append({"label": s.label, "mine": texts[0], "other": texts[1]})
     answers = []
     for answer in first.answers.values():
-        texts = [sheet.shown(result.answers[answer.key], mine.units) for result in (first, second)]
+        texts = [sheet.shown(result.answers[answer.key], mine.reader) for result in (first, second)]
         if texts[0] != texts[1]:
             answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
     judged, found = [], [dict(result.checks.items()) for result in (first, second)]
@@ -481,7 +481,7 @@ def _shops(request):
 
     design = _design(request)
     found = sample(design)
-    return {"sample": report.shops_data(found), "tornado": report.tornado_data(tornado(design), design.units)}
+    return {"sample": report.shops_data(found), "tornado": report.tornado_data(tornado(design), design.reader)}
 
 
 def _file(request):

@@ -53,7 +53,7 @@ def numbers(result: Result) -> dict[str, dict[str, Any]]:
             "value": result.answers[key].value,
             "unit": result.answers[key].unit,
             "label": result.answers[key].label,
-            "text": units.show(result.answers[key].value, result.answers[key].dimension, result.design.units),
+            "text": units.show(result.answers[key].value, result.answers[key].dimension, result.design.reader),
         }
         for key in NUMBERS
     }
@@ -74,7 +74,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "kind": answer.opening.kind,
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
-            "said": units.show(answer.opening.price, "price", answer.opening.design.units),
+            "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
             "cures": list(answer.opening.cures),
             "left": _faults(answer.opening.left),
             "link": to_link(answer.opening.design, base),
@@ -104,7 +104,7 @@ def dearest(offer: Offer) -> str:
         if sum_ > half:
             break
         sum_ += one.price
-        said.append(f"{one.words} {units.show(one.price, 'price', offer.design.units)}")
+        said.append(f"{one.words} {units.show(one.price, 'price', offer.design.reader)}")
     return f"More than half of it: {'; '.join(said)}."
 
 
@@ -125,7 +125,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "to_spend": round(offer.bill.to_spend, 2),
         "on_the_list": round(offer.bill.listed, 2),
         "buy": [
-            {"what": one.words, "price": round(one.price, 2), "said": _thing(one, offer.design.units)}
+            {"what": one.words, "price": round(one.price, 2), "said": _thing(one, offer.design.reader)}
             | ({} if one.used is None else {"used": round(one.used, 2)})
             for one in offer.buys
         ],
@@ -175,7 +175,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append(f"   {_sizes(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
         lines.append("   " + "; ".join(says(offer)))
-        lines.append("   buy: " + ("; ".join(_thing(one, offer.design.units) for one in offer.buys) or "nothing"))
+        lines.append("   buy: " + ("; ".join(_thing(one, offer.design.reader) for one in offer.buys) or "nothing"))
         if dear := dearest(offer):
             lines.append("   " + dear[0].lower() + dear[1:])
         if offer.gives_up:
@@ -212,7 +212,7 @@ def _opening_lines(answer: Answer) -> list[str]:
     opening = answer.opening
     if not opening:
         return ["No single purchase was found that helps."]
-    words = _thing(Bought("", opening.words, opening.price), opening.design.units)
+    words = _thing(Bought("", opening.words, opening.price), opening.design.reader)
     stopped = any(fault.verdict == "stop" for fault in (*answer.given, *opening.left))
     what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
     lines = [f"{what} {words}. It cures: {', '.join(opening.cures)}."]
@@ -235,7 +235,7 @@ def says(offer: Offer) -> list[str]:
     said = {key: shown(BY_TERM[key], offer.terms[key]) for key in KINDS}
     besides = offer.bill.to_spend - offer.bill.listed
     spent, listed, more = (
-        units.show(each, "price", offer.design.units) for each in (offer.terms["money"], offer.bill.listed, besides)
+        units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed, besides)
     )
     said["money"] = f"{spent} to spend"
     split = f" ({listed} on the shopping list, {more} besides)" if besides else ""
@@ -249,7 +249,7 @@ def says(offer: Offer) -> list[str]:
 def _sizes(offer: Offer) -> str:
     d = offer.design
     show = d.show
-    inlet, mix_pipe = (pipe_size(size, d.units) for size in (d.inlet, d.mix_pipe))
+    inlet, mix_pipe = (pipe_size(size, d.reader) for size in (d.inlet, d.mix_pipe))
     pattern = f"{d.rows} rows, {d.ports_per_row} in a long row, {show('pattern')}"
     if d.rows == 1 and d.body_kind != "pipe":
         pattern = f"one row of {d.ports_per_row}"
