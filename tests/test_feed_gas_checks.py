@@ -328,6 +328,27 @@ def test_too_cold_to_start(gas_psi, advice, cures):
     assert found == ("stop", 0.8, 0.25, text, cures)
 
 
+def test_less_pressure_is_no_help_where_the_gas_does_not_boil():
+    """Butane boils at 31 °F; at half a psi, the least that a regulator uses, at 33 °F. At 40 °F a regulator that needs
+    less would do; at 25 °F only another gas, or another day."""
+    cold = solved(fuel="butane", ambient_temperature="25 degF")
+    found = judged("cylinder", cold)
+    assert found[0] == "stop" and found[3].startswith("No gas comes: at 25 °F") and "under 33 °F" in found[3]
+    assert found[4] == (("fuel", "choose"),) and "less gas pressure" not in found[3]
+    assert cold.part("cylinders").boils_K == pytest.approx((33 + 459.67) / 1.8, abs=0.6)
+    mild = judged("cylinder", solved(fuel="butane", ambient_temperature="40 degF"))
+    assert mild[0] == "stop" and mild[4] == REGULATOR
+    blend = judged("cylinder", solved(fuel_blend="C4H10 1", ambient_temperature="25 degF"))
+    assert blend[4] == () and blend[3].startswith("No gas comes")
+
+
+def test_gas_that_does_not_last_for_the_first_fire_is_told():
+    """Two of 100 lb at 5 % hold 10 lb; 30.8 h at 40 kBtu/h, 21.6 kBtu/lb, take 57 lb. At 80 % they hold 160 lb."""
+    word, _, _, text, _ = judged("cylinder", solved(cylinder_fill="5 %"))
+    assert word == "note" and "The first fire takes 56.9 lb of gas, and they hold 10 lb" in text
+    assert "first fire" not in judged("cylinder", solved())[3]
+
+
 @pytest.mark.parametrize("draw, at_once", [(100, False), (99.9, True)])
 def test_a_draw_beyond_the_steady_one_from_the_start_is_said_so(draw, at_once):
     text = cylinder("cold", 2, 0.6, draw_W=Band(0.0, draw * KBTU_H, 2 * draw * KBTU_H))[3]

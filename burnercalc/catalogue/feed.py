@@ -980,6 +980,10 @@ CHECKS = (
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
             "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
             "cylinder.",
+            "no_gas": "No gas comes: at {air:temperature} what is in the cylinder hardly boils, under "
+            "{boils:temperature}. Propane, a blend with more of it, or a warmer day. Never heat a cylinder.",
+            "first_fire": "The first fire takes {first_fire:mass} of gas, and they hold {holds:mass}: have full ones "
+            "at hand, and change them between its heats, gas shut, nothing burning.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in: near the end {last:power} is all that the air can boil off there.",
             "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "

@@ -17,6 +17,7 @@ from ..parts.mixing import Mixing
 from ..parts.passage import Passage
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
+from ..parts.schedule import Schedule
 from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
@@ -345,21 +346,34 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
 
 
 def cylinder_check(
-    cylinders: Cylinders, firing: Firing, shop: Shop, gas_pressure: float, regulator_inlet_pressure: float
+    cylinders: Cylinders,
+    firing: Firing,
+    shop: Shop,
+    schedule: Schedule,
+    gas_pressure: float,
+    regulator_inlet_pressure: float,
+    fuel_blend: tuple | None,
 ) -> Judged | None:
     if cylinders.run_s is None:
         return None
     good, stop = LEFT_SHARE
     jet_needs_more = gas_pressure > regulator_inlet_pressure
     more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
+    less = (("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),)
+    if cylinders.run_s == 0 and shop.temp_K <= cylinders.boils_K:  # less pressure is no help where nothing boils
+        less = () if fuel_blend else (("fuel", "choose"),)
     if cylinders.ended_by == "empty":
         word, cases = "good", ("empty",)
+        if cylinders.holds_kg < schedule.fuel_kg:
+            word, cases = "note", ("empty", "first_fire")
     else:
         word = ladder(cylinders.left_share, good=good, stop=stop)
         if cylinders.run_s < LEAST_RUN_S:
             word = "stop"
         if cylinders.run_s == 0:
             cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
+            if shop.temp_K <= cylinders.boils_K:
+                cases = ("no_gas",)
         else:
             cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
             if word != "good":
@@ -369,10 +383,7 @@ def cylinder_check(
         cylinders.left_share,
         good,
         case=cases,
-        cures=(
-            *more,
-            ("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),
-        ),
+        cures=(*more, *less),
         rate=firing.installed_W,
         run=cylinders.run_s,
         draw=cylinders.draw_W.value,
@@ -380,6 +391,9 @@ def cylinder_check(
         left=cylinders.left_share,
         air=shop.temp_K,
         needed=cylinders.least_Pa,
+        boils=cylinders.boils_K,
+        holds=cylinders.holds_kg,
+        first_fire=schedule.fuel_kg,
     )
 
 

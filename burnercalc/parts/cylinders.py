@@ -12,6 +12,7 @@ from .firing import Firing
 from .gas import Gas
 from .gas_price import GasPrice
 from .shop import Shop
+from .tries import LEAST_REGULATOR_PA
 
 DRAW_BAND = (0.9, 1.1)  # of the coefficient fitted to the table
 NEAR_EMPTY = 0.05  # of a full charge
@@ -22,7 +23,8 @@ class Cylinders:
     """All None for gas that comes by a line. `draw_W`: what they keep up at this fill without chilling further.
 
     `left_share`: of a full charge, at the end of the run; `least_Pa`: gauge pressure that they must hold. Near empty is
-    what is left then, 5 % at least; `coldest_K`: air in which they still hold that pressure when nothing is drawn.
+    what is left then, 5 % at least; `coldest_K`: air in which they still hold that pressure when nothing is drawn,
+    `boils_K`: the least that any regulator can use.
     `first_ratio`, `last_ratio`, `last_rate_W`: mixture and rate at this fill and near empty, with jet, gas pressure and
     air as set for the mean of the charge; None for a pure gas.
     """
@@ -30,6 +32,8 @@ class Cylinders:
     draw_W: Band | None
     last_draw_W: Band | None
     coldest_K: float | None
+    boils_K: float | None
+    holds_kg: float | None  # what they give until the run ends
     last_coldest_K: float | None
     first_ratio: float | None
     last_ratio: float | None
@@ -73,7 +77,7 @@ def cylinders(
     cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
     least_Pa = max(regulator_inlet_pressure, gas_pressure)
     if gas.liquid is None:
-        return Cylinders(*[None] * 11, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+        return Cylinders(*[None] * 13, least_Pa=least_Pa, fuel_cost_per_hour=cost)
     vessel = (
         physics.lying_tank(tank_diameter, tank_length)
         if cylinder == "tank"
@@ -108,6 +112,8 @@ def cylinders(
         draw_W=draw(first, cylinder_fill),
         last_draw_W=draw(last, near_empty),
         coldest_K=bubble_temp_K(first, inlet_Pa),
+        boils_K=bubble_temp_K(first, shop.pressure_Pa + LEAST_REGULATOR_PA),
+        holds_kg=run.run_time_s * firing.installed_W / gas.gross_J_kg,
         last_coldest_K=bubble_temp_K(last, inlet_Pa),
         first_ratio=first_ratio,
         last_ratio=last_ratio,
