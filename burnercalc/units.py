@@ -509,6 +509,7 @@ def field_text(value: float, dimension: str, units: str) -> str:
 MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
 
 
+@lru_cache(maxsize=4096)
 def in_measures(text: str, units: str) -> str:
     """Of `[250 °F|140 °C]` in a text the reader of inches gets the first, of millimetres the second."""
     return MEASURES.sub(r"\1" if units == "in" else r"\2", text) if "|" in text else text

@@ -1,9 +1,7 @@
 """Designs that cannot work, each with its reason; and their cures. The design that the page opens with has no stop."""
 
 import pytest
-
-from burnercalc.design import Design
-from burnercalc.result import solve
+from designs import solved
 
 # name, settings, the check that must stop it, words of the reason, settings that cure it
 BAD = [
@@ -314,16 +312,16 @@ BAD = [
 
 @pytest.mark.parametrize("texts, key, words, cure", [bad[1:] for bad in BAD], ids=[bad[0] for bad in BAD])
 def test_a_bad_design_is_stopped_for_its_reason_and_can_be_cured(texts, key, words, cure):
-    r = solve(Design.from_texts(texts))
+    r = solved(**texts)
     check = r.checks[key]
     assert check.verdict == "stop" and words in check.text, (check.verdict, check.text)
     assert check.changes and r.worst == "stop"
-    cured = solve(Design.from_texts({**texts, **cure})).checks[key]
+    cured = solved(**{**texts, **cure}).checks[key]
     assert cured.verdict != "stop", cured.text
 
 
 def test_the_design_to_start_from_has_no_stop():
-    r = solve(Design.from_texts({}))
+    r = solved()
     assert not [check.text for check in r.checks.values() if check.verdict == "stop"]
 
 
@@ -334,8 +332,8 @@ def test_a_hint_moves_the_right_way():
         ({"low_fire": "8 %"}, "flashback_hot", {"low_fire": "16 %"}),
         ({"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"}, "mixing_length", {"mix_pipe_length": "12 in"}),
     ):
-        before = solve(Design.from_texts(texts)).checks[key]
-        after = solve(Design.from_texts({**texts, **step})).checks[key]
+        before = solved(**texts).checks[key]
+        after = solved(**{**texts, **step}).checks[key]
         assert before.changes[0].setting in step and before.changes[0].move == "raise"
         order = ("good", "caution", "stop")
         assert order.index(after.verdict) <= order.index(before.verdict)
@@ -368,13 +366,13 @@ def test_a_hint_moves_the_right_way():
     ],
 )
 def test_reasons_and_cures_are_those_of_the_case(texts, key, words, never):
-    check = solve(Design.from_texts(texts)).checks[key]
+    check = solved(**texts).checks[key]
     assert words in check.text, check.text
     assert never not in {change.setting for change in check.changes}
 
 
 def test_no_answer_claims_more_trust_than_its_source():
-    r = solve(Design.from_texts({}))
+    r = solved()
     order = ("calculated", "published", "memory", "common practice")
     for said in (*r.answers.values(), *r.checks.values()):
         least = (

@@ -10,7 +10,7 @@ from designs import KNOWN, ROUND
 from hypothesis import given, settings
 from making_designs import bench
 from pdf_reader import pages, picture
-from test_measures import NAMES
+from test_measures import INCH, NAMES
 
 from burnercalc import build_sheet, foot, shopping, traveller, units
 from burnercalc.design import Design
@@ -327,16 +327,13 @@ def test_a_drawing_at_its_own_size_says_so():
     assert "about as large as it is; measure on the plans" in words_of(sheet(small)[2])
 
 
-IMPERIAL = re.compile(r"\d ?(in|ft|psi|lb|cfm|kBtu/h|Btu/h|degF|°F)\b|\d\"|\binch")
-
-
 def test_metric_paper_reads_metric():
     """Sheet, card, traveller and shopping list; what is sold by a name in inches, boards and cylinders, is named so."""
     for name in ("default", "round", "end"):
         result = solve(Design.from_texts({**DESIGNS[name], "units": "mm", "sizes": "mm"}))
         for make in (build_sheet.pdf, build_sheet.card_pdf, traveller.pdf, shopping.pdf):
             text = NAMES.sub("", words_of(pages(make(result, "#v=1", "a4"))))
-            found = [text[max(m.start() - 30, 0) : m.end() + 10] for m in IMPERIAL.finditer(text)]
+            found = [text[max(m.start() - 30, 0) : m.end() + 10] for m in INCH.finditer(text)]
             assert not found, found
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import cache
 
 import pytest
-from designs import ABSURD, FAR_APART, KNOWN_GOOD
+from designs import ABSURD, FAR_APART, KNOWN_GOOD, solved
 from test_bad_designs import BAD
 from test_lighting import (
     CLOSE,
@@ -203,7 +203,7 @@ def judgements():
     """(check, what it is handed by name, its judgement) of every check over all designs."""
     found = []
     for texts in (*OTHERS, *WAYS.values(), *FURTHER):
-        burner = solve(Design.from_texts(texts)).parts
+        burner = solved(**texts).parts
         for key, check in checks.CHECKS.items():
             judged = burner.call(check)
             if judged is not None:

@@ -4,11 +4,11 @@ import json
 import re
 
 import pytest
+from designs import solved
 
 from burnercalc import catalogue, on_page, worker
-from burnercalc.design import Design, parse_setting
+from burnercalc.design import parse_setting
 from burnercalc.examples import EXAMPLES
-from burnercalc.result import solve
 from burnercalc.settings import BY_KEY
 
 DESIGNS = {"default": {}, "default in millimetres": {"units": "mm"}}
@@ -47,7 +47,7 @@ def _count(number):
 
 @pytest.fixture(scope="module", params=DESIGNS)
 def result(request):
-    return solve(Design.from_texts(DESIGNS[request.param]))
+    return solved(**DESIGNS[request.param])
 
 
 def test_a_number_that_says_too_much_is_seen():
@@ -84,7 +84,7 @@ def test_a_field_and_its_range_have_no_more_figures_than_were_set(result):
 
 
 def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
-    fields = on_page.whole(solve(Design.from_texts({"units": "mm"})), ())["fields"]
+    fields = on_page.whole(solved(units="mm"), ())["fields"]
     for key in (each.key for each in BY_KEY.values() if each.dimension == "length"):
         numbers = NUMBER.findall(fields[key]["range"])
         assert len(numbers) == 2 and all(_count(each) <= 2 for each in numbers), (key, fields[key]["range"])
@@ -95,7 +95,7 @@ def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
 def test_a_house_line_has_a_slider_for_its_own_pressures():
     gas = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
     for more, span, most in ((gas, "1 to 14 in H₂O", 14), ({**gas, "units": "mm"}, "2.5 to 34 mbar", 34)):
-        field = on_page.whole(solve(Design.from_texts(more)), ())["fields"]["gas_pressure"]
+        field = on_page.whole(solved(**more), ())["fields"]["gas_pressure"]
         assert field["range"] == span
         assert field["marks"][1] == most * (2 if "H₂O" in span else 1)
     high = {"kind": "step", "settings": {**gas, "gas_pressure": "1 psi"}, "key": "gas_pressure"}  # taken all the same

@@ -550,7 +550,7 @@ def test_cards_differ_in_what_is_built_or_clearly_in_a_kind(answers):
 
 def test_what_is_built_another_way_is_said_by_what_it_is():
     text = "tube: 4 x 4 x 3/16 in, 20 ft; 3 x 3 x 3/16 in, 20 ft\npins: 1/4 in\nmine: burner_count=1"
-    answer = find(Design(), read_have(text))
+    answer = find(Design(), read_have(text), budget=200)
     first, *others = answer.offers
     assert {offer.design.show("body_width") for offer in answer.offers} == {"3 in", "4 in"}
     for offer in others:
@@ -1002,7 +1002,8 @@ def test_house_gas_is_mended_between_the_sizes_of_the_menu():
     again = solve(Design.from_texts(best.design.texts))
     assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
     assert best.design.show("port_diameter") == "1/4 in" and best.design.text("gas_pressure") == "7 inH2O"
-    kept = find(start, read_have(f"{shop}mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"))
+    mine = "mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"
+    kept = find(start, read_have(shop + mine), budget=100)
     for offer in kept.offers:
         assert offer.design.text("block_thickness") == "2 in" and offer.design.low_fire == pytest.approx(0.5)
 

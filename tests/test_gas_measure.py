@@ -4,6 +4,7 @@ import json
 import re
 
 import pytest
+from designs import solved
 
 from burnercalc import Design, catalogue, sheet, solve, units
 from burnercalc.catalogue.sentences import slots_of
@@ -31,14 +32,14 @@ def shown(result):
 @pytest.mark.parametrize("system", ["in", "mm"])
 @pytest.mark.parametrize("ports", [{}, SMALL], ids=["not lit", "lit"])
 def test_of_a_line_nothing_is_said_in_psi_or_bar(system, ports):
-    r = solve(Design.from_texts({**LINE, **ports, "units": system}))
+    r = solved(**{**LINE, **ports, "units": system})
     assert [line for line in shown(r) if re.search(r"([0-9] |^)(psi|bar)\b", line)] == []
 
 
 @pytest.mark.parametrize("texts, unit", [({}, "psi"), ({"units": "mm"}, "bar"), ({**LINE, **SMALL}, "in H₂O"),
                                          ({**LINE, **SMALL, "units": "mm"}, "mbar")])  # fmt: skip
 def test_what_stands_before_the_jet_has_the_measure_of_its_gas(texts, unit):
-    r = solve(Design.from_texts(texts))
+    r = solved(**texts)
     lines = [line for line in shown(r) if "before the jet" in line and OF_GAS.search(line)]
     assert len(lines) >= 3
     for line in lines:
@@ -123,7 +124,7 @@ def test_another_supply_of_gas_brings_its_own_pressure(before, change, told):
 )
 def test_gas_of_a_house_line_is_priced_by_heat_where_no_price_is_told(texts, told, per_kg):
     """Nobody sells it by the pound: 1.50 a therm, an example, of gross heat."""
-    r = solve(Design.from_texts(texts))
+    r = solved(**texts)
     if per_kg is None:  # a therm is 100,000 Btu
         per_kg = 1.50 / (1e5 * 1055.056) * r["gross_heating_value_mass"]
     assert r.design.text("fuel_price") == told

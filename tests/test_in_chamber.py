@@ -1,10 +1,10 @@
 """The burner in its chamber and the flames: to scale, flush with the roof, no flame where a verdict says it fails."""
 
 import pytest
+from designs import solved
 
-from burnercalc.design import Design
 from burnercalc.drawing.shapes import Polyline, Text, shape_box
-from burnercalc.result import FLAME_CHECKS, solve
+from burnercalc.result import FLAME_CHECKS
 
 IN_MM = 25.4
 
@@ -17,7 +17,7 @@ def boxes(drawing, layer):
 
 @pytest.fixture(scope="module")
 def default():
-    return solve(Design.from_texts({}))
+    return solved()
 
 
 def test_the_chamber_is_drawn_to_scale_and_the_block_flush_with_its_roof(default):
@@ -39,11 +39,11 @@ def test_the_opening_has_its_area_and_stands_on_the_floor(default):
 
 
 def test_burners_stand_side_by_side_as_far_as_there_is_room():
-    two = solve(Design.from_texts({"burner_count": "2", "chamber_length": "24 in"})).drawings["in_chamber"]
+    two = solved(burner_count="2", chamber_length="24 in").drawings["in_chamber"]
     assert "2 burners" in [s.text for s in two.shapes if isinstance(s, Text)]
     lefts = sorted({round(box[0], 3) for box in boxes(two, "flame")})
     assert len(lefts) == 18 and lefts[0] == pytest.approx(6 - 3.5 - 1 / 8, abs=1e-3)
-    empty = solve(Design.from_texts({"work_rate": "0 kg/h"})).drawings["in_chamber"]
+    empty = solved(work_rate="0 kg/h").drawings["in_chamber"]
     assert "work" not in [s.text for s in empty.shapes if isinstance(s, Text)] and "work," not in empty.description
 
 
@@ -53,6 +53,6 @@ def test_flames_are_drawn_only_where_every_verdict_says_that_they_hold(default):
     assert [(box[0] + box[2]) / 2 * 0.0254 for box in flames] == pytest.approx(sorted(ports))
     assert all(box[3] == pytest.approx(-1.75) and box[1] == pytest.approx(-1.75 - 0.75) for box in flames)
     assert all(default.checks[key].verdict in ("good", "note") for key in FLAME_CHECKS)
-    back = solve(Design.from_texts({"firing_rate": "20 kBtu/h"}))
+    back = solved(firing_rate="20 kBtu/h")
     assert any(back.checks[key].fault for key in FLAME_CHECKS)
     assert not boxes(back.drawings["section"], "flame") and not boxes(back.drawings["in_chamber"], "flame")

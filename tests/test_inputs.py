@@ -1,6 +1,7 @@
 """Inputs are true: what moves an answer is declared, and what is declared moves it. Every setting is moved in turn."""
 
 from functools import cache
+from math import inf
 
 import pytest
 from designs import FAR_APART
@@ -11,9 +12,9 @@ from burnercalc.burner import needs
 from burnercalc.parts import PARTS
 from burnercalc.settings import BY_KEY, SETTINGS
 
-# Moved in every setting; of the latter only what is declared and has not moved yet is looked at.
-FAR = ("default", "round", "plates, a batch", "a tank in the hills")
-FARTHER = ("smith, metric", "crucible, inches", "frost", "no baffle, a blend")
+# Moved in every setting.
+FAR = ("default", "smith, metric", "crucible, inches", "round", "plates, a batch", "frost", "a tank in the hills",
+       "no baffle, a blend")  # fmt: skip
 DOZEN = ("batch_size", "moulds", "oven_places", "test_stands", "hands", "day_hours", "work_week", "start_date",
          "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature", "watched_hours")  # fmt: skip
 # Where an answer goes by steps, or rests on a setting only there: (texts, settings to move).
@@ -213,15 +214,16 @@ def movers():
     """{answer: settings that moved it in any of the designs}; what is known to move is not asked for again."""
     found = {key: set() for key in catalogue.ANSWERS}
     every = tuple(setting.key for setting in SETTINGS if setting.key not in SHOWN)
-    designs = [(FAR_APART[name], every, in_reach) for name in FAR]
-    designs += [(*near, in_reach) for near in NEAR.values()] + [(FAR_APART[name], every, declared) for name in FARTHER]
-    for texts, moving, may_move in designs:
+    for texts, moving in (*((FAR_APART[name], every) for name in FAR), *NEAR.values()):
         design = Design.from_texts(texts)
         result = solve(design)
         before = told(result, catalogue.ANSWERS)
         for setting in (BY_KEY[key] for key in moving):
-            for text in other_texts(design, setting):
-                asked = [key for key in may_move(setting.key) if setting.key not in found[key]]
+            # For what is not declared all texts of the default are looked at, of the others the two farthest.
+            looks = 2 if texts else inf
+            for text in other_texts(design, setting)[::-1]:
+                may_move = in_reach(setting.key) if looks > 0 else declared(setting.key)
+                asked = [key for key in may_move if setting.key not in found[key]]
                 if not asked:
                     break
                 try:
@@ -233,6 +235,7 @@ def movers():
                 for key in asked:
                     if after[key] != before[key]:
                         found[key].add(setting.key)
+                looks -= 1
     return found
 
 

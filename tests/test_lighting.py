@@ -380,7 +380,7 @@ ON_A_LINE = {
 def test_a_house_line_too_weak_to_light_with_is_mended_by_larger_ports(name):
     """The stop is told why, larger ports come first and leave no fault, and what comes out keeps the rule."""
     texts, more = ON_A_LINE[name]
-    before, after = (solve(Design.from_texts({**texts, **HOUSE, **ports})) for ports in ({}, more))
+    before, after = (solved(**{**texts, **HOUSE, **ports}) for ports in ({}, more))
     check = before.checks["lighting"]
     assert check.verdict == "stop" and "More or larger ports hold a stronger flame" in check.text
     assert check.changes[0].setting in more and check.changes[0].move == "raise"
@@ -395,7 +395,7 @@ def test_a_house_line_too_weak_to_light_with_is_mended_by_larger_ports(name):
 @pytest.mark.parametrize("name", ON_A_LINE)
 def test_no_cure_asks_more_of_a_house_line_than_it_gives(name):
     """Of the changes offered and of the words: a smaller jet or more pressure are not to be had at 7 in."""
-    check = solve(Design.from_texts({**ON_A_LINE[name][0], **HOUSE})).checks["lighting"]
+    check = solved(**{**ON_A_LINE[name][0], **HOUSE}).checks["lighting"]
     assert check.verdict == "stop" and not {"gas_pressure", "jet_drill"} & {one.setting for one in check.changes}
     assert "pressure" not in check.text.split("too little")[1] and "smaller jet" not in check.text
 
@@ -442,7 +442,7 @@ def test_an_offer_that_is_made_makes_it_lightable(way):
             told = json.loads(handle(json.dumps({**asked, "by": -by if change.move == "lower" else by})))
             if not told["ok"] or told["end"]:  # no steps, or none left
                 break
-            lit = solve(Design.from_texts({**texts, change.setting: told["text"]})).part("lighting").rate_W is not None
+            lit = solved(**{**texts, change.setting: told["text"]}).part("lighting").rate_W is not None
             assert (told["verdict"] != "stop") == lit
             if lit:
                 cured.add(change.setting)
@@ -1353,7 +1353,7 @@ def test_a_mark_that_is_lean_by_its_drill_is_given_more_gas():
 def test_gas_to_light_lies_within_its_window_with_room_for_a_hand(key, units):
     """Jobs on a line, where a sloping gauge is read to 5 Pa; check, advice and cards tell the same pressure."""
     job = next(job for job in JOBS if job.key == key)
-    r = solve(Design.from_texts(job.texts(units, "natural_gas")))
+    r = solved(**job.texts(units, "natural_gas"))
     low, value, high = r.part("lighting_slide").gas_Pa
     assert low + 4.98 <= value < high and r.checks["lighting"].verdict in ("good", "note")
     rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
@@ -1399,7 +1399,7 @@ def missed(r, slide_off, gauge_off_Pa):
 @pytest.mark.parametrize("name", [name for name in KNOWN_GOOD if "12 ports" not in name])
 def test_what_waits_at_a_glowing_lip_waits_where_a_hand_misses(name):
     """2 % of the hole or 2 % of the gauge's scale, of a line 5 Pa of water, each way."""
-    r = solve(Design.from_texts(KNOWN_GOOD[name]))
+    r = solved(**KNOWN_GOOD[name])
     made = r.part("lighting_slide")
     assert made.stays and made.kind == "hole" and made.fails[0] == ""
     off_Pa = 5.0 if r.design.fuel == "natural_gas" else 0.02 * r.part("gauges").lit_by_Pa
@@ -1411,7 +1411,7 @@ def test_what_waits_at_a_glowing_lip_waits_where_a_hand_misses(name):
 
 def test_the_gas_is_moved_no_further_than_a_hand_needs():
     """At the low end of its window by the nearest drill: some hundredths of the rate more."""
-    r = solve(Design.from_texts(KNOWN_GOOD["small square tube, 20 ports of 5/16, house gas"]))
+    r = solved(**KNOWN_GOOD["small square tube, 20 ports of 5/16, house gas"])
     asked, told = r.part("lighting").rate_W.value, r["lighting_rate"]
     assert 1.005 < told / asked < 1.05
     rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}

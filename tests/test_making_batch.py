@@ -19,6 +19,7 @@ from burnercalc.making.batch import (
     Work,
     _Calendar,
     _fewer,
+    _least,
     _least_days,
     moulds_for,
     one_more,
@@ -191,6 +192,13 @@ def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means):
             assert _Calendar(burners, work, some, *rule).made(whole.days + 1) == whole
     for which in LACKS:
         assert one_more(burners, work, means, which, 1).days <= found.days
+
+
+@pytest.mark.parametrize("hands, week, last", [(1, 7, 5), (2, 7, 2), (1, 5, 7), (4, 7, 1)])
+def test_the_days_that_hands_are_at_work_by_hand(hands, week, last):
+    """Six times 8 h and a mould of 6 h are 54 h: six days of 9 h, of which five are a week; the first day is day 0."""
+    work = replace(ONE, weld=480, mould=360, cast=0, strip=0, trim=0, clear=0, heats=())
+    assert _least(work, hands == 1, 540, week, 0).by_hands(6, 1, hands) == last
 
 
 class AllOrders:

@@ -6,7 +6,7 @@ from urllib.parse import parse_qsl
 
 import pypdfium2
 import pytest
-from designs import FAR_APART
+from designs import FAR_APART, solved
 
 from burnercalc import Design, InputErrors, on_page, sheet, solve, units
 from burnercalc.design import parse_setting
@@ -111,26 +111,26 @@ METRES = {
 
 @pytest.mark.parametrize("name", METRES)
 def test_no_inch_is_said_in_millimetres(name):
-    result = solve(Design.from_texts({**METRES[name], "units": "mm"}))
+    result = solved(**{**METRES[name], "units": "mm"})
     assert found(said(result), INCH, BOTH) == []
 
 
 @pytest.mark.parametrize("name", ["default", "smith, inches", "house gas, metric"])
 def test_no_millimetre_is_said_in_inches(name):
     texts = {key: text for key, text in FAR_APART[name].items() if not METRIC.search(text)}
-    result = solve(Design.from_texts({**texts, "units": "in"}))
+    result = solved(**{**texts, "units": "in"})
     assert found(said(result), METRIC, {**BOTH, **IN_INCHES}) == []
 
 
 @pytest.mark.parametrize("system, pattern", [("mm", INCH), ("in", METRIC)])
 def test_paper_has_the_reader_s_measure(system, pattern):
-    lines = printed(solve(Design.from_texts({"units": system, "start_date": "2026-03-02"})))
+    lines = printed(solved(units=system, start_date="2026-03-02"))
     assert found(lines, pattern, {}) == []
 
 
 def test_what_explains_settings_and_numbers_is_said_in_the_reader_s_measure():
     """Each text holds both, `[1 in|25 mm]`, and shows one."""
-    answers = solve(Design.from_texts({"units": "mm"})).answers.values()
+    answers = solved(units="mm").answers.values()
     texts = [*((f"answer {a.key}", text) for a in answers for text in (a.label, a.meaning, a.formula, a.source)),
              *((f"help {s.key}", units.in_measures(s.help, "mm")) for s in SETTINGS),
              *((f"choice {s.key}", label) for s in SETTINGS for _, label in s.choices)]  # fmt: skip
@@ -236,7 +236,7 @@ def test_a_metric_link_of_version_1_means_the_inch_stock_it_was_made_with(more):
     ("in", "2 1/2 in soft brick 26, 1 in blanket 8 lb", "1-1/2 in, DN 40"),
     ("mm", "64 mm soft brick 26, 25 mm blanket 128", "1-1/2 in, DN 40")])  # fmt: skip
 def test_what_a_number_is_worked_out_from_is_said_in_words(system, lining, pipe):
-    fields = on_page.whole(solve(Design.from_texts({"units": system})), ())["fields"]
+    fields = on_page.whole(solved(units=system), ())["fields"]
     assert (fields["lining"]["shown"], fields["mix_pipe"]["shown"]) == (lining, pipe)
     for key, field in fields.items():
         said = field.get("shown", field["text"])
@@ -246,14 +246,14 @@ def test_what_a_number_is_worked_out_from_is_said_in_words(system, lining, pipe)
 def test_a_low_pressure_of_gas_is_read_in_mbar():
     assert units.show(9900.0, "gas_pressure", "mm") == "99 mbar" and units.show(1e4, "gas_pressure", "mm") == "0.1 bar"
     assert units.show(9900.0, "gas_pressure", "mm", exact=True) == "0.099 bar"
-    metric = solve(Design.from_texts({"units": "mm"}))
+    metric = solved(units="mm")
     assert sheet.shown(metric.answers["lighting_gas_pressure"], "mm").rstrip(")").endswith(" mbar")
 
 
 @pytest.mark.parametrize("psi, drill", [("5", "1.6 mm"), ("3", "1.8 mm"), ("60", "0.8 mm")])
 def test_a_jet_in_millimetres_is_drilled_by_tenths_and_below_one_by_half_of_them(psi, drill):
     """1.60 mm at 5 psi; at 3 psi wider by the fourth root, 1.82; at 60 psi, choked, 0.79."""
-    r = solve(Design.from_texts({"units": "mm", "gas_pressure": f"{psi} psi"}))
+    r = solved(units="mm", gas_pressure=f"{psi} psi")
     assert r["jet"] == drill
     assert all(row[0] == "metric" for row in r.tables["jet_drills"].rows)
 

@@ -5,13 +5,12 @@ from itertools import pairwise
 from math import cos, radians, sin
 
 import pytest
-from designs import ROUND
+from designs import ROUND, solved
 
 from burnercalc.design import Design
 from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO
 from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, turned
 from burnercalc.on_page import AIR, fitted
-from burnercalc.result import solve
 from burnercalc.worker import handle
 
 DESIGNS = {
@@ -26,7 +25,7 @@ PHONE = {"face": (320, 154), "section": (300, 0), "section_across": (300, 0), "m
 
 @pytest.fixture(scope="module", params=DESIGNS)
 def result(request):
-    return solve(Design.from_texts(DESIGNS[request.param]))
+    return solved(**DESIGNS[request.param])
 
 
 def px_per_mm(drawing, width, height):
@@ -68,7 +67,7 @@ def _core(box):
 
 
 def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
-    result = solve(Design.from_texts({}))
+    result = solved()
     low, high = (
         [s.text for s in fitted(result, "face", 320, height)[0].shapes if isinstance(s, Text)] for height in (150, 300)
     )
@@ -76,7 +75,7 @@ def test_a_low_place_has_the_outside_sizes_only_and_a_high_one_all():
 
 
 def test_what_is_wider_than_a_high_place_lies_down_and_is_larger_for_it():
-    result = solve(Design.from_texts({}))
+    result = solved()
     (standing, upright), (lying, lies) = (fitted(result, "face", 390, 700, turn) for turn in (False, True))
     assert lies and not upright
     assert px_per_mm(lying, 390, 700) > 1.6 * px_per_mm(standing, 390, 700)
@@ -97,7 +96,7 @@ def middle(text):
 
 
 def test_no_word_stands_on_its_head_and_each_keeps_its_place_when_a_drawing_lies_down():
-    drawing = solve(Design.from_texts({})).drawing("face")
+    drawing = solved().drawing("face")
     texts = [shape for shape in drawing.shapes if isinstance(shape, Text)]
     assert {text.angle for text in texts} == {0.0, 90.0}
     for text in texts:
@@ -160,7 +159,7 @@ def test_marks_go_with_the_places_of_the_ports_and_nothing_else():
 
 def compared(**other):
     request = {"kind": "compare", "settings": {}, "other": other}
-    return json.loads(handle(json.dumps(request))), *(solve(Design.from_texts(texts)) for texts in ({}, other))
+    return json.loads(handle(json.dumps(request))), *(solved(**texts) for texts in ({}, other))
 
 
 def test_a_comparison_draws_both_faces_and_says_which_check_is_judged_better():

@@ -3,7 +3,7 @@
 from math import hypot
 
 import pytest
-from designs import KNOWN, KNOWN_GOOD, ROUND
+from designs import KNOWN, KNOWN_GOOD, ROUND, solved
 from hypothesis import given, settings
 from making_designs import shapes
 
@@ -27,7 +27,7 @@ def boxes(drawing, layer):
 
 @pytest.fixture(scope="module")
 def known():
-    return solve(Design.from_texts({**KNOWN, "corner_drill": "3/8 in"}))
+    return solved(**{**KNOWN, "corner_drill": "3/8 in"})
 
 
 def test_window_plan_of_the_common_practice_body(known):
@@ -56,7 +56,7 @@ def test_inlet_cap_and_mould_of_the_common_practice_body(known):
 
 
 def test_inlet_at_the_end_opens_into_the_plenum():
-    result = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}))
+    result = solved(inlet_position="end", inlet="1-1/2", baffle_holes="0")
     ((x, y, hole),) = circles(result.drawings["inlet"], "window")
     d = result.design
     # From the inside of the face: half the bore's depth and the offset; the plenum ends at the back wall.
@@ -67,7 +67,7 @@ def test_inlet_at_the_end_opens_into_the_plenum():
 
 def test_inlet_at_the_end_stands_beside_the_baffle():
     """Inside 3 5/8 in: block 9/16, baffle 1.045, hole 1 15/16 in leave 0.0798 in for three gaps, one to the back."""
-    drawing = solve(Design.from_texts({"inlet_position": "end", "inlet": "1-1/2"})).drawings["inlet"]
+    drawing = solved(inlet_position="end", inlet="1-1/2").drawings["inlet"]
     ((_, y, _),) = circles(drawing, "window")
     assert y / IN_MM + 3.625 / 2 == pytest.approx(3.625 - 0.079848 / 3 - 1.9375 / 2, abs=1e-5)
 
@@ -83,7 +83,7 @@ def test_inlet_at_the_end_stands_beside_the_baffle():
     ],
 )
 def test_caps_are_drawn_where_they_are(texts, end):
-    section = solve(Design.from_texts(texts)).drawings["section"]
+    section = solved(**texts).drawings["section"]
     assert any(box == pytest.approx(tuple(x * IN_MM for x in end)) for box in boxes(section, "steel"))
 
 
@@ -94,7 +94,7 @@ def test_the_window_plan_shows_where_the_tube_s_corners_end(known):
     assert lines == pytest.approx([-IN_MM, IN_MM])
     words = next(s.text for s in window.shapes if isinstance(s, Text) and s.text.startswith("Broken"))
     assert words == 'Broken lines: the tube\'s corners end here, radius 1/2" outside, 1/4" inside'
-    plates = solve(Design.from_texts({"body_kind": "plates"})).drawings["window"]
+    plates = solved(body_kind="plates").drawings["window"]
     assert not [s for s in plates.shapes if s.layer == "bend"]
 
 
@@ -119,13 +119,13 @@ def test_round_body_is_drawn_with_circles():
 
 
 def test_a_design_without_a_baffle_says_so():
-    drawing = solve(Design.from_texts({"baffle_holes": "0"})).drawings["baffle"]
+    drawing = solved(baffle_holes="0").drawings["baffle"]
     assert [s.text for s in drawing.shapes if isinstance(s, Text)] == ["This design has no baffle."]
 
 
 def test_section_shows_the_heights_that_the_settings_name():
     """4 in deep, grip 3/4 in of a 2 1/2 in block: the block stands 1 3/4 in out, the plenum is 3 1/16 in high."""
-    texts = {s.text for s in solve(Design.from_texts({})).drawings["section"].shapes if isinstance(s, Text)}
+    texts = {s.text for s in solved().drawings["section"].shapes if isinstance(s, Text)}
     assert {'4"', '2 1/2"', '1 3/4"', '3 1/16"', '9"', "plenum", "fire"} <= texts
 
 
@@ -183,7 +183,7 @@ NARROW = {
 
 
 def test_the_setback_beside_a_narrow_window_stands_clear_of_the_pitch():
-    texts = [s for s in solve(Design.from_texts(NARROW)).drawings["face"].shapes if isinstance(s, Text)]
+    texts = [s for s in solved(**NARROW).drawings["face"].shapes if isinstance(s, Text)]
     boxes = [shape_box(s) for s in texts]
     assert not [1 for i, box in enumerate(boxes) for other in boxes[:i] if overlaps(box, other)]
 
@@ -202,7 +202,7 @@ def test_texts_of_the_views_stand_clear_of_each_other(design):
 
 @pytest.mark.parametrize("texts", [{}, *KNOWN_GOOD.values(), ROUND, LONG, {"units": "mm", "wall": "3 mm"}])
 def test_no_text_of_a_plan_lies_across_a_line(texts):
-    result = solve(Design.from_texts(texts))
+    result = solved(**texts)
     for name in PLANS:
         shapes = result.drawings[name].shapes
         for text in (s for s in shapes if isinstance(s, Text)):
@@ -215,7 +215,7 @@ def test_no_text_of_a_plan_lies_across_a_line(texts):
                                    {"rows": "4", "ports_per_row": "22", "port_diameter": "3/16 in"},
                                    {"rows": "7", "ports_per_row": "19", "port_diameter": "1/8 in"}])  # fmt: skip
 def test_numbers_of_a_dense_field_are_readable_and_clear(texts):
-    shapes = solve(Design.from_texts(texts)).drawings["template"].shapes
+    shapes = solved(**texts).drawings["template"].shapes
     for text in (s for s in shapes if isinstance(s, Text) and s.layer == "number"):
         x1, y1, x2, y2 = shape_box(text)
         near = [s for s in shapes if s is not text and meets(s, (x1 + 0.2, y1 + 0.2, x2 - 0.2, y2 - 0.2))]
@@ -227,7 +227,7 @@ def test_sheets_of_long_bodies(paper):
     """18 x 5 in: two sheets would cut the inlet in half, so it has three. 48 in: of the window's sheets three hold more
     than straight lines, both ends and the middle; of the inlet's plan likewise."""
     wide = {"body_kind": "plates", "body_length": "18 in", "body_width": "5 in", "inlet": "3"}
-    back = solve(Design.from_texts(wide)).drawings["inlet"]
+    back = solved(**wide).drawings["inlet"]
     (hole,) = [shape_box(s) for s in back.shapes if isinstance(s, Circle)]
     whole = [
         sheet
@@ -236,7 +236,7 @@ def test_sheets_of_long_bodies(paper):
         if isinstance(s, Circle) and sheet.window[0] <= s.x - s.r and s.x + s.r <= sheet.window[2]
     ]
     assert len(whole) == 1 and hole[2] - hole[0] == pytest.approx(3.625 * IN_MM)
-    long = solve(Design.from_texts(LONG))
+    long = solved(**LONG)
     for name in ("window", "inlet"):  # on A4 a seam would go through the bridge's marks
         sheets = 4 if (name, paper) == ("window", "a4") else 3
         assert len(template_sheets([long.drawings[name]], paper)) == sheets
@@ -244,7 +244,7 @@ def test_sheets_of_long_bodies(paper):
 
 def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
     """Base 12 9/16 x 7 9/16 in: hole 1 is at the right, 6 9/32 + 3 1/2 in from the left edge."""
-    result = solve(Design.from_texts({}))
+    result = solved()
     shapes = result.drawings["template"].shapes
     circle = next(s for s in shapes if isinstance(s, Circle) and s.layer == "port")
     number = next(s for s in shapes if isinstance(s, Text) and s.text == "1")
@@ -256,7 +256,7 @@ def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
 def test_an_inlet_on_the_edge_of_its_cap_is_drawn():
     """A pipe too large for the body, a stop, whose axis falls just on the lower edge: no length to dimension."""
     texts = {"body_depth": "1 11/16 in", "body_width": "2 in", "inlet": "2-1/2", "inlet_position": "end"}
-    r = solve(Design.from_texts({**texts, "caps": "on", "rows": "1", "edge_margin": "0 in"}))
+    r = solved(**{**texts, "caps": "on", "rows": "1", "edge_margin": "0 in"})
     half_m, axis_m = r.part("steel").body.cap_length_m / 2, r.part("end_inlet").axis_m - r.part("body").depth_m / 2
     assert half_m + axis_m == 0 and r.worst == "stop"
     assert any(isinstance(shape, Circle) for shape in r.drawings["inlet"].shapes)
@@ -280,7 +280,7 @@ def test_a_seam_parts_no_port_and_no_figure():
     """What a seam crosses is whole on both sheets, so that either may be cut along it: ports, numbers, words."""
     crossed = sheets = 0
     for texts in bodies():
-        result = solve(Design.from_texts(texts))
+        result = solved(**texts)
         for plan in PLANS:
             for sheet in template_sheets([result.drawings[plan]], "letter", code="https://example.org/burner/#v=2"):
                 x1, y1, x2, y2 = sheet.window

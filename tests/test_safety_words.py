@@ -7,9 +7,9 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from designs import FAR_APART
+from designs import FAR_APART, solved
 
-from burnercalc import Design, build_sheet, catalogue, solve
+from burnercalc import build_sheet, catalogue
 from burnercalc.examples import EXAMPLES
 from burnercalc.settings import BY_KEY
 
@@ -76,7 +76,7 @@ def test_the_patterns_find_what_stood_there():
 
 
 def care(design=None):
-    return {row[0]: row[2] for row in solve(Design.from_texts(design or {})).tables["care"].rows}
+    return {row[0]: row[2] for row in solved(**design or {}).tables["care"].rows}
 
 
 def dangers(room):
@@ -92,7 +92,7 @@ def in_readme():
 
 def sheet():
     """Every text of the build sheet that tells how to weld and to light."""
-    result = solve(Design.from_texts({}))
+    result = solved()
     return repr(build_sheet.blocks(result, "#v=1", 190, 250))
 
 
@@ -135,12 +135,12 @@ def test_the_caution_stands_where_the_danger_is(where, told, wanted):
 
 
 def test_the_body_is_tested_behind_a_plate_with_air_only():
-    go_on = solve(Design.from_texts({})).tables["days"].rows[0][6]
+    go_on = solved().tables["days"].rows[0][6]
     assert "plate and a gasket" in go_on and "no gas and no oxygen" in go_on and "20 in of water" in go_on
 
 
 def test_ports_and_plenum_are_vacuumed():
-    watch = solve(Design.from_texts({})).tables["days"].rows[7][5]
+    watch = solved().tables["days"].rows[7][5]
     assert "Vacuum ports and plenum" in watch and "never blow them out" in watch
 
 
@@ -150,7 +150,7 @@ def test_no_cure_raises_the_shop_temperature_for_a_cold_cylinder():
     for number, texts in FAR_APART.items():
         for cold in ("-4 degF", "20 degF"):
             try:
-                result = solve(Design.from_texts({**texts, "ambient_temperature": cold, "cylinder": "20"}))
+                result = solved(**{**texts, "ambient_temperature": cold, "cylinder": "20"})
             except ValueError:
                 continue
             check = result.checks.get("cylinder")

@@ -8,12 +8,10 @@ from test_lighting import WAYS
 
 from burnercalc import traveller, units
 from burnercalc.build_sheet import fires
-from burnercalc.design import Design
 from burnercalc.drawing.shapes import Text, shape_box
 from burnercalc.files import FILES, PLATES
 from burnercalc.link import to_link
 from burnercalc.making.slide import open_share
-from burnercalc.result import solve
 from burnercalc.settings import SETTINGS
 
 
@@ -120,7 +118,7 @@ def test_cad_finds_what_is_cut_and_what_is_engraved(default, name):
 
 @pytest.mark.parametrize("texts", [*FAR_APART.values(), *KNOWN_GOOD.values(), *WAYS.values()])
 def test_every_word_stands_on_its_plate_and_on_no_other(texts):
-    result = solve(Design.from_texts(texts))
+    result = solved(**texts)
     for name in PLATES:
         shapes = result.drawings[name].shapes
         outline = shape_box(shapes[0])
@@ -178,7 +176,7 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
 
 def test_the_operating_card_of_a_design_with_any_stop_tells_no_way_to_light_it():
     """It is fixed to the burner, where the margin with its DO NOT BUILD is cut away."""
-    stopped = solve(Design.from_texts({"baffle_holes": "4"}))
+    stopped = solved(baffle_holes="4")
     assert stopped.worst == "stop" and stopped["lighting_rate"]
     words = " ".join(shape.text for shape in stopped.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "DO NOT LIGHT" in words and "Damper to LIGHT" not in words
@@ -187,22 +185,20 @@ def test_the_operating_card_of_a_design_with_any_stop_tells_no_way_to_light_it()
 def test_a_round_body_has_its_own_lines_and_the_notes_of_its_mould():
     """No window that springs and no feet of a baffle; how the layers of its mould are split and strapped."""
     round_body = {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "hexagonal", "rows": "6"}
-    result = solve(Design.from_texts({**round_body, "ports_per_row": "6", "port_diameter": "5/16 in"}))
+    result = solved(**{**round_body, "ports_per_row": "6", "port_diameter": "5/16 in"})
     both = pages(traveller.pdf(result, "#v=2", "letter"))
     words = " ".join(" ".join(page.text for page in both).split())
     assert len(both) == 2 and "Discs square to the pipe" in words and "Window as wide" not in words
     assert "Window, across 4 3/4 in" in words and "Window length" not in words and "feet" not in words
     assert "Mould layer: saw it in two first" in words and "a strap round all of it" in words
-    box = " ".join(
-        " ".join(page.text for page in pages(traveller.pdf(solve(Design.from_texts({})), "#v=2", "a4"))).split()
-    )
+    box = " ".join(" ".join(page.text for page in pages(traveller.pdf(solved(), "#v=2", "a4"))).split())
     assert "Window as wide" in box and "Mould layer" not in box
 
 
 @pytest.mark.parametrize("name", [*FAR_APART, *KNOWN_GOOD])
 def test_each_burner_has_two_pages_on_any_paper(name):
     texts = {**FAR_APART, **KNOWN_GOOD}[name]
-    one, two = (solve(Design.from_texts({**texts, "batch_size": count})) for count in ("1", "2"))
+    one, two = (solved(**{**texts, "batch_size": count}) for count in ("1", "2"))
     for paper in ("letter", "a4"):
         assert len(read(one, f"traveller-{paper}")) == 2
     batch = [page for page in read(two, "traveller-letter") if "Burner" not in page.text.partition("\n")[0]]

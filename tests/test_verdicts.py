@@ -9,11 +9,10 @@ from string import Formatter
 
 import plausible
 import pytest
-from designs import ABSURD, FAR_APART, KNOWN_GOOD
+from designs import ABSURD, FAR_APART, KNOWN_GOOD, solved
 
 from burnercalc import catalogue, checks
 from burnercalc.checks.judge import FAULTS
-from burnercalc.design import Design
 from burnercalc.parts import PARTS
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
@@ -65,7 +64,7 @@ def test_no_sentence_compares_a_number_with_itself(results):
 def test_a_heat_up_that_no_fire_does_is_never_called_done():
     """The firing rate and the heat-up speak of one thing."""
     fast = ("1 min", "2 min", "3 min")
-    hurried = [solve(Design.from_texts({"heat_up_time": time, "lining": lining, "firing_rate": rate}))
+    hurried = [solved(heat_up_time=time, lining=lining, firing_rate=rate)
                for time, lining, rate in itertools.product(fast, ("dense_castable 2 in, blanket_8lb 2 in",),
                                                            ("auto", "400 kBtu/h"))]  # fmt: skip
     never = [result for result in hurried if result.part("need").heat_up_W is None]
@@ -96,9 +95,9 @@ OFFERED = {
 
 @pytest.mark.parametrize("texts, key, setting, better", OFFERED.values(), ids=OFFERED)
 def test_what_is_offered_mends_the_fault(texts, key, setting, better):
-    before = solve(Design.from_texts(texts)).checks[key]
+    before = solved(**texts).checks[key]
     assert before.fault and setting in [change.setting for change in before.changes], before.text
-    after = solve(Design.from_texts({**texts, setting: better})).checks[key]
+    after = solved(**{**texts, setting: better}).checks[key]
     assert not after.fault, after.text
 
 
@@ -188,11 +187,11 @@ def ends_that_move(found, what):
 
 def test_a_check_judges_by_the_end_of_a_band_that_harms():
     """Every check that is handed a band is named here with the end that it judges by."""
-    solved = [solve(Design.from_texts(texts)) for texts in FAR_APART.values()]
+    results = [solved(**texts) for texts in FAR_APART.values()]
     by, said = defaultdict(set), defaultdict(set)
     for check in checks.CHECKS:
         for part, field in bands(check):
-            for result in solved:
+            for result in results:
                 found = judged_of(result, check, part, field)
                 by[check, f"{part}.{field}"] |= ends_that_move(found, lambda judged: judged.verdict)
                 said[check, f"{part}.{field}"] |= ends_that_move(found, repr)
@@ -210,7 +209,7 @@ TOLD = {
 
 @pytest.mark.parametrize("name", KNOWN_GOOD)
 def test_builds_known_to_be_good_are_not_cried_at(name):
-    result = solve(Design.from_texts(KNOWN_GOOD[name]))
+    result = solved(**KNOWN_GOOD[name])
     faults = {check.key: check.verdict for check in result.checks.values() if check.fault}
     assert faults == dict.fromkeys(TOLD.get(name, ()), "caution")
 
@@ -218,21 +217,21 @@ def test_builds_known_to_be_good_are_not_cried_at(name):
 def test_known_good_builds_are_as_they_are_known():
     """20, 10 (12 on house gas) and about 80 ports; the first at 45 to 60 kBtu/h a square inch of port (common
     practice)."""
-    found = [solve(Design.from_texts(texts)) for texts in KNOWN_GOOD.values()]
+    found = [solved(**texts) for texts in KNOWN_GOOD.values()]
     assert [result["port_count"] for result in found] == [20, 10, 81, 20, 12, 81]
     assert 45 <= found[0].part("stream").loading_W_m2 * 0.0254**2 / 293.07107 <= 60
 
 
 @pytest.mark.parametrize("texts, key, word", [row[1:] for row in ABSURD], ids=[row[0] for row in ABSURD])
 def test_absurd_designs_do_not_pass(texts, key, word):
-    check = solve(Design.from_texts(texts)).checks[key]
+    check = solved(**texts).checks[key]
     assert check.verdict == word, check.text
 
 
 def test_the_baffle_is_judged_by_the_least_that_the_ports_take():
     """The passage works its band out when asked, so no field of it is a band."""
     for texts in FAR_APART.values():
-        result = solve(Design.from_texts(texts))
+        result = solved(**texts)
         check, passage = result.checks.get("baffle_pressure"), result.part("passage")
         assert check is None or check.value == pytest.approx(passage.baffle_Pa / passage.port_Pa.low)
         assert passage.port_Pa.low < passage.port_Pa.value

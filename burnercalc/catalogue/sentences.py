@@ -112,6 +112,8 @@ def written(
     `apart`: it compares its numbers, so two that differ are given as many digits as it takes to see it.
     """
     sentence = units.in_measures(sentence, unit_system)
+    if "{" not in sentence:
+        return sentence
     filled = _Slots(unit_system, on_a_line)
     apart_texts = filled.kept_apart(sentence, slots) if apart else {}
     return "".join(
