@@ -435,7 +435,7 @@ JUMP = "The flame must jump {} from port to port; "
 )
 def test_cross_light(default, step_mm, diameter_mm, verdict, text):
     gaps = {"step_m": step_mm * MM, "cross_light_m": Band(0.006, 0.006, 0.008)}
-    found = judged(default, "cross_light", holding=gaps, face={"port_diameter_m": diameter_mm * MM})
+    found = judged(default, "cross_light", crossing=gaps, face={"port_diameter_m": diameter_mm * MM})
     assert found[:3] == (verdict, pytest.approx((step_mm - diameter_mm) * MM), 0.006)
     assert text in (None, found[3]) and found[4] == (("ports_per_row", "raise"), ("rows", "raise"))
 
@@ -463,7 +463,7 @@ def test_cross_light_of_the_default_face(default):
     ],
 )
 def test_quenching_is_no_cure(default, diameter_mm, text):
-    sizes = {"holding": {"quenching_m": Band(0.0028, 0.0032, 0.0036)}, "face": {"port_diameter_m": diameter_mm * MM}}
+    sizes = {"crossing": {"quenching_m": Band(0.0028, 0.0032, 0.0036)}, "face": {"port_diameter_m": diameter_mm * MM}}
     assert judged(default, "quenching", **sizes) == ("good", diameter_mm * MM, 0.0032, text, ())
 
 

@@ -124,7 +124,7 @@ ENDS = {
     ("box_mixture", "hot_block.mixture_K"): {"value", "high"},
     ("grip_heat", "hot_block.lip_K"): {"value", "high"},
     ("lift", "holding.lift_W"): {"low"},
-    ("cross_light", "holding.cross_light_m"): {"value", "high"},  # value is its low end
+    ("cross_light", "crossing.cross_light_m"): {"value", "high"},  # value is its low end
     ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
     ("web_as_cast", "as_cast.web_m"): {"low"},
@@ -136,7 +136,7 @@ ONLY_SAID = {
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
     ("rate_for_need", "bars.taken_kg_s"),  # only which words its caution has; the throughput judges by it
-    ("quenching", "holding.quenching_m"),  # its two sentences are both good
+    ("quenching", "crossing.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.gas_Pa"),  # by the room between, of burnt gas only
     ("lighting_by_hand", "lighting_slide.jet_gas_Pa"),  # judged by whether what is told holds with any jet

@@ -508,7 +508,7 @@ ANSWERS = (
     ),
     Answer(
         "quenching_diameter",
-        "holding.quenching_m",
+        "crossing.quenching_m",
         "length",
         "Quenching diameter",
         meaning="Diameter of a cold port that just stops a flame; larger or hot ports do not, only the speed of the "
@@ -519,7 +519,7 @@ ANSWERS = (
     ),
     Answer(
         "cross_light_gap",
-        "holding.cross_light_m",
+        "crossing.cross_light_m",
         "length",
         "Cross-lighting gap",
         meaning="Gap between the edges of ports over which one lights the next for sure.",

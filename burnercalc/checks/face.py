@@ -3,6 +3,7 @@
 from math import inf
 
 from ..constants import INCH_M
+from ..parts.crossing import Crossing
 from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP
@@ -232,18 +233,18 @@ def port_loading_check(stream: Stream) -> Judged:
     )
 
 
-def cross_light_check(holding: Holding, face: Face, rows: int) -> Judged | None:
-    if holding.step_m is None:
+def cross_light_check(crossing: Crossing, face: Face, rows: int) -> Judged | None:
+    if crossing.step_m is None:
         return None
-    gap, sure, most = holding.step_m - face.port_diameter_m, holding.cross_light_m.value, holding.cross_light_m.high
-    close = holding.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
+    gap, sure, most = crossing.step_m - face.port_diameter_m, crossing.cross_light_m.value, crossing.cross_light_m.high
+    close = crossing.step_m <= CROSS_LIGHT_PITCH_RATIO * face.port_diameter_m
     word = "good" if close else ladder(gap, good=sure, note=JUMP[0] * most, stop=JUMP[1] * most)
     # A second row stands further off than the ports of the first.
     cures = (("ports_per_row", "raise"), *((("rows", "raise"),) if rows > 1 else ()))
     return verdict(word, gap, sure, cures=cures, gap=gap, sure=sure, most=most)
 
 
-def quenching_check(holding: Holding, face: Face) -> Judged:
-    diameter, quenching = face.port_diameter_m, holding.quenching_m
+def quenching_check(crossing: Crossing, face: Face) -> Judged:
+    diameter, quenching = face.port_diameter_m, crossing.quenching_m
     case = "wide" if diameter > quenching.low else "narrow"
     return verdict("good", diameter, quenching.value, case=case, diameter=diameter, quenching=quenching.value)

@@ -8,7 +8,6 @@ from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s, burning_velocity_over_temp
-from ..physics.port_field import chain_pitch_m
 from .face import Face
 from .firing import Firing
 from .flame import MIXTURE_SLIP
@@ -19,9 +18,6 @@ from .shares import Shares
 from .shop import Shop
 from .stream import Stream, properties
 
-WITH_A_GAP = ("CH4", "C3H8", "C4H10")  # gases with a cross-lighting figure, and those that are lit like one of them
-LIT_LIKE = {"C2H6": "C3H8", "C3H6": "C3H8", "iC4H10": "C4H10"}
-
 
 @dataclass(frozen=True)
 class Holding:
@@ -29,7 +25,6 @@ class Holding:
 
     `cold`, `hot`: flashback, ports at the shop's temperature, and at their working temperature with a lip too hot to
     quench. `flashback_W`: the worse of the two; `turndown` is what its careful end leaves.
-    `step_m`: the longest from port to port that a flame must take to reach them all; None for a single port.
     """
 
     port_gradient_1_s: float
@@ -40,9 +35,6 @@ class Holding:
     flashback_W: Band | None
     lift_W: Band | None
     turndown: Band | None
-    quenching_m: Band
-    cross_light_m: Band
-    step_m: float | None
     lean: float
     rich: float
 
@@ -114,7 +106,6 @@ def limits_m_s(
 
 def holding(
     block_thickness: float,
-    pattern: str,
     gas: Gas,
     shop: Shop,
     mixture: Mixture,
@@ -135,8 +126,6 @@ def holding(
     cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
     lift_W = _rate_W(lift, shares.largest, stream, firing)
     flashback_W = None if cold_W is None or hot_W is None else Band(*map(max, cold_W, hot_W))
-    main = max(gas.composition, key=lambda share: share[1] if share[0] in (*WITH_A_GAP, *LIT_LIKE) else 0.0)[0]
-    sure_m, most_m = flame_limits.cross_light_gap_m(LIT_LIKE.get(main, main))
     lean, rich = flame_limits.flammable_equivalence_ratios(gas.composition)
     return Holding(
         port_gradient_1_s=flame.wall_gradient_1_s(stream.velocity_m_s),
@@ -147,9 +136,6 @@ def holding(
         flashback_W=flashback_W,
         lift_W=lift_W,
         turndown=None if flashback_W is None else _sure(*(firing.rate_W / rate for rate in flashback_W)),
-        quenching_m=flame_limits.quenching_port_diameter_m(burning, alpha),
-        cross_light_m=Band(sure_m, sure_m, most_m),
-        step_m=chain_pitch_m(pattern, face.port_pitch_m, face.row_pitch_m),
         lean=lean,
         rich=rich,
     )
