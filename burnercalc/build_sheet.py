@@ -662,8 +662,8 @@ def _gas(result, width):
                 (
                     Paragraph(
                         "The damper is a flat plate that slides across the air pipe, behind the blower, of the mix "
-                        "pipe's size. Shut, its straight edge at the top touches the bore. Drawn back to a mark, it "
-                        "leaves the gap that is told."
+                        "pipe's size, in the guide of a gate that is bought. Shut, its straight edge at the top "
+                        "touches the bore. Drawn back to a mark, it leaves the gap that is told."
                     ),
                     Table(("Mark", "Damper"), tuple((row[0], row[-1]) for row in fires(result)), "ll"),
                 ),

@@ -71,8 +71,8 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "lining": (("linings",), "The layers of brick, castable or blanket inside the chamber."),
     "lip": (
         ("lips", "setback"),
-        "The rim of steel round the window that the refractory grips, from the outside of the box to the window. "
-        "Of a port: the edge of its mouth.",
+        "The rim of steel round the window that the refractory grips, from the box's outside to the window. Of a "
+        "port: its mouth's edge.",
     ),
     "low fire": ((), "The least that the burner is turned down to."),
     "malleable": ((), "Of pipe fittings: a cast iron that does not crack when it is hit."),

@@ -169,9 +169,9 @@ PARTS = {
         "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
     ),
     "damper": (
-        "gate or damper",
-        "{pipe:pipe}, stops at light, low and high",
-        "In the air only. No valve stands between mixture and burner.",
+        "gate with a flat slide",
+        "{pipe:pipe}, metal; its slide cut, drilled and marked as drawn, else a new one of sheet",
+        "The damper: its guide is bought, its slide made. In the air only. No valve stands between mixture and burner.",
     ),
     "air_switch": (
         "air switch",
