@@ -1373,8 +1373,8 @@ SETTINGS = (
         "Test stands",
         "count",
         "1",
-        "How many burners can make their first fire side by side, each with gas and air of its own; one person stands "
-        "by all.",
+        "How many burners can make their first fire side by side, each on a chamber with gas and air of its own; one "
+        "person stands by all. The day after a test fire, when it is cold, a stand takes the next block.",
         "1",
         "20",
         ("1", "1"),

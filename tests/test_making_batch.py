@@ -139,7 +139,8 @@ def _resources_hold(burners, work, means, found):
         if work.test:
             (test,) = mine["test"]
             assert test.end - test.start == work.test and mine["fire"][-1].end <= test.start
-        stands.append((mine["fire"][0].start, mine.get("test", mine["fire"])[-1].end))
+        left = mine.get("test", mine["fire"])[-1].end
+        stands.append((mine["fire"][0].start, left // D * D + D if work.test else left))  # hot on the day of its test
     for held, most in ((molds, means.moulds), (stands, means.test_stands)):
         for now, _ in held:
             assert sum(start <= now < end for start, end in held) <= most
@@ -206,8 +207,8 @@ class AllOrders:
 
     `shorter(days)`: is there one that ends in fewer days? Branches end where one burner alone could no longer make it.
     A place in the order for each step of each burner, for making each mould, for each charge of the oven with the next
-    one, two or more blocks, and for each first fire. No hands are taken to free pins, to weigh and to test, and what is
-    tested leaves its stand before that: it may find what cannot be, and misses nothing that can.
+    one, two or more blocks, and for each first fire. No hands are taken to free pins, to weigh and to test: it may find
+    what cannot be, and misses nothing that can. What is tested has its stand on the day of the test.
     """
 
     def __init__(self, burners, work, means):
@@ -331,7 +332,8 @@ class AllOrders:
             ready = heats[0][0] + D - OPENS
         for k in free:
             until = tuple(sorted((*hands[:k], max(hands[k], heats[-1][1]), *hands[k + 1 :])))
-            yield until, made, state, moulds, oven, (*sorted((*stands[1:], heats[-1][1])),), lit | set(heats)
+            left = -(-(self._tested(heats) - OPENS) // D) * D + OPENS if self.work.test else heats[-1][1]
+            yield until, made, state, moulds, oven, (*sorted((*stands[1:], left)),), lit | set(heats)
 
 
 SMALL = [  # burners, changes of ONE, shop
@@ -416,6 +418,21 @@ def test_a_pair_that_casts_is_there_when_the_pins_are_freed():
     assert all(a.end <= b.start for a, b in pairwise(by_hand))
     for (burners, _, end), (freed, start, _) in zip(jobs(found, "cast"), jobs(found, "free")):
         assert burners == freed and start == end + 180 and start % D + FREE_MIN <= OPENS + 540
+
+
+def test_no_block_begins_in_a_chamber_hot_from_a_test_fire():
+    """By hand, three burners that wait for one stand: three heats and the morning of the test, then the next morning
+    at the soonest the next one's first heat. Days off cool too: tested on Friday, lit on Monday."""
+    means = Means(moulds=3, oven_places=3, hands=3)
+    found = plan(3, replace(ONE, test=68), means)
+    first = jobs(found, "fire")[0][1]
+    assert [start - first for _, start, _ in jobs(found, "fire")] == [day * D for day in (0, 1, 2, 4, 5, 6, 8, 9, 10)]
+    assert [start - first for _, start, _ in jobs(found, "test")] == [day * D for day in (3, 7, 11)]
+    assert found.days == plan(3, ONE, means).days + 3
+    friday = 4 - (first // D + 3) % 7  # the first test on a Friday
+    found = plan(3, replace(ONE, test=68), replace(means, week=5, weekday=friday % 7))
+    tests, heats = [[start for _, start, _ in jobs(found, step)] for step in ("test", "fire")]
+    assert all(b // D > a // D for a, b in zip(tests, heats[3::3]))
 
 
 def test_no_hands_on_days_off_and_the_oven_waits_for_them():

@@ -998,7 +998,7 @@ BATCH_ANSWERS = (
         meaning="Calendar days from the first cut to the last test fire of the batch, nights and days off with "
         "them. Hours, hands and places are examples until you set yours.",
         formula="one calendar for all: moulds from casting to stripping, hands, charges of the oven, test stands; "
-        "waits night and day; who stands by a fire does nothing else",
+        "waits night and day; who stands by a fire does nothing else; a stand is cold the day after a test fire",
         inputs=BATCH,
         source=CALENDAR,
         near="bench",

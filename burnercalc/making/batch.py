@@ -125,7 +125,9 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     weighed them twice, on the next day of work where hold or hands end before. While burners are fired one pair of
     hands stands by all of them; a heat begins when work does. From the morning after its last heat a burner waits on
     its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
-    work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end.
+    work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end. A test fire
+    leaves the chamber hot, where the next block's bound water would turn to steam at once: no heat begins on that stand
+    before the next morning.
 
     Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
     owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so that it may.
@@ -281,9 +283,10 @@ class _Least:
 
     def burnt(self, ready, count):
         """Day on which so many fires one after the other are over and tested that may begin at a moment."""
-        day = self.morning(ready) // DAY_MIN
-        last = max(self.later(day, count * len(self.work.heats) - 1), day + count * self.fires - 1)
-        return _working(last + 1, self.means) if self.work.test else last
+        day, test = self.morning(ready) // DAY_MIN, bool(self.work.test)
+        last = day + count * (self.fires + test) - 1
+        worked = self.later(day, count * (len(self.work.heats) + test) - 1)
+        return max(worked, _working(last, self.means) if test else last)
 
     def later(self, day, number):
         """So many days of work after one."""
@@ -400,6 +403,11 @@ def _days(minutes):
     return minutes // DAY_MIN + 1
 
 
+def _cold(end):
+    """The morning on which a stand is cold after a fire that ends at a moment."""
+    return ceil((end - OPENS_MIN) / DAY_MIN) * DAY_MIN + OPENS_MIN
+
+
 def _first_after(waiting, now):
     """The next moment after now at which one of those that wait, in order, is ready; none or one."""
     at = bisect_right(waiting, (now, inf))
@@ -507,7 +515,7 @@ class _Calendar:
         cold = [burner for at, burner in self.waiting["test"] if at <= opens]
         cold = cold[: max(1, self.means.day_min // self.work.test)] if cold else []
         late = len(cold) * self.work.test > self.means.day_min  # one that is longer than a day
-        taken = {self.stand_of[burner] for _, burner in self.waiting["test"] if burner not in cold}
+        taken = {self.stand_of[burner] for _, burner in self.waiting["test"]}
         free = [i for i, at in enumerate(self.stands) if at <= opens and i not in taken]
         waits = [each for each in self.waiting["fire"] if each[0] <= opens]
         ready = waits[: len(free)]
@@ -530,6 +538,7 @@ class _Calendar:
         for n, burner in enumerate(cold):
             start = opens + n * self.work.test
             self.jobs.append(Job("test", (burner,), start, start + self.work.test, WATCH))
+            self._tested(burner, start + self.work.test)
         self.waiting["test"] = [each for each in self.waiting["test"] if each[1] not in cold]
         if late:
             self.heats.append((opens, begin))
@@ -540,10 +549,13 @@ class _Calendar:
             self.stands[stand], self.stand_of[burner] = heats[-1][1], stand
             self.fired += 1
             if self.work.test:
-                cools = ceil((heats[-1][1] - OPENS_MIN) / DAY_MIN) * DAY_MIN + OPENS_MIN
-                self.waiting["test"].append((cools, burner))
+                self.waiting["test"].append((_cold(heats[-1][1]), burner))
                 self.waiting["test"].sort()
         return begin
+
+    def _tested(self, burner, end):
+        """The stand of a burner is free when its chamber, hot from the test fire, is cold."""
+        self.stands[self.stand_of[burner]] = _cold(end)
 
     def _heats_from(self, day, begin):
         """(start, end) of the heats of a fire that is lit on a day, the first at that moment."""
@@ -708,6 +720,8 @@ class _Calendar:
     def _done(self, step, number, end, pair):
         if step == "mould":
             self.moulds.append(end)
+        if step == "test":
+            self._tested(number, end)
         if step in ("mould", "test"):
             return
         if step == "strip":
