@@ -212,11 +212,9 @@ def _job(request):
     before = Design.from_texts({key: text for key, text in request["settings"].items() if key != "mine"})
     design = Design.from_texts(jobs.begun(job, request["settings"]))
     moved = [s for s in SETTINGS if s.key in WEIGHS and before.value(s.key) != design.value(s.key)]
-    listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
-    return {
-        "link": to_link(design),
-        "brought": f"{job.name} sets what the fire needed follows from: {listed}." if moved else "",
-    }
+    listed = ", ".join(s.label.lower() for s in moved)
+    words = f"The fire needed moved: {job.name} brings its own {listed}." if moved else ""
+    return {"link": to_link(design), "brought": words}
 
 
 # What the fire needed follows from most, beside the chamber

@@ -61,10 +61,12 @@ async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn(
   anotherDesign();
   hush("own");
   const back = lastOwn(); // now, as a change makes this one one's own too
-  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => hush("own")]);
+  theirs = own ? 0 : 2;
+  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => { theirs = 0; hush("own"); }]);
   await solve(reply.settings, { typing: "", own, loaded: true });
 }
 
+let theirs = 0; // how many changes of a shared design are still told of
 const NOBODYS = { typing: "", own: false, loaded: true };
 
 async function solve(next, from = origin) {
@@ -74,7 +76,11 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
-  if (!loaded) hush("own"); // what was shared is one's own from here on
+  if (!loaded && !typing && theirs) { // what was shared is one's own from here on: said once, gone with the next change
+    theirs -= 1;
+    if (theirs) tell("own", "This one is yours now; the one before is kept too.");
+    else hush("own");
+  }
   if (shown && !loaded) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });

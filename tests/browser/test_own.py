@@ -80,6 +80,7 @@ def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_co
     mine.wait_for_selector(BACK)
     settle(mine)
     put(mine, "rows", "4")
+    assert "Shared design" not in mine.locator("#bars").inner_text()
     mine.click(BACK)
     mine.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(mine)
@@ -223,3 +224,22 @@ def test_a_file_of_another_version_or_kind_is_refused(import_, phone):
     for content in (None, [], {"kind": "burnercalc designs", "version": 1, "designs": {}}, {"kind": "x"}):
         assert "not a file of burner designs" in import_(content)
     assert phone.locator("#design-list li").count() == 0
+
+
+def test_what_is_entered_just_before_a_reload_is_not_lost(mine):
+    """Quicker than it is computed."""
+    wanted = {"rows": "4", "ports_per_row": "7", "body_length": "10 in", "setback": "3/4 in"}
+    fields = {key: field(mine, key) for key in wanted}
+    for key, text in wanted.items():
+        fields[key].fill(text)
+        fields[key].press("Enter")
+    mine.reload()
+    settle(mine)
+    mine.wait_for_function("() => location.hash.includes('setback')")
+    link = mine.evaluate("() => location.hash")
+    assert all(f"{key}={text.replace(' ', '')}" in link for key, text in wanted.items()), link
+
+
+def test_an_address_that_is_no_design_is_said(phone_context, site):
+    page = tab(phone_context, site + "#%%%")
+    assert "What the address holds after # is no design: #%%%." in page.locator("#notice").inner_text()
