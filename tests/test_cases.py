@@ -17,6 +17,7 @@ from test_lighting import (
     HOUSE,
     KNIFE,
     SHORT,
+    SLOW,
     SMITH,
     TORCH,
     TOY,
@@ -54,6 +55,7 @@ _RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_pe
                  "lit_by": "hand"}  # fmt: skip
 
 # Designs for sentences that those of the other tests do not call for.
+_WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
 FURTHER = (
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},
@@ -166,6 +168,9 @@ FURTHER = (
     {**CLOSE, "lit_by": "stand"},
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
     {**KNIFE, "lit_by": "stand"},
+    {**SLOW, "lit_by": "stand"},
+    *({**_WARM, "lit_by": way} for way in ("stand", "guard")),
+    {**SMITH, "burner_count": "6", "blowers": "each", "chamber_length": "60 in", "opening_area": "120 in2"},
     GIANT,
     {**GIANT, "lit_by": "guard"},
     {**HOUSE, "jet_drill": "#19"},
@@ -292,6 +297,7 @@ def test_a_guard_is_said_where_its_figure_is_missing(key, case):
         "flashback_cold": {"holding": replace(burner.part("holding"), cold_W=None)},
         "flashback_hot": {"holding": replace(burner.part("holding"), hot_W=None)},
         "lighting": {"lighting": burner.call(PARTS["lighting"], burnt_gas=replace(burner.part("burnt_gas"), keeps=""))},
+        "lighting_by_hand": {"lighting_slide": replace(burner.part("lighting_slide"), fails=("lost", ""))},
     }[key]  # fmt: skip
     judged = burner.call(checks.CHECKS[key], **none)
-    assert judged.cases == (case,) and judged.verdict in ("caution", "stop")
+    assert judged.cases[0] == case and judged.verdict in ("caution", "stop")

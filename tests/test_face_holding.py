@@ -356,14 +356,18 @@ def test_a_cold_flame_that_lifts_is_a_note_at_most():
 
 
 def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
-    """1400 degF (760 degC): NFPA 86, and 750 degC in EN 746-2 (memory)."""
+    """1400 degF (760 degC): NFPA 86, and 750 degC in EN 746-2 (memory); 50 degF either way of it it is neither."""
+    assert solved(chamber_temperature="1349 degF", work_temperature="1250 degF").checks["lift"].verdict == "stop"
     check = solved(chamber_temperature="1399 degF", work_temperature="1300 degF").checks["lift"]
-    assert check.verdict == "stop"
+    assert check.verdict == "caution"
     assert check.text.endswith(
         "This chamber works at 1399 °F, below the 1400 °F at which its walls would light it again: a flame that lifts "
         "here is going out. Less fire, or gas off."
     )
-    assert "no fault" in solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"].text
+    near = solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"]
+    assert near.verdict == "caution" and near.text.endswith("Some 50 °F hotter, or less fire.")
+    far = solved(chamber_temperature="1451 degF", work_temperature="1300 degF").checks["lift"]
+    assert far.verdict == "note" and "no fault" in far.text
 
 
 BURNS = "The mixture burns from 0.60 (lean) to 2.00 (rich); set is {:.2f}, and a hand slips by 0.03{}"

@@ -21,6 +21,8 @@ from burnercalc.parts.throughput import Throughput
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
 
+BY_EYE = ((0.84, 1.09), 0.02)
+METER = " Only a flue-gas meter, no alarm, holds it to 0.03; the look of the flame to 0.84 to 1.09: up to 2 %."
 NO_FLAME, NO_NEED = Flame(*[None] * 6), Need(*[None] * 7)
 KBTU_H = 1000 * BTU_H
 
@@ -255,17 +257,17 @@ def test_a_cure_of_carbon_monoxide_works():
 )  # fmt: skip
 def test_carbon_monoxide(ratio, settled, most, verdict, text):
     given = {
-        "carbon_monoxide": CarbonMonoxide(Band(5e-5, 1e-4, most), Band(0.01, 0.05, 0.1), 1900.0, 0.998),
+        "carbon_monoxide": CarbonMonoxide(Band(5e-5, 1e-4, most), Band(0.01, 0.05, 0.1), 1900.0, 0.998, *BY_EYE),
         "flame": part("flame", co_dry=1e-4, co_dry_band=Band(5e-5, 1e-4, settled)),
     }
     r = solved(equivalence_ratio=ratio)
     cures = (LOWER, ("firing_rate", "lower")) if settled <= 400e-6 else (LOWER,)
-    assert judged("carbon_monoxide", r, **given) == (verdict, most, 400e-6, text, cures)
+    assert judged("carbon_monoxide", r, **given) == (verdict, most, 400e-6, text + METER, cures)
 
 
 def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame():
     flame = part("flame", co_dry_band=Band(5e-5, 1e-4, 400e-6))
-    found = CarbonMonoxide(Band(5e-5, 1e-4, 4001e-6), Band(0.01, 0.05, 0.1), 1900.0, 0.998)
+    found = CarbonMonoxide(Band(5e-5, 1e-4, 4001e-6), Band(0.01, 0.05, 0.1), 1900.0, 0.998, *BY_EYE)
     assert judged("carbon_monoxide", flame=flame, carbon_monoxide=found)[0] == "caution"
 
 
@@ -295,7 +297,7 @@ def test_auto_near_the_most_that_a_chamber_can_heat_rises_steadily_and_says_so()
 
 
 def test_carbon_monoxide_without_a_flame():
-    found = judged("carbon_monoxide", flame=NO_FLAME, carbon_monoxide=CarbonMonoxide(None, None, 1900.0, 0.99))
+    found = judged("carbon_monoxide", flame=NO_FLAME, carbon_monoxide=CarbonMonoxide(None, None, 1900.0, 0.99, *BY_EYE))
     assert found[:3] == ("caution", None, 400e-6)
     assert found[3].startswith("No flame was found, so nothing is known of the carbon monoxide")
 
@@ -921,3 +923,14 @@ def test_a_burner_fits_into_a_wall_of_its_chamber(texts, verdict, text):
 def test_a_bar_goes_in_and_does_not_melt(texts, key, verdict, text):
     found = solve(Design.from_texts(texts)).checks[key]
     assert found.verdict == verdict and text in found.text, found.text
+
+
+def test_what_the_mixture_is_without_a_meter_is_told_beside_the_carbon_monoxide():
+    """By the look of the flame 0.88 to 1.14 of what was aimed at: at 1.0 up to 1.14, where the dry gas of propane holds
+    4.1 % (3.1 % at 1.1 and 5.8 % at 1.2, another programme, kept at 1700 K)."""
+    r = solve(Design.from_texts({"equivalence_ratio": "1.0", "chamber_temperature": "2250 degF"}))
+    assert r.part("carbon_monoxide").by_eye == pytest.approx((0.88, 1.14))
+    assert r.part("carbon_monoxide").by_eye_dry == pytest.approx(0.031 + 0.4 * (0.058 - 0.031), rel=0.03)
+    words = r.checks["carbon_monoxide"].text
+    assert "Only a flue-gas meter, no alarm" in words and "0.88 to 1.14: up to" in words
+    assert "flue_meter" in {tool.key for tool in r.part("tools").tools}

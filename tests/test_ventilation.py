@@ -25,6 +25,12 @@ def test_refuses_and_names_the_field():
         v.co_dilution_flow_m3_s(float("nan"), 0.001, 35e-6)
 
 
+@pytest.mark.parametrize("minutes, ppm", [(0, 100), (10, 100), (10.1, 50), (60, 50), (61, 30), (120, 30), (480, 30)])
+def test_an_alarm_is_silent_for_a_while(minutes, ppm):
+    """EN 50291-1: at 100 ppm not before 10 min, at 50 ppm not before an hour, at 30 ppm not before two."""
+    assert v.co_silent_fraction(60 * minutes) == pytest.approx(ppm * 1e-6)
+
+
 @pytest.mark.parametrize("hours, ppm", [(0, 200), (1.4, 200), (2, 140), (8, 35)])
 def test_what_may_be_breathed_for_a_while_is_no_more_than_the_mean_of_a_shift(hours, ppm):
     """35 ppm over 8 h are 280 ppm h: 140 ppm for 2 h; 200 ppm, the ceiling, for 1.4 h or less."""

@@ -331,6 +331,8 @@ DRAWINGS = (
             "until.cool": "as long as gas flows",
             "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down the same "
             "way backwards. Somebody stands by all the time.",
+            "turns_dim": "4. Stay at LIGHT, and no further: at it the walls never come to a glow, and turned up or "
+            "down it may lift. Somebody stands by all the time.",
             "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down the same way backwards. Somebody stands by all "
             "the time.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "

@@ -765,6 +765,8 @@ CHECKS = (
             "While they are cooler a flame that lifts is going out: gas off.",
             "hot_alone": "So walls above {hot:temperature} alone keep low fire ({low:power}) alight. Cold work put in, "
             "a door opened, a slip to leaner, and it goes out with the gas on. A mixture nearer to 1, or more port.",
+            "hardly_hot": "This chamber works at {chamber:temperature 4}, hardly above the {hot:temperature} from "
+            "which walls light it again: its colder corners may not. Some [50 °F|30 °C] hotter, or less fire.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
             "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
         },

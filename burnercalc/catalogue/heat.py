@@ -11,6 +11,7 @@ HEATING_VALUE = Source(
 )
 WOBBE = Source("ISO 6976:2016, for ideal gases", "memory")
 SLIP = Source("a mixture slips by 0.03 of mixture", "common practice")
+BY_EYE = Source("mixture by the look of the flame, of burners of a model of our own, not measured", "common practice")
 CO_OF_APPLIANCES = Source("ANSI Z21, 400 ppm in the flue gas of a vented appliance", "memory")
 STEAM = Source("IAPWS R7-97(2012)", "memory")
 ENERGY_BALANCE = Source("energy balance", "calculated")
@@ -699,7 +700,7 @@ CHECKS = (
         "gas_share",
         "Carbon monoxide",
         harm="danger",
-        source=FREEZING & SLIP & CO_OF_APPLIANCES,
+        source=FREEZING & SLIP & CO_OF_APPLIANCES & BY_EYE,
         cases={
             "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
             "mixture slipped to {richest:ratio}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
@@ -720,6 +721,8 @@ CHECKS = (
             "and {most:gas_share} when the mixture slips to {richest:ratio}, the burner hot; if all of it stayed in "
             "the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
             "monoxide alarm, never run this in a closed room. A leaner mixture makes far less.",
+            "meter": "Only a flue-gas meter, no alarm, holds it to {slip:g}; the look of the flame to "
+            "{eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
         },

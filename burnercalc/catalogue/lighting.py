@@ -29,6 +29,7 @@ WAIT = (
 )
 LIT_AIR = (
     CO_LIMIT
+    & Source("how long an alarm is silent, EN 50291-1, from memory", "memory")
     & FREEZING
     & Source("air through doors aslant to the wind, 0.3 x area x wind, from memory", "memory")
     & Source("a door of [50 ft²|4.6 m²], wind of [2 mph|0.9 m/s]: common practice", "common practice")
@@ -116,7 +117,11 @@ DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the wa
 LONG = (
     "Do not light it with the torch in the hand: the walls glow after {wait:time 2} at most, and no arm lasts so long. "
 )
-HAND_COOL = "Do not light it with the torch in the hand: this chamber never glows, so a flame burns in front all day. "
+LONG_STAND = (
+    "Do not light it behind a torch on its stand: the walls glow after {wait:time 2} at most, and nobody watches a "
+    "rich flame so long. "
+)
+BY_TORCH_COOL = "Do not light it behind a torch: this chamber never glows, so a flame burns in front all day. "
 
 ANSWERS = (
     Answer(
@@ -371,7 +376,8 @@ ANSWERS = (
             "stopped": "Do not light it: a check stops this design. Mend the stops first.",
             "dim": DIM + "Only a pilot with a flame guard keeps it alight.",
             "long": LONG + "A torch on a stand, or a pilot with a flame guard.",
-            "cool": HAND_COOL + "A pilot with a flame guard.",
+            "long_stand": LONG_STAND + "A pilot with a flame guard.",
+            "cool": BY_TORCH_COOL + "A pilot with a flame guard.",
         },
     ),
 )
@@ -433,7 +439,9 @@ CHECKS = (
             "there it lifts or runs back. Larger ports.",
             "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
             "long": LONG + "A torch on a stand of its own, or a pilot with a flame guard.",
-            "cool": HAND_COOL + "A pilot with a flame guard shuts the gas by itself.",
+            "long_stand": LONG_STAND
+            + "A pilot with a flame guard shuts the gas by itself; a lining that heats up sooner.",
+            "cool": BY_TORCH_COOL + "A pilot with a flame guard shuts the gas by itself.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
             "gas": NEVER
@@ -525,12 +533,18 @@ CHECKS += (
         cases={
             "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
             "alight.",
-            "long_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. An arm holds a "
+            "stop_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. An arm holds a "
             "torch for some {hand:time 1}: do not light it so. Clamp the torch to a stand of its own, with gas for all "
             "of it, and stay beside it; or fit a pilot with a flame guard.",
             "long_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody listens "
             "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
             "or a lining that heats up sooner.",
+            "stop_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody watches "
+            "a rich flame beyond {stand:time 1}, and one that goes out fills the chamber: do not light it so. A pilot "
+            "with a flame guard, which shuts the gas by itself, or a lining that heats up sooner.",
+            "hardly": "This chamber is worked at {chamber:temperature}, hardly above the {glows:temperature} from "
+            "which walls light gas again: its colder corners may not. A pilot with a flame guard shuts the gas by "
+            "itself.",
             "long_guard": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
@@ -538,9 +552,10 @@ CHECKS += (
             "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
             "pilot and guard keep it alight, and turned up it may lift and be shut off. A lining that loses less, or "
             "a smaller opening.",
-            "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}). If the "
-            "flame goes out, it fills with gas until somebody shuts the cock, an hour later as well as at first. An "
-            "oven needs a flame guard that shuts the gas by itself, and a pilot that burns all the time.",
+            "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}): do not "
+            "light it so. If the flame goes out, it fills with gas until somebody shuts the cock, an hour later as "
+            "well as at first. An oven needs a pilot that burns all the time, and a flame guard that shuts the gas by "
+            "itself.",
             "cool_guard": "This chamber is worked too cool to light gas again (below {glows:temperature}); pilot and "
             "flame guard stay on as long as gas flows.",
         },
@@ -592,6 +607,8 @@ CHECKS += (
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
             "Light it in the open only, or make the burner smaller.",
+            "alarm": "An alarm keeps silent so long up to {silent:gas_share 2}, which takes {quiet:air_flow 2}. With "
+            "less it may sound before the walls glow: then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
     ),
@@ -665,8 +682,10 @@ WORDS = {
     "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
     "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
     "hand holds one so long.",
-    "set.do.cool": "DO NOT LIGHT with the torch in the hand: this chamber never glows, so a flame must burn in front "
-    "as long as gas flows. A pilot with a flame guard does.",
+    "set.do.long_stand": "DO NOT LIGHT behind a torch on its stand: the walls glow only after {wait:time 2} at most, "
+    "and nobody watches a rich flame so long. A pilot with a flame guard does.",
+    "set.do.cool": "DO NOT LIGHT with a torch: this chamber never glows, so a flame must burn in front as long as gas "
+    "flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
     "trial.do": "Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after the "
@@ -697,8 +716,6 @@ WORDS = {
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, torch or not. ",
     "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
     "pilot and flame guard stay on. Turned up it may lift, and the guard shuts the gas.",
-    "lit.do.cool": "See every port alight. {burnt}This chamber never glows: what goes out fills it with gas till the "
-    "cock is shut. A hand to the cock, and the torch lit, as long as gas flows; a pilot with a flame guard is better.",
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",

@@ -1737,6 +1737,8 @@ SHOPPING_WORDS = {
 TOOL_WORDS = {
     "co_alarm": "carbon monoxide alarm",
     "co_alarm.sold": "loud, with a display that shows ppm, for head height",
+    "flue_meter": "flue-gas meter",
+    "flue_meter.sold": "oxygen, and carbon monoxide to 1 % or more, with a steel probe: sets the mixture",
     "extinguisher": "fire extinguisher",
     "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
     "torch": "lighting torch",

@@ -9,7 +9,7 @@ from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
-from ..parts.lighting_try import RELIGHTS_K
+from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K
 from ..parts.plenum import Plenum
 from ..parts.shares import Shares
 from ..parts.soaking import LONGER_S, Soaking
@@ -182,15 +182,18 @@ def grip_heat_check(hot_block: HotBlock) -> Judged:
 
 
 def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
-    """By the low end of the band: from there on a cold flame may lift."""
+    """By the low end of the band: from there on a cold flame may lift. What is no fault in a chamber whose walls light
+    it again is a caution in one so near to that that its colder corners may not, and a stop well below."""
     lift, low = None if holding.lift_W is None else holding.lift_W.low, firing.low_W
     held = -inf if lift is None else lift
-    relights = chamber_temperature > RELIGHTS_K
+    above_K = chamber_temperature - RELIGHTS_K
+    relights = above_K > RELIGHTS_OFF_K
     word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
-    if not relights and holding.lift_W is not None and holding.lift_W.high < low:
+    if above_K < -RELIGHTS_OFF_K and holding.lift_W is not None and holding.lift_W.high < low:
         word = "stop"  # nothing lights it again
     first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
-    after = "never_hot" if not relights else "hot_alone" if first == "hardly" else "hot"
+    never = "never_hot" if above_K <= 0 else "hardly_hot"
+    after = never if not relights else "hot_alone" if first == "hardly" else "hot"
     if after == "hot_alone":
         slots = {"low": low, "hot": RELIGHTS_K}
         cures = (("equivalence_ratio", "raise"), ("port_diameter", "raise"), ("ports_per_row", "raise"))

@@ -10,11 +10,11 @@ from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
 from ..parts.jet import COEFFICIENT_BAND, Jet
-from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, WAITS, Lighting
+from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, STAND_HOLDS_S, WAITS, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
 from ..parts.lighting_slide import LightingSlide
-from ..parts.lighting_try import RELIGHTS_K, LightingTry
+from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
@@ -29,13 +29,17 @@ LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # opening, beyond the second three times that. Common practice; a guard has seen the pilot at the ports before.
 LET_IN_MOST = (2.0, 4.0)
 LET_IN_LESS = (("body_depth", "lower"), ("mix_pipe_length", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
-# How long it may wait for the walls to glow, and what it is beyond.
-WAITS_S = {"hand": (HAND_HOLDS_S, "stop"), "stand": (LONGEST_WAIT_S, "caution"), "guard": (LONGEST_WAIT_S, "note")}
+# How long it may wait for the walls to glow, good and a stop beyond.
+WAITS_S = {
+    "hand": (HAND_HOLDS_S, HAND_HOLDS_S),
+    "stand": (LONGEST_WAIT_S, STAND_HOLDS_S),
+    "guard": (LONGEST_WAIT_S, inf),
+}
 # Where that never comes: at the rate to light at, or because the chamber is worked below it. A guard or somebody able
 # to act at once: EN 746-2:2010, 5.2.6.3; a guard: NFPA 86 (memory).
 NEVER_GLOWS = {
     "never": {"hand": "stop", "stand": "stop", "guard": "caution"},
-    "cool": {"hand": "stop", "stand": "caution", "guard": "good"},
+    "cool": {"hand": "stop", "stand": "stop", "guard": "good"},
 }
 # In a chamber full of burnt gas: the verdict and its sentence, by what keeps the flame alight and what it is lit by.
 KEPT = {
@@ -64,6 +68,7 @@ LIGHTING_CURES = {
     "air": FEWER,
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),
+    "long_stand": (GUARD, *SOONER),
     "cool": (GUARD,),
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
@@ -191,23 +196,32 @@ def lighting_trial_check(lighting_card: LightingCard, lighting: Lighting, lit_by
 
 
 def lighting_wait_check(
-    lit_by: str, lighting: Lighting, lighting_air: LightingAir, back_pressure: BackPressure
+    lit_by: str,
+    chamber_temperature: float,
+    lighting: Lighting,
+    lighting_air: LightingAir,
+    back_pressure: BackPressure,
 ) -> Judged | None:
     """Who or what keeps the flame alight until the walls do; None where it is not lit for another reason."""
     if (lighting.waits_W is None and lighting.way not in WAITS) or back_pressure.opening_Pa is None:
         return None
     wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
+    slots |= {"stand": STAND_HOLDS_S, "chamber": chamber_temperature}
     if wait is None:
         never = "never" if lighting.glows else "cool"
         word = NEVER_GLOWS[never][lit_by]
         case = f"{never}_{'guard' if lit_by == 'guard' else 'attended'}"
         cures = () if word == "good" else ((GUARD,) if lit_by != "guard" else ()) + (SOONER if lighting.glows else ())
         return verdict(word, None, LONGEST_WAIT_S, case=case, cures=cures, **slots)
-    good, beyond = WAITS_S[lit_by]
-    word = "good" if wait.high <= good else beyond
-    case = word if word == "good" else f"long_{lit_by}"
+    good, most = WAITS_S[lit_by]
+    beyond = "note" if lit_by == "guard" else "caution"
+    word = "good" if wait.high <= good else beyond if wait.high <= most else "stop"
+    cases: tuple[str, ...] = (word if word == "good" else f"stop_{lit_by}" if word == "stop" else f"long_{lit_by}",)
+    if lit_by != "guard" and chamber_temperature <= RELIGHTS_K + RELIGHTS_OFF_K:
+        # Its colder corners may not light it again.
+        word, cases = max(word, "caution", key=VERDICTS.index), ("hardly", *cases)
     cures = () if word in ("good", "note") else (GUARD, *SOONER)
-    return verdict(word, wait.high, good, case=case, cures=cures, wait=wait.high, likely=wait.value, **slots)
+    return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
 def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing) -> Judged | None:
@@ -250,7 +264,8 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
 def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
     """Whether open doors clear the carbon monoxide of lighting; None where it is not lit, as where nothing does."""
     air = lighting_air
-    if air.co_dry is None or air.fresh_air_m3_s is None:
+    limit, silent = air.limit_fraction, air.silent_fraction
+    if air.co_dry is None or air.fresh_air_m3_s is None or limit is None or silent is None:
         return None
     fresh = air.fresh_air_m3_s.high
     return judge(
@@ -258,6 +273,9 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         good=DOORS_M3_S,
         note=HOOD_M3_S,
         stop=inf,
+        case=(ladder(fresh, good=DOORS_M3_S, note=HOOD_M3_S, stop=inf), "alarm"),
+        silent=silent,
+        quiet=fresh * limit / silent,
         least=air.co_dry.low,
         co=air.co_dry.high,
         fresh=fresh,

@@ -19,6 +19,7 @@ from .shop import Shop
 from .turning import Turning
 
 HAND_HOLDS_S = 300.0  # a torch in the hand; common practice
+STAND_HOLDS_S = 2 * 3600.0  # somebody beside one on a stand, at a rich flame; common practice
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
 DOORS_M3_S = 0.3 * 50 * FOOT_M**2 * 2 * MILE_HOUR_M_S
 HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
@@ -26,7 +27,7 @@ SHIFT_FRACTION, CEILING_FRACTION = (
     1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)
     for name in ("NIOSH REL", "NIOSH ceiling")
 )
-WAITS = ("dim", "long", "cool")  # ways that the wait for the walls closes
+WAITS = ("dim", "long", "long_stand", "cool")  # ways that the wait for the walls closes
 
 
 @dataclass(frozen=True)
@@ -35,8 +36,8 @@ class Lighting(LightingTry):
     smoke), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (a fire
     asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
     (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide needs,
-    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or a hand holds
-    the torch and they glow too late, or the chamber is worked too cool to glow."""
+    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or hand
+    or stand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
@@ -77,14 +78,14 @@ def lighting(
         if fresh > MOST_AIR_M3_S:
             return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
     if not found.glows:
-        return _not_lit(found, said("cool")) if lit_by == "hand" else found
+        return _not_lit(found, said("cool")) if lit_by != "guard" else found
     if lit_by != "guard" and not fired_heat_up.turns_up:
         return _not_lit(found, said("dim", rate=found.waits_W))
-    if lit_by == "hand":
+    if lit_by != "guard":
         wait = fired_heat_up.waits_s
         wait_s = wait.high if isinstance(wait, tuple) else wait
-        if wait_s > HAND_HOLDS_S:
-            return _not_lit(found, said("long", wait=wait_s))
+        if wait_s > (HAND_HOLDS_S if lit_by == "hand" else STAND_HOLDS_S):
+            return _not_lit(found, said("long" if lit_by == "hand" else "long_stand", wait=wait_s))
     return found
 
 

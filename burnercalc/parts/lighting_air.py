@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..physics import ventilation
 from ..physics.band import Band, about
 from .fired_heat_up import FiredHeatUp
 from .flame import MIXTURE_SLIP, flue_gas, hottest_flue
@@ -14,7 +15,7 @@ from .shop import Shop
 @dataclass(frozen=True)
 class LightingAir:
     """All None where it is not lit. `wait_s`: until the walls glow; None: they never do. `limit_fraction`: what nobody
-    may breathe for so long.
+    may breathe for so long; `silent_fraction`: at which an alarm stays silent so long.
 
     `co_dry`: share of the dry gas, from the leaner that hand and gauge come to, cooled slowly, to the richer, chilled
     as hot as the flame; `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
@@ -22,6 +23,7 @@ class LightingAir:
 
     wait_s: Band | None
     limit_fraction: float | None
+    silent_fraction: float | None
     co_dry: Band | None
     fresh_air_m3_s: Band | None
 
@@ -42,15 +44,16 @@ def lighting_air(
 ) -> LightingAir:
     ratio, lit = lighting.waits_ratio, lighting.waits_W is not None
     if not lit and lighting.way not in WAITS:  # the wait is told where it is lit, and where it is what forbids it
-        return LightingAir(None, None, None, None)
+        return LightingAir(None, None, None, None, None)
     wait_s, limit = waits(lighting, fired_heat_up)
+    silent = ventilation.co_silent_fraction(wait_s.high if wait_s else ventilation.SHIFT_S)
     if ratio is None or not lit:
-        return LightingAir(wait_s, None, None, None)
+        return LightingAir(wait_s, None, None, None, None)
     by_hand = lighting_slide.ratio or Band(ratio - MIXTURE_SLIP, ratio, ratio + MIXTURE_SLIP)
     flues = [flue_gas(gas, shop, one, shop.temp_K) for one in (ratio, by_hand.low)]
     flues.append(hottest_flue(gas, shop, by_hand.high))
     if flues[0] is None:
-        return LightingAir(wait_s, limit, None, None)
+        return LightingAir(wait_s, limit, silent, None, None)
     found = [flue for flue in flues if flue is not None]
     fresh = [fresh_m3_s(gas, burner_count, lighting, flue, limit) for flue in found]
-    return LightingAir(wait_s, limit, about([flue.co_dry for flue in found]), about(fresh))
+    return LightingAir(wait_s, limit, silent, about([flue.co_dry for flue in found]), about(fresh))

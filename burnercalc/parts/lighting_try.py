@@ -14,6 +14,7 @@ from .tries import KEEP_OFF, WELL_OFF, WIDE, Tries
 # Tried after the mixture as set, leanest first; the law of lift ends at 1.36.
 RATIOS = (1.0, 1.1, 1.15, 1.2, 1.25, 1.3)
 TORCH_RATIOS = (1.2, 1.3)
+RELIGHTS_OFF_K = 28.0  # either way of it, 50 degF: what a chamber is uneven by, and a thermocouple; common practice
 RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
 
 

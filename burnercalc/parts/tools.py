@@ -63,6 +63,7 @@ def tools(
         listed.append(Tool(key, count, count * prices[key]["price"], slots))
 
     add("co_alarm")
+    add("flue_meter")
     add("extinguisher")
     add("torch", 1 if lit_by == "guard" else burner_count)  # a pilot is lit with it, and then stays alight itself
     if lit_by == "stand":

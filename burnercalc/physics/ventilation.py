@@ -9,6 +9,30 @@ def co_limits():
     return read_table("co_limits")
 
 
+def co_alarms():
+    """Levels at which an alarm is silent: tuple of rows with ppm and silent_min, the highest first."""
+    return read_table("co_alarms")
+
+
+def co_silent_fraction(time_s):
+    """Share of carbon monoxide at which an alarm stays silent for a while: the highest level of its test that does [-].
+
+    Arguments:
+        time_s   at this share   [s]   0 or more
+    Returns:
+        float    the lowest level where the time is longer than an alarm is tested for   [-]
+    Assumes:
+        an alarm as sensitive as the standard lets it be
+    Source:
+        EN 50291-1 (co_alarms.csv, memory)
+    Checked by:
+        tests/test_ventilation.py
+    """
+    require(0 <= time_s < float("inf"), "time_s", time_s, "must be 0 or more")
+    levels = [row["ppm"] for row in co_alarms() if 60 * row["silent_min"] >= time_s]
+    return 1e-6 * max(levels, default=min(row["ppm"] for row in co_alarms()))
+
+
 SHIFT_S = 8 * 3600.0
 
 

@@ -134,7 +134,7 @@ def lighting_card_table(
     before = {"then": (), "high": () if straight else to_low}
     unlit = lighting.way if f"set.do.{lighting.way}" in say.words else "never"
     late = "" if card.let_in <= LET_IN else "late_guard" if guard else "late"
-    cool = "" if lighting.glows else "cool_guard" if guard else "cool"
+    cool = "" if lighting.glows else "cool_guard"
     ways = {
         "look": air.where,
         "air": air.where,

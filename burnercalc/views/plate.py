@@ -112,14 +112,15 @@ def operating_card_drawing(
             return say(kind)
         return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
 
+    dim = lighting.glows and lighting_air.wait_s is None  # at LIGHT the walls never come to a glow
     unlit = stopped or light[0] is None  # what must not be built is not lit either
     light = UNSET if unlit else light
     low = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
     high = (firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m)
     settings = (
         ("light", *light),
-        ("low", *(UNSET if unlit or turning.straight else low)),
-        ("high", *(UNSET if unlit or turning.held_W is not None else high)),
+        ("low", *(UNSET if unlit or dim or turning.straight else low)),
+        ("high", *(UNSET if unlit or dim or turning.held_W is not None else high)),
     )
     rows = [
         (
@@ -149,7 +150,8 @@ def operating_card_drawing(
         "to_low": _way(turning.to_low, say),
         "to_high": _way(turning.straight or turning.to_high, say),
     }
-    turns = "turns_straight" if turning.straight else "turns" if lighting.glows else "turns_cool"
+    turns = "turns" if lighting.glows else "turns_cool"
+    turns = "turns_dim" if dim else "turns_straight" if turning.straight else turns
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps.insert(4, "several")
@@ -157,7 +159,7 @@ def operating_card_drawing(
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps.insert(0, "slide")
-        if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
+        if gauges.small and jet.supply_Pa > gauges.lit_by_Pa and not dim:
             words = "cock_straight" if turning.straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
