@@ -115,6 +115,13 @@ BAD = [
         "butane in the frost",
         {"fuel": "butane", "ambient_temperature": "25 degF"},
         "cylinder",
+        "hardly boils",
+        {"fuel": "propane"},
+    ),
+    (
+        "butane on a cool day",
+        {"fuel": "butane", "ambient_temperature": "40 degF"},
+        "cylinder",
         "too cold",
         {
             "ambient_temperature": "75 degF",

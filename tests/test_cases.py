@@ -59,6 +59,7 @@ _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
 FURTHER = (
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},
+    {"cylinder_fill": "5 %"},
     {"batch_size": "10", "moulds": "10"},
     {"placing_rate": "5 lb/h"},
     {"work_metal": "bronze", "work_temperature": "1700 degF"},

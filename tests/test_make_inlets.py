@@ -8,9 +8,11 @@ from fluids import friction_factor
 
 from burnercalc import Design
 from burnercalc.drawing.shapes import Circle
+from burnercalc.settings import SETTINGS
 
 # 900 mm of 80 x 80 x 4 tube, 892 mm inside; pipe of 42.16 mm, wall 3.56, bore 35.05; a mix pipe of bore 40.89.
-LONG = {**Design().read_in("mm").texts,
+# What is not told here is as the default has it in inches, though the shop is metric.
+LONG = {**{setting.key: Design().text(setting.key) for setting in SETTINGS}, "units": "mm", "sizes": "mm",
         "body_length": "900 mm", "body_width": "80 mm", "body_depth": "80 mm", "wall": "4 mm",
         "ports_per_row": "60", "inlet": "1-1/4", "baffle_holes": "0"}  # fmt: skip
 STEEL_KG_M3, IN = 7850, 0.0254
@@ -23,7 +25,7 @@ def one():
 
 @pytest.fixture(scope="module")
 def two():
-    return solved(**LONG, inlets="2")
+    return solved(**{**LONG, "inlets": "2"})
 
 
 def test_the_holes_stand_over_the_middle_of_each_half(two):
