@@ -611,6 +611,17 @@ def test_what_is_mine_stays():
         assert texts == ["5/16 in", "4", "150 kBtu/h", "2", "5/8 in"] and offer.design.cylinder_count == 3
 
 
+def test_a_design_of_which_all_is_mine_is_the_only_one():
+    """More settings than kinds have entries: what the search would choose stays as it is set, and is told as it is."""
+    keys = [key for axis in AXES for key in axis.keys]
+    have = read_have("buy: all\nmine: " + "; ".join(keys))
+    answer = find(Design(), have, budget=200)
+    (offer,) = answer.offers
+    assert len(keys) > 24 and answer.complete and answer.opening is None
+    assert all(offer.design.value(key) == Design().value(key) for key in keys)
+    assert offer.verdict == solve(Design()).worst
+
+
 def test_weights_move_the_best():
     start, have = small("inlets")
     plain = find(start, have, budget=2000).offers[0]

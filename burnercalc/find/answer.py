@@ -140,7 +140,7 @@ def find(
     _contradictions(start, have)
     counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)
-    most = max(min(SEARCH, budget // 2), LEAST_BUDGET)
+    most = max(budget * SEARCH // BUDGET, LEAST_BUDGET)
     found = search(space, weighed, most, first and (lambda node: first(space.design(node))))
     if not found.pool:
         raise InputErrors([_nothing(space)])

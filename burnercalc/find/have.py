@@ -215,8 +215,9 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
         found.setdefault(kind, []).extend(entries)
         if not entries and kind in KINDS:
             errors.append(InputError(kind, "", "needs an entry after the colon", KINDS[kind][1]))
-        if len(found[kind]) > MOST_ENTRIES:
-            errors.append(InputError(kind, f"{len(found[kind])} entries", f"must be at most {MOST_ENTRIES}"))
+        most = len(SETTINGS) if kind == "mine" else MOST_ENTRIES
+        if len(found[kind]) > most:
+            errors.append(InputError(kind, f"{len(found[kind])} entries", f"must be at most {most}"))
     return found, errors
 
 
