@@ -8,7 +8,7 @@ from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
 from burnercalc.examples import EXAMPLES
 from burnercalc.find import make_good, report
-from burnercalc.find.good import texts_of
+from burnercalc.find.good import _Bench, texts_of
 from burnercalc.jobs import JOBS
 from burnercalc.settings import BY_KEY
 
@@ -187,3 +187,14 @@ def test_absurd_work_is_made_what_the_chamber_heats():
     made = make_good(before.design)
     assert [(one.key, one.after) for one in made.changes] == [("work_rate", "23 lb/h")] and not made.left
     assert made.after.design.work_rate <= before.answers["throughput"].band[0]
+
+
+def test_a_warmer_shop_is_no_cure_of_cylinders_that_stand_outdoors():
+    """At 0 degF one of 20 lb gives too little gas; a wet block asks for 50 degF in the shop, and the sheet of that is
+    good, but the cylinder stays as cold as it was."""
+    cold = {"cylinder": "20", "cylinder_count": "1", "cylinder_fill": "30 %", "ambient_temperature": "0 degF"}
+    bench, warm = _Bench(Design.from_texts(cold), frozenset(), 100), (("ambient_temperature", "50 degF"),)
+    assert bench.result(warm).checks["cylinder"].verdict == "good" and not bench.word(warm, "curing_air")
+    assert bench.word(warm, "cylinder") == bench.word((), "cylinder") != ""
+    more = (*warm, ("cylinder", "100"), ("cylinder_count", "8"), ("cylinder_fill", "80 %"))
+    assert bench.word(more, "cylinder") == ""

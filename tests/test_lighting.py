@@ -529,11 +529,11 @@ def test_what_the_card_tells(step, words):
 
 def test_figures_of_the_card_by_hand():
     """12 x 6 x 5.5 in is 0.2292 ft3. 100 kBtu/h of propane at 2516 Btu/ft3 and 23.9 volumes of air is 39.75 cfh and
-    15.8 cfm, 16.5 cfm together: full in 0.83 s, so 3.6 times in 3 s; at a quarter of the air five volumes take 17.4 s.
+    15.8 cfm, 16.5 cfm together: full in 0.83 s, so 3.6 times in 3 s; with the air of HIGH five volumes take 4.35 s.
     Box and pipe, 8 5/8 x 3 5/8 x 3 1/16 in and 18 in of 1.61 in bore, are 0.0766 ft3 more. Lit at 43.3 kBtu/h.
     2 1/2 in of block: 12.5 min."""
     found = solved(**NEUTRAL).part("lighting_card")
-    assert found.purge_s == 60 and found.five_volumes_s == pytest.approx(17.4 * (1 + 0.0766 / 0.2292), rel=0.01)
+    assert found.purge_s == 60 and found.five_volumes_s == pytest.approx(4.35 * (1 + 0.0766 / 0.2292), rel=0.01)
     assert found.slips == pytest.approx(3.6, rel=0.01) and found.run_on_s == pytest.approx(750)
     # The gas is 1.2/23.9 of the air, not 1/23.9: 0.83 s x 100/43.3 x (1 + 23.9)/(1 + 23.9/1.2).
     assert found.fills_s == pytest.approx(0.83 * 100 / 43.3 * 24.9 / 20.9, rel=0.02)
@@ -670,7 +670,7 @@ def test_the_words_of_a_mixture_are_the_trades():
 
 
 def test_a_large_chamber_is_purged_longer_and_tried_as_long_as_a_hand_may():
-    found = solved(chamber_length="60 in", chamber_width="24 in", chamber_height="24 in").part("lighting_card")
+    found = solved(chamber_length="120 in", chamber_width="36 in", chamber_height="36 in").part("lighting_card")
     assert found.purge_s == found.five_volumes_s > 60 and found.hiss_s == 5
 
 
@@ -689,6 +689,17 @@ def test_the_air_switch_stands_where_it_can_be_set():
     )
     assert weak.switch_before and weak.switch_Pa == pytest.approx(2 * (1 - (15.8 / 60) ** 2) * INH2O_PA, rel=0.02)
     assert not strong.switch_before and strong.switch_Pa >= 0.2 * INH2O_PA
+
+
+@pytest.mark.parametrize("texts", [{}, HOUSE | {"port_diameter": "9/32 in"}])
+def test_purge_marks_and_way_down_are_those_that_the_slide_has(texts):
+    """It is purged at HIGH, as its mark stands, not at a quarter, beyond the last stop; hot, nobody goes back to LIGHT,
+    and the small gauge's cock is shut before any step that it does not show."""
+    r, rows = solved(**texts), {row[0]: row[1] for row in solved(**texts).tables["lighting_card"].rows}
+    drill = r.part("damper_marks").high.slots["drill"]
+    assert "damper at HIGH" in rows["Purge"] and f" {drill} drill" in rows["Purge"] and "quarter" not in rows["Purge"]
+    words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    assert "damper at HIGH" in words and "never to LIGHT" in words and "before the first step up" in words
 
 
 def test_a_card_that_must_not_be_used_says_so():
@@ -1350,7 +1361,7 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
 def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
     words = card(**FAR_APART["crucible, metric"])["High fire"][1]
     assert (
-        words.index("7.75 mbar, gap 6.3 mm") < words.index("cock shut (it ends at 10 mbar)") < words.index("14.2 mbar")
+        words.index("4.22 mbar, gap 4.3 mm") < words.index("cock shut (it ends at 5 mbar)") < words.index("7.75 mbar")
     )
     assert words.count("cock shut") == 1
 

@@ -281,6 +281,29 @@ def test_the_train_from_a_line():
     assert "in H₂O out" in sizes(r)["line_regulator"]
 
 
+def test_the_low_gas_switch_acts_on_its_own_side_of_the_needle_while_the_fire_burns():
+    """Behind the regulator stand 8.64 in of water at high fire, half of that is 4.32: through the same holes that is
+    0.71 of the gas, 0.93 is 0.66; methane burns down to 0.5. It was half of the 1 in before the jet at low fire, which
+    the line has long after the fire is out. At 0.6 it acts sooner."""
+    for ratio, least in (("0.93", 0.5), ("0.7", 0.5), ("0.6", 0.6)):
+        r = solved(fuel="natural_gas", gas_pressure="7 inH2O", equivalence_ratio=ratio)
+        switch = next(part.slots["outlet"] for part in r.part("train").parts if part.key == "low_gas_switch")
+        share = switch / r["regulator_pressure"]
+        assert least - 1e-6 <= share < 0.95 and float(ratio) * share**0.5 > 0.5
+    assert (
+        "4.32 in H₂O, on the line side" in sizes(solved(fuel="natural_gas", gas_pressure="7 inH2O"))["low_gas_switch"]
+    )
+
+
+def test_a_line_has_a_sloping_gauge_of_its_own_that_carries_what_it_is_lit_at():
+    """Behind the cock that shuts it off, its scale a third over the pressure to light at."""
+    r = solved(fuel="natural_gas", gas_pressure="7 inH2O", port_diameter="9/32 in")
+    assert sizes(r)["low_gauge"].startswith("sloping, 0 to 2 in H₂O, reads 1.0")
+    assert parts(r)[parts(r).index("low_gauge") - 1] == "gauge_cock"
+    assert r.part("gauges").lit_by_Pa == pytest.approx(2 * WATER, rel=1e-4)
+    assert r["lighting_gas_pressure"] * 4 / 3 <= 2 * WATER
+
+
 def test_large_fires_have_two_valves_in_series():
     for rate, count in (("399 kBtu/h", 1), ("401 kBtu/h", 2)):
         r = solved(firing_rate=rate)

@@ -162,7 +162,8 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "the small gauge's cock open" in rows["Set"]
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert f"purge again for {default.part('lighting_card').purge_s:.0f} s" in plate  # as long as the first time
-    assert "Small gauge at the jet" in plate and "shut before HIGH" in plate and "gap " in plate and "hole " in plate
+    assert "Small gauge at the jet" in plate and "shut before the first step up" in plate
+    assert "gap " in plate and "hole " in plate
     # the order of the valves is the one on the lighting card, and the torch stays as it says
     assert "AIR FIRST" in rows["The walls glow"] and "to LOW air first, then gas;" in plate
     assert "In 3 steps" in rows["High fire"] and "GAS FIRST" in rows["High fire"]

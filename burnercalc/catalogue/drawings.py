@@ -313,14 +313,14 @@ DRAWINGS = (
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
-            "purge": "2. Gas shut. Blower on, damper open, {purge:.0f} s.",
+            "purge": "2. Gas shut. Blower on, damper at HIGH, {purge:.0f} s.",
             "mm": "{size:drill_length}",
             "hole": "hole {size}",
             "gap": "gap {size}",
             "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
-            "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before HIGH.",
+            "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before the first step up.",
             "cock_low": "Small gauge at the jet: its cock is open to light, shut before LOW.",
-            "cock_straight": "Small gauge at the jet: its cock is open to light, shut before HIGH.",
+            "cock_straight": "Small gauge at the jet: its cock is open to light, shut before the first step up.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
             "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "
             "most: gas off.",
@@ -329,12 +329,12 @@ DRAWINGS = (
             "keeper.guard": "The pilot lit at the ports, its guard on,",
             "until.glow": "until the walls glow",
             "until.cool": "as long as gas flows",
-            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down the same "
-            "way backwards. Somebody stands by all the time.",
+            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down to LOW the "
+            "same way backwards, never to LIGHT: hot, it may run back. Somebody stands by all the time.",
             "turns_dim": "4. Stay at LIGHT, and no further: at it the walls never come to a glow, and turned up or "
             "down it may lift. Somebody stands by all the time.",
-            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down the same way backwards. Somebody stands by all "
-            "the time.",
+            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW the same way backwards, never to LIGHT. "
+            "Somebody stands by all the time.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
             "Never down: to stop or wait, gas off. Somebody stands by all the time.",
             "way.gas": "gas first, then air{steps}",

@@ -666,9 +666,11 @@ ANSWERS = (
         "train.switch_Pa",
         "pressure",
         "Air switch, opens under",
-        meaning="Pressure in the mix pipe at which the switch shuts the gas; prove it with the blower off.",
-        formula="half of the mixture pressure at low fire or at the lighting rate, the less of them",
-        inputs=("mixture_pressure", "low_fire", "lighting_mix_pressure"),
+        meaning="Pressure at which the switch shuts the gas, where the gas train has it: in the mix pipe, or before "
+        "the damper where that in the mix pipe is too low for a switch. Prove it with the blower off.",
+        formula="half of the mixture pressure at low fire or at the lighting rate, the less of them; before the damper "
+        "half of the least that the blower gives at low and high fire",
+        inputs=("mixture_pressure", "low_fire", "lighting_mix_pressure", "air_flow", *BLOWER),
         source=PRACTICE,
         near="bench",
     ),

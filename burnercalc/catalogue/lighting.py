@@ -639,8 +639,7 @@ WORDS = {
     "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper open by a quarter at least, for {purge:time 2}. Five volumes "
-    "take {five:.0f} s.",
+    "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.do": "A lit torch on a stand, with gas for all of it: at the face before any gas, and it stays till the "
@@ -699,8 +698,8 @@ WORDS = {
     "{hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at once. Blower on, door open, purge again for {purge:time 2}; hot, light only when the face "
-    "is black. Sniff low for propane, high for natural gas. Three times: find out why.",
+    "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
+    "when the face is black. Sniff low for propane, high for natural gas. Three times: find out why.",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
@@ -773,8 +772,8 @@ WORDS = {
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first: faded it flashes back. {pops}Then "
-    "cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
+    "stop.do": "Snap the gas shut at the burner's cock first, from LOW too: faded, or back at LIGHT, a hot one flashes "
+    "back. {pops}Then cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
     "pops.light": "From LIGHT, rich, it may pop: aside. ",
     "pops.rich": "Rich as set, it may pop: aside. ",

@@ -5,7 +5,8 @@ PARTS = {
     "connector": (
         "cylinder connector",
         "the cylinder's own thread; {rate:power} in all",
-        "Joins the cylinder. A quick-closing one may choke above [100 kBtu/h|30 kW]: then the screwed one.",
+        "Joins the cylinder, which stands upright and outdoors, away from fire. A quick-closing one may choke "
+        "above [100 kBtu/h|30 kW]: then the screwed one.",
     ),
     "manifold": (
         "gas manifold, this burner's piece",
@@ -40,7 +41,8 @@ PARTS = {
     "gauge_cock": (
         "cock of the small gauge",
         "{pipe:pipe}",
-        "Open to light and as far as its scale goes, shut before: a gauge run past its scale is ruined.",
+        "Open to light and as far as its scale goes, shut before: run past it a gauge is ruined, a "
+        "tube spills and leaks gas.",
     ),
     "hose": (
         "gas hose",
@@ -71,8 +73,9 @@ PARTS = {
     "trap": ("union and sediment trap", "{pipe:pipe}", "Keeps scale of the line from valve and jet."),
     "low_gas_switch": (
         "low-gas switch",
-        "opens under {outlet:gas_pressure}",
-        "Shuts the gas when the line is weak, before the flame walks back.",
+        "opens under {outlet:gas_pressure}, on the line side of the needle",
+        "Shuts the gas when the line is weak, while a hot fire still burns. A cold one goes out sooner: the hand "
+        "shuts it.",
     ),
     "solenoid": (
         "spring-shut valve",
@@ -233,6 +236,10 @@ TRAIN_WORDS = {
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
     "low_gauge.size.alone": "0 to {scale:gas_pressure}, reads {alone:gas_pressure} to light",
+    "low_gauge.size.tube": "sloping, 0 to {scale:gas_pressure}, reads {low:gas_pressure} at low fire",
+    "low_gauge.size.tube_light": "sloping, 0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, "
+    "{low:gas_pressure} at low fire",
+    "low_gauge.size.tube_alone": "sloping, 0 to {scale:gas_pressure}, reads {alone:gas_pressure} to light",
     "ends.male": "male [{size} in NPT|R\u00a0{size}]",
     "ends.female": "female [{size} in NPT|Rp\u00a0{size}]",
     "ends.left": "left-hand nut",

@@ -8,7 +8,7 @@ even so with one burner more or another opening. At the end each change is tried
 fault that stays it is said what was tried, and why that is no way.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations, islice, product
 from math import inf
@@ -66,6 +66,9 @@ QUESTION = frozenset(
 )
 
 NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
+
+# Cylinders stand outdoors: a warmer shop, which a wet block may ask for, is no cure of theirs.
+OUTDOORS, SHOP_AIR = frozenset({"cylinder"}), "ambient_temperature"
 
 CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
@@ -138,6 +141,8 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     bench.ends_at = inf
     after = bench.result(best)
     left = faults_of(after)
+    cold = OUTDOORS - {fault.key for fault in left}
+    left += tuple(one for key in cold for one in faults_of(bench.judging(best, key)) if one.key == key)
     kept = {fault.key for fault in left}
     changes = tuple(
         Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key), _kept_by(bench, best, key))
@@ -281,8 +286,7 @@ def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
 
 def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     """Each cure of a fault that stays, and why it is no way, as far as there are solves for it."""
-    checked = bench.result(changes).checks
-    for change in checked[fault.key].changes:
+    for change in bench.judging(changes, fault.key).checks[fault.key].changes:
         if bench.ended:
             return
         follows = bench.result(changes).design.value(change.setting) == "auto"
@@ -304,14 +308,19 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
 class _Judged:
     """A set of changes; each check is asked when somebody wants to know, as most moves are dropped after one or two."""
 
-    def __init__(self, result: Result) -> None:
-        self.result = result
+    def __init__(self, result: Result, outdoors: Callable[[], Result] | None = None) -> None:
+        """`outdoors`: with the shop's air as it was, where that is moved."""
+        self.result, self._outdoors = result, outdoors
         self._seen: dict[str, tuple[str, float]] = {}
+
+    def judging(self, key: str) -> Result:
+        """What a check is judged by."""
+        return self._outdoors() if self._outdoors and key in OUTDOORS else self.result
 
     def fault(self, key: str) -> tuple[str, float]:
         """(caution or stop, how far over the limit); ("", 0) of a check that is good."""
         if key not in self._seen:
-            judged = self.result.parts.call(checks.CHECKS[key])
+            judged = self.judging(key).parts.call(checks.CHECKS[key])
             bad = judged is not None and judged.verdict in FAULTS
             self._seen[key] = (judged.verdict, how_wrong(judged.value, judged.limit)) if bad else ("", 0.0)
         return self._seen[key]
@@ -356,8 +365,19 @@ class _Bench:
                 self._known[key] = None
             else:
                 self.solves += 1
-                self._known[key] = _Judged(Result(design, store=self._parts))
+                self._known[key] = _Judged(Result(design, store=self._parts), self._outdoors(changes))
         return self._known[key]
+
+    def _outdoors(self, changes: Changes) -> Callable[[], Result] | None:
+        less = tuple(change for change in changes if change[0] != SHOP_AIR)
+        if len(less) == len(changes):
+            return None
+
+        def judged() -> Result:
+            found = self._judged(less)
+            return found.result if found else self.base
+
+        return judged
 
     def refused(self, changes: Changes) -> bool:
         """Whether a rule refuses it."""
@@ -404,6 +424,12 @@ class _Bench:
         found = self._judged(changes)
         assert found is not None
         return found.result
+
+    def judging(self, changes: Changes, key: str) -> Result:
+        """What a check is judged by."""
+        found = self._judged(changes)
+        assert found is not None
+        return found.judging(key)
 
 
 def _mend(bench: _Bench, changes: Changes, still: frozenset[str]) -> Changes:
@@ -469,7 +495,7 @@ def _moves(
     bench: _Bench, changes: Changes, fault: str, still: frozenset[str], steps: Iterable[int] = STEPS
 ) -> Iterator[tuple[str, str]]:
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
-    result = bench.result(changes)
+    result = bench.judging(changes, fault)
     for change in result.checks[fault].changes:
         if change.setting not in bench.mine and change.setting not in still:
             if change.setting == "work_rate" and (text := _heated(result)):

@@ -14,6 +14,8 @@ from .lighting import Lighting
 GAUGE_OFF = 0.02  # of a gauge's scale
 LOW_SHOWN = 0.25  # of the larger gauge's scale, from which it shows low fire well enough
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
+# Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
+TUBES_PA = {"in": tuple(n * INH2O_PA for n in (1, 2, 4, 8)), "mm": (250.0, 500.0, 1000.0, 2000.0)}
 TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
 
 
@@ -21,8 +23,9 @@ TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
 class Gauges:
     """Full scales. `jet_Pa`: of the one that reads up to high fire; `low_Pa`: of the small one beside it, behind a cock
     that is shut before it is run past its scale, None where the other is no coarser; to
-    light by alone where the other shows low fire. `low_fire_Pa`: what it reads at
-    low fire. `off_Pa`, `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it.
+    light by alone where the other shows low fire; on a line always one of its own,
+    sloping. `low_fire_Pa`: what it reads at low fire. `off_Pa`,
+    `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it.
     """
 
     jet_Pa: float
@@ -67,15 +70,19 @@ def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) 
     def scale_Pa(pressure_Pa: float) -> float:
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=gas.liquid is not None)
 
+    def tube_Pa(pressure_Pa: float) -> float:
+        scales = TUBES_PA[sizes]
+        return next((scale for scale in scales if scale >= making.GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
+
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
     shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0
-    small_Pa = scale_Pa(light_Pa if shown else max(low_fire_Pa, light_Pa))
-    lit_by_Pa = min(small_Pa, jet_Pa)
     by_gauge = gas.liquid is not None
+    small_Pa = (scale_Pa if by_gauge else tube_Pa)(light_Pa if shown else max(low_fire_Pa, light_Pa))
+    lit_by_Pa = min(small_Pa, jet_Pa) if by_gauge else small_Pa
     return Gauges(
         jet_Pa,
-        small_Pa if small_Pa < jet_Pa else None,
+        small_Pa if small_Pa < jet_Pa or not by_gauge else None,
         low_fire_Pa,
         GAUGE_OFF * lit_by_Pa if by_gauge else TUBE_OFF_PA,
         making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=sizes) if by_gauge else TUBE_MARK_PA[sizes],

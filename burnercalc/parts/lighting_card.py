@@ -16,7 +16,7 @@ from .shop import Shop
 from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
-VOLUMES, AIR_SHARE, LEAST_PURGE_S = 5.0, 0.25, 60.0  # BS 5990:2006, 15.5; twice its 30 s, as it is done by hand
+VOLUMES, LEAST_PURGE_S = 5.0, 60.0  # BS 5990:2006, 15.5; twice its 30 s at full air, as it is done by hand
 HISS_S = (1.0, 5.0)  # from the first hiss until it is judged, at least and at most
 SEE_S = 0.5  # at the least to see whether it takes, once the mixture is at the face
 HAND_S = 1.0  # that a hand, on it already, needs to shut a quarter-turn cock
@@ -29,7 +29,9 @@ LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common pract
 
 @dataclass(frozen=True)
 class LightingCard:
-    """Times in s. `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
+    """Times in s; purged with the air of high fire, at its mark.
+
+    `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
     face; `hiss_s`: until the hand moves if it is not alight, in whole seconds, as they are counted; `let_in`: share of
     the chamber that what is let in fills till the hand has shut it, pipe and box emptied into it; `slips`: so many
@@ -68,7 +70,7 @@ def lighting_card(
     lighting_slide: LightingSlide,
     soaking: Soaking,
 ) -> LightingCard:
-    air_m3_s = AIR_SHARE * firing.air_m3_s * shop.swell * burner_count
+    air_m3_s = firing.air_m3_s * shop.swell * burner_count
     lit = lighting.rate_W is not None
     mixture_m3_s = lighting.mixture_m3_s if lit else stream.mixture_m3_s * low_fire
     fills_s = purge.volumes_time_s(chamber.volume_m3, mixture_m3_s)

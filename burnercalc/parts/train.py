@@ -1,16 +1,17 @@
 """The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from math import ceil
 from typing import Any
 
 from ..making import train as making
-from ..physics import pipes
+from ..physics import flame_limits, pipes
 from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
+from .flame import MIXTURE_SLIP
 from .gas import Gas
 from .gauges import Gauges
 from .jet import Jet
@@ -24,6 +25,7 @@ from .supply import Supply
 # needs, or cannot be set without.
 SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "reset", "flame_guard", "check_valve")
 SAFETY += ("pilot_valve", "filter_guard", "air_switch", "air_flap")
+LINE_HALF = 0.5  # of what the regulator holds, at which a low-gas switch opens at the least; common practice
 COMFORT = ("gauge", "flexible_joint", "union")
 # What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
 BRANCHES = (
@@ -93,6 +95,7 @@ def train(
     supply: Supply,
     steel: Steel,
     legs: Legs,
+    equivalence_ratio: float,
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
@@ -112,10 +115,11 @@ def train(
         regulated["inlet"] = max(cylinders.least_Pa, outlet_Pa)
         parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
     else:
-        parts = [*_from_line(gauges, size, regulated, hose, rated_Pa)]
+        low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
+        parts = [*_from_line(size, regulated, hose, rated_Pa, low_Pa)]
     if lit_by == "guard":
         parts += _pilot(rated_Pa)
-    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa)
+    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
     parts += _air(blower, lighting_card, mix_pipe)
     parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows)
@@ -128,7 +132,7 @@ def train(
     return Train(
         from_cylinder=from_cylinder,
         parts=tuple(parts),
-        switch_Pa=lighting_card.pipe_switch_Pa,
+        switch_Pa=lighting_card.switch_Pa,
         safety_cost=cost("safety"),
         needed_cost=cost("needed"),
         comfort_cost=cost("comfort"),
@@ -154,7 +158,15 @@ def _from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, 
     yield part("filter")
 
 
-def _from_line(gauges, size, regulated, hose, rated_Pa):
+def _line_share(equivalence_ratio, gas):
+    """Of what the regulator holds, at which the low-gas switch opens: gas goes with the root of its pressure through
+    all that stands between regulator and chamber, so the mixture of any setting leans out alike; before it is too lean
+    to burn where that comes sooner than at half."""
+    lean, _ = flame_limits.flammable_equivalence_ratios(gas.composition)
+    return max(LINE_HALF, ((lean + MIXTURE_SLIP) / equivalence_ratio) ** 2)
+
+
+def _from_line(size, regulated, hose, rated_Pa, low_Pa):
     part = partial(_part, "gas", size)
     yield part("cock", rated=rated_Pa)
     yield part("trap")
@@ -164,7 +176,7 @@ def _from_line(gauges, size, regulated, hose, rated_Pa):
         yield part("rigid_pipe", bore=hose["bore"], drop=hose["drop"])
     else:
         yield part("line_connector", **hose)
-    yield part("low_gas_switch", outlet=0.5 * gauges.low_fire_Pa)
+    yield part("low_gas_switch", outlet=low_Pa)
 
 
 def _pilot(rated_Pa):
@@ -175,7 +187,7 @@ def _pilot(rated_Pa):
     yield part("pilot")
 
 
-def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa):
+def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping):
     part = partial(_part, "gas", supply.pipe)
     yield part("solenoid", supply.valves, rated=rated_Pa)
     yield part("reset")
@@ -186,10 +198,13 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa):
     if gauges.small:
         lit = {} if lighting_slide.gas_Pa is None else {"light": lighting_slide.gas_Pa.value}
         yield _part("gas", "1/4", "gauge_cock")
-        low = {"low": gauges.low_fire_Pa, **lit}
-        yield part(
-            "low_gauge", scale=gauges.low_Pa, **(low if gauges.reads_low or not lit else {"alone": lit["light"]})
-        )
+        low = {"low": gauges.low_fire_Pa, **lit} if gauges.reads_low or not lit else {"alone": lit["light"]}
+        case = next((case for case in CASES if case in low), "")
+        if sloping:
+            tube = part("low_gauge", scale=gauges.low_Pa, **low, case=f"tube_{case}".rstrip("_"))
+            yield replace(tube, price=making.price("tube_gauge", supply.pipe))
+        else:
+            yield part("low_gauge", scale=gauges.low_Pa, **low)
     yield part("jet_holder", drill=jet.drill_name or "-")
 
 

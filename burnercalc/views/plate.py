@@ -120,7 +120,8 @@ def operating_card_drawing(
     settings = (
         ("light", *light),
         ("low", *(UNSET if unlit or dim or turning.straight else low)),
-        ("high", *(UNSET if unlit or dim or turning.held_W is not None else high)),
+        # Its mark is told where nobody turns it up too: it is purged there.
+        ("high", *(UNSET if unlit else (None, None, *high[2:]) if dim or turning.held_W is not None else high)),
     )
     rows = [
         (
