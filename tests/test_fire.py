@@ -256,7 +256,35 @@ def test_kiln_or_oven_first_and_pulses_as_the_last_resort():
     assert oven.startswith("Best is a kiln") and "an old oven" in oven
     assert fire.index("kiln") < fire.index("Its own burner only after that") < fire.index("pulses")
     assert "after the oven only" in fire and "each pulse a whole lighting" in fire
-    assert "1/2 in under the hot face" in oven and "mid-depth" in oven and "steer by the slower" in oven
+    assert "1/2 in under the hot face" in oven and "mid-depth" in oven and "Steer by the slower" in oven
+
+
+def test_hands_can_put_the_thermocouples_there():
+    """The cold side of the block is inside a welded box: both go in from the fire side, and out before the flame."""
+    care = {row[0]: row[1] for row in solved().tables["care"].rows}
+    assert "from the fire side, in two ports" in care["Oven-dry"] and "cold side" not in care["Oven-dry"]
+    assert care["First fire"].index("draw them and the fibre") < care["First fire"].index("Where there is neither")
+
+
+def test_wax_is_not_turned_and_does_not_melt_in_the_warmth():
+    """Hard wax melts at 60 to 85 °C, the gentle warmth is 50 °C at most."""
+    wax, wood = ({row[0]: row[1] for row in solved(pin_kind=kind).tables["care"].rows} for kind in ("wax", "wood"))
+    assert "Turn each pin" in wood["Clear the ports"] and "Turn each pin" not in wax["Clear the ports"]
+    assert "140 to 185 °F" in wax["Oven-dry"] and "140 to 185 °F" not in wood["Oven-dry"]
+    out = dict(solved(pin_kind="wax").tables["pins"].rows)["Out"]
+    assert "too hard for the gentle warmth" in out and "oven" in out
+
+
+def test_nobody_is_booked_for_the_way_to_the_warmth_and_the_paper_says_so():
+    *_, air = [row[1] for row in solved().tables["care"].rows if row[0].startswith("Air-dry")]
+    assert "the calendar books no hands for that" in air and "days off" in air
+
+
+@pytest.mark.parametrize("kind", ["wood", "steel", "wax"])
+def test_the_work_is_turned_over_onto_its_steel(kind):
+    """The frame is waxed and its base comes off: on blocks under it steel and block would drop out."""
+    free = next(do for when, do in solved(pin_kind=kind).tables["pins"].rows if when.startswith("First set"))
+    assert "under the steel of its back" in free and "never under the frame" in free
 
 
 def test_hold_and_stop_signs_and_when_it_is_dry():

@@ -65,8 +65,24 @@ def test_the_order_of_the_welding():
     round_body = dict(
         body_kind="pipe", body_length="6 in", body_width="6 in", pattern="rings", rows="2", ports_per_row="8"
     )
-    assert list(told(solved(**round_body)))[:4] == ["inlet pipe", "back disc", "baffle", "face disc"]
+    assert list(told(solved(**round_body)))[:5] == ["inlet pipe", "straightness", "back disc", "baffle", "face disc"]
     assert "baffle" not in told(solved(baffle_holes="0"))
+
+
+def test_flat_that_is_sold_wider_is_ripped():
+    """Caps of 91.2 mm square for a tube of 100 by 4 mm, from flat of 100; those laid on are 100: no ripping."""
+    for caps, ripped in (("in", True), ("on", False)):
+        r = solved(units="mm", caps=caps, wall="4 mm", body_width="100 mm", body_depth="100 mm")
+        note = next(row[-1] for row in r.tables["cut_list"].rows if row[1] == "end cap")
+        assert note.endswith("; rip the flat to this width") == ripped
+
+
+def test_the_window_of_a_tube_with_caps_laid_on_is_told_from_its_ends():
+    """9 in less two walls of 3/16 in, window of 7 3/4 in: (8 5/8 - 7 3/4) / 2 = 7/16 in, from the edges 5/8 in."""
+    for caps, told_so in (("on", '7/16" from the ends of the tube as cut, 5/8" from the edges'), ("in", "the lip is")):
+        shapes = solved(caps=caps, wall="3/16 in").drawings["window"].shapes
+        written = " ".join(shape.text for shape in shapes if hasattr(shape, "text"))
+        assert " ".join(told_so.split()) in written and ("as cut" in written) == (caps == "on")
 
 
 def test_what_is_said_of_the_default():

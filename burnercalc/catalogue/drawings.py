@@ -122,6 +122,8 @@ DRAWINGS = (
             "disc": "Outer line: the face disc, {length} across",
             "side": "Thick line: the side that becomes the face, {length} by {width}",
             "lip": "Thin line: window, {window} by {window_across}; the lip is {setback} all round",
+            "lip.ends": "Thin line: window, {window} by {window_across}; {end} from the ends of the tube as cut, "
+            "{setback} from the edges; the lip is {setback} all round when the caps are on",
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",

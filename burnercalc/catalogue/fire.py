@@ -234,12 +234,13 @@ STEPS = {
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
     "free.title": "Free the pins at first set",
-    "free.do": "Turn the work over onto two blocks higher than the inlet pipe. Take the base off and free each pin, as "
-    "the list of the pins says. Damp plastic over it again. A quarter of an hour.",
+    "free.do": "Turn the work over as the list of the pins says: blocks under the steel back, never under the frame. "
+    "Take the base off and free each pin. Damp plastic over it again. A quarter of an hour.",
     "free.watch": "The hour is a guide: try the rim with a thumb from an hour before. Too early and the mix "
     "slumps, too late and the pins hold.",
     "free.go_on": "The base is off and each pin has moved once; wax is cut flush instead.",
-    "free.caution": "Wet cement is alkaline and burns skin and eyes: gloves and goggles.",
+    "free.caution": "On blocks under the frame the steel and its block of hours drop out. Wet cement is "
+    "alkaline and burns skin and eyes: gloves and goggles.",
     "free.source": "castable practice: about 3 h after casting, half as long again in the cold",
     "strip.title": "Strip the mould",
     "strip.do": "Unscrew the frame and lift it off; the base came off at first set, the pins stay.",
@@ -250,18 +251,23 @@ STEPS = {
     "trim.title": "Trim the block",
     "trim.do": "Rasp off flash and the rim round the body while the block is still green, round the edges.",
     "trim.watch": "No refractory left outside that would carry the load of a knock.",
-    "trim.go_on": "Face flat, edges round, pins free at both ends.",
+    "trim.go_on": "Face flat, edges round, no flash over pins or wax at the face.",
     "trim.caution": "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
     "trim.source": "29 CFR 1926.1153",
     "air.title": "Air-dry, then gentle warmth",
-    "air.do": "Stand it open on all sides, then at most [120 °F|50 °C]: lamp, warm room, by the stove.",
-    "air.watch": "Weigh it morning and evening. It turns from dark to light, last at the thick middle.",
+    "air.do": "Stand it open on all sides for the hours of the stages, then at most [120 °F|50 °C]: lamp, "
+    "warm room, by the stove. Somebody must carry it there and look after it: the calendar books no hands for "
+    "that, nor leaves out nights and days off. Where nobody comes it waits in the open, and all after it is later.",
+    "air.watch": "Weigh it morning and evening, when somebody is there. It turns from "
+    "dark to light, last at the thick middle.",
     "air.go_on": "Two weighings half a day apart differ by less than 0.5 % of its mass.",
     "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
     "air.source": "common practice: about 16 h of warmth",
     "clear.title": "Clear the ports",
     "clear.do": "Turn each pin and draw it out toward the fire, never toward the plenum. Then turn the cleaning"
     " drill through by hand from the fire side.",
+    "clear.do.wax": "Turn the cleaning drill by hand through the wax of each port from the fire side, no power; draw "
+    "it back often and wipe it. A film stays: it melts in the oven.",
     "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Vacuum ports and plenum, "
     "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
@@ -272,8 +278,11 @@ STEPS = {
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
     "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up by the "
-    "stages and hold; let it cool in it, closed. One thermocouple [1/2 in|13 mm] under the hot face, one at mid-depth "
-    "from the cold side: steer by the slower.",
+    "stages and hold; let it cool in it, closed. Two thermocouples from the fire side, in two ports near the middle, "
+    "against the wall: one [1/2 in|13 mm] under the hot face, one at mid-depth. A wisp of fibre plugs each port. "
+    "Steer by the slower.",
+    "oven.do.wax": "Wax left in the ports melts at [140 to 185 °F|60 to 85 °C]: an electric oven that takes "
+    "air, a tray under the ports, face down, no flame.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "
     "are more than [250 °F|140 °C] apart.",
     "oven.go_on": "The mirror stays clear, and the weight an hour before the hold ends and at its end differ by less "
@@ -286,10 +295,12 @@ STEPS = {
     "fire.title": "First fire",
     "fire.do": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
     "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
-    "heat that drying wants. Where there is neither, short pulses of it, after the oven only, and "
+    "heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
+    "lit. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
     "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages in the kiln; or under the "
-    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Cool slowly too.",
+    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Thermocouples as in the "
+    "oven. Cool slowly too.",
     "fire.watch": (
         "Hold, do not climb, at white wisps, sweat at ports or back, a mirror that fogs, a hiss or a tick. Hold"
         " at [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or "

@@ -1580,6 +1580,7 @@ STEEL_PIECES = {
     "end cap.where.on": "both ends, laid on",
     "end cap.note.tube": "round the corners so that they follow the tube",
     "end cap.note.plates": "square corners",
+    "rip": "rip the flat to this width",
     "face disc": "face disc",
     "face disc.where.in": "fire side, set in flush",
     "face disc.where.on": "fire side, laid on",
@@ -1642,8 +1643,8 @@ WELD_WORDS = {
     "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "
     "that both caps are on, cut through. The window's width is the same in the middle and at the ends "
     "to [1/32 in|0.8 mm].",
-    "straight.round.do": "Clamp the discs square to the pipe; across two diameters they stand level to "
-    "[1/32 in|0.8 mm].",
+    "straight.round.do": "Before each disc is tacked, clamp it square to the pipe; across two diameters they stand "
+    "level to [1/32 in|0.8 mm].",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",
@@ -1653,8 +1654,12 @@ WELD_WORDS = {
     "[1/4 in NPT|Rp 1/4] for a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
     "[20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
 }
+_TURN = (
+    "Turn the work over onto two blocks under the steel of its back, higher than the inlet pipe and clear of it; never "
+    "under the frame. The cross-bars stay clamped and carry the frame."
+)
 _KNOCK = (
-    "Turn the work over onto two blocks higher than the inlet pipe, and unscrew the base. As it comes off, knock each "
+    f"{_TURN} Unscrew the base. As it comes off, knock each "
     "pin back a hair with a punch through its {drill} hole. Give every pin a quarter-turn with pliers, and leave it "
     "in. Damp sheet over it again."
 )
@@ -1670,7 +1675,8 @@ PIN_WORDS = {
     "odd.steel": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
     "odd.plastic": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
     "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac or varnish, or it swells in the wet mix "
-    "and cracks the web; then rub it with paraffin wax.",
+    "and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end in the base bare of both: it "
+    "goes in no more with them.",
     "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
     "made.do.plastic": "Rod of nylon, acetal or polyethylene, scraped smooth, ends rounded. A wipe of paste wax.",
     "made.do.wax": "Hard wax, cast in a tube or rolled, straight. It needs no release.",
@@ -1684,16 +1690,15 @@ PIN_WORDS = {
     "free.do.wood": _KNOCK,
     "free.do.steel": _KNOCK,
     "free.do.plastic": _KNOCK,
-    "free.do.wax": (
-        "Wax shears: do not turn it. Turn the work over onto two blocks higher than the inlet pipe. Unscrew "
-        "the base, lift it off straight, cut the wax flush. Damp plastic over it again."
-    ),
+    "free.do.wax": f"Wax shears: do not turn it. {_TURN} Unscrew the base, lift it off straight, cut the wax flush. "
+    "Damp plastic over it again.",
     "out.when": "Out",
     "out.do.wood": f"After stripping, {_DRAW}",
     "out.do.steel": f"After stripping, {_DRAW}",
     "out.do.plastic": f"After stripping and before any heat, {_DRAW}",
-    "out.do.wax": "After stripping, from the fire side: turn the {drill} drill by hand through the wax, no power; what "
-    "is left melts into a tray in the gentle warmth, before any flame or oven.",
+    "out.do.wax": "After stripping, from the fire side: turn the {drill} drill by hand through the wax, no power. "
+    "What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low in the "
+    "electric oven, before any flame.",
 }
 BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
@@ -1756,7 +1761,7 @@ TOOL_WORDS = {
     "water_tube": "clear tube for water",
     "water_tube.sold": "[5 ft|1.5 m], bent to a U, with a rule: leak test, blower, low gas pressure",
     "thermocouple": "thermocouple",
-    "thermocouple.sold": "type K in a steel sheath, with a reader: for drying and first fire",
+    "thermocouple.sold": "type K in a steel sheath thinner than a port, with a reader: for drying and first fire",
     "scale": "scale",
     "scale.sold": "for the whole burner, to a five-thousandth of it: weighs mix and drying",
     "hole_saw": "hole saw",
@@ -1776,6 +1781,11 @@ TOOL_WORDS = {
     "screws.sold": "{length:length} long or more, for the mould",
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
     "base, 4 of them a mould",
+    "clamps": "clamps",
+    "clamps.sold": "they hold two cross-bars on the body of each mould till it is stripped; bars "
+    "[3/4 in|20 mm] square and straight, as long as the build sheet says",
+    "clamps.sold_round": "they hold two cross-bars on the body of each mould till it is stripped; bars "
+    "[3/4 in|20 mm] square and straight, as long as the build sheet says; a strap round each mould",
     "sealer": "sealer and wax",
     "sealer.sold": "shellac or varnish for wood, paste wax",
 }

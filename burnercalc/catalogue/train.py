@@ -134,7 +134,8 @@ PARTS = {
     "mix_tap": (
         "pressure tap of the mix pipe",
         "{pipe:pipe}, in the last third of the mix pipe",
-        "For the manometer that shows the mixture's pressure; cap it.",
+        "Weld it on and drill through before the pipes are joined, no burr inside. For the manometer that "
+        "shows the mixture's pressure; cap it.",
     ),
     "filter_guard": (
         "guard and filter",
@@ -144,7 +145,7 @@ PARTS = {
     "flexible_joint": (
         "flexible joint",
         "{pipe:pipe}",
-        "In the air only, before the jet: takes up the blower's shake.",
+        "In the air only, before the jet: takes up the blower's shake. Left out, a coupling in its place.",
     ),
     "blower_plate": (
         "plate on the blower's outlet",
@@ -188,8 +189,9 @@ PARTS = {
     ),
     "tap": (
         "pressure tap of the air",
-        "{pipe:pipe}, on a [4 in|100 mm] nipple before the damper",
-        "Shows what the blower gives, its outlet shut or not; cap it.",
+        "{pipe:pipe}, on a [4 in|100 mm] nipple before the damper, bought in place of a close one",
+        "Weld it on and drill through before the pipes are joined, no burr inside. Shows what the blower "
+        "gives, its outlet shut or not; cap it.",
     ),
     "mix_pipe": (
         "mix pipe",
@@ -197,7 +199,11 @@ PARTS = {
         "Gas and air mix in it; black steel, no zinc near the fire.",
     ),
     "elbow": ("elbow", "{pipe:pipe}, 90°, malleable", "Turns to the burner, and mixes."),
-    "union": ("union", "{pipe:pipe}, ground joint", "Lets the burner off without turning the train."),
+    "union": (
+        "union",
+        "{pipe:pipe}, ground joint",
+        "Lets the burner off without turning the train. Left out: build from the burner outwards, blower last.",
+    ),
     "reducer": (
         "bell reducer",
         "{path}, malleable, concentric",

@@ -17,7 +17,8 @@ from .mould import Mould
 from .pins import Pins
 from .steel import Steel
 
-THERMOCOUPLES = 2  # one in the block, one in the chamber
+THERMOCOUPLES = 2  # both in the block, at two depths
+CLAMPS = 4  # of a mould: two cross-bars, one at each end
 
 
 @dataclass(frozen=True)
@@ -92,6 +93,7 @@ def tools(
     wood = mould.wood
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
     add("screws", mould.screws * calendar.moulds, **lengths)
+    add("clamps", CLAMPS * calendar.moulds)
     add("sealer")
     return Tools(tuple(listed), sum(tool.price for tool in listed))
 

@@ -225,10 +225,14 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
     return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
 
 
-def care_table(batch: Batch, lighting: Lighting, stopped: bool, say: Say) -> tuple:
+def care_table(batch: Batch, lighting: Lighting, pin_kind: str, stopped: bool, say: Say) -> tuple:
     def text(step, what):
-        unlit = step.key == "fire" and what == "do" and (stopped or lighting.waits_W is None)
-        return say("fire.do.unlit") if unlit else _text(say, step, what)
+        if step.key == "fire" and what == "do" and (stopped or lighting.waits_W is None):
+            return say("fire.do.unlit")
+        wax = pin_kind == "wax" and what == "do"
+        if wax and step.key == "clear":
+            return say("clear.do.wax")
+        return _text(say, step, what) + (" " + say("oven.do.wax") if wax and step.key == "oven" else "")
 
     return tuple(tuple(text(step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
 

@@ -30,7 +30,7 @@ from ..parts.pins import Pins
 from ..parts.purchases import Purchases
 from ..parts.schedule import Schedule
 from ..parts.selling import Selling
-from ..parts.steel import Steel
+from ..parts.steel import Steel, bought_as
 from ..parts.stock import Stock
 from ..parts.tools import Tools
 from ..parts.train import Train
@@ -63,14 +63,18 @@ def cut_list_table(
     inlet: str,
     baffle_holes: int,
     baffle_thickness: float,
+    sizes: str,
     say: Say,
 ) -> tuple:
     """Every piece of steel in the order it is cut: body, caps, inlet pipe, baffle."""
     rows = []
+    ripped = [piece for piece in steel.body.pieces if not body.round and _ripped(piece, body, sizes)]
     for piece in (*steel.body.pieces, steel.inlet_piece):
         name = say(piece.name, pipe=inlet)
         where = say(f"{piece.name}.where" + (f".{caps}" if piece.name in CAPS else ""))
         note = say(f"{piece.name}.note" + (f".{body.kind}" if piece.name == "end cap" else ""))
+        if piece in ripped:
+            note = "; ".join(filter(None, (note, say("rip"))))
         rows.append((name, piece.count, *_sizes(piece), piece.mass_kg * piece.count, where, note))
     sheet = baffle_sheet.sheet
     if sheet:
@@ -78,6 +82,12 @@ def cut_list_table(
         where, note = say("baffle.where"), say("baffle.note", holes=baffle_holes)
         rows.append((say("baffle"), 1, *sizes, _millimetres(*sizes), sheet.mass_kg, where, note))
     return tuple((number, *row) for number, row in enumerate(rows, 1))
+
+
+def _ripped(piece: Piece, body: Body, sizes: str) -> bool:
+    """Is it cut from flat that is sold wider than it?"""
+    bought = bought_as(piece, body, sizes)
+    return bought.case == "flat" and bought.slots["width"] - piece.width_m > NOISE_M
 
 
 def batch_cut_list_table(
@@ -149,9 +159,10 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     if baffle_sheet.sheet:  # into a round body after its back disc, into a box before both caps
         at = len(steps) if body.round else -1
         steps.insert(at, ("baffle", f"baffle{disc}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
+    straight = ("straight", f"straight.{'round' if body.round else 'window'}", {})
+    steps.append((f"second{disc}", edge, cap))
+    steps.insert(1 if body.round else len(steps), straight)
     steps += [
-        (f"second{disc}", edge, cap),
-        ("straight", f"straight.{'window' if not body.round else 'round'}", {}),
         ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
         ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),
     ]
@@ -181,7 +192,7 @@ def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say
     larger = next((one for one in sold if one >= size - NOISE_M), None)
     odd = larger and abs(larger - size) > NOISE_M and f"odd.{pin_kind}" in say.words
     slots = {
-        "made": {},
+        "made": {"depth": pin_depth},
         "base": {"depth": pin_depth, "drill": pins.knock_out_drill},
         "set": {"length": pins.length_m, "proud": pins.proud_m},
         "free": {"drill": pins.knock_out_drill},
@@ -412,7 +423,7 @@ def shopping_table(
 
 def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
     def sold(tool):
-        own = "_round" if tool.key in ("test_plate", "drills", "screws") and body.round else ""
+        own = "_round" if tool.key in ("test_plate", "drills", "screws", "clamps") and body.round else ""
         slots = dict(tool.slots)
         if tool.key == "drills":
             baffle, jet, damper = slots.pop("baffle"), slots["jet"], ", ".join(slots["damper"])

@@ -135,7 +135,9 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
         ]
     lengths = {"length": say.length(2 * body_x / MM), "width": say.length(body.width_m)}
     window = {"window": say.length(face.window_length_m), "window_across": say.length(face.window_width_m)}
-    lines = [say("side", **lengths), say("lip", **window, setback=say.length(body.setback_m))]
+    lip = {"setback": say.length(body.setback_m), "end": say.length((body_x - half_x) / MM)}
+    even = lip["end"] == lip["setback"]
+    lines = [say("side", **lengths), say("lip" if even else "lip.ends", **window, **lip)]
     if body.kind == "tube":  # where the corners of the tube end, along both long edges
         inside = tube_inside_radius_m(body.wall_m)
         flat = body_y - (inside + body.wall_m) * MM
