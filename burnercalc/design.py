@@ -291,6 +291,15 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
 
     The offers of the refusals are not tried yet; see with_offer.
     """
+    values, kept, errors = read_each(texts, bare_units)
+    named: dict[str, InputError] = {}  # one refusal a setting
+    for _, error in rules.broken(values):
+        named.setdefault(error.field, error)
+    return values, kept, [*errors, *named.values()]
+
+
+def read_each(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], dict[str, str], list[InputError]]:
+    """What `read` gives before the rules weigh one setting against another."""
     values: dict[str, Any] = {}
     kept: dict[str, str] = {}
     errors: list[InputError] = []
@@ -312,10 +321,7 @@ def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], d
         values[setting.key] = value
         if value != default or _elsewhere(setting, value):
             kept[setting.key] = value if setting.choices else with_unit(setting, texts[setting.key], bare_units)
-    named: dict[str, InputError] = {}  # one refusal a setting
-    for _, error in rules.broken(values):
-        named.setdefault(error.field, error)
-    return values, kept, [*errors, *named.values()]
+    return values, kept, errors
 
 
 def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = True) -> InputError:

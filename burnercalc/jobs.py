@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from math import inf, pi
 
-from .design import Design, read, supplied, units_of
+from .design import AS_READ, Design, read, read_each, supplied, units_of
 from .examples import EXAMPLES
 from .settings import BY_KEY, SETTINGS
 
@@ -65,6 +65,15 @@ class Job:
     def rungs_at(self, fuel, litres):
         return tuple(rung for rung in self.rungs if litres is not None and rung.holds(fuel, litres))
 
+
+# What somebody has or lives with, whatever the job: it stays, or one builds for a blower that one has not.
+HAS = (
+    *(BLOWER := ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")),
+    *("sizes", "ambient_temperature", "altitude", "cylinder", "cylinder_fill", "tank_diameter", "tank_length"),
+    *("meter_capacity", "other_appliances", "fuel_price", "start_date", "damp_air", "watched_hours", "oven_places"),
+    *("hands", "day_hours", "work_week", "hour_value", "overhead", "print_scale_x", "print_scale_y"),
+    *(s.key for s in SETTINGS if "price" in s.key or "money" in s.key or "stock" in s.key),
+)
 
 # An example is a burner as it was built; a job's fire and jet follow the chamber that somebody sets.
 _FOLLOWS = {"firing_rate": "auto", "jet_drill": ""}
@@ -298,25 +307,51 @@ def _litres(texts):
 
 
 def job_of(design):
-    """(job, sizes of the shop it is written for) of a design that differs from it in what is asked only, or None."""
+    """(job, sizes it is written for) of a design that differs from it in what is asked or had only, or None."""
     litres = _litres(design.texts)
     for job in JOBS:
         for written in ("in", "mm") if job.inches else ():
             own = _of(job, written, design.fuel, litres)
             if all(
-                design.value(setting.key) == own.value(setting.key) for setting in SETTINGS if setting.key not in ASKED
+                design.value(setting.key) == own.value(setting.key)
+                for setting in SETTINGS
+                if setting.key not in (*ASKED, *HAS)
             ):
                 return job, written
     return None
 
 
-def begun(job, before):
-    """The texts that a job starts from: its own, in the reader's sizes, but in a chamber of its shape typed before.
+@cache
+def _known(sizes, fuel):
+    """Designs that nobody typed, of a shop: the default, the examples, and the jobs on a fuel."""
+    written = [{"units": sizes}, *(example.metric if sizes == "mm" else example.inches for example in EXAMPLES)]
+    return [read_each(texts)[0] for texts in written + [job.texts(sizes, fuel) for job in JOBS if job.inches]]
 
-    What another burner stands in, an example's say, is left with that.
+
+def set_by_hand(before):
+    """Keys of what differs from the design that it differs least from, of those that nobody typed; and what is mine."""
+    values, kept, _ = read_each({key: text for key, text in before.items() if key != "mine"})
+    apart = [{key for key in kept if values[key] != known[key]} for known in _known(values["sizes"], values["fuel"])]
+    return (min(apart, key=len) - AS_READ) | {key for key in before.get("mine", "").split(",") if key in BY_KEY}
+
+
+def begun(job, before):
+    """The texts that a job starts from: its own, in the shop's sizes; what somebody has or named as mine stays.
+
+    So does a chamber of its shape typed before. What another burner stands in, an example's say, is left with that.
     """
     design = Design.from_texts({key: text for key, text in before.items() if key != "mine"})
-    own = job.texts(design.units, design.fuel)
+    own, typed = _begun(job, before, design), set_by_hand(before)
+    kept = {*HAS, *before.get("mine", "").split(",")} & typed
+    if kept & {*BLOWER}:
+        kept |= {*BLOWER}  # one machine
+    stays = {**own, **{key: design.text(key) for key in BY_KEY if key in kept}}
+    own = own if read(stays)[2] else stays
+    return own if design.units == design.sizes else Design.from_texts(own).read_in(design.units).texts
+
+
+def _begun(job, before, design):
+    own = job.texts(design.sizes, design.fuel)
     found = job_of(design)
     if not found and before.keys() - {"mine", *ASKED}:
         return own
@@ -325,7 +360,7 @@ def begun(job, before):
     shape = BY_KEY["chamber_shape"].default
     if own.get("chamber_shape", shape) != before.get("chamber_shape", shape) or not typed:
         return own
-    return {**job.texts(design.units, design.fuel, _litres({**own, **typed})), **typed}
+    return {**job.texts(design.sizes, design.fuel, _litres({**own, **typed})), **typed}
 
 
 def refitted(before, after, mine=""):
@@ -347,6 +382,8 @@ def refitted(before, after, mine=""):
     own = job.texts(written, design.fuel, _litres(before))
     other = job.texts(sizes, now["fuel"] or BY_KEY["fuel"].default, litres)
     still = {*ASKED, *mine.split(","), *(key for key in {**before, **after} if before.get(key) != after.get(key))}
+    as_begun = _of(job, written, design.fuel, _litres(before))
+    still |= {key for key in HAS if design.value(key) != as_begun.value(key)}
     moved = [key for key in {**own, **other} if own.get(key) != other.get(key) and key not in still]
     kept = {key: text for key, text in after.items() if key not in moved}
     return {**kept, **{key: other[key] for key in moved if key in other}}

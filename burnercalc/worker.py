@@ -209,12 +209,16 @@ def _open(request):
 
 def _job(request):
     job = next(each for each in jobs.JOBS if each.key == request["job"])
-    before = Design.from_texts({key: text for key, text in request["settings"].items() if key != "mine"})
-    design = Design.from_texts(jobs.begun(job, request["settings"]))
-    moved = [s for s in SETTINGS if s.key in WEIGHS and before.value(s.key) != design.value(s.key)]
-    listed = ", ".join(s.label.lower() for s in moved)
-    words = f"The fire needed moved: {job.name} brings its own {listed}." if moved else ""
-    return {"link": to_link(design), "brought": words}
+    texts, mine = request["settings"], _mine(request)
+    before = Design.from_texts({key: text for key, text in texts.items() if key != "mine"})
+    design = Design.from_texts(jobs.begun(job, texts))
+    moved = [s for s in SETTINGS if before.value(s.key) != design.value(s.key)]
+    weighs = ", ".join(s.label.lower() for s in moved if s.key in WEIGHS)
+    typed = jobs.set_by_hand(texts) - {*WEIGHS, "fuel"}
+    left = ", ".join(s.label.lower() for s in moved if s.key in typed)
+    words = [f"The fire needed moved: {job.name} brings its own {weighs}."] if weighs else []
+    words += [f"What you had set is left out: {left}."] if left else []
+    return {"link": to_link(design, "", {"mine": mine}), "brought": " ".join(words)}
 
 
 # What the fire needed follows from most, beside the chamber

@@ -6,6 +6,7 @@ import pytest
 
 from burnercalc import worker
 from burnercalc.design import Design
+from burnercalc.examples import EXAMPLES
 from burnercalc.find.shops import sample
 from burnercalc.jobs import ASKED, JOBS, begun, job_of, refitted
 from burnercalc.link import from_link, to_link
@@ -118,6 +119,24 @@ def test_the_chamber_that_was_typed_stays_with_another_job_of_its_shape(before):
     opened = from_link(to_link(Design.from_texts(weld.inches)))[0].texts  # as a link writes it
     assert begun(JOBS[0], opened) == JOBS[0].inches
     assert begun(weld, {**typed, "rows": "3"}) == weld.inches  # another burner's
+
+
+def test_what_somebody_has_stays_and_what_is_left_out_is_said():
+    """A blower, the shop's sizes, what is marked as mine; a burner is not built for a blower that nobody has."""
+    bronze, has = JOBS[3], {"blower_free_flow": "45 cfm"}
+    reply = ask(kind="job", settings={**has, "rows": "3", "mine": "wall", "wall": "3/16 in"}, job="melt_bronze")
+    design = from_link(reply["link"])[0]
+    kept = {**bronze.texts("in", "propane"), **has, "wall": "3/16 in"}
+    assert design == Design.from_texts(kept) and job_of(Design.from_texts({**kept, "wall": "1/4 in"})) is None
+    assert reply["brought"].endswith(" What you had set is left out: rows.") and "mine=wall" in reply["link"]
+    again = Design.from_texts(begun(JOBS[1], begun(JOBS[0], has)))  # and over the next job
+    assert again == Design.from_texts({**JOBS[1].inches, **has, "blower_shutoff_pressure": "4 inH2O"})
+    gas = Design.from_texts(refitted(again.texts, {**again.texts, "fuel": "natural_gas"}))
+    assert job_of(gas)[0] is JOBS[1] and gas.blower_free_flow == again.blower_free_flow
+    inch_shop = from_link(ask(kind="job", settings={"units": "mm", "sizes": "in"}, job="melt_bronze")["link"])[0]
+    assert inch_shop == Design.from_texts(bronze.texts("in", "propane")).read_in("mm")
+    for scenario in EXAMPLES:  # nobody's own blower
+        assert begun(bronze, scenario.inches) == bronze.texts("in", scenario.inches.get("fuel", "propane"))
 
 
 def start(units="in", fuel="propane", **changed):

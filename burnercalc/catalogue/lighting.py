@@ -533,19 +533,19 @@ CHECKS += (
         cases={
             "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
             "alight.",
-            "stop_hand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. An arm holds a "
+            "stop_hand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. An arm holds a "
             "torch for some {hand:time 1}: do not light it so. Clamp the torch to a stand of its own, with gas for all "
             "of it, and stay beside it; or fit a pilot with a flame guard.",
-            "long_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody listens "
+            "long_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody listens "
             "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
             "or a lining that heats up sooner.",
-            "stop_stand": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Nobody watches "
+            "stop_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody watches "
             "a rich flame beyond {stand:time 1}, and one that goes out fills the chamber: do not light it so. A pilot "
             "with a flame guard, which shuts the gas by itself, or a lining that heats up sooner.",
             "hardly": "This chamber is worked at {chamber:temperature}, hardly above the {glows:temperature} from "
             "which walls light gas again: its colder corners may not. A pilot with a flame guard shuts the gas by "
             "itself.",
-            "long_guard": "The walls glow only {likely:time 2} after it is lit, {wait:time 2} at most. Pilot and flame "
+            "long_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
             "it can never be turned to low fire: do not light it so. A lining that loses less, or a smaller opening.",

@@ -12,7 +12,10 @@ export function tell(name, words, ...presses) {
     lines.set(name, make("div", "bar", make("p", ""), row));
     byId("bars").append(lines.get(name));
   }
-  changedOnly(lines.get(name).firstChild, words);
+  const said = lines.get(name).firstChild;
+  changedOnly(said, words);
+  if (said.scrollHeight > said.clientHeight + 1) said.tabIndex = 0; // a long one is read by scrolling, above what it tells of
+  else said.removeAttribute("tabindex");
 }
 
 export function hush(name) {

@@ -1,4 +1,4 @@
-// Ports of the face: one that is tapped says where it is and what flows through it, tapped again it is drilled. Which ports
+// Ports of the face: one that is tapped says where it is and what flows through it; "Drilled" marks it. Which ports
 // are drilled is kept on this device under the name of the face's holes, so it belongs to every design with these holes.
 import { byId, changedOnly } from "./page.mjs";
 import { model } from "./models.mjs";
@@ -74,7 +74,6 @@ function tap({ clientX, clientY }) {
   const away = ports.map((i) => Math.hypot(data.x[i] - x.start - (clientX - box.left) * scale, y.end - data.y[i] - (clientY - box.top) * scale) - data.r[i]);
   const near = away.indexOf(Math.min(...away));
   if (away[near] > REACH_PX * scale) return;
-  if (near === chosen) mark(near);
   chosen = near;
   show();
 }
