@@ -57,6 +57,8 @@ _RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_pe
 # Designs for sentences that those of the other tests do not call for.
 _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
 FURTHER = (
+    {"cylinder_fill": "5 %"},
+    {"fuel": "butane", "ambient_temperature": "40 degF"},
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},
     {"cylinder_fill": "5 %"},
