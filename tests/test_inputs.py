@@ -141,6 +141,14 @@ IDLE = {
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "baffle_thickness"): "only to none, where no leg is left beside the bend",
     ("baffle_length", "baffle_bend_angle"): "only to none, where no leg is left beside the bend",
+    ("lighting_ratio", "altitude"): "a mixture of a few; only where another one just has room",
+    **dict.fromkeys(
+        (
+            (key, "blower_shutoff_pressure")
+            for key in ("lighting_ratio", "lighting_lift_burnt", "lighting_filled", "heat_up_waits")
+        ),
+        "only where a stronger blower just leaves too small a hole to light with",
+    ),
 }
 
 
