@@ -56,7 +56,6 @@ TEST_FIRE = (
     "Ten minutes at low fire, hot, no pop",
     "Shut down gas first, blower till cold",
 )
-PROOF_S = 10 * 60.0  # a scale that shows 10 g then misses by 4 % of what is usual; common practice
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
@@ -557,13 +556,19 @@ def proofs(result):
     firing = result.part("firing")
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
-    line, low = result.part("gas").liquid is None, result.part("turning").held_W is not None
-    of_it = PROOF_S * (firing.low_W / firing.rate_W if low else 1.0)
+    design, low, tools = result.design, result.part("turning").held_W is not None, result.part("tools")
+    line = result.part("gas").liquid is None or design.cylinder == "tank"  # a tank stands on no scale
+    of_it = tools.proof_s * (firing.low_W / firing.rate_W if low else 1.0)
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
-    told = f"Gas at {'LOW' if low else 'HIGH'} in {_lasts(PROOF_S)}, by {'meter' if line else 'scale'}"
+    how = (
+        "meter, nothing else on it" if line else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
+    )
     return [
-        (told, units.show(*burnt, result.design.reader)),
-        ("To light, PROVED, for the card", f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2"),
+        (f"Gas at {'LOW' if low else 'HIGH'} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
+        (
+            f"To light, PROVED (gas {tools.proof_most:.0%} off: mend the jet)".replace("%", " %"),
+            f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2",
+        ),
     ]
 
 

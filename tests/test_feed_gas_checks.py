@@ -417,3 +417,9 @@ def test_the_house_meter_is_judged_by_what_burns_at_once():
 def test_a_meter_in_its_own_measure():
     r = solved(**HOUSE, units="mm", meter_capacity="6 m3/h")
     assert r.checks["house_meter"].text.startswith("The house meter passes 6 m³/h; burner and other appliances take 5.")
+
+
+def test_the_most_of_a_house_line_is_not_more_than_it():
+    """2 psi is the most: it was "55.4 in is more than a house line carries: 55.4 in the most"."""
+    at, over = (solved(fuel="natural_gas", gas_pressure=text).checks["gas_pressure"] for text in ("2 psi", "2.1 psi"))
+    assert at.verdict == "good" and over.verdict == "caution"

@@ -488,8 +488,8 @@ def test_the_card_has_every_step_with_its_source():
                 "8.5 % open",
                 "PROVED: ...",
                 "mixture 1.16",
-                "First time: needle shut",
-                "No light at half: gas off",
+                "First time: needle a little open",
+                "a little further, never beyond 0.95 psi",
                 "Mark the valve",
             ),
         ),
@@ -859,7 +859,7 @@ def test_what_no_one_pressure_holds_with_any_jet_is_told():
             assert (gas_Pa - pipe_Pa) / (made.gas_Pa.value - pipe_Pa) == pytest.approx(
                 (0.85 / coefficient) ** 2, rel=0.01
             )
-        assert ("till all take, then to the pressure" in card(**texts)["Set"][1]) == any_jet
+        assert ("all alight: to the pressure" in card(**texts)["Set"][1]) == any_jet
     assert solved(**KNIFE).checks["lighting_by_hand"].verdict == "note"
 
 
@@ -875,6 +875,9 @@ def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, bur
         paper = str(list(blocks))
         assert all(words in paper for words in (burnt, "To light, PROVED", "x (design / found)^2"))
         assert told in paper.split("To light, PROVED")[1][:80]
+        assert ("by meter, nothing else on it" if texts else "by scale, one cylinder alone") in paper
+        assert "gas 15 % off: mend the jet" in paper
+    assert ("shows 0.0154 lb" in str(r.tables["tools"].rows)) is (not texts)  # 2 % of what is weighed
     assert "PROVED" not in str(traveller.blocks(solved(**TOY)))
 
 

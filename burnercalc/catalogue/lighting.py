@@ -658,9 +658,10 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:pressure 2} at the mix pipe's tap. First time: needle shut, cock open, {fire} at the ports; open slowly "
-    "till all take{jets}. No light at half: gas off, purge. Mark the valve. PROVED: ......",
-    "jets.sure": ", then to the pressure",
+    "{pipe:pressure 2} at the mix pipe's tap. First time: needle a little open, {fire} at the ports, snap the cock "
+    "open. Not all alight in {hiss:.0f} s: off, purge, a little further, never beyond {gas_most:gas_pressure}{jets}. "
+    "Mark the valve. PROVED: ......",
+    "jets.sure": "; all alight: to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",

@@ -1763,6 +1763,8 @@ TOOL_WORDS = {
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K in a steel sheath thinner than a port, with a reader: for drying and first fire",
     "scale": "scale",
+    "gas_scale": "scale for the gas",
+    "gas_scale.sold": "carries {carries:mass}, a full cylinder, and shows {shows:mass}: proves the jet; hired will do",
     "scale.sold": "for the whole burner, to a five-thousandth of it: weighs mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",

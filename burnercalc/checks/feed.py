@@ -244,7 +244,7 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
     most_Pa, over = (HOUSE_MOST_PA, "line") if gas.liquid is None else (REGULATOR_MOST_PA, "regulator")
     fits = ladder(-hole_m, good=-widest_m, stop=-widest_m)
     steady = ladder(jet.gauge_Pa, good=STEADY * mixture_Pa, stop=-inf)
-    carried = ladder(jet.gauge_Pa, good=most_Pa, stop=inf)
+    carried = ladder(jet.gauge_Pa, good=most_Pa * (1 + 1e-6), stop=inf)
     if fits != "good":
         word, case = fits, "weak" if gas.liquid else "weak_line"
         cures = (*raise_, ("mix_pipe", "raise"), ("firing_rate", "lower"))
