@@ -16,7 +16,7 @@ def test_a_batch_of_one_takes_the_days_of_one():
 
 
 def test_a_dozen_is_held_up_by_its_test_stand():
-    """Twelve first fires of three days on one stand, each with a test fire that leaves it hot to the next morning, are 48
+    """Twelve first fires of three days on one stand, each with a test fire that leaves it hot overnight, are 48
     days; on two 24. The rest of one burner takes six."""
     r = solved(batch_size="12", moulds="4", oven_places="4", hands="2")
     two = solved(batch_size="12", moulds="4", oven_places="4", hands="2", test_stands="2")
