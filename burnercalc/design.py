@@ -286,6 +286,12 @@ def units_of(texts: Texts) -> str:
     return read({"units": texts["units"]})[0]["units"] or "in" if "units" in texts else "in"
 
 
+def sizes_of(texts: Texts) -> str:
+    """The system of the sizes that the texts buy by; that of their units where they say none that is known."""
+    said = {key: texts[key] for key in ("units", "sizes") if key in texts}
+    return read(said)[0]["sizes"] or units_of(texts)
+
+
 def read(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, Any], dict[str, str], list[InputError]]:
     """(values, texts worth keeping, refusals) of {key: text}: {key: SI value, None where refused}, and [InputError].
 

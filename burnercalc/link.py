@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from urllib.parse import parse_qsl, quote_plus
 
-from .design import Design, read, units_of, with_offer
+from .design import Design, read, sizes_of, with_offer
 from .errors import InputError, InputErrors, few
 from .settings import BY_KEY, SETTINGS, Setting
 from .units import DIMENSIONS, plain
@@ -194,7 +194,7 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
     for key in BESIDE:
         odd += read_beside(key, texts.pop(key, ""))[1]
     # A link that names no version was typed by somebody who looks at this page.
-    return texts, _defaults(version or VERSION, texts.get("sizes", units_of(texts))), odd
+    return texts, _defaults(version or VERSION, sizes_of(texts)), odd
 
 
 def _defaults(version: str, system: str) -> dict[str, str]:

@@ -80,7 +80,7 @@ def test_hole_and_pressure_undo_the_flow(diameter, gauge, coefficient, k):
     gas = {"temp_K": 290.0, "molar_mass_kg_mol": 0.044, "heat_capacity_ratio": k}
     flow = gas_jet.jet_flow_kg_s(diameter, coefficient, 95000 + gauge, 95000, **gas)
     assert gas_jet.jet_diameter_m(flow, coefficient, 95000 + gauge, 95000, **gas) == pytest.approx(diameter, rel=1e-9)
-    assert gas_jet.jet_pressure_Pa(flow, diameter, coefficient, 95000, **gas) == pytest.approx(95000 + gauge, rel=1e-7)
+    assert gas_jet.jet_pressure_Pa(flow, diameter, coefficient, 95000, **gas) == pytest.approx(95000 + gauge, rel=1e-12)
 
 
 @settings(max_examples=60, deadline=None)

@@ -306,3 +306,9 @@ def test_every_setting_survives_a_link():
             design = with_what_it_needs({setting.key: other})
             assert from_link(to_link(design))[0].value(setting.key) == other
     assert BY_KEY
+
+
+def test_shop_sizes_that_are_refused_leave_a_link_of_version_1_what_it_meant():
+    plain, _ = from_link("#v=1&units=mm")
+    odd, said = from_link("#v=1&units=mm&sizes=wide")
+    assert odd == plain and [error.field for error in said] == ["sizes"]

@@ -8,7 +8,6 @@ from math import pi, sqrt
 from ..constants import GAS_CONSTANT_J_MOLK
 from ..errors import require
 from ..tables import by_key
-from .root import bracketed_root
 
 
 def heat_capacity_ratio(composition):
@@ -135,32 +134,22 @@ def jet_pressure_Pa(
 ):
     """Absolute upstream pressure at which a jet passes a wanted mass flow [Pa].
 
-    Choked flow is linear in the upstream pressure; below choking the one pressure is a root.
+    Choked, flow goes with the upstream pressure. Below, with y = r^((k-1)/k) and m* the flow that just chokes,
+
+        (1 - y)/y^2 = (m/m*)^2 (k^2 - 1)/4,   p0 = p y^(-k/(k-1))
+
     Raises InputError for a value outside the limits of jet_flow_kg_s.
     """
+    k = heat_capacity_ratio
     require(0 <= flow_kg_s < float("inf"), "flow_kg_s", flow_kg_s, "must be 0 or more")
     require(0 < diameter_m, "diameter_m", diameter_m, "must be above 0")
     require(downstream_Pa > 0, "downstream_Pa", downstream_Pa, "must be above 0 Pa")
-
-    def flow(pressure_Pa):
-        return jet_flow_kg_s(
-            diameter_m,
-            discharge_coefficient,
-            pressure_Pa,
-            downstream_Pa,
-            temp_K,
-            molar_mass_kg_mol,
-            heat_capacity_ratio,
-        )
-
-    choking_Pa = downstream_Pa / critical_pressure_ratio(heat_capacity_ratio)
-    at_choking = flow(choking_Pa)
-    if flow_kg_s >= at_choking:
-        return choking_Pa * flow_kg_s / at_choking
-    return bracketed_root(
-        lambda pressure_Pa: flow(pressure_Pa) - flow_kg_s,
-        downstream_Pa,
-        choking_Pa,
-        f_low=-flow_kg_s,
-        f_high=at_choking - flow_kg_s,
+    choking_Pa = downstream_Pa / critical_pressure_ratio(k)
+    at_choking = jet_flow_kg_s(
+        diameter_m, discharge_coefficient, choking_Pa, downstream_Pa, temp_K, molar_mass_kg_mol, k
     )
+    share = flow_kg_s / at_choking
+    if share >= 1:
+        return choking_Pa * share
+    y = 2 / (1 + sqrt(1 + share**2 * (k**2 - 1)))
+    return downstream_Pa * y ** (-k / (k - 1))

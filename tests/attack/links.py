@@ -67,7 +67,7 @@ def judge(link):
             value = parse_setting(BY_KEY[key], text)
         except (InputError, InputErrors):
             today = default_text(BY_KEY[key], design.values())  # the gas pressure follows the supply of the fuel
-            first = EARLIEST.text(key) if earliest else today
+            first = EARLIEST.text(key) if earliest and key != "sizes" else today  # sizes follow the units of the link
             if design.value(key) != parse_setting(BY_KEY[key], first):  # only where that is at odds with the rest
                 assert read({**design.texts, key: first})[2], f"{key} is not as at first: {link!r}"
                 assert design.value(key) == parse_setting(BY_KEY[key], today), f"{key}: {link!r}"
