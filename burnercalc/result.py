@@ -301,6 +301,7 @@ class Result:
             return None
         text = " ".join(self._written(declared.cases[case], judged.slots, apart=True) for case in judged.cases)
         cures = declared.cures if judged.cures is None else judged.cures
+        cures = tuple(cure for cure in cures if self.design.counts(cure[0]))  # the page hides what does not
         others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
         if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
             cures = others

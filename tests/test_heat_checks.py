@@ -902,6 +902,9 @@ def test_a_burner_fits_into_a_wall_of_its_chamber(texts, verdict, text):
     whole = {"opening_area": "4 in2", "bar_diameter": "1/2 in", **texts}
     found = solve(Design.from_texts(whole)).checks["chamber_fit"]
     assert found.verdict == verdict and text in found.text, found.text
+    moved = [change.setting for change in found.changes]  # the burner first; a box has no diameter
+    own = ["chamber_diameter"] if "chamber_shape" in texts else ["chamber_width"]
+    assert moved == ["body_length", "body_width", "chamber_length", *own]
 
 
 @pytest.mark.parametrize(

@@ -791,11 +791,11 @@ CHECKS = (
             "smaller.",
         },
         cures=(
+            ("body_length", "lower"),
+            ("body_width", "lower"),
             ("chamber_length", "raise"),
             ("chamber_width", "raise"),
             ("chamber_diameter", "raise"),
-            ("body_length", "lower"),
-            ("body_width", "lower"),
         ),
     ),
     Check(
