@@ -137,7 +137,7 @@ def test_cut_list_of_a_tube(default):
     ]
     assert [row[9] for row in rows] == [
         "window in one side as wide as the face, inlet hole opposite",
-        "round the corners so that they follow the tube",
+        "round the corners so that they follow the tube; rip the flat to this width",
         "black steel, no zinc; one end threaded, the other cut square",
         "40 holes",
     ]
@@ -149,8 +149,8 @@ def test_cut_list_of_plates_and_of_a_pipe():
     assert [(row[1], row[2], row[8], row[9]) for row in plates] == [
         ("face plate", 1, "the face", "window cut in it"),
         ("back plate", 1, "opposite the face", "inlet hole cut in it"),
-        ("side plate", 2, "between face and back", ""),
-        ("end cap", 2, "both ends, set in flush", "square corners"),
+        ("side plate", 2, "between face and back", "rip the flat to this width"),
+        ("end cap", 2, "both ends, set in flush", "square corners; rip the flat to this width"),
         ("inlet pipe 2 in", 1, "back of the body", "black steel, no zinc; one end threaded, the other cut square"),
     ]
     # two plates of 9 x (4 - 3/8) x 3/16 in

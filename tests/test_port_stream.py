@@ -78,7 +78,7 @@ def cold_port(diameter_m, length_m):
 @given(st.floats(0.01, 60), st.floats(0.001, 0.03), st.floats(0.5, 40), st.floats(1.001, 1.5))
 def test_gradient_grows_steadily_with_velocity(v, d, ratio, more):
     slow, fast = (cold_port(d, d * ratio).wall_gradient_1_s(x) for x in (v, v * more))
-    assert 8 * v / d <= slow < fast
+    assert 8 * v / d * (1 - 1e-12) <= slow < fast
 
 
 @pytest.mark.parametrize("edge", [2300, 4000])

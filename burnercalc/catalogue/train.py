@@ -173,8 +173,8 @@ PARTS = {
         "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
     ),
     "damper": (
-        "gate with a flat slide",
-        "{pipe:pipe}, metal; its slide cut, drilled and marked as drawn, else a new one of sheet",
+        "damper gate",
+        "{pipe:pipe}, metal; its flat slide cut, drilled and marked as drawn, else a new one of sheet",
         "The damper: its guide is bought, its slide made. In the air only. No valve stands between mixture and burner.",
     ),
     "air_switch": (

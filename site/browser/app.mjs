@@ -95,7 +95,8 @@ async function solve(next, from = origin) {
   if (!reply.ok) {
     refuse(reply.errors, typing);
     fillTyped(next, typing);
-    if (shown && !held) keepTyped(shown.link, next);
+    if (held) keepTyped(); // what broke it off is not typed again by a reload
+    else if (shown) keepTyped(shown.link, next);
     state("error", "Not computed: numbers of the last good settings.");
     showOld(reply.stopped || reply.broken ? "Not judged: the calculator did not finish. All that stands here is of the last good design."
       : "Not judged: a setting is refused. All that stands here is of the last good design.");
@@ -324,6 +325,7 @@ const calculator = {
     root.dataset.broken = "";
     tell("calculator", "The calculator does not run.", ["Start it again", startAgain]);
     if (shown) {
+      keepTyped();
       state("error", "It broke off: numbers of the last good settings.");
       showOld("Not judged: the calculator broke off. All that stands here is of the last good design.");
       return notice(`The calculator broke off (${trouble}). Start it again, or reload the page: the design is kept. If it breaks again, undo the last change.`);

@@ -24,7 +24,7 @@ export function explain(at) {
   if (!found || !at) return at;
   const seen = new Set(all(".term", at).map(({ textContent }) => meanings[textContent.toLowerCase()].word));
   const texts = document.createTreeWalker(at, NodeFilter.SHOW_TEXT), places = [];
-  while (texts.nextNode()) if (!texts.currentNode.parentElement.closest("button, a, label, summary, svg")) places.push(texts.currentNode);
+  while (texts.nextNode()) if (!texts.currentNode.parentElement.closest("button, a, label, summary, svg, h3")) places.push(texts.currentNode);
   for (const place of places) {
     const parts = [];
     let from = 0;
