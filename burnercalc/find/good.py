@@ -49,16 +49,8 @@ TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_
 # What the smith asked for; moved only when all else fails.
 QUESTION = frozenset(
     {
-        *(
-            "units",
-            "sizes",
-            "chamber_shape",
-            "chamber_length",
-            "chamber_width",
-            "chamber_height",
-            "chamber_diameter",
-            "lining",
-        ),
+        *("units", "sizes", "chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"),
+        "lining",
         *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
         *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
         *("refractory", "chamber_back_pressure"),

@@ -2,10 +2,9 @@
 
 A check is asked at the first node where all that it rests on is decided, what rests on few parts first, so most of
 what fails is seen before the costly parts are made; what rests on the costliest is asked only when a whole design is
-settled, which those are that would be the best by all else. A part that
-another node has made of the very same things is taken from there. What is found at a node only grows, with depth and
-with each check, so (stops, cautions, points) of a node is a bound for all designs below it, and no more is asked of
-one that is out of the running.
+settled, which those are that would be the best by all else. A part that another node has made of the very same things
+is taken from there. What is found at a node only grows, with depth and with each check, so (stops, cautions, points) of
+a node is a bound for all designs below it, and no more is asked of one that is out of the running.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
@@ -28,9 +27,9 @@ from .graph import GIVEN, level_of, parts_of, touches
 from .have import Have
 from .score import TERMS, points, thinness
 
-# Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
 SOLVE = 8  # nodes that a solve counts for, of a design that is mended
+# Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]

@@ -56,20 +56,8 @@ BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
 # has none here is joined otherwise. All else common practice.
 MALE, FEMALE, LEFT = "male", "female", "left"
 _THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
-_THROUGH += (
-    "pilot_cock",
-    "pilot_valve",
-    "damper",
-    "air_flap",
-    "mixer",
-    "elbow",
-    "union",
-    "tee",
-    "reducer",
-    "leg_union",
-    "leg_elbow",
-    "header",
-)
+_THROUGH += ("pilot_cock", "pilot_valve", "damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer")
+_THROUGH += ("leg_union", "leg_elbow", "header")
 _PIPES = ("line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "mix_pipe", "leg")
 ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
 ENDS |= dict.fromkeys(("gauge", "jet_gauge", "low_gauge"), (MALE,)) | {"low_gas_switch": (FEMALE,)}

@@ -22,9 +22,8 @@ TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
 @dataclass(frozen=True)
 class Gauges:
     """Full scales. `jet_Pa`: of the one that reads up to high fire; `low_Pa`: of the small one beside it, behind a cock
-    that is shut before it is run past its scale, None where the other is no coarser; to
-    light by alone where the other shows low fire; on a line always one of its own,
-    sloping. `low_fire_Pa`: what it reads at low fire. `off_Pa`,
+    that is shut before it is run past its scale, None where the other is no coarser; to light by alone where the other
+    shows low fire; on a line always one of its own, sloping. `low_fire_Pa`: what it reads at low fire. `off_Pa`,
     `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it.
     """
 

@@ -105,7 +105,7 @@ def lighting_slide(
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
-        if found[-1].stays and not any(found[-1].fails):
+        if RANK[0](one):
             break
     best = next(kept for wanted in RANK if (kept := [one for one in found if wanted(one)]))
     chosen = max(best, key=lambda one: one.rate_W.high / one.rate_W.low)

@@ -273,11 +273,15 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         if job.step != "air":
             by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
 
-    def by_hand(jobs):
+    def of_pairs(jobs, steps):
         listed: dict[int, list[str]] = {}
         for job in jobs:
-            if job.step in making_batch.BY_HAND:
+            if job.step in steps:
                 listed.setdefault(job.pair, []).append(told(job))
+        return listed
+
+    def by_hand(jobs):
+        listed = of_pairs(jobs, making_batch.BY_HAND)
         if batch.means.hands == 1:
             return ", ".join(listed.get(1, ()))
         return "; ".join(say("pair", pair=pair, jobs=", ".join(words)) for pair, words in sorted(listed.items()))
@@ -286,13 +290,10 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
         return "; ".join(told(job) for job in jobs if job.step == step)
 
     def fires(jobs):
-        by_pair: dict[int, list[str]] = {}
-        for job in jobs:
-            if job.step in making_batch.ATTENDED:
-                by_pair.setdefault(job.pair, []).append(told(job))
+        listed = of_pairs(jobs, making_batch.ATTENDED)
         if batch.means.hands == 1:
-            return "; ".join(by_pair.get(1, ()))
-        return "; ".join(say("stands", jobs="; ".join(words), pair=pair) for pair, words in by_pair.items())
+            return "; ".join(listed.get(1, ()))
+        return "; ".join(say("stands", jobs="; ".join(words), pair=pair) for pair, words in listed.items())
 
     rows = [
         (_day(schedule, day, say), by_hand(jobs), begins(jobs, "oven"), fires(jobs))
