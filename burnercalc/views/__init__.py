@@ -1,11 +1,15 @@
 """What is shown besides numbers: one function for each declared table, chart and drawing, from settings and parts."""
 
 from .. import catalogue
-from . import exploded, face, feed, fire, heat, in_chamber, make, plans, plate, slide, templates, train
+from . import exploded, face, feed, fire, heat, in_chamber, lighting_card, make, plans, plate, slide, templates, train
 
 MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
 TABLES = {
-    key: getattr(train, f"{key}_table", None) or getattr(MODULES[table.room], f"{key}_table")
+    key: next(
+        getattr(module, f"{key}_table")
+        for module in (train, lighting_card, MODULES[table.room])
+        if hasattr(module, f"{key}_table")
+    )
     for key, table in catalogue.TABLES.items()
 }
 CHARTS = {key: getattr(MODULES[chart.room], f"{key}_chart") for key, chart in catalogue.CHARTS.items()}

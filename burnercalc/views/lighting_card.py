@@ -1,0 +1,185 @@
+"""The lighting card: which of its steps this burner has, and in which words and figures each of them is said."""
+
+from ..parts.blower import Blower
+from ..parts.burnt_gas import BurntGas
+from ..parts.damper_marks import DamperMarks
+from ..parts.firing import Firing
+from ..parts.gas import Gas
+from ..parts.gauges import Gauges
+from ..parts.jet import Jet
+from ..parts.lighting import Lighting
+from ..parts.lighting_air import LightingAir
+from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
+from ..parts.lighting_slide import LightingSlide
+from ..parts.lighting_steps import LightingSteps
+from ..parts.lighting_try import RELIGHTS_K
+from ..parts.turning import Turning
+from .view import Say
+
+STEPS = (
+    *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
+    *("pop", "stop", "fails", "smell"),
+)
+OF_A_FLAME = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")  # not where none is lit
+POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
+
+
+def lighting_card_table(
+    burner_count: int,
+    equivalence_ratio: float,
+    gas: Gas,
+    lighting: Lighting,
+    lighting_slide: LightingSlide,
+    lighting_card: LightingCard,
+    gauges: Gauges,
+    lighting_air: LightingAir,
+    burnt_gas: BurntGas,
+    turning: Turning,
+    lighting_steps: LightingSteps,
+    lit_by: str,
+    damper_marks: DamperMarks,
+    jet: Jet,
+    firing: Firing,
+    blower: Blower,
+    stopped: bool,
+    say: Say,
+) -> tuple:
+    """When, what to do and source of each step. `stopped`: by any check of the design; then nothing tells how to
+    light it, as where it must not be lit."""
+    card, air, steps = lighting_card, lighting_air, lighting_steps
+    way = _way(lighting, lighting_slide, stopped)
+    unlit = way in ("never", "stopped")
+    dim = not unlit and lighting.glows and air.wait_s is None
+    turns = {} if unlit else {"then": turning.to_low, "high": turning.straight or turning.to_high}
+    low_way = (*steps.to_low, steps.low)  # steps of the valves from lighting to low fire
+    before_high = () if turning.straight else low_way
+
+    def cock(step, before):
+        """Shut before the first step that the small gauge does not show."""
+        first = not step.small and all(one.small for one in before)
+        return say("cock", scale=gauges.lit_by_Pa) if first else ""
+
+    def by_way(those, before):
+        said = (
+            say("step", cock=cock(one, (*before, *those[:n])), gas=one.gas_Pa, damper=_told(say, "step", one.damper))
+            for n, one in enumerate(those)
+        )
+        return "".join(said)
+
+    slots = {
+        **_figures_of_lighting(lighting, lighting_slide, firing, say),
+        **_figures_of_card(card),
+        **_figures_of_air(air),
+        "burnt": _burnt(burnt_gas, say),
+        "cock_open": say("cock_open") if gauges.small else "",
+        "fire": say("fire.guard" if lit_by == "guard" else "fire"),
+        "read": say("read.gauge" if gas.liquid else "read.tube"),
+        "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
+        "relights": RELIGHTS_K,
+        "low_gas": jet.low_Pa,
+        "low": firing.low_W,
+        "low_mark": _told(say, "mark", damper_marks.low),
+        "low_cock": cock(steps.low, steps.to_low),
+        "high_gas": steps.high.gas_Pa,
+        "high_mark": _told(say, "mark", damper_marks.high),
+        "high_rate": firing.rate_W,
+        "cock": cock(steps.high, (*before_high, *steps.to_high)),
+    }
+    by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
+    late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
+    cool = "" if lighting.glows else "cool_guard"
+    cases = {  # words of their own, where a step has them
+        "look": air.where,
+        "air": air.where,
+        "torch": "" if lit_by == "stand" else lit_by,
+        "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,
+        "trial": late,
+        "lit": cool or ("dim" if dim else way),
+        **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
+        **({"then": "straight"} if turning.straight else {}),
+        **({"high": "cool"} if turning.held_W is not None else {}),
+        "several": "one" if blower.burners > 1 else "",
+        "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
+    }
+    left_out = {
+        "several": burner_count == 1,
+        "air": air.co_dry is None,
+        "then": dim,
+        "high": dim or turning.to_high is None,
+        **(dict.fromkeys(OF_A_FLAME, True) if unlit else {}),
+    }
+
+    def do(step):
+        words, turn = f"{step}.do.{cases.get(step, '')}", turns.get(step)
+        many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
+        count = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
+        found = words if words in say.words else f"{step}.do"
+        return say(found, in_steps=count, by_way=by_the_way.get(step, ""), **slots)
+
+    def when(step):
+        return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)
+
+    return tuple((when(step), do(step), say(f"{step}.source")) for step in STEPS if not left_out.get(step))
+
+
+def _way(lighting, lighting_slide, stopped):
+    """How it is lit, or never, or stopped where it could be."""
+    lit = lighting.rate_W is not None
+    if not lit and lighting.way != "torch":
+        return "never"
+    if stopped:
+        return "stopped"
+    return "torch" if not lit else "stays" if lighting_slide.stays else ""
+
+
+def _told(say, kind, of):
+    return say(f"{kind}.{of.case}", **of.slots)
+
+
+def _pops(equivalence_ratio, lighting, say):
+    """Gas shut at once leans the mixture out through what runs back soonest, near 1, if it was richer."""
+    if equivalence_ratio > POPS_FROM:
+        return say("pops.rich")
+    return say("pops.light") if lighting.glows and (lighting.waits_ratio or 0.0) > POPS_FROM else ""
+
+
+def _burnt(burnt_gas, say):
+    told = burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
+    return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s) if told else ""
+
+
+def _figures_of_lighting(lighting, lighting_slide, firing, say):
+    told, lit = lighting_slide.advice.slots, lighting.rate_W is not None
+    return {
+        "rate": told.get("rate") if lit else firing.low_W,
+        **{key: told.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
+        "jets": say("jets.sure") if lighting_slide.any_jet else "",
+        "mark": _told(say, "mark", lighting_slide.mark) if lit else None,
+    }
+
+
+def _figures_of_card(card):
+    return {
+        "purge": card.purge_s,
+        "five": card.five_volumes_s,
+        "hiss": card.hiss_s,
+        "arrives": card.arrives_s,
+        "let_in": card.let_in,
+        "hand": HAND_S,
+        "by_hand": card.by_hand_s,
+        "times": card.slips,
+        "run_on": card.run_on_s,
+        "cool": COOL_K,
+        "switch": card.switch_Pa,
+    }
+
+
+def _figures_of_air(air):
+    wait, carbon_monoxide, fresh_air = air.wait_s, air.co_dry, air.fresh_air_m3_s
+    return {
+        "likely": wait and wait.value,
+        "wait": wait and wait.high,
+        "least": carbon_monoxide and carbon_monoxide.low,
+        "co": carbon_monoxide and carbon_monoxide.high,
+        "fresh": fresh_air and fresh_air.high,
+    }
