@@ -175,22 +175,26 @@ class OnDemand(Mapping):
         self._made: dict[str, Any] = {}
 
     def __getitem__(self, key):
+        if key not in self._keys or (made := self._value(key)) is None:
+            raise KeyError(key)
+        return made
+
+    def __contains__(self, key):
+        return key in self._keys and self._value(key) is not None
+
+    def __iter__(self) -> Iterator[str]:
+        return (key for key in self._keys if self._value(key) is not None)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+    def _value(self, key):
         if key not in self._made:
-            if key not in self._keys:
-                raise KeyError(key)
             try:
                 self._made[key] = self._make(key)
             except KeyError as fault:  # a fault of ours must not read as "not there"
                 raise RuntimeError(f"{key} cannot be worked out: {fault!r}") from fault
-        if self._made[key] is None:
-            raise KeyError(key)
         return self._made[key]
-
-    def __iter__(self) -> Iterator[str]:
-        return (key for key in self._keys if key in self)
-
-    def __len__(self) -> int:
-        return sum(1 for _ in self)
 
 
 class Result:

@@ -84,6 +84,15 @@ def test_long_port_flashes_back_at_the_developed_velocity(row):
     assert port.flashback_velocity_m_s().value == pytest.approx(row["expected"], abs=6e-4)
 
 
+def test_a_flame_that_hardly_burns_has_no_limit_between_those_that_are_sought():
+    slow = fh.PortFlame(
+        0.00635, 0.0508, properties("C3H8", 1.0), lambda temp_K: Band(1e-8, 1e-8, 1e-8), 1.0, 288.7, hot_port=None
+    )
+    for limit in (slow.flashback_velocity_m_s, slow.careful_lift_velocity_m_s):
+        with pytest.raises(InputError, match="limit of the flame"):
+            limit()
+
+
 def test_hot_lip_multiplies_the_gradient_by_2_to_4():
     """By hand: a law known to 30 % and a lip known to sqrt(2) are together known to exp(hypot(0.2624, 0.3466))."""
     hot = fh.times(Band(400 / 1.3, 400.0, 400 * 1.3), fh.hot_lip())

@@ -114,14 +114,21 @@ def port_tolerance(
         least = drawn
         for i, j in near:
             gap, overlap = _web(burner[i], burner[j], t)
-            least = min(least, gap)
+            if gap < least:
+                least = gap
             if overlap:
                 shared[i] += overlap / 2
                 shared[j] += overlap / 2
         area = flow = 0.0
         for (x, y, ux, uy, bore), lost in zip(burner, shared):
             open_area = math.pi / 4 * bore * bore - lost
-            for z in (lip_low, lip_high):
+            lean = math.hypot(ux, uy)
+            reach = bore / 2 + lean * lip_high  # farthest from where its axis stands on the fire side, up to the lip
+            if round_window:
+                inside = math.hypot(x, y) + reach <= half_w
+            else:
+                inside = abs(x) + reach <= half_l and abs(y) + reach <= half_w
+            for z in () if inside else (lip_low, lip_high):
                 px, py = x + ux * z, y + uy * z
                 open_area = min(
                     open_area,
@@ -130,7 +137,6 @@ def port_tolerance(
                     else _uncovered(px, py, bore, half_l, half_w),
                 )
             open_area = max(0.0, open_area)
-            lean = math.hypot(ux, uy)
             loss = inclined_entry_loss(math.atan(lean)) + friction_darcy * t * math.sqrt(1 + lean * lean) / bore + 1.0
             area += open_area / full / n
             flow += open_area / full * math.sqrt(design_loss / loss) / n
@@ -186,7 +192,8 @@ def _web(one, two, t):
     """(least web between two leaning ports over the block, area they share at the worse end)."""
     dx, dy, ex, ey = one[0] - two[0], one[1] - two[1], one[2] - two[2], one[3] - two[3]
     bend = ex * ex + ey * ey
-    z = min(max(-(dx * ex + dy * ey) / bend, 0.0), t) if bend else 0.0
+    z = -(dx * ex + dy * ey) / bend if bend else 0.0
+    z = 0.0 if z < 0.0 else t if z > t else z
     gap = math.hypot(dx + ex * z, dy + ey * z)
     radii = (one[4] + two[4]) / 2
     return gap - radii, shared_m2(one[4] / 2, two[4] / 2, gap) if gap < radii else 0.0

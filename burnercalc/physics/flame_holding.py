@@ -17,7 +17,7 @@ from .port_stream import (
     turbulent_gradient_1_s,
     turbulent_weight,
 )
-from .root import false_position
+from .root import false_position, near_root
 
 # Flashback constant: fixed so that stoichiometric methane (S_L 0.377 m/s, alpha 22.3e-6 m2/s) gives 400 1/s, the figure
 # of Lewis & von Elbe (memory). Both gradients are known to +- 30 % at best; flames measured on tubes went back at up to
@@ -38,6 +38,7 @@ LIP_QUENCHES_K = (600.0, 800.0)
 HOT_LIP_FLASHBACK = Band(2.0, 2.0 * sqrt(2), 4.0)
 
 SCAN_LOW_M_S, SCAN_HIGH_M_S, SCAN_RATIO = 1e-9, 300.0, 2.0
+ROOT_WITHIN = 1e-12  # of the logarithm of a velocity over SCAN_LOW_M_S, by near_root
 
 
 def flashback_gradient_1_s(burning_velocity, thermal_diffusivity_m2_s):
@@ -323,27 +324,46 @@ class PortFlame:
     def _velocity(self, margin, edges=(0, 1, 2), from_m_s=SCAN_HIGH_M_S):
         """Highest velocity at which edges of the margin's band rise through 1: scan downwards, then close in.
 
-        An edge that is not asked for is None. The scan stops where the careful margin dips, or it would step over it.
+        An edge that is not asked for is None. The scan stops where the careful margin dips, or it would step over it,
+        and where the stream is calm: from there on down every margin falls.
         """
-        dip_m_s = REYNOLDS_PUFFS[1] / self._reynolds(1.0)
+        calm_m_s, dip_m_s = (reynolds / self._reynolds(1.0) for reynolds in REYNOLDS_PUFFS)
         found, above = [None, None, None], (from_m_s, margin(from_m_s))
-        while None in [found[edge] for edge in edges]:
+        while above[0] > calm_m_s and None in [found[edge] for edge in edges]:
             below_m_s = above[0] / SCAN_RATIO
-            if below_m_s < dip_m_s < above[0]:
-                below_m_s = dip_m_s
+            below_m_s = next((stop for stop in (dip_m_s, calm_m_s) if below_m_s < stop < above[0]), below_m_s)
             below = (below_m_s, margin(below_m_s))
-            if not below[0] > SCAN_LOW_M_S:
-                raise InputError(
-                    "equivalence_ratio",
-                    self.equivalence_ratio,
-                    f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s",
-                )
             for edge in edges:
                 if found[edge] is None and below[1][edge] <= 1:
                     ends = ((log(v), log(band[edge])) for v, band in (below, above))
                     found[edge] = exp(false_position(lambda u: log(margin(exp(u))[edge]), *ends, 1e-9))
             above = below
+        for edge in edges:
+            if found[edge] is None:
+                found[edge] = self._calm_root_m_s(lambda at: margin(at)[edge], above[0], above[1][edge])
         return found
+
+    def _calm_root_m_s(self, margin, from_m_s, over):
+        """Velocity at which a margin rises through 1 below a calm one, where it is `over`: it falls there about with
+        the power 1.5 of the velocity, and no slower than its root."""
+        if from_m_s / over**2 < SCAN_LOW_M_S:
+            raise InputError(
+                "equivalence_ratio",
+                self.equivalence_ratio,
+                f"needs a limit of the flame between {SCAN_LOW_M_S:g} and {SCAN_HIGH_M_S:g} m/s",
+            )
+        top, falls = log(from_m_s / SCAN_LOW_M_S), log(over)
+        return SCAN_LOW_M_S * exp(
+            near_root(
+                lambda u: log(margin(SCAN_LOW_M_S * exp(u))),
+                top,
+                top - falls / 1.5,
+                top - 2 * falls,
+                top,
+                ROOT_WITHIN,
+                f_at=falls,
+            )
+        )
 
 
 def firing_rate_limit_W(limit_m_s, velocity_m_s, firing_rate_W):

@@ -123,18 +123,25 @@ SECANTS = 30  # as many do for any smooth function
 
 
 def near_root(
-    f: Callable[[float], float], at: float, guess: float, low: float, high: float, within: float, most: int = 200
+    f: Callable[[float], float],
+    at: float,
+    guess: float,
+    low: float,
+    high: float,
+    within: float,
+    most: int = 200,
+    f_at: float | None = None,
 ) -> float:
     """Root of a rising function by secants from two places, halving where one leaves what `low` and `high` still hold.
 
     Of a smooth function a secant misses by about the product of the two steps to it over x, which ends it below
     `within` x. Where many secants have not ended it, of a function with kinks, every other trial halves. The caller
-    knows that there is a root from `low` to `high`.
+    knows that there is a root from `low` to `high`, and maybe `f_at`, f there.
 
     Raises: InputError for `bracket` where f is no number, or when `most` trials are not enough
     Checked by: tests/test_root.py
     """
-    x0, x1, f0 = at, guess, f(at)
+    x0, x1, f0 = at, guess, f(at) if f_at is None else f_at
     for trial in range(most):
         f1 = f(x1)
         if f1 > 0:
