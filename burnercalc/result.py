@@ -307,7 +307,8 @@ class Result:
         cures = declared.cures if judged.cures is None else judged.cures
         cures = tuple(cure for cure in cures if self.design.counts(cure[0]))  # the page hides what does not
         others = tuple(cure for cure in cures if cure[0] != "gas_pressure")
-        if key != "gas_pressure" and others != cures and self._of_a_line():  # a line gives what it gives
+        # A line gives what it gives.
+        if key not in ("gas_pressure", "supply") and others != cures and self._of_a_line():
             cures = others
         return Checked(
             declared, judged.verdict, judged.value, judged.limit, text, _changes(cures), **self._measures(declared)

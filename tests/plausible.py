@@ -107,11 +107,16 @@ def _feed(rng, rate_Btu_h, fuel):
     pipe = min(PIPE_BORES_IN, key=lambda name: abs(PIPE_BORES_IN[name] - bore_in))
     wider = list(PIPE_BORES_IN)[min(list(PIPE_BORES_IN).index(pipe) + rng.choice((0, 1)), len(PIPE_BORES_IN) - 1)]
     air_cfm = 17 * rate_Btu_h / 1e5
-    gas = {"gas_pressure": rng.choice(("7 inH2O", "8 inH2O", "1 psi"))} if fuel == "natural_gas" else {
-        "gas_pressure": rng.choice(("3 psi", "5 psi", "8 psi")),
-        "cylinder": "100" if rate_Btu_h > 6e4 else rng.choice(("40", "100")),
-        "cylinder_count": "2" if rate_Btu_h > 1.2e5 else "1",
-    }  # fmt: skip
+    if fuel == "natural_gas":
+        before_jet = rng.choice(("7 inH2O", "8 inH2O", "1 psi"))
+        # Who has 1 psi before the jet has a line of 2 psi.
+        gas = {"gas_pressure": before_jet, "line_pressure": "2 psi" if before_jet == "1 psi" else "7 inH2O"}
+    else:
+        gas = {
+            "gas_pressure": rng.choice(("3 psi", "5 psi", "8 psi")),
+            "cylinder": "100" if rate_Btu_h > 6e4 else rng.choice(("40", "100")),
+            "cylinder_count": "2" if rate_Btu_h > 1.2e5 else "1",
+        }  # fmt: skip
     return {
         "inlet": wider,
         "mix_pipe": pipe,

@@ -152,6 +152,13 @@ BAD = [
         {"meter_capacity": "250 ft3/h"},
     ),
     (
+        "a jet that asks for more than the house line holds",
+        {"fuel": "natural_gas", "jet_drill": "#22"},
+        "supply",
+        "of its rate at most",
+        {"jet_drill": "#16", "line_pressure": "14 inH2O"},
+    ),
+    (
         "house gas through too small a jet",
         {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"},
         "jet",

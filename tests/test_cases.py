@@ -128,6 +128,7 @@ FURTHER = (
     {"jet_drill": "#54"},
     {"fuel": "natural_gas", "meter_capacity": "250 ft3/h"},
     {"fuel": "natural_gas", "meter_capacity": "150 ft3/h"},
+    {"fuel": "natural_gas", "line_pressure": "6.3 inH2O"},
     {"mix_pipe_length": "8 ft"},
     {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
     _BLEND,

@@ -102,7 +102,7 @@ NEAR = {
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
-    "house gas, its rate set": ({"fuel": "natural_gas"}, ("burner_count",)),
+    "house gas, its rate set": ({"fuel": "natural_gas"}, ("burner_count", "line_pressure")),
     "an end inlet without a baffle": (
         {"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, ("inlet", "wall", "grip", "body_depth")),
     "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
@@ -135,7 +135,6 @@ TEXTS = {
 IDLE = {
     ("hose_bore", "ambient_temperature"): "a size as sold; only where one just fits",
     ("hose_bore", "altitude"): "a size as sold; only where one just fits",
-    ("hose_bore", "fuel"): "a size as sold; only where one just fits",
     ("steel_bought", "kerf"): "lengths as sold; only where one just fits",
     ("cap_length", "body_width"): "that of a round body, whose length and width move together",
     ("baffle_length", "body_width"): "that of a round body, whose length and width move together",

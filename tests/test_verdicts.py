@@ -127,6 +127,7 @@ ENDS = {
     ("cross_light", "crossing.cross_light_m"): {"value", "high"},  # value is its low end
     ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
+    ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},
     ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
     ("lighting_wait", "lighting_air.wait_s"): {"high"},

@@ -622,9 +622,18 @@ ANSWERS = (
         "supply.hose_m",
         "length",
         "Gas hose, bore",
-        meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure.",
+        meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure; on a "
+        "house line wide enough, with valves of its size, for what the line holds.",
         formula="friction of the gas at high fire in [6 ft|1.83 m] of hose, as dense as at the jet",
-        inputs=("gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=(
+            "gas_flow",
+            "jet_gas_pressure",
+            "fuel",
+            "fuel_blend",
+            "ambient_temperature",
+            "altitude",
+            "line_pressure",
+        ),
         source=PIPE & PRACTICE,
         near="bench",
     ),
@@ -902,16 +911,22 @@ CHECKS = (
         "supply",
         "gas_pressure",
         "Pressure of the house line",
-        harm="comfort",
+        harm="rework",
         source=VALVES,
         cases={
             "good": "Behind the regulator {outlet:gas_pressure} hold {jet:gas_pressure} before the jet: connector and "
-            "valves take {lost:gas_pressure} at high fire.",
-            "note": "Behind the regulator it takes {outlet:gas_pressure} to hold {jet:gas_pressure} before the jet, as "
-            "connector and valves take {lost:gas_pressure} at high fire. House lines usually hold "
-            "{usual:gas_pressure}: ask the gas fitter what yours holds. A lower gas pressure takes a larger jet.",
+            "valves of {pipe} take {lost:gas_pressure} at high fire. The line holds {holds:gas_pressure}.",
+            "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
+            "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
+            "rate. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
+            "stop": "High fire takes {least:gas_pressure} behind the regulator at the least, more than the "
+            "{holds:gas_pressure} that the line holds. Connector and valves leave it at most {share:percent} of its "
+            "rate. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
+            "jet": "This jet alone takes {jet:gas_pressure} at high fire, and the line holds {holds:gas_pressure}: "
+            "it comes to {share:percent} of its rate at most. A larger jet, less fire, or a line that holds more, "
+            "which the gas fitter decides.",
         },
-        cures=(("gas_pressure", "lower"),),
+        cures=(("gas_pressure", "lower"), ("firing_rate", "lower"), ("line_pressure", "raise")),
     ),
     Check(
         "house_meter",

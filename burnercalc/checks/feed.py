@@ -1,6 +1,6 @@
 """The verdicts of the room Air and gas: one function a check, named <key>_check; None where it does not apply."""
 
-from math import inf
+from math import inf, sqrt
 
 from ..constants import FOOT_M, INH2O_PA, PSI_PA
 from ..parts.baffle_plate import BafflePlate
@@ -39,7 +39,6 @@ MARGIN = 0.20  # pressure to spare at high fire, good from
 AMPLE = 1.0  # margin from which the blower's pressure is said as so many times what is needed
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
-USUAL_PA = {"in": HOUSE_PA, "mm": 2000.0}  # as it is told by either tape
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
@@ -270,14 +269,38 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
     )
 
 
-def supply_check(supply: Supply, jet: Jet, gas: Gas, sizes: str) -> Judged | None:
-    """What the regulator of a line must hold; a cylinder's is set as the gauge at the jet asks."""
+def supply_check(
+    supply: Supply, jet: Jet, gas: Gas, resistance: Resistance, line_pressure: float, jet_drill: str | None
+) -> Judged | None:
+    """What the regulator of a line must hold, by the most that connector and valves take; a stop where even with the
+    least of it high fire comes out too short. A cylinder's regulator is set as the gauge at the jet asks."""
     if gas.liquid is not None:
         return None
-    usual_Pa = USUAL_PA[sizes]
-    word = "good" if supply.outlet_Pa <= usual_Pa else "note"
-    slots = {"outlet": supply.outlet_Pa, "jet": jet.supply_Pa, "lost": supply.outlet_Pa - jet.supply_Pa}
-    return verdict(word, supply.outlet_Pa, usual_Pa, case=word, usual=usual_Pa, **slots)
+    outlet, holds, mixture_Pa = supply.outlet_Pa, line_pressure, resistance.total_Pa
+
+    def reached(outlet_Pa):
+        """Share of high fire: all that is lost goes with the square of it."""
+        return sqrt(max(holds - mixture_Pa, 0.0) / (outlet_Pa - mixture_Pa)) if outlet_Pa > holds else 1.0
+
+    most, least = reached(outlet.low), reached(outlet.high)
+    word = "good" if least == 1.0 else "caution" if most >= RATE_SHORT[0] else "stop"
+    larger = (("jet_drill", "choose"),) if jet_drill else (("gas_pressure", "lower"),)
+    return verdict(
+        word,
+        outlet.high,
+        holds,
+        case="jet" if word != "good" and jet.supply_Pa >= holds else word,
+        cures=() if word == "good" else (*larger, ("firing_rate", "lower"), ("line_pressure", "raise")),
+        outlet=outlet.value,
+        least=outlet.low,
+        most=outlet.high,
+        share=most,
+        short=least,
+        jet=jet.supply_Pa,
+        lost=outlet.value - jet.supply_Pa,
+        holds=holds,
+        pipe=supply.pipe,
+    )
 
 
 def house_meter_check(house: House, meter_capacity: float | str) -> Judged | None:

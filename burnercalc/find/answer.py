@@ -241,6 +241,8 @@ def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
 
 
 def _gives(piece: Piece, pressure_Pa: float) -> bool:
+    if piece.kind == "line":
+        return pressure_Pa <= parse_setting(BY_KEY["line_pressure"], piece.texts["line_pressure"]) * (1 + 1e-6)
     if piece.texts:
         return _near(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]), pressure_Pa)
     return piece.figures["low_Pa"] - 1 <= pressure_Pa <= piece.figures["high_Pa"] + 1

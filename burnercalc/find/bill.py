@@ -150,7 +150,7 @@ def _some_blower(burner: Burner) -> SimpleNamespace:
 
 def _thin(burner: Burner) -> Any:
     """The thinnest hose, and parts to go with it."""
-    return burner.call(PARTS["supply"], jet=THIN_JET)
+    return burner.call(PARTS["supply"], jet=THIN_JET, line_pressure=inf)
 
 
 def _of(parts: tuple[Part, ...], purpose: str) -> float:

@@ -11,13 +11,12 @@ from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
-from ..constants import INCH_M, INH2O_PA
+from ..constants import INCH_M
 from ..design import Design
 from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
-from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from . import sold
 from .have import Have, Piece, choice_name
@@ -37,6 +36,7 @@ SLENDER = (4.0, 14.0)
 INLET_RATIO = 0.3  # of the ports' area
 BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
 MIX_SPEED_M_S = (1.0, 15.0)
+LINE_LEAVES = 6 / 7  # of what a line holds, before the jet, where connector and valves take the rest; common practice
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 
@@ -350,32 +350,40 @@ def blower_options(a: Asked) -> Iterable[Option]:
 
 def jet_options(a: Asked) -> Iterable[Option]:
     """Of the line at its pressure; of a cylinder, where the fuel comes in one and one is there, beside it."""
-    lines = [piece.texts["gas_pressure"] for piece in a.have.of("line")]
+    lines = [piece.texts["line_pressure"] for piece in a.have.of("line")]
     regulators = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
+    own = a.start.text("line_pressure")
     if not a.burner.part("gas").liquid:
-        house = (
-            a.start.text("gas_pressure")
-            if a.start.gas_pressure < 14 * INH2O_PA
-            else BY_KEY["gas_pressure"].default_in(a.system, True)
-        )
-        yield from _at_pressures(a, lines or regulators or [house])
+        if lines or not regulators:
+            yield from _of_lines(a, lines or [own])
+        else:
+            yield from _at_pressures(a, regulators, own)
         return
-    yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _at_pressures(a, lines))
+    yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _of_lines(a, lines))
     if not lines or a.have.of("cylinder") or a.have.may_buy("cylinder"):
-        yield from _at_pressures(a, regulators) if regulators else _any_pressure(a)
+        yield from _at_pressures(a, regulators, own) if regulators else _any_pressure(a, own)
 
 
-def _at_pressures(a: Asked, pressures: Iterable[str]) -> Iterable[Option]:
+def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:
+    """What a line holds before the jet, for which the nearest larger drill asks for less; and a seventh less, where
+    connector and valves leave no more."""
+    for line in dict.fromkeys(lines):
+        before = [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), a.system, True)]
+        yield from _at_pressures(a, before, line)
+
+
+def _at_pressures(a: Asked, pressures: Iterable[str], line: str) -> Iterable[Option]:
     """The pressure as it is, with each drill at hand or the nearest one."""
     drilled = a.have.of("drill")
     for pressure in dict.fromkeys(pressures):
+        supply = {"gas_pressure": pressure, "line_pressure": line}
         for piece in drilled:
-            yield option({"gas_pressure": pressure, **piece.texts})
+            yield option({**supply, **piece.texts})
         if not drilled or a.have.may_buy("drill"):
-            yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
+            yield option({**supply, "jet_drill": ""}, "a jet drill" if drilled else "")
 
 
-def _any_pressure(a: Asked) -> Iterable[Option]:
+def _any_pressure(a: Asked, line: str) -> Iterable[Option]:
     """The pressures that a regulator reaches, with the nearest drill; with jets at hand the one that each takes."""
     ranges = [(piece.figures["low_Pa"], piece.figures["high_Pa"]) for piece in a.have.of("regulator") if piece.figures]
     drilled = a.have.of("drill")
@@ -383,11 +391,13 @@ def _any_pressure(a: Asked) -> Iterable[Option]:
         jet = a.burner.call(PARTS["jet"], gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
         pressure = _pressure(jet.high_Pa, a.system)
         if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
-            yield option({"gas_pressure": pressure, **piece.texts})
+            yield option({"gas_pressure": pressure, "line_pressure": line, **piece.texts})
     if not drilled or a.have.may_buy("drill"):
         for pressure in dict.fromkeys((a.start.text("gas_pressure"), *sold.PRESSURES[a.system])):
             if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
-                yield option({"gas_pressure": pressure, "jet_drill": ""}, "a jet drill" if drilled else "")
+                yield option(
+                    {"gas_pressure": pressure, "line_pressure": line, "jet_drill": ""}, "a jet drill" if drilled else ""
+                )
 
 
 def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
@@ -396,8 +406,10 @@ def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
     return any(low - 1 <= pressure_Pa <= high + 1 for low, high in ranges)
 
 
-def _pressure(pressure_Pa: float, system: str) -> str:
+def _pressure(pressure_Pa: float, system: str, of_line: bool = False) -> str:
     unit, step = ("psi", 0.1) if system == "in" else ("bar", 0.01)
+    if of_line:
+        unit, step = ("inH2O", 0.1) if system == "in" else ("mbar", 0.5)
     unit_Pa = parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")
     return f"{round(pressure_Pa / unit_Pa / step) * step:.6g} {unit}"
 
@@ -482,6 +494,6 @@ AXES = (
     Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
-    Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure"), jet_options),
+    Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure", "line_pressure"), jet_options),
     Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
 )

@@ -53,7 +53,7 @@ QUESTION = frozenset(
         "lining",
         *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
         *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
-        *("refractory", "chamber_back_pressure"),
+        *("refractory", "chamber_back_pressure", "line_pressure"),
     }
 )
 

@@ -496,8 +496,8 @@ def _cylinder(entry: str, system: str) -> Piece:
 
 
 def _line(entry: str, system: str) -> Piece:
-    _setting("gas_pressure", entry, system)
-    return Piece("line", entry, {"gas_pressure": entry})
+    _setting("line_pressure", entry, system)
+    return Piece("line", entry, {"gas_pressure": entry, "line_pressure": entry})
 
 
 def _bag(entry: str, system: str) -> Piece:

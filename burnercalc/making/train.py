@@ -137,6 +137,15 @@ def hose(*, gas_kg_s, gauge_Pa, composition, temp_K, ambient_Pa, unit):
     return bore_m, drop_Pa
 
 
+def wider_hoses_m(bore_m, *, unit):
+    """Bores of hoses sold by `unit` that are wider than one, the narrowest first [m].
+
+    Source: HOSE_BORES
+    Checked by: tests/test_train.py
+    """
+    return [wider for bore in HOSE_BORES[unit] if (wider := bore * METRES[unit]) > bore_m + 1e-6]
+
+
 def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
     """Full scale of the smallest gauge sold by `unit` that has the pressure in its lower three quarters [Pa].
 

@@ -3,30 +3,53 @@
 from dataclasses import dataclass
 
 from ..making import train as making
+from ..physics.band import Band
 from .firing import Firing
 from .gas import Gas
 from .jet import Jet
 from .shop import Shop
 
+LOSS_OFF = 0.3  # of what hose and valves take, either way: parts of one size differ so. Common practice
+LITTLE = 0.02  # of the pressure before the jet, 1 % of the rate: wider parts give no more. Common practice
+
 
 @dataclass(frozen=True)
 class Supply:
     """`pipe`: nominal size of the parts; `valves`: spring-shut ones in a row; `outlet_Pa`: gauge, behind the regulator,
-    gas flowing at high fire, every valve wide open."""
+    gas flowing at high fire, every valve wide open, with what the losses are off by."""
 
     hose_m: float
     pipe: str
     valves: int
     hose_drop_Pa: float
     valves_drop_Pa: float
-    outlet_Pa: float
+    outlet_Pa: Band
 
 
-def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str) -> Supply:
+def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float) -> Supply:
+    """From a cylinder the narrowest hose that will do, for its regulator can be set higher; from a line the narrowest
+    parts with which what it holds is enough for sure, or that take next to nothing."""
     flow = {"gas_kg_s": firing.gas_kg_s, "composition": gas.composition, "temp_K": shop.temp_K}
-    hose_m, hose_Pa = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=sizes, **flow)
-    pipe, valves = making.pipe_for_bore(hose_m), 2 if firing.rate_W > making.SECOND_VALVE_W else 1
+    narrowest_m, _ = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=sizes, **flow)
+    valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
     before = ("cock", "filter") if gas.liquid is not None else ("trap",)
     counts = {**dict.fromkeys((*before, "needle", "check_valve"), 1), "solenoid": valves}
-    valves_Pa = making.valves_drop_Pa(pipe=pipe, counts=counts, pressure_Pa=shop.pressure_Pa + jet.supply_Pa, **flow)
-    return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, jet.supply_Pa + hose_Pa + valves_Pa)
+    at_Pa = shop.pressure_Pa + jet.supply_Pa
+
+    def through(hose_m):
+        pipe = making.pipe_for_bore(hose_m)
+        hose_Pa = making.hose_drop_Pa(bore_m=hose_m, pressure_Pa=at_Pa, **flow)
+        valves_Pa = making.valves_drop_Pa(pipe=pipe, counts=counts, pressure_Pa=at_Pa, **flow)
+        off_Pa = LOSS_OFF * (hose_Pa + valves_Pa - making.CHECK_OPENS_PA)
+        outlet_Pa = jet.supply_Pa + hose_Pa + valves_Pa
+        outlet = Band(outlet_Pa - off_Pa, outlet_Pa, outlet_Pa + off_Pa)
+        return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet)
+
+    found = through(narrowest_m)
+    if gas.liquid is None:
+        for hose_m in making.wider_hoses_m(narrowest_m, unit=sizes):
+            lost_Pa = found.outlet_Pa.value - jet.supply_Pa - making.CHECK_OPENS_PA
+            if found.outlet_Pa.high <= line_pressure or lost_Pa <= LITTLE * jet.supply_Pa:
+                break
+            found = through(hose_m)
+    return found

@@ -106,7 +106,7 @@ def train(
     burner_count: int,
     sizes: str,
 ) -> Train:
-    size, outlet_Pa = supply.pipe, supply.outlet_Pa
+    size, outlet_Pa = supply.pipe, supply.outlet_Pa.value
     hose = {"bore": supply.hose_m, "length": making.HOSE_LENGTH_M, "drop": supply.hose_drop_Pa}
     from_cylinder = gas.liquid is not None
     rated_Pa = making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)

@@ -95,7 +95,7 @@ SUBHEADS = {
     "mix_pipe": "Mix pipe",
     "inlet_position": "Inlet and baffle",
     "gas_pressure": "Gas jet",
-    "meter_capacity": "House line",
+    "line_pressure": "House line",
     "cylinder": "Cylinder",
     "caps": "Steel",
     "mould_clearance": "Mould and pins",
