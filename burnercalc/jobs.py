@@ -293,6 +293,39 @@ JOBS = (
     Job("face", "Only the face", "Lay out the ports for a piece of tube and pins at hand.", opens="face"),
 )
 
+_FORGE, _FIRST = JOBS[0], JOBS[0].rungs[0]
+
+# What the page opens with before a job is chosen: another fuel or a small chamber brings it what the forge has.
+NONE_CHOSEN = Job(
+    "",
+    "no job",
+    "",
+    {},
+    {"units": "mm"},
+    fuels={
+        "natural_gas": tuple(
+            {**_HOUSE, "rows": "5", **{key: own[key] for key in ("port_diameter", "block_thickness")}}
+            for own in _FORGE.fuels["natural_gas"]
+        ),
+        "butane": _FORGE.fuels["butane"],
+    },
+    rungs=(
+        Rung(
+            {**_FORGE.inches, **_FIRST.inches},
+            {**_FORGE.metric, **_FIRST.metric},
+            most=_FIRST.most,
+            fuels=("propane",),
+        ),
+        Rung(
+            {**_FORGE.inches, **_FORGE.fuels["natural_gas"][0], **_FIRST.inches},
+            {**_FORGE.metric, **_FORGE.fuels["natural_gas"][1], **_FIRST.metric},
+            most=_FIRST.most,
+            fuels=("natural_gas",),
+        ),
+    ),
+)
+_KNOWN_JOBS = (*(job for job in JOBS if job.inches), NONE_CHOSEN)
+
 
 @cache
 def _design(job, sizes, fuel, litres):
@@ -317,9 +350,15 @@ def _litres(texts):
 
 def job_of(design):
     """(job, sizes it is written for) of a design that differs from it in what is asked or had only, or None."""
+    found = _origin(design)
+    return None if found is None or found[0] is NONE_CHOSEN else found
+
+
+def _origin(design):
+    """The same, and what the page opens with."""
     litres = _litres(design.texts)
-    for job in JOBS:
-        for written in ("in", "mm") if job.inches else ():
+    for job in _KNOWN_JOBS:
+        for written in ("in", "mm"):
             own = _of(job, written, design.fuel, litres)
             if all(
                 design.value(setting.key) == own.value(setting.key)
@@ -383,7 +422,7 @@ def refitted(before, after, mine=""):
     if litres is None or (now["fuel"] or BY_KEY["fuel"].default) not in dict(BY_KEY["fuel"].choices):
         return after
     design = Design.from_texts({key: text for key, text in before.items() if key != "mine"})
-    found = job_of(design)
+    found = _origin(design)
     if found is None:
         return after
     job, written = found

@@ -10,7 +10,7 @@ from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.shapes import DESCENT_RATIO, Drawing
 from .drawing.svg import write_svg
 from .link import to_link
-from .settings import SETTINGS
+from .settings import BY_KEY, SETTINGS
 
 
 def whole(result, figures, mine=""):
@@ -49,9 +49,16 @@ def answers(result, keys):
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
             **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
+            **({"idle": True} if _idle(a, result.design) else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }
+
+
+def _idle(answer, design):
+    """Whether there is no such number here, as a setting that it rests on does not count: a run time on a line."""
+    needs = (key for key in answer.inputs if key in BY_KEY)
+    return answer.value is None and not all(design.counts(key) for key in needs)
 
 
 FILLED = ("body", "window")  # what a screen shows as steel and refractory
@@ -220,8 +227,24 @@ def _field(setting, d):
     marks = steps.marks(setting, d.reader) if isinstance(value, (int, float)) else None
     if marks:
         step, origin = steps.grid(setting, d.reader)
+        if setting.room == "face" and setting.dimension == "length":
+            free, marks = marks, steps.marks_left(d, setting)
+            if marks != free:
+                field["range"] = _range_left(marks, free, setting, d.reader)
         field["marks"] = [*marks, round((value - origin) / step)]
     return field
+
+
+def _range_left(marks, free, setting, unit_system):
+    """A setting's range where the rest of the design leaves less of it, by the marks of its slider."""
+    unit, (step, origin) = units.shown_unit(setting.dimension, unit_system), steps.grid(setting, unit_system)
+    ends = [
+        limit_text(setting, limit, unit_system)
+        if mark == end
+        else f"{units.field_text(mark * step + origin, setting.dimension, unit_system)} {unit}"
+        for limit, mark, end in zip(("low", "high"), marks, free)
+    ]
+    return f"{ends[0].removesuffix(f' {unit}')} to {ends[1]}, the rest as it is"
 
 
 def _number_text(setting, value, d):

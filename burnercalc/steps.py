@@ -2,7 +2,7 @@
 
 from math import ceil, floor
 
-from . import units
+from . import rules, units
 from .design import limits
 from .result import solve
 from .sold import next_sold, sold_sizes_m
@@ -24,6 +24,27 @@ def marks(setting, unit_system):
         return None
     step, origin = grid(setting, unit_system)
     return ceil((low - origin) / step - 1e-9), floor((high - origin) / step + 1e-9)
+
+
+def marks_left(design, setting):
+    """(lowest, highest) mark, from where a setting stands outward, that the rest of the design takes."""
+    values, (step, origin) = design.values(), grid(setting, design.reader)
+    at = (design.value(setting.key) - origin) / step
+
+    def taken(mark):
+        return next(rules.broken({**values, setting.key: mark * step + origin}, setting.key), None) is None
+
+    def last(good, end):
+        """The furthest mark taken between one that is taken, or the value itself, and an end of the range."""
+        if taken(end):
+            return end
+        while abs(end - good) > 1:
+            middle = (good + end) // 2
+            good, end = (middle, end) if taken(middle) else (good, middle)
+        return good
+
+    low, high = marks(setting, design.reader)
+    return last(min(ceil(at - 1e-9), high), low), last(max(floor(at + 1e-9), low), high)
 
 
 def stepped(design, setting, by):

@@ -494,7 +494,7 @@ def field_text(value: float, dimension: str, units: str) -> str:
     """An SI number as it stands in a field, without its unit: a tape reading, other measures rounded."""
     unit = shown_unit(dimension, units)
     number = from_si(value, unit, si_unit_of(dimension))
-    if dimension == "length" and unit == "in" and is_on_tape(number):
+    if dimension == "length" and unit == "in" and (is_on_tape(number) or number >= 1 / 8):
         return tape(number)
     if dimension == "temperature":
         return f"{number:.0f}"

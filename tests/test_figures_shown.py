@@ -6,8 +6,9 @@ import re
 import pytest
 from designs import solved
 
-from burnercalc import catalogue, on_page, worker
-from burnercalc.design import parse_setting
+from burnercalc import catalogue, on_page, steps, worker
+from burnercalc.design import Design, parse_setting
+from burnercalc.errors import InputErrors
 from burnercalc.examples import EXAMPLES
 from burnercalc.settings import BY_KEY
 
@@ -90,6 +91,41 @@ def test_a_range_in_millimetres_is_of_round_figures_that_are_taken():
         assert len(numbers) == 2 and all(_count(each) <= 2 for each in numbers), (key, fields[key]["range"])
         for number in numbers:
             parse_setting(BY_KEY[key], f"{number} mm")
+
+
+@pytest.mark.parametrize("texts", [{}, {"units": "mm"}])
+def test_a_range_ends_where_the_rest_of_the_design_takes_no_more(texts):
+    """Of what is laid out on the face: the slider's last mark can be built, the next one not; as the refusals say."""
+    fields, design = on_page.whole(solved(**texts), ())["fields"], Design.from_texts(texts)
+    less = [key for key in fields if "the rest as it is" in fields[key].get("range", "")]
+    assert {"setback", "edge_margin"} <= set(less)
+    for key in less:
+        setting, (_, most, _) = BY_KEY[key], fields[key]["marks"]
+        free = steps.marks(setting, design.reader)[1]
+        for mark, built in ((most, True), (most + 1, most == free)):
+            text = steps.field_text(setting, mark * steps.grid(setting, design.reader)[0], design.reader)
+            try:
+                Design.from_texts({**texts, key: text})
+                done = True
+            except InputErrors:
+                done = False
+            assert done is built or mark > free, (key, text)
+
+
+def test_what_does_not_count_here_is_no_number_that_is_missing():
+    """On a house line no cylinder runs empty; a lighting rate that was looked for and not found is said to be none."""
+    line = on_page.whole(solved(fuel="natural_gas"), ())["answers"]
+    assert line["run_time"]["shown"] == "none" and line["run_time"]["idle"]
+    assert "idle" not in on_page.whole(solved(), ())["answers"]["run_time"]
+    dark = {"rows": "40", "port_diameter": "1/16 in", "edge_margin": "0 in"}
+    dark = on_page.whole(solved(**dark), ())["answers"]["lighting_rate"]
+    assert dark["shown"] == "none" and "idle" not in dark
+
+
+def test_a_length_of_the_other_tape_stands_on_a_mark_and_comes_back_as_typed():
+    typed = {"units": "in", "chamber_length": "455 mm"}
+    assert on_page.whole(solved(**typed), ())["fields"]["chamber_length"]["text"] == "17 29/32"  # 17.913 in
+    assert on_page.whole(solved(**{**typed, "units": "mm"}), ())["fields"]["chamber_length"]["text"] == "455"
 
 
 def test_a_house_line_has_a_slider_for_its_own_pressures():

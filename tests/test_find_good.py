@@ -8,9 +8,9 @@ from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
 from burnercalc.examples import EXAMPLES
 from burnercalc.find import make_good, report
-from burnercalc.find.good import _Bench, texts_of
+from burnercalc.find.good import CHAMBER, _Bench, texts_of
 from burnercalc.jobs import JOBS
-from burnercalc.settings import BY_KEY
+from burnercalc.settings import BY_KEY, SETTINGS
 
 BAD = {
     "too little fire": {"firing_rate": "60 kBtu/h", "lining": "dense_castable 2 in, ifb_26 2 1/2 in"},
@@ -177,6 +177,14 @@ def test_a_house_line_gives_what_it_gives():
         .verdict
         == "good"
     )
+
+
+def test_the_chamber_stays_as_large_as_it_is():
+    """It stands there; with all of the burner mine there is nothing to change, and no other chamber is proposed."""
+    design = Design.from_texts({"chamber_length": "8 in", "chamber_width": "4 in", "chamber_height": "4 in"})
+    found = make_good(design, [s.key for s in SETTINGS if s.key not in CHAMBER])
+    assert not found.changes and "chamber_fit" in {fault.key for fault in found.left}
+    assert not {one.label for one in found.tried} & {BY_KEY[key].label for key in CHAMBER}
 
 
 def test_absurd_work_is_made_what_the_chamber_heats():

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from burnercalc import worker
-from burnercalc.design import Design
+from burnercalc.design import Design, supplied
 from burnercalc.examples import EXAMPLES
 from burnercalc.find.shops import sample
 from burnercalc.jobs import ASKED, JOBS, begun, job_of, refitted
@@ -104,6 +104,25 @@ def test_a_first_forge_on_house_gas_ends_good_in_the_chamber_that_is_typed(units
         faults = {check.key: check.verdict for check in before.checks.values() if check.fault}
         large = before["chamber_volume"] > 0.015  # m3: 15 litres
         assert "stop" not in faults.values() and (large or not faults), (sizes, faults)
+
+
+@pytest.mark.parametrize("units", ["in", "mm"])
+@pytest.mark.parametrize("fuel", ["natural_gas", "butane"])
+def test_before_a_job_is_chosen_another_gas_ends_good(units, fuel):
+    """As the page opens, on either tape, with nothing set but the gas."""
+    first = {"units": units} if units == "mm" else {}
+    texts = refitted(first, {**first, "fuel": fuel})
+    assert solve(Design.from_texts(supplied(first, texts))).worst == "good"
+    back = {key: text for key, text in texts.items() if key != "fuel"}
+    assert refitted(texts, back) == first
+
+
+@pytest.mark.parametrize("fuel", ["propane", "natural_gas"])
+def test_before_a_job_is_chosen_a_small_chamber_brings_the_small_forge(fuel):
+    first = supplied({}, refitted({}, {"fuel": fuel}))
+    small = refitted(first, {**first, "chamber_length": "8 in", "chamber_width": "4 in", "chamber_height": "4 in"})
+    result = solve(Design.from_texts(small))
+    assert result.worst in ("good", "note", "caution") and job_of(result.design)[0].key == "forge"
 
 
 @pytest.mark.parametrize("before", [{}, JOBS[0].inches])

@@ -43,6 +43,7 @@ mig tip: answer-jet or set-jet_drill; what pressure: set-gas_pressure or answer-
 psi: set-gas_pressure; what psi should i run: set-gas_pressure or answer-jet_gas_pressure
 not hot enough: check-rate_for_need; tank freezes up: check-cylinder or answer-frost_time
 how long will my tank last: answer-run_time; bottle: set-cylinder; carbon monoxide: check-carbon_monoxide
+co: check-carbon_monoxide; co ppm: check-carbon_monoxide or answer-flue_co_dry
 is it safe indoors: check-carbon_monoxide or answer-fresh_air; ventilation: answer-fresh_air
 drying time: table-drying or figure-drying or answer-air_dry; how long to dry: answer-days_in_all or table-drying
 curing: check-curing_air or table-drying or table-days; how long does it take: answer-days_in_all or table-hours
@@ -124,6 +125,10 @@ def test_what_people_ask_is_among_the_first_three(found, typed, wanted):
 @pytest.mark.parametrize(("typed", "wanted"), PAIRS)
 def test_a_word_of_the_trade_leads_there(found, typed, wanted):
     assert wanted in found[typed][:6], found[typed][:8]
+
+
+def test_its_short_name_finds_the_poison_first(found):
+    assert found["co"][0] == "check-carbon_monoxide", found["co"][:4]
 
 
 def test_what_nobody_says_finds_nothing(found):

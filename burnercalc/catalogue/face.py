@@ -174,8 +174,8 @@ ANSWERS = (
         "plenum.to_port_ratio",
         "ratio",
         "Room behind the ports, times theirs",
-        meaning="How many times the area of all ports fits into that of the room behind them, the plenum, cut across; "
-        "the larger, the more evenly the ports are fed.",
+        meaning="The box behind the ports (the plenum), cut across, is so many times as large as all ports together. "
+        "The larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
         inputs=("plenum_area", "port_area"),
         source=GEOMETRY,
@@ -206,7 +206,7 @@ ANSWERS = (
         "stream.velocity_m_s",
         "speed",
         "Velocity in the ports",
-        meaning="Mean speed of the cold mixture in the ports at high fire.",
+        meaning="How fast the cold mixture goes through the ports at high fire, on average.",
         formula="mixture flow at shop temperature and altitude / port area",
         inputs=("mixture_flow", "port_area", "ambient_temperature", "altitude"),
         source=CONTINUITY,
@@ -478,7 +478,8 @@ ANSWERS = (
         "holding.flashback_W",
         "power",
         "Flashback rate",
-        meaning="Firing rate below which the flame can enter the ports, cold or hot, whichever comes first.",
+        meaning="Below this fire the flame can run back into the ports, cold or hot, whichever comes first as you "
+        "turn down.",
         formula="the larger of the cold and the hot rate",
         inputs=("flashback_firing_rate_cold", "flashback_firing_rate_hot"),
         source=FLASHBACK & HOT_LIP,

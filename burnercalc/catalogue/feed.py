@@ -163,7 +163,8 @@ ANSWERS = (
         "resistance.total_Pa",
         "pressure",
         "Pressure the burner needs",
-        meaning="Pressure over that of the shop that the mixture needs at the start of the mix pipe at high fire.",
+        meaning="What pushes gas and air of high fire through mix pipe, box and ports: pressure at the start of the "
+        "mix pipe, over that of the shop.",
         formula="chamber back pressure, as set and from its opening, + plenum + inlet + tee and legs + mix pipe; the "
         "plenum's is that of ports and baffle, unevenness included",
         inputs=(
@@ -488,8 +489,8 @@ ANSWERS = (
         "cylinders.draw_W",
         "power",
         "Steady draw of the cylinders",
-        meaning="Firing rate that the cylinders at this fill can keep up without chilling further; none for gas from a "
-        "line.",
+        meaning="The most fire that the cylinders, filled so, can feed without getting ever colder; none for gas "
+        "from a line.",
         formula="wall coefficient x wetted wall x (air - liquid temperature at the regulator's least inlet pressure) x "
         "heating value / heat of vaporisation",
         inputs=CYLINDER,

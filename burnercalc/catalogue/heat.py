@@ -161,8 +161,8 @@ MIXTURE_ANSWERS = (
         "mixture.atmosphere",
         "word",
         "Atmosphere",
-        meaning="Oxidising: oxygen is left over. Reducing: carbon monoxide and hydrogen are, and they poison. Neutral: "
-        "within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
+        meaning="Oxidising: oxygen is left over. Reducing: half-burned gas is, much of it carbon monoxide, which "
+        "poisons. Neutral: within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
         formula="mixture against 1 ± 0.02",
         inputs=("equivalence_ratio",),
         source=PRACTICE,
@@ -177,8 +177,8 @@ FLOW_ANSWERS = (
         "firing.rate_W",
         "power",
         "Firing rate of this burner",
-        meaning="Heat of the gas that this burner is designed for at high fire, gross; as set, or its share of what "
-        "the chamber needs.",
+        meaning="Heat of the gas that this burner burns in an hour at high fire, counted as gas is sold: as set, or "
+        "its share of what the chamber needs.",
         formula="firing rate, or firing rate needed / burners when it is auto",
         inputs=("firing_rate", "firing_rate_needed", "burner_count"),
         if_auto={"firing_rate_needed": "firing_rate", "burner_count": "firing_rate"},
@@ -235,7 +235,7 @@ FLAME_ANSWERS = (
         "flame.temp_K",
         "temperature",
         "Flame temperature",
-        meaning="Hottest that the flame can be, no heat lost, gas and air from the shop.",
+        meaning="The hottest that the flame can be: no heat lost, gas and air as warm as the shop.",
         formula="temperature at which the burned gas at equilibrium holds all the heat of gas and air",
         inputs=BURNED,
         source=EQUILIBRIUM,
@@ -319,7 +319,7 @@ LOSS_ANSWERS = (
         "chamber.wall_loss_W",
         "power",
         "Heat through the walls",
-        meaning="Heat that the lining lets through once it is hot all through.",
+        meaning="Heat that goes through the lining and is lost, once it is hot all through.",
         formula="conduction through the layers = convection and radiation of the shell, solved for the shell "
         "temperature",
         inputs=SHELL,
@@ -388,8 +388,8 @@ NEED_ANSWERS = (
         "need.hold_told_W",
         "power",
         "Firing rate to hold",
-        meaning="Firing rate of all burners that keeps the empty chamber hot. The gas leaves hotter than the "
-        "walls, as it must heat them; the band is how well it may give them its heat.",
+        meaning="Fire of all burners that keeps the empty chamber hot. The gas leaves hotter than the walls, as it "
+        "must heat them; the band is for how well it does.",
         formula="(heat through the walls + heat out of the opening) / share of heat that gas leaves when it is just "
         "hot enough to give the walls that much",
         inputs=IN_ZONE,
@@ -426,9 +426,10 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="All burners: the larger of working, though the gas may give off its heat badly, and heating up. Auto "
-        "takes it. Near the most that the chamber can heat it goes no further than where a tenth of the heat stays; "
-        "where no fire heats up in time, what it would take if the gas left as cool as the walls.",
+        meaning="Fire of all burners together: to work, though the gas may give off its heat badly, or to heat up in "
+        "time, whichever takes more. Auto takes it. It goes no further than where only a tenth of the heat "
+        "stays in the chamber. Where no fire heats up in time, it is what that would take if the gas left as "
+        "cool as the walls.",
         formula="larger of firing rate to heat up and (wall loss + opening loss + work) / share kept with the poorest "
         "film, not below a tenth",
         inputs=("working_rate", "heat_up_rate"),
@@ -464,7 +465,7 @@ NEED_ANSWERS = (
         "need.gas_kg_s",
         "mass_flow",
         "Gas while working",
-        meaning="Weight of gas that all burners use in an hour of work.",
+        meaning="How much gas all burners use in an hour of work, by weight.",
         formula="firing rate to work / gross heating value by weight",
         inputs=("working_rate", "gross_heating_value_mass"),
         source=ZONE,
@@ -812,18 +813,19 @@ CHECKS = (
             "the smoke out. Open it wider.",
             "choked_enough": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to "
             "push the smoke out. Open {enough:area} or more.",
-            "good": "The chamber stands {pressure:pressure} above the shop; from {blows:pressure} flame blows out of "
-            "every joint.",
+            "good": "The chamber stands {pressure:pressure} above the shop; from [0.1 in H₂O|0.25 mbar] flame blows "
+            "out of every joint.",
             "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
-            "{blows:pressure} flame and carbon monoxide blow out of every joint. Take away what holds the smoke back.",
+            "[0.1 in H₂O|0.25 mbar] flame and carbon monoxide blow out of every joint. Take away what holds the smoke "
+            "back.",
             "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
             "{torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of door and joints. Take "
             "away what holds the smoke back.",
             "stop_enough": "The chamber stands {pressure:pressure} above the shop: from {torches:pressure} no joint is "
             "tight, and flame and carbon monoxide shoot out of door and joints. Open {enough:area} or more, or burn "
             "less.",
-            "caution_enough": "The chamber stands {pressure:pressure} above the shop: from {blows:pressure} flame and "
-            "carbon monoxide blow out of every joint. Open {enough:area} or more, or burn less.",
+            "caution_enough": "The chamber stands {pressure:pressure} above the shop: from [0.1 in H₂O|0.25 mbar] "
+            "flame and carbon monoxide blow out of every joint. Open {enough:area} or more, or burn less.",
         },
     ),
     Check(

@@ -263,7 +263,7 @@ def chamber_pressure_check(
     flame: Flame, back_pressure: BackPressure, opening_area: float, chamber_back_pressure: float
 ) -> Judged | None:
     """The high end of the band and what is set besides."""
-    slots = {"blows": BLOWS_PA, "opening": opening_area, "as_set": chamber_back_pressure}
+    slots = {"opening": opening_area, "as_set": chamber_back_pressure}
     enough = back_pressure.enough_m2
     wide = "" if enough is None else "_enough"
     if back_pressure.opening_Pa is None:

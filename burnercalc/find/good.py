@@ -46,11 +46,12 @@ STEPS = (1, 2, 4, 8, 16, 32)
 CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
 MOST_PAIRS = 60
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
+# Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
+CHAMBER = frozenset({"chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"})
 # What the smith asked for; moved only when all else fails.
-QUESTION = frozenset(
+QUESTION = CHAMBER | frozenset(
     {
-        *("units", "sizes", "chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"),
-        "lining",
+        *("units", "sizes", "lining"),
         *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
         *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
         *("refractory", "chamber_back_pressure", "line_pressure"),
@@ -155,7 +156,7 @@ def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str,
 def _looked_for(bench: "_Bench") -> Changes:
     """The changes that mend most, as they are found."""
     best: Changes = ()
-    for reach in (QUESTION, frozenset[str]()):
+    for reach in (QUESTION, CHAMBER):
         if bench.rank(best) == (0, 0):
             break
         bench.allow(bench.in_all // 3)
@@ -168,7 +169,7 @@ def _looked_for(bench: "_Bench") -> Changes:
         if not 0 < len(bench.words(best)) <= FEW:
             break
         bench.allow(AGAIN_SOLVES)
-        made = _mend(bench, begun, frozenset[str]())
+        made = _mend(bench, begun, CHAMBER)
         if _worth(bench, made) < _worth(bench, best):
             best = made
     return best
@@ -281,6 +282,8 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     for change in bench.judging(changes, fault.key).checks[fault.key].changes:
         if bench.ended:
             return
+        if change.setting in CHAMBER:
+            continue
         follows = bench.result(changes).design.value(change.setting) == "auto"
         label, why, spoils = BY_KEY[change.setting].label, "auto" if follows else "end", tuple[str, ...]()
         texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)

@@ -12,7 +12,7 @@ from .mixture import Mixture
 from .reached import Reached
 from .shop import Shop
 
-BLOWS_PA = 0.1 * INH2O_PA  # from here a chamber blows out of every joint; common practice
+BLOWS_PA = 25.0  # 0.1 in of water: from here a chamber blows out of every joint; common practice
 # From here flame leaves a joint at 36 m/s, at a tenth of the air's density: no joint is tight to that. Common practice.
 TORCHES_PA = 0.5 * INH2O_PA
 MOST_PA = 20 * INH2O_PA  # an opening that takes more is as good as closed: no blower of a shop pushes so hard

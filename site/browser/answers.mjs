@@ -25,7 +25,10 @@ export function showAnswers(answers) {
   for (const place of all("[data-answer], [data-echo]")) {
     const answer = answers[place.dataset.answer ?? place.dataset.echo];
     if (!answer) continue;
-    if (place.dataset.answer) place.dataset.value = answer.value;
+    if (place.dataset.answer) {
+      place.dataset.value = answer.value;
+      place.closest("details").hidden = Boolean(answer.idle);
+    }
     changedOnly(place, (place.dataset.brief !== undefined && answer.brief) || answer.shown);
   }
   for (const open of all("details.answer[open]")) showInputs(open);

@@ -21,8 +21,11 @@ let comma = null; // asked of the browser when somebody types, for it takes a wh
 const hasComma = () => (comma ??= new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ","));
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
-// `1,05` as 1.05, for a reader whose language writes it so; anything else that holds a comma stays, to be refused.
-export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && hasComma() ? text.replace(",", ".") : text);
+const THOUSANDS = /\d,\d{3}(?!\d)/;
+
+// `1,05` as 1.05, for a reader whose language writes it so, or of millimetres where it cannot part thousands; anything else
+// that holds a comma stays, to be refused.
+export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && (hasComma() || (root.dataset.units === "mm" && !THOUSANDS.test(text))) ? text.replace(",", ".") : text);
 const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.

@@ -245,6 +245,27 @@ CUT = """() => {
 }"""  # noqa: E501
 
 
+TURNED_OR_LARGE = ((640, 360, ""), (839, 412, ""), (412, 839, "34px"), (360, 640, "34px"))
+
+# Every number, name, unit, field and verdict in sight that is wider than its place, or beyond the window.
+NOT_WHOLE = """() => {
+  const pen = document.createElement("canvas").getContext("2d"), wide = document.documentElement.clientWidth;
+  const fields = [...document.querySelectorAll("[data-setting] .widget")].map((at) => at.firstElementChild?.shadowRoot?.querySelector("input, select"));
+  const cut = fields.filter((field) => field?.clientWidth && !field.getRootNode().host.closest(".long")).filter((field) => {
+    const { fontWeight, fontSize, fontFamily, paddingLeft, paddingRight } = getComputedStyle(field);
+    pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+    const text = field.selectedOptions?.[0]?.textContent ?? field.value, { right } = field.getBoundingClientRect();
+    return right > wide + 1 || pen.measureText(text).width > field.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight) + 0.5;
+  }).map((field) => `${field.getRootNode().host.closest("[data-setting]").id}: ${field.value}`);
+  const texts = [...document.querySelectorAll(".answer .name, [data-answer], [data-echo], .setting .name, .setting .unit, .words, .checks p, .chip, h2, h3")];
+  const off = texts.filter((at) => at.checkVisibility() && !at.closest(".scroll")).filter((at) => {
+    const { left, right } = at.getBoundingClientRect(), block = getComputedStyle(at).display !== "inline";
+    return left < 0 || right > wide + 1 || (block && at.scrollWidth > at.clientWidth + 1) || (at.matches(".words") && at.scrollHeight > at.clientHeight + 2);
+  }).map((at) => `${at.closest("[id]").id}: ${at.textContent.trim().slice(0, 40)}`);
+  return [...cut, ...off, ...(document.documentElement.scrollWidth > wide ? ["the page scrolls sideways"] : [])];
+}"""  # noqa: E501
+
+
 def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
     context = host(chromium.new_context(viewport={"width": 360, "height": 640}, service_workers="block"))
     page = context.new_page()
@@ -267,6 +288,15 @@ def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
             arg=chapter,
         )
         assert page.evaluate(CUT) == [], chapter
+    for wide, high, letters in TURNED_OR_LARGE:
+        page.set_viewport_size({"width": wide, "height": high})
+        page.evaluate("(letters) => { document.documentElement.style.fontSize = letters; }", letters)
+        for chapter in CHAPTERS:
+            page.evaluate("(name) => document.querySelector(`#chapters [data-go=${name}]`).click()", chapter)
+            assert page.evaluate(NOT_WHOLE) == [], (wide, high, letters, chapter)
+    page.evaluate("() => { document.querySelector('.numbers').style.width = '60px'; }")  # it can find something
+    page.evaluate("() => document.querySelector('#chapters [data-go=heat]').click()")
+    assert page.evaluate(NOT_WHOLE)
     context.close()
 
 

@@ -615,9 +615,15 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         page.locator("#set-lining .name").click()
         put(page, "lining", "ifb_26 64 mm,blanket_8lb 25 mm")  # parts a list as ever
         assert page.locator(".layer").count() == 2
-    else:
-        page.locator("#set-chamber_length .refused button").click()  # it is asked what was meant
+    else:  # millimetres are often typed so; thousands, or inches, never: it is asked what was meant
         page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
+        enter(page, "chamber_length", "1,312")
+        page.locator("#set-chamber_length .refused button").first.click()
+        settle(page)
+        put(page, "units", "in")
+        enter(page, "equivalence_ratio", "1,05")
+        page.locator("#set-equivalence_ratio .refused button").click()
+        page.wait_for_function("() => location.hash.includes('equivalence_ratio=1.05')")
     context.close()
 
 
