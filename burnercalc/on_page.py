@@ -10,7 +10,7 @@ from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.shapes import DESCENT_RATIO, Drawing
 from .drawing.svg import write_svg
 from .link import to_link
-from .settings import BY_KEY, SETTINGS
+from .settings import SETTINGS
 
 
 def whole(result, figures, mine=""):
@@ -49,16 +49,10 @@ def answers(result, keys):
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
             **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
-            **({"idle": True} if _idle(a, result.design) else {}),
+            **({"idle": True} if sheet.idle(a, result) else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }
-
-
-def _idle(answer, design):
-    """Whether there is no such number here, as a setting that it rests on does not count: a run time on a line."""
-    needs = (key for key in answer.inputs if key in BY_KEY)
-    return answer.value is None and not all(design.counts(key) for key in needs)
 
 
 FILLED = ("body", "window")  # what a screen shows as steel and refractory

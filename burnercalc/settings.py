@@ -666,8 +666,8 @@ SETTINGS = (
         "Blower pressure, shut",
         "pressure",
         "4 inH2O",
-        "What the blower pushes with its outlet shut, in standard air: the pressure on its plate, or of its curve at no "
-        "flow.",
+        "What the blower pushes with its outlet shut, in standard air: the pressure on its plate, or of its curve at "
+        "no flow.",
         "0.1 inH2O",
         "100 inH2O",
         ("0.5 inH2O", "1 mbar"),

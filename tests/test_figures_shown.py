@@ -117,6 +117,9 @@ def test_what_does_not_count_here_is_no_number_that_is_missing():
     line = on_page.whole(solved(fuel="natural_gas"), ())["answers"]
     assert line["run_time"]["shown"] == "none" and line["run_time"]["idle"]
     assert "idle" not in on_page.whole(solved(), ())["answers"]["run_time"]
+    metered, weighed = line["metered_per_hour"], line["fuel_per_hour"]  # gas of a line is not weighed
+    assert weighed["idle"] and "idle" not in metered and metered["shown"].endswith("cfh")
+    assert on_page.whole(solved(), ())["answers"]["metered_per_hour"]["idle"]
     dark = {"rows": "40", "port_diameter": "1/16 in", "edge_margin": "0 in"}
     dark = on_page.whole(solved(**dark), ())["answers"]["lighting_rate"]
     assert dark["shown"] == "none" and "idle" not in dark

@@ -160,6 +160,9 @@ def test_what_is_needed_by_hand():
     assert 0.05 < r["thermal_efficiency"] < 0.15
     # Propane: 50.343 MJ/kg gross (fuels.csv).
     assert r["fuel_per_hour"] == pytest.approx(r["working_rate"] / 50.343e6, rel=1e-3)
+    assert r["metered_per_hour"] is None
+    line = solved(fuel="natural_gas", fuel_blend="CH4 1")  # 37.7 MJ/m3 at 15 degC (ISO 6976)
+    assert line["metered_per_hour"] == pytest.approx(line["working_rate"] / 37.7e6, rel=2e-3)
 
 
 def test_a_long_heat_up_stores_what_the_steady_wall_holds():

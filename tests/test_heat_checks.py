@@ -23,7 +23,7 @@ from burnercalc.result import solve
 
 BY_EYE = ((0.84, 1.09), 0.02)
 METER = " Only a flue-gas meter, no alarm, holds it to 0.03; the look of the flame to 0.84 to 1.09: up to 2 %."
-NO_FLAME, NO_NEED = Flame(*[None] * 6), Need(*[None] * 7)
+NO_FLAME, NO_NEED = Flame(*[None] * 6), Need(*[None] * 8)
 KBTU_H = 1000 * BTU_H
 
 BLANKET_K, DENSE_K = ((limit_F + 459.67) / 1.8 for limit_F in (2150, 3000))  # as their classes are sold

@@ -36,6 +36,7 @@ class Answer:
         near       one of NEAR
         cases      {case: sentence} for an answer that is a text
         if_auto    {answer: setting} of those inputs that go in only where that setting is auto
+        instead    the answer of the same thing in another measure that is shown in its place, where it has a value
     """
 
     key: str
@@ -49,6 +50,7 @@ class Answer:
     near: str = "engineer"
     cases: Mapping[str, str] = field(default_factory=dict)
     if_auto: Mapping[str, str] = field(default_factory=dict)
+    instead: str = ""
     room: str = ""
 
     def __post_init__(self) -> None:

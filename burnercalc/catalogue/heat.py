@@ -470,6 +470,19 @@ NEED_ANSWERS = (
         inputs=("working_rate", "gross_heating_value_mass"),
         source=ZONE,
         near="first",
+        instead="metered_per_hour",
+    ),
+    Answer(
+        "metered_per_hour",
+        "need.metered_m3_s",
+        "gas_flow",
+        "Gas while working, by the meter",
+        meaning="How much gas of a house line all burners use in an hour of work. A meter counts it so at 15 °C and "
+        "sea level. None for gas of a cylinder, which is weighed.",
+        formula="firing rate to work / gross heating value",
+        inputs=("working_rate", "gross_heating_value", "fuel", "fuel_blend"),
+        source=ZONE,
+        near="first",
     ),
     Answer(
         "firing_per_volume",

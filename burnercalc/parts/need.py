@@ -30,6 +30,7 @@ class Need:
     decided_by: str | None  # "working" or "heat-up"
     efficiency: float | None
     gas_kg_s: float | None  # while working
+    metered_m3_s: float | None  # the same by the meter of a line; None for gas of a cylinder
     hold_band: Band | None = None
     working_band: Band | None = None
     heat_up_band: Band | None = None
@@ -56,7 +57,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
     hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
     held, poorest = zone.hold[1], zone.working[0]
     if held is None or hold_W is None or flame.available is None:
-        return Need(None, None, None, None, None, None, None)
+        return Need(None, None, None, None, None, None, None, None)
     kept = poorest.available_fraction if poorest else 0.0
     works_W = (held.wall_loss_W + held.opening_loss_W + chamber.work_heat_W) / max(kept, LEAST_KEPT)
     heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
@@ -68,6 +69,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         decided_by="working" if works_W >= heats_W else "heat-up",
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
+        metered_m3_s=working_W / gas.gross_J_m3 if working_W and gas.liquid is None else None,
         hold_band=band(hold),
         working_band=band(working),
         heat_up_band=band(zone.heat_up_W),

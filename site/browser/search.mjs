@@ -32,7 +32,8 @@ async function open() {
 
 function show() {
   const typed = byId("search-for").value.trim();
-  const hits = known ? search(typed, known) : [];
+  const answers = design.shown()?.answers ?? {};
+  const hits = known ? search(typed, known).filter(([id]) => !answers[id.replace("answer-", "")]?.idle) : [];
   changedOnly(byId("search-count"), typed && known ? (hits.length ? `${hits.length} found` : "Nothing found. Try one word: a part, a size, or what goes wrong.") : "");
   byId("search-found").replaceChildren(...hits.slice(0, MOST).map((entry) => make("li", "", find(entry))));
 }
