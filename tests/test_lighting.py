@@ -691,6 +691,19 @@ def test_the_air_switch_stands_where_it_can_be_set():
     assert not strong.switch_before and strong.switch_Pa >= 0.2 * INH2O_PA
 
 
+@pytest.mark.parametrize("texts", [{"firing_rate": "60 kBtu/h"}, {"port_diameter": "5/16 in", "lit_by": "guard"}])
+def test_what_is_said_of_a_low_fire_that_runs_back_agrees(texts):
+    """Both checks of it move the ports one way, and that way helps."""
+    r = solved(**texts)
+    turning, hot = r.checks["turning"], r.checks["flashback_hot"]
+    assert {turning.verdict, hot.verdict} <= {"caution", "stop"}
+    moves = [{change.setting: change.move for change in check.changes} for check in (turning, hot)]
+    assert moves[0].keys() & moves[1].keys() >= {"port_diameter", "low_fire"}
+    assert all(moves[0][key] == moves[1][key] for key in moves[0].keys() & moves[1].keys())
+    smaller = solved(**{**texts, "port_diameter": "7/32 in"}).checks
+    assert smaller["turning"].value > turning.value and smaller["flashback_hot"].value > hot.value
+
+
 @pytest.mark.parametrize("texts", [{}, HOUSE | {"port_diameter": "9/32 in"}])
 def test_purge_marks_and_way_down_are_those_that_the_slide_has(texts):
     """It is purged at HIGH, as its mark stands, not at a quarter, beyond the last stop; hot, nobody goes back to LIGHT,

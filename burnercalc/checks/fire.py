@@ -24,6 +24,7 @@ LESS_AIR = (("blower_free_flow", "lower"), ("blower_shutoff_pressure", "lower"),
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
+FASTER = (("port_diameter", "lower"), ("ports_per_row", "lower"))  # what runs back at low fire does not through these
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut: beyond the first more than it holds stands before its
 # opening, beyond the second three times that. Common practice; a guard has seen the pilot at the ports before.
@@ -253,7 +254,7 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
         turn.margin,
         1.0,
         case="as_lit" if as_lit else (case, "straight") if worst is to_low and turning.goes_on else case,
-        cures=() if worst is None else (*nearer, *STRONGER),
+        cures=() if worst is None else (*nearer, *(FASTER if case == "low" else STRONGER)),
         margin=turn.margin,
         least=turn.least_ratio,
         most=turn.most_ratio,
