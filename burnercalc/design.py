@@ -171,6 +171,10 @@ class Design:
         """What was typed for a setting, or its default."""
         return self.texts.get(key, default_text(BY_KEY[key], self._values))
 
+    def takes(self, key: str, value: float) -> bool:
+        """Whether the rest of this design takes another value of a setting."""
+        return next(rules.broken({**self._values, key: value}, key), None) is None
+
     def as_typed(self, key: str) -> str:
         """What was typed for a setting of words; an inch shop's default in the reader's measures."""
         text = self.text(key)

@@ -49,7 +49,7 @@ def answers(result, keys):
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": units.show(a.value, a.dimension, unit_system)} if a.band else {}),
             **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
-            **({"idle": True} if sheet.idle(a, result) else {}),
+            **({"idle": True} if result.idle(a) else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)
     }

@@ -197,6 +197,9 @@ class OnDemand(Mapping):
         return self._made[key]
 
 
+INSTEAD = frozenset(answer.instead for answer in catalogue.ANSWERS.values() if answer.instead)
+
+
 class Result:
     """Everything known about a design.
 
@@ -236,6 +239,14 @@ class Result:
     def worst(self) -> str:
         """The worst verdict of all checks; good when there are but notes."""
         return next((check.verdict for check in self.ranked() if check.fault), "good")
+
+    def idle(self, answer: Answered) -> bool:
+        """Whether an answer is none here as a setting that it rests on does not count, or another is in its place."""
+        other = answer.declared.instead
+        if other and self[other] is not None:
+            return True
+        settings = (key for key in answer.inputs if key not in self.answers)
+        return answer.value is None and (answer.key in INSTEAD or not all(map(self.design.counts, settings)))
 
     def ranked(self) -> list[Checked]:
         """All checks, the worst first; of one verdict, what hurts before what breaks, and so on down HARMS."""

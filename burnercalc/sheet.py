@@ -3,7 +3,7 @@
 import datetime
 from textwrap import wrap
 
-from . import catalogue, units
+from . import units
 from .link import to_link
 from .rooms import ROOMS
 from .settings import BY_KEY, SETTINGS
@@ -152,21 +152,9 @@ def _line(label, text):
     )
 
 
-INSTEAD = frozenset(answer.instead for answer in catalogue.ANSWERS.values() if answer.instead)
-
-
-def idle(answer, result):
-    """Whether an answer is none here as what it rests on does not count, or another is shown in its place."""
-    other = answer.declared.instead
-    if other and result.answers[other].value is not None:
-        return True
-    needs = (key for key in answer.inputs if key in BY_KEY)
-    return answer.value is None and (answer.key in INSTEAD or not all(map(result.design.counts, needs)))
-
-
 def _answers(result, room, whole):
     found = [a for a in result.answers.values() if a.room == room]
-    return found if whole else [a for a in found if a.near == "first" and not idle(a, result)]
+    return found if whole else [a for a in found if a.near == "first" and not result.idle(a)]
 
 
 def _said(check):

@@ -2,7 +2,7 @@
 
 from math import ceil, floor
 
-from . import rules, units
+from . import units
 from .design import limits
 from .result import solve
 from .sold import next_sold, sold_sizes_m
@@ -28,11 +28,11 @@ def marks(setting, unit_system):
 
 def marks_left(design, setting):
     """(lowest, highest) mark, from where a setting stands outward, that the rest of the design takes."""
-    values, (step, origin) = design.values(), grid(setting, design.reader)
+    step, origin = grid(setting, design.reader)
     at = (design.value(setting.key) - origin) / step
 
     def taken(mark):
-        return next(rules.broken({**values, setting.key: mark * step + origin}, setting.key), None) is None
+        return design.takes(setting.key, mark * step + origin)
 
     def last(good, end):
         """The furthest mark taken between one that is taken, or the value itself, and an end of the range."""

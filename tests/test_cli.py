@@ -16,7 +16,6 @@ from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
-from burnercalc.sheet import idle
 
 
 def test_build_sheet_and_templates(tmp_path):
@@ -93,7 +92,7 @@ def test_the_sheet_answers_first_and_keeps_nothing_back_when_asked(capsys):
     def labels(text):
         return {line[2:].split("  ")[0] for line in text.splitlines() if line.startswith("  ")}
 
-    first = {a.label for a in result.answers.values() if a.near == "first" and not idle(a, result)}
+    first = {a.label for a in result.answers.values() if a.near == "first" and not result.idle(a)}
     assert first <= labels(short) and len(labels(short)) < len(first) + 60 < len(labels(every))
     assert {a.label for a in result.answers.values()} | {s.label for s in SETTINGS} <= labels(every)
     assert labels(short) >= {"Rows", "Low fire"} and "Saw cut" not in labels(short)
