@@ -5,7 +5,7 @@ from math import pi
 import pytest
 
 from burnercalc.errors import InputError
-from burnercalc.making.slide import gap_m, gap_share, hole_m, open_share
+from burnercalc.making.slide import gap_m, gap_share, hole_m, open_share, plate_m
 
 # Area of a segment over the square of the diameter, of handbooks: height over diameter, area.
 SEGMENTS = ((0.05, 0.01468), (0.10, 0.04088), (0.25, 0.15355), (0.50, 0.39270), (0.75, 0.63186), (1.0, 0.78540))
@@ -42,7 +42,12 @@ def test_a_hole_that_is_enough_needs_no_gap():
 
 @pytest.mark.parametrize("call", [lambda: hole_m(0, 0.5), lambda: hole_m(1, 1.1), lambda: gap_m(0.04, 0),
                                   lambda: open_share(0.04, 0.01, 0.05),
-                                  lambda: gap_share(0.04, 0.05), lambda: gap_share(0, 0)])  # fmt: skip
+                                  lambda: gap_share(0.04, 0.05), lambda: gap_share(0, 0), lambda: plate_m(0)])  # fmt: skip
 def test_what_is_no_slide_is_refused(call):
     with pytest.raises(InputError):
         call()
+
+
+def test_the_plate_covers_the_bore_and_can_be_pulled():
+    """2 in of pipe, a bore of 52.5 mm: 6 mm at each side, 16 mm behind."""
+    assert plate_m(0.0525) == pytest.approx((0.0645, 0.0685))

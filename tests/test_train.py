@@ -171,9 +171,9 @@ def test_nipples_behind_reducers_are_listed_by_their_own_size():
     def nipples(**texts):
         return {p.slots["pipe"]: p.count for p in solved(**texts).part("train").parts if p.key == "pipe_nipples"}
 
-    assert nipples(inlet="3") == {"1-1/2": 5, "2": 1, "2-1/2": 1} and nipples() == {"1-1/2": 5}
+    assert nipples(inlet="3") == {"1-1/2": 4, "2": 1, "2-1/2": 1} and nipples() == {"1-1/2": 4}
     two = nipples(inlets="2", body_length="18 in", mix_pipe="2", inlet="1-1/4")
-    assert two == {"2": 7, "1-1/2": 2, "1-1/4": 2}
+    assert two == {"2": 6, "1-1/2": 2, "1-1/4": 2}
 
 
 def test_bushings_go_as_far_as_one_is_sold():
@@ -211,11 +211,12 @@ def count(result, key):
 
 def test_a_nipple_joins_any_two_parts_whose_threads_are_inside():
     """By hand. Cylinder: regulator to tee, cock to filter, filter to valve, to needle, to check valve, to a tee and a
-    tee and the jet holder: 8. Joint to damper, to flap, to mixing tee, elbow to union, to reducer: 5."""
+    tee and the jet holder: 8. Damper to flap, to mixing tee, elbow to union, to reducer: 4; the long one before
+    the damper."""
     r = solved()
-    assert (count(r, "gas_nipples"), count(r, "gauge_tee"), count(r, "pipe_nipples")) == (8, 3, 5)
-    assert count(solved(mix_pipe="2"), "pipe_nipples") == 4  # no reducer
-    assert count(solved(mix_pipe="2", mix_pipe_elbows="0"), "pipe_nipples") == 3  # the mix pipe screws into the union
+    assert [count(r, key) for key in ("gas_nipples", "gauge_tee", "pipe_nipples", "tap_nipple")] == [8, 3, 4, 1]
+    assert count(solved(mix_pipe="2"), "pipe_nipples") == 3  # no reducer
+    assert count(solved(mix_pipe="2", mix_pipe_elbows="0"), "pipe_nipples") == 2  # the mix pipe screws into the union
     assert count(solved(firing_rate="450 kBtu/h"), "gas_nipples") == 9  # two valves
     # Line: cock to trap, to regulator, a tee to valve, to needle, to check valve, to a tee and a tee and the jet holder
     assert count(solved(fuel="natural_gas"), "gas_nipples") == 8
@@ -284,8 +285,8 @@ def test_the_train_from_a_cylinder_in_the_order_of_flow():
     r = solved()
     assert " ".join(parts(r)) == (
         "connector manifold regulator gauge hose cock filter solenoid reset flame_guard needle check_valve jet_gauge "
-        "gauge_cock low_gauge jet_holder bushing gauge_tee gas_nipples filter_guard blower_plate flexible_joint tap "
-        "air_switch damper air_flap mixer mix_pipe mix_tap elbow union reducer pipe_nipples"
+        "gauge_cock low_gauge jet_holder bushing gauge_tee gas_nipples filter_guard blower_plate flexible_joint "
+        "tap_nipple tap air_switch damper air_flap mixer mix_pipe mix_tap barbs elbow union reducer pipe_nipples"
     )
     found = sizes(r)
     # 4.83 at the jet, 0.1 in the hose, 0.18 in the valves (below)
@@ -304,13 +305,13 @@ def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together(
     assert t.header_bore_m(branch_bore_m=1.610 * IN, branches=2) == pytest.approx(2.277 * IN, rel=1e-3)
     r = solved(burner_count="2")
     air = parts(r)[parts(r).index("filter_guard") :]
-    assert air[:6] == ["filter_guard", "flexible_joint", "header", "tap", "air_switch", "damper"]
+    assert air[:6] == ["filter_guard", "flexible_joint", "header", "tap_nipple", "tap", "air_switch"]
     assert sizes(r)["header"].startswith("bore 2 9/32 in or more, feeds 2 burners")
 
 
 def test_the_train_from_a_line():
     r = solved(fuel="natural_gas", gas_pressure="7 inH2O", mix_pipe_elbows="0", mix_pipe="2")
-    assert parts(r)[:6] == ["cock", "trap", "line_regulator", "line_connector", "low_gas_switch", "solenoid"]
+    assert parts(r)[:6] == ["house_pipe", "cock", "trap", "line_regulator", "line_connector", "low_gas_switch"]
     assert not {"elbow", "reducer", "hose", "connector"} & set(parts(r))
     assert "in H₂O out" in sizes(r)["line_regulator"]
 
@@ -360,8 +361,8 @@ def test_safety_is_summed_apart_from_comfort():
     safety = (16 + 20 + 80 + 45 + 110 + 35) + (15 + 40 + 45)
     needed = (
         (2 * 12 + 22 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7 + 3 * 3 + 8 * 2)
-        + (15 + 3 + 25)
-        + (14 + 28 + 3 + 10 + 9 + 5 * 5)
+        + (15 + 9 + 3 + 25)
+        + (14 + 28 + 3 + 2 * 4 + 10 + 9 + 4 * 5)
     )
     comfort = 12 + 14 + 18
     assert (train.safety_cost, train.needed_cost, train.comfort_cost) == (safety, needed, comfort)
@@ -425,7 +426,7 @@ def test_the_list_is_a_file_too():
     from burnercalc.files import table_csv
 
     rows = list(csv.DictReader(io.StringIO(table_csv(solved().tables["gas_train"]).decode())))
-    assert [row["number"] for row in rows] == [str(n) for n in range(1, 34)] and rows[5]["purpose"] == "safety"
+    assert [row["number"] for row in rows] == [str(n) for n in range(1, 36)] and rows[5]["purpose"] == "safety"
 
 
 JOINED = {  # designs whose trains differ: cylinder or line, one or two, inches or millimetres, legs, header, two valves
@@ -502,8 +503,9 @@ def test_what_is_left_handed_is_said():
 
 def test_the_air_tap_has_a_place_to_be_joined_to():
     """Joint and damper had but a close nipple between them."""
-    rows = {row[2].split(" x ")[-1]: row[3] for row in solved().tables["gas_train"].rows}
-    assert "4 in nipple before the damper" in rows["pressure tap of the air"]
+    rows = {row[2].split(" x ")[-1]: row for row in solved().tables["gas_train"].rows}
+    assert "on the nipple before the damper" in rows["pressure tap of the air"][3]
+    assert "1-1/2 in, 4 in long" in rows["nipple of the air tap"][3] and rows["nipple of the air tap"][6] == 9
 
 
 @pytest.mark.parametrize("texts", [{}, {"fuel": "natural_gas"}])
@@ -551,3 +553,59 @@ def test_no_switch_opens_under_nothing(units):
 def test_a_gauge_has_fifty_marks_or_more(scale, unit, mark):
     one = PSI if unit == "in" else 1e5
     assert t.gauge_mark_Pa(scale_Pa=scale * one, unit=unit) == pytest.approx(mark * one)
+
+
+def test_the_pipe_from_the_meter_is_sized_for_all_that_burns():
+    """100 kBtu/h of the burner and as much of the house are some 190 to 200 ft3/h: 1/2 in goes no 10 ft, 3/4 in some 30
+    (by the codes' table 247 for 20 ft, 199 for 30), 1 in 100 (195): read off the table, not from the formula."""
+    r = solved(fuel="natural_gas")
+    first, told = r.part("train").parts[0], sizes(r)["house_pipe"]
+    assert first.key == "house_pipe" and first.price == 0 and "0.5 in H₂O" in told
+    runs = {pipe: most_m / 0.3048 for pipe, most_m in r.part("house").pipes}
+    assert "1/2" not in runs and runs["3/4"] == pytest.approx(30, rel=0.1) and runs["1"] == pytest.approx(100, rel=0.1)
+    assert list(runs.values()) == sorted(runs.values()) and list(runs.values())[-2] < 60 / 0.3048 <= max(runs.values())
+    more = solved(fuel="natural_gas", other_appliances="300 kBtu/h").part("house").pipes
+    assert dict(more)["1"] < dict(r.part("house").pipes)["1"] / 3
+    metric = sizes(solved(fuel="natural_gas", units="mm"))["house_pipe"]
+    assert "DN 25 to" in metric and "1 mbar" in metric
+    by_hand = t.house_pipes(gas_m3_s=195 * 0.3048**3 / 3600, drop_Pa=124.54, composition={"CH4": 0.96, "C2H6": 0.04})
+    assert dict(by_hand)["1"] / 0.3048 == pytest.approx(105, rel=0.06)  # lighter than the table's gas
+    high = solved(fuel="natural_gas", gas_pressure="1 psi")
+    assert "sized by the gas fitter" in sizes(high)["house_pipe"] and "house_pipe" not in sizes(solved())
+
+
+def test_what_taps_and_gauges_are_read_by_is_listed():
+    """Two taps and nothing to put a tube on; a sloping gauge said to be screwed in like a dial; a joint left out had a
+    coupling without size or price."""
+    for texts in ({}, {"units": "mm", "fuel": "natural_gas"}):
+        r = solved(**texts)
+        rows = {part.key: row for part, row in zip(r.part("train").parts, r.tables["gas_train"].rows)}
+        assert rows["barbs"][2].startswith("2 x ") and "1/8" in rows["barbs"][4] and rows["barbs"][6] == 8
+        assert "left out, a coupling in its place: 7" in rows["flexible_joint"][3]
+    assert "barb" in rows["low_gauge"][4] and "1/4" in rows["low_gauge"][4]
+    assert "barb" not in next(row[4] for row in solved().tables["gas_train"].rows if row[2] == "small gauge at the jet")
+
+
+def test_the_slide_is_cut_from_a_sheet_that_is_told():
+    """1-1/2 in pipe has a bore of 1.610 in; 6 mm beside it at each side, 16 mm behind: 52.9 x 56.9 mm; its hole of
+    15/32 in takes a sheet of a quarter of that, 0.117 in."""
+    r, listed = solved(), sizes(solved())["damper"]
+    slots = next(part.slots for part in r.part("train").parts if part.key == "damper")
+    assert 1000 * slots["width"] == pytest.approx(1.610 * 25.4 + 12) and 1000 * slots["length"] == pytest.approx(
+        56.9, abs=0.05
+    )
+    assert slots["thick"] == pytest.approx(15 / 32 / 4 * IN) and "at most 0.117 in" in listed
+    assert "2 3/32 in by 2 1/4 in" in listed
+
+
+def test_a_small_gauge_that_only_lights():
+    """Low fire stands in the lower three quarters of the gauge of high fire: the small one is to light by."""
+    found = []
+    for texts in ({"low_fire": "90 %"}, {"fuel": "natural_gas", "low_fire": "72 %", "gas_pressure": "12 inH2O"}):
+        r = solved(**texts)
+        part = next(part for part in r.part("train").parts if part.key == "low_gauge")
+        told, light = sizes(r)["low_gauge"], r["lighting_gas_pressure"]
+        assert part.case.endswith("alone") and part.slots["alone"] == light and "low fire" not in told
+        assert told.endswith("to light") and part.slots["scale"] >= light * 4 / 3 * (1 - 1e-9)
+        found.append(part.case)
+    assert found == ["alone", "tube_alone"]

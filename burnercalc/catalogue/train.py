@@ -1,5 +1,9 @@
 """The words of the gas and air train: what each part is called, its size, and what it is there for."""
 
+DAMPER = (
+    "{pipe:pipe}, metal; its flat slide cut, drilled and marked as drawn, else a new one of sheet, {width:length} by "
+    "{length:length}THICK"
+)
 # {part: (name, size or rating for this design, what it does)}
 PARTS = {
     "connector": (
@@ -17,6 +21,11 @@ PARTS = {
         "adjustable regulator",
         "{outlet:gas_pressure} out, at least {capacity:power}, from {inlet:gas_pressure} up",
         "Holds the gas pressure. Its vent ends outdoors.",
+    ),
+    "house_pipe": (
+        "pipe from the meter",
+        "for {flow:gas_flow 3}: {runs}, elbows counted as [2 ft|0.6 m] each; takes up to {drop:gas_pressure} then",
+        "Laid by a licensed gas fitter, and at his price: no part of the sum. All that burns in the house counts.",
     ),
     "line_regulator": (
         "line regulator",
@@ -144,8 +153,8 @@ PARTS = {
     ),
     "flexible_joint": (
         "flexible joint",
-        "{pipe:pipe}",
-        "In the air only, before the jet: takes up the blower's shake. Left out, a coupling in its place.",
+        "{pipe:pipe}; left out, a coupling in its place: {instead:price}",
+        "In the air only, before the jet: takes up the blower's shake.",
     ),
     "blower_plate": (
         "plate on the blower's outlet",
@@ -174,8 +183,9 @@ PARTS = {
     ),
     "damper": (
         "damper gate",
-        "{pipe:pipe}, metal; its flat slide cut, drilled and marked as drawn, else a new one of sheet",
-        "The damper: its guide is bought, its slide made. In the air only. No valve stands between mixture and burner.",
+        DAMPER.replace("THICK", ""),
+        "The damper: its guide is bought, its slide made: an hour or two of sawing and filing that the days "
+        "leave out. In the air only. No valve stands between mixture and burner.",
     ),
     "air_switch": (
         "air switch",
@@ -189,9 +199,19 @@ PARTS = {
     ),
     "tap": (
         "pressure tap of the air",
-        "{pipe:pipe}, on a [4 in|100 mm] nipple before the damper, bought in place of a close one",
+        "{pipe:pipe}, on the nipple before the damper",
         "Weld it on and drill through before the pipes are joined, no burr inside. Shows what the blower "
         "gives, its outlet shut or not; cap it.",
+    ),
+    "tap_nipple": (
+        "nipple of the air tap",
+        "{pipe:pipe}, [4 in|100 mm] long, black steel, [NPT|R] thread",
+        "Between flexible joint and damper; the tap is welded to its middle.",
+    ),
+    "barbs": (
+        "hose barb and tube",
+        "for tube of [1/4 in|6 mm] bore, [3 ft|1 m] of it each, one with a tee",
+        "One in each tap: the tee lets switch and gauge hang on one tube. Soft tube, away from heat.",
     ),
     "mix_pipe": (
         "mix pipe",
@@ -236,8 +256,11 @@ TRAIN_WORDS = {
     "leg.size.nipple": LEG,
     "leg.size.threaded": LEG.replace("{nipple:length}", "{threaded:length}, threaded to that length"),
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
+    "house_pipe.size.fitter": "for {flow:gas_flow 3}; sized by the gas fitter",
+    "run": "{pipe:pipe} to {most:long_length 2}",
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
+    "damper.size.hole": DAMPER.replace("THICK", ", at most {thick:drill_length} thick"),
     "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",
@@ -266,6 +289,8 @@ TRAIN_WORDS = {
     "ends.of.tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on that nipple",
     "ends.of.mix_tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
     "ends.of.air_switch": "tube from the tap",
+    "ends.of.barbs": "male [1/8 in NPT|R\u00a01/8]; barb",
+    "ends.of.low_gauge.tube": "tube, from a barb in its cock that comes with it: male [1/4 in NPT|R\u00a01/4]",
     "ends.of.pilot": "tube with compression nuts",
     "ends.of.pilot_valve": "in: {first}; out: tube with a compression nut",
     "ends.of.header": "{last} for each burner",

@@ -6,6 +6,19 @@ from ..errors import require
 from ..physics.root import bracketed_root
 from .circles import shared_m2
 
+BESIDE_M, TAIL_M = 0.006, 0.016  # of the plate beside the bore, and behind it to pull at: common practice
+HOLE_THICKEST = 0.25  # of its hole: thicker, the hole is a short pipe and lets less through (common practice)
+
+
+def plate_m(bore_m):
+    """Width and length of the slide's plate over a bore: what is left beside it, and behind it to pull at [m].
+
+    Source: common practice
+    Checked by: tests/test_making_slide.py
+    """
+    require(bore_m > 0, "bore_m", bore_m, "must be above 0")
+    return bore_m + 2 * BESIDE_M, bore_m + TAIL_M
+
 
 def hole_m(bore_m, open_share):
     """Diameter of a hole with a share of a pipe's area [m].

@@ -6,6 +6,7 @@ from math import floor, log10
 from ..constants import INH2O_PA, PSI_PA
 from ..errors import require
 from ..physics import losses
+from ..physics.house_pipe import longest_run_m
 from ..physics.mixture import mixture_properties
 from ..physics.pipes import pipe as pipe_of
 from ..physics.pipes import pipe_names
@@ -38,6 +39,9 @@ RATED_PA = {
     True: {"in": tuple(n * PSI_PA for n in (30, 60, 125, 250)), "mm": tuple(n * 1e5 for n in (2.5, 4, 10, 16))},
     False: {"in": tuple(n * INH2O_PA for n in (140, 280)), "mm": tuple(n * 100.0 for n in (350, 500, 1000))},
 }
+HOUSE_PIPE_PA = {"in": 0.5 * INH2O_PA, "mm": 100.0}  # that pipe from meter to train may take: common practice
+HOUSE_PIPES = ("1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "4")  # as laid in houses
+HOUSE_RUNS_M = (5.0, 60.0)  # of the pipes told, the shortest run of the first and what the last reaches
 CONNECTOR_MOST_PA = 14 * INH2O_PA  # listed appliance connectors go no higher: half a psi (memory)
 # Least thread that a hex bushing of a size is sold with: ASME B16.14 (memory).
 BUSHED = {
@@ -58,7 +62,7 @@ MALE, FEMALE, LEFT = "male", "female", "left"
 _THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
 _THROUGH += ("pilot_cock", "pilot_valve", "damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer")
 _THROUGH += ("leg_union", "leg_elbow", "header")
-_PIPES = ("line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "mix_pipe", "leg")
+_PIPES = ("house_pipe", "line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "tap_nipple", "mix_pipe", "leg")
 ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
 ENDS |= dict.fromkeys(("gauge", "jet_gauge", "low_gauge"), (MALE,)) | {"low_gas_switch": (FEMALE,)}
 ENDS |= {"connector": (LEFT, MALE), "manifold": (FEMALE, MALE), "jet_holder": (FEMALE, MALE), "bushing": (FEMALE, MALE)}
@@ -180,6 +184,25 @@ def rated_Pa(*, pressure_Pa, unit, from_cylinder):
     """
     sold = RATED_PA[from_cylinder][unit]
     return next((rated for rated in sold if rated >= 1.5 * pressure_Pa), sold[-1])
+
+
+def house_pipes(*, gas_m3_s, drop_Pa, composition):
+    """Pipes from meter to train, as (nominal size, longest run [m]), from the least one to one that is never short.
+
+    Arguments: gas_m3_s all that it carries [m3/s]; drop_Pa that it may take [Pa]; composition of the gas
+    Source: fuel gas codes (physics/house_pipe.py)
+    Checked by: tests/test_train.py
+    """
+    flow = {"gas_m3_s": gas_m3_s, "drop_Pa": drop_Pa, "composition": composition}
+    least, far = HOUSE_RUNS_M
+    found = []
+    for name in pipe_names():
+        run_m = longest_run_m(bore_m=pipe_of(name).bore_m, **flow)
+        if name in HOUSE_PIPES and run_m >= least:
+            found.append((name, run_m))
+            if run_m >= far:
+                break
+    return tuple(found)
 
 
 def reducers(smaller, larger):

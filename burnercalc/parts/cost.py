@@ -50,7 +50,8 @@ class Cost:
                 found += [
                     Entry(line, part, part.count * batch_size, None if own else part.price * batch_size)
                     for part in train.parts
-                    if own or line.key == f"train_{part.purpose}"
+                    # What a fitter lays is on no list.
+                    if part.price and (own or line.key == f"train_{part.purpose}")
                 ]
             if own or not line.key.startswith("train"):
                 # Gas is not sold by the burner: what the batch burns is one thing to buy.

@@ -6,6 +6,7 @@ from functools import partial
 from math import ceil
 from typing import Any
 
+from ..making import slide
 from ..making import train as making
 from ..physics import flame_limits, pipes
 from .blower import Blower
@@ -14,6 +15,7 @@ from .firing import Firing
 from .flame import MIXTURE_SLIP
 from .gas import Gas
 from .gauges import Gauges
+from .house import House
 from .jet import Jet
 from .legs import Legs
 from .lighting_card import LightingCard
@@ -45,7 +47,7 @@ BRANCHES = (
 )
 CASES = ("weak", "light", "alone", "nipple", "threaded", "upright")  # sentences for where such a slot is filled
 ON_BRANCH = ("low_gauge", "pilot_valve", "pilot")  # on that of the part before it
-LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter")  # between the others, several of them
+LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter", "barbs")  # between the others, several of them
 TEES = ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch", "pilot_cock")  # each on a tee of its own
 FEMALE_BRANCHES = ("low_gas_switch", "pilot_cock", "pilot_valve")  # a nipple goes into each of them from its branch
 # Bodies with threads inside, which a nipple joins to a body before them.
@@ -93,6 +95,7 @@ def train(
     lighting_card: LightingCard,
     gauges: Gauges,
     supply: Supply,
+    house: House,
     steel: Steel,
     legs: Legs,
     equivalence_ratio: float,
@@ -116,12 +119,12 @@ def train(
         parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
     else:
         low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
-        parts = [*_from_line(size, regulated, hose, rated_Pa, low_Pa)]
+        parts = [*_from_line(house, size, regulated, hose, rated_Pa, low_Pa)]
     if lit_by == "guard":
         parts += _pilot(rated_Pa)
     parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
-    parts += _air(blower, lighting_card, mix_pipe)
+    parts += _air(blower, lighting_card, lighting_slide, mix_pipe)
     parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows)
     parts += _inlets(steel, legs, mix_pipe, inlet, inlets)
     parts += [*_pipe_nipples(parts, steel, mix_pipe, inlet, inlets)]
@@ -166,11 +169,15 @@ def _line_share(equivalence_ratio, gas):
     return max(LINE_HALF, ((lean + MIXTURE_SLIP) / equivalence_ratio) ** 2)
 
 
-def _from_line(size, regulated, hose, rated_Pa, low_Pa):
+def _from_line(house, size, regulated, hose, rated_Pa, low_Pa):
     part = partial(_part, "gas", size)
+    fixed = regulated["outlet"] > making.CONNECTOR_MOST_PA
+    if fixed or not house.pipes:
+        yield part("house_pipe", flow=house.all_m3_s, case="fitter")
+    else:
+        yield part("house_pipe", flow=house.all_m3_s, drop=house.pipe_Pa, runs=house.pipes)
     yield part("cock", rated=rated_Pa)
     yield part("trap")
-    fixed = regulated["outlet"] > making.CONNECTOR_MOST_PA
     yield part("line_regulator", **regulated, case="fixed" if fixed else "house")
     if fixed:
         yield part("rigid_pipe", bore=hose["bore"], drop=hose["drop"])
@@ -228,7 +235,7 @@ def _air_switch(stretch, lighting_card, mix_pipe):
     return _part(stretch, mix_pipe, "air_switch", pressure=lighting_card.switch_Pa, **weak)
 
 
-def _air(blower, lighting_card, mix_pipe):
+def _air(blower, lighting_card, lighting_slide, mix_pipe):
     part = partial(_part, "air", mix_pipe)
     yield part("filter_guard")
     if blower.burners > 1:
@@ -237,11 +244,15 @@ def _air(blower, lighting_card, mix_pipe):
         yield part("header", burners=blower.burners, bore=bore_m)
     else:
         yield part("blower_plate")
-        yield part("flexible_joint")
+        yield part("flexible_joint", instead=making.price("coupling", mix_pipe))
+    yield part("tap_nipple")
     yield _part("air", "1/8", "tap")
     if lighting_card.switch_before:
         yield _air_switch("air", lighting_card, mix_pipe)
-    yield part("damper")
+    width_m, length_m = slide.plate_m(pipes.pipe(mix_pipe).bore_m)
+    hole_m = lighting_slide.size_m if lighting_slide.kind == "hole" else None
+    thick = {"thick": slide.HOLE_THICKEST * hole_m, "case": "hole"} if hole_m else {}
+    yield part("damper", width=width_m, length=length_m, **thick)
     yield part("air_flap")
 
 
@@ -250,6 +261,7 @@ def _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows):
     yield part("mixer")
     yield part("mix_pipe", length=mix_pipe_length)
     yield _part("mixture", "1/8", "mix_tap")
+    yield _part("mixture", "1/8", "barbs", 2)
     if not lighting_card.switch_before:
         yield _air_switch("mixture", lighting_card, mix_pipe)
     if mix_pipe_elbows:
@@ -278,13 +290,13 @@ def _inlets(steel, legs, mix_pipe, inlet, inlets):
 def _pipe_nipples(parts, steel, mix_pipe, inlet, inlets):
     """Between the parts of air and mixture.
 
-    One less, for the mix pipe has threads outside; behind a reducer they have its size, but the last one of a single
-    inlet stands on the inlet's own.
+    Two less, for the mix pipe has threads outside and a long one carries the tap; behind a reducer they have its size,
+    but the last one of a single inlet stands on the inlet's own.
     """
     steps = making.reducers(mix_pipe, inlet)
     behind = Counter({far: inlets for _, far in (steps if steel.inlet_spacing_m is not None else steps[:-1])})
     bodies = sum(one.count for one in parts if one.key in PIPE_BODIES)
-    for pipe, count in {mix_pipe: bodies - 1 - behind.total(), **behind}.items():
+    for pipe, count in {mix_pipe: bodies - 2 - behind.total(), **behind}.items():
         yield _part("mixture", pipe, "pipe_nipples", count)
 
 

@@ -1,6 +1,7 @@
 """The slide of the damper, shut: its hole, its straight edge, and how far that goes back at each mark."""
 
 from ..drawing.shapes import Circle, Line, Text, dimension, rectangle
+from ..making.slide import BESIDE_M, HOLE_THICKEST, TAIL_M, plate_m
 from ..parts.damper_marks import DamperMarks
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
@@ -8,7 +9,7 @@ from .plans import MM
 from .templates import BELOW_MM, legend
 from .view import Say, Shapes
 
-TEXT_MM, SIDE_MM, TAIL_MM = 2.6, 6.0, 16.0  # plate beside the bore, and behind it to pull at
+TEXT_MM, SIDE_MM, TAIL_MM = 2.6, BESIDE_M * MM, TAIL_M * MM
 
 
 def slide_drawing(
@@ -45,9 +46,10 @@ def slide_drawing(
         shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
-        slots = {"width": say.length(2 * side / MM), "length": say.length((2 * radius + TAIL_MM) / MM)}
+        width_m, length_m = plate_m(bore_m)
+        slots = {"width": say.length(width_m), "length": say.length(length_m)}
         if light.kind == "hole":
-            slots["thick"] = light.size_m / 4
+            slots["thick"] = light.size_m * HOLE_THICKEST
         names = ("plate", "sharp", "broken", "level") if light.kind == "hole" else ("plate", "broken", "level")
         lines = [say(line, **slots) for line in names]
         shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)

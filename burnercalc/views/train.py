@@ -25,6 +25,8 @@ def sized(part, say, stopped=False):
     if "sizes" in slots:
         *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
         slots["path"] = say("to").join((*(size.removesuffix(" in") for size in first), last))
+    if "runs" in slots:
+        slots["runs"] = ", ".join(say("run", pipe=pipe, most=most_m) for pipe, most_m in slots["runs"])
     return say(f"{part.key}.size" + (f".{case}" if case else ""), **slots)
 
 
@@ -37,6 +39,8 @@ def ended(part, say):
     sizes = sizes[::-1] if part.key == "bushing" else sizes  # the way the gas goes: in at the narrow end
     told = [say(f"ends.{end}", size=size) for end, size in zip(found, (sizes[0], sizes[-1]))]
     slots = {"first": told[0], "last": told[-1]} if told else {}
+    if part.case.startswith("tube"):
+        return say(f"ends.of.{part.key}.tube")
     if f"ends.of.{part.key}" in say.words:
         return say(f"ends.of.{part.key}", **slots)
     if not told:
