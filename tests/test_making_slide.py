@@ -42,7 +42,8 @@ def test_a_hole_that_is_enough_needs_no_gap():
 
 @pytest.mark.parametrize("call", [lambda: hole_m(0, 0.5), lambda: hole_m(1, 1.1), lambda: gap_m(0.04, 0),
                                   lambda: open_share(0.04, 0.01, 0.05),
-                                  lambda: gap_share(0.04, 0.05), lambda: gap_share(0, 0), lambda: plate_m(0)])  # fmt: skip
+                                  lambda: gap_share(0.04, 0.05), lambda: gap_share(0, 0),
+                                  lambda: plate_m(0)])  # fmt: skip
 def test_what_is_no_slide_is_refused(call):
     with pytest.raises(InputError):
         call()
