@@ -68,7 +68,6 @@ THREADS = {
     "mm": f"Threads of pipe and fittings: R outside on pipe and nipples, Rp inside. American pipe {_SEAL}",
 }
 FINER = {"in": 1, "mm": 0}  # holes are marked to 1/64 in, to 0.1 mm
-BAR = {"in": "3/4 in", "mm": "20 mm"}  # of a cross-bar, each way
 
 
 def pdf(result, link, paper):
@@ -399,8 +398,6 @@ def _block(result, width):
         )
         mould.append(("Those in layers under", most))
         mould.append(("Those in the base, at least", base))
-    bar = units.show(wood.pieces[0].length_m, "length", d.reader)  # as long as the frame
-    mould.append(("Cross-bars, two", f"{bar} by {BAR[d.reader]} by {BAR[d.reader]}"))
     material = result.part("block").material
     plastic = not material.mixes_with_water
     batch = [("Class", material.label)] + _numbers(result, ("dry_mass",))
@@ -409,6 +406,7 @@ def _block(result, width):
         batch.append(("Water, from", units.show(low, "mass", d.reader)))
         batch.append(("to at most", units.show(high, "mass", d.reader)))
     batch += _numbers(result, ("burner_mass",))
+    batch.append(("Grain, at most", units.show(result.part("block").grain_m, "length", d.reader)))
     batch.append(("Placed within", _lasts(material.working_time_s)))
     bags = _set(result, ("bag_mass",)) + _numbers(result, ("bags",))
     batch += _numbers(result, ("mixes", "dry_per_mix")) + ([] if plastic else _numbers(result, ("water_per_mix",)))

@@ -56,20 +56,20 @@ def beside_train(result):
 
 
 def blocks(result, got=(), rows=None):
-    """The list and the tools without what is got; `rows`: the list's own, with the same sum."""
+    """The list and the tools without what is got; `rows`: the list's own, with the same sum, on a sheet."""
     left, tools = left_to_buy(result, got) if rows is None else rows, left_to_buy(result, got, "tools")
-    count = result.design.batch_size
+    count, tools_apart = result.design.batch_size, "No part of what the burner costs; what is in the shop is ticked."
+    below = [Paragraph(tools_apart + _spared(result, "tools", tools)), Paragraph(foot.LAW)]
     return [
         Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
         _table(result, "shopping", left),
         Paragraph(
             "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
-            + ("" if rows else _spared(result, "shopping", left))
+            + (" The tools below are no part of what the burner costs." if rows else _spared(result, "shopping", left))
         ),
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),
         _table(result, "tools", tools),
-        Paragraph("No part of what the burner costs; what is in the shop is ticked." + _spared(result, "tools", tools)),
-        Paragraph(foot.LAW),
+        *([] if rows else below),  # the sheet has said the last one beside gas and train
     ]
 
 

@@ -220,7 +220,8 @@ def test_bridge_and_cross_bars_have_sizes(units_of, bridge, bar):
     text = words_of(read)
     span = 2 * 23 / 32 + 9.125
     assert f"bridge of {bridge} in the middle" in text
-    assert f"Cross-bars, two {units.show(span * 0.0254, 'length', units_of)} by {bar} by {bar}" in text
+    assert f"cross-bar square bar 2 {units.show(span * 0.0254, 'length', units_of)} {bar} {bar}" in text
+    assert "Cross-bar: straight, of steel or hard wood, one clamped to each side of the body" in text
 
 
 @pytest.mark.parametrize(

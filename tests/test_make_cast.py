@@ -12,6 +12,7 @@ from burnercalc.physics.band import Band
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
 BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
+BAR_NOTE = "straight, of steel or hard wood, one clamped to each side of the body"
 
 
 @pytest.fixture(scope="module")
@@ -66,14 +67,17 @@ def test_mould_of_plywood(default):
         (1, "mould side", "ply 3/4", 2),
         (2, "mould end", "ply 3/4", 2),
         (3, "base board", "ply 3/4", 1),
+        (4, "cross-bar", "square bar", 2),
     ]
     assert [row[4:7] for row in rows] == [
         (close((9.125 + 2 * ply) * IN), close(3 * IN), close(ply * IN)),
         (close(4.125 * IN), close(3 * IN), close(ply * IN)),
         (close((9.125 + 2 * ply + 2) * IN), close((4.125 + 2 * ply + 2) * IN), close(ply * IN)),
+        (close((9.125 + 2 * ply) * IN), close(0.75 * IN), close(0.75 * IN)),  # as long as the frame
     ]
+    assert solved(units="mm").tables["mould"].rows[-1][5] == close(0.02)
     assert rows[1][7] == "104.8 x 76.2 x 18.3"
-    assert [row[8] for row in rows] == ["rip to height", "rip to height", BASE_NOTE]
+    assert [row[8] for row in rows] == ["rip to height", "rip to height", BASE_NOTE, BAR_NOTE]
 
 
 def test_mould_of_boards_is_as_high_as_the_board():
@@ -85,6 +89,7 @@ def test_mould_of_boards_is_as_high_as_the_board():
         ("2x4", "full width of the board"),
         ("2x4", "full width of the board"),
         ("ply 3/4", BASE_NOTE),
+        ("square bar", BAR_NOTE),
     ]
     assert rows[0][4] == close((9.125 + 3) * IN)
 
@@ -104,6 +109,7 @@ def test_round_mould_is_a_stack_of_plywood():
             "two layers, or they hold the base; a strap round all of it, until it is stripped",
         ),
         ("base board", 1, BASE_NOTE),
+        ("cross-bar", 2, BAR_NOTE),
     ]
     assert rows[0][4] == close(6.125 * IN + 2 * 0.038) and rows[0][5] - rows[0][4] == close(IN / 16)
 

@@ -152,3 +152,9 @@ def test_names_the_field():
         r.castable("concrete")
     with pytest.raises(InputError, match="bag_mass"):
         r.batch(volume_m3=0.001, material=r.castable("dense_castable"), bag_mass_kg=0)
+
+
+@pytest.mark.parametrize("narrowest_mm, grain_mm", [(1.5, 1), (5.9, 1), (6.35, 3), (9.9, 3), (10.3, 5), (40, 5)])
+def test_two_grains_lie_in_the_narrowest_place(narrowest_mm, grain_mm):
+    """1/4 in of edge takes a mix to 3 mm, a web under 6 mm only one to 1 mm."""
+    assert r.grain_m(narrowest_mm / 1000) == pytest.approx(grain_mm / 1000)

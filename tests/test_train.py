@@ -595,7 +595,7 @@ def test_the_slide_is_cut_from_a_sheet_that_is_told():
         56.9, abs=0.05
     )
     assert slots["thick"] == pytest.approx(15 / 32 / 4 * IN) and "at most 0.117 in" in listed
-    assert "2 3/32 in by 2 1/4 in" in listed
+    assert "2 3/32 in x 2 1/4 in" in listed
 
 
 def test_a_small_gauge_that_only_lights():

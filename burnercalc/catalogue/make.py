@@ -1609,6 +1609,9 @@ MOULD_PIECES = {
     "mould layer.note": "saw it in two first ({kerf:length} of cut is in its width), clamp the halves together and "
     "cut the round hole; then screw each half to the half below it, two screws each, all joints in one line. Screws "
     "shorter than two layers, or they hold the base; a strap round all of it, until it is stripped",
+    "cross-bar": "cross-bar",
+    "cross-bar.of": "square bar",
+    "cross-bar.note": "straight, of steel or hard wood, one clamped to each side of the body",
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
 }
@@ -1729,7 +1732,7 @@ SHOPPING_WORDS = {
     "bars": "{count} of {length:length}",
     "nipple.sold": "{length:length} long, threaded at both ends",
     "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
-    "bag.sold": "{name}, {mass:mass} a bag",
+    "bag.sold": "{name}, grain to {grain:length}, {mass:mass} a bag",
     "pins.sold": "{diameter:length} across, {length:length} long",
     "board": "{count} of {stock}, {length:length} x {width:length}",
     "no_boards": "wood of your own: what is sold is too short",
@@ -1784,10 +1787,9 @@ TOOL_WORDS = {
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
     "base, 4 of them a mould",
     "clamps": "clamps",
-    "clamps.sold": "they hold two cross-bars on the body of each mould till it is stripped; bars "
-    "[3/4 in|20 mm] square and straight, as long as the build sheet says",
-    "clamps.sold_round": "they hold two cross-bars on the body of each mould till it is stripped; bars "
-    "[3/4 in|20 mm] square and straight, as long as the build sheet says; a strap round each mould",
+    "clamps.sold": "they hold two cross-bars on the body of each mould till it is stripped",
+    "clamps.sold_round": "they hold two cross-bars on the body of each mould till it is stripped; a "
+    "strap round each mould",
     "sealer": "sealer and wax",
     "sealer.sold": "shellac or varnish for wood, paste wax",
 }

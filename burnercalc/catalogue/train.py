@@ -1,9 +1,6 @@
 """The words of the gas and air train: what each part is called, its size, and what it is there for."""
 
-DAMPER = (
-    "{pipe:pipe}, metal; its flat slide cut, drilled and marked as drawn, else a new one of sheet, {width:length} by "
-    "{length:length}THICK"
-)
+DAMPER = "{pipe:pipe}, metal; its slide made as drawn, or new: sheet, {width:length} x {length:length}THICK"
 # {part: (name, size or rating for this design, what it does)}
 PARTS = {
     "connector": (
@@ -23,8 +20,8 @@ PARTS = {
         "Holds the gas pressure. Its vent ends outdoors.",
     ),
     "house_pipe": (
-        "pipe from the meter",
-        "for {flow:gas_flow 3}: {runs}, elbows counted as [2 ft|0.6 m] each; takes up to {drop:gas_pressure} then",
+        "pipe from the meter, by a fitter",
+        "for {flow:gas_flow 3}: {runs}, an elbow as [2 ft|0.6 m]; takes up to {drop:gas_pressure}",
         "Laid by a licensed gas fitter, and at his price: no part of the sum. All that burns in the house counts.",
     ),
     "line_regulator": (
@@ -210,7 +207,7 @@ PARTS = {
     ),
     "barbs": (
         "hose barb and tube",
-        "for tube of [1/4 in|6 mm] bore, [3 ft|1 m] of it each, one with a tee",
+        "[1/4 in|6 mm] bore, [3 ft|1 m] each, one with a tee",
         "One in each tap: the tee lets switch and gauge hang on one tube. Soft tube, away from heat.",
     ),
     "mix_pipe": (
@@ -290,7 +287,7 @@ TRAIN_WORDS = {
     "ends.of.mix_tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
     "ends.of.air_switch": "tube from the tap",
     "ends.of.barbs": "male [1/8 in NPT|R\u00a01/8]; barb",
-    "ends.of.low_gauge.tube": "tube, from a barb in its cock that comes with it: male [1/4 in NPT|R\u00a01/4]",
+    "ends.of.low_gauge.tube": "tube on its barb, male [1/4 in NPT|R\u00a01/4]",
     "ends.of.pilot": "tube with compression nuts",
     "ends.of.pilot_valve": "in: {first}; out: tube with a compression nut",
     "ends.of.header": "{last} for each burner",

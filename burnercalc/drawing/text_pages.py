@@ -192,20 +192,21 @@ def _widths(table, width, pad):
         return [width * w / sum(widths) for w in widths]
     step = (width - sum(widths)) / SHARES
     for _ in range(SHARES):
-        widths[max(range(len(widths)), key=lambda i: _saved(texts, widths, i, step, need))] += step
+        high = [[(t / w) ** 6 for t, w in zip(row, widths)] for row in texts]
+        rows = [(sum(row), row) for row in high]
+        widths[max(range(len(widths)), key=lambda i: _saved(rows, widths, i, step, need))] += step
     return widths
 
 
-def _saved(texts, widths, column, step, need):
-    """About how much lower all rows get together when a column is a step wider: its longest cell makes a row high."""
-    if widths[column] >= need[column]:
+def _saved(rows, widths, column, step, need):
+    """About how much lower all rows get together when a column is a step wider: its longest cell makes a row high.
+
+    `rows`: of each how high its cells are, to the sixth, and their sum."""
+    width = widths[column]
+    if width >= need[column]:
         return -1.0
-    wider = [w + step * (i == column) for i, w in enumerate(widths)]
-    return sum(
-        sum((t / w) ** 6 for t, w in zip(row, widths)) ** (1 / 6)
-        - sum((t / w) ** 6 for t, w in zip(row, wider)) ** (1 / 6)
-        for row in texts
-    )
+    less = (width / (width + step)) ** 6 - 1
+    return sum(whole ** (1 / 6) - max(whole + cells[column] * less, 0.0) ** (1 / 6) for whole, cells in rows)
 
 
 def _table(block, width, height):

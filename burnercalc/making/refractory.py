@@ -8,6 +8,7 @@ from ..errors import InputError, require
 from ..tables import read_table
 from .stock import NOISE_M, mm
 
+GRAINS_M = (1e-3, 3e-3, 5e-3)  # top grain of mixes as sold: common practice
 LB_FT3_KG_M3 = POUND_KG / (12 * INCH_M) ** 3
 
 
@@ -212,6 +213,15 @@ class Batch:
     mixes: int
     dry_per_mix_kg: float
     water_per_mix_kg: float
+
+
+def grain_m(narrowest_m):
+    """Coarsest grain, as mixes are sold, that two of lie side by side in the narrowest place; else the finest [m].
+
+    Source: common practice; sold to 1, 3 and 5 mm
+    Checked by: tests/test_making_refractory.py
+    """
+    return max((grain for grain in GRAINS_M if 2 * grain <= narrowest_m), default=GRAINS_M[0])
 
 
 def batch(*, volume_m3, material, waste=0.10, bag_mass_kg=24.95, placing_rate_kg_s=0.01, burners=1):

@@ -24,6 +24,7 @@ class Block:
     dry_kg: Band
     water_kg: Band
     bags: int
+    grain_m: float  # the coarsest that fills webs and edge
     placing_s: float
     mixes: int
     dry_per_mix_kg: float
@@ -101,6 +102,7 @@ def block(
         ),
         water_kg=in_order(one.water_low_kg, one.water_kg, one.water_high_kg),
         bags=batch.bags,
+        grain_m=making.grain_m(min(face.min_edge_m, face.min_web_m or face.min_edge_m)),
         placing_s=one.dry_kg / placing_rate,
         mixes=one.mixes,
         dry_per_mix_kg=one.dry_per_mix_kg,

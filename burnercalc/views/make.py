@@ -41,6 +41,7 @@ from .view import Plot, Rows, Say
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
 MOST_STEPS = 8  # of the chart above a dozen: for time, each asks a calendar
+CROSS_BARS = 2  # of each mould
 MOST_DAYS = 200  # rows of the calendar of the batch
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
@@ -180,9 +181,11 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
             return say("mould end.note.notch", wide=steel.inlet_pipe.od_m, deep=-end_inlet.over_mould_m)
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
+    side_m = making_mould.CROSS_BAR_M[say.unit_system]
+    bar = Piece("cross-bar", "", mould.wood.pieces[0].length_m, side_m, side_m, CROSS_BARS, 0.0)  # as long as the frame
     return tuple(
-        (number, say(piece.name), piece.stock, piece.count, *_sizes(piece), note(piece))
-        for number, piece in enumerate(mould.wood.pieces, 1)
+        (number, say(piece.name), piece.stock or say("cross-bar.of"), piece.count, *_sizes(piece), note(piece))
+        for number, piece in enumerate((*mould.wood.pieces, bar), 1)
     )
 
 
@@ -395,7 +398,7 @@ def shopping_table(
         "baffle": lambda: say(
             "baffle.sold", length=sheet.blank_length_m, width=sheet.blank_width_m, thickness=baffle_thickness
         ),
-        "bag": lambda: say("bag.sold", name=block.material.label, mass=bag_mass),
+        "bag": lambda: say("bag.sold", name=block.material.label, grain=block.grain_m, mass=bag_mass),
         "pins": lambda: say("pins.sold", diameter=face.port_diameter_m, length=pin_stock_length),
         "mould": lambda: (
             ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
