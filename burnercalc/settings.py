@@ -868,7 +868,7 @@ SETTINGS = (
         "House line holds",
         "pressure",
         "7 inH2O",
-        "Behind its regulator while all appliances burn: the gas fitter measures it; usual in houses, common practice.",
+        "At the burner's cock while all appliances burn: the gas fitter measures it; usual in houses, common practice.",
         "2 inH2O",
         "5 psi",
         ("0.5 inH2O", "1 mbar"),

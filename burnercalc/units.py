@@ -431,7 +431,7 @@ def significant(value: float, digits: int = 3) -> str:
     return f"{rounded:.{max(digits - 1 - floor(log10(abs(rounded))), 0)}f}"
 
 
-LEAST_BAR_PA = 1e4  # less is read in mbar
+LEAST_BAR_PA = 1e5  # less is read in mbar, as air and mixture beside it are
 
 
 def show(
@@ -441,7 +441,7 @@ def show(
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
     under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; gas below
-    0.1 bar in mbar; money from 10 on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that
+    1 bar in mbar; money from 10 on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that
     the text can be read back without loss. `finer` gives so many digits more than usual; of inches first 1/64, then
     decimals.
     """

@@ -244,7 +244,11 @@ def test_what_a_number_is_worked_out_from_is_said_in_words(system, lining, pipe)
 
 
 def test_a_low_pressure_of_gas_is_read_in_mbar():
-    assert units.show(9900.0, "gas_pressure", "mm") == "99 mbar" and units.show(1e4, "gas_pressure", "mm") == "0.1 bar"
+    """Up to 1 bar: with 0.1 bar as the limit one card told 99.6 mbar, 0.1 bar and 0.188 bar in a sentence."""
+    told = {9.9e3: "99 mbar", 1.88e4: "188 mbar", 9.9e4: "990 mbar", 1e5: "1 bar", 2.5e5: "2.5 bar"}
+    assert {value: units.show(value, "gas_pressure", "mm") for value in told} == told
+    high = " ".join(do for _, do, _ in solve(Design.from_texts({"units": "mm"})).tables["lighting_card"].rows)
+    assert "363 mbar before the jet" in high and not re.search(r"[0-9] bar\b", high)
     assert units.show(9900.0, "gas_pressure", "mm", exact=True) == "0.099 bar"
     metric = solved(units="mm")
     assert sheet.shown(metric.answers["lighting_gas_pressure"], "mm").rstrip(")").endswith(" mbar")

@@ -609,3 +609,10 @@ def test_a_small_gauge_that_only_lights():
         assert told.endswith("to light") and part.slots["scale"] >= light * 4 / 3 * (1 - 1e-9)
         found.append(part.case)
     assert found == ["alone", "tube_alone"]
+
+
+def test_what_the_pipe_from_the_meter_takes_is_told_beside_what_the_line_holds():
+    told = solved(fuel="natural_gas", gas_pressure="5 inH2O").checks["supply"]
+    assert told.verdict == "good" and "at the burner's cock, up to 0.5 in H₂O less than at the meter" in told.text
+    metric = solved(fuel="natural_gas", units="mm", gas_pressure="12 mbar").checks["supply"].text
+    assert "up to 1 mbar less than at the meter" in metric and " bar" not in metric

@@ -916,7 +916,8 @@ CHECKS = (
         source=VALVES,
         cases={
             "good": "Behind the regulator {outlet:gas_pressure} hold {jet:gas_pressure} before the jet: connector and "
-            "valves of {pipe} take {lost:gas_pressure} at high fire. The line holds {holds:gas_pressure}.",
+            "valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds {holds:gas_pressure} at the "
+            "burner's cock, up to {run:gas_pressure} less than at the meter.",
             "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
             "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
             "rate. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",

@@ -270,7 +270,13 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
 
 
 def supply_check(
-    supply: Supply, jet: Jet, gas: Gas, resistance: Resistance, line_pressure: float, jet_drill: str | None
+    supply: Supply,
+    house: House,
+    jet: Jet,
+    gas: Gas,
+    resistance: Resistance,
+    line_pressure: float,
+    jet_drill: str | None,
 ) -> Judged | None:
     """What the regulator of a line must hold, by the most that connector and valves take; a stop where even with the
     least of it high fire comes out too short. A cylinder's regulator is set as the gauge at the jet asks."""
@@ -299,6 +305,7 @@ def supply_check(
         jet=jet.supply_Pa,
         lost=outlet.value - jet.supply_Pa,
         holds=holds,
+        run=house.pipe_Pa,
         pipe=supply.pipe,
     )
 
