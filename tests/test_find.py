@@ -111,6 +111,13 @@ def leaves(space):
             stack += [kid for one in space.menu(node) if (kid := space.child(node, one)) is not None]
 
 
+def over(check):
+    """How far over its limit, as a share; of the blower's pressure to spare, of all that the burner needs."""
+    least = -1.0 if check.key == "blower" else 0.0
+    value, limit = check.value - least, check.limit - least
+    return min(1, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
+
+
 def whole(space, node, before):
     """(result, (stops, cautions, points)) of a design by itself: solved whole, scored by the README's words."""
     result = solve(Design.from_texts(node.texts), before)
@@ -120,7 +127,7 @@ def whole(space, node, before):
         if check.value is None or check.limit is None:
             wrong += 1
         else:
-            wrong += min(1, abs(check.value - check.limit) / max(abs(check.limit), abs(check.value), 1e-12))
+            wrong += over(check)
     thin = 0.0
     for check in result.checks.values():
         if check.key in MARGINS and check not in bad and check.value is not None and check.limit:
@@ -513,6 +520,18 @@ def test_a_purchase_says_what_is_left_even_then():
     assert all(fault.text in said.partition("Left even then:")[2] for fault in answer.opening.left)
 
 
+@pytest.mark.parametrize("system, blower", [("in", "0.3 inH2O 15 cfm"), ("mm", "1 mbar 30 m3/h")])
+def test_a_weak_blower_gets_a_burner_that_it_carries(system, blower):
+    """More and slower ports, a wider pipe and a higher low fire, before another blower; what is offered is bought."""
+    start = Design.from_texts({"units": system} if system == "mm" else {})
+    answer = find(start, read_have(f"blower: {blower}", system))
+    assert answer.offers[0].own_verdict in ("good", "caution")
+    checks = answer.offers[0].result.checks
+    assert checks["blower"].verdict in ("good", "caution") and checks["blower"].value > 0
+    if answer.opening is not None:
+        assert answer.opening.price > 0 and answer.opening.words.startswith("a blower of")
+
+
 def test_a_good_burner_in_a_chamber_with_a_stop_is_not_called_good():
     """A chamber without an opening: no burner changes that, and each design has it."""
     answer = find(
@@ -642,8 +661,7 @@ def _wrong(offer):
             if check.value is None:  # a fault without a number
                 found += 1
                 continue
-            far = abs(check.value - check.limit) / max(abs(check.limit), abs(check.value))
-            found += min(1.0, far)
+            found += over(check)
     return found
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import islice
 from math import inf
 from typing import Any
@@ -584,7 +585,8 @@ def _opening(
         made = Found(space)
         with counts.at_most(counts.left // (len(wider) - done)):
             _bought(space, made, kind, best, weights)
-        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights)), None)
+        buys = partial(_buys, space, kind=kind)
+        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
         if node is None or _left(node, best) >= _left(best, best):
             continue
         words, price = _purchase(space, node, kind, have)
@@ -619,6 +621,13 @@ def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[
         others(space, found, like, axis, WAY_POLISH, True)
     for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
         polish(space, found, weights, None, WAY_POLISH, node)
+
+
+def _buys(space: Space, node: Node, kind: str) -> bool:
+    """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
+    if kind in ("longer", "bag"):
+        return True
+    return any(one.buy and kind in axis.kinds for axis, one in zip(space.axes, node.chosen))
 
 
 def _left(node: Node, best: Node) -> int:

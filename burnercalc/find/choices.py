@@ -6,17 +6,19 @@ asks of the parts, such as the need of the chamber or the pressure that a jet ta
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from math import ceil, floor, pi, sqrt
+from math import ceil, floor, inf, pi, sqrt
 from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
 from ..constants import INCH_M
-from ..design import Design
+from ..design import Design, parse_setting
 from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
+from ..parts.blower import curve
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
+from ..settings import BY_KEY
 from ..units import parse_quantity, show
 from . import sold
 from .have import Have, Piece, choice_name
@@ -28,6 +30,8 @@ LEAST_LOW = 10  # percent; less is hard to set
 LEAST_BODY_M = 0.076
 PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
 PORT_SPEEDS_M_S = (1.5, 16.0)
+PORTS_K = 1.5  # velocity heads that ports take at the least: half of one at a sharp entry, and all that leaves
+PORTS_PART = 0.7  # of the speed at which a blower would spend all on the ports: half of its pressure is theirs then
 MOST_GRIDS, MOST_LENGTHS = 12, 8
 PORTS_OF_FACE = 0.2  # share of the window that ports at a usual pitch take
 PITCHES = (1.8, 3.0)  # of the port's diameter
@@ -216,11 +220,35 @@ def upper_middle(a: Asked, menu: list[Option]) -> float:
 
 def likely_length(a: Asked, menu: list[Option]) -> float:
     """Of a face that its ports fill at a middling speed."""
-    ports_m2 = a.burner.part("firing").mixture_m3_s / PORT_SPEED_M_S
+    ports_m2 = a.burner.part("firing").mixture_m3_s / _port_speed_m_s(a)
     rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
     wanted_m = ports_m2 / PORTS_OF_FACE / max(a.values["body_width"] - rim_m, LEAST_WEB_M) + rim_m
     off_m = [abs(parse_quantity(dict(one.texts)["body_length"], "length", "body_length") - wanted_m) for one in menu]
     return off_m.index(min(off_m))
+
+
+def _pushed_m_s(a: Asked) -> float:
+    """Speed at which the strongest blower at hand spends all that it has on the ports; inf where one may be bought."""
+    own: list[Mapping[str, str]] = [piece.texts for piece in a.have.of("blower")]
+    if a.have.mine.keys() & set(BLOWER):
+        own = [{}]
+    elif not own or a.have.may_buy("blower"):
+        return inf
+    firing, shop = a.burner.part("firing"), a.burner.part("shop")
+    air_m3_s = firing.air_m3_s * shop.swell * (a.values["burner_count"] if a.start.blowers == "one" else 1)
+    has_Pa = 0.0
+    for texts in own:
+        whole = curve(
+            *(parse_setting(BY_KEY[key], texts[key]) if key in texts else a.start.value(key) for key in BLOWER)
+        )
+        if air_m3_s < whole.last_m3_s:
+            has_Pa = max(has_Pa, whole.pressure_Pa(air_m3_s, shop.air_density_kg_m3))
+    return sqrt(2 * has_Pa / (PORTS_K * shop.air_density_kg_m3))
+
+
+def _port_speed_m_s(a: Asked) -> float:
+    """A middling speed of the mixture in the ports, slower where the blower is weak."""
+    return max(PORT_SPEEDS_M_S[0], min(PORT_SPEED_M_S, PORTS_PART * _pushed_m_s(a)))
 
 
 def _on_tape(length_m: float, system: str) -> float:
@@ -257,13 +285,14 @@ def port_options(a: Asked) -> Iterable[Option]:
 
 
 def grid_options(a: Asked) -> Iterable[Option]:
-    """Rows and ports whose webs can be filled and lit across, the nearest to a middling speed first."""
+    """Rows and ports whose webs can be filled and lit across, the nearest to a middling speed first; no ports that the
+    blower is too weak for by themselves, where there are others."""
     v, diameter = a.values, a.values["port_diameter"]
     is_round = v["body_kind"] == "pipe"
     room = [v[side] - 2 * v["setback"] - 2 * v["edge_margin"] - diameter for side in ("body_length", "body_width")]
     if min(room) < 0:
         return
-    flow = a.burner.part("firing").mixture_m3_s
+    flow, middling, pushed = a.burner.part("firing").mixture_m3_s, _port_speed_m_s(a), _pushed_m_s(a)
     found = []
     for pattern in ("hexagonal", "rings") if is_round else ("staggered", "straight"):
         for rows in _counts(room[1] / (2 if pattern == "rings" else 1), diameter, pattern):
@@ -280,9 +309,10 @@ def grid_options(a: Asked) -> Iterable[Option]:
                     count = max(1, round(count * pi / 4))
                 speed = flow / (count * pi / 4 * diameter**2)
                 if PORT_SPEEDS_M_S[0] <= speed <= PORT_SPEEDS_M_S[1]:
-                    off = max(speed / PORT_SPEED_M_S, PORT_SPEED_M_S / speed)
-                    found.append((round(off, 6), pattern, rows, across))
-    for _, pattern, rows, across in sorted(found)[:MOST_GRIDS]:
+                    off = max(speed / middling, middling / speed)
+                    found.append((speed > pushed, round(off, 6), pattern, rows, across))
+    found = [one for one in found if not one[0]] or found
+    for _, _, pattern, rows, across in sorted(found)[:MOST_GRIDS]:
         yield option({"pattern": pattern, "rows": str(rows), "ports_per_row": str(across)})
 
 

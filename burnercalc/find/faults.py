@@ -34,7 +34,7 @@ def worst_of(faults: Iterable[Fault]) -> str:
 def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> tuple[Fault, ...]:
     """Checks that are not good: stops first, then what hurts most, then the furthest beyond its limit."""
     bad = [check for check in result.checks.values() if check.verdict in FAULTS and check.key not in but]
-    bad.sort(key=lambda check: (check.verdict != "stop", harm(check), -how_wrong(check.value, check.limit)))
+    bad.sort(key=lambda check: (check.verdict != "stop", harm(check), -how_wrong(check.key, check.value, check.limit)))
     return tuple(fault(check) for check in bad)
 
 

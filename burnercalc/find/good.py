@@ -317,7 +317,7 @@ class _Judged:
         if key not in self._seen:
             judged = self.judging(key).parts.call(checks.CHECKS[key])
             bad = judged is not None and judged.verdict in FAULTS
-            self._seen[key] = (judged.verdict, how_wrong(judged.value, judged.limit)) if bad else ("", 0.0)
+            self._seen[key] = (judged.verdict, how_wrong(key, judged.value, judged.limit)) if bad else ("", 0.0)
         return self._seen[key]
 
     def words(self) -> Iterator[tuple[str, str]]:

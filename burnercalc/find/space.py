@@ -31,6 +31,8 @@ BOXED = 12  # what is to be spent is asked before what rests on more parts than 
 SOLVE = 8  # nodes that a solve counts for, of a design that is mended
 # Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
+# What a check's number is where there is nothing: with no pressure at all the blower's, which is what is to spare.
+NOTHING = {"blower": -1.0}
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
 
@@ -302,7 +304,7 @@ class Space:
                 node.terms["thin"] = node.terms.get("thin", 0.0) + thin
                 if judged.verdict in ("caution", "stop"):
                     node.words[one.key] = judged.verdict
-                    node.wrong += how_wrong(judged.value, judged.limit)
+                    node.wrong += how_wrong(one.key, judged.value, judged.limit)
             yield
 
     def _settling(self, node: Node) -> Iterator[None]:
@@ -357,10 +359,11 @@ def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[
     return tuple({**dict(texts), **kept}.items())
 
 
-def how_wrong(value: float | None, limit: float | None) -> float:
+def how_wrong(key: str, value: float | None, limit: float | None) -> float:
     """How far a fault is over its limit, from 0 to 1; 1 where it has no number."""
     if value is None or limit is None:
         return 1.0
+    value, limit = value - NOTHING.get(key, 0.0), limit - NOTHING.get(key, 0.0)
     return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
 
 
