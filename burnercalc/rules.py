@@ -4,6 +4,7 @@ Each rule reads the values it weighs and returns an InputError that names the se
 that works, or None. What can be built but should not be is not refused here; it gets a verdict in its chapter.
 """
 
+from datetime import timedelta
 from math import pi
 
 from .constants import INCH_M
@@ -51,6 +52,15 @@ def _batch_comes_to_an_end(v):
             f"must be done by hand in {MOST_BATCH_DAYS} working days, not in {days(v['batch_size']):.0f}",
             "" if most is None else str(most),
         )
+
+
+@_weighs("start_date", "work_week")
+def _begins_on_a_day_of_work(v):
+    first, week = v["start_date"], int(v["work_week"])
+    if first and first.weekday() >= week:
+        monday = first + timedelta(days=7 - first.weekday())
+        rule = f"is a {first:%A}, no day of work in a week of {week}"
+        return InputError("start_date", first, rule, str(monday))
 
 
 def _window_fits(v, side):

@@ -1392,7 +1392,8 @@ SETTINGS = (
         "count",
         "1",
         "How many burners can make their first fire side by side, each on a chamber with gas and air of its own; one "
-        "person stands by all. The day after a test fire, when it is cold, a stand takes the next block.",
+        "person stands by all. The day after a test fire, when it is cold, a stand takes the next block. A kiln that "
+        "takes four blocks whole for their first fires counts as four.",
         "1",
         "20",
         ("1", "1"),

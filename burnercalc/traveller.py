@@ -79,11 +79,20 @@ def _batch(result):
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
             f"{result['batch_bottleneck']} A test fire, {_show(result, 'test_fire_time')} by its lighting card, is "
             "made on the morning after the last heat. Hours, hands and places are examples until you set yours."
+            + _unmade(result)
         ),
         Table(tuple(column.label for column in days.columns), days.rows, "llll"),
         Heading(castings.title, 2),
         plain(castings, result.design.reader, [column.key for column in castings.columns], "llrrr"),
     ]
+
+
+def _unmade(result):
+    """Moulds that there may be and the calendar does not make."""
+    made, may = result["moulds_made"], result.design.moulds
+    if made >= min(may, result.design.batch_size):
+        return ""
+    return f" Of {may} moulds {made} {'is' if made == 1 else 'are'} made: one more would save no day."
 
 
 def _one(result, number):

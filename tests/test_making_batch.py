@@ -64,6 +64,17 @@ def test_welding_is_split_over_nights_and_days_off():
     ]
 
 
+def test_nobody_carries_a_block_into_the_warmth_on_a_day_off():
+    """Cast on Monday at 13:30, trimmed on Wednesday at 15:30; 2544 - 960 min in the open end on Thursday at 17:54, and
+    the warmth on Friday at 9:54. Begun a day later it would end on Saturday; two days later it begins on Monday at
+    9:00, not on Saturday, and ends on Tuesday at 1:00."""
+    found = plan(1, replace(ONE, warm=960), Means(week=5))
+    assert jobs(found, "air") == [((1,), at(3, 15, 30), at(5, 9, 54))] == jobs(plan(1, ONE, Means(week=5)), "air")
+    later = plan(1, replace(ONE, warm=960), Means(week=5, weekday=2))  # from Wednesday: trimmed on Friday
+    assert jobs(later, "air") == [((1,), at(3, 15, 30), at(7, 1))]
+    assert jobs(later, "clear")[0][1] == at(7, 9) and later.days == plan(1, ONE, Means(week=5, weekday=2)).days + 1
+
+
 def test_blocks_go_into_the_oven_together_and_cold():
     """Three moulds, three places: one charge, begun when all three are cleared."""
     found = plan(3, ONE, Means(moulds=3, oven_places=3, test_stands=3, hands=3))
@@ -139,6 +150,11 @@ def _resources_hold(burners, work, means, found):
         if work.test:
             (test,) = mine["test"]
             assert test.end - test.start == work.test and mine["fire"][-1].end <= test.start
+        if work.warm:  # begun by somebody who is there
+            (aired,) = mine["air"]
+            begun = aired.end - work.warm
+            assert (means.weekday + begun // D) % 7 < means.week and OPENS <= begun % D <= OPENS + means.day_min
+            assert mine["clear"][0].start >= aired.end
         left = mine.get("test", mine["fire"])[-1].end
         stands.append((mine["fire"][0].start, left // D * D + D if work.test else left))  # hot on the day of its test
     for held, most in ((molds, means.moulds), (stands, means.test_stands)):
@@ -165,6 +181,7 @@ WORKS = st.builds(
     free=st.sampled_from([0, 180]),
     weigh=st.sampled_from([0, 280]),
     test=st.sampled_from([0, 30, 200]),
+    warm=st.sampled_from([0, 960]),
 )
 SHOPS = st.builds(
     Means,
@@ -215,7 +232,7 @@ class AllOrders:
     def __init__(self, burners, work, means):
         self.burners, self.work, self.means = burners, work, means
         self.takes = (work.weld, work.cast, work.strip, work.trim, work.clear)
-        self.waits = (0, work.cure, 0, work.air, 0)
+        self.waits = (0, work.cure, 0, work.air, 0)  # of the fourth its last part begins while the shop is open
         freed = work.free + FREE_MIN if work.free else 0
         self.then = (0, freed if work.cast + freed <= means.day_min else 0, 0, 0, 0)  # on the same day
 
@@ -223,6 +240,10 @@ class AllOrders:
         self.limit, self.seen = (days - 1) * D, set()
         zero = (0,) * self.means.test_stands
         return self._go((0,) * self.means.hands, 0, ((0, 0),) * self.burners, (), 0, zero, frozenset())
+
+    def _waited(self, step, end):
+        waits, warm = self.waits[step], self.work.warm if step == 3 else 0
+        return (self._morning(end + waits - warm) if warm else end + waits - warm) + warm
 
     def _works(self, day):
         return (self.means.weekday + day) % 7 < self.means.week
@@ -273,7 +294,8 @@ class AllOrders:
         for stage, ready in state:
             end = ready
             for step in range(stage, 5):
-                end = self._span(max(end, hands[0]), self.takes[step], step == 0, self.then[step])[1] + self.waits[step]
+                end = self._span(max(end, hands[0]), self.takes[step], step == 0, self.then[step])[1]
+                end = self._waited(step, end)
             if stage <= 5:
                 end = self._span(max(end, oven), self.work.oven)[0] + self.work.oven
             if stage <= 6:
@@ -338,7 +360,7 @@ class AllOrders:
                 for k, free in enumerate(hands):
                     _, end = self._span(max(free, ready), self.takes[step], step == 0, self.then[step])
                     left = moulds[1:] if step == 1 else tuple(sorted((*moulds, end))) if step == 2 else moulds
-                    yield busy(k, end), made, moved(i, step + 1, end + self.waits[step]), left, oven, stands, lit
+                    yield busy(k, end), made, moved(i, step + 1, self._waited(step, end)), left, oven, stands, lit
         if made < min(self.means.moulds, self.burners):
             for k, free in enumerate(hands):
                 _, end = self._span(free, self.work.mould)
@@ -387,6 +409,8 @@ SMALL = [  # burners, changes of ONE, shop
     (2, {"test": 30}, Means()),
     (2, {"test": 30, "free": 180}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
     (3, {"test": 30, "heats": (600,)}, Means(moulds=2, oven_places=2, hands=2, week=5, weekday=2)),
+    (2, {"warm": 960}, Means(week=5, weekday=2)),
+    (2, {"warm": 1500, "heats": (600,)}, Means(moulds=2, oven_places=2, test_stands=2, week=5)),
 ]
 # Where some order is shorter than the plan, by so many days: welding of 15 h in days of 5 h.
 LONGER = [

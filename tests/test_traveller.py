@@ -64,6 +64,8 @@ def test_moulds_that_the_calendar_leaves_unmade_are_not_counted():
     for key in ("moulds_made", "batch_days", "cost_batch", "hours_per_burner", "tools_cost", "selling_cost"):
         assert two[key] == one[key], key
     assert two["moulds_made"] == 1 and two.tables["boards"].rows == one.tables["boards"].rows
+    said = "Of 2 moulds 1 is made: one more would save no day."
+    assert said in words(read(two, "traveller-a4")[0]) and "moulds 1 is" not in words(read(one, "traveller-a4")[0])
 
 
 def test_weights_by_hand(default):

@@ -256,10 +256,9 @@ STEPS = {
     "trim.source": "29 CFR 1926.1153",
     "air.title": "Air-dry, then gentle warmth",
     "air.do": "Stand it open on all sides for the hours of the stages, then at most [120 °F|50 °C]: lamp, "
-    "warm room, by the stove. Somebody must carry it there and look after it: the calendar books no hands for "
-    "that, nor leaves out nights and days off. Where nobody comes it waits in the open, and all after it is later.",
-    "air.watch": "Weigh it morning and evening, when somebody is there. It turns from "
-    "dark to light, last at the thick middle.",
+    "warm room, by the stove. It is carried there while the shop is open: the calendar has the warmth begin "
+    "then, books no hands for it, and lets it go on over night. Longer in the open or in the warmth does no harm.",
+    "air.watch": "Weigh it morning and evening of days of work. It turns from dark to light, last at the thick middle.",
     "air.go_on": "Two weighings half a day apart differ by less than 0.5 % of its mass.",
     "air.caution": "No flame and no hot air gun: a wet block heated fast bursts from steam inside.",
     "air.source": "common practice: about 16 h of warmth",

@@ -29,7 +29,8 @@ class Work:
     blocks are in it. `mould` is for each mould. `free` runs from the end of casting till the pins are freed, 0 where
     nothing is. `weigh` runs from the start of a charge to the end of its hold, when it is weighed the second time; 0
     where nothing is. Both take hands besides, FREE_MIN and twice WEIGH_MIN. `test` is the test fire on the morning
-    after the last heat, 0 where there is none.
+    after the last heat, 0 where there is none. `warm` is the last part of `air`, in gentle warmth: it begins while the
+    shop is open, for somebody carries the block there, in no time that is booked; it goes on over night.
     """
 
     weld: int
@@ -45,6 +46,7 @@ class Work:
     free: int = 0
     weigh: int = 0
     test: int = 0
+    warm: int = 0
 
 
 @dataclass(frozen=True)
@@ -325,7 +327,7 @@ class _Least:
     def dried(self, ready):
         """When a burner is dry and its ports are clear whose block may be stripped at that moment."""
         trimmed = _ends(_ends(ready, self.work.strip, self.means), self.work.trim, self.means)
-        return _ends(trimmed + self.work.air, self.work.clear, self.means)
+        return _ends(_aired(trimmed, self.work, self.means), self.work.clear, self.means)
 
     def _moulds(self, rounds):
         free = self.free
@@ -356,6 +358,16 @@ def _working(day, means):
     while (means.weekday + day) % 7 >= means.week:
         day += 1
     return day
+
+
+def _aired(trimmed, work, means):
+    """When a block is dry that is trimmed at a moment: into the warmth when the shop is open."""
+    at = trimmed + work.air - work.warm
+    if work.warm:
+        day = at // DAY_MIN
+        late = at % DAY_MIN > OPENS_MIN + means.day_min
+        at = max(at, _working(day + late, means) * DAY_MIN + OPENS_MIN)
+    return at + work.warm
 
 
 def _ends(ready, takes, means, split=False):
@@ -730,10 +742,10 @@ class _Calendar:
             pins = self.pins[pair]
             pins.append((max([end + self.work.free, *(at + FREE_MIN for at, _ in pins)]), number))
         if step == "trim":
-            self.jobs.append(Job("air", (number,), end, end + self.work.air))
-        wait = {"cast": self.work.cure, "trim": self.work.air}.get(step, 0)
+            self.jobs.append(Job("air", (number,), end, _aired(end, self.work, self.means)))
+        ready = {"cast": end + self.work.cure, "trim": _aired(end, self.work, self.means)}.get(step, end)
         then = {"weld": "cast", "cast": "strip", "strip": "trim", "trim": "clear", "clear": "oven"}[step]
-        self.waiting[then].append((end + wait, number))
+        self.waiting[then].append((ready, number))
         self.waiting[then].sort()
 
     def _oven(self, now, opens, closes, turns):

@@ -276,6 +276,7 @@ def work_of_one(
         **{key: _minutes(value * 3600) for key, value in work.items()},
         cure=_minutes(lasts_s("cure")),
         air=_minutes(lasts_s("air", "warm")),
+        warm=_minutes(lasts_s("warm")),
         oven=_minutes(lasts_s("oven") + cools_s),
         weigh=_minutes(lasts_s("oven")),
         heats=tuple(
