@@ -22,6 +22,7 @@ from burnercalc.find.score import BY_TERM, MARGINS, TERMS, weights_of
 from burnercalc.find.search import rank, search
 from burnercalc.find.space import Space
 from burnercalc.parts import PARTS
+from burnercalc.units import parse_quantity
 
 # Small shops: what is not at hand is mine, so that every design can be solved whole.
 KEPT = {
@@ -496,6 +497,9 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
     assert not answer.complete and "None of the designs looked at passes every check" in report.as_text(answer)
     assert {fault.key for fault in answer.given} >= {"curing_air"}
     assert answer.opening is not None and "cylinder" in answer.opening.words
+    # What is a caution even then is no cure.
+    still = {fault.key for fault in answer.opening.left}
+    assert ("cylinder" in still) == (answer.opening.cures == ("Cylinder (from a stop to a caution)",))
     opened = solve(answer.opening.design)
     assert opened.checks["cylinder"].verdict != "stop"
     given = {fault.key for fault in answer.given}
@@ -752,12 +756,20 @@ def test_what_cannot_be_is_named(line, field, word):
         read_have(f"mine: gas_pressure={found[field].nearest}\nbuy: all")
 
 
-def test_pins_too_thick_for_the_tube_are_named_with_it():
-    text = "tube: 1 1/2 x 1 1/2 x 1/8 in, 3 in\npins: 1/2 in\nblower: 1/4 inH2O 5 cfm\ncylinder: 20 lb\npipe: 1/2"
+@pytest.mark.parametrize("pins, across", [("1/2 in", "2 in"), ("1/4 in", "1 3/4 in")])
+def test_pins_too_thick_for_the_tube_are_named_with_it_and_what_would_do(pins, across):
+    """No thinner pins, which pass too little on so narrow a face, but a wider tube; a quarter inch less would not: a
+    lip of 7/16 in and a margin of 1/4 in a side leave 5/8 in of 2 in, 3/8 in of 1 3/4 in."""
+    shop = "tube: {0} x {0} x 1/8 in, 8 ft\npins: " + pins
     with pytest.raises(InputErrors) as refused:
-        find(Design(), read_have(text))
+        find(Design(), read_have(shop.format("1 1/2")), budget=100)
     (error,) = refused.value.errors
-    assert error.field == "pins" and "1 1/2" in error.value and "1/2 in" in error.value and "thinner pins" in error.rule
+    assert error.field == "pins" and "1 1/2" in error.value and pins in error.value
+    assert f"leave 1/8 in across for ports of {pins}; a body of {across} across would do" in error.rule
+    sides = [f"{(parse_quantity(across, 'length', 'tube') / 0.0254) - less:g} in" for less in (0, 0.25)]
+    assert find(Design(), read_have(shop.format(sides[0].removesuffix(" in"))), budget=100).offers
+    with pytest.raises(InputErrors):
+        find(Design(), read_have(shop.format(sides[1].removesuffix(" in"))), budget=100)
 
 
 @pytest.mark.parametrize(

@@ -8,19 +8,22 @@ from math import inf
 from typing import Any
 
 from .. import checks
+from ..burner import Burner
 from ..catalogue import CHECKS
+from ..checks.judge import VERDICTS
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..link import to_link
 from ..parts.gas import gas
-from ..result import Result, solve
+from ..result import Checked, Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import parse_quantity, show
+from . import sold
 from .bill import Bill, Bought
-from .choices import AXES, FROM_LINE, long_enough
+from .choices import AXES, FROM_LINE, Asked, grid_options, long_enough
 from .faults import Fault, faults_of, harm, worst_of
 from .good import mending
-from .graph import touches
+from .graph import GIVEN, touches
 from .have import BODIES, GAS, NEEDED, Have, Piece
 from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
 from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, followed, others, polish, rank, search
@@ -32,10 +35,7 @@ MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 CLEAR = 0.1  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
-NOT_FIT = {
-    "face": "no rows of these ports fit on a face of that size and pass its fire; "
-    "thinner pins, a larger body or less fire would"
-}
+STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
@@ -268,20 +268,50 @@ def _near(one: Any, other: Any) -> bool:
 
 def _nothing(space: Space) -> InputError:
     """Which axis leaves nothing to choose: the deepest that anything comes to."""
-    deepest, node = -1, space.root
+    deepest: list[Node] = [space.root]
     stack = [space.root]
     while stack:
         one = stack.pop()
-        if one.level > deepest:
-            deepest, node = one.level, one
+        if one.level >= deepest[0].level:
+            deepest = [one] if one.level > deepest[0].level else [*deepest, one]
         stack.extend(kid for kid in one.kids.values() if kid is not None)
-    axis = space.axes[node.level + 1]
+    axis = space.axes[deepest[0].level + 1]
     kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
     pieces = space.have.of(*kinds)
     kind = pieces[-1].kind if pieces and not axis.kinds else kinds[0] if axis.kinds else "have"
     said = "; ".join(piece.typed for piece in pieces) or "what is set"
-    what = NOT_FIT.get(axis.name, f"nothing fits for {axis.name}")
+    what = _no_face(space, deepest) if axis.name == "face" else f"nothing fits for {axis.name}"
     return InputError(kind, said, f"is not enough to build from: {what}")
+
+
+def _no_face(space: Space, nodes: list[Node]) -> str:
+    """Why no ports fit on any of these bodies, and what would, as far as it was tried on the one with the most room."""
+
+    def room_m(node: Node) -> float:
+        v = node.values
+        return float(min(v["body_length"], v["body_width"]) - 2 * (v["setback"] + v["edge_margin"]))
+
+    def fits(node: Node, **other: Any) -> bool:
+        values = {**node.values, **other}
+        burner = Burner(values.__getitem__, store=space.parts, given=GIVEN)
+        return any(True for _ in grid_options(Asked(space.have, space.start, values, burner, node.figures)))
+
+    node = max(nodes, key=lambda one: (room_m(one) - one.values["port_diameter"], one.values["body_length"]))
+    v, ports, system = node.values, node.texts["port_diameter"], str(space.start.sizes)
+    helps = []
+    thinner = {text: parse_setting(BY_KEY["port_diameter"], text) for text in sold.PINS[system]}
+    thinner = {text: at_m for text, at_m in thinner.items() if at_m < v["port_diameter"]}
+    if pins := next((text for text in reversed(thinner) if fits(node, port_diameter=thinner[text])), None):
+        helps.append(f"pins of {pins}")
+    wider = {show(n * STEP_M[system], "length", system, exact=True): n * STEP_M[system] for n in range(1, STEPS + 1)}
+    wider = {text: at_m for text, at_m in wider.items() if at_m > v["body_width"]}
+    if across := next((text for text, at_m in wider.items() if fits(node, body_width=at_m)), None):
+        helps.append(f"a body of {across} across")
+    would = " or ".join(helps) or "less fire, for neither thinner pins nor a wider body,"
+    if room_m(node) < v["port_diameter"] - 1e-9:
+        room = show(max(room_m(node), 0.0), "length", system)
+        return f"lip and edge margin leave {room} across for ports of {ports}; {would} would do"
+    return f"no rows of ports of {ports} fit on a face of that size and pass its fire; {would} would do"
 
 
 # The list of designs
@@ -590,12 +620,12 @@ def _opening(
         if node is None or _left(node, best) >= _left(best, best):
             continue
         words, price = _purchase(space, node, kind, have)
-        cured = {key for key, word in best.words.items() if node.words.get(key) != word}
+        cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
         bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
         cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
         result = solve(space.design(node))
         counts.solves += 1
-        labels = tuple(check.label for check in result.checks.values() if check.key in cured)
+        labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
         left = _faults(result, given, space.bill(node).lacking)
         found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
     return min(found, key=lambda one: one[0])[1] if found else None
@@ -621,6 +651,16 @@ def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[
         others(space, found, like, axis, WAY_POLISH, True)
     for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
         polish(space, found, weights, None, WAY_POLISH, node)
+
+
+def _milder(word: str | None, than: str) -> bool:
+    return word is None or VERDICTS.index(word) < VERDICTS.index(than)
+
+
+def _cured(check: Checked, best: Node, node: Node) -> str:
+    """Its label, and what it is still."""
+    word = node.words.get(check.key)
+    return f"{check.label} (from a {best.words[check.key]} to a {word})" if word else check.label
 
 
 def _buys(space: Space, node: Node, kind: str) -> bool:

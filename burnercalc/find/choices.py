@@ -290,7 +290,7 @@ def grid_options(a: Asked) -> Iterable[Option]:
     v, diameter = a.values, a.values["port_diameter"]
     is_round = v["body_kind"] == "pipe"
     room = [v[side] - 2 * v["setback"] - 2 * v["edge_margin"] - diameter for side in ("body_length", "body_width")]
-    if min(room) < 0:
+    if min(room) < -1e-9:
         return
     flow, middling, pushed = a.burner.part("firing").mixture_m3_s, _port_speed_m_s(a), _pushed_m_s(a)
     found = []
