@@ -298,3 +298,17 @@ def test_a_seam_parts_no_port_and_no_figure():
                             crossed += 1
                             assert y1 <= foot and top <= y2, (texts, plan, shape)
     assert sheets > 200 and crossed > 20
+
+
+def test_a_long_face_whose_words_are_low_lies_on_one_sheet():
+    """A mould 233 mm long inside lies across A4: 272 x 147 mm are left beside strip and code. 103 mm and its centre
+    lines take 115; seven words one under the other took 41 more and a second sheet, four take 29."""
+    made = solved(units="mm", body_length="230 mm", body_width="100 mm", wall="5 mm", setback="16 mm")
+    drawing = made.drawings["template"]
+    low, high = drawing.bounds()[1::2]
+    assert high - low < 147 - 2 and len(template_sheets([drawing], "a4", code="x" * 330)) == 1
+    words = [s for s in drawing.shapes if isinstance(s, Text) and s.layer != "number"]
+    boxes = [shape_box(s) for s in words]
+    assert len(words) == 7 and not any(
+        a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for i, a in enumerate(boxes) for b in boxes[:i]
+    )

@@ -16,6 +16,7 @@ from .view import Say, Shapes
 
 TEXT_MM = 3.0
 AWAY_MM = 7.0
+COLUMN_MM, SIDE_BY_SIDE_MM = 75.0, 205.0  # of the words of the drilling template, and of both columns
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
 SHEET_MM, SHORT_MM, LONG_MM = 245.0, 85.0, 1000.0  # of a plan; of a line under one longer, and under one that is not
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
@@ -51,8 +52,11 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
         "deep": say.length(pin_depth),
         "through": pins.knock_out_drill.replace(" in", '"').replace(" mm", ""),
     }
-    lines = ("up", "side", "mould", "body", "window", "holes", "numbers")
-    shapes += legend(-inside_x, -inside_y - 12.0, [say(line, **slots) for line in lines], headings=2)
+    lines = [say(line, **slots) for line in ("up", "side", "mould", "body", "window", "holes", "numbers")]
+    # Where two columns of it stand below the mould, it lies on one sheet more often.
+    split = 4 if SIDE_BY_SIDE_MM <= 2 * inside_x <= SHEET_MM else len(lines)
+    shapes += legend(-inside_x, -inside_y - 12.0, lines[:split], headings=2)
+    shapes += legend(-inside_x + COLUMN_MM, -inside_y - 12.0, lines[split:])
     for number, (x, y) in enumerate(face.ports, 1):
         x, y = -x * MM, y * MM
         beside = radius * 0.75
