@@ -194,6 +194,8 @@ def _overview(result, link, width, view_mm):
     )
     if result.part("face").round:
         body = [row for row in body if row[0] != BY_KEY["body_length"].label]
+    else:
+        ports.append(("Outer holes, from end and side", " and ".join(_outermost(result))))
     code = (
         [
             QR(
@@ -239,6 +241,12 @@ def _overview(result, link, width, view_mm):
             (1.15, 1.15, 0.9),
         ),
     ]
+
+
+def _outermost(result):
+    """Middles of the first holes from the body's end and from its side."""
+    d, rows = result.design, result.tables["holes"].rows
+    return [units.show(min(row[axis] for row in rows), "length", d.reader, finer=FINER[d.reader]) for axis in (1, 2)]
 
 
 def _steel(result, width):

@@ -96,15 +96,16 @@ def _unmade(result):
 
 
 def _one(result, number):
+    batch = result.design.batch_size > 1
     name = f"Burner {number} of {result.design.batch_size}"
     return [
-        *([Heading(name)] if result.design.batch_size > 1 else []),  # one burner: the title says it
+        *([Heading(name)] if batch else []),  # one burner: the title says it
         Table(("Serial no.", "Revision", "Begun", "By"), (("", "", "", ""),), "llll"),
         *_as_built(result),
         *_ports(result),
         *_weights(result),
         PageBreak(),
-        Heading(f"{name}: leak, flow, fire, sign-off"),
+        Heading(f"{name}: leak, flow, fire, sign-off" if batch else "Leak, flow, fire, sign-off"),
         *_leak_and_flow(result),
         *_fire(result),
         *_sign_off(result, number),

@@ -185,6 +185,7 @@ def test_nothing_is_left_to_be_guessed():
         "Placed within 30 min",
         f"in the base {wood.screws_corner}, {wood.screws_base}",
         "2 of 3 19/32 in end cap",
+        "Outer holes, from end and side 1 in and 1 in",  # lip 5/8, margin 1/4, half a port 1/8
     ):
         assert words in text, words
     _, _, read = sheet(DESIGNS["round"])
