@@ -117,6 +117,7 @@ def blocks(result, link, width, height, paper="letter"):
         PageBreak(),
         *_lighting(result),
         *_notes(result),
+        *_mounting(result),
         *_record(result),
     ]
 
@@ -722,6 +723,50 @@ def _faults(result):
         ),
         Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}."),
     ]
+
+
+def _mounting(result):
+    """How block and box sit in the chamber's wall."""
+    d, m = result.design, result.part("mounting")
+
+    def tell(size_m):
+        return units.show(size_m, "length", d.reader)
+
+    hole = (
+        f"{tell(m.hole_width_m)} across"
+        if result.part("face").round
+        else f"{tell(m.hole_length_m)} by {tell(m.hole_width_m)}"
+    )
+    stands = (
+        f"the body stands {tell(m.deep_m)} deep in it"
+        if m.deep_m >= 0
+        else f"the body ends {tell(-m.deep_m)} outside it, the block between wrapped in fibre"
+    )
+    spacers = f", on spacers of {tell(m.spacer_m)}" if m.spacer_m > 0 else ""
+    rows = (
+        (
+            "Hole in lining and shell",
+            f"{hole}: {tell(m.gap_m)} at each side of the block, packed with ceramic fibre to half its thickness. "
+            f"Never mortar: hot, the block is {tell(m.growth_m)} longer. The shell touches no block.",
+        ),
+        (
+            "Depth",
+            f"Face flush with the lining or up to {tell(m.back_m)} back, never proud, where its edge spalls. The "
+            f"lining is {tell(m.lining_m)} thick: {stands}.",
+        ),
+        (
+            "Bracket",
+            f"A steel angle along each side of the body, {tell(m.bracket_m)} from its face, welded on with the caps, "
+            f"before casting{spacers}. Four bolts through slots, nuts loose and locked: steel carries "
+            f"{_show(result, 'burner_mass')}, not block or fibre. Never weld it to the shell: it must come out.",
+        ),
+        (
+            "Gasket and joint",
+            f"Ceramic fibre paper of {tell(m.gasket_m)} under it, no rubber, no silicone. No hot gas beside the block: "
+            "the joint is tight at the hot face. Fibre dust: P100 respirator.",
+        ),
+    )
+    return [Heading("In the chamber's wall", 2), Table(("What", "How"), rows, "ll")]
 
 
 def _noted(result):

@@ -1,0 +1,53 @@
+"""The finished burner in the chamber's wall: the hole, how deep its body stands in it, where its bracket is."""
+
+from dataclasses import dataclass
+
+from ..making import mounting as making
+from ..making.mould import CROSS_BAR_M
+from .body import Body
+from .mould import Mould
+from .shop import Shop
+
+
+@dataclass(frozen=True)
+class Mounting:
+    """`deep_m`: that the body stands in a wall as thick as the lining, the block's face flush; below 0 where it ends
+    outside; `bracket_m`: from the body's face; `spacer_m`: between it and the gasket on the shell."""
+
+    hole_length_m: float
+    hole_width_m: float
+    gap_m: float
+    growth_m: float
+    back_m: float
+    lining_m: float
+    deep_m: float
+    gasket_m: float
+    bracket_m: float
+    spacer_m: float
+
+
+def mounting(
+    body: Body,
+    mould: Mould,
+    shop: Shop,
+    lining: tuple[tuple[str, float], ...],
+    chamber_temperature: float,
+    sizes: str,
+) -> Mounting:
+    lining_m = sum(thickness_m for _, thickness_m in lining)
+    deep_m = lining_m - (body.block_thickness_m - body.grip_m)
+    longest_m = max(mould.inside_length_m, mould.inside_width_m)
+    clear_m = mould.cross_bar_m + CROSS_BAR_M[sizes]  # above the bars that it was cast with
+    bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, sizes)
+    return Mounting(
+        hole_length_m=making.hole_m(mould.inside_length_m, sizes),
+        hole_width_m=making.hole_m(mould.inside_width_m, sizes),
+        gap_m=making.GAP_M[sizes],
+        growth_m=making.hot_growth_m(longest_m, max(chamber_temperature - shop.temp_K, 0.0)),
+        back_m=making.BACK_M[sizes],
+        lining_m=lining_m,
+        deep_m=deep_m,
+        gasket_m=making.GASKET_M[sizes],
+        bracket_m=bracket_m,
+        spacer_m=spacer_m,
+    )
