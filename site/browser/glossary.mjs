@@ -32,8 +32,9 @@ export function explain(at) {
       const { word } = meanings[text.toLowerCase()];
       if (seen.has(word)) continue;
       seen.add(word);
-      parts.push(place.data.slice(from, index), term(text));
-      from = index + text.length;
+      const [close] = place.data.slice(index + text.length).match(/^[,.;:)]*/); // stays on the word's line
+      parts.push(place.data.slice(from, index), close ? make("span", "kept", term(text), close) : term(text));
+      from = index + text.length + close.length;
     }
     if (parts.length) place.replaceWith(...parts, place.data.slice(from));
   }

@@ -288,6 +288,13 @@ def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
             arg=chapter,
         )
         assert page.evaluate(CUT) == [], chapter
+    page.locator("#chapters [data-go=start]").click()
+    page.locator("#set-fuel select").select_option(label="natural gas")
+    told = page.locator("#bars .bar:visible > p").first
+    told.wait_for()
+    assert told.inner_text().endswith("lit by guarded pilot.")
+    assert told.evaluate("(at) => at.scrollHeight <= at.clientHeight + 1")  # all that another gas changed is in sight
+    page.get_by_role("button", name="Close").last.click()
     for wide, high, letters in TURNED_OR_LARGE:
         page.set_viewport_size({"width": wide, "height": high})
         page.evaluate("(letters) => { document.documentElement.style.fontSize = letters; }", letters)
