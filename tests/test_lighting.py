@@ -691,6 +691,18 @@ def test_the_air_switch_stands_where_it_can_be_set():
     assert not strong.switch_before and strong.switch_Pa >= 0.2 * INH2O_PA
 
 
+def test_ports_that_hold_no_low_fire_are_not_to_be_larger_to_light_them():
+    """Lit above low fire, as at 3/8 in, they want to be smaller or fewer; below it, as on house gas, larger."""
+    large, small = solved(port_diameter="3/8 in"), solved(fuel="natural_gas")
+    for r, move, better in ((large, "lower", "11/32 in"), (small, "raise", "9/32 in")):
+        check = r.checks["lighting"]
+        moves = {change.setting: change.move for change in check.changes}
+        assert check.verdict == "caution" and {moves["port_diameter"], moves["ports_per_row"]} == {move}
+        assert ("Smaller ports" in check.text) is (move == "lower")
+        fuel = {"fuel": r.design.fuel}
+        assert solved(**fuel, port_diameter=better).checks["lighting"].verdict == "note"
+
+
 @pytest.mark.parametrize("texts", [{"firing_rate": "60 kBtu/h"}, {"port_diameter": "5/16 in", "lit_by": "guard"}])
 def test_what_is_said_of_a_low_fire_that_runs_back_agrees(texts):
     """Both checks of it move the ports one way, and that way helps."""

@@ -95,6 +95,10 @@ STEP_MARKS = {
     "weak": "slide fully open",
 }
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
+RUNS_BACK = (
+    "it does not run back until the lip glows. Then the flame can run back at any rate at which a cold flame holds: "
+    "listen all the time. Pop or flutter: gas off. "
+)
 # By how much, in a check: as the gauge tells it, and as fire.
 WINDOW = (
     "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet. From {gas_least:gas_pressure} to "
@@ -393,9 +397,8 @@ CHECKS = (
             "good": WINDOW + "it does not run back at a lip that glows.",
             "note": WINDOW
             + "and no further, it does not run back at a lip that glows: set it exactly. Pop or flutter: gas off.",
-            "caution": WINDOW + "it does not run back until the lip glows. Then the flame can "
-            "run back at any rate at which a cold flame holds: listen all the time. Pop or flutter: gas off. Larger "
-            "ports or a thicker block leave room.",
+            "caution": WINDOW + RUNS_BACK + "Larger ports or a thicker block leave room.",
+            "caution_large": WINDOW + RUNS_BACK + "Smaller ports, or fewer of them, leave room.",
             "holds": "Nor does it lift in fresh air.",
             "lifts": "With this mark and gauge it may lift in fresh air from {lifts:power 2} on: the torch in front "
             "holds it from the first second.",

@@ -54,6 +54,7 @@ SOONER = (("lining", "choose"), ("opening_area", "lower"))
 FEWER = (("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
 LIGHTING_CURES = {
     "caution": (*STRONGER, ("block_thickness", "raise")),
+    "caution_large": FASTER,
     "torch": BETTER_PORTS,
     "gas": LESS_GAS,
     "damper": LESS_AIR,
@@ -81,6 +82,7 @@ def lighting_check(
     gas: Gas,
     burnt_gas: BurntGas,
     lighting_card: LightingCard,
+    firing: Firing,
     lit_by: str,
 ) -> Judged:
     """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by."""
@@ -101,15 +103,17 @@ def lighting_check(
         word = "caution" if not stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
+        large = word == "caution" and slide.rate_W.value > firing.low_W  # ports that hold no low fire want no more room
+        case = "caution_large" if large else word
         slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
         slots |= {"gas": slide.gas_Pa.value, "gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
         return verdict(
             max(word, kept[0], key=VERDICTS.index),
             slide.rate_W.value,
             lighting.lift_W,
-            case=(word, "lifts" if lifts else "holds", kept[1]),
+            case=(case, "lifts" if lifts else "holds", kept[1]),
             cures=(
-                *LIGHTING_CURES.get(word, ()),
+                *LIGHTING_CURES.get(case, ()),
                 *(() if not fault else BETTER_PORTS if lit_by == "guard" else (GUARD,)),
             ),
             **slots,
