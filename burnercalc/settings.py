@@ -252,7 +252,7 @@ SETTINGS = (
         "Block thickness",
         "length",
         "2 1/2 in",
-        "How thick the block is: so long is a port, from the plenum to the fire.",
+        "How long a port is, from the plenum to the fire.",
         "1/2 in",
         "12 in",
         _EIGHTH,
