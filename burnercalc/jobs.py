@@ -148,7 +148,7 @@ JOBS = (
                     "gas_pressure": "4 psi",
                     "cylinder_count": "8",
                 },
-                {"refractory": "insulating_castable", "gas_pressure": "0.28 bar", "cylinder_count": "8"},
+                {"refractory": "insulating_castable", "gas_pressure": "0.28 bar", "cylinder_count": "9"},
             ),
         },
         rungs=(

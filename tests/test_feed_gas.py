@@ -5,6 +5,7 @@ from math import isfinite, pi, sqrt
 
 import pytest
 from CoolProp.CoolProp import PQ_INPUTS, AbstractState, PropsSI
+from designs import KNOWN_GOOD
 from feed_designs import BTU_H, INCH, INH2O, KBTU_H, PSI, solved
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
@@ -124,9 +125,14 @@ def test_more_cylinders_share_the_draw():
 
 
 def test_the_gas_pressure_counts_when_the_regulator_needs_less():
-    assert solved(gas_pressure="20 psi", jet_drill="#60")["cylinder_draw_limit"] == pytest.approx(
-        solved(gas_pressure="20 psi", jet_drill="#60", regulator_inlet_pressure="20 psi")["cylinder_draw_limit"]
-    )
+    """Half as much again: a fifth for hose and valves, a fifth that a regulator droops by."""
+    high = {"gas_pressure": "20 psi", "jet_drill": "#60"}
+    told = solved(**high, regulator_inlet_pressure="30 psi")
+    assert solved(**high)["cylinder_draw_limit"] == pytest.approx(told["cylinder_draw_limit"])
+    build = KNOWN_GOOD["12 by 5, 81 ports of 5/16, propane"]
+    r = solved(**build)
+    assert 9.5 * PSI < r["regulator_pressure"] < 10 * PSI  # fed with 10 psi it drooped
+    assert r.part("cylinders").least_Pa > 1.2 * r["regulator_pressure"]
 
 
 def test_gas_by_a_line_has_no_cylinder():
@@ -318,8 +324,8 @@ def test_tank_against_the_installers_rule():
 
 
 def test_least_pressure_is_the_larger_of_regulator_and_jet():
-    for regulator, gas, most in (("10 psi", "5 psi", 10), ("2 psi", "5 psi", 5)):
-        found = solved(regulator_inlet_pressure=regulator, gas_pressure=gas).part("cylinders")
+    for regulator, most in (("10 psi", 10), ("2 psi", 7.5)):
+        found = solved(regulator_inlet_pressure=regulator, gas_pressure="5 psi").part("cylinders")
         assert found.least_Pa == pytest.approx(most * PSI, rel=1e-6)
 
 

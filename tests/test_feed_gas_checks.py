@@ -259,9 +259,15 @@ DRAW = Band(90 * KBTU_H, 100 * KBTU_H, 110 * KBTU_H)
 LAST = Band(45 * KBTU_H, 50 * KBTU_H, 55 * KBTU_H)
 
 
-def cylinder(ended_by, run_h, left, draw_W=DRAW, **given):
+def cylinder(ended_by, run_h, left, draw_W=DRAW, least_Pa=10 * PSI, **given):
     cylinders = part(
-        "cylinders", ended_by=ended_by, run_s=3600 * run_h, left_share=left, draw_W=draw_W, last_draw_W=LAST
+        "cylinders",
+        ended_by=ended_by,
+        run_s=3600 * run_h,
+        left_share=left,
+        draw_W=draw_W,
+        last_draw_W=LAST,
+        least_Pa=least_Pa,
     )
     return judged("cylinder", cylinders=cylinders, **given)
 
@@ -297,8 +303,8 @@ def test_cold_ends_the_run(run_h, run, left, said, verdict):
         text + (verdict != "good") * (MORE + need),
         COUNT + REGULATOR,
     )
-    for gas_pressure, by_jet in ((10 * PSI, False), (10.1 * PSI, True)):
-        found = cylinder("cold", run_h, left, gas_pressure=gas_pressure, regulator_inlet_pressure=10 * PSI)
+    for least_Pa, by_jet in ((10 * PSI, False), (10.1 * PSI, True)):
+        found = cylinder("cold", run_h, left, least_Pa=least_Pa, regulator_inlet_pressure=10 * PSI)
         assert found[3] == text + (verdict != "good") * (MORE + (jet if by_jet else need))
         assert found[4] == COUNT + (GAS if by_jet else REGULATOR)
 
@@ -315,16 +321,17 @@ def test_a_run_until_empty_is_good_however_short():
 
 
 @pytest.mark.parametrize(
-    "gas_psi, advice, cures",
+    "least_psi, advice, cures",
     [
-        (5, "Use a regulator that needs less, or wait for a warmer day. Never heat a cylinder.", REGULATOR),
+        (10, "Use a regulator that needs less, or wait for a warmer day. Never heat a cylinder.", REGULATOR),
         (20, "Use less gas pressure with a larger jet, or wait for a warmer day. Never heat a cylinder.", GAS),
     ],
 )
-def test_too_cold_to_start(gas_psi, advice, cures):
+def test_too_cold_to_start(least_psi, advice, cures):
     """No number of cylinders helps."""
-    found = cylinder("cold at the start", 0, 0.8, gas_pressure=gas_psi * PSI)
-    text = f"It is too cold: at 60 °F the cylinder's own pressure is less than the regulator needs (10 psi). {advice}"
+    found = cylinder("cold at the start", 0, 0.8, least_Pa=least_psi * PSI)
+    text = "It is too cold: at 60 °F the cylinder's own pressure is less than the regulator needs "
+    text += f"({least_psi}.0 psi). {advice}"
     assert found == ("stop", 0.8, 0.25, text, cures)
 
 

@@ -2,7 +2,9 @@
 
 from dataclasses import replace
 from math import inf, nextafter
+from types import SimpleNamespace
 
+import designs
 import pytest
 from test_heat import BTU_H, solved
 
@@ -11,6 +13,7 @@ from burnercalc.catalogue import said
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
 from burnercalc.design import Design
+from burnercalc.examples import EXAMPLES
 from burnercalc.parts import PARTS
 from burnercalc.parts.back_pressure import BackPressure
 from burnercalc.parts.bars import Bars
@@ -18,6 +21,7 @@ from burnercalc.parts.carbon_monoxide import CarbonMonoxide
 from burnercalc.parts.flame import Flame
 from burnercalc.parts.need import Need
 from burnercalc.parts.throughput import Throughput
+from burnercalc.physics import gas_zone
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
 
@@ -223,7 +227,8 @@ def test_carbon_monoxide_judges_the_gas_as_hot_as_it_leaves():
 
 def test_a_cure_of_carbon_monoxide_works():
     """Leaner takes a caution to a note, in a hot forge too; a cool chamber's gas is good at the same mixture."""
-    hot = {"chamber_temperature": "2500 degF", "firing_rate": "300 kBtu/h"}
+    hot = {"chamber_temperature": "2500 degF", "firing_rate": "300 kBtu/h", "blower_free_flow": "250 cfm",
+           "blower_shutoff_pressure": "12 inH2O"}  # fmt: skip
     words = [
         solved(**hot, equivalence_ratio=ratio).checks["carbon_monoxide"].verdict for ratio in ("0.98", "0.96", "0.9")
     ]
@@ -518,8 +523,8 @@ OF_BARS = (("work_rate", "lower"), ("chamber_length", "raise"), ("chamber_width"
         (10, None, None, (10, 12, 14), "good",
          "10 lb/h can be heated: at high fire there is heat to spare for 10 lb/h to 14 lb/h.",
          (*MORE, ("work_rate", "lower"))),
-        (90, None, None, (10, 12, 14), "caution",
-         "90 lb/h may be out of reach: at high fire there is heat to spare for 10 lb/h to 14 lb/h. Raise the firing "
+        (14, None, None, (10, 12, 14), "caution",
+         "14 lb/h may be out of reach: at high fire there is heat to spare for 10 lb/h to 14 lb/h. Raise the firing "
          "rate, use more burners, or put less work through.", (*MORE, ("work_rate", "lower"))),
         (5, 2, None, (10, 12, 14), "stop",
          "Work never gets to 2100 °F in a chamber at 2250 °F: it must be hotter than the work. Raise the chamber "
@@ -532,6 +537,52 @@ OF_BARS = (("work_rate", "lower"), ("chamber_length", "raise"), ("chamber_width"
 def test_throughput(asked, bars, by_bars, by_fire, verdict, text, cures):
     found = heated(asked, bars, by_bars, by_fire)
     assert (found[0], found[3], found[4]) == (verdict, text, cures)
+
+
+def test_work_beyond_the_best_that_this_fire_can_spare_is_a_stop_and_told_what_it_takes():
+    lb_h = 0.45359237 / 3600
+    by_fire = Band(10 * lb_h, 12 * lb_h, 14 * lb_h)
+    given = {"throughput": Throughput(by_fire, by_fire), "bars": Bars(None, None), "work_rate": 14.1 * lb_h}
+    takes = judged("throughput", **given, need=part("need", works_best_W=110 * KBTU_H))
+    assert (takes[0], takes[4]) == ("stop", (*MORE, ("work_rate", "lower")))
+    assert takes[3] == (
+        "14.1 lb/h is out of reach of this fire: at its best it has heat to spare for 14 lb/h. It takes 110 kBtu/h "
+        "at the least. Raise the firing rate, use more burners, or put less work through."
+    )
+    none = judged("throughput", **given, need=part("need", works_best_W=None))
+    assert none[0] == "stop" and none[4][0] == ("work_rate", "lower") and ("firing_rate", "raise") not in none[4]
+    assert none[3].endswith("No firing rate heats so much here: put less work through, or make the chamber larger.")
+
+
+def test_a_wait_beyond_what_was_asked_for_is_told_by_how_far():
+    """Lit at its rate until the walls glow a knife forge takes 79 min where 30 were asked for: it was called enough."""
+    knife = next(example.inches for example in EXAMPLES if example.key == "knife")
+    took = designs.solved(**knife)
+    found = took.checks["heat_up_wait"]
+    assert found.verdict == "note" and found.value == pytest.approx(took["heat_up_takes"] / 1800, rel=1e-9)
+    assert found.value == pytest.approx(79 / 30, rel=0.03) and "2.6 times the 30 min asked for" in found.text
+    words = {times: took.parts.call(CHECKS["heat_up_wait"], heat_up_time=1800 * found.value / times)
+             for times in (1.09, 1.11, 3.99, 4.01)}  # fmt: skip
+    assert [one.verdict for one in words.values()] == ["good", "note", "note", "caution"]
+    assert words[4.01].cures[0] == ("heat_up_time", "raise") and not words[3.99].cures
+    assert designs.solved().checks["heat_up_wait"].verdict == "good"
+    assert "30 min, high fire from the first, takes" in designs.solved().checks["rate_for_need"].text
+    never = SimpleNamespace(time_s=None, waits_s=None)
+    assert took.parts.call(CHECKS["heat_up_wait"], fired_heat_up=never) is None
+
+
+def test_a_fire_that_is_none_of_this_chamber_is_told_as_none():
+    """80 lb/h asked for thousands of kBtu/h, in a quarter of a cubic foot; where the gas gives it off well, 184 do."""
+    r = solved(work_rate="80 lb/h")
+    assert r["working_rate"] is None and r.checks["throughput"].verdict == "stop"
+    assert "is out of reach of this fire: at its best" in r.checks["throughput"].text
+    assert "It takes 184 kBtu/h at the least" in r.checks["throughput"].text
+    assert "only when the gas gives off its heat well is one, of 184 kBtu/h" in r.checks["rate_for_need"].text
+    best = r.part("zone").zones[2]
+    work_W = r.part("chamber").work_heat_W
+    kept = gas_zone.reached(best, 184 * KBTU_H, lambda wall_K: work_W).wall_temp_K
+    assert kept == pytest.approx(r.design.chamber_temperature, rel=2e-3)
+    assert solved(work_rate="45 lb/h").checks["throughput"].verdict == "caution"
 
 
 def test_nothing_is_put_through_or_nothing_burns():
@@ -584,16 +635,25 @@ def rate_for_need(installed_kBtu_h, decided, burners, taken_from="setting"):
     )
 
 
+AT_ONCE = "heating up in 30 min, high fire from the first, takes"
+
+
 @pytest.mark.parametrize(
     "installed, decided, burners, verdict, text",
     [
-        (100, HEATING, 1, "good", "100 kBtu/h is enough: heating up in 30 min takes 100 kBtu/h."),
+        (
+            100,
+            HEATING,
+            1,
+            "good",
+            "100 kBtu/h is enough: heating up in 30 min, high fire from the first, takes 100 kBtu/h.",
+        ),
         (
             100 * (1 - 0.9e-9),
             HEATING,
             4,
             "good",
-            "100 kBtu/h is enough: heating up in 30 min takes 100 kBtu/h, 25 kBtu/h for each of 4 burners.",
+            f"100 kBtu/h is enough: {AT_ONCE} 100 kBtu/h, 25 kBtu/h for each of 4 burners.",
         ),
         (200, WORKING, 1, "good", f"200 kBtu/h is enough: {WORKS}."),
         (
@@ -678,11 +738,11 @@ def test_rate_that_cannot_even_hold():
 @pytest.mark.parametrize(
     "decided, burners, text",
     [
-        ("heat-up", 1, "heating up in 30 min takes 100 kBtu/h. Working takes 80 kBtu/h."),
+        ("heat-up", 1, "heating up in 30 min, high fire from the first, takes 100 kBtu/h. Working takes 80 kBtu/h."),
         (
             "heat-up",
             2,
-            "heating up in 30 min takes 100 kBtu/h, 50 kBtu/h for each of 2 burners. Working takes 80 kBtu/h.",
+            f"{AT_ONCE} 100 kBtu/h, 50 kBtu/h for each of 2 burners. Working takes 80 kBtu/h.",
         ),
         ("working", 1, f"{WORKS}."),
         ("working", 2, f"{WORKS}, 50 kBtu/h for each of 2 burners."),
@@ -729,7 +789,7 @@ def test_work_that_no_rate_or_only_well_stirred_gas_heats():
         "60 kBtu/h may be too little: working takes 45 kBtu/h, but when the gas gives off its heat badly no rate is "
         "enough. Put less work through or lower the chamber temperature."
     )
-    found = judged("rate_for_need", need=replace(need, working_W=None), **given)
+    found = judged("rate_for_need", need=replace(need, working_W=None, works_best_W=None), **given)
     assert found[0] == "stop" and found[4] == LESS_WORK
     assert found[3] == (
         "No firing rate keeps the chamber at 2250 °F with so much work in it: the gas cannot give off so much heat. "
@@ -751,8 +811,8 @@ def test_a_rate_from_the_chamber_is_judged_as_the_same_rate_that_is_set(texts):
 
 def test_a_rate_from_the_chamber_may_never_be_enough():
     """As long as the middle film is enough and the poorest never is; more fire is no cure then."""
-    auto = solved(firing_rate="auto", work_rate="75 lb/h")
-    typed = solved(firing_rate=f"{2 * auto['firing_rate_gross']!r} W", work_rate="75 lb/h")
+    auto = solved(firing_rate="auto", work_rate="65 lb/h")
+    typed = solved(firing_rate=f"{2 * auto['firing_rate_gross']!r} W", work_rate="65 lb/h")
     for result in (auto, typed):
         check = result.checks["rate_for_need"]
         assert check.verdict == "caution" and "no rate is enough" in check.text

@@ -371,7 +371,9 @@ def test_a_melt_is_limited_by_the_fire_alone():
 @pytest.mark.parametrize(
     "texts, verdict",
     [({}, "good"), ({"work_rate": "100 lb/h"}, "stop"), ({"work_rate": "45 lb/h"}, "caution"),
-     ({"work_metal": "bronze", "work_temperature": "2150 degF", "work_rate": "300 lb/h"}, "caution")],
+     ({"firing_rate": "20 kBtu/h"}, "stop"),
+     ({"work_metal": "bronze", "work_temperature": "2150 degF", "work_rate": "300 lb/h"}, "stop"),
+     ({"work_metal": "bronze", "work_temperature": "2150 degF", "work_rate": "45 lb/h"}, "caution")],
 )  # fmt: skip
 def test_throughput_of_designs(texts, verdict):
     assert solved(**texts).checks["throughput"].verdict == verdict

@@ -50,7 +50,7 @@ NEAR = {
         {"fuel": "natural_gas", "gas_pressure": "10 psi", "altitude": "9000 ft", "firing_rate": "60 kBtu/h"},
         ("altitude",)),
     "nearly empty when the cold ends it": (
-        {"firing_rate": "39.85 kBtu/h", "gas_pressure": "10 psi", "cylinder_count": "1"},
+        {"firing_rate": "39.85 kBtu/h", "gas_pressure": "6.6667 psi", "cylinder_count": "1"},
         ("burner_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "regulator_inlet_pressure",
          "cylinder")),
     "the same from a tank": (

@@ -113,8 +113,7 @@ ENDS = {
     ("chamber_pressure", "back_pressure.opening_Pa"): {"value", "high"},
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},
-    ("throughput", "throughput.metal_kg_s"): {"low"},
-    ("throughput", "bars.taken_kg_s"): {"high"},  # its stop: more than bars take up at best
+    ("throughput", "throughput.metal_kg_s"): {"low", "high"},  # its stop: more than can be at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("rate_for_need", "need.working_band"): {"high"},
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
@@ -130,16 +129,17 @@ ENDS = {
     ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},
     ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
+    ("lighting_by_hand", "lighting_slide.gas_Pa"): {"low", "high"},  # by the room between
     ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
+    ("throughput", "bars.taken_kg_s"),
     ("rate_for_need", "bars.taken_kg_s"),  # only which words its caution has; the throughput judges by it
     ("quenching", "crossing.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
-    ("lighting_by_hand", "lighting_slide.gas_Pa"),  # by the room between, of burnt gas only
     ("lighting_by_hand", "lighting_slide.jet_gas_Pa"),  # judged by whether what is told holds with any jet
     ("lighting_by_hand", "lighting_slide.unproven"),  # told only: no design holds over all of it
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends

@@ -420,9 +420,9 @@ ANSWERS = (
         "drill_length",
         "Jet",
         meaning="Hole that passes the gas of high fire at the gas pressure; the band is the discharge coefficient give "
-        "or take 0.05.",
+        "or take 0.05, or 1 % once it is proven.",
         formula="sqrt(4 x gas flow / (pi x coefficient x flow of an ideal nozzle per area))",
-        inputs=("firing_rate_gross", *JET_STATE),
+        inputs=("firing_rate_gross", "jet_proven", *JET_STATE),
         source=JET,
         near="bench",
     ),
@@ -820,6 +820,9 @@ CHECKS = (
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there, only {margin:percent 0} to spare; {usual:percent 0} is usual. Larger ports or mix pipe, or a "
             "stronger blower.",
+            "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
+            "{brings:air_flow}, {short:percent} less, so much richer it burns. Larger ports or mix pipe, a stronger "
+            "blower, or less fire.",
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there. It is too weak: with the damper open it brings {brings:air_flow}. Larger ports or mix pipe, a "
             "stronger blower, or less fire.",

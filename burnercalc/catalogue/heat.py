@@ -662,6 +662,10 @@ ANSWERS = (
 CANNOT = (
     "No firing rate brings the chamber to {chamber:temperature}: the flame is not hot enough to give it what it loses."
 )
+CANNOT_SURE = (
+    "A fire likely does not bring the chamber to {chamber:temperature}: only when the gas gives off its heat well does "
+    "one, of {best:power}. Lower the chamber temperature, or bring the mixture nearer to 1."
+)
 
 CHECKS = (
     Check(
@@ -863,6 +867,11 @@ CHECKS = (
             "the chamber larger, or run it hotter.",
             "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
             "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
+            "stop.short": "{asked:mass_flow} is out of reach of this fire: at its best it has heat to spare for "
+            "{high:mass_flow}.",
+            "takes": "It takes {takes:power} at the least. Raise the firing rate, use more burners, or put less work "
+            "through.",
+            "takes_none": "No firing rate heats so much here: put less work through, or make the chamber larger.",
             "stop.fire": "{asked:mass_flow} is out of reach: high fire has no heat to spare for work. Raise the firing "
             "rate, use more burners, or make the chamber smaller.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
@@ -938,17 +947,20 @@ CHECKS = (
         # Of one burner or of several; heating up or working decides.
         cases={
             "cannot": CANNOT,
-            "auto.heat-up.one": "The firing rate is taken from the chamber: heating up in {time:time} takes "
-            "{needed:power}. Working takes {working:power}.",
-            "auto.heat-up.several": "The firing rate is taken from the chamber: heating up in {time:time} takes "
-            "{needed:power}, {each:power} for each of {burners} burners. Working takes {working:power}.",
+            "cannot_sure": CANNOT_SURE,
+            "auto.heat-up.one": "The firing rate is taken from the chamber: heating up in {time:time}, high fire "
+            "from the first, takes {needed:power}. Working takes {working:power}.",
+            "auto.heat-up.several": "The firing rate is taken from the chamber: heating up in {time:time}, high fire "
+            "from the first, takes {needed:power}, {each:power} for each of {burners} burners. Working takes "
+            "{working:power}.",
             "auto.working.one": "The firing rate is taken from the chamber: working takes {working:power}, or "
             "{needed:power} when the gas gives off its heat badly.",
             "auto.working.several": "The firing rate is taken from the chamber: working takes {working:power}, or "
             "{needed:power} when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
-            "good.heat-up.one": "{installed:power} is enough: heating up in {time:time} takes {needed:power}.",
-            "good.heat-up.several": "{installed:power} is enough: heating up in {time:time} takes {needed:power}, "
-            "{each:power} for each of {burners} burners.",
+            "good.heat-up.one": "{installed:power} is enough: heating up in {time:time}, high fire from the first, "
+            "takes {needed:power}.",
+            "good.heat-up.several": "{installed:power} is enough: heating up in {time:time}, high fire from the first, "
+            "takes {needed:power}, {each:power} for each of {burners} burners.",
             "later.one": "{installed:power} heats up a little later than in {time:time}, which takes {needed:power}. "
             "Working takes {working:power}.",
             "later.several": "{installed:power} heats up a little later than in {time:time}, which takes "
@@ -988,6 +1000,9 @@ CHECKS = (
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_fire": "Working would take {working:power}, but no fire brings {asked:mass_flow} through this chamber: "
             "the bars on its floor take up heat for about {heats:mass_flow}. Put less work through.",
+            "works_well": "No firing rate is likely enough for so much work at {chamber:temperature}: only when the "
+            "gas gives off its heat well is one, of {best:power}. Put less work through or lower the chamber "
+            "temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
             "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "
@@ -1003,6 +1018,7 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "cannot": CANNOT,
+            "cannot_sure": CANNOT_SURE,
             "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
             "heat so fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time} is within what so large a chamber can burn.",
@@ -1012,6 +1028,21 @@ CHECKS = (
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
             "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",
             "by_opening": "Much of it goes out of the opening: make that smaller.",
+        },
+    ),
+    Check(
+        "heat_up_wait",
+        "ratio",
+        "Heat-up as it is lit",
+        harm="comfort",
+        source=ZONE_HEAT_UP,
+        cases={
+            "good": "From cold it takes {takes:time}, {waits:time} of it at the rate to light at: {asked:time} were "
+            "asked for.",
+            "note": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
+            "glow, {waits:time}, it stays at the rate to light at.",
+            "caution": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
+            "glow, {waits:time}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
         },
     ),
     Check(

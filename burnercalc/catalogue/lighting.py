@@ -138,7 +138,7 @@ ANSWERS = (
         formula="between flashback, block cold or warm, and lift, the nearer end of either band and a tenth off; as "
         "far as gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the "
         "leanest of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
-        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low"),
+        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven"),
         source=LIGHTING,
         near="first",
     ),
@@ -500,12 +500,13 @@ CHECKS += (
             "shuts the gas. Purge, and set it leaner: a little less gas.",
             "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
             "gas off at once, purge, and set it leaner: a little less gas.",
-            "narrow": HAND + "The gauge is off by {off:gas_pressure} either way, more than there is between "
-            "{gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
+            "narrow": HAND + "Gauge and weighed gas together are off by {off:gas_pressure} either way, more than there "
+            "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
             "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, {jet_low:.2f} to {jet_high:.2f}.",
             "proves_jet": "Through jets of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
             "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them. First "
-            "time go by the flame; then the one proved counts. Larger ports leave room.",
+            "time go by the flame; then the one proved counts: type its coefficient, and that it is proven. Larger "
+            "ports leave room.",
         },
     ),
     Check(
@@ -645,6 +646,7 @@ WORDS = {
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
+    "torch.when.guard": "Pilot first",
     "torch.do": "A lit torch on a stand, with gas for all of it: at the face before any gas, and it stays till the "
     "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
     "torch.do.hand": "A lit torch on a long stem: at the face before any gas, and it stays till the walls glow. Its "
@@ -703,7 +705,9 @@ WORDS = {
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
-    "when the face is black. Sniff low for propane, high for natural gas. Three times: find out why.",
+    "when the face is black. {sniff}Three times: find out why.",
+    "sniff.low": "Sniff low: this gas sinks. ",
+    "sniff.high": "Sniff high: this gas rises. ",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "

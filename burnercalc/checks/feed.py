@@ -162,12 +162,13 @@ def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
     """Of one burner and what it finds of the blower, alone or for all."""
-    word = ladder(blower.margin, good=MARGIN, stop=0.0)
+    word = ladder(blower.margin, good=MARGIN, stop=-inf if blower.carries else 0.0)
     if blower.high_m3_s > blower.curve.last_m3_s:
         cases, has_Pa = ["ends"], None
     else:
         has_Pa = blower.curve.pressure_Pa(blower.high_m3_s, blower.air_density_kg_m3)
         cases = ["ample" if word == "good" and blower.margin >= AMPLE else word]
+        cases = ["short"] if word == "caution" and blower.margin < 0 else cases
     if blower.burners > 1:
         cases = ["shared", *cases]
     if blower.point.crossings > 1 and word == "good":
@@ -200,12 +201,13 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         times=blower.margin + 1,
         usual=MARGIN,
         brings=blower.flow_m3_s,
+        short=blower.short,
     )
 
 
-def blower_hot_check(hot_run: HotRun) -> Judged | None:
+def blower_hot_check(hot_run: HotRun, blower: Blower) -> Judged | None:
     """Only where the blower carries high fire cold."""
-    if hot_run.mixture_high is None:
+    if hot_run.mixture_high is None or blower.margin < 0:
         return None
     has_Pa = hot_run.total_Pa * (1 + hot_run.margin)
     return judge(hot_run.margin, good=0.0, stop=-inf, needed=hot_run.total_Pa, has=has_Pa, ports=hot_run.more_high)
@@ -380,14 +382,13 @@ def cylinder_check(
     firing: Firing,
     shop: Shop,
     schedule: Schedule,
-    gas_pressure: float,
     regulator_inlet_pressure: float,
     fuel_blend: tuple | None,
 ) -> Judged | None:
     if cylinders.run_s is None:
         return None
     good, stop = LEFT_SHARE
-    jet_needs_more = gas_pressure > regulator_inlet_pressure
+    jet_needs_more = cylinders.least_Pa > regulator_inlet_pressure
     more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
     less = (("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),)
     if cylinders.run_s == 0 and shop.temp_K <= cylinders.boils_K:  # less pressure is no help where nothing boils

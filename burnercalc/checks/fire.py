@@ -1,6 +1,6 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
-from math import inf
+from math import hypot, inf
 from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
@@ -9,7 +9,7 @@ from ..parts.burnt_gas import BurntGas
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
-from ..parts.jet import COEFFICIENT_BAND, Jet
+from ..parts.jet import PROVEN_OFF, Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, STAND_HOLDS_S, WAITS, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
@@ -144,7 +144,8 @@ def lighting_by_hand_check(
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
     all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
     lip that glows is one where a guard does, for it sees no flame in the box. A window narrower than jets differ by is
-    one too: the pressure is proved. One narrower than its own gauge is off by is a caution without a guard. What
+    one too: the pressure is proved. One narrower than gauge and weighed gas are off by even then is a caution without a
+    guard. What
     blower and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by
     its flame."""
     slide = lighting_slide
@@ -155,7 +156,10 @@ def lighting_by_hand_check(
     case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
     word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
     room_Pa = slide.gas_Pa.high - slide.gas_Pa.low if slide.gas_Pa else 0.0
-    if why == "burnt" and room_Pa < 1.98 * gauges.off_Pa:  # either way of it, a hundredth for its marks
+    # Off by the gauge, and by a jet proven by weight, whose pressure is off by twice as much as its gas.
+    proven_Pa = 2 * PROVEN_OFF * (slide.gas_Pa.value - slide.pipe_Pa) if slide.gas_Pa and slide.pipe_Pa else 0.0
+    off_Pa = hypot(gauges.off_Pa, proven_Pa)
+    if why in ("good", "burnt") and room_Pa < 1.98 * off_Pa:  # a hundredth for its marks
         word, case = "note" if lit_by == "guard" else "caution", "narrow"
     jets = slide.jet_gas_Pa
     return verdict(
@@ -169,14 +173,14 @@ def lighting_by_hand_check(
         first_least=slide.unproven.low,
         first_most=slide.unproven.high,
         bad=bad,
-        jet_low=jet.coefficient - COEFFICIENT_BAND,
-        jet_high=min(jet.coefficient + COEFFICIENT_BAND, 1.0),
+        jet_low=jet.coefficients[-1],
+        jet_high=jet.coefficients[0],
         jet_least=jets and jets.low,
         jet_most=jets and jets.high,
         gas=slide.gas_Pa and slide.gas_Pa.value,
         gas_least=slide.gas_Pa and slide.gas_Pa.low,
         gas_most=slide.gas_Pa and slide.gas_Pa.high,
-        off=gauges.off_Pa,
+        off=off_Pa,
     )
 
 

@@ -8,6 +8,7 @@ from ..parts.body import Body
 from ..parts.carbon_monoxide import CarbonMonoxide
 from ..parts.chamber import Chamber
 from ..parts.face import Face
+from ..parts.fired_heat_up import FiredHeatUp
 from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
@@ -42,6 +43,7 @@ LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practic
 DRIFT_K = (150 / 1.8, 400 / 1.8)
 LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
 LATER = 0.1  # of the fire to heat up in time may lack: it heats up later, and harms nobody; common practice
+MUCH_LATER = 4.0  # times the time asked for, from which a day is planned wrong; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -299,7 +301,8 @@ def throughput_check(
     chamber_temperature: float,
     work_temperature: float,
 ) -> Judged | None:
-    """The low end of the band is what can be promised; beyond the high end of what bars take up no fire helps."""
+    """The low end of the band is what can be promised; what even its high end does not reach is a stop, in any fire
+    where bars take up no more, else in this one."""
     if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
     taken, found = bars.taken_kg_s, throughput.metal_kg_s
@@ -310,20 +313,24 @@ def throughput_check(
         if bars.count == 0:
             case, cures = "no_bar", (("bar_diameter", "lower"), ("chamber_width", "raise"))
         return verdict("stop", work_rate, None, case=case, cures=cures, **slots)
-    by_bars = taken is not None and taken.low <= throughput.fire_kg_s.low
-    word = ladder(work_rate, good=found.low, stop=taken.high if taken else inf, slack=1e-9 * work_rate)
-    if word == "stop":
-        by_bars = True
-    elif not throughput.fire_kg_s.high > 0:
-        word, by_bars = "stop", False
-    limit = taken if by_bars else throughput.fire_kg_s
-    kind = ("one" if bars.count == 1 else "several") if by_bars else "fire"
+    fire = throughput.fire_kg_s
+    asked = work_rate * (1 - 1e-9)
+    word = "stop" if asked > found.high else "caution" if asked > found.low else "good"
+    by_bars = taken is not None and (asked > taken.high or (word != "stop" and taken.low <= fire.low))
+    limit = taken if by_bars else fire
+    cases, cures = [f"{word}.{('one' if bars.count == 1 else 'several') if by_bars else 'fire'}"], more
+    if not by_bars:
+        cures = (MORE_FIRE, MORE_BURNERS, LESS_WORK)
+        if word == "stop" and fire.high > 0:
+            cases = ["stop.short", "takes" if need.works_best_W else "takes_none"]
+            cures = cures if need.works_best_W else (LESS_WORK, ("chamber_length", "raise"), COOLER)
     return verdict(
         word,
         work_rate,
         found.low,
-        case=f"{word}.{kind}",
-        cures=more if by_bars else (MORE_FIRE, MORE_BURNERS, LESS_WORK),
+        case=cases,
+        cures=cures,
+        takes=need.works_best_W,
         low=limit.low,
         high=limit.high,
         bars=bars.count,
@@ -393,10 +400,11 @@ def rate_for_need_check(
 ) -> Judged:
     """Of work that the bars on the floor do not take up in any fire, it is not the fire that is too little."""
     if need.needed_W is None:
-        return _cannot(firing.installed_W, chamber_temperature, chamber)
-    if need.working_W is None:
-        cures = (LESS_WORK, COOLER)
-        return verdict("stop", firing.installed_W, None, case="no_work", cures=cures, chamber=chamber_temperature)
+        return _cannot(firing.installed_W, chamber_temperature, chamber, need)
+    if need.working_W is None and firing.installed_W >= need.hold_W * (1 - 1e-9):
+        word, case = ("stop", "no_work") if need.works_best_W is None else ("caution", "works_well")
+        slots = {"chamber": chamber_temperature, "best": need.works_best_W}
+        return verdict(word, firing.installed_W, need.works_best_W, case=case, cures=(LESS_WORK, COOLER), **slots)
     auto = firing.taken_from.case == "chamber"
     number = "one" if burner_count == 1 else "several"
     if need.heat_up_W is None and need.working_band and firing.installed_W >= need.working_band.low:
@@ -469,7 +477,7 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
     """A stop where even the best film asks for too much; where the poorest does, it may take longer."""
     most = FIRING_PER_VOLUME_HIGH_W_M3
     if need.needed_W is None:
-        return _cannot(most, chamber_temperature, chamber)
+        return _cannot(most, chamber_temperature, chamber, need)
     if need.heat_up_W is None:
         cures = (SLOWER, LINING)
         return verdict("stop", None, most, case="never", cures=cures, time=heat_up_time, chamber=chamber_temperature)
@@ -494,10 +502,30 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
     )
 
 
-def _cannot(limit, chamber_temp_K, chamber):
-    """The flame leaves nothing in the chamber, so no rate does."""
+def heat_up_wait_check(fired_heat_up: FiredHeatUp, heat_up_time: float) -> Judged | None:
+    """As it is lit and turned up, against what was asked for, which high fire from the first would do. Later harms
+    nobody, so the middle counts; None where it never gets there, which others say."""
+    takes, waits = (getattr(one, "value", one) for one in (fired_heat_up.time_s, fired_heat_up.waits_s))
+    if takes is None or waits is None:
+        return None
+    return judge(
+        takes / heat_up_time,
+        good=1 + LATER,
+        note=MUCH_LATER,
+        stop=inf,
+        cures=() if takes <= MUCH_LATER * heat_up_time else (SLOWER, LINING, MORE_FIRE),
+        takes=takes,
+        asked=heat_up_time,
+        waits=waits,
+        times=takes / heat_up_time,
+    )
+
+
+def _cannot(limit, chamber_temp_K, chamber, need):
+    """The flame leaves nothing in the chamber, so no rate does, or only where the gas gives off its heat well."""
     cures = (COOLER, ("equivalence_ratio", "choose"), *_losing(chamber)[1])
-    return verdict("stop", None, limit, case="cannot", cures=cures, chamber=chamber_temp_K)
+    case = "cannot" if need.holds_best_W is None else "cannot_sure"
+    return verdict("stop", None, limit, case=case, cures=cures, chamber=chamber_temp_K, best=need.holds_best_W)
 
 
 def firing_per_volume_check(firing: Firing, need: Need, chamber: Chamber, chamber_temperature: float) -> Judged:

@@ -84,7 +84,9 @@ class Term:
 
 TERMS = (
     Term("money", "cheapest", "money", 100.0, 1.0, 5.0, "100 of money to spend"),
-    Term("spread", "most even", "fraction", 0.05, 0.002, 0.01, "5 % between the ports' most and least", spread_term),
+    Term(
+        "spread", "most even ports", "fraction", 0.05, 0.002, 0.01, "5 % between the ports' most and least", spread_term
+    ),
     Term(
         "low",
         "deepest turndown",

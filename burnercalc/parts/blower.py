@@ -7,6 +7,7 @@ from ..physics import blower as physics
 from ..physics import losses, pipes
 from ..physics.blower import CURVE_DENSITY_KG_M3, OperatingPoint, Parabola, Points
 from .firing import Firing
+from .flame import MIXTURE_SLIP
 from .resistance import Resistance
 from .shop import Shop
 
@@ -49,6 +50,17 @@ class Blower:
     def times(self) -> float:
         """Pressure of the blower at the air of high fire over what the burner needs."""
         return 1 + self.margin
+
+    @property
+    def short(self) -> float:
+        """Share of the air of high fire that is missing with the damper open."""
+        return max(1 - self.flow_m3_s / self.high_m3_s, 0.0)
+
+    @property
+    def carries(self) -> bool:
+        """Whether the air of high fire comes, as near as a hand sets it: the checks of the mixture count that slip."""
+        near = self.short <= MIXTURE_SLIP and self.high_m3_s <= self.curve.last_m3_s
+        return self.margin >= 0 or near
 
     def needed_Pa(self, air_m3_s: float) -> float:
         """What the burner takes at this flow of air, gas in proportion."""

@@ -24,7 +24,8 @@ class DamperMarks:
 
 def damper_marks(sizes: str, blower: Blower, resistance: Resistance, lighting_slide: LightingSlide) -> DamperMarks:
     (low_m, low), (high_m, high) = (
-        gap(share, sizes, resistance, lighting_slide) for share in (blower.open_low, blower.open_high)
+        gap(1.0 if share is None and blower.carries else share, sizes, resistance, lighting_slide)
+        for share in (blower.open_low, blower.open_high)
     )
     return DamperMarks(low_m, high_m, low, high)
 

@@ -26,7 +26,8 @@ class HotRun:
 
     `total_Pa`: at the start of the mix pipe for high fire; `margin`: what the blower has over it, less 1.
     `mixture_high`, `mixture_low`: equivalence ratio that one set cold comes to, gas and damper left alone, as near as a
-    hand sets it; None where the blower does not carry it cold. `drift`: the richer of the two over the one set, less 1.
+    hand sets it, and where the blower is too weak with the damper wide open; None where its curve ends before.
+    `drift`: the richer of the two over the one set, less 1.
     """
 
     port_Pa: float
@@ -141,12 +142,10 @@ class _Ports:
 
 
 def _hot_air_m3_s(blower, air_m3_s, needed_Pa):
-    """Air through the damper as it was set cold for `air_m3_s`; None where the blower does not carry that."""
+    """Air through the damper as it was set cold for `air_m3_s`, wide open where the blower does not carry that."""
     curve: Parabola | Points = blower.curve
     density = blower.air_density_kg_m3
-    damper = (curve.pressure_Pa(air_m3_s, density) - blower.needed_Pa(air_m3_s)) / air_m3_s**2
-    if damper < 0:
-        return None
+    damper = max((curve.pressure_Pa(air_m3_s, density) - blower.needed_Pa(air_m3_s)) / air_m3_s**2, 0.0)
 
     def over_blower(flow):
         has = curve.pressure_Pa(min(flow, air_m3_s), density)

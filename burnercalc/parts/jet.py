@@ -19,7 +19,8 @@ NEAR_DRILL = 1.25  # drills further off than this in diameter are not offered; c
 REGULATOR_MOST_PA = 30 * PSI_PA  # of an adjustable high-pressure LP regulator; common practice
 TURN = 1.25  # pressure for the wanted rate over the set one, either way: a turn of the dial; common practice
 LINE_SHORT = 0.85  # least rate over the wanted one that a line is taken with; common practice
-COEFFICIENT_BAND = 0.05  # how far a discharge coefficient is off, either way; common practice
+# How far a discharge coefficient is off, either way: as drilled, and as a share of one that is proven. Common practice.
+COEFFICIENT_OFF, PROVEN_OFF = 0.05, 0.01
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,7 @@ class Jet:
     """
 
     coefficient: float
+    coefficient_off: float
     gas_temp_K: float
     molar_mass_kg_mol: float
     heat_capacity_ratio: float
@@ -49,6 +51,15 @@ class Jet:
     rate_W: float | None
     high_Pa: float | None
     low_Pa: float | None
+
+    @property
+    def coefficients(self) -> tuple[float, float, float]:
+        """The most, as set, the least."""
+        return (
+            min(self.coefficient + self.coefficient_off, 1.0),
+            self.coefficient,
+            self.coefficient - self.coefficient_off,
+        )
 
     @property
     def supply_Pa(self) -> float:
@@ -99,6 +110,7 @@ class Jet:
 def jet(
     gas_pressure: float,
     jet_discharge_coefficient: float,
+    jet_proven: str,
     jet_drill: str | None,
     low_fire: float,
     sizes: str,
@@ -114,6 +126,7 @@ def jet(
     choked = flows and gas_jet.is_choked(shop.pressure_Pa + gas_pressure, down_Pa, ratio)
     bare = Jet(
         coefficient=jet_discharge_coefficient,
+        coefficient_off=PROVEN_OFF * jet_discharge_coefficient if jet_proven == "yes" else COEFFICIENT_OFF,
         gas_temp_K=shop.temp_K,
         molar_mass_kg_mol=fuels.molar_mass_kg_mol(gas.composition),
         heat_capacity_ratio=ratio,
@@ -132,9 +145,11 @@ def jet(
         high_Pa=None,
         low_Pa=None,
     )
-    diameter = _band(bare.hole_m(firing.rate_W), jet_discharge_coefficient) if flows else None
+    diameter = _band(bare.hole_m(firing.rate_W), bare.coefficients) if flows else None
+    # To prove a jet moves no drill.
+    as_drilled = diameter and _band(diameter.value, replace(bare, coefficient_off=COEFFICIENT_OFF).coefficients)
     near = _neighbours(diameter.value, OFFERED[sizes]) if diameter else ()
-    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(diameter, sizes, gas.liquid is not None)
+    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(as_drilled, sizes, gas.liquid is not None)
     low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     return replace(
         bare,
@@ -162,10 +177,8 @@ def _chosen(diameter, sizes, regulated):
     return min(passing or jets, key=lambda one: (abs(one.diameter_m / hole_m - 1), one.name), default=None)
 
 
-def _band(diameter, coefficient):
-    low, high = (
-        diameter * sqrt(coefficient / min(coefficient + step, 1.0)) for step in (COEFFICIENT_BAND, -COEFFICIENT_BAND)
-    )
+def _band(diameter, coefficients):
+    low, _, high = (diameter * sqrt(coefficients[1] / one) for one in coefficients)
     return Band(low, diameter, high)
 
 

@@ -14,7 +14,6 @@ from ..physics.drills import Drill
 from .blower import Blower
 from .gas import Gas
 from .gauges import Gauges
-from .jet import COEFFICIENT_BAND
 from .lighting import Lighting
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
@@ -194,7 +193,7 @@ class Along:
         return Band(
             *(
                 replace(jet, coefficient=one).needed_Pa(rate_W, jet.drill.diameter_m, jet.ambient_Pa + down_Pa)
-                for one in _jets(jet.coefficient)
+                for one in jet.coefficients
             )
         )
 
@@ -265,7 +264,7 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
     where it holds with this, where it was asked for. `most_Pa`: that there is of it."""
     along = Along(flame, lighting.equivalence_ratio * lighting.open_share / mark.open_share, lighting.rate_W.value)
     low, high, waits = _window(along, lighting.stays)
-    jet_off = COEFFICIENT_BAND / flame.tries.jet.coefficient
+    jet_off = flame.tries.jet.coefficient_off / flame.tries.jet.coefficient
     ends = _set(along.asked, low, high, hypot(jet_off, mark.off, along.gas_off(along.asked, gauges.off_Pa)))
     any_jet = _any_jet(along, ends)
     low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *any_jet))
@@ -290,7 +289,7 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         # What a hand misses of the gas alone slows the stream most.
         missed = ((band.low, rate_W * (1 - gas_part)), (ratio * (1 - gas_miss), rate_W * (1 - gas_miss)))
         lean = "back" if any(flame.stays_out(*one) < 0 for one in missed) else lean
-    jet_off = COEFFICIENT_BAND / flame.tries.jet.coefficient
+    jet_off = flame.tries.jet.coefficient_off / flame.tries.jet.coefficient
     new_off, most_air = hypot(miss, jet_off, BLOWER_OFF), (1 + LEAK) * (1 + BLUNT * (mark.kind == "hole"))
     return LightingSlide(
         kind=mark.kind,
@@ -338,13 +337,8 @@ def _set(asked: float, low: float | None, high: float | None, off: float) -> tup
 def _any_jet(along: Along, ends: tuple[float, float, float]) -> tuple[float, float]:
     """(leanest, richest) as told for the jet as set, at which those of the least and of the most hold too; they cross
     where there are none."""
-    most, as_set, least = _jets(along.flame.tries.jet.coefficient)
+    most, as_set, least = along.flame.tries.jet.coefficients
     return ends[0] * as_set / least, ends[2] * as_set / most
-
-
-def _jets(coefficient: float) -> tuple[float, float, float]:
-    """The most, as set, the least."""
-    return min(coefficient + COEFFICIENT_BAND, 1.0), coefficient, coefficient - COEFFICIENT_BAND
 
 
 def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSlide:

@@ -20,7 +20,8 @@ class Need:
     nobody, so its middle counts; work that stays cold does, so the careful end of its band counts, but no more than
     where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
     Where no fire heats up as asked, it counts what that would take if the gas left at wall temperature, the limit of
-    perfect exchange: no fire needs less.
+    perfect exchange: no fire needs less. A fire that is none of this chamber does not work either.
+    `holds_best_W`, `works_best_W`: with the most film; None where even so no fire of this chamber does.
     """
 
     hold_W: float | None
@@ -35,6 +36,8 @@ class Need:
     working_band: Band | None = None
     heat_up_band: Band | None = None
     at_limit: bool = False
+    holds_best_W: float | None = None
+    works_best_W: float | None = None
 
     @property
     def hold_told_W(self) -> Band | float | None:
@@ -54,10 +57,13 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         tuple(None if state is None else state.firing_rate_W for state in states)
         for states in (zone.hold, zone.working)
     )
+    if working[1] is not None and working[1] > zone.most_W:
+        working = (None, None, working[2])
     hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
+    holds_best_W, works_best_W = (_of_chamber(rates[2], zone) for rates in (hold, working))
     held, poorest = zone.hold[1], zone.working[0]
     if held is None or hold_W is None or flame.available is None:
-        return Need(None, None, None, None, None, None, None, None)
+        return Need(None, None, None, None, None, None, None, None, holds_best_W=holds_best_W)
     kept = poorest.available_fraction if poorest else 0.0
     works_W = (held.wall_loss_W + held.opening_loss_W + chamber.work_heat_W) / max(kept, LEAST_KEPT)
     heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
@@ -71,10 +77,16 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
         metered_m3_s=working_W / gas.gross_J_m3 if working_W and gas.liquid is None else None,
         hold_band=band(hold),
-        working_band=band(working),
+        working_band=band(working) if working_W is not None else None,
         heat_up_band=band(zone.heat_up_W),
         at_limit=kept < LEAST_KEPT,
+        holds_best_W=holds_best_W,
+        works_best_W=works_best_W,
     )
+
+
+def _of_chamber(rate_W: float | None, zone: Zone) -> float | None:
+    return None if rate_W is None or rate_W > zone.most_W else rate_W
 
 
 def band(rates: tuple[float | None, ...]) -> Band | None:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import inf
 
 from ..physics import gas_zone as physics
 from ..physics.chamber import FIRING_PER_VOLUME_HIGH_W_M3
@@ -26,6 +27,8 @@ SHELL_EMISSIVITY = 0.9  # as physics.chamber.chamber_heat
 class Zone:
     """From the least film to the most. `zones` is empty without a flame; None where no rate will do, see gas_zone.
 
+    `most_W`: more is no fire of this chamber.
+
     `heat_up_W` goes on with the fire that burns while the chamber heats up; the others are in balance. It grows without
     end where the opening takes nearly all, so where its middle would be NO_FIRE there is none.
     """
@@ -34,6 +37,7 @@ class Zone:
     hold: tuple[ZoneState | None, ...]
     working: tuple[ZoneState | None, ...]
     heat_up_W: tuple[float | None, ...]
+    most_W: float = inf
 
 
 NONE = (None, None, None)
@@ -59,6 +63,7 @@ def zone(
         tuple(physics.rate_to_hold(one, chamber_temperature) for one in zones),
         tuple(physics.rate_to_hold(one, chamber_temperature, chamber.work_heat_W) for one in zones),
         NONE if heat_up_W[1] is None or heat_up_W[1] > most_W else heat_up_W,
+        most_W,
     )
 
 

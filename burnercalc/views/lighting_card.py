@@ -21,6 +21,7 @@ STEPS = (
     *("pop", "stop", "fails", "smell"),
 )
 OF_A_FLAME = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")  # not where none is lit
+AIR_KG_MOL = 0.02896  # dry air: a gas that weighs less rises
 POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
 
 
@@ -74,6 +75,7 @@ def lighting_card_table(
         "cock_open": say("cock_open") if gauges.small else "",
         "fire": say("fire.guard" if lit_by == "guard" else "fire"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
+        "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
         "relights": RELIGHTS_K,
         "low_gas": jet.low_Pa,
@@ -117,7 +119,8 @@ def lighting_card_table(
         return say(found, in_steps=count, by_way=by_the_way.get(step, ""), **slots)
 
     def when(step):
-        return say(f"{step}.when.cool" if cool and step == "then" else f"{step}.when", **slots)
+        words = f"{step}.when.{'cool' if cool and step == 'then' else cases.get(step, '')}"
+        return say(words if words in say.words else f"{step}.when", **slots)
 
     return tuple((when(step), do(step), say(f"{step}.source")) for step in STEPS if not left_out.get(step))
 
