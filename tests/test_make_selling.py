@@ -119,8 +119,8 @@ def test_kept_and_sold_are_told_apart(default):
     )
     cheap = solved(bought_price="500")["worth_selling"]
     assert cheap == (
-        f"Neither pays: for yourself buying is {own - 500:.0f} cheaper, work paid, and the price to ask, {price:.0f}, "
-        f"is {price - 500:.0f} more than a bought one, 500."
+        f"Neither pays, by prices that are examples until you set yours: for yourself buying is {own - 500:.0f} "
+        f"cheaper, work paid, and the price to ask, {price:.0f}, is {price - 500:.0f} more than a bought one, 500."
     )
 
 

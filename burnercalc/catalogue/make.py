@@ -139,6 +139,7 @@ STEEL_ANSWERS = (
             "tube": "tube {width:size} x {depth:size} x {wall:length}",
             "pipe": "pipe {width:size} x {wall:length}",
             "flat": "flat {width:size} x {thickness:length}",
+            "rare": "flat {width:size} x {thickness:length}, not common",
             "strip": "strip {width:length} wide of {thickness:length} plate",
         },
     ),
@@ -1105,8 +1106,9 @@ SELLING_ANSWERS = (
             " to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
             "even_keep": "Making one for yourself costs about as much as buying, work paid. Selling does not pay: the "
             "price to ask, {price:money}, is {gap:money} more than a bought one, {bought:money}.",
-            "buy_keep": "Neither pays: for yourself buying is {own:money} cheaper, work paid, and the price to ask, "
-            "{price:money}, is {gap:money} more than a bought one, {bought:money}.",
+            "buy_keep": "Neither pays, by prices that are examples until you set yours: for yourself buying is "
+            "{own:money} cheaper, work paid, and the price to ask, {price:money}, is {gap:money} more than a bought "
+            "one, {bought:money}.",
         },
     ),
     Answer(

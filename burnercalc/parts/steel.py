@@ -6,7 +6,7 @@ from functools import lru_cache
 from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import Piece, WindowCut
-from ..making.stock import flat_width_m, inlet_hole
+from ..making.stock import flat_width_m, inlet_hole, nearest_flat_thickness
 from ..physics import pipes
 from ..physics.pipes import Pipe
 from .body import Body
@@ -119,4 +119,5 @@ def bought_as(piece: Piece, body: Body, sizes: str) -> Said:
     sold_m = flat_width_m(width_m=piece.width_m, unit=sizes)
     if sold_m is None:
         return said("strip", width=piece.width_m, thickness=piece.thickness_m)
-    return said("flat", width=sold_m, thickness=piece.thickness_m)
+    _, off_m = nearest_flat_thickness(thickness_m=piece.thickness_m)
+    return said("rare" if off_m else "flat", width=sold_m, thickness=piece.thickness_m)

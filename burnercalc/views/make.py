@@ -88,7 +88,7 @@ def cut_list_table(
 def _ripped(piece: Piece, body: Body, sizes: str) -> bool:
     """Is it cut from flat that is sold wider than it?"""
     bought = bought_as(piece, body, sizes)
-    return bought.case == "flat" and bought.slots["width"] - piece.width_m > NOISE_M
+    return bought.case in ("flat", "rare") and bought.slots["width"] - piece.width_m > NOISE_M
 
 
 def batch_cut_list_table(
