@@ -64,7 +64,7 @@ def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
             check = one.after.checks[kept.key]
             assert kept.verdict == check.verdict
             if kept.spare is not None:
-                from_nought = check.limit - (1 if kept.key == "jet_impingement" else 0)
+                from_nought = check.limit - {"jet_impingement": 1, "blower": -1}.get(kept.key, 0)
                 assert kept.spare == pytest.approx(abs(check.value - check.limit) / abs(from_nought))
     design, refused = from_link(one.link())
     assert not refused and design == last

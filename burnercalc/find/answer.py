@@ -24,13 +24,15 @@ from .choices import AXES, FROM_LINE, Asked, grid_options, long_enough
 from .faults import Fault, faults_of, harm, worst_of
 from .good import mending
 from .graph import GIVEN, touches
+from .hardy import off_words, spoilt
 from .have import BODIES, GAS, NEEDED, Have, Piece
 from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
-from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, followed, others, polish, rank, search
+from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, dive, followed, others, polish, rank, refine, search
 from .sold import STICK
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
+REFINE = 320  # nodes, of the best between the sizes of the menus
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 CLEAR = 0.1  # by which share another design is to be less in a kind
@@ -39,6 +41,7 @@ STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which th
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
+AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
 WAY_POLISH, LONGER = 80, 1.25  # times as long is another way
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
@@ -150,11 +153,13 @@ def find(
     for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
         polish(space, found, weighed, kind, min(POLISH, budget // 10))
     given_keys = _given(space, found)
+    if not _own(_best(found, weighed), given_keys):
+        refine(space, found, weighed, REFINE * budget // BUDGET)
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if len(chosen) < LEAST_SHOWN:
-        with counts.at_most(counts.left // 2 if _own(best, given_keys) else counts.left):  # the rest for a purchase
+        with counts.at_most(counts.left // 6 if _own(best, given_keys) else counts.left):  # the rest for a purchase
             _look_for_ways(space, found, best, weighed)
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
     ways = _ways(space, found, [node for _, node in chosen], weighed)
@@ -391,8 +396,9 @@ def _mended(
             tries.append(node)
     better = False
     keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
+    rest = space.counts.left // 2  # for a purchase
     for node in tries:
-        most = min(MENDING - space.counts.mending, space.counts.left // 2 // SOLVE)
+        most = min(MENDING - space.counts.mending, (space.counts.left - rest) // SOLVE)
         if most <= 0:
             break
         changes, solves = mending(space.design(node), keys, most)
@@ -550,9 +556,14 @@ def _faults(result: Result, given: set[str], bags_lacking: int) -> tuple[Fault, 
 
 
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
-    """The worst fault; else of the limits that are about as near as the nearest the one that hurts most."""
+    """The worst fault; else what a shop a little off spoils first, in its words; else of the limits that are about as
+    near as the nearest the one that hurts most."""
     if faults:
         return faults[0].text
+    spoils = [check for check in result.checks.values() if spoilt(check.key, check.verdict, result.parts) is not None]
+    if spoils:
+        first = min(spoils, key=harm)
+        return off_words(first.key, result)
     good = [check for check in result.checks.values() if check.verdict == "good"]
     off = {check.key: margin(check.key, check.value, check.limit) for check in good}
     far = {key: share for key, share in off.items() if share is not None}
@@ -643,6 +654,12 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
 
 def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
     """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
+    if kind in AFRESH:
+        rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
+        bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
+        for start in dive(bare, bare.root, weights, 1):
+            found.keep(start)
+            polish(bare, found, weights, None, WAY_POLISH, start)
     like = followed(space, best)
     if like is None:
         return

@@ -25,7 +25,7 @@ from .have import Have, Piece, choice_name
 
 # How wide the net is cast; common practice.
 MOST_BURNERS = 4
-SPARE_FIRE = (1.05, 1.15)  # firing rate over what the chamber needs
+SPARE_FIRE = (1.05, 1.1, 1.3)  # firing rate over what the chamber needs
 LEAST_LOW = 10  # percent; less is hard to set
 LEAST_BODY_M = 0.076
 PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
@@ -38,6 +38,7 @@ PITCHES = (1.8, 3.0)  # of the port's diameter
 LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
 SLENDER = (4.0, 14.0)
 INLET_RATIO = 0.3  # of the ports' area
+LEAST_HOLES = 10  # of a baffle
 BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
 MIX_SPEED_M_S = (1.0, 15.0)
 LINE_LEAVES = 6 / 7  # of what a line holds, before the jet, where connector and valves take the rest; common practice
@@ -80,6 +81,7 @@ class Asked:
 
 
 Options = Callable[[Asked], Iterable[Option]]
+Fine = Callable[[Asked, Mapping[str, str]], Iterable[Mapping[str, str]]]
 
 
 def option(texts: Mapping[str, str], buy: str = "", price: float = 0.0, **figures: float) -> Option:
@@ -95,17 +97,26 @@ def fire_options(a: Asked) -> Iterable[Option]:
     if need.needed_W is None:
         yield option({"firing_rate": a.start.text("firing_rate"), "burner_count": a.start.text("burner_count")})
         return
-    counts = (a.start.burner_count,) if "burner_count" in a.have.mine else range(1, MOST_BURNERS + 1)
-    for count in counts:
+    asked, batch = a.start.burner_count, a.start.batch_size
+    held = not a.have.mine.keys().isdisjoint(("burner_count", "batch_size"))
+    for count in (asked,) if held else range(1, MOST_BURNERS + 1):
+        made = max(count, batch) if count == asked else count * ceil(batch / asked)  # for as many chambers
         for spare in SPARE_FIRE:
             texts = {"burner_count": str(count), "firing_rate": _rate(spare * need.needed_W / count, a.system)}
-            yield option({**texts, "batch_size": str(max(count, a.start.batch_size))})
+            yield option({**texts, "batch_size": str(made)})
+
+
+RATE_UNITS = {"in": (1.0, "kBtu/h"), "mm": (0.5, "kW")}  # that a firing rate is told in
+
+
+def _rate_unit_W(system: str) -> float:
+    step, unit = RATE_UNITS[system]
+    return step * parse_quantity(f"1 {unit}", "power", "firing_rate")
 
 
 def _rate(rate_W: float, system: str) -> str:
-    unit, step = ("kBtu/h", 1) if system == "in" else ("kW", 0.5)
-    unit_W = parse_quantity(f"1 {unit}", "power", "firing_rate")
-    return f"{max(1, ceil(rate_W / unit_W / step - 1e-6)) * step:g} {unit}"
+    step, unit = RATE_UNITS[system]
+    return f"{max(1, ceil(rate_W / _rate_unit_W(system) - 1e-6)) * step:g} {unit}"
 
 
 def low_options(a: Asked) -> Iterable[Option]:
@@ -116,6 +127,27 @@ def low_options(a: Asked) -> Iterable[Option]:
     texts = (a.start.text("low_fire"), *([f"{holds} %"] if LEAST_LOW <= holds <= 100 else []), *sold.LOW_FIRES)
     for text in dict.fromkeys(texts):
         yield option({"low_fire": text})
+
+
+RATE_STEPS, LOW_STEPS, HOLE_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10)  # percent; holes of a baffle
+LENGTH_STEPS = (-2, 2, -1, 1)  # of half an inch or a centimetre
+
+
+def fine_fire(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
+    if a.burner.part("need").needed_W is None:
+        return
+    rate_W = parse_quantity(texts["firing_rate"], "power", "firing_rate")
+    unit_W = _rate_unit_W(a.system)
+    for percent in RATE_STEPS:
+        steps = round(abs(percent) / 100 * rate_W / unit_W) or 1
+        yield {"firing_rate": _rate(rate_W + (steps if percent > 0 else -steps) * unit_W, a.system)}
+
+
+def fine_low(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
+    low = round(100 * parse_quantity(texts["low_fire"], "fraction", "low_fire"))
+    for step in LOW_STEPS:
+        if LEAST_LOW <= low + step <= 100:
+            yield {"low_fire": f"{low + step} %"}
 
 
 def _fire_W(a: Asked, needed_W: float | None) -> float:
@@ -197,25 +229,47 @@ def length_options(a: Asked) -> Iterable[Option]:
         if need_m <= a.figures["length_m"] + 1e-9:
             yield option({"body_length": show(a.values["body_width"], "length", a.system, exact=True)})
         return
-    longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
-    least_m = max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025)
-    step_m = INCH_M if a.system == "in" else 0.025
-    steps = max(1, ceil((longest_m - least_m) / step_m / MOST_LENGTHS))
-    lengths = {floor(longest_m / step_m - n * steps + 1e-6) * step_m for n in range(MOST_LENGTHS)}
-    lengths = {length for length in lengths if length >= least_m - 1e-9}
+    (least_m, longest_m), step_m = _lengths(a), INCH_M if a.system == "in" else 0.025
+    ratio = max(longest_m / least_m, 1.0) ** (1 / (MOST_LENGTHS - 1))  # an inch is much of a short body
+    lengths = {round(least_m * ratio**n / step_m) * step_m for n in range(MOST_LENGTHS)}
+    lengths = {length for length in lengths if least_m - 1e-9 <= length <= longest_m + 1e-9}
     if longest_m >= 2 * a.values["setback"] + INCH_M / 2:
         lengths.add(_on_tape(longest_m, a.system))  # the whole piece
     for length_m in sorted(lengths):
         yield option({"body_length": show(length_m, "length", a.system, exact=True)})
 
 
+def _lengths(a: Asked) -> tuple[float, float]:
+    """The shortest and the longest body."""
+    longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
+    return max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025), longest_m
+
+
+def fine_length(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
+    if a.values["body_kind"] == "pipe":
+        return
+    (least_m, longest_m), step_m = _lengths(a), INCH_M / 2 if a.system == "in" else 0.01
+    length_m = parse_quantity(texts["body_length"], "length", "body_length")
+    for steps in LENGTH_STEPS:
+        if least_m <= (moved_m := length_m + steps * step_m) <= longest_m:
+            yield {"body_length": show(moved_m, "length", a.system, exact=True)}
+
+
 def middle(a: Asked, menu: list[Option]) -> float:
-    return (len(menu) - 1) / 2
+    """Of what lies there, if anything does."""
+    there = _there(menu)
+    return (there[0] + there[-1]) / 2
 
 
 def upper_middle(a: Asked, menu: list[Option]) -> float:
     """The larger of the two in the middle: through thin ports few flames are lit."""
-    return len(menu) // 2
+    there = _there(menu)
+    return there[len(there) // 2]
+
+
+def _there(menu: list[Option]) -> list[int]:
+    """Places on a menu of what need not be bought; all, where all or nothing must."""
+    return [at for at, one in enumerate(menu) if not one.buy] or list(range(len(menu)))
 
 
 def likely_length(a: Asked, menu: list[Option]) -> float:
@@ -345,11 +399,18 @@ def inlet_options(a: Asked) -> Iterable[Option]:
     ports_m2 = a.burner.part("face").port_area_m2
     hole = sold.BAFFLE_HOLE[a.system]
     hole_m2 = pi / 4 * parse_quantity(hole, "length", "baffle_hole_diameter") ** 2
-    holes = max(10, 5 * ceil(BAFFLE_OPEN * ports_m2 / hole_m2 / 5 - 1e-6))
+    holes = max(LEAST_HOLES, 5 * ceil(BAFFLE_OPEN * ports_m2 / hole_m2 / 5 - 1e-6))
     for size, buy in _pipe_sizes(a):
         if pipes.pipe(size).area_m2 >= INLET_RATIO * ports_m2:
             for count in (holes, 0):
                 yield option({"inlet": size, "baffle_holes": str(count), "baffle_hole_diameter": hole}, buy)
+
+
+def fine_inlet(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
+    holes = int(texts["baffle_holes"])
+    for step in HOLE_STEPS:
+        if holes and holes + step >= LEAST_HOLES:
+            yield {"baffle_holes": str(holes + step)}
 
 
 def _pipe_sizes(a: Asked) -> Iterable[tuple[str, str]]:
@@ -490,6 +551,7 @@ class Axis:
     """`stock`: settings that are sizes of things, so one that is mine must be among them; others that are mine replace.
 
     `likely`: of options that run from small to large, the place on the menu that is likeliest; None: the first.
+    `fine`: texts beside the menu's, a little off those that were chosen, of what takes nothing else from the shop.
     """
 
     name: str
@@ -498,12 +560,13 @@ class Axis:
     options: Options
     stock: tuple[str, ...] = ()
     likely: Callable[[Asked, list[Option]], float] | None = None
+    fine: Fine | None = None
 
 
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
 AXES = (
-    Axis("fire", (), ("burner_count", "firing_rate", "batch_size"), fire_options),
-    Axis("low fire", (), ("low_fire",), low_options),
+    Axis("fire", (), ("burner_count", "firing_rate", "batch_size"), fire_options, fine=fine_fire),
+    Axis("low fire", (), ("low_fire",), low_options, fine=fine_low),
     Axis(
         "body",
         ("tube", "plate", "round"),
@@ -515,13 +578,13 @@ AXES = (
         ("body_kind", "body_width", "body_depth", "wall"),
         middle,
     ),
-    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), likely_length),
+    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), likely_length, fine_length),
     Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), upper_middle),
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
     Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("block", (), ("block_thickness",), block_options, (), middle),
     Axis("mould", ("board",), ("mould_board",), board_options, ("mould_board",)),
-    Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options),
+    Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options, fine=fine_inlet),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
     Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure", "line_pressure"), jet_options),

@@ -7,7 +7,7 @@ from ..catalogue import HARMS
 from ..checks.judge import FAULTS
 from ..result import Checked, Result
 from ..settings import BY_KEY
-from .space import how_wrong
+from .score import how_wrong
 
 
 @dataclass(frozen=True)

@@ -30,8 +30,7 @@ from .choices import Asked, grid_options
 from .faults import Fault, faults_of
 from .graph import parts_of
 from .have import Have
-from .score import margin
-from .space import how_wrong
+from .score import how_wrong, margin
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
 MOST_TIDYING, MOST_TELLING = 150, 150  # to make the changes fewer and smaller, and to say what was tried
@@ -59,6 +58,7 @@ QUESTION = CHAMBER | frozenset(
 )
 
 NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
+WISHES = frozenset({"reducing_wanted"})  # said by the smith alone: a check is no reason to want it
 
 # Cylinders stand outdoors: a warmer shop, which a wet block may ask for, is no cure of theirs.
 OUTDOORS, SHOP_AIR = frozenset({"cylinder"}), "ambient_temperature"
@@ -282,7 +282,7 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     for change in bench.judging(changes, fault.key).checks[fault.key].changes:
         if bench.ended:
             return
-        if change.setting in CHAMBER:
+        if change.setting in CHAMBER | WISHES:
             continue
         follows = bench.result(changes).design.value(change.setting) == "auto"
         label, why, spoils = BY_KEY[change.setting].label, "auto" if follows else "end", tuple[str, ...]()
@@ -492,7 +492,7 @@ def _moves(
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
     result = bench.judging(changes, fault)
     for change in result.checks[fault].changes:
-        if change.setting not in bench.mine and change.setting not in still:
+        if change.setting not in bench.mine and change.setting not in still and change.setting not in WISHES:
             if change.setting == "work_rate" and (text := _heated(result)):
                 yield change.setting, text
             for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):

@@ -3,7 +3,7 @@
 Points are a sum of terms, each a number of the design over a plain measure, times a weight (1 unless moved). So a point
 is: 100 of money to spend, 5 % between the most and the least that a port passes, a turndown of 10 to 1 instead of none
 (10 over the turndown), 4 hours of work, 7 days, or half a check that is good by less than a tenth
-of its limit.
+of its limit; twice that where a shop a little off spoils it (hardy.py).
 """
 
 from collections.abc import Callable, Mapping
@@ -18,13 +18,15 @@ from ..parts.schedule import Schedule
 from ..parts.shares import Shares
 
 THIN = 0.1  # of its limit, by which a check that is good still counts as thin
+SPOILT = 2.0  # what a check that a shop a little off spoils counts at least, where one at its limit counts 1
 # Checks whose number is a measure of safety against its limit; the rest say what fits exactly or not at all.
 MARGINS = (
     *("flashback_cold", "flashback_hot", "blower", "mix_pipe_velocity", "flow_spread", "web", "edge", "inlet_ratio"),
     *("port_velocity", "port_length", "jet_impingement", "perry", "cylinder", "rate_for_need", "chamber_pressure"),
     *("gas_low_fire", "turndown", "damper", "lining_limit"),
 )
-NOUGHT = {"jet_impingement": 1.0}  # what a number is measured from, where that is not 0: a share of 1 is none too many
+# What a number is measured from, where that is not 0: a share of 1 is none too many; nothing to spare is just enough.
+NOUGHT = {"jet_impingement": 1.0, "blower": -1.0}
 PORT_S, BAFFLE_HOLE_S = 180.0, 60.0  # work on one port (pin, clearing) and on one hole of a baffle; common practice
 
 
@@ -99,7 +101,15 @@ TERMS = (
     ),
     Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, LEAST_HOURS),
     Term("days", "shortest days", "count", 7.0, 0.5, 1.0, "7 days from the welder to the first fire", days_term),
-    Term("thin", "widest margins", "count", 0.5, 0.05, 0.05, "half a check that is good by less than a tenth"),
+    Term(
+        "thin",
+        "widest margins",
+        "count",
+        0.5,
+        0.05,
+        0.05,
+        "half a check that is good by less than a tenth; twice that if pins, blower or day a little off spoil it",
+    ),
 )
 BY_TERM = {term.key: term for term in TERMS}
 EVEN = {term.key: 1.0 for term in TERMS}
@@ -140,8 +150,11 @@ def margin(key: str, value: float | None, limit: float | None) -> float | None:
 
 
 def thinness(key: str, verdict: str, value: float | None, limit: float | None) -> float:
-    """How thin a margin is: 0 from a tenth of the limit on, 1 at the limit; 0 for what is no margin or not good."""
-    if verdict in ("caution", "stop"):
+    """How thin a margin is: 0 from a tenth of the limit on, 1 at the limit; 0 for what is no margin or not good.
+
+    What is past its limit and only noted has no margin: it would be wider the farther past.
+    """
+    if verdict != "good":
         return 0.0
     off = margin(key, value, limit)
     return 0.0 if off is None else max(0.0, 1 - off / THIN)
@@ -151,3 +164,11 @@ def ample(key: str, verdict: str, value: float | None, limit: float | None) -> b
     """Whether a check is good by a tenth of its limit or more; False where its number is no margin."""
     off = margin(key, value, limit)
     return verdict == "good" and off is not None and off >= THIN
+
+
+def how_wrong(key: str, value: float | None, limit: float | None) -> float:
+    """How far a fault is over its limit, from 0 to 1; 1 where it has no number."""
+    if value is None or limit is None:
+        return 1.0
+    value, limit = (number - NOUGHT.get(key, 0.0) for number in (value, limit))
+    return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))

@@ -299,6 +299,29 @@ def _climb(
             order, tried = [*order[1:], order[0]], tried + 1
 
 
+def refine(space: Space, found: Found, weights: Mapping[str, float], budget: int) -> None:
+    """The best of all moved by less than from size to size on the menus, as long as that betters it; then polished."""
+    best = found.best(weights)
+    with space.counts.at_most(budget):
+        while best is not None and (finer := _finer(space, found, weights, best)) is not best:
+            best = polish(space, found, weights, None, POLISH, finer)
+
+
+def _finer(space: Space, found: Found, weights: Mapping[str, float], best: Node) -> Node:
+    order, tried = [at for at, axis in enumerate(space.axes) if axis.fine], 0
+    while tried < len(order):
+        hopeful = _below(rank(best, weights, None), weights, None)
+        for texts in space.fine(best, order[0]):
+            made = space.altered(best, texts, hopeful)
+            if made is not None and found.settle(made, hopeful):
+                found.keep(made)
+                best, tried = made, 0
+                break
+        else:
+            order, tried = [*order[1:], order[0]], tried + 1
+    return best
+
+
 def _below(limit: Rank, weights: Mapping[str, float], kind: str | None) -> Hopeful:
     return lambda part: rank(part, weights, kind) < limit
 

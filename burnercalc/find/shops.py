@@ -132,13 +132,13 @@ def moved(design: Design, offs: Mapping[Tolerance, float]) -> Design | None:
     values = design.values()
     for tolerance, off in offs.items():
         for key in tolerance.keys:
-            values[key] = _off(key, values[key], off, tolerance.share)
+            values[key] = off_by(key, values[key], off, tolerance.share)
     if next(iter(broken(values)), None) is not None:
         return None
     return Design(values, design.texts)
 
 
-def _off(key: str, value: Any, off: float, share: bool) -> Any:
+def off_by(key: str, value: Any, off: float, share: bool) -> Any:
     if key == "blower_curve":
         return value and tuple((flow * (1 + off), pressure * (1 + off)) for flow, pressure in value)
     found = value * (1 + off) if share else value + off

@@ -24,15 +24,14 @@ from ..settings import BY_KEY
 from .bill import bill, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, middle
 from .graph import GIVEN, level_of, parts_of, touches
+from .hardy import spoilt
 from .have import Have
-from .score import TERMS, points, thinness
+from .score import SPOILT, TERMS, how_wrong, points, thinness
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
 SOLVE = 8  # nodes that a solve counts for, of a design that is mended
 # Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
-# What a check's number is where there is nothing: with no pressure at all the blower's, which is what is to spare.
-NOTHING = {"blower": -1.0}
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
 
@@ -301,6 +300,8 @@ class Space:
                 node.terms[one.key] = node.burner.call(one.function)
             elif (judged := node.burner.call(one.function)) is not None:
                 thin = thinness(one.key, judged.verdict, judged.value, judged.limit)
+                if (over := spoilt(one.key, judged.verdict, node.burner)) is not None:
+                    thin = SPOILT + over
                 node.terms["thin"] = node.terms.get("thin", 0.0) + thin
                 if judged.verdict in ("caution", "stop"):
                     node.words[one.key] = judged.verdict
@@ -339,14 +340,28 @@ class Space:
         """The design of a whole node, its texts read and its rules asked as anybody's."""
         return Design.from_texts(node.texts)
 
-    def altered(self, node: Node, texts: Mapping[str, str]) -> Node | None:
-        """The whole node with other texts, on the menu or not; None where a rule refuses it."""
+    def altered(self, node: Node, texts: Mapping[str, str], hopeful: Hopeful = lambda node: True) -> Node | None:
+        """The whole node with other texts, on the menu or not; None where a rule refuses it or it is not `hopeful`."""
         made: Node | None = self.root
         for axis, one in zip(self.axes, node.chosen):
             if made is not None:
                 other = {key: texts[key] for key in axis.keys if key in texts}
-                made = self.child(made, replace(one, texts=_over(one.texts, other)))
+                made = self.child(made, replace(one, texts=_over(one.texts, other)), hopeful)
         return made
+
+    def fine(self, node: Node, at: int) -> list[Mapping[str, str]]:
+        """Texts a little off what a whole node chose of an axis, beside the menu's; what is mine stays."""
+        find = self.axes[at].fine
+        parent: Node | None = self.root
+        for one in node.chosen[:at]:
+            parent = self.child(parent, one) if parent else None
+        if find is None or parent is None:
+            return []
+        return [
+            texts
+            for texts in find(self._asking(parent), node.texts)
+            if not texts.keys() & self.mine.keys() and any(node.texts[key] != text for key, text in texts.items())
+        ]
 
 
 @cache
@@ -357,14 +372,6 @@ def _late(function: Callable[..., Any]) -> int:
 
 def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
     return tuple({**dict(texts), **kept}.items())
-
-
-def how_wrong(key: str, value: float | None, limit: float | None) -> float:
-    """How far a fault is over its limit, from 0 to 1; 1 where it has no number."""
-    if value is None or limit is None:
-        return 1.0
-    value, limit = value - NOTHING.get(key, 0.0), limit - NOTHING.get(key, 0.0)
-    return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
 
 
 def _same(one: Any, other: Any) -> bool:
