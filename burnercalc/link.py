@@ -58,6 +58,7 @@ EARLIER_METRIC = {
         "baffle_hole_diameter": "3/8 in",
         "baffle_thickness": "1/16 in",
         "other_appliances": "100 kBtu/h",
+        "line_pressure": "7 inH2O",
         "tank_diameter": "30 in",
         "tank_length": "92 in",
         "regulator_inlet_pressure": "10 psi",
