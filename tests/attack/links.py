@@ -11,7 +11,8 @@ from burnercalc.errors import InputError, InputErrors
 from burnercalc.link import LONGEST_LINK, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
 
-EARLIEST, _ = from_link("#v=1&")  # the defaults that a link of version 1 stands on
+# The defaults that a link of version 1 stands on, by its shop's sizes; a newer setting has its own in each.
+EARLIEST = {sizes: from_link(f"#v=1&units={sizes}")[0] for sizes in ("in", "mm")}
 LONGEST_NOTICE = 40_000  # characters of all that is said of a link
 
 
@@ -67,7 +68,9 @@ def judge(link):
             value = parse_setting(BY_KEY[key], text)
         except (InputError, InputErrors):
             today = default_text(BY_KEY[key], design.values())  # the gas pressure follows the supply of the fuel
-            first = EARLIEST.text(key) if earliest and key != "sizes" else today  # sizes follow the units of the link
+            first = (
+                EARLIEST[design.sizes].text(key) if earliest and key != "sizes" else today
+            )  # sizes follow the units of the link
             if design.value(key) != parse_setting(BY_KEY[key], first):  # only where that is at odds with the rest
                 assert read({**design.texts, key: first})[2], f"{key} is not as at first: {link!r}"
                 assert design.value(key) == parse_setting(BY_KEY[key], today), f"{key}: {link!r}"
