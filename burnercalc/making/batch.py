@@ -107,9 +107,11 @@ RULES = (
     ("day", "last", ("trim", "strip", "clear", "cast", "mould", "weld", "spare")),
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
 )
-# For time: above DOZEN burners no more rules and smaller shops are tried after so many days gone through, and for one
-# more of a thing, each day as many times as there are hands, and two. A shop looked at counts LOOK.
-DOZEN, MOST_DAYS, MOST_DAYS_MORE = 12, 4000, 300
+# For time: above DOZEN burners, or LONG_MIN of work by hand in all, no more rules and smaller shops are tried after so
+# many days gone through, and for one more of a thing, each day as many times as there are hands, and two. A shop looked
+# at counts LOOK.
+DOZEN, LONG_MIN, MOST_DAYS, MOST_DAYS_MORE = 12, 200 * 60, 4000, 300
+LONG_MORE = 3  # times the days of such a batch, for one more of a thing
 LOOK = 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
@@ -131,8 +133,9 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     leaves the chamber hot, where the next block's bound water would turn to steam at once: no heat begins on that stand
     before the next morning.
 
-    Up to DOZEN burners owning more never takes longer: the best is taken over all of _fewer, which grow with what is
-    owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so that it may.
+    Up to DOZEN burners that take no more than LONG_MIN by hand, owning more never takes longer: the best is taken over
+    all of _fewer, which grow with what is owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so
+    that it may.
 
     Arguments:
         burners   how many >= 1
@@ -148,9 +151,9 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         require(getattr(means, which) >= 1, which, getattr(means, which), "must be 1 or more", "1")
     require(0 < means.day_min <= DAY_MIN - OPENS_MIN, "day_hours", f"{means.day_min} min", "must be up to 15 h", "9 h")
     require(1 <= means.week <= 7, "work_week", means.week, "must be 1 to 7 days", "5")
-    whole, spare = _whole(burners, means), _Spare(burners, work, means, MOST_DAYS)
+    whole, spare = _whole(burners, work, means), _Spare(burners, work, means, MOST_DAYS)
     best = _made(burners, work, whole, inf, spare)
-    if burners > DOZEN:
+    if _many(burners, work):
         best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare, [best.rule])
         best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare)
     else:
@@ -164,7 +167,7 @@ def _in_shorter_days(burners, work, best, whole):
     A longer day moves what is begun first, and by that, rarely, all that follows. A block that can be cast on one day
     is never cast on two.
     """
-    rules = RULES[1:] if burners <= DOZEN else (best.rule,)
+    rules = (best.rule,) if _many(burners, work) else RULES[1:]
     for hours in range(ceil(whole.day_min / 60) - 1, 0, -1):
         some = replace(whole, day_min=60 * hours)
         if some.day_min < work.cast <= whole.day_min:
@@ -183,9 +186,10 @@ class _Spare:
     """
 
     def __init__(self, burners, work, means, most_days):
-        self.days = most_days / (means.hands + 2) if burners > DOZEN else inf
+        many = _many(burners, work)
+        self.days = most_days / (means.hands + 2) if many else inf
         hours = means.day_min, means.week, means.weekday
-        self.gone_through = {} if burners > DOZEN else _gone_through(burners, work, *hours)
+        self.gone_through = {} if many else _gone_through(burners, work, *hours)
 
     def known(self, rule, means, under):
         """(whether it is known, the Plan in fewer days or None)."""
@@ -238,9 +242,15 @@ def _fewer(burners, means):
         yield replace(means, **dict(zip(LACKS, some)))
 
 
-def _whole(burners, means):
-    """All that the shop has; up to DOZEN burners the largest of _fewer, which does as much."""
-    return means if burners > DOZEN else next(_fewer(burners, means))
+def _many(burners, work):
+    """Is it too much for all to be tried, whatever the shop has?"""
+    by_hand = work.weld + work.cast + work.strip + work.trim + work.clear
+    return burners > DOZEN or (burners > 1 and burners * by_hand > LONG_MIN)
+
+
+def _whole(burners, work, means):
+    """All that the shop has; where all is tried the largest of _fewer, which does as much."""
+    return means if _many(burners, work) else next(_fewer(burners, means))
 
 
 def _numbers(burners, means):
@@ -799,11 +809,14 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int) -> 
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
     more = replace(means, **{which: has})
-    whole = _whole(burners, more)
-    if burners > DOZEN:
+    whole = _whole(burners, work, more)
+    if burners <= DOZEN and _many(burners, work):  # days go by quickly where each burner takes weeks
+        spare.days = max(spare.days, LONG_MORE * less.days)
+        return _shortest(burners, work, less, [whole], whole, spare)
+    if _many(burners, work):
         return _shortest(burners, work, less, [whole, *_one_kind_less(burners, more)], whole, spare, [less.rule])
     # Those of the smaller shop are tried already.
-    tried = getattr(_whole(burners, replace(means, **{which: has - 1})), which)
+    tried = getattr(_whole(burners, work, replace(means, **{which: has - 1})), which)
     return _shortest(
         burners, work, less, (one for one in _fewer(burners, more) if getattr(one, which) > tried), whole, spare
     )
