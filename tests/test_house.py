@@ -118,8 +118,11 @@ def test_inputs_are_settings_and_answers():
 
 
 def test_each_room_opens_with_a_few_answers():
+    """Where one is shown in another's place, they are one."""
+    others = {answer.instead for answer in catalogue.ANSWERS.values()}
     for room in ROOMS:
         first = [answer.key for answer in catalogue.ANSWERS.values() if answer.room == room and answer.near == "first"]
+        first = [key for key in first if key not in others]
         assert 3 <= len(first) <= 6, (room, first)
 
 
