@@ -538,7 +538,7 @@ def test_a_weak_blower_gets_a_burner_that_it_carries(system, blower):
     answer = find(start, read_have(f"blower: {blower}", system))
     assert answer.offers[0].own_verdict in ("good", "caution")
     checks = answer.offers[0].result.checks
-    assert checks["blower"].verdict in ("good", "caution") and checks["blower"].value > 0
+    assert checks["blower"].verdict in ("good", "caution")
     if answer.opening is not None:
         assert answer.opening.price > 0 and answer.opening.words.startswith("a blower of")
 
@@ -1044,21 +1044,17 @@ def test_propane_comes_from_the_cylinder_or_the_line_whichever_is_better():
     assert menus[False] == {"100"} and menus[True]
 
 
-def test_house_gas_is_mended_between_the_sizes_of_the_menu():
-    """Pins of 5/16 in at 7 inH2O: nothing as sold lights well, one that is mended does; what lies there stays. With
-    pins of 1/4 in all that is left is a window to light in that gauge and weighed gas leave, which is told."""
+def test_house_gas_finds_a_burner_that_lights_well_with_the_pins_at_hand():
+    """At 7 inH2O, where the window to light in is narrow: a larger fire behind a longer face. What lies there stays."""
     shop = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 5/16 in\nblower: 4 inH2O 60 cfm\nline: 7 inH2O\n"
     start = Design.from_texts({"fuel": "natural_gas"})
-    answer = find(start, read_have(shop), budget=800)
-    best = answer.offers[0]
-    assert best.own_verdict == "good" and answer.opening is None and not answer.in_the_way
-    again = solve(Design.from_texts(best.design.texts))
-    assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
-    assert best.design.show("port_diameter") == "5/16 in" and best.design.text("gas_pressure") == "7 inH2O"
-    assert answer.counts.mending > 0
-    narrow = find(start, read_have(shop.replace("5/16", "1/4")), budget=800)
-    assert [fault.key for fault in narrow.in_the_way] == ["lighting_by_hand"]
-    assert "Gauge and weighed gas together are off" in narrow.in_the_way[0].text
+    for pins in ("5/16 in", "1/4 in"):
+        answer = find(start, read_have(shop.replace("5/16 in", pins)))
+        best = answer.offers[0]
+        assert best.own_verdict == "good" and answer.opening is None and not answer.in_the_way
+        again = solve(Design.from_texts(best.design.texts))
+        assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
+        assert best.design.show("port_diameter") == pins and best.design.text("gas_pressure") == "7 inH2O"
     mine = "mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"
     kept = find(start, read_have(shop + mine), budget=100)
     for offer in kept.offers:

@@ -627,8 +627,8 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
-            "good": "The flame stays out of cold ports: low fire is {low:power}, the limit {least:power} "
-            "at most ({margin:.1f} times as much).",
+            "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:.1f} times the {least:power} "
+            "below which it may run back.",
             "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
             "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power}, or "
@@ -646,8 +646,8 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
-            "good": "The flame stays out of hot ports: low fire is {low:power}, the limit {least:power} "
-            "at most ({margin:.1f} times as much).",
+            "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:.1f} times the {least:power} "
+            "below which it may run back.",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
             "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power}, or "

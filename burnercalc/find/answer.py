@@ -42,7 +42,7 @@ Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
 AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
-WAY_POLISH, LONGER = 80, 1.25  # times as long is another way
+WAY_POLISH, MOST_WAYS, LONGER = 80, 3, 1.25  # times as long is another way
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
@@ -283,7 +283,7 @@ def _nothing(space: Space) -> InputError:
     axis = space.axes[deepest[0].level + 1]
     kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
     pieces = space.have.of(*kinds)
-    kind = pieces[-1].kind if pieces and not axis.kinds else kinds[0] if axis.kinds else "have"
+    kind = (pieces[0] if axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
     said = "; ".join(piece.typed for piece in pieces) or "what is set"
     what = _no_face(space, deepest) if axis.name == "face" else f"nothing fits for {axis.name}"
     return InputError(kind, said, f"is not enough to build from: {what}")
@@ -368,7 +368,7 @@ def _name_by_kind(chosen: list[tuple[list[str], Node]], weights: Mapping[str, fl
     """Each kind beside the one listed that has least of it, of those with the fewest faults."""
     for kind in KINDS:
         term = BY_TERM[kind]
-        of_kind = min(chosen, key=lambda one: (one[1].rank(weights)[:2], round(one[1].terms[kind] / term.grain)))
+        of_kind = min(chosen, key=lambda one: (one[1].rank(weights)[:2], one[1].terms[kind]))
         of_kind[0].append(term.kind)
 
 
@@ -424,8 +424,10 @@ def _look_for_ways(space: Space, found: Found, best: Node, weights: Mapping[str,
             continue
         made = others(space, found, best, name, WAY_POLISH, name == "length")
         differs = [node for node in made if _differs(space, node, best)]
-        for node in sorted(differs, key=lambda node: rank(node, weights))[:1]:
+        for node in sorted(differs, key=lambda node: rank(node, weights))[:MOST_WAYS]:
             polish(space, found, weights, None, WAY_POLISH, node, held)
+            if len(_ways(space, found, [best], weights)) >= LEAST_SHOWN:
+                break
 
 
 def _differs(space: Space, node: Node, other: Node) -> str:

@@ -193,7 +193,8 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.in_the_way]
         lines += _opening_lines(answer)
     proven = "Every design of this shop was looked at or bounded" if answer.complete else MISSED
-    lines.append(f"{proven}: {answer.counts.nodes} steps judged, {answer.counts.solves} designs solved whole.")
+    whole = "1 design" if answer.counts.solves == 1 else f"{answer.counts.solves} designs"
+    lines.append(f"{proven}: {answer.counts.nodes} steps judged, {whole} solved whole.")
     return "\n".join(lines) + "\n"
 
 
@@ -325,7 +326,7 @@ def tried_text(one: Tried) -> str:
 def shops_text(sample: Sample, swings: Iterable[Swing], system: str = "in") -> str:
     """The sample in a sentence and its faults, then each number over each tolerance, the longest swing first."""
     lines = [sample.sentence]
-    lines += [f"   {one.verdict.upper()} in {one.shops}: {one.text}" for one in sample.worse]
+    lines += [f"   {one.verdict.upper()} in {one.shops}, in one of them: {one.text}" for one in sample.worse]
     number = ""
     for one in swings:
         if one.number != number:
