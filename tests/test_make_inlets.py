@@ -51,8 +51,9 @@ def test_the_train_splits_after_the_mixer_into_legs_alike(one, two):
     added = [row for row in two.tables["gas_train"].rows if row[2] not in {r[2] for r in one.tables["gas_train"].rows}]
     # A reducer more at 9, tee 14, legs 16, unions 18, elbows 10 each.
     names = ["tee", "2 x bell reducer", "2 x leg", "2 x union of a leg", "2 x elbow of a leg"]
-    # 5 of one inlet, two more at the tee, and behind the reducers of both legs two of their size
-    names += ["7 x close nipple, air and mixture", "2 x close nipple, air and mixture"]
+    # 4 of one inlet beside the long one of the air tap, two more at the tee, behind the reducers of both legs two of
+    # their size
+    names += ["6 x close nipple, air and mixture", "2 x close nipple, air and mixture"]
     assert [row[2] for row in added] == names and "223 mm" in added[2][3]
     # The legs lie an elbow of 1.75 in less a thread of 0.69 in above the union on inlet pipes of 3 in.
     over = next(part for part in two.part("train").parts if part.key == "leg").slots["over"]
