@@ -337,7 +337,11 @@ def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kin
             better = [k for k in clear if by[k] >= clear[k] and (k == "days" or by[k] >= 0.0999 * first.terms[k])]
             assert offer.kinds[0] == "another way" or better
         every = len(first.kinds) == 6
-        named = ", and best in every kind" if every else "; also " * (len(first.kinds) > 1) + ", ".join(first.kinds[1:])
+        named = (
+            ", and of these best in every kind"
+            if every
+            else "; of these also " * (len(first.kinds) > 1) + ", ".join(first.kinds[1:])
+        )
         assert report.title(first) == first.kinds[0] + named
 
 
@@ -450,7 +454,8 @@ def test_a_size_that_is_not_known_is_refused_by_the_reader_s_names(system, entry
     assert told["cylinder"][0] == offered and told["mine"][0] == "port diameter"
     said = str(told)
     assert "dense_castable" not in said and not re.search(r"\d (lb|in)\b" if system == "mm" else r"\d kg|DN", said)
-    for kind in ("cylinder", "bag", "pipe"):
+    assert told["bag"][0] == ""  # no castable is near to clay
+    for kind in ("cylinder", "pipe"):
         read_have(f"{kind}: {told[kind][0]}\nbuy: all", system)
 
 
@@ -1225,3 +1230,27 @@ def test_a_wish_is_no_mend():
     assert any(change.setting == "reducing_wanted" for change in solve(design).checks["mixture"].changes)
     mended = make_good(design, ["equivalence_ratio"], 60)
     assert "reducing_wanted" not in {change.key for change in mended.changes} | {one.label for one in mended.tried}
+
+
+@pytest.mark.parametrize(
+    ("typed", "nearest"),
+    [
+        ("tube: 100x50x3", "100x50x3 mm"),  # a metric size without its unit
+        ("pins: 8", "8 mm"),
+        ("tube: 3 1/2 x 3 1/2 x 3/16 in 8 feet", "3 1/2 x 3 1/2 x 3/16 in, 8 feet"),  # a comma that is missing
+        ('blower: 3" wc, 80 cfm', ""),  # no other blower is offered for it
+        ("bag: 3000F castable x 2", ""),  # nor another castable
+        ("board: plywood", ""),
+        ("board: 18 mm ply", "ply 18 mm"),
+    ],
+)
+def test_what_is_offered_for_an_entry_is_what_was_meant_or_nothing(typed, nearest):
+    with pytest.raises(InputErrors) as refused:
+        read_have(typed)
+    assert [error.nearest for error in refused.value.errors] == [nearest]
+
+
+def test_a_blower_with_a_comma_and_cylinders_counted_in_words_are_read():
+    have = read_have("blower: 3 inH2O, 80 cfm\ncylinder: two 20 lb; 3 x 100 lb")
+    assert have.of("blower")[0].texts["blower_free_flow"] == "80 cfm" and not have.of("blower")[0].texts["blower_curve"]
+    assert [piece.figures["count"] for piece in have.of("cylinder")] == [2, 3]

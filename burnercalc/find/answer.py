@@ -35,7 +35,7 @@ NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown"
 REFINE = 320  # nodes, of the best between the sizes of the menus
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
-CLEAR = 0.1  # by which share another design is to be less in a kind
+CLEAR = 0.05  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
 STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
@@ -359,7 +359,7 @@ def _best_in_each_kind(
 
 
 def clearly_less(kind: str, value: float, than: float) -> bool:
-    """Whether a term is less by a tenth and by what anybody would notice; of days, by a whole one."""
+    """Whether a term is less by a twentieth and by what anybody would notice; of days, by a whole one."""
     term = BY_TERM[kind]
     return than - value >= term.clear - 1e-9 and (kind == "days" or value <= (1 - CLEAR) * than)
 

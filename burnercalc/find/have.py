@@ -70,6 +70,7 @@ EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
 # Of phones and of files.
+COUNTS = {word: count for count, word in enumerate(("one", "two", "three", "four", "five", "six"), 1)}
 QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = INCH_M * 3 / 16  # of steel inside the wall
@@ -171,7 +172,9 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         typed = str(error.value)[: len(str(error.value)) - len(size[1])].strip()
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}(?![\d./])", error.nearest, entry))
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}\s*{re.escape(size[1])}", error.nearest, entry))
-    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *offered], system))
+    # A comma that is missing, and a metric size without its unit.
+    as_meant = [re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry), f"{entry} mm"]
+    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *as_meant, *offered], system))
 
 
 def _offer(kind: str, offered: Sequence[str], system: str) -> str:
@@ -394,10 +397,16 @@ def _pipe(entry: str, system: str) -> Piece:
 
 def _blower(entry: str, system: str) -> Piece:
     curve = {"blower_shutoff_pressure": "4 inH2O", "blower_free_flow": "60 cfm"}
-    if "," in entry:
-        _setting("blower_curve", entry, system)
-        return Piece("blower", entry, {"blower_curve": entry})
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
+    typed, entry = entry, entry.replace("\u00b3", "3")
+    if re.fullmatch(rf"{one},\s*{one}", entry.strip()):  # 3 inH2O, 80 cfm: no points of a curve
+        entry = entry.replace(",", " ")
+    if "," in entry:
+        try:
+            _setting("blower_curve", entry, system)
+        except InputError as error:  # what it offers is another blower
+            raise InputError("blower", entry, error.rule, KINDS["blower"][1]) from None
+        return Piece("blower", typed, {"blower_curve": entry})
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
     neither = InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
     for kind in read_table("blower_kinds"):
@@ -463,12 +472,18 @@ def _named(kind: str, key: str, text: str, system: str) -> str:
 
 
 def _nearest(text: str, names: list[str]) -> str:
-    """The name whose size is next to that of a text; without a size the one that looks most like it."""
+    """The name of the same words; else that whose size is next to that of a text; without a size the one that looks
+    like it, or none."""
+    words = sorted(re.findall(r"[a-z0-9./]+", text.lower()))
+    for name in names:
+        if sorted(re.findall(r"[a-z0-9./]+", name.lower())) == words:  # 3/4 ply
+            return name
     sizes = {name: found[0] for name in names if (found := split_number(name.removeprefix("DN ")))}
     size = split_number(text.removeprefix("DN "))
     if size and sizes:
         return min(sizes, key=lambda name: abs(sizes[name] - size[0]))
-    return get_close_matches(text, names, 1, 0)[0]
+    like = (get_close_matches(text, names, 1) or [""])[0]
+    return like if set(re.findall(r"[0-9]+", text)) <= set(re.findall(r"[0-9]+", like)) else ""
 
 
 def _plain(name: str) -> str:
@@ -482,7 +497,9 @@ def choice_name(key: str, value: str, system: str) -> str:
 
 
 def _counted(entry: str, kind: str) -> tuple[str, int]:
-    match = re.fullmatch(r"(.*?)(?:\s*[xX×*]\s*([0-9]+))?", entry.strip())
+    entry = re.sub(r"^([0-9]+)\s*[xX×*]\s+(.*)$", r"\2 x \1", entry.strip())  # 2 x 20 lb
+    entry = re.sub(rf"^({'|'.join(COUNTS)})\s+(.*)$", lambda said: f"{said[2]} x {COUNTS[said[1]]}", entry)
+    match = re.fullmatch(r"(.*?)(?:\s*[xX×*]\s*([0-9]+))?", entry)
     name, count = match.groups() if match else (entry, None)
     number = int(count) if count else 1
     if not 1 <= number <= 20:

@@ -34,7 +34,7 @@ def score_words(weights: Mapping[str, float]) -> str:
     parts = " + ".join(f"{weights[term.key]:g} for each {term.measure}" for term in TERMS)
     return (
         f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}. Beside the best stand those that "
-        "are better in their kind by a tenth at least, or by a day."
+        "are better in their kind by a twentieth at least, or by a day."
     )
 
 
@@ -85,10 +85,10 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
 def title(offer: Offer) -> str:
     first, *also = offer.kinds
     if len(also) == len(KINDS):
-        return f"{first}, and best in every kind"
+        return f"{first}, and of these best in every kind"
     if first == ANOTHER_WAY and offer.differs:
         first = f"{first}: {offer.differs}"
-    return f"{first}; also {', '.join(also)}" if also else first
+    return f"{first}; of these also {', '.join(also)}" if also else first
 
 
 def dearest(offer: Offer) -> str:
