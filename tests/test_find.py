@@ -1060,6 +1060,8 @@ def test_house_gas_finds_a_burner_that_lights_well_with_the_pins_at_hand():
         again = solve(Design.from_texts(best.design.texts))
         assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
         assert best.design.show("port_diameter") == pins and best.design.text("gas_pressure") == "7 inH2O"
+    bought = find(start, read_have(shop.replace("pins: 5/16 in\n", "")))  # what is found last is mended too
+    assert bought.offers[0].own_verdict == "good" and not bought.in_the_way
     mine = "mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"
     kept = find(start, read_have(shop + mine), budget=100)
     for offer in kept.offers:

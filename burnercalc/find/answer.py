@@ -52,7 +52,7 @@ FACE_KEYS = (  # in one of which those that are mended differ
     *("body_kind", "body_width", "body_depth", "port_diameter", "burner_count"),
     *("body_length", "rows", "ports_per_row", "pattern"),
 )
-MOST_MENDED, MENDING = 4, 40  # designs that are mended, and solves of all of them
+MOST_MENDED, MENDING, AGAIN = 4, 40, 8  # designs that are mended, solves of all of them, and of one found after that
 # What the best of all is called when it has a fault, and what is shown besides the best in a kind.
 LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 
@@ -161,7 +161,10 @@ def find(
     if len(chosen) < LEAST_SHOWN:
         with counts.at_most(counts.left // 6 if _own(best, given_keys) else counts.left):  # the rest for a purchase
             _look_for_ways(space, found, best, weighed)
+        before = best
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
+        if best is not before and _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys, AGAIN):
+            best, chosen = _best_in_each_kind(found, weighed, given_keys)
     ways = _ways(space, found, [node for _, node in chosen], weighed)
     chosen += [([ANOTHER_WAY], node) for node in ways[len(chosen) :]]
     _name_by_kind(chosen, weighed)
@@ -378,7 +381,12 @@ def _own(node: Node, given: set[str]) -> dict[str, str]:
 
 
 def _mended(
-    space: Space, found: Found, chosen: list[tuple[list[str], Node]], weights: Mapping[str, float], given: set[str]
+    space: Space,
+    found: Found,
+    chosen: list[tuple[list[str], Node]],
+    weights: Mapping[str, float],
+    given: set[str],
+    solves: int = MENDING,
 ) -> bool:
     """Whether a few of the least wrong are better once mended, between what is sold and set in the menus.
 
@@ -396,13 +404,13 @@ def _mended(
             tries.append(node)
     better = False
     keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
-    rest = space.counts.left // 2  # for a purchase
+    rest, done = space.counts.left // 2, space.counts.mending  # the rest for a purchase
     for node in tries:
-        most = min(MENDING - space.counts.mending, (space.counts.left - rest) // SOLVE)
+        most = min(solves - (space.counts.mending - done), (space.counts.left - rest) // SOLVE)
         if most <= 0:
             break
-        changes, solves = mending(space.design(node), keys, most)
-        space.counts.solved(solves)
+        changes, took = mending(space.design(node), keys, most)
+        space.counts.solved(took)
         made = None
         with space.counts.at_most(len(AXES)):
             made = space.altered(node, changes) if changes else None
