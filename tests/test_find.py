@@ -334,7 +334,7 @@ def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kin
         first, *others = answer.offers
         for offer in others:
             by = {key: first.terms[key] - offer.terms[key] for key in clear}
-            better = [k for k in clear if by[k] >= clear[k] and (k == "days" or by[k] >= 0.0999 * first.terms[k])]
+            better = [k for k in clear if by[k] >= clear[k] and (k == "days" or by[k] >= 0.0499 * first.terms[k])]
             assert offer.kinds[0] == "another way" or better
         every = len(first.kinds) == 6
         named = (

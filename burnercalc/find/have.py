@@ -497,7 +497,7 @@ def choice_name(key: str, value: str, system: str) -> str:
 
 
 def _counted(entry: str, kind: str) -> tuple[str, int]:
-    entry = re.sub(r"^([0-9]+)\s*[xX×*]\s+(.*)$", r"\2 x \1", entry.strip())  # 2 x 20 lb
+    entry = re.sub(r"^([0-9]+)\s*[xX×*]\s+(.*[A-Za-z].*)$", r"\2 x \1", entry.strip())  # 2 x 20 lb
     entry = re.sub(rf"^({'|'.join(COUNTS)})\s+(.*)$", lambda said: f"{said[2]} x {COUNTS[said[1]]}", entry)
     match = re.fullmatch(r"(.*?)(?:\s*[xX×*]\s*([0-9]+))?", entry)
     name, count = match.groups() if match else (entry, None)

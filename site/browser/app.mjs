@@ -17,6 +17,7 @@ import { wireFind } from "./find.mjs";
 import { offered } from "./have.mjs";
 import { wireMend } from "./mend.mjs";
 import { wireShopping } from "./shopping.mjs";
+import { wireTight } from "./tight.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
 import { anotherDesign, EXAMPLE, isOwn, keepTyped, lastOwn, typedBefore } from "./own.mjs";
@@ -387,6 +388,7 @@ async function begin() {
   wireMend(design);
   wireShopping(design);
   wireJobs();
+  wireTight();
   wireWalk();
   undoable(design);
   await rest();

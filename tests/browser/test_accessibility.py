@@ -300,6 +300,7 @@ def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
         page.evaluate("(letters) => { document.documentElement.style.fontSize = letters; }", letters)
         for chapter in CHAPTERS:
             page.evaluate("(name) => document.querySelector(`#chapters [data-go=${name}]`).click()", chapter)
+            page.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
             assert page.evaluate(NOT_WHOLE) == [], (wide, high, letters, chapter)
     page.evaluate("() => { document.querySelector('.numbers').style.width = '60px'; }")  # it can find something
     page.evaluate("() => document.querySelector('#chapters [data-go=heat]').click()")
