@@ -32,7 +32,7 @@ from .sold import STICK
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
-REFINE = 320  # nodes, of the best between the sizes of the menus
+REFINE = 240  # nodes, of the best between the sizes of the menus
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 CLEAR = 0.05  # by which share another design is to be less in a kind
@@ -42,7 +42,7 @@ Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
 AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
-WAY_POLISH, MOST_WAYS, LONGER = 80, 3, 1.25  # times as long is another way
+WAY_POLISH, MOST_WAYS, LONGER = 60, 2, 1.25  # times as long is another way
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
