@@ -70,17 +70,18 @@ class Job:
 HAS = (
     *(BLOWER := ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")),
     *("sizes", "ambient_temperature", "altitude", "cylinder", "cylinder_fill", "tank_diameter", "tank_length"),
+    *("line_pressure", "meter_capacity", "other_appliances", "fuel_price", "start_date", "damp_air"),
     *(
-        "line_pressure",
-        "meter_capacity",
-        "other_appliances",
-        "fuel_price",
-        "start_date",
-        "damp_air",
         "watched_hours",
         "oven_places",
+        "hands",
+        "day_hours",
+        "work_week",
+        "hour_value",
+        "overhead",
+        "print_scale_x",
+        "print_scale_y",
     ),
-    *("hands", "day_hours", "work_week", "hour_value", "overhead", "print_scale_x", "print_scale_y"),
     *(s.key for s in SETTINGS if "price" in s.key or "money" in s.key or "stock" in s.key),
 )
 

@@ -159,20 +159,9 @@ def _answers(result, room, whole):
 
 def _said(check):
     """A check in lines of a terminal, and what to move against a fault."""
-    lines = wrap(
-        check.text,
-        ACROSS,
-        initial_indent=f"  {MARKS[check.verdict]} ",
-        subsequent_indent=" " * AFTER_MARK,
-        break_on_hyphens=False,
-    )
+    after = {"subsequent_indent": " " * AFTER_MARK, "break_on_hyphens": False}
+    lines = wrap(check.text, ACROSS, initial_indent=f"  {MARKS[check.verdict]} ", **after)
     if check.fault and check.changes:
         moves = ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)
-        lines += wrap(
-            f"change: {moves}",
-            ACROSS,
-            initial_indent=" " * AFTER_MARK,
-            subsequent_indent=" " * AFTER_MARK,
-            break_on_hyphens=False,
-        )
+        lines += wrap(f"change: {moves}", ACROSS, initial_indent=" " * AFTER_MARK, **after)
     return lines

@@ -145,9 +145,8 @@ def lighting_by_hand_check(
     all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
     lip that glows is one where a guard does, for it sees no flame in the box. A window narrower than jets differ by is
     one too: the pressure is proved. One narrower than gauge and weighed gas are off by even then is a caution without a
-    guard. What
-    blower and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by
-    its flame."""
+    guard. What blower and slide are off by besides is told only: no design holds over all of that, so it is lit the
+    first time by its flame."""
     slide = lighting_slide
     if slide.ratio is None or slide.unproven is None:
         return None

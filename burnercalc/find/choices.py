@@ -42,6 +42,11 @@ LEAST_HOLES = 10  # of a baffle
 BAFFLE_OPEN = 1.8  # area of the baffle's holes over that of the ports
 MIX_SPEED_M_S = (1.0, 15.0)
 LINE_LEAVES = 6 / 7  # of what a line holds, before the jet, where connector and valves take the rest; common practice
+# How a figure is told, by the reader's sizes: in steps of so many of a unit.
+RATES = {"in": (1.0, "kBtu/h"), "mm": (0.5, "kW")}
+REGULATED, OF_LINE = {"in": (0.1, "psi"), "mm": (0.01, "bar")}, {"in": (0.1, "inH2O"), "mm": (0.5, "mbar")}
+# Moves between the sizes of the menus: of rate and low fire in percent, holes of a baffle, half inches or centimetres.
+RATE_STEPS, LOW_STEPS, HOLE_STEPS, LENGTH_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10), (-2, 2, -1, 1)
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 
@@ -106,16 +111,13 @@ def fire_options(a: Asked) -> Iterable[Option]:
             yield option({**texts, "batch_size": str(made)})
 
 
-RATE_UNITS = {"in": (1.0, "kBtu/h"), "mm": (0.5, "kW")}  # that a firing rate is told in
-
-
 def _rate_unit_W(system: str) -> float:
-    step, unit = RATE_UNITS[system]
+    step, unit = RATES[system]
     return step * parse_quantity(f"1 {unit}", "power", "firing_rate")
 
 
 def _rate(rate_W: float, system: str) -> str:
-    step, unit = RATE_UNITS[system]
+    step, unit = RATES[system]
     return f"{max(1, ceil(rate_W / _rate_unit_W(system) - 1e-6)) * step:g} {unit}"
 
 
@@ -127,10 +129,6 @@ def low_options(a: Asked) -> Iterable[Option]:
     texts = (a.start.text("low_fire"), *([f"{holds} %"] if LEAST_LOW <= holds <= 100 else []), *sold.LOW_FIRES)
     for text in dict.fromkeys(texts):
         yield option({"low_fire": text})
-
-
-RATE_STEPS, LOW_STEPS, HOLE_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10)  # percent; holes of a baffle
-LENGTH_STEPS = (-2, 2, -1, 1)  # of half an inch or a centimetre
 
 
 def fine_fire(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
@@ -459,7 +457,7 @@ def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:
     """What a line holds before the jet, for which the nearest larger drill asks for less; and a seventh less, where
     connector and valves leave no more."""
     for line in dict.fromkeys(lines):
-        before = [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), a.system, True)]
+        before = [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), OF_LINE[a.system])]
         yield from _at_pressures(a, before, line)
 
 
@@ -480,7 +478,7 @@ def _any_pressure(a: Asked, line: str) -> Iterable[Option]:
     drilled = a.have.of("drill")
     for piece in drilled:
         jet = a.burner.call(PARTS["jet"], gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
-        pressure = _pressure(jet.high_Pa, a.system)
+        pressure = _pressure(jet.high_Pa, REGULATED[a.system])
         if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
             yield option({"gas_pressure": pressure, "line_pressure": line, **piece.texts})
     if not drilled or a.have.may_buy("drill"):
@@ -497,10 +495,8 @@ def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
     return any(low - 1 <= pressure_Pa <= high + 1 for low, high in ranges)
 
 
-def _pressure(pressure_Pa: float, system: str, of_line: bool = False) -> str:
-    unit, step = ("psi", 0.1) if system == "in" else ("bar", 0.01)
-    if of_line:
-        unit, step = ("inH2O", 0.1) if system == "in" else ("mbar", 0.5)
+def _pressure(pressure_Pa: float, told: tuple[float, str]) -> str:
+    step, unit = told
     unit_Pa = parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")
     return f"{round(pressure_Pa / unit_Pa / step) * step:.6g} {unit}"
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from .. import checks
 from ..burner import Burner
+from ..checks.judge import FAULTS
 from ..parts import PARTS
 from ..result import Result, solve
 from .score import how_wrong
@@ -17,12 +18,10 @@ from .shops import TOLERANCES, Tolerance, built, moved, off_by
 
 _BY_KEY = {tolerance.keys[0]: tolerance for tolerance in TOLERANCES}
 PINS, BLOWER, DAY = (_BY_KEY[key] for key in ("port_diameter", "blower_shutoff_pressure", "ambient_temperature"))
-FAULTY = ("caution", "stop")
 
 
 def _of_pins(burner: Burner, off_m: float) -> dict[str, Any]:
-    face = burner.call(PARTS["face"], port_diameter=burner.part("port_diameter") + off_m)
-    return {"face": face}
+    return {"face": burner.call(PARTS["face"], port_diameter=burner.part("port_diameter") + off_m)}
 
 
 def _thinner(burner: Burner, off_m: float) -> dict[str, Any]:
@@ -61,16 +60,16 @@ OFF = {
 def spoilt(key: str, verdict: str, burner: Burner) -> float | None:
     """How far a check without a fault is over its limit, from 0 to 1, in a shop that is off in what harms it most; None
     where it has no fault there either."""
-    if key not in OFF or verdict in FAULTY:
+    if key not in OFF or verdict in FAULTS:
         return None
     off = OFF[key]
     judged = burner.call(checks.CHECKS[key], **off.parts(burner, off.by))
-    return how_wrong(key, judged.value, judged.limit) if judged is not None and judged.verdict in FAULTY else None
+    return how_wrong(key, judged.value, judged.limit) if judged is not None and judged.verdict in FAULTS else None
 
 
 def off_words(key: str, result: Result) -> str:
     """What a check says of the design in the shop that spoils it."""
     off = OFF[key]
-    shop = moved(built(result.design), {off.tolerance: off.by})
+    shop = moved(built(result), {off.tolerance: off.by})
     check = (solve(shop, result) if shop else result).checks[key]
     return f"{off.words}: {check.text[:1].lower()}{check.text[1:]}"

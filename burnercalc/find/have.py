@@ -69,8 +69,8 @@ BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
-# Of phones and of files.
 COUNTS = {word: count for count, word in enumerate(("one", "two", "three", "four", "five", "six"), 1)}
+# Of phones and of files.
 QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = INCH_M * 3 / 16  # of steel inside the wall
@@ -396,7 +396,7 @@ def _pipe(entry: str, system: str) -> Piece:
 
 
 def _blower(entry: str, system: str) -> Piece:
-    curve = {"blower_shutoff_pressure": "4 inH2O", "blower_free_flow": "60 cfm"}
+    plate = ("blower_shutoff_pressure", "blower_free_flow")
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
     typed, entry = entry, entry.replace("\u00b3", "3")
     if re.fullmatch(rf"{one},\s*{one}", entry.strip()):  # 3 inH2O, 80 cfm: no points of a curve
@@ -404,8 +404,8 @@ def _blower(entry: str, system: str) -> Piece:
     if "," in entry:
         try:
             _setting("blower_curve", entry, system)
-        except InputError as error:  # what it offers is another blower
-            raise InputError("blower", entry, error.rule, KINDS["blower"][1]) from None
+        except (InputError, InputErrors) as refused:  # what it offers is another blower
+            raise InputError("blower", entry, refused.errors[0].rule, KINDS["blower"][1]) from None
         return Piece("blower", typed, {"blower_curve": entry})
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
     neither = InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
@@ -418,7 +418,7 @@ def _blower(entry: str, system: str) -> Piece:
         raise neither
     found: dict[str, str] = {}
     for part in filter(None, both.groups()):
-        for key in curve:
+        for key in plate:
             try:
                 _setting(key, part, system)
             except (InputError, InputErrors) as refused:
@@ -429,13 +429,13 @@ def _blower(entry: str, system: str) -> Piece:
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
-    lacking = [key for key in curve if key not in found]
-    if len(lacking) == len(curve):
+    lacking = [key for key in plate if key not in found]
+    if len(lacking) == len(plate):
         raise neither
     if lacking:
         # What is typed stays in the offer: another blower is no help.
         (key,) = lacking
-        whole = " ".join({**found, key: TYPICAL[key][system][0]}[one] for one in curve)
+        whole = " ".join({**found, key: TYPICAL[key][system][0]}[one] for one in plate)
         raise InputError("blower", entry, TYPICAL[key][system][1], whole)
     return Piece("blower", entry, {**found, "blower_curve": ""})
 

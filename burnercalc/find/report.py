@@ -326,7 +326,7 @@ def tried_text(one: Tried) -> str:
 def shops_text(sample: Sample, swings: Iterable[Swing], system: str = "in") -> str:
     """The sample in a sentence and its faults, then each number over each tolerance, the longest swing first."""
     lines = [sample.sentence]
-    lines += [f"   {one.verdict.upper()} in {one.shops}, in one of them: {one.text}" for one in sample.worse]
+    lines += [f"   {one.verdict.upper()} in {one.shops}; one of them: {one.text}" for one in sample.worse]
     number = ""
     for one in swings:
         if one.number != number:

@@ -117,12 +117,12 @@ class Sample:
             return self.head
         first = self.worse[0]
         the_worst = "The worst in the rest" if self.begins_good else "The worst that gets worse still"
-        return f"{self.head} {the_worst} ({first.shops}): {first.text}"
+        return f"{self.head} {the_worst} ({first.shops}; one of them): {first.text}"
 
 
-def built(design: Design) -> Design:
+def built(result: Result) -> Design:
     """The design with what the numbers chose fixed, as it is once it is built: its firing rate and its jet."""
-    result = solve(design)
+    design = result.design
     chosen = {"firing_rate": result.part("firing").rate_W, "jet_drill": result.part("jet").drill_name}
     return Design({**design.values(), **chosen}, design.texts)
 
@@ -148,7 +148,7 @@ def off_by(key: str, value: Any, off: float, share: bool) -> Any:
 
 def tornado(design: Design) -> tuple[Swing, ...]:
     """Each number over each tolerance alone, for each number the longest swing first."""
-    design = built(design)
+    design = built(solve(design))
     base = solve(design)
     ends = {}
     for tolerance in TOLERANCES:
@@ -176,7 +176,7 @@ def _numbers(result: Result) -> dict[str, float | None]:
 def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
     """So many shops, each off by chance within all tolerances; which are good, and which turn a check worse."""
     dice = Random(seed)
-    design = built(design)
+    design = built(solve(design))
     base = solve(design)
     as_designed = {key: _badness(check.verdict) for key, check in base.checks.items() if check.room != BUILDING}
     drawn = [{tolerance: _draw(tolerance, dice) for tolerance in TOLERANCES} for _ in range(shops)]

@@ -212,9 +212,12 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve", example="0 cf
         flows.append(parse_quantity(parts[0], "air_flow", field))
         pressures.append(parse_quantity(parts[1], "pressure", field))
     try:
-        return Points(tuple(flows), tuple(pressures))
+        points = Points(tuple(flows), tuple(pressures))
     except InputError as error:
         raise InputError(field, text.strip(), error.rule, error.nearest) from None
+    rule = "must end at no more pressure than it begins with: the more a blower moves, the less it pushes"
+    require(pressures[-1] <= pressures[0], field, text.strip(), rule)
+    return points
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from ..errors import require
 from .mixture import mixture_properties
 
 CFH_M3_S = FOOT_M**3 / 3600
-RANKINE = 520.0  # 60 degF, at which the code counts its flows
+FLOW_TEMP_R = 520.0  # 60 degF, at which the codes count their flows
 
 
 def longest_run_m(*, gas_m3_s, bore_m, drop_Pa, composition):
@@ -35,6 +35,6 @@ def longest_run_m(*, gas_m3_s, bore_m, drop_Pa, composition):
         require(0 < value < inf, name, value, "must be above 0")
     gas = mixture_properties(composition, STANDARD_TEMP_K, STANDARD_PRESSURE_PA)
     dense, thick_cP = gas.molar_mass_kg_mol / AIR_MOLAR_MASS_KG_MOL, 1000 * gas.viscosity_Pas
-    factor = 0.00354 * dense * RANKINE * (thick_cP / dense) ** 0.152
+    factor = 0.00354 * dense * FLOW_TEMP_R * (thick_cP / dense) ** 0.152
     steep = ((gas_m3_s / CFH_M3_S) ** 0.381 / (19.17 * bore_m / INCH_M)) ** (1 / 0.206)
     return drop_Pa / INH2O_PA / factor / steep * FOOT_M

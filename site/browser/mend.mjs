@@ -69,7 +69,7 @@ function showShops({ sample, tornado }) {
   const parts = [make("p", "", make("b", "", sample.head))];
   if (sample.worse.length) {
     parts.push(make("p", "", `${sample.worst}, the worst first:`), make("ul", "faults", ...sample.worse.map(({ verdict, shops, text }) => {
-      const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${verdict === "stop" ? "Stop" : "Caution"} in ${shops}. `), text));
+      const sign = make("span", "sign"), item = make("li", "verdict", sign, make("p", "", make("b", "", `${verdict === "stop" ? "Stop" : "Caution"} in ${shops}; one of them: `), text));
       sign.setAttribute("aria-hidden", "true");
       item.dataset.verdict = verdict;
       return item;
@@ -80,7 +80,7 @@ function showShops({ sample, tornado }) {
     parts.push(make("h3", "", `${NUMBERS[number]}: ${asSet}`), swingRows(swings));
   }
   byId("shops-found").replaceChildren(...parts);
-  all("p", byId("shops-found")).forEach(explain);
+  explain(byId("shops-found"));
 }
 
 // Bars from the low to the high end, on one scale; what moves the number most comes first.
