@@ -247,7 +247,9 @@ def _sizes(offer: Offer) -> str:
     d = offer.design
     show = d.show
     inlet, mix_pipe = (pipe_size(size, d.reader) for size in (d.inlet, d.mix_pipe))
-    pattern = f"{d.rows} rows, {d.ports_per_row} in a long row, {show('pattern')}"
+    even = d.pattern == "straight" and d.body_kind != "pipe"
+    # Never `4 in a row`, which reads as inches.
+    pattern = f"{d.rows} rows{' of' if even else ', the longest of'} {d.ports_per_row}, {show('pattern')}"
     if d.rows == 1 and d.body_kind != "pipe":
         pattern = f"one row of {d.ports_per_row}"
     return (

@@ -110,7 +110,7 @@ function card(found) {
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
   const bought = make("ul", "", ...found.buy.map(({ said }) => make("li", "", said)));
-  const folded = make("details", "", make("summary", "", "What to buy"),
+  const folded = make("details", "more", make("summary", "", "What to buy"),
     ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought);
   const word = make("p", "", make("b", "", capital(found.verdict)),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
