@@ -236,7 +236,10 @@ def good_list(rng, setting):
         return f"{rng.uniform(0, 20):.2f}/{rng.choice(('lb', 'kg', 'therm', 'kWh', 'MJ', 'm3', 'ft3'))}"
     if kind == "blower_curve":
         flows = sorted(rng.sample(range(1, 400), rng.randint(1, 5)))
-        return ", ".join(f"{flow} cfm {rng.uniform(0, 20):.2f} inH2O" for flow in [0, *flows])
+        pressures = sorted((rng.uniform(0, 20) for _ in [0, *flows]), reverse=True)
+        if len(pressures) > 2 and rng.random() < 0.3:  # a hump between its ends, as some blowers have
+            pressures[1] += 2
+        return ", ".join(f"{flow} cfm {head:.2f} inH2O" for flow, head in zip([0, *flows], pressures, strict=True))
     if kind == "money_sign":
         return rng.choice(("$", "€", "£", "kr", "CHF", "zl"))
     if kind == "date":
