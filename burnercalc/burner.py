@@ -41,20 +41,21 @@ class Burner:
 
     def part(self, name: str) -> Any:
         """The record of a part, or the value of a setting."""
-        if name not in PARTS:
-            return self._value(name)
-        if name not in self._made:
+        made = self._made.get(name)
+        if made is None:
+            if name not in PARTS:
+                return self._value(name)
             given = {one: self.part(one) for one in needs(PARTS[name])}
-            self._made[name] = given, self._same_as_before(name, given)
-        return self._made[name][1]
+            made = self._made[name] = given, self._same_as_before(name, given)
+        return made[1]
 
     def _same_as_before(self, name: str, given: dict[str, Any]) -> Any:
         if self._store is not None:
             # A store holds all parts that its keys name by id, so none of these is another that took its place.
-            key = (name, *(id(value) if one in PARTS else value for one, value in given.items()))
-            if key not in self._store:
-                self._store[key] = PARTS[name](**given)
-            return self._store[key]
+            key = (name, *[id(value) if one in PARTS else value for one, value in given.items()])
+            if (stored := self._store.get(key)) is None:
+                stored = self._store[key] = PARTS[name](**given)
+            return stored
         before, record = self._kept.get(name, ({}, None))
         same = record is not None and all(
             given[one] is before[one] if one in PARTS else given[one] == before[one] for one in given

@@ -18,6 +18,8 @@ TABLE_K = (200.0, 340.0)  # that of data/lp_saturation.csv
 
 def mass_shares(composition):
     """Share of each species in the mass of a blend, ((species, share), ...) [-]."""
+    if len(composition) == 1:
+        return ((composition[0][0], 1.0),)
     parts = tuple((name, x * species_of(name).molar_mass_kg_mol) for name, x in composition)
     total = sum(part for _, part in parts)
     return tuple((name, part / total) for name, part in parts)
@@ -78,6 +80,8 @@ def vapour(liquid, temp_K):
     Checked by:
         tests/test_lp_blend.py: CoolProp's mixture
     """
+    if len(liquid) == 1:
+        return ((liquid[0][0], 1.0),)
     return fractions(tuple((name, x * saturation_pressure_Pa(name, temp_K)) for name, x in liquid))
 
 

@@ -42,7 +42,8 @@ def saturation_pressure_Pa(species, temp_K):
         tests/reference/lp_saturation.csv
     """
     columns = _columns(species)
-    interpolate(temp_K, columns["temp_K"], columns["temp_K"], "temp_K")
+    if not columns["temp_K"][0] <= temp_K <= columns["temp_K"][-1]:
+        interpolate(temp_K, columns["temp_K"], columns["temp_K"], "temp_K")  # refuses it, in kelvins
     return exp(interpolate(-1 / temp_K, columns["inverse"], columns["log_pressure"], "temp_K"))
 
 
