@@ -255,12 +255,17 @@ def check():
         stop(f"{', '.join(failed)} must be mended, see above")
 
 
-# Runs side by side on two cores: most tests use one, and those of the browser often wait. A file that two runs name
-# falls to the one that comes to it first (tests/conftest.py), so that all end about together.
+# Runs side by side on two cores: most tests use one, and those of the browser often wait. A file that several runs name
+# falls to the one that comes to it first (tests/conftest.py); the longest are begun first, so that all end together.
 LONG = tuple(f"tests/test_{name}.py" for name in ("inputs", "find", "files", "docs", "find_good"))
-PAGE = tuple(sorted(path.relative_to(ROOT).as_posix() for path in ROOT.glob("tests/browser/test_*.py")))
+LONG_PAGE = tuple(f"tests/browser/test_{name}.py" for name in ("job", "engines"))
+OF_PACKAGE, OF_PAGE = (
+    sorted(path.relative_to(ROOT).as_posix() for path in ROOT.glob(f"tests/{place}test_*.py"))
+    for place in ("", "browser/")
+)
+PAGE = tuple(dict.fromkeys((*LONG_PAGE, *OF_PAGE)))
 RUNS = (
-    ("tests", "--ignore=tests/browser"),
+    (*OF_PACKAGE, *reversed(PAGE)),
     (*PAGE, "-o", "cache_dir=.cache/pytest"),
     (*LONG, *reversed(PAGE), "-o", "cache_dir=.cache/pytest-page"),
 )

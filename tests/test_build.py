@@ -149,14 +149,8 @@ def test_each_of_the_fast_checks_finds_its_fault(name, fault, tmp_path, capfd):
 
 def test_the_runs_are_all_tests():
     """Whatever is added under tests/ falls to a run."""
-    found = set()
-    for given in build.RUNS:
-        named = [build.ROOT / part for part in given if part.startswith("tests")]
-        left_out = [build.ROOT / part.removeprefix("--ignore=") for part in given if part.startswith("--ignore=")]
-        assert named and all(path.exists() for path in named + left_out)
-        files = {file for path in named for file in ([path] if path.is_file() else path.rglob("test_*.py"))}
-        found |= {file for file in files if not any(file.is_relative_to(path) for path in left_out)}
-    assert found == set((build.ROOT / "tests").rglob("test_*.py"))
+    named = {build.ROOT / part for given in build.RUNS for part in given if part.startswith("tests")}
+    assert named == set((build.ROOT / "tests").rglob("test_*.py"))
 
 
 @pytest.mark.parametrize("faulty", [None, 2])
