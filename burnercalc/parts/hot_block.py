@@ -1,7 +1,8 @@
 """The block while it burns: how hot it, the steel behind it and the mixture in it get, at high and at low fire."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import hypot, pi
 
 from ..making import refractory as making
@@ -82,30 +83,10 @@ def hot_block(
     castable_density: float,
     port_wall_temperature: float | str,
 ) -> HotBlock:
-    stuff = block_material(refractory, castable_density)
-    diameter, ports = face.port_diameter_m, face.port_count
-    kept_out = making.ports_kept_out(port_count=ports, port_diameter_m=diameter, window_area_m2=face.window_area_m2) * (
-        pi / 4 * diameter**2
-    )
-
-    def fin_at(walls_K, conducts=1.0):
-        return Fin(
-            body.block_thickness_m,
-            face.window_area_m2 - kept_out,
-            ports * pi * diameter,
-            conducts * stuff.conductivity_W_mK((shop.temp_K + walls_K) / 2),
-        )
-
+    stuff, diameter = block_material(refractory, castable_density), face.port_diameter_m
+    fin_at = partial(_fin, face, body, stuff, shop.temp_K)
     left_K = max(chamber_temperature, reached.low_empty_K.high if reached.low_empty_K else 0.0)
-    fin, left_fin = fin_at(chamber_temperature), fin_at(left_K)
-    box = Box(
-        round_m=pi * body.width_m if body.round else 2 * (body.length_m + body.width_m),
-        depth_m=body.depth_m - body.grip_m,
-        wall_m=body.wall_m,
-        grip_m=body.grip_m,
-        setback_m=body.setback_m,
-        back_m2=pi / 4 * body.width_m**2 if body.round else body.length_m * body.width_m,
-    )
+    fin, left_fin, box = fin_at(chamber_temperature), fin_at(left_K), _box(body)
     high_kg_s = stream.mixture_m3_s * mixture.cold.density_kg_m3
     cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
 
@@ -132,13 +113,7 @@ def hot_block(
     left_least = at(low_fire, least_rim, least, left_K)
     dull, keen = (at(low_fire, low, conducts=1 + off) for off in (-CONDUCTS_OFF, CONDUCTS_OFF))
 
-    def band(figure):
-        """Rim and conduction have nothing to do with each other: their ends add as squares."""
-        value = figure(low)
-        below = hypot(min(0.0, figure(least_rim) - value), min(0.0, figure(dull) - value))
-        above = hypot(max(0.0, figure(left) - value), max(0.0, figure(keen) - value))
-        return Band(value - below, value, value + above)
-
+    band = partial(_band, low, (least_rim, dull), (left, keen))
     ignition = flame_limits.auto_ignition_temp_K(gas.composition)
     hot = left_port = waiting = port_wall_temperature
     if port_wall_temperature == "auto":
@@ -175,6 +150,42 @@ def hot_block(
         ignition_K=ignition,
         wetted_K=flame_limits.wetted_limit_K(ignition),
     )
+
+
+def _fin(face: Face, body: Body, stuff: Material, shop_K: float, walls_K: float, conducts: float = 1.0) -> Fin:
+    """The block, as it conducts halfway from the shop to the walls that it sees."""
+    diameter, ports = face.port_diameter_m, face.port_count
+    kept_out = making.ports_kept_out(port_count=ports, port_diameter_m=diameter, window_area_m2=face.window_area_m2)
+    return Fin(
+        body.block_thickness_m,
+        face.window_area_m2 - kept_out * (pi / 4 * diameter**2),
+        ports * pi * diameter,
+        conducts * stuff.conductivity_W_mK((shop_K + walls_K) / 2),
+    )
+
+
+def _box(body: Body) -> Box:
+    return Box(
+        round_m=pi * body.width_m if body.round else 2 * (body.length_m + body.width_m),
+        depth_m=body.depth_m - body.grip_m,
+        wall_m=body.wall_m,
+        grip_m=body.grip_m,
+        setback_m=body.setback_m,
+        back_m2=pi / 4 * body.width_m**2 if body.round else body.length_m * body.width_m,
+    )
+
+
+def _band(
+    at: HotState,
+    below: tuple[HotState, HotState],
+    above: tuple[HotState, HotState],
+    figure: Callable[[HotState], float],
+) -> Band:
+    """Rim and conduction, one state of each a side, have nothing to do with each other: their ends add as squares."""
+    value = figure(at)
+    less = hypot(*(min(0.0, figure(state) - value) for state in below))
+    more = hypot(*(max(0.0, figure(state) - value) for state in above))
+    return Band(value - less, value, value + more)
 
 
 # One and the same for burners alike in all that it rests on, so that they share the limits of the flame in it.

@@ -89,6 +89,21 @@ def _parts(fin, film_W_m2K, capacity_W_K, back_W_K):
     return (b, r1, r2), cooled, (-back_2 / under, back_1 / under)
 
 
+def _shone_on_K(start_K, shines_K_K4, chamber_K, nought_K):
+    """The face that takes in what walls shine on it, T + a (T^4 - T_ch^4) = T_0, by Newton's steps from a start.
+
+    Convex and rising, so from the first step on it comes from above.
+    """
+    face_K = start_K
+    for _ in range(60):
+        over_K = face_K + shines_K_K4 * (face_K**4 - chamber_K**4) - nought_K
+        step_K = over_K / (1 + 4 * shines_K_K4 * face_K**3)
+        face_K -= step_K
+        if abs(step_K) < 1e-9 * face_K:
+            break
+    return face_K
+
+
 def _rise(fin, rises_1_m, depth_m):
     """What C1 exp(r1 L) and C2 make of the mixture and of the wall over the inlet's, `depth_m` from the back."""
     b, r1, r2 = rises_1_m
@@ -267,33 +282,21 @@ def hot_state(
         cooled = (faced * cooled[0], faced * cooled[1])
         (_, at_back), (_, at_rim) = _rise(fin, rises, 0.0), _rise(fin, rises, grip)
         leaving, at_face = _rise(fin, rises, fin.length_m)
-
-        def each(place, cooled=cooled, heated=heated):
-            """Over the mixture in the box: for each kelvin of mixture over box, and for each watt."""
-            return (
-                place[0] * cooled[0] + place[1] * cooled[1],
-                place[0] * heated[0] + place[1] * heated[1],
-            )
-
-        (back_K, back_W), (rim_K, rim_W) = each(at_back), each(at_rim)
+        # Over the mixture in the box: for each kelvin of mixture over box, and for each watt.
+        (back_K, back_W), (rim_K, rim_W), (exit_1, exit_W), (face_1, face_W) = (
+            (one * cooled[0] + two * cooled[1], one * heated[0] + two * heated[1])
+            for one, two in (at_back, at_rim, leaving, at_face)
+        )
         shone = (1 - by_rim) * glow * solid / box.inside_m2 / both
         # Two balances of mixture over shop and mixture over box, both for one watt:
         #   (1 - by_rim)/2 over_shop - kept over_box = warmed,   flows over_shop + cools over_box = gives
-        half, kept, warmed = (
-            (1 - by_rim) / 2,
-            1 + shone * (1 + back_K) + by_rim * rim_K,
-            shone * back_W + by_rim * rim_W,
-        )
+        half, kept = (1 - by_rim) / 2, 1 + shone * (1 + back_K) + by_rim * rim_K
+        warmed = shone * back_W + by_rim * rim_W
         cools, gives = box_W_K - back_W_K * back_K, back_W_K * back_W
         under = half * cools + kept * flows
         over_shop, over_box = (warmed * cools + kept * gives) / under, (half * gives - warmed * flows) / under
-        (exit_1, exit_W), (face_1, face_W) = each(leaving), each(at_face)
         face_W += over_shop + face_1 * over_box
-        for _ in range(60):  # T + face_W shines (T^4 - T_ch^4) = T_shop: convex and rising, from above
-            step = (face + face_W * shines * (face**4 - chamber_K**4) - shop_K) / (1 + 4 * face_W * shines * face**3)
-            face -= step
-            if abs(step) < 1e-9 * face:
-                break
+        face = _shone_on_K(face, face_W * shines, chamber_K, shop_K)
         heat_W = shines * (chamber_K**4 - face**4)
         before = mixture, steel, back, exit_K
         mixture = shop_K + heat_W * over_shop
