@@ -140,45 +140,7 @@ def chart_figure(name, data):
     for key, series in data["series"].items():
         told = series["label"] and len(data["series"]) > 1 and not key.endswith("_band")  # its line's name is enough
         label = {"legend_label": series["label"]} if told else {}
-        colour = {"field": "verdict", "transform": colours(f"{name}-{key}", VERDICTS)}
-        if series["kind"] == "band":
-            columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
-            band = made.varea(
-                "x", "y", "y2", source=source(f"{name}-{key}", columns), fill_color=GREY, fill_alpha=0.16, **label
-            )
-            band.glyph.name = f"fill-{series['verdict'] or 'plain'}-{name}-{key}"
-        elif series["kind"] == "bars":
-            made.vbar(
-                "x",
-                top="y",
-                width=0.8,
-                source=source(f"{name}-{key}", columns_of(series)),
-                fill_color=colour,
-                line_color=None,
-                **label,
-            )
-        elif series["kind"] == "points":
-            made.scatter(
-                "x",
-                "y",
-                source=source(f"{name}-{key}", columns_of(series)),
-                size=8,
-                fill_color=colour,
-                line_color=None,
-                **label,
-            )
-        else:
-            number = plain.index(key) if key in plain else 0
-            line = made.line(
-                "x",
-                "y",
-                source=source(f"{name}-{key}", {"x": series["x"], "y": series["y"]}),
-                line_width=2.5,
-                line_color=GREY,
-                line_dash=DASHES[number % 4],
-                **label,
-            )
-            line.glyph.name = f"line-{series['verdict'] or f'plain{number % 4}'}-{name}-{key}"
+        drawn_series(made, f"{name}-{key}", series, plain.index(key) if key in plain else 0, label)
     if data["mark"]["x"]:
         mark = made.scatter(
             "x",
@@ -192,24 +154,51 @@ def chart_figure(name, data):
             legend_label="this design",
         )
         mark.glyph.name = f"mark-{name}"
-    for legend in made.legend:  # below the chart, where it hides nothing
-        legend.update(
-            name=f"legend-{name}",
-            orientation="vertical",
-            ncols=2,
-            border_line_color=None,
-            background_fill_alpha=0,
-            padding=2,
-            margin=2,
-            label_text_font_size="13px",
-            glyph_height=16,
-            glyph_width=24,
-            spacing=1,
-        )
-        made.center.remove(legend)
-        made.add_layout(legend, "below")
+    for legend in made.legend:
+        put_below(made, legend, name)
     zoom(made, name)
     return made
+
+
+def drawn_series(made, name, series, number, label):
+    """A band, bars, points or a line; `number`: of the lines that are told apart by their dashes."""
+    if series["kind"] == "band":
+        columns = {"x": series["x"], "y": series["y"], "y2": series["y2"]}
+        band = made.varea("x", "y", "y2", source=source(name, columns), fill_color=GREY, fill_alpha=0.16, **label)
+        band.glyph.name = f"fill-{series['verdict'] or 'plain'}-{name}"
+    elif series["kind"] in ("bars", "points"):
+        colour = {"field": "verdict", "transform": colours(name, VERDICTS)}
+        filled = {"source": source(name, columns_of(series)), "fill_color": colour, "line_color": None, **label}
+        if series["kind"] == "bars":
+            made.vbar("x", top="y", width=0.8, **filled)
+        else:
+            made.scatter("x", "y", size=8, **filled)
+    else:
+        columns = {"x": series["x"], "y": series["y"]}
+        dash = DASHES[number % 4]
+        line = made.line(
+            "x", "y", source=source(name, columns), line_width=2.5, line_color=GREY, line_dash=dash, **label
+        )
+        line.glyph.name = f"line-{series['verdict'] or f'plain{number % 4}'}-{name}"
+
+
+def put_below(made, legend, name):
+    """The legend below the chart, where it hides nothing."""
+    legend.update(
+        name=f"legend-{name}",
+        orientation="vertical",
+        ncols=2,
+        border_line_color=None,
+        background_fill_alpha=0,
+        padding=2,
+        margin=2,
+        label_text_font_size="13px",
+        glyph_height=16,
+        glyph_width=24,
+        spacing=1,
+    )
+    made.center.remove(legend)
+    made.add_layout(legend, "below")
 
 
 def columns_of(series):

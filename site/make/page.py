@@ -216,15 +216,34 @@ def main(out):
     request = {"kind": "solve", "settings": {}, "figures": [*taken.SHOWN_DRAWINGS, *result.charts]}
     data = json.loads(worker.handle(json.dumps(request)))
     assert data["ok"], data
-    environment = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(MAKE), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
-    markup = jinja2.utils.markupsafe.Markup
     # In the page itself, because nothing can be painted before they are here.
     style, early = (BROWSER / "style.css").read_text(), (BROWSER / "early.js").read_text()
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
     csp = (MAKE / "csp.txt").read_text().strip().replace("EARLY", digest)
-    shown = dict(
+    environment = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(MAKE), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )
+    template, laters = environment.get_template("page.html"), {}
+    filled = shown(result, data, style, early, csp)
+    for name, whole in (("index", False), ("example", True)):
+        laters[name] = Later(whole)
+        html = template.render(**filled, whole=whole, later=laters[name])
+        (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
+    (out / "csp.txt").write_text(csp)
+    # Not sorted: Bokeh reads a model before it is referred to.
+    style = (BROWSER / "widget.css").read_text()
+    page = {**documents(data), "later": laters["index"].parts, "style": style, "glossary": explained()}
+    write_json(out / "page.json", page, sort_keys=False)
+    write_json(out / "sources.json", came_from())
+    write_json(out / "search.json", search.entries())
+    check = {**request, "figures": ["face"]}
+    write_json(out / "selfcheck.json", {"request": check, "reply": json.loads(worker.handle(json.dumps(check)))})
+
+
+def shown(result, data, style, early, csp):
+    """What the template is filled with."""
+    markup = jinja2.utils.markupsafe.Markup
+    return dict(
         version=__version__,
         csp=csp.partition("; frame-ancestors")[0],  # which browsers take from a header only
         style=markup(style),
@@ -266,39 +285,21 @@ def main(out):
             for e in EXAMPLES
         ],
     )
-    template = environment.get_template("page.html")
-    laters = {}
-    for name, whole in (("index", False), ("example", True)):
-        laters[name] = Later(whole)
-        html = template.render(**shown, whole=whole, later=laters[name])
-        (out / f"{name}.html").write_text(html.lstrip(), encoding="utf-8")
-    (out / "csp.txt").write_text(csp)
-    # Not sorted: Bokeh reads a model before it is referred to.
-    style = (BROWSER / "widget.css").read_text()
-    page = {**documents(data), "later": laters["index"].parts, "style": style, "glossary": explained()}
-    write_json(out / "page.json", page, sort_keys=False)
-    write_json(
-        out / "sources.json",
-        {
-            a.key: {
-                "label": a.label,
-                "meaning": a.meaning,
-                "formula": a.formula,
-                "inputs": a.inputs,
-                "source": a.source.text,
-                "trust": words.TRUST[a.source.trust],
-            }
-            for a in catalogue.ANSWERS.values()
-        },
-    )
-    write_json(out / "search.json", search.entries())
-    write_json(
-        out / "selfcheck.json",
-        {
-            "request": {**request, "figures": ["face"]},
-            "reply": json.loads(worker.handle(json.dumps({**request, "figures": ["face"]}))),
-        },
-    )
+
+
+def came_from():
+    """Where each number comes from."""
+    return {
+        a.key: {
+            "label": a.label,
+            "meaning": a.meaning,
+            "formula": a.formula,
+            "inputs": a.inputs,
+            "source": a.source.text,
+            "trust": words.TRUST[a.source.trust],
+        }
+        for a in catalogue.ANSWERS.values()
+    }
 
 
 class Later:
