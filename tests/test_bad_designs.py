@@ -153,7 +153,7 @@ BAD = [
     ),
     (
         "a jet that asks for more than the house line holds",
-        {"fuel": "natural_gas", "jet_drill": "#22"},
+        {"fuel": "natural_gas", "jet_drill": "#24"},
         "supply",
         "of its rate at most",
         {"jet_drill": "#16", "line_pressure": "14 inH2O"},

@@ -923,13 +923,11 @@ CHECKS = (
             "burner's cock, up to {run:gas_pressure} less than at the meter.",
             "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
             "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
-            "rate. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
-            "stop": "High fire takes {least:gas_pressure} behind the regulator at the least, more than the "
-            "{holds:gas_pressure} that the line holds. Connector and valves leave it at most {share:percent} of its "
-            "rate. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
+            "rate, and is as much too lean until the damper is closed by the flame. A larger jet, less fire, or a line "
+            "that holds more, which the gas fitter decides.",
             "jet": "This jet alone takes {jet:gas_pressure} at high fire, and the line holds {holds:gas_pressure}: "
-            "it comes to {share:percent} of its rate at most. A larger jet, less fire, or a line that holds more, "
-            "which the gas fitter decides.",
+            "it comes to {share:percent} of its rate at most, and is as much too lean until the damper is closed by "
+            "the flame. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
         },
         cures=(("gas_pressure", "lower"), ("firing_rate", "lower"), ("line_pressure", "raise")),
     ),

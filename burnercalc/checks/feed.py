@@ -281,7 +281,8 @@ def supply_check(
     jet_drill: str | None,
 ) -> Judged | None:
     """What the regulator of a line must hold, by the most that connector and valves take; a stop where even with the
-    least of it high fire comes out too short. A cylinder's regulator is set as the gauge at the jet asks."""
+    least of it high fire comes out as short as no jet may. A cylinder's regulator is set as the gauge at the jet
+    asks."""
     if gas.liquid is not None:
         return None
     outlet, holds, mixture_Pa = supply.outlet_Pa, line_pressure, resistance.total_Pa
@@ -291,13 +292,13 @@ def supply_check(
         return sqrt(max(holds - mixture_Pa, 0.0) / (outlet_Pa - mixture_Pa)) if outlet_Pa > holds else 1.0
 
     most, least = reached(outlet.low), reached(outlet.high)
-    word = "good" if least == 1.0 else "caution" if most >= RATE_SHORT[0] else "stop"
+    word = "good" if least == 1.0 else "caution" if most >= RATE_SHORT[1] else "stop"
     larger = (("jet_drill", "choose"),) if jet_drill else (("gas_pressure", "lower"),)
     return verdict(
         word,
         outlet.high,
         holds,
-        case="jet" if word != "good" and jet.supply_Pa >= holds else word,
+        case="good" if word == "good" else "jet" if jet.supply_Pa >= holds else "caution",
         cures=() if word == "good" else (*larger, ("firing_rate", "lower"), ("line_pressure", "raise")),
         outlet=outlet.value,
         least=outlet.low,
