@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from math import isfinite
 from unicodedata import combining, normalize
 
-from .errors import InputError, InputErrors, require
+from .errors import InputError, InputErrors, printable, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
 from .units import known_unit, parse_quantity, show, split_number
@@ -50,7 +50,8 @@ def money_sign(text, field):
     lacking = "".join(sign for sign in text if not _on_paper(sign))
     spelled = normalize("NFKD", text.translate(SPELLED))
     spelled = "".join(sign for sign in spelled if _on_paper(sign) and not combining(sign))
-    require(not lacking, field, text, f"holds {lacking}, which the printed sheets cannot write", spelled or "$")
+    rule = f"holds {printable(lacking)}, which the printed sheets cannot write"
+    require(not lacking, field, text, rule, spelled or "$")
     good = text[:1] != "." and all(sign.isalpha() or sign in "$€£¥¢." for sign in text)
     require(good, field, text, "must be letters, or $, € or £", "$")
     unit = known_unit(text) is not None and not (len(text) == 1 and text.isupper())

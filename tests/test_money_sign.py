@@ -75,6 +75,7 @@ def test_page_and_paper_show_it(signed):
         ("z\u0142", "zl", "cannot write"),
         ("K\u010d", "Kc", "cannot write"),
         ("\u20b9", "Rs", "cannot write"),
+        ("\u200bkr", "kr", "holds U+200B, which"),
         *((unit, "$", "unit of measure") for unit in ("psi", "mm", "kg", "lb", "m", "bar", "degC")),
     ],
 )
