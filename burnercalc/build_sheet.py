@@ -251,116 +251,108 @@ def _outermost(result):
 
 
 def _steel(result, width):
+    """Sections, cut list and stock, the order of the work and the seams; of a slender body the section has a page's
+    width and the order stands beside the section across."""
     d = result.design
-    steel, tube = result.part("steel"), d.body_kind == "tube"
-    cut, bridge = steel.window_cut, units.show(steel.bridge_m, "length", d.reader)
-    window = (
-        ("Turn the tube so that its own weld lies in a side, not in face or back. " if tube else "")
-        + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
-        f"{d.show('corner_drill')} first, "
-        f"centres {_show(result, 'corner_drill_inset')} in from its edges, then cut straight from hole to hole, but "
-        f"for a bridge of {bridge} in the middle of each long side: it stays until both caps are on."
-        if cut.drills
-        else f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
-    )
-    caps = (
-        f"Caps: ease the corners to {_show(result, 'cap_corner')} so that they follow the tube."
-        if d.body_kind == "tube"
-        else "Caps: square corners, no need to ease them."
-        if d.body_kind == "plates"
-        else "Discs: one with the window, one with the inlet hole."
-    )
-    where = (
-        f"one end cap, its middle {units.show(result.part('end_inlet').axis_m, 'length', d.reader)} from the outside "
-        "of the face"
-        if d.inlet_position == "end"
-        else "the back disc"
-        if result.part("face").round
-        else "the middle of the back"
-        if d.inlets == 1
-        else f"the back, two of them, {_show(result, 'inlet_spacing')} from middle to middle, half of that each way "
-        "from the middle of the back"
-    )
-    steps = [
-        window,
-        f"Inlet: hole saw {_show(result, 'inlet_hole')} in {where}; {_show(result, 'inlet_hole_clearance')} of "
-        "clearance on the pipe. "
-        f"Nipples: {_show(result, 'inlet_nipple')}.",
-        caps,
-    ]
-    if result.part("baffle_sheet").sheet:
-        bend = (
-            ""
-            if result.part("face").round or not d.baffle_bend_angle
-            else (
-                f", bend it {d.baffle_bend_angle:g}° from flat along the middle "
-                f"({180 - d.baffle_bend_angle:g}° is left between its legs), ridge to the inlet, "
-                f"{_show(result, 'baffle_height')} high"
-            )
-        )
-        blank = (
-            f"disc of {_show(result, 'baffle_length')}"
-            if result.part("face").round
-            else f"blank {_show(result, 'baffle_length')} by {_show(result, 'baffle_width')}"
-        )
-        steps.append(
-            f"Baffle: {blank}, {d.baffle_holes} holes of {d.show('baffle_hole_diameter')} as on its template{bend}. It "
-            + (
-                "goes in from the open end and is tacked before that is closed."
-                if result.part("face").round
-                else "is tacked in from both open ends, before the caps."
-            )
-        )
-    steps += [
+    slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
+    order = [Heading("In this order", 2), Items(_steel_order(result), "1")]
+    half = (width - GAP_MM) / (ALONG + 1)
+    across = _view(result, "section_across", half, 64.0 if slender else 74.0, ACROSS[d.inlets > 1])
+    if slender:
+        along = _view(result, "section", width, 60.0, "Along")
+        drawn, below = [along, Columns(((across,), tuple(order)), (1.0, ALONG))], []
+    else:
+        along = _view(result, "section", half * ALONG, 74.0, "Along")
+        drawn, below = [Columns(((along,), (across,)), (ALONG, 1.0))], order
+    return [Heading("Steel"), *drawn, *_steel_tables(result), *below, *_welding(result)]
+
+
+def _steel_order(result):
+    """What is done to the steel, one after the other."""
+    return (
+        _window(result),
+        f"Inlet: hole saw {_show(result, 'inlet_hole')} in {_inlet_place(result)}; "
+        f"{_show(result, 'inlet_hole_clearance')} of clearance on the pipe. Nipples: {_show(result, 'inlet_nipple')}.",
+        {
+            "tube": f"Caps: ease the corners to {_show(result, 'cap_corner')} so that they follow the tube.",
+            "plates": "Caps: square corners, no need to ease them.",
+            "pipe": "Discs: one with the window, one with the inlet hole.",
+        }[result.design.body_kind],
+        *([_baffle(result)] if result.part("baffle_sheet").sheet else []),
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
-    ]
-    cut_list = plain(
-        result.tables["cut_list"],
-        d.reader,
-        ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass"),
-        "rlrrrrrr",
     )
-    stock = plain(result.tables["stock"], d.reader, ("stock", "length", "cuts", "offcut"), "lrlr")
+
+
+def _window(result):
+    d, steel = result.design, result.part("steel")
+    if not steel.window_cut.drills:
+        return f"Window: one round hole of {_show(result, 'window_width')} in the middle of the face disc."
+    turned = "Turn the tube so that its own weld lies in a side, not in face or back. "
+    return (
+        (turned if d.body_kind == "tube" else "")
+        + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
+        f"{d.show('corner_drill')} first, centres {_show(result, 'corner_drill_inset')} in from its edges, then cut "
+        f"straight from hole to hole, but for a bridge of {units.show(steel.bridge_m, 'length', d.reader)} in the "
+        "middle of each long side: it stays until both caps are on."
+    )
+
+
+def _inlet_place(result):
+    d = result.design
+    if d.inlet_position == "end":
+        axis = units.show(result.part("end_inlet").axis_m, "length", d.reader)
+        return f"one end cap, its middle {axis} from the outside of the face"
+    if result.part("face").round:
+        return "the back disc"
+    if d.inlets == 1:
+        return "the middle of the back"
+    return (
+        f"the back, two of them, {_show(result, 'inlet_spacing')} from middle to middle, half of that each way from "
+        "the middle of the back"
+    )
+
+
+def _baffle(result):
+    d, length = result.design, _show(result, "baffle_length")
+    bend = (
+        f", bend it {d.baffle_bend_angle:g}° from flat along the middle ({180 - d.baffle_bend_angle:g}° is left "
+        f"between its legs), ridge to the inlet, {_show(result, 'baffle_height')} high"
+    )
+    if result.part("face").round:
+        blank, bend, tacked = f"disc of {length}", "", "goes in from the open end and is tacked before that is closed."
+    else:
+        blank = f"blank {length} by {_show(result, 'baffle_width')}"
+        bend, tacked = bend if d.baffle_bend_angle else "", "is tacked in from both open ends, before the caps."
+    holes = f"{d.baffle_holes} holes of {d.show('baffle_hole_diameter')} as on its template"
+    return f"Baffle: {blank}, {holes}{bend}. It {tacked}"
+
+
+def _steel_tables(result):
+    """What must be known first, the cut list and the bars; what else is bought is named."""
+    d = result.design
     also = [f"pipe nipples, {_show(result, 'inlet_nipple')}"]
     if result.part("baffle_sheet").sheet:
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
     also.append("the mould's boards, pins and mix, on their page")
     before = tuple((check.label, check.text) for check in _noted(result)[1])
-    tables = [
+    cut_list = ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass")
+    return [
         *([Heading("To know before you cut", 2), Table(("What", "How it is here"), before, "ll")] if before else []),
         Heading(result.tables["cut_list"].title, 2),
-        cut_list,
+        plain(result.tables["cut_list"], d.reader, cut_list, "rlrrrrrr"),
         *(batch_cuts(result) if d.batch_size > 1 else []),
         Heading(result.tables["stock"].title, 2),
-        stock,
+        plain(result.tables["stock"], d.reader, ("stock", "length", "cuts", "offcut"), "lrlr"),
         Paragraph(f"Saw cuts of {d.show('kerf')} are counted. Also: {'; '.join(also)}."),
     ]
-    order = [Heading("In this order", 2), Items(tuple(steps), "1")]
-    welding = [
-        Heading("Welding", 2),
-        plain(result.tables["welding"], d.reader, ("number", "when", "do"), "rll"),
-        Caution(_care(result, "weld")),
-    ]
-    slender = d.body_length > SLENDER * max(d.body_width, d.body_depth)
-    across = _view(
-        result, "section_across", (width - GAP_MM) / (ALONG + 1), 64.0 if slender else 74.0, ACROSS[d.inlets > 1]
-    )
-    if slender:
-        return [
-            Heading("Steel"),
-            _view(result, "section", width, 60.0, "Along"),
-            Columns(((across,), tuple(order)), (1.0, ALONG)),
-            *tables,
-            *welding,
-        ]
-    along = _view(result, "section", (width - GAP_MM) * ALONG / (ALONG + 1), 74.0, "Along")
+
+
+def _welding(result):
     return [
-        Heading("Steel"),
-        Columns(((along,), (across,)), (ALONG, 1.0)),
-        *tables,
-        *order,
-        *welding,
+        Heading("Welding", 2),
+        plain(result.tables["welding"], result.design.reader, ("number", "when", "do"), "rll"),
+        Caution(_care(result, "weld")),
     ]
 
 
