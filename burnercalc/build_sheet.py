@@ -37,7 +37,7 @@ TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
-TRAIN_MM, SLIDE_MM = 165.0, 62.0
+TRAIN_RATIO, SLIDE_MM = 3.0, 62.0
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on sheets of its own.
@@ -104,27 +104,28 @@ def _gas_words(result):
 def blocks(result, link, width, height, paper="letter"):
     """The sheet as blocks for pages of that size [mm]; the first page and the lighting card stand by themselves."""
     return [
-        *_first_page(result, link, width, height),
+        *_first_page(result, link, width, height, paper),
         *_steel(result, width),
         *_block(result, width),
         *_casting(result),
         *_days(result),
         *_gas(result, width),
         *_train(result),
-        *_train_drawn(result, width),
-        *([] if foot.fits(link, paper) else [Paragraph(f"Design {foot.number(link)}: {link}")]),
+        *_train_drawn(result),
         *shopping.beside_train(result),
         PageBreak(),
         *_lighting(result),
         *_notes(result),
-        *_mounting(result),
         *_record(result),
     ]
 
 
-def _first_page(result, link, width, height):
-    """The design at a glance and what asks for a change; the face is as large as these leave room for."""
+def _first_page(result, link, width, height, paper):
+    """The design at a glance, what asks for a change, and the link where no foot holds it; the face is as large as
+    these leave room for."""
     faults = _faults(result)
+    if not foot.line(result, link, paper).endswith(link):
+        faults.append(Paragraph(f"Design {foot.number(link)}: {link}"))
     for view_mm in LEAST_VIEW_MM:
         try:
             small = [*_overview(result, link, width, view_mm), *faults]
@@ -336,11 +337,12 @@ def _steel_tables(result):
         also.append(f"sheet of {d.show('baffle_thickness')} for the baffle")
     also.append("the mould's boards, pins and mix, on their page")
     before = tuple((check.label, check.text) for check in _noted(result)[1])
-    cut_list = ("number", "piece", "count", "length", "width", "thickness", "millimetres", "mass")
+    both = ("millimetres",) if d.reader == "in" else ()
+    cut_list = ("number", "piece", "count", "length", "width", "thickness", *both, "mass")
     return [
         *([Heading("To know before you cut", 2), Table(("What", "How it is here"), before, "ll")] if before else []),
         Heading(result.tables["cut_list"].title, 2),
-        plain(result.tables["cut_list"], d.reader, cut_list, "rlrrrrrr"),
+        plain(result.tables["cut_list"], d.reader, cut_list, "rlrrrrrr"[: len(cut_list)]),
         *(batch_cuts(result) if d.batch_size > 1 else []),
         Heading(result.tables["stock"].title, 2),
         plain(result.tables["stock"], d.reader, ("stock", "length", "cuts", "offcut"), "lrlr"),
@@ -349,10 +351,14 @@ def _steel_tables(result):
 
 
 def _welding(result):
+    """The seams, and how the body sits in the chamber's wall: what holds it there is welded on before it is cast."""
+    mounting = result.tables["mounting"]
     return [
         Heading("Welding", 2),
         plain(result.tables["welding"], result.design.reader, ("number", "when", "do"), "rll"),
         Caution(_care(result, "weld")),
+        Heading(mounting.title, 2),
+        plain(mounting, result.design.reader, ("what", "how"), "ll"),
     ]
 
 
@@ -510,20 +516,14 @@ def _train(result):
     ]
 
 
-def _train_drawn(result, width):
+def _train_drawn(result):
+    """As small as its names can be read one under the other."""
+    drawing = result.drawing("train", text_mm=TEXT_MM * TRAIN_RATIO)
+    _, low, _, high = drawing.bounds()
+    caption = "Thick: safety; dashed: comfort; beside the line: on a branch, or between the others"
     return [
         Heading("Gas and air train, drawn"),
-        replace(
-            _view(
-                result,
-                "train",
-                width,
-                TRAIN_MM,
-                "Gas, air, mixture; beside the line: on a branch, or between the others; thick: safety; dashed: "
-                "comfort",
-            ),
-            scheme=True,
-        ),
+        Figure(drawing, 1.01 * (high - low) / TRAIN_RATIO, caption, scheme=True),
     ]
 
 
@@ -612,12 +612,10 @@ def _days(result):
     for row, step in zip(days.rows, steps):
         heats = step.spells if step.key == "fire" else ()
         if len(heats) < 2:
-            rows.append((row[0], row[1], starts(step.start), _lasts(row[3]), row[-1]))
+            rows.append((row[0], row[1], starts(step.start), _lasts(row[3])))
         for n, (start, end) in enumerate(heats if len(heats) > 1 else (), 1):
-            told = f"First fire, heat {n} of {len(heats)}, cold again after it"
-            until = row[-1] if n == 1 else ""
-            rows.append((row[0] if n == 1 else "", told, starts(start), _lasts((end - start).total_seconds()), until))
-    watch = {step.key: row[-2] for row, step in zip(days.rows, steps)}
+            told = f"First fire, heat {n} of {len(heats)}"
+            rows.append((row[0] if n == 1 else "", told, starts(start), _lasts((end - start).total_seconds())))
     drying = result.tables["drying"]
     stages = plain(
         replace(drying, rows=tuple(row for row in drying.rows if row[0] not in ("cure", "air"))),
@@ -625,10 +623,10 @@ def _days(result):
         ("stage", "ramp", "temperature", "hold", "heat"),
         "lrrrl",
     )
+    table = Table(("", "Step", "Starts", "Takes"), tuple(rows), "rllr")
     return [
         Heading(days.title),
-        Table(("", "Step", "Starts", "Takes", "Go on when"), tuple(rows), "rllrl"),
-        Columns(((stages,), (Caution(f"{_care(result, 'oven')} First fire: {watch['fire']}", "Steam"),)), (1.4, 1.0)),
+        Columns(((table,), (stages, Caution(_care(result, "oven"), "Steam"))), (1.1, 1.0)),
     ]
 
 
@@ -715,50 +713,6 @@ def _faults(result):
         ),
         Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}."),
     ]
-
-
-def _mounting(result):
-    """How block and box sit in the chamber's wall."""
-    d, m = result.design, result.part("mounting")
-
-    def tell(size_m):
-        return units.show(size_m, "length", d.reader)
-
-    hole = (
-        f"{tell(m.hole_width_m)} across"
-        if result.part("face").round
-        else f"{tell(m.hole_length_m)} by {tell(m.hole_width_m)}"
-    )
-    stands = (
-        f"the body stands {tell(m.deep_m)} deep in it"
-        if m.deep_m >= 0
-        else f"the body ends {tell(-m.deep_m)} outside it, the block between wrapped in fibre"
-    )
-    spacers = f", on spacers of {tell(m.spacer_m)}" if m.spacer_m > 0 else ""
-    rows = (
-        (
-            "Hole in lining and shell",
-            f"{hole}: {tell(m.gap_m)} at each side of the block, packed with ceramic fibre to half its thickness. "
-            f"Never mortar: hot, the block is {tell(m.growth_m)} longer. The shell touches no block.",
-        ),
-        (
-            "Depth",
-            f"Face flush with the lining or up to {tell(m.back_m)} back, never proud, where its edge spalls. The "
-            f"lining is {tell(m.lining_m)} thick: {stands}.",
-        ),
-        (
-            "Bracket",
-            f"A steel angle along each side of the body, {tell(m.bracket_m)} from its face, welded on with the caps, "
-            f"before casting{spacers}. Four bolts through slots, nuts loose and locked: steel carries "
-            f"{_show(result, 'burner_mass')}, not block or fibre. Never weld it to the shell: it must come out.",
-        ),
-        (
-            "Gasket and joint",
-            f"Ceramic fibre paper of {tell(m.gasket_m)} under it, no rubber, no silicone. No hot gas beside the block: "
-            "the joint is tight at the hot face. Fibre dust: P100 respirator.",
-        ),
-    )
-    return [Heading("In the chamber's wall", 2), Table(("What", "How"), rows, "ll")]
 
 
 def _noted(result):

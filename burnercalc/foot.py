@@ -28,4 +28,4 @@ def line(result, link, paper, stop=STOP):
     stop = stop if result.worst == "stop" else ""  # on every page
     if fits(link, paper, stop):
         return stop + link
-    return f"{stop}Design {number(link)}; its link stands whole in the build sheet, under the train"
+    return f"{stop}Design {number(link)}; its link stands whole on the build sheet's first page"

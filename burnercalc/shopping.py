@@ -5,7 +5,7 @@ from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Heading, Paragraph, Table
 
 TITLE = "Shopping list: blown multi-port burner"
-BOX = "Got" + " " * 6  # wide enough for a tick
+BOX = "Got  "  # wide enough for a tick
 
 
 def name_of(row):

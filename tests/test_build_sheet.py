@@ -20,7 +20,7 @@ from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
-MOST_PAGES = 15
+MOST_PAGES = {"default": 12, "end": 12, "long": 15}  # a field of 118 ports and seven faults
 FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
@@ -51,7 +51,7 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
             r"(DO NOT BUILD THIS\.\s+)?https://\S+\s+Page \d+ of \d+", "", " ".join(page.text for page in read)
         ).split()
     )
-    assert 2 <= len(read) <= MOST_PAGES
+    assert 2 <= len(read) <= MOST_PAGES.get(name, 13)
     for key in ("inlet_hole", "weld_length", "pin_length", "fill_line", "bags", "dry_mass"):
         answer = result.answers[key]
         assert units.show(answer.value, answer.dimension, result.design.units) in text, key
@@ -287,12 +287,37 @@ def test_the_line_at_the_foot_is_never_cut():
         assert f"Design {foot.number(link)}" in page.text
     assert sum(link in "".join(page.text.split()) for page in read) == 1
     (whole,) = [page.text for page in read if link in "".join(page.text.split())]
-    assert "Gas and air train, drawn" in whole  # where every foot says that it stands
+    assert whole is read[0].text  # where every foot says that it stands
     assert foot.number(link) != foot.number(to_link(solve(Design()).design, BASE))
     for make in (build_sheet.card_pdf, traveller.pdf, shopping.pdf):
         assert f"Design {foot.number(link)}" in words_of(pages(make(result, link, "a4")))
     short = to_link(solve(Design()).design, BASE)
     assert all(short in page.text for page in sheet({})[2])
+
+
+def test_a_link_that_only_the_word_of_warning_pushes_off_the_foot_stands_on_the_first_page():
+    """Every foot sent there for it, and it stood nowhere: what was asked was whether it fits without that word."""
+    result, base = sheet({"inlet": "4"})[0], f"{BASE}#v=2&"
+    link = next(base + "x" * n for n in range(200) if not foot.fits(base + "x" * n, "letter", foot.STOP))
+    assert foot.fits(link, "letter") and result.worst == "stop"
+    read = pages(build_sheet.pdf(result, link, "letter"))
+    assert [link in "".join(page.text.split()) for page in read] == [True] + [False] * (len(read) - 1)
+
+
+def test_nothing_is_told_twice():
+    """The days told what to watch and when to go on that the steps before them tell; a reader of millimetres had them
+    twice in the cut list; what holds the burner stood behind the first fire, and is welded on before it is cast."""
+    for system in ("in", "mm"):
+        result, _, read = sheet(Design().read_in(system).texts)
+        text = words_of(read)
+        for _, do, *_ in result.tables["care"].rows[1:]:
+            assert text.count(do[:60]) <= 1
+        for row in result.tables["days"].rows[1:]:
+            for told in row[-2:]:
+                assert text.count(" ".join(told.split()[:3])) == 1, told
+        assert ("228.6 x 101.6 x 4.8" in text) == (system == "in")
+        where = [text.index(words) for words in ("leak test", "In the chamber's wall", "Mould and block")]
+        assert where == sorted(where)
 
 
 def test_card_and_plate_name_burner_and_gas():
@@ -314,7 +339,7 @@ def test_no_drawing_is_both_true_and_not_to_scale(name):
 
 @pytest.mark.parametrize("texts", [{}, {"body_length": "36 in", "inlets": "2", "ports_per_row": "60"}])
 def test_names_in_the_train_stand_clear_of_each_other_on_the_sheet(texts):
-    made = build_sheet._train_drawn(solve(Design.from_texts(texts)), 184.0)
+    made = build_sheet._train_drawn(solve(Design.from_texts(texts)))
     drawing = next(block.drawing for block in made if isinstance(block, Figure))
     boxes = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.layer != "number"]
     over = [(a, b) for i, a in enumerate(boxes) for b in boxes[:i]
@@ -429,5 +454,5 @@ def test_each_heat_of_the_first_fire_says_when_it_begins_and_how_fast():
     _, _, read = sheet({"start_date": "2026-03-02"})
     words = " ".join(" ".join(page.text for page in read).split())
     for n, day, lasts in ((1, "Sun 08 Mar", "9.7 h"), (2, "Mon 09 Mar", "9.6 h"), (3, "Tue 10 Mar", "11.5 h")):
-        assert f"First fire, heat {n} of 3, cold again after it {day}, 09:00 {lasts}" in words
+        assert f"First fire, heat {n} of 3 {day}, 09:00 {lasts}" in words
     assert "again 300 °F an hour 1000 °F 0 min 3 of 3 service 150 °F an hour" in words and "2026-03-08" not in words

@@ -3,14 +3,13 @@
 import pytest
 from designs import solved
 
-from burnercalc.build_sheet import _mounting
 from burnercalc.making import mounting
 
 IN = 0.0254
 
 
 def words(result):
-    return " ".join(" ".join(row) for row in _mounting(result)[1].rows)
+    return " ".join(" ".join(row) for row in result.tables["mounting"].rows)
 
 
 def test_the_hole_and_the_depth_by_hand():

@@ -189,6 +189,12 @@ def test_bushings_go_as_far_as_one_is_sold():
         t.bushings("2", "7")
 
 
+def numbered(drawing):
+    """Where the box of each number stands: its name is 7 mm beside the box's middle."""
+    named = [s for s in drawing.shapes if isinstance(s, Text) and s.text.partition(".")[0].isdigit()]
+    return {int(s.text.partition(".")[0]): (s.x - 7.0, s.y + 1.3) for s in named}
+
+
 def test_gas_and_air_meet_in_a_tee_as_wide_as_the_mix_pipe():
     """Air comes by its branch; the taps stand where they are read: the blower's before the damper, the mixture's."""
     for texts in ({}, {"mix_pipe": "2", "units": "mm"}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):
@@ -198,15 +204,13 @@ def test_gas_and_air_meet_in_a_tee_as_wide_as_the_mix_pipe():
         assert by_key["bushing"].slots["sizes"][0] == r.design.mix_pipe
         assert by_key["bushing"].slots["sizes"][-1] == by_key["jet_holder"].slots["pipe"]
         assert order.index("tap") < order.index("damper") < order.index("mixer") < order.index("mix_tap")
-        at = {
-            int(s.text): (s.x, s.y) for s in r.drawings["train"].shapes if isinstance(s, Text) and s.layer == "number"
-        }
+        at = numbered(r.drawings["train"])
         tee, flap, holder, pipe = (at[order.index(key) + 1] for key in ("mixer", "air_flap", "jet_holder", "mix_pipe"))
-        assert tee[0] == holder[0] == pipe[0] == 0 < flap[0] and holder[1] > tee[1] > pipe[1]
-        level = tee[1] + 1.3
+        assert tee[0] == holder[0] == pipe[0] < flap[0] and holder[1] > tee[1] > pipe[1]
+        lines = [s for s in r.drawings["train"].shapes if isinstance(s, Line)]
         assert any(
-            s.y1 == pytest.approx(level) == s.y2 and s.x1 < 4 and s.x2 == flap[0]
-            for s in r.drawings["train"].shapes if isinstance(s, Line)
+            pipe[1] < s.y1 == s.y2 < tee[1] and s.x1 < tee[0] + 4 and s.x2 == pytest.approx(flap[0])
+            for s in lines
         )  # fmt: skip
 
 
@@ -391,8 +395,7 @@ def test_links_of_before_keep_their_lump():
 def test_the_drawing_shows_every_part_once_with_its_number(texts):
     r = solved(**texts)
     drawing, train = r.drawings["train"], r.part("train").parts
-    numbers = sorted(int(s.text) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number")
-    assert numbers == list(range(1, len(train) + 1))
+    assert sorted(numbered(drawing)) == list(range(1, len(train) + 1))
     thick = [s for s in drawing.shapes if isinstance(s, Polyline) and s.layer == "body"]
     assert (
         len(thick) == sum(part.purpose == "safety" for part in train) + 3
@@ -409,7 +412,7 @@ def test_the_gauge_stands_on_its_cock_beside_the_line():
     """Gas does not flow through it: its cock hangs on the line, it hangs on the cock."""
     r = solved()
     keys, drawing = parts(r), r.drawings["train"]
-    at = {int(s.text): (s.x, s.y) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number"}
+    at = numbered(drawing)
     cock, gauge, needle = (at[keys.index(key) + 1] for key in ("gauge_cock", "low_gauge", "needle"))
     assert cock[0] == gauge[0] > needle[0] == 0.0
     lines = [(s.x1, s.y1, s.x2, s.y2) for s in drawing.shapes if isinstance(s, Line)]
@@ -519,7 +522,7 @@ def test_the_pilot_hangs_on_a_branch_before_the_main_valve(texts):
     other, before the line goes on through the main valve; a tee and two nipples more than without one."""
     r, bare = solved(lit_by="guard", **texts), solved(**texts)
     keys, drawing = parts(r), r.drawings["train"]
-    at = {int(s.text): (s.x, s.y) for s in drawing.shapes if isinstance(s, Text) and s.layer == "number"}
+    at = numbered(drawing)
     cock, valve, pilot, main = (at[keys.index(key) + 1] for key in ("pilot_cock", "pilot_valve", "pilot", "solenoid"))
     assert cock[0] == valve[0] == pilot[0] > main[0] == 0.0 and cock[1] > valve[1] > pilot[1] > main[1]
     lines = [(s.x1, s.y1, s.x2, s.y2) for s in drawing.shapes if isinstance(s, Line)]

@@ -228,9 +228,9 @@ STEPS = {
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
     "Cover with plastic, keep damp.",
     "cast.caution": (
-        "Dry mix holds crystalline silica: respirator P100, mix outdoors or with extraction, wet-clean, never sweep "
-        "(29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and eyes: "
-        "gloves, goggles, rinse at once."
+        "Dry mix holds crystalline silica: respirator [P100|P3], mix outdoors or with extraction, wet-clean, never "
+        "sweep (29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and "
+        "eyes: gloves, goggles, rinse at once."
     ),
     "cast.source": "29 CFR 1926.1153; castable practice",
     "free.title": "Free the pins at first set",
@@ -252,7 +252,7 @@ STEPS = {
     "trim.do": "Rasp off flash and the rim round the body while the block is still green, round the edges.",
     "trim.watch": "No refractory left outside that would carry the load of a knock.",
     "trim.go_on": "Face flat, edges round, no flash over pins or wax at the face.",
-    "trim.caution": "Rasping frees silica dust: rasp wet, P100 respirator, no blowing off (29 CFR 1926.1153).",
+    "trim.caution": "Rasping frees silica dust: rasp wet, [P100|P3] respirator, no blowing off (29 CFR 1926.1153).",
     "trim.source": "29 CFR 1926.1153",
     "air.title": "Air-dry, then gentle warmth",
     "air.do": "Stand it open on all sides for the hours of the stages, then at most [120 °F|50 °C]: lamp, "
@@ -271,8 +271,8 @@ STEPS = {
     "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
     "clear.caution": (
-        "Drilled refractory is silica dust: wet it or vacuum at the drill, P100 respirator (29 CFR 1926.1153). Burning "
-        "wax smokes and flares: melt it out, do not light it."
+        "Drilled refractory is silica dust: wet it or vacuum at the drill, [P100|P3] respirator (29 CFR 1926.1153). "
+        "Burning wax smokes and flares: melt it out, do not light it."
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
@@ -316,7 +316,7 @@ STEPS = {
         " fails and is opened again by hand only; a check valve before the jet. Propane sinks and lies in pits "
         "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
         "and a loud CO alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber:"
-        " coat it, P100 respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
+        " coat it, [P100|P3] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
         "the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
@@ -377,7 +377,7 @@ TABLES = (
             Column("ramp", "Up at most", "word"),
             Column("temperature", "To", "temperature"),
             Column("hold", "Hold", "time"),
-            Column("heat", "Heat of the first fire", "word"),
+            Column("heat", "Heat", "word"),
             Column("source", "Source", "word"),
         ),
         source=DRYING,

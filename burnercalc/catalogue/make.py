@@ -1659,6 +1659,35 @@ WELD_WORDS = {
     "[1/4 in NPT|Rp 1/4] for a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
     "[20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
 }
+_PACKED = (
+    "{gap:length} at each side of the block, packed with ceramic fibre to half its thickness. Never mortar: hot, the "
+    "block is {growth:length} longer. The shell touches no block."
+)
+_FLUSH = (
+    "Face flush with the lining or up to {back:length} back, never proud, where its edge spalls. The lining is "
+    "{lining:length} thick: "
+)
+_HELD = (
+    "Four bolts through slots, nuts loose and locked: steel carries {mass:mass}, not block or fibre. Never weld it to "
+    "the shell: it must come out."
+)
+_ANGLE = (
+    "A steel angle along each side of the body, {bracket:length} from its face, welded on with the caps, before casting"
+)
+MOUNTING_WORDS = {
+    "hole": "Hole in lining and shell",
+    "hole.box": f"{{length:length}} by {{width:length}}: {_PACKED}",
+    "hole.round": f"{{width:length}} across: {_PACKED}",
+    "depth": "Depth",
+    "depth.in": f"{_FLUSH}the body stands {{deep:length}} deep in it.",
+    "depth.out": f"{_FLUSH}the body ends {{deep:length}} outside it, the block between wrapped in fibre.",
+    "bracket": "Bracket",
+    "bracket.near": f"{_ANGLE}. {_HELD}",
+    "bracket.off": f"{_ANGLE}, on spacers of {{spacer:length}}. {_HELD}",
+    "joint": "Gasket and joint",
+    "joint.how": "Ceramic fibre paper of {gasket:length} under it, no rubber, no silicone. No hot gas beside the "
+    "block: the joint is tight at the hot face. Fibre dust: [P100|P3] respirator.",
+}
 _TURN = (
     "Turn the work over onto two blocks under the steel of its back, higher than the inlet pipe and clear of it; never "
     "under the frame. The cross-bars stay clamped and carry the frame."
@@ -1821,6 +1850,13 @@ TABLES = (
         (Column("number", "No.", "count"), Column("when", "What", "word"), Column("do", "How", "word")),
         source=PRACTICE,
         words=WELD_WORDS,
+    ),
+    Table(
+        "mounting",
+        "In the chamber's wall",
+        (Column("what", "What", "word"), Column("how", "How", "word")),
+        source=PRACTICE,
+        words=MOUNTING_WORDS,
     ),
     Table(
         "batch_cut_list",

@@ -26,6 +26,7 @@ from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.gas import Gas
 from ..parts.mould import Mould
+from ..parts.mounting import Mounting
 from ..parts.pins import Pins
 from ..parts.purchases import Purchases
 from ..parts.schedule import Schedule
@@ -170,6 +171,20 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     return tuple(
         (number, say(f"{name}.when"), say(f"{words}.do", **slots))
         for number, (name, words, slots) in enumerate(steps, 1)
+    )
+
+
+def mounting_table(mounting: Mounting, face: Face, block: Block, say: Say) -> tuple:
+    """How block and box sit in the chamber's wall."""
+    m = mounting
+    hole = {"length": m.hole_length_m, "width": m.hole_width_m, "gap": m.gap_m, "growth": m.growth_m}
+    depth = {"back": m.back_m, "lining": m.lining_m, "deep": abs(m.deep_m)}
+    bracket = {"bracket": m.bracket_m, "spacer": m.spacer_m, "mass": block.burner_kg}
+    return (
+        (say("hole"), say("hole.round" if face.round else "hole.box", **hole)),
+        (say("depth"), say("depth.in" if m.deep_m >= 0 else "depth.out", **depth)),
+        (say("bracket"), say("bracket.off" if m.spacer_m > 0 else "bracket.near", **bracket)),
+        (say("joint"), say("joint.how", gasket=m.gasket_m)),
     )
 
 

@@ -10,7 +10,7 @@ from .view import Say, Shapes
 
 INTO_BRANCH = ("gauge", "jet_gauge", "low_gauge", "gauge_cock", "low_gas_switch")
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 11.0, 74.0, 12.0  # the column of the air, at least
+BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 10.0, 74.0, 12.0  # the column of the air, at least
 
 
 def named(part, say: Say) -> str:
@@ -123,17 +123,14 @@ def _boxes(parts, numbers, say):
 
 
 def _name(x, y, box, text):
-    """Beside a box whose middle that is."""
-    return Text(x + BOX_MM, y - text / 2, box.name, text)
+    """Number and name beside a box whose middle that is."""
+    return Text(x + BOX_MM, y - text / 2, f"{box.number}. {box.name}" if box.number else box.name, text)
 
 
 def _box(x, y, box):
-    """The box and its number, its middle at x and y."""
+    """The box, its middle at x and y."""
     half = BOX_MM / 2
-    drawn = [rectangle(x - half, y - half, BOX_MM, BOX_MM, box.layer)]
-    if box.number:
-        drawn.append(Text(x, y - TEXT_MM / 2, box.number, TEXT_MM, "middle", 0.0, "number"))
-    return drawn
+    return [rectangle(x - half, y - half, BOX_MM, BOX_MM, box.layer)]
 
 
 def _chain(x, top, boxes, bottom, text, first=None):
