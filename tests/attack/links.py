@@ -68,9 +68,8 @@ def judge(link):
             value = parse_setting(BY_KEY[key], text)
         except (InputError, InputErrors):
             today = default_text(BY_KEY[key], design.values())  # the gas pressure follows the supply of the fuel
-            first = (
-                EARLIEST[design.sizes].text(key) if earliest and key != "sizes" else today
-            )  # sizes follow the units of the link
+            of_first = earliest and key not in ("units", "sizes")  # which the rest of the link follows
+            first = EARLIEST[design.sizes].text(key) if of_first else today
             if design.value(key) != parse_setting(BY_KEY[key], first):  # only where that is at odds with the rest
                 assert read({**design.texts, key: first})[2], f"{key} is not as at first: {link!r}"
                 assert design.value(key) == parse_setting(BY_KEY[key], today), f"{key}: {link!r}"
