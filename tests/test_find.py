@@ -823,8 +823,15 @@ def test_what_i_have_is_read_back_from_its_own_text():
     "entry",
     [
         *("tube: 90 x 90 x 1/100 in", "tube: 3 x 3 in", "plate: 9 in, 2 x 2 in", "round: 6 x 4 in", "pins: 9 in"),
-        *("pins: 1/4 in, 900 ft", "pipe: 1-1/3", "blower: 4000 inH2O 60 cfm", "drill: #400", "regulator: 900 psi"),
-        *("regulator: 30 to 0 psi", "cylinder: 21 lb", "cylinder: 20 lb x 99", "line: 900 psi", "bag: mud"),
+        *("pins: 1/4 in, 900 ft", "pipe: 1-1/3", "blower: 4000 inH2O 60 cfm", "drill: #400", "drill: ,"),
+        *(
+            "regulator: 900 psi",
+            "regulator: 30 to 0 psi",
+            "cylinder: 21 lb",
+            "cylinder: 20 lb x 99",
+            "line: 900 psi",
+            "bag: mud",
+        ),
         "board: ply 9",
     ],
 )

@@ -179,9 +179,12 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
 
 def _offer(kind: str, offered: Sequence[str], system: str) -> str:
     """The first that is offered and can stand as an entry, or as several; else how one is written."""
-    for nearest in filter(None, offered):
+    for nearest in offered:
+        ones = nearest.split("; ")
+        if not all(map(str.strip, ones)):
+            continue
         try:
-            for one in nearest.split("; "):
+            for one in ones:
                 _READERS[kind](one, _own(one, system))
         except (InputError, InputErrors):
             continue
