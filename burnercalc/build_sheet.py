@@ -49,13 +49,9 @@ LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire", "test")
 # What a test fire shows.
-TEST_FIRE = (
-    "Air switch opens with the blower off",
-    "Valve shuts with the power off, stays shut with it on",
-    "Lights five times of five, all ports",
-    "Ten minutes at low fire, hot, no pop",
-    "Shut down gas first, blower till cold",
-)
+PROVED = ("Air switch opens with the blower off", "Valve shuts with the power off, stays shut with it on")
+FIRED = ("Lights five times of five, all ports", "Ten minutes at {}, no pop", "Shut down gas first, blower till cold")
+STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
@@ -544,9 +540,20 @@ def fires(result):
     found = [
         (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
     ]
-    if result.part("turning").held_W is not None:
-        found[-1] = ("High", "do not turn up", "-", "-")
+    if _stays(result) != "low":
+        found[1] = ("Low", "do not turn down", "-", "-")
+    if _stays(result) == "light" or result.part("turning").held_W is not None:
+        found[2] = ("High", "do not turn up", "-", "-")
     return found
+
+
+def shown_by_fire(result):
+    """What the test fire shows; of what must not be lit, what switch and valve do."""
+    return PROVED if never_lit(result) else (*PROVED, *(one.format(STAYS[_stays(result)]) for one in FIRED))
+
+
+def _stays(result):
+    return result.part("fire_test").stays
 
 
 def proofs(result):
@@ -555,15 +562,18 @@ def proofs(result):
     firing = result.part("firing")
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
-    design, low, tools = result.design, result.part("turning").held_W is not None, result.part("tools")
+    design, tools, at = result.design, result.part("tools"), "HIGH"
     line = result.part("gas").liquid is None or design.cylinder == "tank"  # a tank stands on no scale
-    of_it = tools.proof_s * (firing.low_W / firing.rate_W if low else 1.0)
+    if result.part("turning").held_W is not None or _stays(result) == "light":
+        at = "LOW" if _stays(result) == "low" else "LIGHT"
+    rate_W = {"LIGHT": result.part("lighting").waits_W, "LOW": firing.low_W, "HIGH": firing.rate_W}[at]
+    of_it = tools.proof_s * (rate_W / firing.rate_W)
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
     how = (
         "meter, nothing else on it" if line else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
     )
     return [
-        (f"Gas at {'LOW' if low else 'HIGH'} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
+        (f"Gas at {at} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
         (
             f"To light, PROVED (gas {tools.proof_most:.0%} off: mend the jet)".replace("%", " %"),
             f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2",
@@ -585,7 +595,7 @@ def _record(result):
             units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        *((what, "yes") for what in TEST_FIRE),
+        *((what, "yes") for what in shown_by_fire(result)),
         *proofs(result),
         ("Fired by, date", ""),
     ]

@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, TEST_FIRE, fires, never_lit, notes_of, plain, proofs
+from .build_sheet import LEAK, fires, never_lit, notes_of, plain, proofs, shown_by_fire
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -225,7 +225,7 @@ def _fire(result):
         ),
         Table(
             ("What", "By the design", FOUND),
-            (*((what, "yes", "") for what in TEST_FIRE), *((*row, "") for row in proofs(result))),
+            (*((what, "yes", "") for what in shown_by_fire(result)), *((*row, "") for row in proofs(result))),
             "lll",
         ),
     ]

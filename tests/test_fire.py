@@ -6,7 +6,11 @@ import re
 import pytest
 from designs import solved
 
+from burnercalc import solve
+from burnercalc.build_sheet import fires, proofs, shown_by_fire
+from burnercalc.design import Design
 from burnercalc.errors import InputErrors
+from burnercalc.jobs import JOBS
 
 H, IN = 3600.0, 0.0254
 
@@ -84,6 +88,36 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
     assert len(wait) == 1 and r["test_fire_time"] / 60 == pytest.approx(asked, rel=0.02)
     last = r.tables["days"].rows[-1]
     assert last[1] == "Test fire" and last[3] % 300 == 0 and last[3] >= r["test_fire_time"] > last[3] - 300
+
+
+HEAT_TREAT = next(job for job in JOBS if job.key == "heat_treat").texts("in", "natural_gas")
+
+
+@pytest.mark.parametrize(
+    "texts, stays, low, high",
+    [
+        ({}, "low fire", "", ""),
+        ({"low_fire": "27 %"}, "high fire", "do not turn down", ""),
+        (HEAT_TREAT, "LIGHT", "do not turn down", "do not turn up"),
+        ({"opening_area": "1 in2"}, None, "-", "-"),
+    ],
+    ids=["default", "runs back on the way to low fire", "walls that never glow", "must not be lit"],
+)
+def test_papers_ask_for_no_fire_that_the_card_forbids(texts, stays, low, high):
+    """The operating card says what is never set; test fire, record and weighed gas keep to it."""
+    r = solve(Design.from_texts(texts))
+    card = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    rows = {name: rate for name, rate, *_ in fires(r)}
+    (do,) = (row[1] for row in r.tables["care"].rows if row[0] == "Test fire")
+    asked = " ".join(shown_by_fire(r))
+    if stays is None:
+        assert "DO NOT LIGHT" in card and "DO NOT LIGHT" in do and "Lights" not in asked and "minutes" not in asked
+        return
+    assert f"ten minutes at {stays}" in do and f"Ten minutes at {stays}" in asked
+    for words, name in ((low, "Low"), (high, "High")):
+        assert (words or "Btu/h") in rows[name] and (not words or words in card)
+    (weighed,) = (what for what, _ in proofs(r) if what.startswith("Gas at"))
+    assert weighed.startswith(f"Gas at {'LIGHT' if high else 'HIGH'} ")
 
 
 def test_waits_by_hand():

@@ -49,8 +49,8 @@ ANSWERS = (
         meaning="From the first purge till the blower may stop, by the lighting card, the wait till the walls glow at "
         "most. The calendar books it, in whole five minutes, on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
-        "high fire + 10 min low + 10 min at high fire to read and weigh + blower runs on + 5 min to prove switch and "
-        "valve",
+        "high fire + 10 min at low fire, or where the card leads + 10 min at high fire to read and weigh + blower runs "
+        "on + 5 min to prove switch and valve",
         inputs=("lighting_rate", "heat_up_waits", "mixture_standing", "blower_run_on", "low_fire", "burner_count"),
         source=TESTED,
         near="bench",
@@ -321,16 +321,25 @@ STEPS = {
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
-    "test.do": "Cold, on its stand, by the lighting card. Light it five times, the whole purge between. Then stay at "
-    "LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and fill in the record.",
+    "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
+    "purge between. Then stay at LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and "
+    "fill in the record.",
+    "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
+    "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn ten minutes at high "
+    "fire: never down to low fire. Read every gauge and fill in the record.",
+    "test.do.light": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
+    "purge between. Then burn ten minutes at LIGHT: there the walls never glow, so do not turn it up. Read every "
+    "gauge and fill in the record.",
+    "test.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. Prove switch and valve with air "
+    "alone, no gas.",
     "test.watch": "Every port alight within the seconds of the card; no pop, no roar in the box, no port dark. Else "
     "gas off at once.",
-    "test.go_on": "Five of five lit, ten minutes low and hot without a pop; air switch and valve shut the gas. It is "
-    "shut down gas first.",
+    "test.go_on": "Five of five lit, ten minutes without a pop at the fire that the record names; air switch and valve "
+    "shut the gas. It is shut down gas first.",
     "test.caution": "Outdoors or where the card says, carbon monoxide alarm on, soap on every joint before. Somebody "
     "stands by it all the time.",
     "test.source": "common practice; its time by the lighting card: five purges, the wait at LIGHT at most, ten "
-    "minutes low, the steps, and the blower till it is cold",
+    "minutes at low fire, the steps, and the blower till it is cold",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",
     "go_on.frost": "Below [41 °F|5 °C] do not cast: bring block and mix indoors, frost ruins green refractory.",

@@ -1058,8 +1058,8 @@ SELLING_ANSWERS = (
         "money",
         "Test fire, cost of gas",
         meaning="What the gas of one test fire costs, after the first fire.",
-        formula="gas of five lightings and of the wait at LIGHT, of ten minutes and the steps at low fire, of the "
-        "steps and 5 min at high fire, x price of the gas",
+        formula="gas of five lightings and of the wait at LIGHT, of the steps at low fire and ten minutes there or "
+        "where the card leads, of the steps and ten minutes at high fire, x price of the gas",
         inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",

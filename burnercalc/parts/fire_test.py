@@ -14,7 +14,7 @@ LIGHTINGS = 5  # each from cold valves, the whole purge before it
 LOOK_S = 60.0  # each: torch to the face, both valves to their marks, every port seen
 BOOKED_S = 300.0  # whole steps in which it is booked
 STEP_S = 60.0  # at each step of the valves, as the card has it
-LOW_S = 600.0  # at low fire, hot
+LOW_S = 600.0  # at low fire, hot, or at what the card leads to
 READ_S = 600.0  # at high fire, every gauge read and the gas weighed
 PROVE_S = 300.0  # air switch and shut-off valve, twice each
 
@@ -22,13 +22,16 @@ PROVE_S = 300.0  # air switch and shut-off valve, twice each
 @dataclass(frozen=True)
 class FireTest:
     """Times in s. `lights_s`: the lightings with their purges; `waits_s`: at LIGHT till the walls glow, at most;
-    `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps."""
+    `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
+    `stays`: light, low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes.
+    """
 
     lights_s: float
     waits_s: float
     steps_s: float
     run_on_s: float
     gas_kg: float
+    stays: str
 
     @property
     def all_s(self) -> float:
@@ -51,15 +54,19 @@ def fire_test(
     card, lit_W = lighting_card, lighting.waits_W
     waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
     to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
-    lit_share = (lit_W or firing.low_W) / firing.rate_W
-    burns_s = lit_share * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
-    burns_s += low_fire * (to_low + LOW_S) + to_high + READ_S
+    never_glows = bool(lit_W) and lighting.glows and lighting_air.wait_s is None
+    stays = "light" if never_glows else "high" if turning.straight else "low"
+    shares = {"light": (lit_W or firing.low_W) / firing.rate_W, "low": low_fire, "high": 1.0}
+    burns_s = shares["light"] * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
+    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S
+    burns_s += (shares[stays] if never_glows or turning.held_W is not None else 1.0) * READ_S
     return FireTest(
         lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),
         waits_s=waits_s,
         steps_s=to_low + to_high,
         run_on_s=card.run_on_s,
         gas_kg=firing.gas_kg_s * burns_s,
+        stays=stays,
     )
 
 

@@ -3,6 +3,7 @@
 from ..catalogue.sentences import written
 from ..making.days import FIRED
 from ..parts.batch import Batch
+from ..parts.fire_test import FireTest
 from ..parts.lighting import Lighting
 from ..parts.schedule import Schedule
 from .view import Plot, Rows, Say
@@ -54,10 +55,14 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
     return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
 
 
-def care_table(batch: Batch, lighting: Lighting, pin_kind: str, stopped: bool, say: Say) -> tuple:
+def care_table(batch: Batch, lighting: Lighting, fire_test: FireTest, pin_kind: str, stopped: bool, say: Say) -> tuple:
+    unlit = stopped or lighting.waits_W is None
+
     def text(step, what):
-        if step.key == "fire" and what == "do" and (stopped or lighting.waits_W is None):
-            return say("fire.do.unlit")
+        if unlit and what == "do" and step.key in ("fire", "test"):
+            return say(f"{step.key}.do.unlit")
+        if step.key == "test" and what == "do":
+            return say(f"test.do.{fire_test.stays}")
         wax = pin_kind == "wax" and what == "do"
         if wax and step.key == "clear":
             return say("clear.do.wax")
