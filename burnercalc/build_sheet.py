@@ -49,7 +49,11 @@ LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire", "test")
 # What a test fire shows.
-PROVED = ("Air switch opens with the blower off", "Valve shuts with the power off, stays shut with it on")
+PROVED = (
+    "RCD (GFCI), its test button: the blower stops",
+    "Air switch opens with the blower off",
+    "Valve shuts with the power off, stays shut with it on",
+)
 FIRED = ("Lights five times of five, all ports", "Ten minutes at {}, no pop", "Shut down gas first, blower till cold")
 STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24

@@ -720,7 +720,7 @@ CHECKS = (
             "{ignition:temperature} mixture lights by itself. Make the block thicker or of a lighter refractory.",
             "left": "Left empty at low fire, the chamber drifts to {left:temperature}; shut down then, this holds.",
             "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
-            "at the cock and blow the box out by hand before relighting.",
+            "at the cock, stand aside and let it cool. Nobody blows into it: the blower purges it before relighting.",
         },
         cures=(
             ("block_thickness", "raise"),

@@ -313,7 +313,8 @@ STEPS = {
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
         "Required, or do not fire: an air-proving switch; a valve in the gas line that closes when air or power"
-        " fails and is opened again by hand only; a check valve before the jet. Propane sinks and lies in pits "
+        " fails and is opened again by hand only; a check valve before the jet. Blower on an earthed socket behind "
+        "an RCD (GFCI). Propane sinks and lies in pits "
         "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
         "and a loud CO alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber:"
         " coat it, [P100|P3] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "

@@ -1780,6 +1780,8 @@ TOOL_WORDS = {
     "flue_meter.sold": "oxygen, carbon monoxide to 1 % or more, steel probe: sets the mixture",
     "extinguisher": "fire extinguisher",
     "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
+    "rcd": "[GFCI plug|RCD plug]",
+    "rcd.sold": "[5|30] mA, on an earthed socket, before blower, relay and every tool with a plug",
     "torch": "lighting torch",
     "torch.sold": "stem so long that its air holes stay outside, gas of its own, striker",
     "torch_stand": "stand for the torch",

@@ -76,6 +76,7 @@ def tools(
     add("co_alarm")
     add("flue_meter")
     add("extinguisher")
+    add("rcd")
     add("torch", 1 if lit_by == "guard" else burner_count)  # a pilot is lit with it, and then stays alight itself
     if lit_by == "stand":
         add("torch_stand", burner_count)
