@@ -123,6 +123,18 @@ def over(check):
     return min(1, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
 
 
+def lit(result):
+    """Share of the chamber's longer side under ports and half its height beside them, of burners in a row."""
+    d, ports = result.design, result.part("face").ports
+    box = d.chamber_shape == "box"
+    side = max(d.chamber_length, d.chamber_width) if box else d.chamber_length
+    high = d.chamber_height if box else d.chamber_diameter
+    field = max(x for x, _ in ports) - min(x for x, _ in ports) + d.port_diameter
+    if d.body_kind != "pipe":  # ports from edge to edge of the window
+        assert field == pytest.approx(result["window_length"] - 2 * d.edge_margin)
+    return min(1, d.burner_count * (field + high / 2) / side)
+
+
 def whole(space, node, before):
     """(result, (stops, cautions, points)) of a design by itself: solved whole, scored by the README's words."""
     result = solve(Design.from_texts(node.texts), before)
@@ -147,6 +159,7 @@ def whole(space, node, before):
     turndown = result["turndown"]
     points = (
         space.bill(node).to_spend / 100
+        + (1 - lit(result)) / 0.05
         + result["flow_spread"] / 0.05
         + (min(1, 1 / turndown) if turndown else 1) * 10
         + result.design.batch_size * work / (4 * 3600)
@@ -328,8 +341,23 @@ def test_the_best_in_a_kind_is_the_best_of_those_shown(answers, name):
                 assert value <= least + term.grain or number(term, value) == number(term, least)
 
 
+def test_the_fire_covers_the_chamber_as_a_builder_would_have_it(answers):
+    """One body of 4 in was the best for a foot of chamber, and one of 6 in for four, while nothing asked for more."""
+    start = Design.from_texts({"chamber_length": "48 in", "work_rate": "30 lb/h"})
+    long, short = find(start, read_have("")), answers["a tube, pins and a blower"][2]
+    for answer, least in ((long, 0.4), (short, 0.75)):
+        best = answer.offers[0]
+        assert best.own_verdict == "good" and lit(best.result) >= least
+    # It stands on every card; where it is little, with what heats the rest.
+    for offer in (offer for answer in (long, short) for offer in answer.offers):
+        assert offer.result["chamber_lit"] == pytest.approx(lit(offer.result))
+        assert f"fire on {100 * lit(offer.result):.0f} % of the chamber's length" in report.says(offer)
+        told = [words for words in offer.gives_up if words.endswith("the rest heated by gas and glowing walls alone")]
+        assert bool(told) == (lit(offer.result) < 0.6)
+
+
 def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kind(answers):
-    clear = {"money": 5, "spread": 0.01, "low": 0.01, "work": 1800, "days": 1}
+    clear = {"money": 5, "dark": 0.02, "low": 0.01, "work": 1800, "days": 1}
     for _, _, answer in answers.values():
         first, *others = answer.offers
         for offer in others:
@@ -408,7 +436,7 @@ def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
         # Money and hours are of the same six.
         hours = 6 * (result["hours_per_burner"] / 3600 + result["port_count"] / 20 + result.design.baffle_holes / 60)
         assert found["terms"]["work"] == pytest.approx(3600 * hours)
-        assert all("for all 6" in words for words in (found["says"][0], found["says"][3]))
+        assert all("for all 6" in words for words in (found["says"][0], found["says"][4]))
     compared = json.loads(
         worker.handle(
             json.dumps(
@@ -563,6 +591,9 @@ def test_no_two_halves_of_a_sentence_are_equal(answers):
     for _, _, answer in answers.values():
         for offer in answer.offers:
             for words in offer.gives_up:
+                if " instead of " not in words:  # so little of the chamber is lit that it is told by itself
+                    assert offer.terms["dark"] > 0.4 and words.endswith(" glowing walls alone")
+                    continue
                 ours, theirs = words.split(" instead of ")
                 assert not ours.removeprefix("a turndown of ").startswith(theirs), words
 
@@ -665,7 +696,7 @@ def test_a_design_of_which_all_is_mine_is_the_only_one():
 def test_weights_move_the_best():
     start, have = small("inlets")
     plain = find(start, have, budget=150).offers[0]
-    light = {"money": 0, "spread": 0, "days": 0, "low": 0, "thin": 0, "work": 10}
+    light = {"money": 0, "dark": 0, "spread": 0, "days": 0, "low": 0, "thin": 0, "work": 10}
     quick = find(start, have, light, budget=150).offers[0]
     assert quick.terms["work"] < plain.terms["work"]
     assert quick.points == pytest.approx(10 * quick.terms["work"] / (4 * 3600) + 10 * _wrong(quick), rel=1e-6)
@@ -1111,7 +1142,7 @@ def test_ranks_of_a_kind_put_its_number_first():
     start, have = small("three pins")
     space, weights = Space(start, have), weights_of({})
     pool = [node for node in search(space, weights, budget=500).pool if space.settle(node)]
-    for kind in ("money", "spread", "low", "work", "days"):
+    for kind in ("money", "dark", "low", "work", "days"):
         best = min(pool, key=lambda node: rank(node, weights, kind))
         alike = [node for node in pool if rank(node, weights)[:2] == rank(best, weights)[:2]]
         assert best.terms[kind] <= min(node.terms[kind] for node in alike) + BY_TERM[kind].grain

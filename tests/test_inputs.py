@@ -35,7 +35,11 @@ NEAR = {
         {"baffle_bend_angle": "0 deg", "grip": "3 in", "block_thickness": "5 in"}, ("grip", "wall", "body_depth")),
     "plates from a long rack": ({"body_kind": "plates", "cap_gap": "0 in", "stock_lengths": "36 in"}, ("body_width",)),
     "plates with one cut between": ({"body_kind": "plates", "stock_lengths": "39 27/32 in, 43 in"}, ("kerf",)),
-    "rows that set the pitch": ({"pattern": "hexagonal", "rows": "6", "ports_per_row": "5"}, ("rows",)),
+    "rows that set the pitch": (
+        {"pattern": "hexagonal", "rows": "6", "ports_per_row": "5"}, ("rows", "body_width", "port_diameter")),
+    "square, four rows, in a chamber wider than long": (
+        {"body_length": "6 in", "body_width": "6 in", "rows": "4", "ports_per_row": "4", "pattern": "hexagonal",
+         "edge_margin": "1/2 in", "chamber_length": "8 in", "chamber_width": "14 in"}, ("body_kind", "chamber_width")),
     "a shop just warm enough": ({"ambient_temperature": "52 degF"}, ("ambient_temperature",)),
     "so hot that no gas freezes": (
         {"chamber_temperature": "2800 degF", "lining": "mullite_brick 4 1/2 in"}, ("chamber_temperature",)),

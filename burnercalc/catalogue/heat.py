@@ -21,6 +21,11 @@ WALL = Source(
     "natural convection (Churchill and Chu; McAdams) and radiation, emissivity 0.9; edges by shape factors (Langmuir)",
     "memory",
 )
+LIT = GEOMETRY & Source(
+    "flames spread on the far wall by half the chamber's height, a quarter to all of it: a zone model of our own, not "
+    "measured",
+    "common practice",
+)
 OPENING = Source("radiation through a hole with re-radiating sides (Berman 1965)", "published")
 METAL = Source(
     "heat content of the metals: NASA TP-2002-211556, EN 1993-1-2 for steel, Kopp's rule for alloys", "published"
@@ -598,6 +603,31 @@ REACHED_ANSWERS = (
         formula="(flow of flue gas / (discharge x opening))² / (2 x density as it leaves)",
         inputs=("gas_leaves", "opening_area", "opening_depth", "gas_flow", "air_fuel_ratio_mass", *FUEL, "altitude"),
         source=ORIFICE & ZONE,
+        near="bench",
+    ),
+    Answer(
+        "chamber_lit",
+        "lit_length.share",
+        "fraction",
+        "Chamber lit",
+        meaning="Share of the chamber's longer side that fire falls on, all burners evenly spaced in the roof. Gas and "
+        "glowing walls alone heat the rest. In a model of a chamber [12 in|305 mm] long the hottest place was "
+        "[280 °F|157 K] over the coldest with ports along 40 % of it; along 90 % it was [200 °F|112 K].",
+        formula="burners x (length of the ports' field + half of the height) / longer side",
+        inputs=(
+            *CHAMBER,
+            "burner_count",
+            "body_kind",
+            "body_length",
+            "body_width",
+            "setback",
+            "edge_margin",
+            "port_diameter",
+            "pattern",
+            "rows",
+            "ports_per_row",
+        ),
+        source=LIT,
         near="bench",
     ),
     Answer(

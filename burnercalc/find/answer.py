@@ -26,7 +26,7 @@ from .good import mending
 from .graph import GIVEN, touches
 from .hardy import off_words, spoilt
 from .have import BODIES, GAS, NEEDED, Have, Piece
-from .score import BY_TERM, KINDS, THIN, Term, margin, weights_of
+from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, weights_of
 from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, dive, followed, others, polish, rank, refine, search
 from .sold import STICK
 from .space import SOLVE, Counts, Node, Space
@@ -35,6 +35,8 @@ NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown"
 REFINE = 240  # nodes, of the best between the sizes of the menus
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
+LIT = 0.6  # of the chamber's length: where fire falls on less, it is told what heats the rest; common practice
+REST = ", the rest heated by gas and glowing walls alone"
 CLEAR = 0.05  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
 STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
@@ -517,7 +519,7 @@ def _offers(
                 _limited_by(result, faults),
             )
         )
-    least = {key: min(offer.terms[key] for offer in offers) for key in KINDS}
+    least = {key: min(offer.terms[key] for offer in offers) for key in TOLD}
     return [replace(offer, gives_up=_gives_up(offer, least)) for offer in offers]
 
 
@@ -585,11 +587,13 @@ def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
 
 def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
     said = []
-    for key in KINDS:
+    for key in TOLD:
         term, value = BY_TERM[key], offer.terms[key]
         ours, theirs = number(term, value), number(term, least[key])
-        if value > least[key] + term.grain and ours != theirs:
-            said.append(f"{shown(term, value)} instead of {theirs}")
+        more = value > least[key] + term.grain and ours != theirs
+        scant = key == "dark" and value > 1 - LIT
+        if more or scant:
+            said.append(f"{shown(term, value)}{f' instead of {theirs}' if more else ''}{REST if scant else ''}")
     return tuple(said)
 
 
@@ -598,6 +602,8 @@ def number(term: Term, value: float) -> str:
     match term.key:
         case "low":
             return f"{1 / value:.1f} to 1" if value > 0 else "none"
+        case "dark":
+            return f"{100 * (1 - value):.0f} %"
         case "spread":
             return f"{100 * value:.1f} %" if value >= 0.0005 else "less than 0.1 %"
         case "days":
@@ -609,6 +615,7 @@ def number(term: Term, value: float) -> str:
 
 SHOWN = {
     "low": "a turndown of {}",
+    "dark": "fire on {} of the chamber's length",
     "spread": "{} from port to port",
     "days": "{} days",
     "work": "{} of work",

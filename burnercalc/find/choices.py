@@ -16,6 +16,7 @@ from ..design import Design, parse_setting
 from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
+from ..parts.lit_length import run_m
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..settings import BY_KEY
@@ -34,6 +35,11 @@ PORTS_K = 1.5  # velocity heads that ports take at the least: half of one at a s
 PORTS_PART = 0.7  # of the speed at which a blower would spend all on the ports: half of its pressure is theirs then
 MOST_GRIDS, MOST_LENGTHS = 12, 8
 PORTS_OF_FACE = 0.2  # share of the window that ports at a usual pitch take
+LONG_SPEED_M_S, LONG_OF_FACE, LONG_LOW = (
+    5.0,
+    0.12,
+    0.6,
+)  # of a face that reaches far: slow, thinly set, little turned down
 PITCHES = (1.8, 3.0)  # of the port's diameter
 LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
 SLENDER = (4.0, 14.0)
@@ -86,6 +92,7 @@ class Asked:
 
 
 Options = Callable[[Asked], Iterable[Option]]
+Likely = Callable[[Asked, list[Option]], float]
 Fine = Callable[[Asked, Mapping[str, str]], Iterable[Mapping[str, str]]]
 
 
@@ -272,11 +279,41 @@ def _there(menu: list[Option]) -> list[int]:
 
 def likely_length(a: Asked, menu: list[Option]) -> float:
     """Of a face that its ports fill at a middling speed."""
-    ports_m2 = a.burner.part("firing").mixture_m3_s / _port_speed_m_s(a)
+    return _length_at(a, menu, _port_speed_m_s(a) * PORTS_OF_FACE)
+
+
+def long_length(a: Asked, menu: list[Option]) -> float:
+    """Of a face that reaches as far as its fire keeps out of thinly set ports."""
+    return _length_at(a, menu, LONG_SPEED_M_S * LONG_OF_FACE)
+
+
+def long_body(a: Asked, menu: list[Option]) -> float:
+    """The narrowest: of as many ports it has the longest face."""
+    return min(_there(menu), key=lambda at: _value(menu[at], "body_width", "length"))
+
+
+def long_low(a: Asked, menu: list[Option]) -> float:
+    off = [abs(_value(one, "low_fire", "fraction") - LONG_LOW) for one in menu]
+    return off.index(min(off))
+
+
+def long_ports(a: Asked, menu: list[Option]) -> float:
+    """The smaller of the two in the middle."""
+    there = _there(menu)
+    return there[(len(there) - 1) // 2]
+
+
+def _length_at(a: Asked, menu: list[Option], window_m_s: float) -> float:
+    """Of a window through which the mixture of high fire runs so fast."""
+    window_m2 = a.burner.part("firing").mixture_m3_s / window_m_s
     rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
-    wanted_m = ports_m2 / PORTS_OF_FACE / max(a.values["body_width"] - rim_m, LEAST_WEB_M) + rim_m
-    off_m = [abs(parse_quantity(dict(one.texts)["body_length"], "length", "body_length") - wanted_m) for one in menu]
+    wanted_m = window_m2 / max(a.values["body_width"] - rim_m, LEAST_WEB_M) + rim_m
+    off_m = [abs(_value(one, "body_length", "length") - wanted_m) for one in menu]
     return off_m.index(min(off_m))
+
+
+def _value(one: Option, key: str, dimension: str) -> float:
+    return parse_quantity(dict(one.texts)[key], dimension, key)
 
 
 def _pushed_m_s(a: Asked) -> float:
@@ -309,7 +346,7 @@ def _on_tape(length_m: float, system: str) -> float:
 
 
 def _chamber_m(a: Asked) -> float:
-    return float(a.values["chamber_length"])
+    return run_m(*(a.values[key] for key in ("chamber_shape", "chamber_length", "chamber_width")))
 
 
 def _from_stick_m(a: Asked) -> float:
@@ -547,6 +584,7 @@ class Axis:
     """`stock`: settings that are sizes of things, so one that is mine must be among them; others that are mine replace.
 
     `likely`: of options that run from small to large, the place on the menu that is likeliest; None: the first.
+    `long`: the same for a face that reaches far along the chamber, where that is another.
     `fine`: texts beside the menu's, a little off those that were chosen, of what takes nothing else from the shop.
     """
 
@@ -555,14 +593,15 @@ class Axis:
     keys: tuple[str, ...]
     options: Options
     stock: tuple[str, ...] = ()
-    likely: Callable[[Asked, list[Option]], float] | None = None
+    likely: Likely | None = None
     fine: Fine | None = None
+    long: Likely | None = None
 
 
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
 AXES = (
     Axis("fire", (), ("burner_count", "firing_rate", "batch_size"), fire_options, fine=fine_fire),
-    Axis("low fire", (), ("low_fire",), low_options, fine=fine_low),
+    Axis("low fire", (), ("low_fire",), low_options, fine=fine_low, long=long_low),
     Axis(
         "body",
         ("tube", "plate", "round"),
@@ -573,9 +612,27 @@ AXES = (
         body_options,
         ("body_kind", "body_width", "body_depth", "wall"),
         middle,
+        long=long_body,
     ),
-    Axis("length", ("tube", "plate", "round"), ("body_length",), length_options, (), likely_length, fine_length),
-    Axis("ports", ("pins",), ("port_diameter", "pin_stock_length"), port_options, ("port_diameter",), upper_middle),
+    Axis(
+        "length",
+        ("tube", "plate", "round"),
+        ("body_length",),
+        length_options,
+        (),
+        likely_length,
+        fine_length,
+        long_length,
+    ),
+    Axis(
+        "ports",
+        ("pins",),
+        ("port_diameter", "pin_stock_length"),
+        port_options,
+        ("port_diameter",),
+        upper_middle,
+        long=long_ports,
+    ),
     Axis("face", (), ("pattern", "rows", "ports_per_row"), grid_options),
     Axis("refractory", ("bag",), ("refractory",), bag_options, ("refractory",)),
     Axis("block", (), ("block_thickness",), block_options, (), middle),

@@ -12,7 +12,7 @@ from .bill import Bought
 from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
 from .have import Have
-from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS
+from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD
 from .shops import Sample, Swing
 
 
@@ -229,7 +229,7 @@ def says(offer: Offer) -> list[str]:
     """Money and hours of all that are made, and the rest of what it is ranked by."""
     batch, result = offer.design.batch_size, offer.result
     all_of_them = f" for all {batch}" if batch > 1 else ""
-    said = {key: shown(BY_TERM[key], offer.terms[key]) for key in KINDS}
+    said = {key: shown(BY_TERM[key], offer.terms[key]) for key in TOLD}
     besides = offer.bill.to_spend - offer.bill.listed
     spent, listed, more = (
         units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed, besides)

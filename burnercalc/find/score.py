@@ -1,9 +1,9 @@
 """How designs are ranked: fewest stops, then fewest cautions, then fewest points; and in what kinds they differ.
 
 Points are a sum of terms, each a number of the design over a plain measure, times a weight (1 unless moved). So a point
-is: 100 of money to spend, 5 % between the most and the least that a port passes, a turndown of 10 to 1 instead of none
-(10 over the turndown), 4 hours of work, 7 days, or half a check that is good by less than a tenth
-of its limit; twice that where a shop a little off spoils it (hardy.py).
+is: 100 of money to spend, 5 % of the chamber's length that no fire falls on, 5 % between the most and the least
+that a port passes, a turndown of 10 to 1 instead of none (10 over the turndown), 4 hours of work, 7 days, or half a
+check that is good by less than a tenth of its limit; twice that where a shop a little off spoils it (hardy.py).
 """
 
 from collections.abc import Callable, Mapping
@@ -14,6 +14,7 @@ from ..errors import InputError, InputErrors
 from ..parts.bench_hours import BenchHours
 from ..parts.face import Face
 from ..parts.holding import Holding
+from ..parts.lit_length import LitLength
 from ..parts.schedule import Schedule
 from ..parts.shares import Shares
 
@@ -32,6 +33,10 @@ PORT_S, BAFFLE_HOLE_S = 180.0, 60.0  # work on one port (pin, clearing) and on o
 
 def spread_term(shares: Shares) -> float:
     return shares.spread
+
+
+def dark_term(lit_length: LitLength) -> float:
+    return 1.0 - lit_length.share.value
 
 
 def turndown_term(holding: Holding) -> float:
@@ -90,6 +95,16 @@ TERMS = (
         "spread", "most even ports", "fraction", 0.05, 0.002, 0.01, "5 % between the ports' most and least", spread_term
     ),
     Term(
+        "dark",
+        "most even heat",
+        "fraction",
+        0.05,
+        0.005,
+        0.02,
+        "5 % of the chamber's length that no fire falls on",
+        dark_term,
+    ),
+    Term(
         "low",
         "deepest turndown",
         "fraction",
@@ -113,7 +128,8 @@ TERMS = (
 )
 BY_TERM = {term.key: term for term in TERMS}
 EVEN = {term.key: 1.0 for term in TERMS}
-KINDS = ("money", "spread", "low", "work", "days")  # of which a design each is shown
+KINDS = ("money", "dark", "low", "work", "days")  # of which a design each is shown
+TOLD = ("money", "dark", "spread", "low", "work", "days")  # on each card
 MOST_WEIGHT = 100.0
 
 

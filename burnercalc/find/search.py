@@ -16,7 +16,7 @@ from .space import Bound, Hopeful, Node, Space
 # Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
 WIDTH, WIDER = 2, 4
 # Nodes: in all, of the search for the best, of polishing its first design, of another number of burners, of one kind.
-BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, POLISH = 1400, 600, 260, 100, 60
+BUDGET, SEARCH, CLIMB, LONG, ANOTHER_COUNT, POLISH = 1400, 600, 260, 100, 100, 60
 LEAST_BUDGET = 100  # for the first design, whatever the rest is
 MOST_FAR = MOST_LENGTHS + 1  # options of an axis that are all looked at
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
@@ -84,9 +84,9 @@ def search(
     """Whole nodes of a space, the best among them; `first` hears the first good one when it is found."""
     found = Found(space, hear=first)
 
-    def look(node: Node, width: int, most: int, by_thumb: bool = True) -> bool:
+    def look(node: Node, width: int, most: int, by: str = "thumb") -> bool:
         """A dive from a node, and the best of it polished; whether the best of all is good by now."""
-        nodes = dive(space, node, weights, width, by_thumb)
+        nodes = dive(space, node, weights, width, by)
         found.keep(*nodes)
         start = next(found.in_order(lambda one: rank(one, weights), nodes.__contains__), None)
         if start is not None:
@@ -98,11 +98,13 @@ def search(
     with space.counts.at_most(budget):
         # One straight down, to have one soon.
         found.keep(*dive(space, space.root, weights, 1))
-        found.best(weights)
-        if not look(space.root, WIDTH, climb) and not look(space.root, WIDER, climb, by_thumb=False):
-            for node in _other_bodies(space, found.best(weights)):
-                if look(node, 1, POLISH):
-                    break
+        best = found.best(weights)
+        if best is None or not found.good(best):
+            if not look(space.root, WIDTH, climb) and not look(space.root, WIDER, climb, "middle"):
+                for node in _other_bodies(space, found.best(weights)):
+                    if look(node, 1, POLISH):
+                        break
+        look(space.root, 1, climb, "long")
         if not found.pool and (one := _any(space)) is not None:
             found.keep(one)
             polish(space, found, weights)
@@ -144,7 +146,7 @@ def _other_bodies(space: Space, best: Node | None) -> Iterator[Node]:
             yield kid
 
 
-def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by_thumb: bool = True) -> list[Node]:
+def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by: str = "thumb") -> list[Node]:
     """Down from a node, keeping the best few at each level; empty when all of them lead nowhere."""
     last = space.last
     beam = [node]
@@ -155,7 +157,7 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by_
             return len(best) < width or part.rank(weights) <= best[-1][0]
 
         for one in beam:
-            likely = space.likely(one, by_thumb) if space.menu(one) else 0.0
+            likely = space.likely(one, by) if space.menu(one) else 0.0
             for at, choice in enumerate(space.menu(one)):
                 kid = space.child(one, choice, hopeful)
                 if kid is not None and (kid.level == last or space.menu(kid)):

@@ -223,13 +223,14 @@ class Space:
     def _asking(self, node: Node) -> Asked:
         return Asked(self.have, self.start, node.values, node.burner, node.figures)
 
-    def likely(self, node: Node, by_thumb: bool = True) -> float:
-        """The place on the menu of the likeliest option; not `by_thumb`: the middle, where sizes rise."""
-        find = self.axes[node.level + 1].likely
-        menu = self.menu(node)
+    def likely(self, node: Node, by: str = "thumb") -> float:
+        """The place on the menu of the likeliest option: by a rule of `thumb`, in the `middle` where sizes rise, or for
+        a face that is `long`."""
+        axis, menu = self.axes[node.level + 1], self.menu(node)
+        find = axis.long if by == "long" and axis.long else axis.likely
         if find is None:
             return 0.0
-        return (find if by_thumb else middle)(self._asking(node), menu)
+        return (middle if by == "middle" else find)(self._asking(node), menu)
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""
