@@ -656,6 +656,19 @@ CHECKS = (
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
     Check(
+        "port_wall_set",
+        "temperature",
+        "Port wall as set",
+        harm="danger",
+        source=FIN & RIM,
+        cases={
+            "good": "The port wall is set to {set:temperature}. By its block it gets {wall:temperature} at low fire.",
+            "caution": "The port wall is set to {set:temperature}, but by its block it gets {wall:temperature} at low "
+            "fire. Flashback when hot is judged by what is set: leave it on auto unless you measured it there.",
+        },
+        cures=(("port_wall_temperature", "raise"),),
+    ),
+    Check(
         "box_steel",
         "temperature",
         "Steel box",
