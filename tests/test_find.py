@@ -925,8 +925,15 @@ def test_a_longer_tube_is_as_long_as_the_reader_s_shop_sells(system, longest):
 
 def test_weights_out_of_range_are_refused():
     with pytest.raises(InputErrors) as refused:
-        weights_of({"beauty": "1", "money": "-1", "days": "x", "work": str(inf)})
-    assert len(refused.value.errors) == 4
+        weights_of({"beauty": "1", "money": "-3", "days": "x", "work": str(inf), "low": "1e9", "thin": "1,5"})
+    assert {one.field: one.nearest for one in refused.value.errors} == {
+        "weight": "",
+        "weight money": "0",
+        "weight days": "1",
+        "weight work": "100",
+        "weight low": "100",
+        "weight thin": "1.5",
+    }
 
 
 # What if

@@ -8,6 +8,7 @@ check that is good by less than a tenth of its limit; twice that where a shop a 
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from math import isnan, nan
 from typing import Any
 
 from ..errors import InputError, InputErrors
@@ -139,13 +140,14 @@ def weights_of(typed: Mapping[str, Any]) -> dict[str, float]:
     weights = dict(EVEN)
     for key, text in typed.items():
         try:
-            value = float(text)
-        except (TypeError, ValueError):
-            value = -1.0
+            value = float(str(text).replace(",", "."))
+        except ValueError:
+            value = nan
         if key not in BY_TERM:
             errors.append(InputError("weight", key, "is not a term; known: " + ", ".join(BY_TERM)))
-        elif not 0 <= value <= MOST_WEIGHT:
-            errors.append(InputError(f"weight {key}", text, f"must be a number from 0 to {MOST_WEIGHT:g}", "1"))
+        elif not 0 <= value <= MOST_WEIGHT or "," in str(text):
+            nearest = "1" if isnan(value) else f"{min(max(value, 0.0), MOST_WEIGHT):g}"
+            errors.append(InputError(f"weight {key}", text, f"must be a number from 0 to {MOST_WEIGHT:g}", nearest))
         else:
             weights[key] = value
     if errors:

@@ -52,11 +52,11 @@ export async function fetchPacked(url, what) {
   }
 }
 
-// A dialog makes all that is outside it dead, so the lines go into the one in front.
+// A dialog makes all that is outside it dead, so the lines go into the one in front; above its foot, which they would cover.
 export function wireBars() {
   const bars = byId("bars");
   const place = () => {
-    const front = all("dialog[open]").at(-1) ?? document.body;
+    const dialog = all("dialog[open]").at(-1), front = dialog?.querySelector(".foot") ?? dialog ?? document.body;
     if (bars.parentElement !== front) front.append(bars);
   };
   for (const dialog of all("dialog")) new MutationObserver(place).observe(dialog, { attributeFilter: ["open"] });

@@ -1,5 +1,5 @@
 // Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
-import { all, button, byId, make, picture } from "./page.mjs";
+import { all, button, byId, make, picture, root } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
@@ -9,13 +9,15 @@ import { share } from "./share.mjs";
 import { dotted } from "./settings.mjs";
 import { explain } from "./glossary.mjs";
 
+const KEPT = "burnercalc-found"; // of this tab, for a reload
 let design = null;
 let running = false;
+let first = null; // settings of the first good one, while better ones are looked for
 
 export function wireFind(given) {
   design = given;
   wireHave();
-  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); fill(); });
+  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); fill().then(recall); });
   byId("find-form").addEventListener("submit", (event) => { event.preventDefault(); if (!running) find(); });
   byId("find-stop").addEventListener("click", stopAside);
 }
@@ -25,20 +27,61 @@ const say = (words) => { byId("find-status").textContent = words; };
 async function find() {
   const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, dotted(field.value.trim())]));
   name([]);
+  nameWeights([]);
   run(true);
-  byId("find-list").replaceChildren();
   byId("find-first").replaceChildren();
+  first = null;
   const reply = await askAside({ kind: "find", settings: design.texts(), have: written(), weights }, hear);
   run(false);
   byId("find-first").replaceChildren();
   if (reply.stopped) {
+    if (first) showFirst("The first good one that was found; better ones were not looked for to the end.");
     if (!byId("find-box").open) tell("found", "The search for a burner was stopped.", ["Close", () => hush("found")]);
     return say("Stopped.");
   }
-  if (!reply.ok) return name(reply.errors)?.focus();
+  if (!reply.ok) {
+    const row = name(reply.errors.filter(({ setting }) => !weightOf(setting))), weight = nameWeights(reply.errors);
+    return (row ?? weight)?.focus();
+  }
   byId("have").open = false;
   show(reply);
+  say(`${counted(reply)}.`);
+  const best = byId("find-list").querySelector("h3");
+  best.scrollIntoView({ block: "nearest" });
+  if (document.activeElement === byId("find-status")) best.focus({ preventScroll: true }); // on to what was found
+  try { sessionStorage.setItem(KEPT, JSON.stringify({ build: root.dataset.build, reply })); } catch { /* full or closed */ }
   if (!byId("find-box").open) tell("found", `${reply.designs.length} burners are found.`, ["Show them", () => { hush("found"); byId("find-box").showModal(); }], ["Close", () => hush("found")]);
+}
+
+// After a reload: what was found before.
+function recall() {
+  if (running || byId("find-list").firstElementChild) return;
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(KEPT));
+    if (kept?.build !== root.dataset.build) return;
+    show(kept.reply);
+    byId("have").open = false;
+    say(`${counted(kept.reply)} before the page was loaded anew.`);
+  } catch { /* closed */ }
+}
+
+const weightOf = (setting) => setting.startsWith("weight ") && all("[data-weight]").find((field) => `weight ${field.dataset.weight}` === setting);
+
+// Say below each weight what is wrong with it, and what would do.
+function nameWeights(errors) {
+  let worst = null;
+  all("#weights .refused").forEach((words) => words.remove());
+  for (const field of all("[data-weight]")) field.removeAttribute("aria-invalid");
+  for (const { setting, rule, nearest } of errors) {
+    const field = weightOf(setting);
+    if (!field) continue;
+    worst ??= field;
+    byId("weights").open = true;
+    field.setAttribute("aria-invalid", "true");
+    const words = make("p", "refused", `It ${rule}. `, button(`Take ${nearest}`, () => { field.value = nearest; words.remove(); field.removeAttribute("aria-invalid"); field.focus(); }, "small"));
+    field.parentElement.after(words);
+  }
+  return worst;
 }
 
 function run(on) {
@@ -48,20 +91,24 @@ function run(on) {
   if (held) (on ? stop : byId("find-status")).focus(); // what is gone or dead cannot hold it
   go.disabled = on;
   byId("find-run").hidden = !on;
+  byId("find-list").hidden = on; // it comes back where nothing else is found
   byId("find-bar").removeAttribute("value");
   byId("find-count").textContent = "Starting a second calculator\u2026";
 }
 
-function hear({ done, most, first }) {
-  if (first) return showFirst(first);
+function hear({ done, most, first: good }) {
+  if (good) {
+    first = good.settings;
+    return showFirst("A first good one is found; better ones are looked for.");
+  }
   byId("find-bar").max = most;
   byId("find-bar").value = done;
   byId("find-count").textContent = `${done} of about ${most} looked at`;
 }
 
-// The first good one, before better ones are looked for.
-function showFirst(first) {
-  byId("find-first").replaceChildren(make("p", "row", "A first good one is found; better ones are looked for.", button("Open it", () => open(first.settings), "small")));
+function showFirst(words) {
+  const settings = first;
+  byId("find-first").replaceChildren(make("p", "row", words, button("Open it", () => open(settings), "small")));
 }
 
 function open(settings, mine = [], got = []) {
@@ -87,11 +134,9 @@ function show(reply) {
   byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole. ${reply.score.words}`));
   explain(byId("find-list"));
-  say(`${designs.length} found${way.length ? ", none without a fault" : ""}.`);
-  const best = byId("find-list").querySelector("h3");
-  best.scrollIntoView({ block: "nearest" });
-  if (document.activeElement === byId("find-status")) best.focus({ preventScroll: true }); // on to what was found
 }
+
+const counted = (reply) => `${reply.designs.length} found${reply.in_the_way.length ? ", none without a fault" : ""}`;
 
 const stops = (list) => list.some(({ verdict }) => verdict === "stop");
 const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, text }) => {

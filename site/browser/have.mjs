@@ -28,13 +28,11 @@ export function wireHave() {
 
 // What lies there need not be bought, unless somebody says so.
 function follow(row) {
-  const group = rows().filter((other) => row.dataset.group.split(" ").includes(other.dataset.kind));
-  const there = group.some((other) => fieldOf(other).value.trim());
-  for (const other of group) {
-    const box = buyOf(other);
-    if (box && !touched.has(other.dataset.kind)) box.checked = !there && box.defaultChecked;
-  }
+  for (const other of groupOf(row)) if (buyOf(other) && !touched.has(other.dataset.kind)) buyOf(other).checked = unsaid(other);
 }
+
+const groupOf = (row) => rows().filter((other) => row.dataset.group.split(" ").includes(other.dataset.kind));
+const unsaid = (row) => buyOf(row).defaultChecked && !groupOf(row).some((other) => fieldOf(other).value.trim());
 
 export function written() {
   const lines = rows().map((row) => [row.dataset.kind, fieldOf(row).value.trim()]).filter(([, text]) => text);
@@ -67,15 +65,12 @@ async function put(text) {
   if (!reply.ok) return false;
   const bought = (reply.rows.buy ?? "").toLowerCase().split(/[\s,;]+/);
   touched.clear();
-  for (const row of rows()) {
-    const { kind } = row.dataset, box = buyOf(row);
-    fieldOf(row).value = reply.rows[kind] ?? "";
-    if (box && reply.rows.buy !== undefined) {
-      box.checked = bought.includes(kind) || bought.includes("all");
-      touched.add(kind);
-    }
+  for (const row of rows()) fieldOf(row).value = reply.rows[row.dataset.kind] ?? "";
+  for (const row of rows().filter(buyOf)) {
+    const { kind } = row.dataset, says = bought.includes(kind) || bought.includes("all");
+    if (reply.rows.buy !== undefined && says !== unsaid(row)) touched.add(kind); // somebody has set it
+    buyOf(row).checked = touched.has(kind) ? says : unsaid(row);
   }
-  if (reply.rows.buy === undefined) rows().forEach(follow);
   filled = text;
   name(text ? reply.errors : []);
   return true;
