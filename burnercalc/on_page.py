@@ -1,5 +1,6 @@
 """A result as the page shows it: values for its tests and styles, texts for people, columns for its figures."""
 
+from dataclasses import replace
 from math import cos, radians, sin, sqrt
 from zlib import crc32
 
@@ -7,7 +8,7 @@ from . import sheet, steps, units
 from .design import as_shown, limit_text, limits
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
-from .drawing.shapes import DESCENT_RATIO, Drawing
+from .drawing.shapes import DESCENT_RATIO, Drawing, Text, box_round, shape_box
 from .drawing.svg import write_svg
 from .link import to_link
 from .settings import SETTINGS
@@ -88,15 +89,24 @@ def fitted(result, name, width_px, height_px=0.0, turn=False):
     return (drawing.turned() if lies else drawing), lies
 
 
+WIDER = 1.2  # letters of the widest of the common screen fonts, by those of the one that bounds are reckoned with
+
+
+def _bounds(drawing):
+    """Of a drawing whose letters may be of another font."""
+    texts = [shape for shape in drawing.shapes if isinstance(shape, Text)]
+    return box_round([drawing.bounds(), *(shape_box(replace(text, height=WIDER * text.height)) for text in texts)])
+
+
 def _sides(drawing):
-    x1, y1, x2, y2 = drawing.bounds()
+    x1, y1, x2, y2 = _bounds(drawing)
     air = 2 * AIR * max(x2 - x1, y2 - y1)
     return x2 - x1 + air, y2 - y1 + air
 
 
 def _drawing(result, name, place=None):
     drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
-    x1, y1, x2, y2 = drawing.bounds()
+    x1, y1, x2, y2 = _bounds(drawing)
     air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())
     _lower(columns["texts"])

@@ -37,6 +37,7 @@ DIMENSIONS = {
     "energy_per_volume": ("J/m3", "Btu/ft3", "MJ/m3"),
     "energy_per_mass": ("J/kg", "Btu/lb", "MJ/kg"),
     "temperature": ("K", "degF", "degC"),
+    "rough_temperature": ("K", "degF", "degC"),  # common practice or a guess: 300 degF is no 149 degC
     "pressure": ("Pa", "inH2O", "mbar"),
     "gas_pressure": ("Pa", "psi", "bar"),
     "density": ("kg/m3", "lb/ft3", "kg/m3"),
@@ -434,6 +435,9 @@ def significant(value: float, digits: int = 3) -> str:
 LEAST_BAR_PA = 1e5  # less is read in mbar, as air and mixture beside it are
 
 
+ROUGH = (10, 5, 1)  # degrees that a rough temperature is rounded to; finer below 100, or where two would read alike
+
+
 def show(
     value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False, finer: int = 0
 ) -> str:
@@ -471,6 +475,9 @@ def show(
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":
         text = significant(number, digits + finer) if abs(number) >= 1000 else f"{number:.{finer}f}"
+    elif dimension == "rough_temperature":
+        step = ROUGH[min(finer + (abs(number) < 100), 2)]
+        text = f"{step * round(number / step)}"
     elif dimension in ("price", "money"):
         figure = f"{number:.{finer}f}" if dimension == "money" and abs(number) >= 10 else f"{number:.{2 + finer}f}"
         text = priced(figure, units)

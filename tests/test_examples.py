@@ -115,4 +115,4 @@ def test_the_sheet_has_few_pages_with_the_jet_the_heats_and_how_to_light(example
         and "too long for a code" not in text
     )
     for stage in result.part("schedule").stages:
-        assert stage.name in ("cure", "air") or show(stage.temp_K, "temperature", design.units) in text
+        assert stage.name in ("cure", "air") or show(stage.temp_K, "rough_temperature", design.units) in text

@@ -362,10 +362,10 @@ def test_lifting_is_no_fault_only_where_the_walls_light_the_gas_again():
     assert check.verdict == "caution"
     assert check.text.endswith(
         "This chamber works at 1399 °F, below the 1400 °F at which its walls would light it again: a flame that lifts "
-        "here is going out. Less fire, or gas off."
+        "here is going out. Turn the fire down, or shut the gas."
     )
     near = solved(chamber_temperature="1401 degF", work_temperature="1300 degF").checks["lift"]
-    assert near.verdict == "caution" and near.text.endswith("Some 50 °F hotter, or less fire.")
+    assert near.verdict == "caution" and near.text.endswith("Run it some 50 °F hotter, or with less fire.")
     far = solved(chamber_temperature="1451 degF", work_temperature="1300 degF").checks["lift"]
     assert far.verdict == "note" and "no fault" in far.text
 
@@ -377,8 +377,8 @@ BURNS = "The mixture burns from 0.60 (lean) to 2.00 (rich); set is {:.2f}, and a
     "phi, verdict, limit, text, move",
     [
         (0.629, "stop", 0.6, ": it does not burn cold.", "raise"),
-        (0.631, "caution", 0.6, ", close to where it goes out: richer.", "raise"),
-        (0.719, "caution", 0.6, ", close to where it goes out: richer.", "raise"),
+        (0.631, "caution", 0.6, ", close to where it goes out: make it richer.", "raise"),
+        (0.719, "caution", 0.6, ", close to where it goes out: make it richer.", "raise"),
         (0.721, "good", 0.6, ".", "raise"),  # 1.15 x 0.60 = 0.69
         (0.999, "good", 0.6, ".", "raise"),
         (1.0, "good", 0.6, ".", "raise"),
@@ -463,7 +463,11 @@ def test_cross_light_of_the_default_face(default):
             "Ports of 7/64 in do not stop a flame (cold ones of 1/8 in would): only the speed of the mixture keeps it "
             "out.",
         ),
-        (2.8, "Cold ports this small stop a flame, hot ones do not: only the speed of the mixture keeps it out."),
+        (
+            2.8,
+            "Ports this small stop a flame while they are cold, not once they are hot: then only the speed of the "
+            "mixture keeps it out.",
+        ),
     ],
 )
 def test_quenching_is_no_cure(default, diameter_mm, text):

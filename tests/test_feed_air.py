@@ -136,14 +136,18 @@ ASKS = "High fire asks for 15.8 cfm of air at 0.467 in H₂O; the blower has 3.7
         (
             0.19,
             "caution",
-            ", only 19 % to spare; 20 % is usual. Larger ports or mix pipe, or a stronger blower.",
+            ", only 19 % to spare; 20 % is usual. Use larger ports, a larger mix pipe or a stronger blower.",
         ),
-        (0.0, "caution", ", only 0 % to spare; 20 % is usual. Larger ports or mix pipe, or a stronger blower."),
+        (
+            0.0,
+            "caution",
+            ", only 0 % to spare; 20 % is usual. Use larger ports, a larger mix pipe or a stronger blower.",
+        ),
         (
             nextafter(0.0, -1),
             "stop",
-            ". It is too weak: with the damper open it brings 15.2 cfm. Larger ports or mix pipe, a stronger blower, "
-            "or less fire.",
+            ". It is too weak: with the damper open it brings 15.2 cfm. Use larger ports, a larger mix pipe, a "
+            "stronger blower, or less fire.",
         ),
     ],
 )
@@ -164,10 +168,10 @@ def test_the_curve_may_end_before_high_fire():
     for last, ends in ((blower.high_m3_s, False), (nextafter(blower.high_m3_s, 0), True)):
         curve = replace(blower.curve, free_m3_s=last)
         verdict, _, _, text, _ = judged("blower", blower=replace(blower, curve=curve, margin=-1.0))
-        assert verdict == "stop" and ("the blower's curve ends at 15.8 cfm: a larger" in text) == ends
+        assert verdict == "stop" and ("the blower's curve ends at 15.8 cfm: take a larger" in text) == ends
     assert solved(blower_free_flow="10 cfm").checks["blower"].text == (
-        "The burner asks for 15.8 cfm of air at 0.467 in H₂O; the blower's curve ends at 10 cfm: a larger blower, or "
-        "less fire."
+        "The burner asks for 15.8 cfm of air at 0.467 in H₂O; the blower's curve ends at 10 cfm: take a larger blower, "
+        "or less fire."
     )
 
 
@@ -186,14 +190,14 @@ def test_a_humped_curve_hunts(crossings, margin, verdict):
         (
             0.04,
             "caution",
-            "At low fire the damper stands 4 % open, hard to set finely: a smaller or slower blower, or a damper in a "
-            "smaller pipe.",
+            "At low fire the damper stands 4 % open, hard to set finely: use a smaller or slower blower, or put the "
+            "damper in a smaller pipe.",
         ),
         (
             0.0001,
             "caution",
-            "At low fire the damper stands 0 % open, hard to set finely: a smaller or slower blower, or a damper in a "
-            "smaller pipe.",
+            "At low fire the damper stands 0 % open, hard to set finely: use a smaller or slower blower, or put the "
+            "damper in a smaller pipe.",
         ),
     ],
 )

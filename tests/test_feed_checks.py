@@ -85,7 +85,7 @@ def test_plenum_ratio(place, most, spread, starved, verdict, leaves, wanted):
     )
     text = f"The plenum is 3.5 times the port area; with the inlet at the {place} that leaves the ports {leaves}"
     if wanted:
-        text += f" About {most} or more is wanted: a deeper body, less grip, or less port area."
+        text += f" About {most} or more is wanted: take a deeper body, less grip, or less port area."
     limit = 0.75 / acos(0.95) / (1 if place == "end" else 2)
     assert found[:4] == (verdict, 3.5, pytest.approx(limit, rel=1e-9), text)
     assert found[4][-4:] == EVENER and (found[4][0][0] == "inlet_position") == (place == "end")
@@ -119,11 +119,14 @@ def test_two_inlets_want_half_the_plenum_of_one_and_are_offered_to_long_bodies_o
 def test_stream_along_the_plenum(kinetic, friction, verdict):
     found = judged("perry", shares=part("shares", kinetic_ratio=kinetic, friction_ratio=friction))
     end = (
-        "both within a tenth, so the ports are fed evenly."
+        "both are below 10 %, so the ports are fed evenly."
         if verdict == "good"
-        else "a tenth is the rule: widen the plenum or take away port area."
+        else "10 % is the rule: widen the plenum or take away port area."
     )
-    text = f"Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the ports; "
+    text = (
+        f"Along the plenum the stream's speed counts for {100 * kinetic:.1f} % of the pressure over the ports, "
+        f"its friction for {100 * friction:.1f} %; "
+    )
     assert found == (verdict, max(kinetic, friction), 0.1, text + end, EVENER)
 
 
@@ -192,7 +195,7 @@ def test_jets_of_the_baffle(share, said, verdict):
         "its holes blow gently."
         if verdict == "good"
         else "0.5 times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
-        "more or larger holes."
+        "drill more or larger holes."
     )
     said = said.replace("O, ", "O, at most " if verdict == "good" else "O, up to ")
     text = f"The baffle takes {said} times the pressure over the ports; {end}"
@@ -208,19 +211,19 @@ def test_jets_of_the_baffle(share, said, verdict):
             under(10.0),
             "caution",
             "The mix pipe is 10.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
-            "lean: 0 in more pipe, or an elbow.",
+            "lean: add 0 in of pipe, or an elbow.",
         ),
         (
             5.0,
             "caution",
             "The mix pipe is 5.0 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
-            "lean: 10 in more pipe, or an elbow.",
+            "lean: add 10 in of pipe, or an elbow.",
         ),
         (
             4.5,
             "stop",
             "The mix pipe is 4.5 diameters long with its elbows; 10 are wanted, or some ports burn rich and others "
-            "lean: 11 in more pipe, or an elbow.",
+            "lean: add 11 in of pipe, or an elbow.",
         ),
     ],
 )
@@ -232,19 +235,19 @@ def test_mixing_length(diameters, verdict, text):
 @pytest.mark.parametrize(
     "low, verdict, text",
     [
-        (4.0, "good", "4 m/s through the mix pipe, a flame 4 m/s at most: it cannot walk back up."),
+        (4.0, "good", "through the mix pipe at 4 m/s; a flame walks at 4 m/s at most, so it cannot walk back up."),
         (
             3.99,
             "caution",
-            "3.99 m/s through the mix pipe, a flame about 2 m/s, 4 m/s at most: it may walk back up. Use a smaller mix "
-            "pipe or a higher low fire.",
+            "through the mix pipe at 3.99 m/s; a flame walks at about 2 m/s, 4 m/s at most: it may walk back up. Use a "
+            "smaller mix pipe or a higher low fire.",
         ),
         (2.0, "caution", None),
         (
             1.99,
             "stop",
-            "1.99 m/s through the mix pipe, a flame about 2 m/s: one that gets in walks back to the blower. Use a "
-            "smaller mix pipe or a higher low fire.",
+            "through the mix pipe at 1.99 m/s; a flame walks at about 2 m/s: one that gets in walks back to the "
+            "blower. Use a smaller mix pipe or a higher low fire.",
         ),
     ],
 )

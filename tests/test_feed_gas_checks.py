@@ -44,8 +44,8 @@ def test_gas_that_cannot_enter():
 @pytest.mark.parametrize(
     "texts, gauge, advice",
     [
-        ({}, "0.145 psi", "Raise the gas pressure, or less fire."),
-        (HOUSE, "4.01 in H₂O", "Raise the gas pressure (ask the gas company), or less fire."),
+        ({}, "0.145 psi", "Raise the gas pressure, or burn less."),
+        (HOUSE, "4.01 in H₂O", "Raise the gas pressure (ask the gas company), or burn less."),
     ],
 )
 def test_gas_too_weak_for_the_rate(texts, gauge, advice):
@@ -276,7 +276,7 @@ COLD = (
     "At 100 kBtu/h the cold ends it after {} with {} of a full charge still in: near the end 50 kBtu/h is all that the "
     "air can boil off there."
 )
-MORE = " More or larger cylinders, or "
+MORE = " Use more or larger cylinders, or "
 
 
 @pytest.mark.parametrize(

@@ -141,3 +141,11 @@ def test_a_house_line_has_a_slider_for_its_own_pressures():
     for by in (1, -1):
         reply = json.loads(worker.handle(json.dumps({**high, "by": by})))
         assert reply["ok"] and 27 <= float(reply["text"].split()[0]) <= 28
+
+
+def test_a_drawing_leaves_room_for_wide_letters():
+    """`opening` is 4.04 of its font size long in a common screen font, by Pillow, and 3.56 as it is reckoned."""
+    columns = on_page.whole(solved(), {"in_chamber": (190, 0)})["drawings"]["in_chamber"]
+    texts = columns["texts"]
+    at = texts["text"].index("opening")
+    assert texts["x"][at] + 4.04 * texts["height"][at] / 0.718 <= columns["bounds"][2]

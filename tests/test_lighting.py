@@ -1292,7 +1292,7 @@ def test_where_low_fire_would_run_back_it_goes_straight_up():
     assert "do not turn down" in words and "To LOW not at all" in words
     assert "Never down: to stop or wait, gas off" in words and "backwards" not in words and "at LOW" not in words
     check = r.checks["turning"]
-    assert check.verdict == "caution" and "Straight up" in check.text and not r.checks["lighting"].fault
+    assert check.verdict == "caution" and "straight up to high fire" in check.text and not r.checks["lighting"].fault
 
 
 def test_where_no_order_leads_anywhere_it_is_not_lit():

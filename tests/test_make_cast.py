@@ -246,26 +246,26 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "refractory_limit",
             {"chamber_temperature": "2819 degF"},
             "good",
-            "The face works at 2819 °F; this class stands 3000 °F: it holds.",
+            "The face works at 2820 °F; this class stands 3000 °F: it holds.",
         ),
         (
             "refractory_limit",
             {"chamber_temperature": "2821 degF"},
             "caution",
-            "The face works at 2821 °F; this class stands 3000 °F. That is close, and its life short.",
+            "The face works at 2820 °F; this class stands 3000 °F. That is close, and it will not last long.",
         ),
         (
             "refractory_limit",
             {"refractory": "insulating_castable", "chamber_temperature": "2499 degF"},
             "caution",
-            "The face works at 2499 °F; this class stands 2500 °F. That is close, and its life short.",
+            "The face works at 2499 °F; this class stands 2500 °F. That is close, and it will not last long.",
         ),
         (
             "refractory_limit",
             {"refractory": "insulating_castable", "chamber_temperature": "2501 degF"},
             "stop",
             "The face works at 2501 °F; this class stands 2500 °F: it slumps or melts. Choose another "
-            "class, or a cooler chamber.",
+            "class, or run the chamber cooler.",
         ),
     ],
 )

@@ -173,7 +173,7 @@ ANSWERS = (
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
         "ratio",
-        "Room behind the ports, times theirs",
+        "Room behind ports to port area",
         meaning="The box behind the ports (the plenum), cut across, is so many times as large as all ports together. "
         "The larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
@@ -675,14 +675,14 @@ CHECKS = (
         harm="damage",
         source=FIN & RIM & IGNITION,
         cases={
-            "good": "At low fire the steel box gets {box:temperature}, {most:temperature} at most with the chamber "
-            "left empty; up to {good:temperature} is usual.",
-            "note": "At low fire the steel box gets {box:temperature}. Left empty at low fire, the chamber drifts to "
-            "{left:temperature} and the box to {most:temperature}; above {good:temperature} paint and gaskets go and "
-            "the mixture in it warms. Do not leave it so.",
-            "caution": "At low fire the steel box gets {box:temperature}, maybe {most:temperature} left empty; above "
-            "{good:temperature} paint and gaskets go and the mixture in it warms. Make the block thicker or of a "
-            "lighter refractory, the lip wider, or keep low fire higher.",
+            "good": "At low fire the steel box gets {box:rough_temperature}, {most:rough_temperature} at most with "
+            "the chamber left empty; up to {good:rough_temperature} is usual.",
+            "note": "At low fire the steel box gets {box:rough_temperature}. Left empty at low fire, the chamber "
+            "drifts to {left:rough_temperature} and the box to {most:rough_temperature}; above "
+            "{good:rough_temperature} paint and gaskets go and the mixture in it warms. Do not leave it so.",
+            "caution": "At low fire the steel box gets {box:rough_temperature}, maybe {most:rough_temperature} left "
+            "empty; above {good:rough_temperature} paint and gaskets go and the mixture in it warms. Make the block "
+            "thicker or of a lighter refractory, the lip wider, or keep low fire higher.",
             "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
             "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
             "lip wider, or keep low fire higher.",
@@ -701,13 +701,13 @@ CHECKS = (
         harm="danger",
         source=FIN & RIM & IGNITION,
         cases={
-            "good": "At low fire the mixture in the box gets {mixture:temperature}, {most:temperature} at most with "
-            "the chamber left empty; up to {good:temperature} is usual.",
-            "caution": "At low fire the mixture in the box gets {mixture:temperature}, maybe {most:temperature} left "
-            "empty; above {good:temperature} it flashes back much sooner. Make the block thicker or of a lighter "
-            "refractory, or keep low fire higher.",
-            "stop": "At low fire the mixture in the box gets {mixture:temperature}, above {wetted:temperature}: it may "
-            "light by itself. Make the block thicker or of a lighter refractory, or keep low fire higher.",
+            "good": "At low fire the mixture in the box gets {mixture:rough_temperature}, {most:rough_temperature} at "
+            "most with the chamber left empty; up to {good:rough_temperature} is usual.",
+            "caution": "At low fire the mixture in the box gets {mixture:rough_temperature}, maybe "
+            "{most:rough_temperature} left empty; above {good:rough_temperature} it flashes back much sooner. Make "
+            "the block thicker or of a lighter refractory, or keep low fire higher.",
+            "stop": "At low fire the mixture in the box gets {mixture:rough_temperature}, above {wetted:temperature}: "
+            "it may light by itself. Make the block thicker or of a lighter refractory, or keep low fire higher.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -777,12 +777,14 @@ CHECKS = (
             "it by the lighting card.",
             "hot": "Once the chamber walls are above {hot:temperature} they light it again, and lifting is no fault. "
             "While they are cooler a flame that lifts is going out: gas off.",
-            "hot_alone": "So walls above {hot:temperature} alone keep low fire ({low:power}) alight. Cold work put in, "
-            "a door opened, a slip to leaner, and it goes out with the gas on. A mixture nearer to 1, or more port.",
+            "hot_alone": "So walls above {hot:temperature} alone keep low fire ({low:power}) alight. Cold work put "
+            "in, a door opened, a slip to leaner, and it goes out with the gas on. Bring the mixture nearer to 1, or "
+            "give it more port area.",
             "hardly_hot": "This chamber works at {chamber:temperature 4}, hardly above the {hot:temperature} from "
-            "which walls light it again: its colder corners may not. Some [50 °F|30 °C] hotter, or less fire.",
+            "which walls light it again: its colder corners may not. Run it some [50 °F|30 °C] hotter, or with less "
+            "fire.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
-            "walls would light it again: a flame that lifts here is going out. Less fire, or gas off.",
+            "walls would light it again: a flame that lifts here is going out. Turn the fire down, or shut the gas.",
         },
         cures=(("low_fire", "lower"), ("port_diameter", "raise")),
     ),
@@ -794,7 +796,7 @@ CHECKS = (
         source=FLAMMABILITY,
         cases={
             "good": BURNS + ".",
-            "caution": BURNS + ", close to where it goes out: richer.",
+            "caution": BURNS + ", close to where it goes out: make it richer.",
             "stop": BURNS + ": it does not burn cold.",
         },
     ),
@@ -805,7 +807,7 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "says": "Each area of port carries {loading:power_per_area}; {low:power_per_area 2} to "
+            "says": "The ports carry {loading:power_per_area} of fire for their area; {low:power_per_area 2} to "
             "{high:power_per_area 2} is usual for blown ports in a furnace face.",
         },
     ),
@@ -835,8 +837,8 @@ CHECKS = (
         cases={
             "wide": "Ports of {diameter:length} do not stop a flame (cold ones of {quenching:length} would): only the "
             "speed of the mixture keeps it out.",
-            "narrow": "Cold ports this small stop a flame, hot ones do not: only the speed of the mixture keeps it "
-            "out.",
+            "narrow": "Ports this small stop a flame while they are cold, not once they are hot: then only the speed "
+            "of the mixture keeps it out.",
         },
     ),
 )

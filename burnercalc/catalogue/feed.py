@@ -725,7 +725,7 @@ CHECKS = (
             "{spread:percent 1} uneven.",
             "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "
             "ports less than 0.1 % uneven.",
-            "wanted": "About {wanted:.2g} or more is wanted: a deeper body, less grip, or less port area.",
+            "wanted": "About {wanted:.2g} or more is wanted: take a deeper body, less grip, or less port area.",
         },
     ),
     Check(
@@ -735,10 +735,10 @@ CHECKS = (
         harm="rework",
         source=PERRY,
         cases={
-            "good": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
-            "ports; both within a tenth, so the ports are fed evenly.",
-            "bad": "Stream along the plenum: head {kinetic:.3f} and friction {friction:.3f} of the pressure over the "
-            "ports; a tenth is the rule: widen the plenum or take away port area.",
+            "good": "Along the plenum the stream's speed counts for {kinetic:percent 1} of the pressure over the "
+            "ports, its friction for {friction:percent 1}; both are below 10 %, so the ports are fed evenly.",
+            "bad": "Along the plenum the stream's speed counts for {kinetic:percent 1} of the pressure over the "
+            "ports, its friction for {friction:percent 1}; 10 % is the rule: widen the plenum or take away port area.",
         },
     ),
     Check(
@@ -768,8 +768,8 @@ CHECKS = (
             "good": "The baffle takes {drop:pressure}, at most {share:ratio 2} times the pressure over the ports; its "
             "holes blow gently.",
             "bad": "The baffle takes {drop:pressure}, up to {share:ratio 2} times the pressure over the ports; "
-            "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the block: "
-            "more or larger holes.",
+            "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the "
+            "block: drill more or larger holes.",
         },
         cures=(("baffle_holes", "raise"), ("baffle_hole_diameter", "raise")),
     ),
@@ -781,8 +781,8 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
-            "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some ports "
-            "burn rich and others lean: {missing:length} more pipe, or an elbow.",
+            "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some "
+            "ports burn rich and others lean: add {missing:length} of pipe, or an elbow.",
         },
         cures=(("mix_pipe_length", "raise"), ("mix_pipe_elbows", "raise")),
     ),
@@ -793,12 +793,12 @@ CHECKS = (
         harm="danger",
         source=DAMKOEHLER & LIMIT,
         cases={
-            "good": "At low fire the mixture runs {low:speed} through the mix pipe, a flame {most:speed} at most: it "
-            "cannot walk back up.",
-            "caution": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}, "
-            "{most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
-            "stop": "At low fire the mixture runs {low:speed} through the mix pipe, a flame about {likely:speed}: one "
-            "that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "good": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at {most:speed} "
+            "at most, so it cannot walk back up.",
+            "caution": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at about "
+            "{likely:speed}, {most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
+            "stop": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at about "
+            "{likely:speed}: one that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),
@@ -812,20 +812,20 @@ CHECKS = (
             "shared": "One blower feeds {burners} burners, {altogether:air_flow} of air in all; what follows is of "
             "each and its share, past its branch.",
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
-            "{last:air_flow}: a larger blower, or less fire.",
+            "{last:air_flow}: take a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there, {margin:percent 0} to spare.",
             "ample": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there, {times:ratio 2} times as much.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, only {margin:percent 0} to spare; {usual:percent 0} is usual. Larger ports or mix pipe, or a "
-            "stronger blower.",
+            "there, only {margin:percent 0} to spare; {usual:percent 0} is usual. Use larger ports, a larger mix pipe "
+            "or a stronger blower.",
             "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
-            "{brings:air_flow}, {short:percent} less, so much richer it burns. Larger ports or mix pipe, a stronger "
-            "blower, or less fire.",
+            "{brings:air_flow}, {short:percent} less, and it burns so much richer. Use larger ports, a larger mix "
+            "pipe, a stronger blower, or less fire.",
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there. It is too weak: with the damper open it brings {brings:air_flow}. Larger ports or mix pipe, a "
-            "stronger blower, or less fire.",
+            "there. It is too weak: with the damper open it brings {brings:air_flow}. Use larger ports, a larger mix "
+            "pipe, a stronger blower, or less fire.",
             "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",
         },
     ),
@@ -878,8 +878,8 @@ CHECKS = (
         source=THIN_PLATE & LIMIT,
         cases={
             "good": "At low fire the damper stands {open:percent 0} open.",
-            "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: a smaller or slower "
-            "blower, or a damper in a smaller pipe.",
+            "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: use a smaller or "
+            "slower blower, or put the damper in a smaller pipe.",
         },
         cures=(("blower_shutoff_pressure", "lower"), ("low_fire", "raise")),
     ),
@@ -896,11 +896,10 @@ CHECKS = (
             "choked": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe, and chokes "
             "in the jet: its flow follows the regulator alone.",
             "weak": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
-            "{hole:drill_length}, "
-            "more than a quarter of the mix pipe's bore. Raise the gas pressure, or less fire.",
+            "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure, or burn less.",
             "weak_line": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
-            "company), or less fire.",
+            "company), or burn less.",
             "near": "Gas at {gas:gas_pressure} is not far above the {mixture:pressure} in the mix pipe: every change "
             "of air moves the gas as well. More gas pressure is steadier.",
             "line": "{gas:gas_pressure} is more than a house line carries: {usual:pressure} is usual, "
@@ -918,16 +917,16 @@ CHECKS = (
         harm="rework",
         source=VALVES,
         cases={
-            "good": "Behind the regulator {outlet:gas_pressure} hold {jet:gas_pressure} before the jet: connector and "
-            "valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds {holds:gas_pressure} at the "
-            "burner's cock, up to {run:gas_pressure} less than at the meter.",
+            "good": "With {outlet:gas_pressure} behind the regulator there are {jet:gas_pressure} before the jet: "
+            "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
+            "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at the meter.",
             "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
             "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
-            "rate, and is as much too lean until the damper is closed by the flame. A larger jet, less fire, or a line "
-            "that holds more, which the gas fitter decides.",
-            "jet": "This jet alone takes {jet:gas_pressure} at high fire, and the line holds {holds:gas_pressure}: "
-            "it comes to {share:percent} of its rate at most, and is as much too lean until the damper is closed by "
-            "the flame. A larger jet, less fire, or a line that holds more, which the gas fitter decides.",
+            "rate, and is as much too lean until the damper is closed by the flame. It takes a larger jet, less fire, "
+            "or a line that holds more, which the gas fitter decides.",
+            "jet": "This jet alone takes {jet:gas_pressure} at high fire, and the line holds {holds:gas_pressure}: it "
+            "comes to {share:percent} of its rate at most, and is as much too lean until the damper is closed by the "
+            "flame. It takes a larger jet, less fire, or a line that holds more, which the gas fitter decides.",
         },
         cures=(("gas_pressure", "lower"), ("firing_rate", "lower"), ("line_pressure", "raise")),
     ),
@@ -941,11 +940,11 @@ CHECKS = (
             "unknown": "High fire takes {own:gas_flow 3} of gas, {all:gas_flow 3} with the other appliances. Read on "
             "the meter's plate what it passes: in houses {small:gas_flow 3} to {large:gas_flow 3} is common.",
             "good": "The house meter passes {meter:gas_flow 3}; burner and other appliances take {all:gas_flow 3}.",
-            "caution": "Burner and other appliances take {all:gas_flow 3} at once, more than the {meter:gas_flow 3} of "
-            "the house meter: flames elsewhere in the house may go out. Shut those off first, less fire, or have the "
-            "gas company fit a larger meter.",
+            "caution": "Burner and other appliances take {all:gas_flow 3} at once, more than the {meter:gas_flow 3} "
+            "of the house meter: flames elsewhere in the house may go out. Shut those off first, burn less, or have "
+            "the gas company fit a larger meter.",
             "stop": "The burner alone takes {own:gas_flow 3} at high fire, more than the {meter:gas_flow 3} of the "
-            "house meter. Less fire, or have the gas company fit a larger meter.",
+            "house meter. Burn less, or have the gas company fit a larger meter.",
         },
         cures=(("firing_rate", "lower"), ("meter_capacity", "raise")),
     ),
@@ -1001,15 +1000,17 @@ CHECKS = (
             "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
             "cylinder.",
             "no_gas": "No gas comes: at {air:temperature} what is in the cylinder hardly boils, under "
-            "{boils:temperature}. Propane, a blend with more of it, or a warmer day. Never heat a cylinder.",
+            "{boils:temperature}. Use propane or a blend with more of it, or wait for a warmer day. Never heat a "
+            "cylinder.",
             "first_fire": "The first fire takes {first_fire:mass} of gas, and they hold {holds:mass}: have full ones "
             "at hand, and change them between its heats, gas shut, nothing burning.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in: near the end {last:power} is all that the air can boil off there.",
             "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "
             "charge still in: even at this fill {draw:power} is all that the air can boil off.",
-            "more_or_jet": "More or larger cylinders, or less gas pressure with a larger jet. Never heat a cylinder.",
-            "more_or_regulator": "More or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
+            "more_or_jet": "Use more or larger cylinders, or less gas pressure with a larger jet. Never heat a "
+            "cylinder.",
+            "more_or_regulator": "Use more or larger cylinders, or a regulator that needs less. Never heat a cylinder.",
         },
     ),
     Check(

@@ -102,7 +102,7 @@ ANSWERS = (
     Answer(
         "oven_temperature",
         "schedule.oven_temp_K",
-        "temperature",
+        "rough_temperature",
         "Oven, temperature",
         meaning="Temperature of the oven stage.",
         formula="rule of the class",
@@ -385,7 +385,7 @@ TABLES = (
         (
             Column("stage", "Stage", "word"),
             Column("ramp", "Up at most", "word"),
-            Column("temperature", "To", "temperature"),
+            Column("temperature", "To", "rough_temperature"),
             Column("hold", "Hold", "time"),
             Column("heat", "Heat", "word"),
             Column("source", "Source", "word"),
@@ -407,9 +407,9 @@ CHARTS = (
         Axis("temperature", "temperature"),
         (Series("temperature", "temperature of the block"),),
         cases={
-            "shows": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire in "
-            "{first_fire:time}, in one go.",
-            "split": "Gentle warmth, then the oven at {oven:temperature} for {hold:time}, then the first fire, "
+            "shows": "Gentle warmth, then the oven at {oven:rough_temperature} for {hold:time}, then the first fire "
+            "in {first_fire:time}, in one go.",
+            "split": "Gentle warmth, then the oven at {oven:rough_temperature} for {hold:time}, then the first fire, "
             "drawn as {first_fire:time} in one go. It is made in {heats} heats on as many days, {watched:time} by the "
             "fire in all: each begins cold and comes up again to where the last one ended.",
         },

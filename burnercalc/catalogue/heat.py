@@ -166,8 +166,8 @@ MIXTURE_ANSWERS = (
         "mixture.atmosphere",
         "word",
         "Atmosphere",
-        meaning="Oxidising: oxygen is left over. Reducing: half-burned gas is, much of it carbon monoxide, which "
-        "poisons. Neutral: within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
+        meaning="Oxidising: oxygen is left over. Reducing: half-burned gas is left over, much of it carbon monoxide, "
+        "which poisons. Neutral: within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
         formula="mixture against 1 ± 0.02",
         inputs=("equivalence_ratio",),
         source=PRACTICE,
@@ -313,7 +313,7 @@ LOSS_ANSWERS = (
         "chamber.volume_m3",
         "volume",
         "Chamber volume",
-        meaning="Inside of the lining.",
+        meaning="Room inside the lining.",
         formula="length x width x height, or length x pi x diameter squared / 4",
         inputs=CHAMBER,
         source=GEOMETRY,
@@ -367,7 +367,7 @@ LOSS_ANSWERS = (
         "chamber.work_state",
         "word",
         "Work when it comes out",
-        meaning="Solid, melting or liquid at the work temperature.",
+        meaning="Whether the metal is solid, melting or liquid at the work temperature.",
         formula="work temperature against the melting range of the metal",
         inputs=("work_metal", "work_temperature"),
         source=MELTING,
@@ -431,10 +431,9 @@ NEED_ANSWERS = (
         "need.needed_W",
         "power",
         "Firing rate needed",
-        meaning="Fire of all burners together: to work, though the gas may give off its heat badly, or to heat up in "
-        "time, whichever takes more. Auto takes it. It goes no further than where only a tenth of the heat "
-        "stays in the chamber. Where no fire heats up in time, it is what that would take if the gas left as "
-        "cool as the walls.",
+        meaning="Fire of all burners together, to work or to heat up in time, whichever takes more; the gas may give "
+        "off its heat badly. With auto the burner gets this rate. It ends where only a tenth of the heat stays in the "
+        "chamber. Where no fire heats up in time, it is what that would take if the gas left as cool as the walls.",
         formula="larger of firing rate to heat up and (wall loss + opening loss + work) / share kept with the poorest "
         "film, not below a tenth",
         inputs=("working_rate", "heat_up_rate"),
@@ -693,8 +692,8 @@ CANNOT = (
     "No firing rate brings the chamber to {chamber:temperature}: the flame is not hot enough to give it what it loses."
 )
 CANNOT_SURE = (
-    "A fire likely does not bring the chamber to {chamber:temperature}: only when the gas gives off its heat well does "
-    "one, of {best:power}. Lower the chamber temperature, or bring the mixture nearer to 1."
+    "Most likely no fire brings the chamber to {chamber:temperature}: one of {best:power} does, but only when the gas "
+    "gives off its heat well. Lower the chamber temperature, or bring the mixture nearer to 1."
 )
 
 CHECKS = (
@@ -712,10 +711,10 @@ CHECKS = (
             "not hot enough. Lower the chamber temperature, or bring the mixture nearer to 1.",
             "too_little": "The flame cannot hold {chamber:temperature}: at {flame:temperature} it is not hot enough "
             "to give the walls what they lose. Lower the chamber temperature, or bring the mixture nearer to 1.",
-            "caution": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber; with so "
-            "little a small slip of the mixture loses it. Lower the chamber temperature, or bring the mixture "
+            "caution": "At {chamber:temperature} only {available:fraction} of the heat in the gas stays in the "
+            "chamber, and a small slip of the mixture loses that. Lower the chamber temperature, or bring the mixture "
             "nearer to 1.",
-            "good": "At {chamber:temperature} {available:fraction} of the gross heat stays in the chamber.",
+            "good": "At {chamber:temperature} {available:fraction} of the heat in the gas stays in the chamber.",
             "by_opening": "Most of what it must give goes out of the opening: make that smaller.",
             "by_walls": "Most of what it must give goes through the walls: line them better.",
         },
@@ -750,27 +749,26 @@ CHECKS = (
         harm="danger",
         source=FREEZING & SLIP & CO_OF_APPLIANCES & BY_EYE,
         cases={
-            "good": "The gas that leaves holds {most:gas_share} carbon monoxide at most, chilled as it leaves and the "
-            "mixture slipped to {richest:ratio}, {co:gas_share} as set. A cold or lifted flame makes more: draw it "
-            "outdoors, and hang a carbon monoxide alarm all the same.",
+            "good": "As set, the gas that leaves holds {co:gas_share} carbon monoxide; {most:gas_share} at most, when "
+            "the mixture slips to {richest:ratio} and the gas is chilled at once. A cold or lifted flame makes more: "
+            "draw it outdoors, and hang a carbon monoxide alarm all the same.",
             "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
-            "without smell. It is {co:gas_share} as set, {slipped:gas_share} slipped and cooled slowly; "
-            "{most:gas_share} slipped to {richest:ratio}, the burner hot, and chilled at once. A gas "
-            "appliance may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon monoxide alarm: "
-            "if all of it stayed in the room, {fresh:air_flow} "
-            "of fresh air would be needed.",
-            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon "
-            "monoxide, a deadly poison without smell: {slipped:gas_share} however slowly it cools, {co:gas_share} as "
-            "set; {most:gas_share} where it is chilled, the burner hot and the mixture at {richest:ratio}. "
-            "A gas appliance may make {usual:gas_share}. If all of it stayed in the room, "
-            "{fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it "
-            "outdoors under a hood, and hang a carbon monoxide alarm.",
+            "without smell. As set it is {co:gas_share}; a little richer and cooled slowly, {slipped:gas_share}. With "
+            "the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is {most:gas_share}. A "
+            "gas appliance in a house may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon "
+            "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air would be needed.",
+            "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "
+            "deadly poison without smell: {slipped:gas_share} however slowly it cools, where it is {co:gas_share} as "
+            "set. With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is "
+            "{most:gas_share}. A gas appliance in a house may make {usual:gas_share}. If all of it stayed in the "
+            "room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it outdoors under a "
+            "hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips to {richest:ratio}, the burner hot; if all of it stayed in "
             "the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
             "monoxide alarm, never run this in a closed room. A leaner mixture makes far less.",
-            "meter": "Only a flue-gas meter, no alarm, holds it to {slip:g}; the look of the flame to "
-            "{eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
+            "meter": "A flue-gas meter, not an alarm, lets you hold the mixture to {slip:g}. Set by the look of the "
+            "flame it may be anything from {eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
         },
@@ -783,19 +781,20 @@ CHECKS = (
         source=SERVICE_LIMITS & ZONE,
         cases={
             "good": "Every layer stays below its service limit; nearest is layer {layer} ({material}): "
-            "{hot:temperature 4} of {most:temperature 4}.",
-            "caution": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, hardly below its limit of "
-            "{most:temperature 4}: a hot spot shrinks or cracks it. Put more or a better insulating layer before "
-            "it, choose a material with a higher limit, or run cooler.",
-            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
-            "limit of {most:temperature 4}. Line it better, or turn down further.",
-            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:temperature 4}, above its "
-            "limit of {most:temperature 4}, as in nearly every forge: turn down once hot, if the card lets it.",
+            "{hot:rough_temperature} of {most:rough_temperature}.",
+            "caution": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, hardly below its "
+            "limit of {most:rough_temperature}: a hot spot shrinks or cracks it. Put more or a better insulating "
+            "layer before it, choose a material with a higher limit, or run cooler.",
+            "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, above "
+            "its limit of {most:rough_temperature}. Line it better, or turn down further.",
+            "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
+            "above its limit of {most:rough_temperature}, as in nearly every forge: turn down once hot, if the "
+            "lighting card allows it.",
             "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
-            "({material}) to {hot:temperature 4}, above its limit of {most:temperature 4}. Turn down when the chamber "
-            "has its {chamber:temperature}, and do not leave it before.",
-            "stop": "Layer {layer} ({material}) gets {hot:temperature 4} on its hot side, above its limit of "
-            "{most:temperature 4}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
+            "({material}) to {hot:rough_temperature}, above its limit of {most:rough_temperature}. Turn down when the "
+            "chamber has its {chamber:temperature}, and do not leave it before.",
+            "stop": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, above its limit of "
+            "{most:rough_temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
             "choose a material with a higher limit, or run cooler.",
         },
     ),
@@ -862,12 +861,12 @@ CHECKS = (
             "push the smoke out. Open {enough:area} or more.",
             "good": "The chamber stands {pressure:pressure} above the shop; from [0.1 in H₂O|0.25 mbar] flame blows "
             "out of every joint.",
-            "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
-            "[0.1 in H₂O|0.25 mbar] flame and carbon monoxide blow out of every joint. Take away what holds the smoke "
-            "back.",
-            "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it as set: from "
-            "{torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of door and joints. Take "
+            "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it by the back "
+            "pressure you set: from [0.1 in H₂O|0.25 mbar] flame and carbon monoxide blow out of every joint. Take "
             "away what holds the smoke back.",
+            "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it by the back "
+            "pressure you set: from {torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of "
+            "door and joints. Take away what holds the smoke back.",
             "stop_enough": "The chamber stands {pressure:pressure} above the shop: from {torches:pressure} no joint is "
             "tight, and flame and carbon monoxide shoot out of door and joints. Open {enough:area} or more, or burn "
             "less.",
@@ -960,11 +959,13 @@ CHECKS = (
         harm="danger",
         source=TOUCH,
         cases={
-            "good": "The shell gets {shell:temperature}, below the {touch:temperature} that burn skin at a touch.",
-            "note": "The shell gets {shell:temperature}, as that of any hot forge; above {touch:temperature} bare "
-            "metal burns skin at a touch. Guard it, and keep hose, cable and anything that burns away from it.",
-            "caution": "The shell gets {shell:temperature}, and above {scorch:temperature} it chars what touches it. "
-            "Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
+            "good": "The shell gets {shell:rough_temperature}, below the {touch:rough_temperature} that burn skin at "
+            "a touch.",
+            "note": "The shell gets {shell:rough_temperature}, as that of any hot forge; above "
+            "{touch:rough_temperature} bare metal burns skin at a touch. Guard it, and keep hose, cable and anything "
+            "that burns away from it.",
+            "caution": "The shell gets {shell:rough_temperature}, and above {scorch:rough_temperature} it chars what "
+            "touches it. Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
         },
         cures=(("lining", "choose"),),
     ),
@@ -1030,9 +1031,9 @@ CHECKS = (
             "gives off its heat badly no rate is enough. Put less work through or lower the chamber temperature.",
             "no_fire": "Working would take {working:power}, but no fire brings {asked:mass_flow} through this chamber: "
             "the bars on its floor take up heat for about {heats:mass_flow}. Put less work through.",
-            "works_well": "No firing rate is likely enough for so much work at {chamber:temperature}: only when the "
-            "gas gives off its heat well is one, of {best:power}. Put less work through or lower the chamber "
-            "temperature.",
+            "works_well": "Most likely no firing rate is enough for so much work at {chamber:temperature}: one of "
+            "{best:power} is, but only when the gas gives off its heat well. Put less work through or lower the "
+            "chamber temperature.",
             "no_work": "No firing rate keeps the chamber at {chamber:temperature} with so much work in it: the gas "
             "cannot give off so much heat. Put less work through or lower the chamber temperature.",
             "stop": "{installed:power} cannot even hold the empty chamber at {chamber:temperature}, which takes "

@@ -114,7 +114,7 @@ FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
 LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
 TOGETHER = "many side by side more; nobody has measured how much. "
 TOO_MUCH = "many side by side more, with a torch {torch:power 2} for sure; nobody has measured how much. "
-TRY = "Off {hiss:time 2} after the first hiss, {hand:time 1} for the hand, lets in {let_in:percent 0} of the chamber: "
+TRY = "Gas shut {hiss:time 2} after the first hiss, {hand:time 1} for the hand: {let_in:percent 0} of the chamber; "
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
@@ -426,39 +426,38 @@ CHECKS = (
             "hold more.",
             "closed": NEVER
             + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
-            "burner. A larger opening.",
+            "burner. Make the opening larger.",
             "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
-            "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. A "
-            "mixture nearer to 1.",
+            "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. Bring "
+            "the mixture nearer to 1.",
             "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
-            "({gas_given:gas_pressure}). Never try it: a larger jet.",
+            "({gas_given:gas_pressure}). Never try it: drill a larger jet.",
             "air": NEVER
-            + "Up to {co:gas_share 2} of what leaves is carbon monoxide, a deadly poison without smell. It "
-            "takes {fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}: no shop and no hood bring that. "
-            "Smaller or fewer burners.",
+            + "Up to {co:gas_share 2} of what leaves is carbon monoxide, a deadly poison without smell. It takes "
+            "{fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}: no shop and no hood bring that. Use "
+            "smaller or fewer burners.",
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
-            "there it lifts or runs back. Larger ports.",
-            "dim": DIM + "A lining that loses less, a smaller opening, or a pilot with a flame guard.",
-            "long": LONG + "A torch on a stand of its own, or a pilot with a flame guard.",
+            "there it lifts or runs back. Use larger ports.",
+            "dim": DIM + "It takes a lining that loses less, a smaller opening, or a pilot with a flame guard.",
+            "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND
-            + "A pilot with a flame guard shuts the gas by itself; a lining that heats up sooner.",
+            + "A pilot with a flame guard shuts the gas by itself; or take a lining that heats up sooner.",
             "cool": BY_TORCH_COOL + "A pilot with a flame guard shuts the gas by itself.",
             "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
             "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
             "gas": NEVER
-            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is too "
-            "little to set, under {least_gas:gas_pressure}. A second small cock and jet to light with, a needle valve "
-            "and a low gauge before it.",
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is "
+            "too little to set, under {least_gas:gas_pressure}. It takes a second small cock and jet to light with, "
+            "and before it a needle valve and a low gauge.",
             "damper": NEVER
             + "The flame holds up to {most:power 2}. A tenth below, for room, the damper {open:percent 2} open is too "
-            "little to set, under {least_open:percent 1}. A smaller blower, or a damper in a smaller pipe.",
+            "little to set, under {least_open:percent 1}. Use a smaller blower, or put the damper in a smaller pipe.",
             "gas_and_damper": NEVER
-            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet (least "
-            "{least_gas:gas_pressure}) and damper {open:percent 2} open (least {least_open:percent 1}) are too little "
-            "to set. A second small "
-            "cock and jet and a smaller blower, or more ports.",
+            + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet "
+            "(least {least_gas:gas_pressure}) and damper {open:percent 2} open (least {least_open:percent 1}) are too "
+            "little to set. It takes a second small cock and jet and a smaller blower, or more ports.",
             "gas_line": NEVER
             + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is too "
             "little to set, under {least_gas:gas_pressure}. More or larger ports hold a stronger flame on the same "
@@ -474,7 +473,7 @@ CHECKS = (
             + "Even rich the flame runs back below {flash:power 2} and lifts above {lift:power 2}. More or "
             "larger ports lift less, smaller and evenly fed ones run back less.",
             "too_slow": NEVER
-            + "Even at high fire the flame can run back into the ports: fewer or smaller ones, or more fire.",
+            + "Even at high fire the flame can run back into the ports: use fewer or smaller ones, or more fire.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit: mend the other stops first.",
         },
     ),
@@ -516,16 +515,17 @@ CHECKS += (
         harm="danger",
         source=TRIAL,
         cases={
-            "good": TRY + "stirred, so little hardly burns.",
-            "note": TRY + "torch AT the ports first, all aside.",
-            "caution": TRY + "what it does not hold stands before its opening and burns where people are. A pilot "
-            "with a flame guard, which has seen it before it opens the gas; a shorter mix pipe, or fewer ports.",
+            "good": TRY + "so little, stirred, hardly burns.",
+            "note": TRY + "hold the torch at the ports first, all others aside.",
+            "caution": TRY + "what it does not hold stands before its opening and burns where people are. Use a pilot "
+            "with a flame guard, which sees the pilot burn before it opens the gas; a shorter mix pipe, or fewer "
+            "ports.",
             "stop": "Do not light it so. " + TRY + "most of it stands before the opening, and burns at once, where "
-            "people are. A pilot with a flame guard, which has seen it before it opens the gas; a shorter mix pipe, or "
-            "fewer ports.",
-            "note_guard": TRY + "the guard sees the pilot first, all aside.",
+            "people are. Use a pilot with a flame guard, which sees the pilot burn before it opens the gas; a shorter "
+            "mix pipe, or fewer ports.",
+            "note_guard": TRY + "the guard sees the pilot first, everybody aside.",
             "caution_guard": TRY + "most of it stands before the opening, and burns where people are: guard or not, "
-            "nobody within reach of it. A shorter mix pipe, or fewer ports.",
+            "nobody within reach of it. Use a shorter mix pipe, or fewer ports.",
         },
     ),
     Check(
@@ -543,8 +543,8 @@ CHECKS += (
             "long_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody listens "
             "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
             "or a lining that heats up sooner.",
-            "stop_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody watches "
-            "a rich flame beyond {stand:time 1}, and one that goes out fills the chamber: do not light it so. A pilot "
+            "stop_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody watches a rich "
+            "flame beyond {stand:time 1}, and one that goes out fills the chamber: do not light it so. Use a pilot "
             "with a flame guard, which shuts the gas by itself, or a lining that heats up sooner.",
             "hardly": "This chamber is worked at {chamber:temperature}, hardly above the {glows:temperature} from "
             "which walls light gas again: its colder corners may not. A pilot with a flame guard shuts the gas by "
@@ -552,10 +552,11 @@ CHECKS += (
             "long_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
-            "it can never be turned to low fire: do not light it so. A lining that loses less, or a smaller opening.",
+            "it can never be turned to low fire: do not light it so. Use a lining that loses less, or a smaller "
+            "opening.",
             "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
-            "pilot and guard keep it alight, and turned up it may lift and be shut off. A lining that loses less, or "
-            "a smaller opening.",
+            "pilot and guard keep it alight, and turned up it may lift and be shut off. Use a lining that loses less, "
+            "or a smaller opening.",
             "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}): do not "
             "light it so. If the flame goes out, it fills with gas until somebody shuts the cock, an hour later as "
             "well as at first. An oven needs a pilot that burns all the time, and a flame guard that shuts the gas by "
@@ -581,14 +582,15 @@ CHECKS += (
             "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
             "glowing, it may run back.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
-            "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. A low fire nearer to "
-            "the lighting rate, or larger ports.",
-            "straight": "Straight up from the lighting rate to high fire it goes, as the card has it.",
+            "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. Set low fire nearer to "
+            "the lighting rate, or use larger ports.",
+            "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
-            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Less "
-            "fire, or more ports.",
-            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first or "
-            "air first, eight equal steps or fewer, the flame lifts or runs back. A higher low fire, or larger ports.",
+            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
+            "less fire, or more ports.",
+            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first "
+            "or air first, eight equal steps or fewer, the flame lifts or runs back. Set low fire higher, or use "
+            "larger ports.",
         },
     ),
     Check(
@@ -677,8 +679,8 @@ WORDS = {
     "through every joint and into the burner.",
     "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
     "out, and gas fills the chamber.",
-    "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than regulator "
-    "or line gives. Never try it: a larger jet.",
+    "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than "
+    "regulator or line gives. Never try it: drill a larger jet.",
     "set.do.air": "DO NOT LIGHT. No shop and no hood bring the fresh air that its carbon monoxide needs: smaller or "
     "fewer burners.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",

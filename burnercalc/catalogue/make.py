@@ -1315,7 +1315,7 @@ CHECKS = (
             "mixture round it.",
             "caution": "The baffle stands {room:length} clear of block and inlet; {wanted:length} or more lets the "
             "mixture round it with ease.",
-            "lacking": "Baffle clear: {lack:length} too little room; below {least:length} it does not work, "
+            "lacking": "The baffle has {lack:length} too little room; below {least:length} it does not work, "
             "{wanted:length} or more lets the mixture round it.",
             "across": "The baffle would stand across the bore of the inlet at the end: block, baffle and pipe lack "
             "{lack:length} beside each other; {wanted:length} between them lets the mixture round it.",
@@ -1368,8 +1368,8 @@ CHECKS = (
             "drilled.",
             "caution": "Baffle holes leave {room:length} between them and to the edges; {wanted:length} or more can be "
             "drilled with ease.",
-            "lacking": "Holes in the baffle: {lack:length} too little room; below {least:length} it does not work, "
-            "{wanted:length} or more can be drilled.",
+            "lacking": "The holes in the baffle have {lack:length} too little room; below {least:length} it does not "
+            "work, {wanted:length} or more can be drilled.",
         },
         cures=(("baffle_holes", "lower"), ("baffle_hole_diameter", "lower")),
     ),
@@ -1521,10 +1521,10 @@ CHECKS = (
         cases={
             "good": "One mix of {takes:time} to place, in a working time of {works:time}.",
             "note": "{blocks} blocks take {all:time} to place, a mix stays workable {works:time}: one bucket for all "
-            "cannot be. Mix each block by itself when it is cast: {takes:time} to place.",
+            "is too much. Mix each block by itself when it is cast: {takes:time} to place.",
             "joint": "One block takes {takes:time} to place, longer than the {works:time} that a mix stays workable: "
-            "the second mix leaves a joint in the block. Two people, one mixing while the other places, or a class "
-            "that stays workable longer.",
+            "the second mix leaves a joint in the block. Work in twos, one mixing while the other places, or take a "
+            "class that stays workable longer.",
         },
         cures=(("refractory", "choose"),),  # to place faster is no change of the design
     ),
@@ -1535,11 +1535,12 @@ CHECKS = (
         harm="damage",
         source=CLASSES,
         cases={
-            "good": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it holds.",
-            "caution": "The face works at {heat:temperature 4}; this class stands {stands:temperature}. That is close, "
-            "and its life short.",
-            "stop": "The face works at {heat:temperature 4}; this class stands {stands:temperature}: it slumps or "
-            "melts. Choose another class, or a cooler chamber.",
+            "good": "The face works at {heat:rough_temperature}; this class stands {stands:rough_temperature}: it "
+            "holds.",
+            "caution": "The face works at {heat:rough_temperature}; this class stands {stands:rough_temperature}. "
+            "That is close, and it will not last long.",
+            "stop": "The face works at {heat:rough_temperature}; this class stands {stands:rough_temperature}: it "
+            "slumps or melts. Choose another class, or run the chamber cooler.",
         },
         cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
     ),

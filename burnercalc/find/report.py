@@ -238,7 +238,7 @@ def says(offer: Offer) -> list[str]:
     split = f" ({listed} on the shopping list, {more} besides)" if besides else ""
     said["money"] += all_of_them + split
     set_h = result["hours_per_burner"] / 3600
-    said["work"] += f"{all_of_them} ({set_h:.3g} h a burner as set, {PORT_S / 60:.0f} min a port, "
+    said["work"] += f"{all_of_them} ({set_h:.3g} h a burner by your hours, {PORT_S / 60:.0f} min a port, "
     said["work"] += f"{BAFFLE_HOLE_S / 60:.0f} min a hole of the baffle)"
     return list(said.values())
 

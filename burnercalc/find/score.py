@@ -93,7 +93,14 @@ class Term:
 TERMS = (
     Term("money", "cheapest", "money", 100.0, 1.0, 5.0, "100 of money to spend"),
     Term(
-        "spread", "most even ports", "fraction", 0.05, 0.002, 0.01, "5 % between the ports' most and least", spread_term
+        "spread",
+        "most even ports",
+        "fraction",
+        0.05,
+        0.002,
+        0.01,
+        "5 % between the best and the worst port",
+        spread_term,
     ),
     Term(
         "dark",
@@ -112,7 +119,7 @@ TERMS = (
         0.1,
         0.005,
         0.01,
-        "a tenth of high fire that it must be kept at",
+        "10 % of high fire that it cannot go below",
         turndown_term,
     ),
     Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, LEAST_HOURS),
@@ -124,7 +131,8 @@ TERMS = (
         0.5,
         0.05,
         0.05,
-        "half a check that is good by less than a tenth; twice that if pins, blower or day a little off spoil it",
+        "half a check that is good by less than a tenth, or a quarter of one that pins, blower or day a little off "
+        "would spoil",
     ),
 )
 BY_TERM = {term.key: term for term in TERMS}

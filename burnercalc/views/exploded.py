@@ -234,8 +234,7 @@ def _caps(cap, half_x, half_y, depth):
     low, shapes = (depth - high) / 2, []
     for at in (-away, away):
         shapes += _box(thick, wide, low, low + high, "steel", at)
-    way_in = Line(*seen(away - thick, 0.0, depth / 2), *seen(half_x, 0.0, depth / 2), "centre")
-    return [*shapes, way_in]
+    return shapes
 
 
 def _baffle(body, baffle_sheet, thickness):

@@ -16,6 +16,14 @@ export function tell(name, words, ...presses) {
   changedOnly(said, words);
   if (said.scrollHeight > said.clientHeight + 1) said.tabIndex = 0; // a long one is read by scrolling, above what it tells of
   else said.removeAttribute("tabindex");
+  clear();
+}
+
+// The number that the first screen answers with is not covered: the page moves up by as much.
+function clear() {
+  const foot = byId("bars"), answer = document.querySelector("#chapter-start .big").getBoundingClientRect();
+  const covered = answer.bottom + 4 - foot.getBoundingClientRect().top;
+  if (foot.parentElement === document.body && answer.height && covered > 0 && answer.bottom < byId("chapters").getBoundingClientRect().top) scrollBy({ top: covered, behavior: "instant" });
 }
 
 export function hush(name) {

@@ -1,6 +1,6 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
 import { explain } from "./glossary.mjs";
-import { all, button, byId, make, notice, picture, saveFile } from "./page.mjs";
+import { button, byId, make, notice, picture, saveFile } from "./page.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
 import { got } from "./shopping.mjs";
@@ -18,12 +18,11 @@ export function wireDesigns(given) {
   byId("export").addEventListener("click", exportAll);
   byId("import").addEventListener("change", (event) => importFile(event.target));
   byId("undelete").addEventListener("click", undelete);
-  for (const press of all("[data-example]")) {
-    press.addEventListener("click", () => {
-      design.load(press.dataset.example);
-      press.closest("dialog").close();
-    });
-  }
+  byId("designs-box").addEventListener("click", ({ target }) => {
+    if (!target.dataset.example) return;
+    design.load(target.dataset.example);
+    byId("designs-box").close();
+  });
 }
 
 const say = (words) => { byId("designs-status").textContent = words; };

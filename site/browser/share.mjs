@@ -16,7 +16,7 @@ export function wireShare(given) {
   for (const box of BESIDE) byId(box).addEventListener("change", renew);
   byId("copy").addEventListener("click", copyLink);
   byId("send").addEventListener("click", () => navigator.share({ title: "Burner design", url: byId("share-link").value }).catch(() => {}));
-  for (const press of all("[data-file]")) press.addEventListener("click", () => makeFile(press.dataset.file));
+  byId("paper-box").addEventListener("click", ({ target }) => target.dataset.file && makeFile(target.dataset.file));
 }
 
 // A design's link, as it is or with what goes beside it.

@@ -146,7 +146,10 @@ def chapter(room, title, result, data):
     def shown(things, keys):
         return [key for key in keys if things[key].room == room]
 
-    answers = sorted((a for a in result.answers.values() if a.room == room), key=lambda a: a.key not in LEADS)
+    def place(a):  # what takes a row leaves no hole as the last of the first ones
+        return a.key not in LEADS, a.near == "first" and takes_a_row(a, data)
+
+    answers = sorted((a for a in result.answers.values() if a.room == room), key=place)
     shown_figures = shown(catalogue.DRAWINGS, data["drawings"]) + shown(catalogue.CHARTS, data["charts"])
     return {
         "name": room,
@@ -163,6 +166,10 @@ def chapter(room, title, result, data):
         "tables": [key for key in shown(catalogue.TABLES, data["tables"]) if key not in (*LEADING, TICKED)],
         "answers": answers,
     }
+
+
+def takes_a_row(answer, data):
+    return answer.dimension == "word" and len(data["answers"][answer.key]["shown"]) > 24
 
 
 def headed(settings):
@@ -250,6 +257,7 @@ def shown(result, data, style, early, csp):
         early=markup(early),
         data=data,
         worst_text=worst_text,
+        takes_a_row=takes_a_row,
         shown_text=shown_text,
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.key in ASKED],

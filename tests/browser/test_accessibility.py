@@ -245,13 +245,13 @@ CUT = """() => {
 }"""  # noqa: E501
 
 
-TURNED_OR_LARGE = ((640, 360, ""), (839, 412, ""), (412, 839, "34px"), (360, 640, "34px"))
+TURNED_OR_LARGE = ((640, 360, ""), (839, 412, ""), (412, 839, "34px"), (360, 640, "34px"), (1280, 900, "34px"))
 
 # Every number, name, unit, field and verdict in sight that is wider than its place, or beyond the window.
 NOT_WHOLE = """() => {
   const pen = document.createElement("canvas").getContext("2d"), wide = document.documentElement.clientWidth;
   const fields = [...document.querySelectorAll("[data-setting] .widget")].map((at) => at.firstElementChild?.shadowRoot?.querySelector("input, select"));
-  const cut = fields.filter((field) => field?.clientWidth && !field.getRootNode().host.closest(".long")).filter((field) => {
+  const cut = fields.filter((field) => field?.checkVisibility() && !field.getRootNode().host.closest(".long")).filter((field) => {
     const { fontWeight, fontSize, fontFamily, paddingLeft, paddingRight } = getComputedStyle(field);
     pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
     const text = field.selectedOptions?.[0]?.textContent ?? field.value, { right } = field.getBoundingClientRect();
@@ -289,11 +289,14 @@ def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
         )
         assert page.evaluate(CUT) == [], chapter
     page.locator("#chapters [data-go=start]").click()
+    page.evaluate("() => { document.querySelector('#chapter-start details.more').open = false; }")
     page.locator("#set-fuel select").select_option(label="natural gas")
     told = page.locator("#bars .bar:visible > p").first
     told.wait_for()
     assert told.inner_text().endswith("lit by guarded pilot.")
     assert told.evaluate("(at) => at.scrollHeight <= at.clientHeight + 1")  # all that another gas changed is in sight
+    answer, foot = page.locator("#chapter-start .big").bounding_box(), page.locator("#bars .bar").last.bounding_box()
+    assert answer["y"] > 52 and answer["y"] + answer["height"] <= foot["y"]  # and covers no answer
     page.get_by_role("button", name="Close").last.click()
     for wide, high, letters in TURNED_OR_LARGE:
         page.set_viewport_size({"width": wide, "height": high})

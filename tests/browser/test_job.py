@@ -120,7 +120,8 @@ AS_AT_FIRST = """async () => {
   localStorage.clear();
   sessionStorage.clear();
   await (await import("./vendor/idb-keyval/index.js")).clear();
-  for (const fold of document.querySelectorAll("details")) fold.open = fold.dataset.atFirst !== undefined;
+  const folds = document.querySelectorAll("details:not(#paper-box *)"); // these come later, open or not
+  for (const fold of folds) fold.open = fold.dataset.atFirst !== undefined;
   document.querySelector("#chapters [data-go=start]").click();
   location.hash = "#v=2";
   scrollTo(0, 0);
