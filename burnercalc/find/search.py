@@ -151,17 +151,18 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by:
     last = space.last
     beam = [node]
     while beam and beam[0].level < last:
-        best: list[tuple[Bound, float, Node]] = []
+        best: list[tuple[tuple[float, Bound], float, Node]] = []
 
-        def hopeful(part: Node, best: list[tuple[Bound, float, Node]] = best) -> bool:
-            return len(best) < width or part.rank(weights) <= best[-1][0]
+        def hopeful(part: Node, best: list[tuple[tuple[float, Bound], float, Node]] = best) -> bool:
+            return len(best) < width or (0.0, part.rank(weights)) <= best[-1][0]
 
         for one in beam:
             likely = space.likely(one, by) if space.menu(one) else 0.0
             for at, choice in enumerate(space.menu(one)):
                 kid = space.child(one, choice, hopeful)
                 if kid is not None and (kid.level == last or space.menu(kid)):
-                    best.append((kid.rank(weights), abs(at - likely), kid))
+                    # What can hardly be lit comes after all that can.
+                    best.append(((space.weak(kid), kid.rank(weights)), abs(at - likely), kid))
                     # Equals keep the order of the menus.
                     best.sort(key=lambda found: found[:2])
                     del best[width:]

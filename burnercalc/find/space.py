@@ -27,6 +27,7 @@ from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
 from .score import SPOILT, TERMS, how_wrong, points, thinness
+from .thumb import too_weak_to_light
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
 SOLVE = 8  # nodes that a solve counts for, of a design that is mended
@@ -102,7 +103,7 @@ class Asking:
 class Node:
     """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`,
     `settling`: ask one thing more of it at each step, the latter what is costly; `settled`: when nothing is left;
-    `looked`: the terms before it was settled."""
+    `looked`: the terms before it was settled; `weak`: by thumb, see thumb.py."""
 
     level: int
     values: dict[str, Any]
@@ -119,6 +120,7 @@ class Node:
     settling: Iterator[None] = field(default_factory=lambda: iter(()))
     settled: bool = False
     looked: dict[str, float] | None = None
+    weak: float | None = None
 
     @property
     def stops(self) -> int:
@@ -231,6 +233,12 @@ class Space:
         if find is None:
             return 0.0
         return (middle if by == "middle" else find)(self._asking(node), menu)
+
+    def weak(self, node: Node) -> float:
+        """By thumb, how much too weak the flame of a node is to be lit."""
+        if node.weak is None:
+            node.weak = too_weak_to_light(self._asking(node))
+        return node.weak
 
     def _filled(self, axis: Axis, one: Option) -> Option:
         """With the start's text for what an option leaves open."""
