@@ -64,8 +64,8 @@ def blocks(result, got=(), rows=None):
         Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
         _table(result, "shopping", left),
         Paragraph(
-            "Prices are examples until you set yours, in your own money. Bars, packs and bags are counted whole."
-            + (" The tools below are no part of what the burner costs." if rows else _spared(result, "shopping", left))
+            "Prices are examples until you set yours. Bars, packs and bags are counted whole"
+            + ("; the tools below are no part of it." if rows else f".{_spared(result, 'shopping', left)}")
         ),
         Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),
         _table(result, "tools", tools),

@@ -112,41 +112,47 @@ def test_cut_list_of_a_tube(default):
     assert [row[:3] for row in rows] == [
         (1, "body tube", 1),
         (2, "end cap", 2),
-        (3, "inlet pipe 2 in", 1),
-        (4, "baffle", 1),
+        (3, "bracket angle", 2),
+        (4, "inlet pipe 2 in", 1),
+        (5, "baffle", 1),
     ]
-    assert [row[3:6] for row in rows[:3]] == [
+    assert [row[3:6] for row in rows[:4]] == [
         (close(9 * IN), close(4 * IN), close(3 / 16 * IN)),
         (close(cap * IN), close(cap * IN), close(3 / 16 * IN)),
+        (close(9 * IN), close(1.25 * IN), close(IN / 8)),
         (close(3.1875 * IN), close(2.375 * IN), close(0.154 * IN)),
     ]
     assert [row[6] for row in rows] == [
         "228.6 x 101.6 x 4.8",
         "91.3 x 91.3 x 4.8",
+        "228.6 x 31.8 x 3.2",
         "81.0 x 60.3 x 3.9",
         "215.9 x 101.3 x 1.6",
     ]
     # ASME B36.10M: NPS 2 weighs 3.66 lb a foot
-    assert rows[2][7] == pytest.approx(3.66 * 3.1875 / 12 * LB, rel=2e-3)
+    assert rows[3][7] == pytest.approx(3.66 * 3.1875 / 12 * LB, rel=2e-3)
     assert rows[0][7] + rows[1][7] == close(default["body_mass"])
     assert [row[8] for row in rows] == [
         "the body",
         "both ends, set in flush",
+        "along each long side",
         "back of the body",
         "between inlet and block",
     ]
     assert [row[9] for row in rows] == [
         "window in one side as wide as the face, inlet hole opposite",
         "round the corners so that they follow the tube; rip the flat to this width",
+        "in one leg two slots of 3/8 x 3/4 in along it; their middles 2 1/4 in from its ends and 3/4 in from the "
+        "outside of the other",
         "black steel, no zinc; one end threaded, the other cut square",
         "40 holes",
     ]
-    assert rows[3][7] == close((8.5 * 3.988744 - 40 * math.pi / 4 * 0.375**2) / 16 * IN**3 * STEEL, 1e-6)
+    assert rows[4][7] == close((8.5 * 3.988744 - 40 * math.pi / 4 * 0.375**2) / 16 * IN**3 * STEEL, 1e-6)
 
 
 def test_cut_list_of_plates_and_of_a_pipe():
     plates = solved(body_kind="plates", baffle_holes="0").tables["cut_list"].rows
-    assert [(row[1], row[2], row[8], row[9]) for row in plates] == [
+    assert [(row[1], row[2], row[8], row[9]) for row in plates if row[1] != "bracket angle"] == [
         ("face plate", 1, "the face", "window cut in it"),
         ("back plate", 1, "opposite the face", "inlet hole cut in it"),
         ("side plate", 2, "between face and back", "rip the flat to this width"),
@@ -194,7 +200,7 @@ def test_without_a_baffle_there_is_nothing_to_say_of_it():
     keys = ("baffle_length", "baffle_width", "baffle_leg", "baffle_height", "baffle_stand", "baffle_gap")
     assert {r[key] for key in keys} == {None}
     assert not {"baffle_clear", "baffle_holes_fit", "baffle_bends"} & set(r.checks)
-    assert len(r.tables["cut_list"].rows) == 3 and not r.part("baffle_sheet").trouble
+    assert len(r.tables["cut_list"].rows) == 4 and not r.part("baffle_sheet").trouble
 
 
 def test_a_sheet_too_thick_for_its_bend_is_a_stop():
@@ -205,7 +211,7 @@ def test_a_sheet_too_thick_for_its_bend_is_a_stop():
     check = r.checks["baffle_bends"]
     assert check.verdict == "stop" and check.value == close(IN / 2) and check.limit is None
     assert check.text == "The baffle cannot be made: its sheet must leave legs beside the bend."
-    assert r["baffle_width"] is None and "baffle_clear" not in r.checks and len(r.tables["cut_list"].rows) == 3
+    assert r["baffle_width"] is None and "baffle_clear" not in r.checks and len(r.tables["cut_list"].rows) == 4
 
 
 # --- stock ------------------------------------------------------------------------------------------------------------
@@ -216,6 +222,10 @@ def test_steel_is_bought_once_for_the_batch():
     # 3 19/32 in are 28 3/4 in: six with their cuts come out of 2 ft, 21.94 in, and two out of a foot.
     four = solved(batch_size="4")
     rows = four.tables["stock"].rows
+    *rows, long, short, shorter = rows  # eight angles of 9 in: five from 4 ft, two from 2 ft, one from a foot
+    assert [row[1:3] for row in (long, short, shorter)] == [
+        (close(48 * IN), "5 of 9 in bracket angle"), (close(24 * IN), "2 of 9 in bracket angle"),
+        (close(12 * IN), "9 in bracket angle")]  # fmt: skip
     assert [row[0] for row in rows] == [
         "tube 4 x 4 x 3/16 in",
         "flat 4 x 3/16 in",
@@ -226,8 +236,8 @@ def test_steel_is_bought_once_for_the_batch():
     assert [row[3] for row in rows] == [close(inches * IN) for inches in left]
     assert [row[2] for row in rows] == [
         "4 of 9 in body tube", "6 of 3 19/32 in end cap", "2 of 3 19/32 in end cap"]  # fmt: skip
-    assert four["steel_bought"] == close(7 * FT)
-    assert four["steel_offcut"] == close(sum(left) * IN)
+    assert four["steel_bought"] == close((7 + 7) * FT)
+    assert four["steel_offcut"] == close((sum(left) + 84 - 8 * 9.0625) * IN)
     # AISC: 4 x 4 x 3/16 in tube weighs 9.42 lb a foot; flat by EN density
     assert rows[0][4] == pytest.approx(4 * 9.42 * LB, rel=2e-3)
     assert rows[1][4] + rows[2][4] == close(36 * 4 * 0.1875 * IN**3 * STEEL)
@@ -236,16 +246,16 @@ def test_steel_is_bought_once_for_the_batch():
 def test_pieces_of_one_section_come_from_one_bar():
     # Face and back are 4 in wide; both sides are 3 5/8 in as are caps without a gap, and come from 4 in too.
     r = solved(body_kind="plates", cap_gap="0 in", kerf="0 in", stock_lengths="4 ft")
-    assert [(row[0], row[2]) for row in r.tables["stock"].rows] == [
+    assert [(row[0], row[2]) for row in r.tables["stock"].rows[:-1]] == [
         (
             "flat 4 x 3/16 in",
             "9 in face plate, 9 in back plate, 2 of 9 in side plate, 2 of 3 5/8 in end cap",
         ),
     ]
-    assert r["steel_bought"] == close(4 * FT) and r["steel_offcut"] == close((48 - 43.25) * IN)
+    assert r["steel_bought"] == close(2 * 4 * FT) and r["steel_offcut"] == close((48 - 43.25 + 48 - 18) * IN)
     # Caps of another thickness are another bar; 3 5/8 in is sold as 4 in.
     r = solved(body_kind="plates", cap_gap="0 in", kerf="0 in", stock_lengths="4 ft", cap_thickness="1/4 in")
-    assert [row[0] for row in r.tables["stock"].rows] == ["flat 4 x 3/16 in", "flat 4 x 1/4 in"]
+    assert [row[0] for row in r.tables["stock"].rows[:-1]] == ["flat 4 x 3/16 in", "flat 4 x 1/4 in"]
 
 
 def test_caps_have_their_own_thickness():
@@ -259,10 +269,14 @@ def test_caps_have_their_own_thickness():
 def test_flat_is_bought_in_a_width_that_the_reader_s_shop_sells():
     texts = {"body_kind": "plates", "cap_gap": "0.25 mm", "body_depth": "92 mm", "body_width": "4 in"}
     inch, metric = solved(**texts), solved(**texts, units="mm")
-    assert {row[0] for row in inch.tables["stock"].rows} == {"flat 4 x 3/16 in", "flat 3 1/2 x 3/16 in"}
+    assert {row[0] for row in inch.tables["stock"].rows} == {
+        "flat 4 x 3/16 in",
+        "flat 3 1/2 x 3/16 in",
+        "angle 1 1/4 x 1 1/4 x 1/8 in",
+    }
     # 101.6 mm of face and back come from 120 mm; sides of 92 - 10 mm from 90, caps of 91.1 mm from 100 mm
     bought = [row[0] for row in metric.tables["stock"].rows]
-    assert bought == ["flat 120 x 5 mm", "flat 90 x 5 mm", "flat 100 x 5 mm"]
+    assert bought == ["flat 120 x 5 mm", "flat 90 x 5 mm", "flat 100 x 5 mm", "angle 30 x 30 x 3 mm"]
 
 
 def test_what_no_flat_is_wide_enough_for_is_cut_from_plate():
@@ -271,6 +285,7 @@ def test_what_no_flat_is_wide_enough_for_is_cut_from_plate():
         "strip 13 in wide of 3/16 in plate",
         "flat 4 x 3/16 in",
         "strip 12 19/32 in wide of 3/16 in plate",
+        "angle 1 1/4 x 1 1/4 x 1/8 in",
     ]
 
 
@@ -329,7 +344,7 @@ def test_flat_that_is_not_common_is_not_ordered_as_if_it_were():
     bars = {
         cap: [row[0] for row in solved(**pipe, cap_thickness=cap).tables["stock"].rows] for cap in ("wall", "1/4 in")
     }
-    assert bars["wall"][-1] == "flat 8 x 9/32 in, not common" and bars["1/4 in"][-1] == "flat 8 x 1/4 in"
+    assert bars["wall"][-2] == "flat 8 x 9/32 in, not common" and bars["1/4 in"][-2] == "flat 8 x 1/4 in"
     assert (
-        solved(units="mm", wall="5 mm").tables["stock"].rows[-1][0] == "flat 90 x 5 mm"
+        solved(units="mm", wall="5 mm").tables["stock"].rows[-2][0] == "flat 90 x 5 mm"
     )  # 100 less two walls and the gap

@@ -33,6 +33,7 @@ def default():
 # 4 x 4 x 3/16 in tube with corners of 3/16 in inside, and the caps' flat of 4 - 2 x 3/16 - 2 x 1/64 in: lb a foot
 TUBE = 12 * (16 - 3.625**2 - (4 - math.pi) * (0.375**2 - 0.1875**2)) * PER_LB
 FLAT = 12 * 4 * 0.1875 * PER_LB
+ANGLE = 12 * 0.125 * (2 * 1.25 - 0.125) * PER_LB
 BLANK = 8.5 * 3.988744 / 16 * PER_LB  # lb of the baffle's blank; its width by hand in test_make.py
 
 
@@ -41,6 +42,7 @@ def test_the_shopping_of_one_burner(default):
     assert [row[:3] for row in rows] == [
         ("tube 4 x 4 x 3/16 in", "0.755 ft", 1),  # 9 in and a cut of 1/16
         ("flat 4 x 3/16 in", "0.609 ft", 1),  # two caps, two cuts
+        ("angle 1 1/4 x 1 1/4 x 1/8 in", "1.51 ft", 1),  # two of 9 in, two cuts
         ("nipple 2 in", "1 nipple", 1),
         ("baffle sheet", "1 blank", 1),
         ("refractory", "7.70 lb", 1),
@@ -58,11 +60,12 @@ def test_the_shopping_of_one_burner(default):
     assert gas == default["first_fire_cost"] == pytest.approx(0.90 * 40 * (25.87 + 1.8 + 3.13) / 21.6, rel=0.01)
     # each bar is a foot, at 2.00 a pound; 7.698 lb of a bag of 55 lb at 95; 46 pins, ten from a stick at 1.50
     # the train as added up in test_train.py
-    batch = [2 * TUBE, 2 * FLAT, 9, 2 * BLANK, 95, 5 * 1.5, 20, 406, 361, 44, 120, 25, gas]
+    batch = [2 * TUBE, 2 * FLAT, 4 * ANGLE, 9, 2 * BLANK, 95, 5 * 1.5, 20, 406, 361, 44, 120, 25, gas]
     assert [row[4] for row in rows] == pytest.approx(batch, rel=1e-6)
     used = [
         2 * TUBE * 9.0625 / 12,
         2 * FLAT * (2 * 3.59375 + 0.125) / 12,
+        2 * ANGLE * 18.125 / 12,
         9,
         2 * BLANK,
         95 * 7.698277 / 55,
@@ -81,7 +84,8 @@ def test_the_shopping_of_one_burner(default):
 
 
 def test_a_batch_shares_mould_and_what_is_left_of_packs():
-    # Two burners: 2 ft of tube, 2 ft of flat, half nipples of a 36 in one at 15 when two cost more, one bag, 92 pins.
+    # Two burners: 2 ft of tube, 2 ft of flat, 4 ft of angle, half nipples of a 36 in one at 15 when two cost
+    # more, one bag, 92 pins.
     r = solved(batch_size="2", nipple_stock="4 in 9.00, 36 in 15.00", price_train="140")
     rows = {row[0]: row for row in r.tables["cost_lines"].rows}
     assert rows["nipple 2 in"][1:] == ("0.5 nipple", 1, 7.5, 15.0)
@@ -90,7 +94,9 @@ def test_a_batch_shares_mould_and_what_is_left_of_packs():
     assert rows["pin stock"][2:] == (10, pytest.approx(1.5 * 46 / 10), 15.0)
     assert rows["refractory"][2:] == (1, pytest.approx(95 * 7.698277 / 55, rel=1e-6), 95.0)
     assert rows["tube 4 x 4 x 3/16 in"][4] == pytest.approx(4 * TUBE, rel=1e-6)
-    batch = 4 * TUBE + 4 * FLAT + 15 + 4 * BLANK + 95 + 15.0 + 20 + 280 + 240 + 50 + 2 * r["first_fire_cost"]
+    batch = (
+        4 * TUBE + 4 * FLAT + 8 * ANGLE + 15 + 4 * BLANK + 95 + 15.0 + 20 + 280 + 240 + 50 + 2 * r["first_fire_cost"]
+    )
     assert r["cost_batch"] == pytest.approx(batch, rel=1e-6)
     assert r["cost_per_burner"] == pytest.approx(batch / 2, rel=1e-6)
 
@@ -127,9 +133,9 @@ def test_what_is_at_hand_is_left_out_of_the_shopping_list(default):
 def test_tools_and_safety_gear_are_a_sum_of_their_own(default):
     """By hand from the example prices: alarm, flue-gas meter, extinguisher, RCD, torch, stand, mask, two cylinders,
     gauge, tube, two thermocouples, scale, gas scale, saw, drills, plate and cap, 13 screws at 0.15, four clamps,
-    sealer. The burner costs as much as without them."""
+    two cross-bars, sealer. The burner costs as much as without them."""
     by_hand = 45 + 250 + 50 + 25 + 40 + 20 + 35 + 2 * 60 + 45 + 10 + 2 * 35 + 30 + 90 + 25 + 35 + 40
-    by_hand += 13 * 0.15 + 4 * 8 + 20
+    by_hand += 13 * 0.15 + 4 * 8 + 2 * 5 + 20
     assert default["tools_cost"] == pytest.approx(by_hand)
     assert math.fsum(row[3] for row in default.tables["tools"].rows) == pytest.approx(by_hand)
     assert default["cost_batch"] == pytest.approx(math.fsum(row[3] for row in default.tables["shopping"].rows))
@@ -218,9 +224,10 @@ def test_a_line_needs_no_cylinder_but_water_in_a_tube_and_a_tank_is_one():
 
 def test_without_a_baffle_no_sheet_is_bought():
     names = [row[0] for row in solved(baffle_holes="0").tables["cost_lines"].rows]
-    assert "baffle sheet" not in names and names[:4] == [
+    assert "baffle sheet" not in names and names[:5] == [
         "tube 4 x 4 x 3/16 in",
         "flat 4 x 3/16 in",
+        "angle 1 1/4 x 1 1/4 x 1/8 in",
         "nipple 2 in",
         "refractory",
     ]
@@ -233,7 +240,7 @@ def test_a_stick_too_short_is_bought_for_each_pin():
 
 def test_needs_are_said_in_the_readers_units():
     rows = solve(Design().read_in("mm")).tables["cost_lines"].rows
-    assert rows[0][0] == "tube 101.6 x 101.6 x 4.76 mm" and rows[0][1] == "0.230 m" and rows[4][1] == "3.49 kg"
+    assert rows[0][0] == "tube 101.6 x 101.6 x 4.76 mm" and rows[0][1] == "0.230 m" and rows[5][1] == "3.49 kg"
 
 
 def test_hours_of_the_batch_share_the_mould():

@@ -727,10 +727,12 @@ CAST_ANSWERS = (
         "block.burner_kg",
         "mass",
         "Finished burner",
-        meaning="Mass of steel body, inlet pipe, baffle and dried block.",
+        meaning="Mass of steel body, inlet pipe, baffle, bracket and dried block.",
         formula="steel + block volume x dry density",
         inputs=(
             "body_mass",
+            "body_kind",
+            "tube_length",
             "inlet",
             "inlet_length",
             "inlets",
@@ -752,10 +754,12 @@ CAST_ANSWERS = (
         "block.steel_kg",
         "mass",
         "Burner before casting",
-        meaning="Mass of steel body, inlet pipe and baffle: weigh each before it is cast.",
-        formula="steel body + inlet pipe + baffle",
+        meaning="Mass of steel body, inlet pipe, baffle and bracket: weigh each before it is cast.",
+        formula="steel body + inlet pipe + baffle + bracket",
         inputs=(
             "body_mass",
+            "body_kind",
+            "tube_length",
             "inlet",
             "inlet_length",
             "inlets",
@@ -1562,6 +1566,15 @@ CHECKS = (
 )
 
 # Pieces by the names that making/ gives them: what they are called, where they go, what to mind.
+BAR_NAMES = {
+    **STEEL_ANSWERS[0].cases,
+    "angle": "angle {width:size} x {width:size} x {thickness:length}",
+}
+_SLOTS = (
+    "in one leg two slots of {wide:size} x {long:length} along it; their middles {in:length} from its ends and "
+    "{out:length} from the outside of the other"
+)
+_HOLE = "in one leg a hole of {wide:length}, its middle {out:length} from the outside of the other"
 STEEL_PIECES = {
     "body tube": "body tube",
     "body tube.where": "the body",
@@ -1598,6 +1611,11 @@ STEEL_PIECES = {
     "baffle": "baffle",
     "baffle.where": "between inlet and block",
     "baffle.note": "{holes} holes",
+    "bracket": "bracket angle",
+    "bracket.where.box": "along each long side",
+    "bracket.where.round": "round the pipe, at the quarters",
+    "bracket.note.box": _SLOTS,
+    "bracket.note.round": _HOLE,
 }
 MOULD_PIECES = {
     "mould side": "mould side",
@@ -1625,6 +1643,7 @@ _LONG = (
     "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the middle out, "
     "then weld {seam:length} in back-steps, a piece of each seam in turn."
 )
+_RUNS = "Three short runs each. Now: later the heat cracks the block."
 WELD_WORDS = {
     "long.when": "long seams",
     "long.do": _LONG,
@@ -1651,6 +1670,13 @@ WELD_WORDS = {
     "to [1/32 in|0.8 mm].",
     "straight.round.do": "Before each disc is tacked, clamp it square to the pipe; across two diameters they stand "
     "level to [1/32 in|0.8 mm].",
+    "bracket.when": "bracket",
+    "bracket.do.behind": "Its angles level, the leg with the holes {bracket:length} from the face, the other behind "
+    f"it. {_RUNS}",
+    "bracket.do.before": "Its angles level, the leg with the holes {bracket:length} from the face, the other before "
+    f"it. {_RUNS}",
+    "bracket.do.flats": "The body ends before its bracket: flats as wide as the angle on its sides carry the angles "
+    f"out to {{bracket:length}} from the face. {_RUNS}",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",
@@ -1668,12 +1694,9 @@ _FLUSH = (
     "Face flush with the lining or up to {back:length} back, never proud, where its edge spalls. The lining is "
     "{lining:length} thick: "
 )
-_HELD = (
-    "Four bolts through slots, nuts loose and locked: steel carries {mass:mass}, not block or fibre. Never weld it to "
-    "the shell: it must come out."
-)
-_ANGLE = (
-    "A steel angle along each side of the body, {bracket:length} from its face, welded on with the caps, before casting"
+_CARRIED = (
+    "That leg lies on the shell, {bracket:length} from the face: steel carries {mass:mass}, not block or fibre. Never "
+    "weld it to the shell: it must come out."
 )
 MOUNTING_WORDS = {
     "hole": "Hole in lining and shell",
@@ -1683,11 +1706,18 @@ MOUNTING_WORDS = {
     "depth.in": f"{_FLUSH}the body stands {{deep:length}} deep in it.",
     "depth.out": f"{_FLUSH}the body ends {{deep:length}} outside it, the block between wrapped in fibre.",
     "bracket": "Bracket",
-    "bracket.near": f"{_ANGLE}. {_HELD}",
-    "bracket.off": f"{_ANGLE}, on spacers of {{spacer:length}}. {_HELD}",
+    "bracket.box": "{count} angles of {leg:size} x {leg:size} x {thick:length}, one along each long side of the body: "
+    f"{_SLOTS}. {_CARRIED}",
+    "bracket.round": "{count} pieces of angle of {leg:size} x {leg:size} x {thick:length}, {length:length} long, at "
+    f"the quarters of the pipe: {_HOLE}. {_CARRIED}",
+    "bolts": "Bolts",
+    "bolts.near": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
+    "body grows.",
+    "bolts.off": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
+    "body grows. A spacer of {spacer:length} on each, between angle and gasket.",
     "joint": "Gasket and joint",
-    "joint.how": "Ceramic fibre paper of {gasket:length} under it, no rubber, no silicone. No hot gas beside the "
-    "block: the joint is tight at the hot face. Fibre dust: [P100|P3] respirator.",
+    "joint.how": "Ceramic fibre paper of {gasket:length} under the angles, all round, no rubber, no silicone. No "
+    "hot gas beside the block: the joint is tight at the hot face. Fibre dust: [P100|P3] respirator.",
 }
 _TURN = (
     "Turn the work over onto two blocks under the steel of its back, higher than the inlet pipe and clear of it; never "
@@ -1735,7 +1765,6 @@ PIN_WORDS = {
     "What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low in the "
     "electric oven, before any flame.",
 }
-BAR_NAMES = STEEL_ANSWERS[0].cases
 COST_WORDS = {
     **BAR_NAMES,
     "nipple": "nipple {pipe:pipe}",
@@ -1770,7 +1799,8 @@ SHOPPING_WORDS = {
     "no_boards": "wood of your own: what is sold is too short",
     "train.sold": "the parts with no price here, at your price for all",
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
-    "sundries.sold": "wire, discs, drills, gloves, filters",
+    "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:length}, "
+    "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
     "first_fire.sold": "{mass:mass}",
     "first_fire.sold.line": "{volume:gas_volume}",
 }
@@ -1824,6 +1854,8 @@ TOOL_WORDS = {
     "clamps.sold": "they hold two cross-bars on the body of each mould till it is stripped",
     "clamps.sold_round": "they hold two cross-bars on the body of each mould till it is stripped; a "
     "strap round each mould",
+    "cross_bar": "cross-bar",
+    "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",
     "sealer.sold": "shellac or varnish for wood, paste wax",
 }

@@ -172,7 +172,7 @@ def _add(things: dict[str, Bought], entry: Entry, left: int, batch: int) -> None
         price += things[line.key].price if line.key in things else 0.0
         things[line.key] = Bought(line.key, line.key, price)
     else:
-        used = line.used_cost * batch if line.key.startswith("steel") else None
+        used = line.used_cost * batch if line.key.startswith(("steel", "angle")) else None
         things[line.key] = Bought(line.key, line.key, price, left, entry.count, used)
 
 

@@ -22,6 +22,7 @@ PROUD_M, PROUD_CLEAR_M = {"in": 0.375 * INCH_M, "mm": 0.010}, 0.125 * INCH_M
 # A plate that guides the pins: room round a pin, less than the inside of the mould, on the diameter: common practice.
 GUIDE_HOLE_M, GUIDE_EDGE_M = 0.3e-3, 1.0e-3
 # A bar each way that holds the body at its mark, square and straight: common practice.
+CROSS_BARS = 2  # one clamped to each side of the body
 CROSS_BAR_M = {"in": 0.75 * INCH_M, "mm": 0.020}
 # The screw enters the second piece by 1 in, in a stack of layers by three fifths of the next: common practice.
 SCREW_BITE_M, LAYER_BITE = {"in": INCH_M, "mm": 0.025}, 0.6

@@ -88,7 +88,9 @@ def block(
     baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
     inlets_kg = steel.inlet_piece.mass_kg * steel.inlet_piece.count
     block_kg = volume * material.density_kg_m3
-    burner_kg = steel.body_kg + block_kg + inlets_kg + baffle_kg
+    angles_kg = steel.angle.mass_kg * steel.angle.count
+    steel_kg = steel.body_kg + inlets_kg + baffle_kg + angles_kg
+    burner_kg = steel_kg + block_kg
     return Block(
         material=material,
         volume_m3=volume,
@@ -109,7 +111,7 @@ def block(
         water_per_mix_kg=one.water_per_mix_kg,
         burner_kg=burner_kg,
         wet_kg=burner_kg + block_kg * material.water_high,
-        steel_kg=steel.body_kg + inlets_kg + baffle_kg,
+        steel_kg=steel_kg,
     )
 
 

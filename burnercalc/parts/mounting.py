@@ -1,9 +1,10 @@
-"""The finished burner in the chamber's wall: the hole, how deep its body stands in it, where its bracket is."""
+"""The finished burner in the chamber's wall: the hole, how deep its body stands in it, its bracket and its bolts."""
 
 from dataclasses import dataclass
 
 from ..making import mounting as making
 from ..making.mould import CROSS_BAR_M
+from ..making.stock import NOISE_M
 from .body import Body
 from .mould import Mould
 from .shop import Shop
@@ -12,7 +13,9 @@ from .shop import Shop
 @dataclass(frozen=True)
 class Mounting:
     """`deep_m`: that the body stands in a wall as thick as the lining, the block's face flush; below 0 where it ends
-    outside; `bracket_m`: from the body's face; `spacer_m`: between it and the gasket on the shell."""
+    outside; `bracket_m`: from the body's face; `way`: its other leg behind that on the body, before it where the body
+    ends, or on flats where it does not reach the shell; `spacer_m`: between it and the gasket on the shell, whose paper
+    goes round the body, as wide as the angles."""
 
     hole_length_m: float
     hole_width_m: float
@@ -24,6 +27,11 @@ class Mounting:
     gasket_m: float
     bracket_m: float
     spacer_m: float
+    way: str
+    paper_length_m: float
+    paper_width_m: float
+    bolt_m: float
+    angle: making.Sizes
 
 
 def mounting(
@@ -38,7 +46,8 @@ def mounting(
     deep_m = lining_m - (body.block_thickness_m - body.grip_m)
     longest_m = max(mould.inside_length_m, mould.inside_width_m)
     clear_m = mould.cross_bar_m + CROSS_BAR_M[sizes]  # above the bars that it was cast with
-    bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, sizes)
+    angle = making.SIZES[sizes]
+    bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, body.depth_m - angle.leg_m, sizes)
     return Mounting(
         hole_length_m=making.hole_m(mould.inside_length_m, sizes),
         hole_width_m=making.hole_m(mould.inside_width_m, sizes),
@@ -50,4 +59,15 @@ def mounting(
         gasket_m=making.GASKET_M[sizes],
         bracket_m=bracket_m,
         spacer_m=spacer_m,
+        way=_way(bracket_m, angle.leg_m, body.depth_m),
+        paper_length_m=body.length_m + 2 * angle.leg_m,
+        paper_width_m=body.width_m + 2 * angle.leg_m,
+        bolt_m=making.bolt_m(spacer_m, sizes),
+        angle=angle,
     )
+
+
+def _way(bracket_m: float, leg_m: float, depth_m: float) -> str:
+    if bracket_m + leg_m <= depth_m + NOISE_M:
+        return "behind"
+    return "before" if bracket_m <= depth_m + NOISE_M else "flats"

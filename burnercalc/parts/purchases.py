@@ -43,15 +43,13 @@ class Purchases:
         items = tuple(replace(item, need=moulds) if item.key == "mould" else item for item in self.items)
         steel = (
             money.bar_line(
-                key=f"steel_{number}",
+                key=one.key,
                 name=one.bought_as,
                 plan=one.plan,
                 price_per_m=self.price_steel * one.kg_m,
                 batch_size=burners,
             )
-            for number, one in enumerate(
-                bars(burners, self.body, self.steel, self.stock_lengths, self.kerf, self.sizes)
-            )
+            for one in bars(burners, self.body, self.steel, self.stock_lengths, self.kerf, self.sizes)
         )
         return (*steel, self._nipples(burners), *money.cost_lines(items=items, batch_size=burners))
 

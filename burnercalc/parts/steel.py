@@ -6,6 +6,7 @@ from functools import lru_cache
 from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import Piece, WindowCut
+from ..making.mounting import angle_piece
 from ..making.stock import flat_width_m, inlet_hole, nearest_flat_thickness
 from ..physics import pipes
 from ..physics.pipes import Pipe
@@ -33,6 +34,7 @@ class Steel:
     bridge_m: float  # left in the middle of each long cut until the caps are on
     inlet_pipe: Pipe
     inlet_piece: Piece  # its count is that of the inlets
+    angle: Piece  # what carries it in the chamber's wall
     inlet_spacing_m: float | None  # between two; None with one
     inlet_saw_m: float
     inlet_clearance_m: float
@@ -86,6 +88,7 @@ def steel(
         inlet_piece=making.inlet_piece(
             outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.face_m, count=inlets
         ),
+        angle=angle_piece(apart.tube_length_m, body.round, sizes),
         inlet_spacing_m=apart.inside_length_m / 2 if inlets == 2 else None,
         inlet_saw_m=saw_m,
         inlet_clearance_m=clearance_m,
@@ -112,6 +115,8 @@ def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole
 
 def bought_as(piece: Piece, body: Body, sizes: str) -> Said:
     """What a piece of the body is cut from, as it is asked for over the counter: flat in a width that is sold."""
+    if piece.stock == "angle":
+        return said("angle", width=piece.width_m, thickness=piece.thickness_m)
     if piece.stock == "tube":
         return said("tube", width=body.width_m, depth=body.depth_m, wall=body.wall_m)
     if piece.stock == "pipe":

@@ -6,6 +6,7 @@ from ..catalogue.sentences import Said, said
 from ..making import body as making
 from ..making.body import CutPlan, Piece
 from ..making.legs import thread_m
+from ..making.mounting import angle_m2
 from ..making.stock import (
     NOISE_M,
     STEEL_DENSITY_KG_M3,
@@ -19,8 +20,9 @@ from .steel import Steel, bought_as
 
 @dataclass(frozen=True)
 class Bars:
-    """Bars of one section: what they are asked for as, the mass of a metre, and which to buy."""
+    """Bars of one section: what they are asked for as, the mass of a metre, and which to buy. `key`: of their cost."""
 
+    key: str
     bought_as: Said
     kg_m: float
     plan: CutPlan
@@ -63,21 +65,22 @@ def stock(
 def bars(
     batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float, sizes: str
 ) -> tuple[Bars, ...]:
-    """All bars to buy for a batch of so many; nipples and the baffle's sheet apart."""
+    """All bars to buy for a batch of so many, the angle last; nipples and the baffle's sheet apart."""
     sections: dict[tuple, list[Piece]] = {}
-    for piece in steel.body.pieces:
+    for piece in (*steel.body.pieces, steel.angle):
         sections.setdefault(_section(bought_as(piece, body, sizes)), []).append(piece)
     return tuple(
         Bars(
+            key="angle" if pieces[0] is steel.angle else f"steel_{number}",
             bought_as=bought_as(pieces[0], body, sizes),
-            kg_m=_section_m2(bought_as(pieces[0], body, sizes), body) * STEEL_DENSITY_KG_M3,
+            kg_m=_section_m2(bought_as(pieces[0], body, sizes), body, sizes) * STEEL_DENSITY_KG_M3,
             plan=making.cut_plan(
                 pieces=[(piece.name, piece.length_m, piece.count * batch_size) for piece in pieces],
                 stock_lengths_m=stock_lengths,
                 kerf_m=kerf,
             ),
         )
-        for pieces in sections.values()
+        for number, pieces in enumerate(sections.values())
     )
 
 
@@ -86,7 +89,9 @@ def _section(bought):
     return bought.case, *(round(size / NOISE_M) for size in bought.slots.values())
 
 
-def _section_m2(bought, body):
+def _section_m2(bought, body, sizes):
+    if bought.case == "angle":
+        return angle_m2(sizes)
     if bought.case == "tube":
         radius = tube_inside_radius_m(body.wall_m)
         return tube_section_m2(width_m=body.width_m, depth_m=body.depth_m, wall_m=body.wall_m, inside_radius_m=radius)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..constants import POUND_KG
+from ..making.mould import CROSS_BAR_M, CROSS_BARS
 from ..tables import by_key
 from .baffle_sheet import BaffleSheet
 from .body import Body
@@ -66,6 +67,7 @@ def tools(
     cylinder_count: int,
     burner_count: int,
     lit_by: str,
+    sizes: str,
 ) -> Tools:
     prices = by_key("tools", "tool")
     listed: list[Tool] = []
@@ -108,6 +110,7 @@ def tools(
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
     add("screws", mould.screws * calendar.moulds, **lengths)
     add("clamps", CLAMPS * calendar.moulds)
+    add("cross_bar", CROSS_BARS * calendar.moulds, side=CROSS_BAR_M[sizes], length=wood.pieces[0].length_m)
     add("sealer")
     return Tools(tuple(listed), sum(tool.price for tool in listed))
 

@@ -12,6 +12,8 @@ from ..making import batch as making_batch
 from ..making import mould as making_mould
 from ..making.body import Piece
 from ..making.days import moment
+from ..making.mounting import BOLTS, SIZES
+from ..making.mounting import Sizes as Angle
 from ..making.refractory import castable, castable_names
 from ..making.stock import NOISE_M, pins_m
 from ..parts.baffle_sheet import BaffleSheet
@@ -42,7 +44,6 @@ from .view import Plot, Rows, Say
 CAPS = ("end cap", "face disc", "back disc")
 LEAST_BATCHES = 10  # how far the chart goes at least
 MOST_STEPS = 8  # of the chart above a dozen: for time, each asks a calendar
-CROSS_BARS = 2  # of each mould
 MOST_DAYS = 200  # rows of the calendar of the batch
 MOST_MORE = {"moulds": 3, "oven_places": 3, "test_stands": 2, "hands": 1}  # of each, what is tried
 
@@ -68,11 +69,14 @@ def cut_list_table(
     sizes: str,
     say: Say,
 ) -> tuple:
-    """Every piece of steel in the order it is cut: body, caps, inlet pipe, baffle."""
+    """Every piece of steel in the order it is cut: body, caps, bracket, inlet pipe, baffle."""
     rows = []
     ripped = [piece for piece in steel.body.pieces if not body.round and _ripped(piece, body, sizes)]
-    for piece in (*steel.body.pieces, steel.inlet_piece):
+    for piece in (*steel.body.pieces, steel.angle, steel.inlet_piece):
         name = say(piece.name, pipe=inlet)
+        if piece is steel.angle:
+            rows.append(_angle_row(piece, body, sizes, say))
+            continue
         where = say(f"{piece.name}.where" + (f".{caps}" if piece.name in CAPS else ""))
         note = say(f"{piece.name}.note" + (f".{body.kind}" if piece.name == "end cap" else ""))
         if piece in ripped:
@@ -84,6 +88,31 @@ def cut_list_table(
         where, note = say("baffle.where"), say("baffle.note", holes=baffle_holes)
         rows.append((say("baffle"), 1, *sizes, _millimetres(*sizes), sheet.mass_kg, where, note))
     return tuple((number, *row) for number, row in enumerate(rows, 1))
+
+
+def _angle_row(piece: Piece, body: Body, sizes: str, say: Say) -> tuple:
+    """The angles that carry it, with their slots."""
+    case = "round" if body.round else "box"
+    return (
+        say(piece.name),
+        piece.count,
+        *_sizes(piece),
+        piece.mass_kg * piece.count,
+        say(f"bracket.where.{case}"),
+        say(f"bracket.note.{case}", **_slots(SIZES[sizes], piece)),
+    )
+
+
+def _slots(angle: Angle, piece: Piece) -> dict:
+    return {
+        "leg": angle.leg_m,
+        "thick": angle.thick_m,
+        "length": piece.length_m,
+        "wide": angle.slot_m,
+        "long": angle.slot_length_m,
+        "in": piece.length_m / 4,
+        "out": angle.out_m,
+    }
 
 
 def _ripped(piece: Piece, body: Body, sizes: str) -> bool:
@@ -102,7 +131,7 @@ def batch_cut_list_table(
     say: Say,
 ) -> Rows:
     """Every piece of steel of the batch, counted in the bars that it is cut from."""
-    pieces = {piece.name: piece for piece in steel.body.pieces}
+    pieces = {piece.name: piece for piece in (*steel.body.pieces, steel.angle)}
     rows = []
     for bars in stock.bars:
         counted = Counter((cut, bar.stock_m) for bar in bars.plan.bars for cut, _ in bar.cuts)
@@ -147,7 +176,9 @@ def stock_table(stock: Stock, batch_size: int, say: Say) -> Rows:
     return Rows(rows, "one" if batch_size == 1 else "all", {"count": batch_size})
 
 
-def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: BaffleSheet, say: Say) -> tuple:
+def welding_table(
+    body: Body, steel: Steel, welding: Welding, baffle_sheet: BaffleSheet, mounting: Mounting, say: Say
+) -> tuple:
     """The seams and what belongs to them, in the order of the work."""
     cap = {"bevel": welding.bevel_m, "seam": welding.cap_seam_m, "tacks": welding.cap_tacks}
     edge = "bevelled" if welding.bevel_m else "square"
@@ -165,25 +196,29 @@ def welding_table(body: Body, steel: Steel, welding: Welding, baffle_sheet: Baff
     steps.append((f"second{disc}", edge, cap))
     steps.insert(1 if body.round else len(steps), straight)
     steps += [
+        ("bracket", f"bracket.do.{mounting.way}", {"bracket": mounting.bracket_m}),
         ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
         ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),
     ]
     return tuple(
-        (number, say(f"{name}.when"), say(f"{words}.do", **slots))
+        (number, say(f"{name}.when"), say(words if ".do" in words else f"{words}.do", **slots))
         for number, (name, words, slots) in enumerate(steps, 1)
     )
 
 
-def mounting_table(mounting: Mounting, face: Face, block: Block, say: Say) -> tuple:
+def mounting_table(mounting: Mounting, steel: Steel, face: Face, block: Block, say: Say) -> tuple:
     """How block and box sit in the chamber's wall."""
     m = mounting
+    case, angle = "round" if face.round else "box", steel.angle
     hole = {"length": m.hole_length_m, "width": m.hole_width_m, "gap": m.gap_m, "growth": m.growth_m}
     depth = {"back": m.back_m, "lining": m.lining_m, "deep": abs(m.deep_m)}
-    bracket = {"bracket": m.bracket_m, "spacer": m.spacer_m, "mass": block.burner_kg}
+    bracket = {"bracket": m.bracket_m, "mass": block.burner_kg, "count": angle.count, **_slots(m.angle, angle)}
+    bolts = {"count": BOLTS, "bolt": m.angle.bolt, "bolt_length": m.bolt_m, "spacer": m.spacer_m, "gasket": m.gasket_m}
     return (
-        (say("hole"), say("hole.round" if face.round else "hole.box", **hole)),
+        (say("hole"), say(f"hole.{case}", **hole)),
         (say("depth"), say("depth.in" if m.deep_m >= 0 else "depth.out", **depth)),
-        (say("bracket"), say("bracket.off" if m.spacer_m > 0 else "bracket.near", **bracket)),
+        (say("bracket"), say(f"bracket.{case}", **bracket)),
+        (say("bolts"), say("bolts.off" if m.spacer_m > 0 else "bolts.near", **bolts)),
         (say("joint"), say("joint.how", gasket=m.gasket_m)),
     )
 
@@ -197,7 +232,9 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
     side_m = making_mould.CROSS_BAR_M[say.unit_system]
-    bar = Piece("cross-bar", "", mould.wood.pieces[0].length_m, side_m, side_m, CROSS_BARS, 0.0)  # as long as the frame
+    bar = Piece(
+        "cross-bar", "", mould.wood.pieces[0].length_m, side_m, side_m, making_mould.CROSS_BARS, 0.0
+    )  # as long as the frame
     return tuple(
         (number, say(piece.name), piece.stock or say("cross-bar.of"), piece.count, *_sizes(piece), note(piece))
         for number, piece in enumerate((*mould.wood.pieces, bar), 1)
@@ -393,6 +430,7 @@ def shopping_table(
     stock: Stock,
     baffle_sheet: BaffleSheet,
     boards: Boards,
+    mounting: Mounting,
     train: Train,
     face: Face,
     block: Block,
@@ -408,7 +446,17 @@ def shopping_table(
     """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
     wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
     sheet = baffle_sheet.sheet
+    fixing = {
+        "count": BOLTS,
+        "nuts": 2 * BOLTS,
+        "bolt": mounting.angle.bolt,
+        "bolt_length": mounting.bolt_m,
+        "gasket": mounting.gasket_m,
+        "length": mounting.paper_length_m,
+        "width": mounting.paper_width_m,
+    }
     sold = {
+        "sundries": lambda: say("sundries.sold", **fixing),
         "nipple": lambda: say("nipple.sold", length=stock.nipples.slots["stock"]),
         "baffle": lambda: say(
             "baffle.sold", length=sheet.blank_length_m, width=sheet.blank_width_m, thickness=baffle_thickness
@@ -426,10 +474,10 @@ def shopping_table(
             else say("first_fire.sold.line", volume=batch_size * entry.line.need * gas.gross_J_kg / gas.gross_J_m3)
         ),
     }
-    for number, bars in enumerate(stock.bars):
+    for bars in stock.bars:
         lengths = Counter(bar.stock_m for bar in bars.plan.bars)
         words = ", ".join(say("bars", count=count, length=length) for length, count in lengths.items())
-        sold[f"steel_{number}"] = lambda words=words: words
+        sold[bars.key] = lambda words=words: words
     rows = []
     for entry in cost.entries(train, batch_size):
         if entry.part:
