@@ -1,7 +1,6 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
 
 from collections import Counter
-from dataclasses import replace
 
 from . import foot, shopping, units
 from .drawing.paper import paper_size
@@ -58,6 +57,7 @@ FIRED = ("Lights five times of five, all ports", "Ten minutes at {}, no pop", "S
 STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
+SHOWN, YES = "What it shows", "Yes"
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 _SEAL = (
     "threads do not seal in them. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
@@ -599,7 +599,6 @@ def _record(result):
             units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
         ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
-        *((what, "yes") for what in shown_by_fire(result)),
         *proofs(result),
         ("Fired by, date", ""),
     ]
@@ -607,6 +606,7 @@ def _record(result):
     whole = (
         Heading("Test-fire record", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
+        Table((SHOWN, YES), tuple((what, "") for what in shown_by_fire(result)), "ll", 2),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
     )
     return [Columns((whole,))]  # on one page
@@ -631,12 +631,7 @@ def _days(result):
             told = f"First fire, heat {n} of {len(heats)}"
             rows.append((row[0] if n == 1 else "", told, starts(start), _lasts((end - start).total_seconds())))
     drying = result.tables["drying"]
-    stages = plain(
-        replace(drying, rows=tuple(row for row in drying.rows if row[0] not in ("cure", "air"))),
-        result.design.reader,
-        ("stage", "ramp", "temperature", "hold", "heat"),
-        "lrrrl",
-    )
+    stages = plain(drying, result.design.reader, ("stage", "ramp", "temperature", "hold", "heat"), "lrrrl")
     table = Table(("", "Step", "Starts", "Takes"), tuple(rows), "rllr")
     return [
         Heading(days.title),

@@ -67,7 +67,7 @@ def blocks(result, got=(), rows=None):
             "Prices are examples until you set yours. Bars, packs and bags are counted whole"
             + ("; the tools below are no part of it." if rows else f".{_spared(result, 'shopping', left)}")
         ),
-        Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}"),
+        Heading(f"Once for the shop: tools and safety gear, {money(summed(tools), result)}", 2),
         _table(result, "tools", tools),
         *([] if rows else below),  # the sheet has said the last one beside gas and train
     ]

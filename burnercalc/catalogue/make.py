@@ -1778,7 +1778,7 @@ COST_WORDS = {
     "train_comfort": "gas and air train, comfort",
     "blower": "blower and air pipe",
     "sundries": "sundries",
-    "first_fire": "gas of the first fire, if the burner makes all of it",
+    "first_fire": "gas of the first fire",
     "need.m": "{need:long_length}",
     "need.kg": "{need:mass}",
     "need.nipple": "{need:g} nipple",
@@ -1801,14 +1801,14 @@ SHOPPING_WORDS = {
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
     "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:length}, "
     "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
-    "first_fire.sold": "{mass:mass}",
-    "first_fire.sold.line": "{volume:gas_volume}",
+    "first_fire.sold": "{mass:mass}, if the burner makes all of it",
+    "first_fire.sold.line": "{volume:gas_volume}, if the burner makes all of it",
 }
 TOOL_WORDS = {
     "co_alarm": "carbon monoxide alarm",
     "co_alarm.sold": "loud, with a display that shows ppm, for head height",
     "flue_meter": "flue-gas meter",
-    "flue_meter.sold": "oxygen, carbon monoxide to 1 % or more, steel probe: sets the mixture",
+    "flue_meter.sold": "oxygen, carbon monoxide to 1 %, steel probe: sets the mixture",
     "extinguisher": "fire extinguisher",
     "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
     "rcd": "[GFCI plug|RCD plug]",
