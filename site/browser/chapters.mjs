@@ -36,7 +36,7 @@ function show(name) {
   try { sessionStorage.setItem(PLACE, name); } catch { /* closed: a reload opens the first screen */ }
   document.querySelector("#chapters [aria-current]")?.removeAttribute("aria-current");
   document.querySelector(`#chapters [data-go="${name}"]`).setAttribute("aria-current", "true");
-  for (const place of all(`#chapter-${name} .guest`)) if (!place.firstElementChild) place.append(byId(place.dataset.guest)); // what two chapters show
+  for (const place of all(`#chapter-${name} .guest`)) if (!place.firstElementChild && getComputedStyle(place).display !== "none") place.append(byId(place.dataset.guest)); // what two chapters show
   hear(byId(`chapter-${name}`));
 }
 

@@ -1,6 +1,6 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
 import { explain } from "./glossary.mjs";
-import { button, byId, make, notice, picture, saveFile } from "./page.mjs";
+import { button, byId, facePicture, make, notice, saveFile } from "./page.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
 import { got } from "./shopping.mjs";
@@ -80,7 +80,7 @@ async function list() {
   const rows = (await kept()).map(([key, record]) => {
     const image = make("img", "thumb");
     image.alt = "";
-    if (record.thumb) image.src = picture(record.thumb);
+    if (record.thumb) image.src = facePicture(record.thumb);
     const name = make("b", "", record.name);
     const row = make("li", "design", image, name, make("span", "row",
       button("Open", () => { design.load(record.link); byId("designs-box").close(); }, "small"),
@@ -174,7 +174,7 @@ export async function compare(record) {
   byId("compare-name").textContent = record.name;
   const faces = reply.faces.map((svg, i) => {
     const image = make("img", "face-of");
-    image.src = picture(svg);
+    image.src = facePicture(svg);
     image.alt = i ? `Face of ${record.name}` : "Face on the page";
     return make("td", "", image);
   });

@@ -1,5 +1,5 @@
 // Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
-import { all, button, byId, make, picture, root } from "./page.mjs";
+import { all, button, byId, facePicture, make, root } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
@@ -150,7 +150,7 @@ function card(found) {
   const capital = (words) => words[0].toUpperCase() + words.slice(1), heading = capital(found.title);
   const image = make("img", "face");
   image.alt = "";
-  image.src = picture(found.svg);
+  image.src = facePicture(found.svg);
   const numbers = make("dl", "four");
   for (const { label, text } of Object.values(found.numbers)) numbers.append(make("div", "", make("dt", "", label), make("dd", "", text)));
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);

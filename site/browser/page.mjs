@@ -72,3 +72,10 @@ export function saveFile(name, type, data) {
 }
 
 export const picture = (svg) => `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+
+// A face as a small picture, in the colours of steel, refractory and ports.
+export function facePicture(svg) {
+  const colour = (name) => getComputedStyle(root).getPropertyValue(name).trim();
+  const filled = [["body", "--steel"], ["window", "--castable"], ["port", "--flow-even"]].reduce((text, [layer, name]) => text.replaceAll(`class="${layer}" fill="none"`, `class="${layer}" fill="${colour(name)}"`), svg);
+  return picture(filled.replaceAll('stroke="#000000"', `stroke="${colour("--ink")}"`));
+}
