@@ -240,7 +240,11 @@ def test_air_for_curing(texts, verdict, words):
 
 def test_stages_of_drying():
     rows = solved().tables["drying"].rows
-    assert [row[0] for row in rows] == "cure air warm oven fire again fire again service".split()
+    words = dict(cure="Cure in the mould", air="Air-dry", warm="Gentle warmth", oven="Oven", fire="First fire")
+    words |= dict(again="Up again", service="To working heat")
+    assert [row[0] for row in rows] == [
+        words[each] for each in "cure air warm oven fire again fire again service".split()
+    ]
     assert [row[1] for row in rows] == [
         "",
         "",
@@ -254,7 +258,7 @@ def test_stages_of_drying():
     ]
     assert [row[2] for row in rows[2:]] == pytest.approx([kelvin(t) for t in (120, 300, 600, 600, 1000, 1000, 2250)])
     assert [row[3] / H for row in rows] == pytest.approx([48, 24, 16, 2.5, 2.5, 0, 2.5, 0, 0])
-    assert solved(units="mm").tables["drying"].rows[3][1] == "41.7 °C an hour"
+    assert solved(units="mm").tables["drying"].rows[3][1] == "42 °C an hour"
 
 
 def test_chart_of_drying():
@@ -350,10 +354,11 @@ def test_somebody_of_the_calendar_weighs_what_is_in_the_oven():
 def test_paper_names_the_heat_of_each_stage():
     """12 h: each heat but the first goes up again to the hold that the last one ended at; see test_making_days."""
     rows = [(name, heat) for name, _, _, _, heat, _ in solved().tables["drying"].rows]
-    assert rows[:4] == [("cure", ""), ("air", ""), ("warm", ""), ("oven", "")]
-    assert rows[4:] == list(zip(("fire", "again", "fire", "again", "service"), (f"{n} of 3" for n in (1, 2, 2, 3, 3))))
+    assert [heat for _, heat in rows[:4]] == [""] * 4
+    fired = ("First fire", "Up again", "First fire", "Up again", "To working heat")
+    assert rows[4:] == list(zip(fired, (f"{n} of 3" for n in (1, 2, 2, 3, 3))))
     through = solved(watched_hours="through").tables["drying"].rows
-    assert [row[4] for row in through if row[0] in ("fire", "service")] == ["1 of 1"] * 3
+    assert [row[4] for row in through if row[0] in ("First fire", "To working heat")] == ["1 of 1"] * 3
 
 
 def test_heats_and_their_gas_by_hand():

@@ -392,9 +392,16 @@ TABLES = (
         ),
         source=DRYING,
         words={
-            "ramp_F": "{rate:ratio} °F an hour",
-            "ramp_K": "{rate:ratio} °C an hour",
+            "ramp_F": "{rate:ratio 2} °F an hour",
+            "ramp_K": "{rate:ratio 2} °C an hour",
             "heat": "{number} of {heats}",
+            "cure": "Cure in the mould",
+            "air": "Air-dry",
+            "warm": "Gentle warmth",
+            "oven": "Oven",
+            "fire": "First fire",
+            "again": "Up again",
+            "service": "To working heat",
         },
     ),
 )

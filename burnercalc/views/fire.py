@@ -82,7 +82,7 @@ def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
     for number, heat in enumerate(schedule.in_heats, 1):
         told += [(stage, say("heat", number=number, heats=schedule.first_fire_heats)) for stage in heat]
     return tuple(
-        (stage.name, ramp(stage), stage.temp_K, stage.hold_s, heat, written(stage.source, {}, units))
+        (say(stage.name), ramp(stage), stage.temp_K, stage.hold_s, heat, written(stage.source, {}, units))
         for stage, heat in told
     )
 
