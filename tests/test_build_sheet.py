@@ -455,4 +455,4 @@ def test_each_heat_of_the_first_fire_says_when_it_begins_and_how_fast():
     words = " ".join(" ".join(page.text for page in read).split())
     for n, day, lasts in ((1, "Sun 08 Mar", "9.7 h"), (2, "Mon 09 Mar", "9.6 h"), (3, "Tue 10 Mar", "11.5 h")):
         assert f"First fire, heat {n} of 3 {day}, 09:00 {lasts}" in words
-    assert "again 300 °F an hour 1000 °F 0 min 3 of 3 service 150 °F an hour" in words and "2026-03-08" not in words
+    assert "Up again 300 °F an hour 1000 °F 0 min 3 of 3 To work 150 °F an hour" in words and "2026-03-08" not in words

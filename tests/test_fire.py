@@ -240,8 +240,8 @@ def test_air_for_curing(texts, verdict, words):
 
 def test_stages_of_drying():
     rows = solved().tables["drying"].rows
-    words = dict(cure="Cure in the mould", air="Air-dry", warm="Gentle warmth", oven="Oven", fire="First fire")
-    words |= dict(again="Up again", service="To working heat")
+    words = dict(cure="Cure", air="Air-dry", warm="Warmth", oven="Oven", fire="First fire")
+    words |= dict(again="Up again", service="To work")
     assert [row[0] for row in rows] == [
         words[each] for each in "cure air warm oven fire again fire again service".split()
     ]
@@ -355,10 +355,10 @@ def test_paper_names_the_heat_of_each_stage():
     """12 h: each heat but the first goes up again to the hold that the last one ended at; see test_making_days."""
     rows = [(name, heat) for name, _, _, _, heat, _ in solved().tables["drying"].rows]
     assert [heat for _, heat in rows[:4]] == [""] * 4
-    fired = ("First fire", "Up again", "First fire", "Up again", "To working heat")
+    fired = ("First fire", "Up again", "First fire", "Up again", "To work")
     assert rows[4:] == list(zip(fired, (f"{n} of 3" for n in (1, 2, 2, 3, 3))))
     through = solved(watched_hours="through").tables["drying"].rows
-    assert [row[4] for row in through if row[0] in ("First fire", "To working heat")] == ["1 of 1"] * 3
+    assert [row[4] for row in through if row[0] in ("First fire", "To work")] == ["1 of 1"] * 3
 
 
 def test_heats_and_their_gas_by_hand():

@@ -73,6 +73,8 @@ def test_a_search_shows_designs_with_face_numbers_and_price(found):
     assert cards.first.locator("h3").inner_text().startswith("Best of all")
     for card in cards.all():
         assert card.locator("img.face").evaluate("each => each.complete && each.naturalWidth > 0")
+        for layer in ("body", "window", "port"):  # in their colours, not lines alone
+            assert f"class%3D%22{layer}%22%20fill%3D%22%23" in card.locator("img.face").get_attribute("src")
         assert card.locator("dl.four dd").count() == 4
         assert "To spend:" in card.inner_text() and "Limited by:" in card.inner_text()
     said = found.locator("#find-list").inner_text()
