@@ -159,6 +159,13 @@ BAD = [
         {"jet_drill": "#16", "line_pressure": "14 inH2O"},
     ),
     (
+        "a window to light in that is narrower than a mark of the gauge",
+        {"rows": "4", "ports_per_row": "9", "altitude": "7000 ft"},
+        "lighting_by_hand",
+        "less than a mark of its gauge",
+        {"port_diameter": "5/16 in"},
+    ),
+    (
         "house gas through too small a jet",
         {"fuel": "natural_gas", "gas_pressure": "7 inH2O", "jet_drill": "#40"},
         "jet",

@@ -134,6 +134,7 @@ ENDS = {
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
+    ("lighting_by_hand", "lighting_meter.passes_s"),  # the window, by a watch
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
     ("throughput", "bars.taken_kg_s"),

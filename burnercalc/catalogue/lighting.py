@@ -501,11 +501,20 @@ CHECKS += (
             "gas off at once, purge, and set it leaner: a little less gas.",
             "narrow": HAND + "Gauge and weighed gas together are off by {off:gas_pressure} either way, more than there "
             "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
+            "no_width": NEVER
+            + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "
+            "of its gauge, {mark:gas_pressure}, and no hand sets that. " + FINER,
             "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, {jet_low:.2f} to {jet_high:.2f}.",
-            "proves_jet": "Through jets of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
-            "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them. First "
-            "time go by the flame; then the one proved counts: type its coefficient, and that it is proven. Larger "
-            "ports leave room.",
+            "no_pressure": "Through jets of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
+            "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them.",
+            "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
+            "{volume:gas_volume} in {fast} to {slow} s. Then that pressure counts.",
+            "proves_jet": "At this one none of them runs back; what passes much may lift off in burnt gas, which shows "
+            "at once: a little less gas. First time go by the flame; then the one proved counts: type its coefficient, "
+            "and that it is proven. Larger ports leave room.",
+            "poor_jet": "With one that passes little the flame may run back or lift off before anybody has weighed "
+            "its gas. Larger ports leave room. So does a jet proven by weight in another burner: type its "
+            "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
         },
     ),
     Check(
@@ -667,7 +676,8 @@ WORDS = {
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
     "{pipe:pressure 2} at the mix pipe's tap. First time: needle a little open, {fire} at the ports, snap the cock "
     "open. Not all alight in {hiss:.0f} s: off, purge, a little further, never beyond {gas_most:gas_pressure}{jets}. "
-    "Mark the valve. PROVED: ......",
+    "{meter}Mark the valve. PROVED: ......",
+    "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
     "jets.sure": "; all alight: to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "

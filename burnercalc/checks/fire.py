@@ -13,6 +13,7 @@ from ..parts.jet import PROVEN_OFF, Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, STAND_HOLDS_S, WAITS, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
+from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.shop import Shop
@@ -139,14 +140,17 @@ def _lifts_W(slide: LightingSlide) -> float | None:
 
 
 def lighting_by_hand_check(
-    lighting_slide: LightingSlide, gas: Gas, gauges: Gauges, jet: Jet, lit_by: str
+    lighting_slide: LightingSlide, lighting_meter: LightingMeter, gas: Gas, gauges: Gauges, jet: Jet, lit_by: str
 ) -> Judged | None:
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
     all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
     lip that glows is one where a guard does, for it sees no flame in the box. A window narrower than jets differ by is
-    one too: the pressure is proved. One narrower than gauge and weighed gas are off by even then is a caution without a
-    guard. What blower and slide are off by besides is told only: no design holds over all of that, so it is lit the
-    first time by its flame."""
+    one too where the meter of a line shows what flows before the lip glows, or where a jet that passes little does not
+    run back: one that passes much only lifts, which shows at once. Elsewhere it is a caution without a guard until the
+    jet is proved, as is a window narrower than gauge and weighed gas are off by even then; one narrower than a mark of
+    its gauge is none. What blower
+    and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by its
+    flame."""
     slide = lighting_slide
     if slide.ratio is None or slide.unproven is None:
         return None
@@ -160,13 +164,19 @@ def lighting_by_hand_check(
     off_Pa = hypot(gauges.off_Pa, proven_Pa)
     if why in ("good", "burnt") and room_Pa < 1.98 * off_Pa:  # a hundredth for its marks
         word, case = "note" if lit_by == "guard" else "caution", "narrow"
-    jets = slide.jet_gas_Pa
+    if room_Pa < 0.99 * gauges.mark_Pa:
+        word, case = "caution" if lit_by == "guard" else "stop", "no_width"
+    jets, watched_s = slide.jet_gas_Pa, lighting_meter.watched_s
+    proves = "any_jet" if slide.any_jet else "meter" if watched_s else "proves_jet" if slide.poor_jet else "poor_jet"
+    if proves == "poor_jet":
+        word = max(word, "note" if lit_by == "guard" else "caution", key=VERDICTS.index)
+    faults = (case,) if slide.any_jet or case != "good" else ()
     return verdict(
         max(word, "good" if slide.any_jet else "note", key=VERDICTS.index),
         slide.ratio.value,
         None,
-        case=(case, "any_jet") if slide.any_jet else "proves_jet" if case == "good" else (case, "proves_jet"),
-        cures=() if word != "caution" else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
+        case=(case,) if case == "no_width" else (*faults, *(() if slide.any_jet else ("no_pressure",)), proves),
+        cures=() if word in ("good", "note") else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
         least=slide.ratio.low,
         most=slide.ratio.high,
         first_least=slide.unproven.low,
@@ -180,6 +190,10 @@ def lighting_by_hand_check(
         gas_least=slide.gas_Pa and slide.gas_Pa.low,
         gas_most=slide.gas_Pa and slide.gas_Pa.high,
         off=off_Pa,
+        mark=gauges.mark_Pa,
+        volume=lighting_meter.volume_m3,
+        fast=watched_s and watched_s[0],
+        slow=watched_s and watched_s[1],
     )
 
 

@@ -40,8 +40,9 @@ class LightingSlide:
     `rate_W`, `gas_Pa`: from, the one to light at, and to, the slide left where it is, so that less gas is leaner too:
     between them the flame neither runs back nor lifts off behind a torch, in burnt gas either where it can hold so, nor
     runs back into a lip that glows where it can wait there. All as the gauge shows them; the one to light at as it was
-    asked for, but no nearer to the ends than jet, gauge and mark are off, or in the middle. `any_jet`: whether it is
-    between them whatever the jet's coefficient is. `jet_gas_Pa`: what passes the gas to light with through a jet of the
+    asked for, but no nearer to the ends than jet, gauge and mark are off; else so far from the lean end alone, or in
+    the middle. `any_jet`: whether it is between them whatever the jet's coefficient is; `poor_jet`: whether the jet of
+    the least does not lead beyond the lean one. `jet_gas_Pa`: what passes the gas to light with through a jet of the
     most, as set, and of the least.
     `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
@@ -60,6 +61,7 @@ class LightingSlide:
     rate_W: Band | None
     gas_Pa: Band | None
     any_jet: bool
+    poor_jet: bool
     jet_gas_Pa: Band | None
     pipe_Pa: float | None
     stays: bool
@@ -72,7 +74,23 @@ class LightingSlide:
 
 
 UNLIT = LightingSlide(
-    "", None, None, None, None, None, False, None, None, False, None, ("", ""), None, None, said("never"), said("never")
+    "",
+    None,
+    None,
+    None,
+    None,
+    None,
+    False,
+    False,
+    None,
+    None,
+    False,
+    None,
+    ("", ""),
+    None,
+    None,
+    said("never"),
+    said("never"),
 )
 
 
@@ -99,16 +117,21 @@ def lighting_slide(
     """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
     if lighting.rate_W is None:
         return replace(UNLIT, advice=lighting.advice)
-    flame, found = Flame(tries), []
+    flame, found, rank = Flame(tries), [], RANK if gas.liquid is None else (_any_hand_and_poor_jet, *RANK)
     most_Pa = inf if gas.liquid is not None else tries.jet.gauge_Pa
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
-        if RANK[0](one):
+        if rank[0](one):
             break
-    best = next(kept for wanted in RANK if (kept := [one for one in found if wanted(one)]))
+    best = next(kept for wanted in rank if (kept := [one for one in found if wanted(one)]))
     chosen = max(best, key=lambda one: one.rate_W.high / one.rate_W.low)
     return _told(chosen, lighting, flame)
+
+
+def _any_hand_and_poor_jet(one: LightingSlide) -> bool:
+    """Of a cylinder, where no meter shows what a jet passes."""
+    return one.poor_jet and RANK[0](one)
 
 
 # Rather too rich for burnt gas when the hand misses than back into the lip, and that rather missed than as set.
@@ -264,16 +287,24 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
     where it holds with this, where it was asked for. `most_Pa`: that there is of it."""
     along = Along(flame, lighting.equivalence_ratio * lighting.open_share / mark.open_share, lighting.rate_W.value)
     low, high, waits = _window(along, lighting.stays)
-    jet_off = flame.tries.jet.coefficient_off / flame.tries.jet.coefficient
-    ends = _set(along.asked, low, high, hypot(jet_off, mark.off, along.gas_off(along.asked, gauges.off_Pa)))
+    jet = flame.tries.jet
+    missed = hypot(mark.off, along.gas_off(along.asked, gauges.off_Pa))
+    off, poor = hypot(jet.coefficient_off / jet.coefficient, missed), jet.coefficient / jet.coefficients[-1]
+    ends = _set(along.asked, low, high, off, missed, poor)
     any_jet = _any_jet(along, ends)
-    low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *any_jet))
+    sure = any_jet if any_jet[0] <= any_jet[1] else (any_jet[0], ends[2])
+    low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *sure))
     shown = (*gauges.marks(set_Pa, *sure_Pa), *gauges.marks(set_Pa, low_Pa, high_Pa))
     for one_Pa in dict.fromkeys(shown or (set_Pa,)):
         gas_Pa = gauges.inward(low_Pa, one_Pa, high_Pa)
         ratios = Band(*map(along.ratio_at, gas_Pa, ends))
         made = _made(mark, along, ratios, gas_Pa, gauges.off_Pa, waits)
-        yield replace(made, any_jet=any_jet[0] <= ratios.value <= any_jet[1], advice=lighting.advice)
+        yield replace(
+            made,
+            any_jet=any_jet[0] <= ratios.value <= any_jet[1],
+            poor_jet=any_jet[0] <= ratios.value,
+            advice=lighting.advice,
+        )
 
 
 def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, waits: bool) -> LightingSlide:
@@ -299,6 +330,7 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         rate_W=Band(*map(along.rate_W, ratios)),
         gas_Pa=gas_Pa,
         any_jet=False,
+        poor_jet=False,
         jet_gas_Pa=along.jets_Pa(ratio),
         pipe_Pa=along.pipe_Pa(ratio),
         stays=waits and lean not in ("lost", "back"),
@@ -323,15 +355,23 @@ def _window(along: Along, stays: bool) -> tuple[float | None, float | None, bool
     return low, burnt if burnt is not None and burnt > low else None, back is not None
 
 
-def _set(asked: float, low: float | None, high: float | None, off: float) -> tuple[float, float, float]:
-    """(leanest, the one set, richest): as asked, but so far from both ends as may be missed, or in the middle."""
+def _set(
+    asked: float, low: float | None, high: float | None, off: float, missed: float, poor: float
+) -> tuple[float, float, float]:
+    """(leanest, the one set, richest): as asked, but so far from both ends as may be `off`, jet and all. Where there is
+    no room for that, so far from the lean end, where the flame runs back minutes later, if that leaves the rich one,
+    where it goes out while they look, what hand and gauge have `missed`; or in the middle. `poor`: the gas of the jet
+    as set over that of the least, so far from the lean end at least."""
     if low is None:
         return asked, asked, asked
     if high is None:
         ratio = max(asked, low * (1 + off))
         return low, ratio, ratio
     least, most = low * (1 + off), high / (1 + off)
-    return low, (least + most) / 2 if least > most else min(max(asked, least), most), high
+    if least <= most:
+        return low, min(max(asked, least), most), high
+    rich = min(least, high / (1 + missed))
+    return low, rich if rich >= low * poor else (least + most) / 2, high
 
 
 def _any_jet(along: Along, ends: tuple[float, float, float]) -> tuple[float, float]:

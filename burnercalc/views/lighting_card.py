@@ -10,6 +10,7 @@ from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
+from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import RELIGHTS_K
@@ -32,6 +33,7 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    lighting_meter: LightingMeter,
     gauges: Gauges,
     lighting_air: LightingAir,
     burnt_gas: BurntGas,
@@ -69,6 +71,7 @@ def lighting_card_table(
 
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
+        "meter": _metered(lighting_meter, say),
         **_figures_of_card(card),
         **_figures_of_air(air),
         "burnt": _burnt(burnt_gas, say),
@@ -149,6 +152,11 @@ def _pops(equivalence_ratio, lighting, say):
 def _burnt(burnt_gas, say):
     told = burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
     return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s) if told else ""
+
+
+def _metered(meter, say):
+    watched_s = meter.watched_s
+    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1]) if watched_s else ""
 
 
 def _figures_of_lighting(lighting, lighting_slide, firing, say):

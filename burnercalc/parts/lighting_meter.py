@@ -1,0 +1,41 @@
+"""The gas of a house line to light with, by the meter and a watch: it shows what flows before the lip can glow."""
+
+from dataclasses import dataclass
+from math import ceil, floor
+
+from ..constants import FOOT_M
+from ..physics import combustion
+from ..physics.band import Band
+from .gas import Gas
+from .lighting_slide import LightingSlide
+from .shop import Shop
+
+DIALS_M3 = {"in": 0.5 * FOOT_M**3, "mm": 0.01}  # a turn of its finest dial, as houses have them; common practice
+LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practice
+
+
+@dataclass(frozen=True)
+class LightingMeter:
+    """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
+    the most gas of the window, as it is lit, to the least. All None for gas of a cylinder and what is not lit."""
+
+    volume_m3: float | None
+    passes_s: Band | None
+
+    @property
+    def watched_s(self) -> tuple[int, int] | None:
+        """From and to, in whole seconds, inwards."""
+        return self.passes_s and (ceil(self.passes_s.low), floor(self.passes_s.high))
+
+
+def lighting_meter(
+    sizes: str, line_pressure: float, gas: Gas, shop: Shop, lighting_slide: LightingSlide
+) -> LightingMeter:
+    rate_W = lighting_slide.rate_W
+    if gas.liquid is not None or rate_W is None:
+        return LightingMeter(None, None)
+    # As it is in the meter: warm as the shop, under the line's pressure.
+    swell = shop.swell * shop.pressure_Pa / (shop.pressure_Pa + line_pressure)
+    most, lit, least = (swell * combustion.gas_flow_m3_s(gas.composition, one) for one in reversed(rate_W))
+    volume_m3 = DIALS_M3[sizes] * ceil(LEAST_S * lit / DIALS_M3[sizes])
+    return LightingMeter(volume_m3, Band(*(volume_m3 / flow for flow in (most, lit, least))))
